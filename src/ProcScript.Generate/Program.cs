@@ -1,0 +1,23 @@
+using System.CommandLine;
+using ProcScript.Generate;
+
+IReadOnlyList<IGenerator> generators = [new ParserGenerator()];
+
+Option<bool> check = new("--check") { Description = "Write nothing; fail when a generated file differs from the repository's." };
+Option<string[]> only = new("--only") { Description = "Run these generators and no others." };
+Option<string[]> skip = new("--skip") { Description = "Leave these generators out." };
+foreach (var option in new[] { only, skip })
+{
+    option.AcceptOnlyFromAmong([.. generators.Select(generator => generator.Name)]);
+}
+
+RootCommand root = new("Regenerates every generated file of the repository.") { check, only, skip };
+root.SetAction(parsed =>
+{
+    var wanted = parsed.GetValue(only) ?? [];
+    var unwanted = parsed.GetValue(skip) ?? [];
+    var chosen = generators.Where(generator =>
+        (wanted.Length == 0 || wanted.Contains(generator.Name)) && !unwanted.Contains(generator.Name));
+    return new GenerateRun(RepositoryRoot.Find(), parsed.GetValue(check)).Run(chosen);
+});
+return root.Parse(args).Invoke();

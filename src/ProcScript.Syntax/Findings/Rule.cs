@@ -1,0 +1,11 @@
+namespace ProcScript.Syntax.Findings;
+
+/// <summary>A rule: one file in the room that raises it, with all there is to say of it.</summary>
+public abstract class Rule
+{
+    /// <summary>Code, name, title and default severity.</summary>
+    public abstract RuleInfo Info { get; }
+
+    /// <summary>What <c>explain</c> prints.</summary>
+    public abstract RulePage Page { get; }
+}

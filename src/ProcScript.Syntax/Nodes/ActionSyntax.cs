@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary>A verb with its target: <c>undo 4 of roof_bolts</c>, <c>set column to down</c>, <c>replace evaporator</c>.</summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Verb">The verb.</param>
+/// <param name="Amount">How many of them; null for all.</param>
+/// <param name="Target">What it is done to.</param>
+/// <param name="Position">The position after <c>to</c>.</param>
+/// <param name="InBackground">Whether other work goes on meanwhile.</param>
+/// <param name="Properties">What stands between its braces.</param>
+public sealed record ActionSyntax(
+    TextSpan Span,
+    WordSyntax Verb,
+    AmountSyntax? Amount,
+    ReferenceSyntax Target,
+    WordSyntax? Position,
+    bool InBackground,
+    ImmutableArray<PropertySyntax> Properties) : SyntaxNode(Span)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [.. Present(Verb, Amount, Target, Position), .. Properties];
+}

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary><c>covered by 4 snap_cap as seat_caps</c>; its keyword is <c>covered</c>.</summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Keyword">The word that names the property.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Kind">The catalog kind.</param>
+/// <param name="Name">The name.</param>
+/// <param name="Clauses">The clauses, inline ones first.</param>
+public sealed record CoverSyntax(
+    TextSpan Span,
+    WordSyntax Keyword,
+    CountSyntax Count,
+    WordSyntax Kind,
+    ReferenceSyntax Name,
+    ImmutableArray<PropertySyntax> Clauses) : PropertySyntax(Span, Keyword)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [Keyword, Count, Kind, Name, .. Clauses];
+}

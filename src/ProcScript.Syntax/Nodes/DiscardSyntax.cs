@@ -1,0 +1,14 @@
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary><c>discard x because "…"</c>: x does not go back.</summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Target">What does not go back.</param>
+/// <param name="Because">Why.</param>
+public sealed record DiscardSyntax(TextSpan Span, ReferenceSyntax Target, TextSyntax Because) : SyntaxNode(Span)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [Target, Because];
+}

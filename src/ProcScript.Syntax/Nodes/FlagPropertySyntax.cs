@@ -1,0 +1,13 @@
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary><c>single use</c> or <c>captive</c>.</summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Keyword">The word that names the property.</param>
+public sealed record FlagPropertySyntax(TextSpan Span, WordSyntax Keyword) : PropertySyntax(Span, Keyword)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [Keyword];
+}

@@ -1,0 +1,18 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary><c>drive</c>, <c>tool</c>, <c>to</c>, <c>on</c>, <c>carries</c> or <c>behind</c> with names.</summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Keyword">The word that names the property.</param>
+/// <param name="Names">The names.</param>
+public sealed record NamesPropertySyntax(
+    TextSpan Span,
+    WordSyntax Keyword,
+    ImmutableArray<ReferenceSyntax> Names) : PropertySyntax(Span, Keyword)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [Keyword, .. Names];
+}

@@ -1,0 +1,19 @@
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary><c>fit pillar_trim[left] after fit seat</c></summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Verb">The refit verb.</param>
+/// <param name="Target">Its target.</param>
+/// <param name="Order">Before or after what.</param>
+public sealed record OrderRuleSyntax(
+    TextSpan Span,
+    WordSyntax Verb,
+    ReferenceSyntax Target,
+    OrderSyntax Order) : SyntaxNode(Span)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [Verb, Target, Order];
+}

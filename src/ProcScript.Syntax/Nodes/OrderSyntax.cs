@@ -1,0 +1,19 @@
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary><c>before fit headliner</c></summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Keyword"><c>before</c> or <c>after</c>.</param>
+/// <param name="Verb">The refit verb.</param>
+/// <param name="Target">Its target.</param>
+public sealed record OrderSyntax(
+    TextSpan Span,
+    WordSyntax Keyword,
+    WordSyntax Verb,
+    ReferenceSyntax Target) : SyntaxNode(Span)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [Keyword, Verb, Target];
+}

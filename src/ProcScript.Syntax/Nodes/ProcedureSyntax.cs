@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary>A procedure on a machine. Its parts stand in the order of the text: name, parameters, title, machine, items.</summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Name">The name.</param>
+/// <param name="Title">What people call it, where written.</param>
+/// <param name="Parameters">What a caller chooses.</param>
+/// <param name="Machine">The machine it works on.</param>
+/// <param name="Items">Goals, stages, calls, the work, the refit rules, <c>each</c>, <c>when</c>, alerts and properties.</param>
+public sealed record ProcedureSyntax(
+    TextSpan Span,
+    WordSyntax Name,
+    TextSyntax? Title,
+    ImmutableArray<ParameterSyntax> Parameters,
+    WordSyntax Machine,
+    ImmutableArray<SyntaxNode> Items) : DeclarationSyntax(Span, Name, Title)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [Name, .. Parameters, .. Present(Title, Machine), .. Items];
+}

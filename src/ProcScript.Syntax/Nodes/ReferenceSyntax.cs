@@ -1,0 +1,18 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary>A name with its index: <c>pillar_trim[left]</c>.</summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Name">The name.</param>
+/// <param name="Indices">The values or variables in brackets.</param>
+public sealed record ReferenceSyntax(
+    TextSpan Span,
+    WordSyntax Name,
+    ImmutableArray<WordSyntax> Indices) : SyntaxNode(Span)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [Name, .. Indices];
+}

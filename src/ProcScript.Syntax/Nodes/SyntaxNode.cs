@@ -1,0 +1,41 @@
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary>A node of the tree: immutable, with its exact place in the text, and without meaning.</summary>
+/// <param name="Span">From the first to the last word, without the trivia around.</param>
+public abstract record SyntaxNode(TextSpan Span)
+{
+    /// <summary>The nodes right below, in the order of the text.</summary>
+    public abstract IEnumerable<SyntaxNode> Children { get; }
+
+    /// <summary>The node and all below it, parents first.</summary>
+    public IEnumerable<SyntaxNode> DescendantsAndSelf()
+    {
+        var open = new Stack<SyntaxNode>();
+        open.Push(this);
+        while (open.TryPop(out var node))
+        {
+            yield return node;
+            foreach (var child in node.Children.Reverse())
+            {
+                open.Push(child);
+            }
+        }
+    }
+
+    /// <summary>The given nodes without those that are absent.</summary>
+    private protected static IEnumerable<SyntaxNode> Present(params ReadOnlySpan<SyntaxNode?> nodes)
+    {
+        var present = new List<SyntaxNode>(nodes.Length);
+        foreach (var node in nodes)
+        {
+            if (node is not null)
+            {
+                present.Add(node);
+            }
+        }
+
+        return present;
+    }
+}

@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary><c>measure</c>, <c>task</c> or <c>check</c> with a text.</summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Verb">Which.</param>
+/// <param name="Text">What is done.</param>
+/// <param name="Expect">What the reading must be.</param>
+/// <param name="Needs">What the machine must be like.</param>
+/// <param name="InBackground">Whether other work goes on meanwhile.</param>
+/// <param name="Properties">What stands between its braces.</param>
+public sealed record TextActionSyntax(
+    TextSpan Span,
+    WordSyntax Verb,
+    TextSyntax Text,
+    LimitSyntax? Expect,
+    NeedsPropertySyntax? Needs,
+    bool InBackground,
+    ImmutableArray<PropertySyntax> Properties) : SyntaxNode(Span)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [.. Present(Verb, Text, Expect, Needs), .. Properties];
+}

@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Nodes;
+
+/// <summary><c>when v is a { … }</c> or <c>when option { … }</c>, in a machine, a procedure, a stage or a refit block.</summary>
+/// <param name="Span">From the first to the last word.</param>
+/// <param name="Test">The condition.</param>
+/// <param name="Body">What stands only then.</param>
+public sealed record WhenSyntax(TextSpan Span, TestSyntax Test, ImmutableArray<SyntaxNode> Body) : MemberSyntax(Span)
+{
+    /// <inheritdoc/>
+    public override IEnumerable<SyntaxNode> Children =>
+        [Test, .. Body];
+}

@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax;
+
+/// <summary>One parsed file: its text, its tree, its suppressions and what the parser had to say. Any text gives one.</summary>
+public sealed class SyntaxTree
+{
+    internal SyntaxTree(
+        SourceText text,
+        FileSyntax root,
+        ImmutableArray<SuppressionComment> suppressions,
+        ImmutableArray<Finding> findings)
+    {
+        Text = text;
+        Root = root;
+        Suppressions = suppressions;
+        Findings = findings;
+    }
+
+    /// <summary>The text.</summary>
+    public SourceText Text { get; }
+
+    /// <summary>The tree.</summary>
+    public FileSyntax Root { get; }
+
+    /// <summary>The <c>// proc: allow …</c> comments, in order.</summary>
+    public ImmutableArray<SuppressionComment> Suppressions { get; }
+
+    /// <summary>What is wrong with the text as text (1xxx).</summary>
+    public ImmutableArray<Finding> Findings { get; }
+}
