@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+
+namespace ProcScript.Analysis.Plans;
+
+/// <summary>
+/// All that a work pack says of one procedure in one variant. It is public: <c>build --format json</c> writes it, and templates
+/// see nothing else. Texts marked Markdown are an author's prose; all other texts are plain. Times are in seconds.
+/// </summary>
+public sealed record Plan
+{
+    /// <summary>The version of this document's form.</summary>
+    public required string Format { get; init; }
+
+    /// <summary>The job: the procedure's name with its arguments, usable as a file name, such as <c>door_out-left</c>.</summary>
+    public required string Job { get; init; }
+
+    /// <summary>The procedure's title.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The machine's name.</summary>
+    public required string Machine { get; init; }
+
+    /// <summary>The machine's title.</summary>
+    public required string MachineTitle { get; init; }
+
+    /// <summary>The options of the machine, and whether this plan has them.</summary>
+    public required ImmutableArray<PlanOption> Variant { get; init; }
+
+    /// <summary>The first characters of a hash over the sources.</summary>
+    public required string Revision { get; init; }
+
+    /// <summary>The goals in words.</summary>
+    public required ImmutableArray<string> Goals { get; init; }
+
+    /// <summary>Alerts for the whole job.</summary>
+    public required ImmutableArray<PlanAlert> Alerts { get; init; }
+
+    /// <summary>How many people the job needs at the most at once.</summary>
+    public required int People { get; init; }
+
+    /// <summary>The estimated times.</summary>
+    public required PlanTimes Times { get; init; }
+
+    /// <summary>The heaviest part that is lifted, or null.</summary>
+    public required PlanLift? HeaviestLift { get; init; }
+
+    /// <summary>Tools in order of first use.</summary>
+    public required ImmutableArray<PlanTool> Tools { get; init; }
+
+    /// <summary>What has to be at hand before the start: single-use, replaced, spares.</summary>
+    public required ImmutableArray<PlanOrderLine> Orders { get; init; }
+
+    /// <summary>What is used up by amount.</summary>
+    public required ImmutableArray<PlanConsumable> Consumables { get; init; }
+
+    /// <summary>Protective equipment.</summary>
+    public required ImmutableArray<string> Ppe { get; init; }
+
+    /// <summary>The energies that the job isolates.</summary>
+    public required ImmutableArray<PlanEnergy> Energies { get; init; }
+
+    /// <summary>The fluids that the job empties.</summary>
+    public required ImmutableArray<PlanFluid> Fluids { get; init; }
+
+    /// <summary>The controls that the job moves.</summary>
+    public required ImmutableArray<PlanControl> Controls { get; init; }
+
+    /// <summary>The strip, stage by stage.</summary>
+    public required ImmutableArray<PlanStage> Strip { get; init; }
+
+    /// <summary>The work between strip and refit; its steps carry on the strip's numbers.</summary>
+    public required PlanStage Work { get; init; }
+
+    /// <summary>The refit, in cards that follow the stages backwards; steps carry on the numbers.</summary>
+    public required ImmutableArray<PlanStage> Refit { get; init; }
+
+    /// <summary>The bags.</summary>
+    public required ImmutableArray<PlanBag> Bags { get; init; }
+
+    /// <summary>What is not put back, and why.</summary>
+    public required ImmutableArray<PlanDiscard> Discards { get; init; }
+
+    /// <summary>What hides what, and the order it comes off.</summary>
+    public required PlanMap Map { get; init; }
+
+    /// <summary>The source files, relative to the library root.</summary>
+    public required ImmutableArray<string> Sources { get; init; }
+}
+
+/// <summary>An option of the machine.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Title">What people call it.</param>
+/// <param name="Present">Whether the plan's machine has it.</param>
+public sealed record PlanOption(string Name, string Title, bool Present);
+
+/// <summary>An alert.</summary>
+/// <param name="Word"><c>danger</c>, <c>warning</c>, <c>caution</c> or <c>notice</c>.</param>
+/// <param name="Text">Markdown.</param>
+public sealed record PlanAlert(string Word, string Text);
+
+/// <summary>Estimated times in seconds. Bench figures in reach of the hand: the real job takes longer.</summary>
+/// <param name="Strip">The strip, one person.</param>
+/// <param name="Work">The work, one person.</param>
+/// <param name="Refit">The refit, one person.</param>
+/// <param name="OnePerson">The whole job for one person (with helpers only where a step needs them).</param>
+/// <param name="TwoPeople">The whole job for two; never more than for one.</param>
+public sealed record PlanTimes(double Strip, double Work, double Refit, double OnePerson, double TwoPeople);
+
+/// <summary>A part that is lifted.</summary>
+/// <param name="Part">Its title.</param>
+/// <param name="Kilograms">Its mass as removed, with what is still inside.</param>
+/// <param name="Step">The step.</param>
+/// <param name="People">How many people the step has.</param>
+public sealed record PlanLift(string Part, double Kilograms, int Step, int People);

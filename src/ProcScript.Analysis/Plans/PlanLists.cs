@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+
+namespace ProcScript.Analysis.Plans;
+
+/// <summary>A tool.</summary>
+/// <param name="Title">What it is.</param>
+/// <param name="FirstStep">The step that first needs it.</param>
+/// <param name="Steps">How many steps need it.</param>
+public sealed record PlanTool(string Title, int FirstStep, int Steps);
+
+/// <summary>Something to have at hand.</summary>
+/// <param name="Title">What.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Reason"><c>single use</c>, <c>replaced</c>, <c>destroyed</c> or <c>spare</c>.</param>
+/// <param name="Steps">The refit steps that use it.</param>
+public sealed record PlanOrderLine(string Title, int Count, string Reason, ImmutableArray<int> Steps);
+
+/// <summary>Something used up by amount.</summary>
+/// <param name="Title">What.</param>
+/// <param name="Amount">How much, in words.</param>
+/// <param name="Steps">The steps that use it.</param>
+public sealed record PlanConsumable(string Title, string Amount, ImmutableArray<int> Steps);
+
+/// <summary>An energy.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Title">What people call it.</param>
+/// <param name="Isolate">How to isolate it; Markdown.</param>
+/// <param name="Wait">How long to wait, in words; empty where not said.</param>
+/// <param name="Verify">How to verify; Markdown.</param>
+/// <param name="Limits">What the reading must be, in words; empty where none is taken.</param>
+/// <param name="Restore">How to restore it; Markdown.</param>
+/// <param name="IsolatedAt">The step that isolates it.</param>
+/// <param name="RestoredAt">The step that restores it.</param>
+public sealed record PlanEnergy(
+    string Name,
+    string Title,
+    string Isolate,
+    string Wait,
+    string Verify,
+    string Limits,
+    string Restore,
+    int IsolatedAt,
+    int RestoredAt);
+
+/// <summary>A fluid.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Title">What people call it.</param>
+/// <param name="Charge">The nameplate charge with its tolerance, in words; empty where not said.</param>
+/// <param name="Empty">How to empty it; Markdown.</param>
+/// <param name="Fill">How to fill it; Markdown.</param>
+/// <param name="EmptiedAt">The step that empties it.</param>
+/// <param name="FilledAt">The step that fills it.</param>
+public sealed record PlanFluid(string Name, string Title, string Charge, string Empty, string Fill, int EmptiedAt, int FilledAt);
+
+/// <summary>A control.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Title">What people call it.</param>
+/// <param name="Home">The position it must end in.</param>
+/// <param name="Positions">All positions.</param>
+public sealed record PlanControl(string Name, string Title, string Home, ImmutableArray<string> Positions);
+
+/// <summary>A bag of hardware.</summary>
+/// <param name="Number">The number on its label.</param>
+/// <param name="Stage">The stage that fills it.</param>
+/// <param name="Contents">What goes in.</param>
+/// <param name="EmptyAt">The refit step after which it is empty; 0 where what is in it never goes back.</param>
+public sealed record PlanBag(int Number, string Stage, ImmutableArray<PlanBagLine> Contents, int EmptyAt);
+
+/// <summary>One sort of piece in a bag.</summary>
+/// <param name="Title">The kind.</param>
+/// <param name="Count">How many.</param>
+/// <param name="From">What it held, in words.</param>
+/// <param name="StripStep">The step it comes from.</param>
+/// <param name="RefitStep">The step it goes back at; 0 where it does not.</param>
+public sealed record PlanBagLine(string Title, int Count, string From, int StripStep, int RefitStep);
+
+/// <summary>Something that does not go back.</summary>
+/// <param name="Title">What.</param>
+/// <param name="Because">Why; Markdown.</param>
+public sealed record PlanDiscard(string Title, string Because);

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+
+namespace ProcScript.Analysis.Plans;
+
+/// <summary>One numbered line of a card.</summary>
+public sealed record PlanStep
+{
+    /// <summary>The number; it runs through strip, work and refit.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>The verb's word in the language, such as <c>undo</c>.</summary>
+    public required string Verb { get; init; }
+
+    /// <summary>What to do, in plain imperative words with quantity and size, such as <c>Undo 4 × M10 × 30 bolt</c>.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>The item's name in the sources; empty where there is none.</summary>
+    public string Item { get; init; } = "";
+
+    /// <summary>The item's title; empty where there is none.</summary>
+    public string ItemTitle { get; init; } = "";
+
+    /// <summary>Where it is, in words; empty where not said.</summary>
+    public string Where { get; init; } = "";
+
+    /// <summary>How many pieces; 0 where it is not counted.</summary>
+    public int Count { get; init; }
+
+    /// <summary>How it is done: the release or engage text, then the author's; Markdown each.</summary>
+    public ImmutableArray<string> How { get; init; } = [];
+
+    /// <summary>Alerts before it.</summary>
+    public ImmutableArray<PlanAlert> Alerts { get; init; } = [];
+
+    /// <summary>The titles of the tools.</summary>
+    public ImmutableArray<string> Tools { get; init; } = [];
+
+    /// <summary>The bags it fills (strip) or empties (refit).</summary>
+    public ImmutableArray<int> Bags { get; init; } = [];
+
+    /// <summary>The bags that are empty once it is done (refit).</summary>
+    public ImmutableArray<int> EmptiesBags { get; init; } = [];
+
+    /// <summary>The torque in words, N·m first and lbf·ft after it; empty where there is none.</summary>
+    public string Torque { get; init; } = "";
+
+    /// <summary>How many people; 1 unless said.</summary>
+    public int People { get; init; } = 1;
+
+    /// <summary>Where the part is put; empty where not said.</summary>
+    public string Store { get; init; } = "";
+
+    /// <summary>What to photograph.</summary>
+    public ImmutableArray<string> Photos { get; init; } = [];
+
+    /// <summary>What to check once it is done; Markdown each.</summary>
+    public ImmutableArray<string> Checks { get; init; } = [];
+
+    /// <summary>New parts that go in here, in words, such as <c>4 × 10.8 mm HNBR O-ring</c>.</summary>
+    public ImmutableArray<string> NewParts { get; init; } = [];
+
+    /// <summary>What is consumed, in words.</summary>
+    public ImmutableArray<string> Consumes { get; init; } = [];
+
+    /// <summary>What comes off and never goes back, in words; empty where nothing does.</summary>
+    public string Scrap { get; init; } = "";
+
+    /// <summary>A reading to write down, or null.</summary>
+    public PlanReading? Reading { get; init; }
+
+    /// <summary>Whether other work goes on meanwhile.</summary>
+    public bool InBackground { get; init; }
+
+    /// <summary>The background steps that must have ended first.</summary>
+    public ImmutableArray<int> WaitsFor { get; init; } = [];
+
+    /// <summary>The step that it undoes (refit) or that undoes it (strip); 0 where there is none.</summary>
+    public int Mirror { get; init; }
+
+    /// <summary>Whether <c>strip</c> put it in, or the compiler did for a need of the refit.</summary>
+    public bool Derived { get; init; }
+
+    /// <summary>Why the compiler put it in, in words; empty for the author's own steps.</summary>
+    public string Because { get; init; } = "";
+
+    /// <summary>The mass lifted, in kilograms; 0 where none is.</summary>
+    public double Kilograms { get; init; }
+
+    /// <summary>The time in seconds.</summary>
+    public double Seconds { get; init; }
+
+    /// <summary>The source: path, line and column, counted from 1.</summary>
+    public required PlanSource Source { get; init; }
+}
+
+/// <summary>A reading to write down.</summary>
+/// <param name="Text">What is read.</param>
+/// <param name="Limits">What it must be, in words; empty where not said.</param>
+public sealed record PlanReading(string Text, string Limits);
+
+/// <summary>A place in the sources.</summary>
+/// <param name="Path">The file, relative to the library root.</param>
+/// <param name="Line">The line, counted from 1.</param>
+/// <param name="Column">The column, counted from 1.</param>
+public sealed record PlanSource(string Path, int Line, int Column);

@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Quantities;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Catalog;
+
+/// <summary>A kind of joint from the catalog, with what is true of every joint of the kind.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Title">What people call it.</param>
+/// <param name="Category">Its sort.</param>
+/// <param name="Declared">Where its name stands.</param>
+public sealed record Kind(string Name, string Title, KindCategory Category, SourceSpan Declared)
+{
+    /// <summary>The thread, as written.</summary>
+    public string? Thread { get; init; }
+
+    /// <summary>The length.</summary>
+    public Quantity? Length { get; init; }
+
+    /// <summary>The property class or grade, as written.</summary>
+    public string? Grade { get; init; }
+
+    /// <summary>The tool that fits its head.</summary>
+    public Tool? Drive { get; init; }
+
+    /// <summary>Further tools.</summary>
+    public ImmutableArray<Tool> Tools { get; init; } = [];
+
+    /// <summary>The tightening torque.</summary>
+    public Quantity? Torque { get; init; }
+
+    /// <summary>The share that breaks, for spares; a ratio.</summary>
+    public Quantity? Spare { get; init; }
+
+    /// <summary>What one joint takes anew when it is closed.</summary>
+    public ImmutableArray<SupplyUse> Uses { get; init; } = [];
+
+    /// <summary>Whether it never serves twice. Bonds never do.</summary>
+    public bool SingleUse { get; init; }
+
+    /// <summary>Whether it stays on the part and so is never bagged.</summary>
+    public bool Captive { get; init; }
+
+    /// <summary>How it comes off.</summary>
+    public string? Release { get; init; }
+
+    /// <summary>How it goes on.</summary>
+    public string? Engage { get; init; }
+
+    /// <summary>The time for one, either way.</summary>
+    public Quantity? Time { get; init; }
+
+    /// <summary>Protective equipment for handling it.</summary>
+    public ImmutableArray<string> Ppe { get; init; } = [];
+}

@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Model;
+
+/// <summary>A whole library, parsed and bound.</summary>
+public sealed class Library
+{
+    /// <summary>The trees by path.</summary>
+    public required ImmutableSortedDictionary<string, SyntaxTree> Trees { get; init; }
+
+    /// <summary>Every procedure in every variant that matters with every choice of arguments, in the order of files and text.</summary>
+    public required ImmutableArray<Procedure> Procedures { get; init; }
+
+    /// <summary>Every machine, in every variant that some procedure or its own check needs; the plain variant first.</summary>
+    public required ImmutableArray<Machines.Machine> Machines { get; init; }
+
+    /// <summary>The findings of syntax and model, in the order of files and text, without repeats.</summary>
+    public required ImmutableArray<Finding> Findings { get; init; }
+}

@@ -1,0 +1,10 @@
+using System.Collections.Immutable;
+
+namespace ProcScript.Model.Machines;
+
+/// <summary>A control with positions.</summary>
+public sealed class Control : MachineItem
+{
+    /// <summary>The positions; the first is home.</summary>
+    public required ImmutableArray<string> Positions { get; init; }
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Quantities;
+
+namespace ProcScript.Model.Machines;
+
+/// <summary>What ties a part to another, or a cover over such a joint.</summary>
+public sealed class Joint : MachineItem
+{
+    /// <summary>Held, wired, piped, or a cover.</summary>
+    public required JointRole Role { get; init; }
+
+    /// <summary>How many there are.</summary>
+    public required int Count { get; init; }
+
+    /// <summary>The catalog kind.</summary>
+    public required Kind Kind { get; init; }
+
+    /// <summary>The part that declares it; of a cover, the owner of the joint it covers.</summary>
+    public required Part Owner { get; init; }
+
+    /// <summary>The other end: the part after <c>to</c>, else the owner's parent; null for the frame.</summary>
+    public Part? Other { get; internal set; }
+
+    /// <summary>Of a cover: the joint it hides.</summary>
+    public Joint? Over { get; init; }
+
+    /// <summary>The covers over it.</summary>
+    public ImmutableArray<Joint> Covers { get; internal set; } = [];
+
+    /// <summary>The energy that must be isolated to open or close it.</summary>
+    public Energy? On { get; internal set; }
+
+    /// <summary>The fluid that must be out to open or close it.</summary>
+    public Fluid? Carries { get; internal set; }
+
+    /// <summary>Where it is, in words.</summary>
+    public string? At { get; internal set; }
+
+    /// <summary>The torque: its own, else its kind's.</summary>
+    public Quantity? Torque { get; internal set; }
+
+    /// <summary>How it comes off: its own words, else its kind's.</summary>
+    public string? Release { get; internal set; }
+
+    /// <summary>How it goes on: its own words, else its kind's.</summary>
+    public string? Engage { get; internal set; }
+}
+
+/// <summary>What a joint does.</summary>
+public enum JointRole
+{
+    /// <summary>Fasteners, clips, bonds.</summary>
+    Held,
+
+    /// <summary>Connectors.</summary>
+    Wired,
+
+    /// <summary>Lines.</summary>
+    Piped,
+
+    /// <summary>Hides a joint and ties nothing.</summary>
+    Cover,
+}

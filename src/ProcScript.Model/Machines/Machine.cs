@@ -1,0 +1,42 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Machines;
+
+/// <summary>A machine in one variant: every <c>each</c> and <c>when</c> unrolled.</summary>
+public sealed class Machine
+{
+    /// <summary>The name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people call it.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Where its name is declared.</summary>
+    public required SourceSpan Declared { get; init; }
+
+    /// <summary>All options that the machine declares.</summary>
+    public required ImmutableArray<Option> Options { get; init; }
+
+    /// <summary>The options that this variant has, in the order of declaration.</summary>
+    public required ImmutableArray<Option> With { get; init; }
+
+    /// <summary>All parts, parents before children.</summary>
+    public required ImmutableArray<Part> Parts { get; init; }
+
+    /// <summary>All joints and covers.</summary>
+    public required ImmutableArray<Joint> Joints { get; init; }
+
+    /// <summary>All energies.</summary>
+    public required ImmutableArray<Energy> Energies { get; init; }
+
+    /// <summary>All fluids.</summary>
+    public required ImmutableArray<Fluid> Fluids { get; init; }
+
+    /// <summary>All controls.</summary>
+    public required ImmutableArray<Control> Controls { get; init; }
+
+    /// <summary>Every item by its name with index.</summary>
+    public required FrozenDictionary<string, MachineItem> Items { get; init; }
+}

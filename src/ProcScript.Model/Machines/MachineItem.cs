@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Machines;
+
+/// <summary>Something of a machine that a procedure can name.</summary>
+public abstract class MachineItem
+{
+    /// <summary>The name with its index, as in <c>pillar_trim[left]</c>: unique in its machine.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people call it; made from the name where no title is written.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Where its name is declared.</summary>
+    public required SourceSpan Declared { get; init; }
+
+    /// <summary>Its place among the items of its own sort, from 0 in the order of declaration.</summary>
+    public required int Index { get; init; }
+
+    /// <summary>What must be true to get at it, written on the item itself.</summary>
+    public ImmutableArray<Condition> Conditions { get; internal set; } = [];
+
+    /// <summary>The tools it takes, beside those of its kind.</summary>
+    public ImmutableArray<Catalog.Tool> Tools { get; internal set; } = [];
+
+    /// <summary>Protective equipment for work on it.</summary>
+    public ImmutableArray<string> Ppe { get; internal set; } = [];
+
+    /// <summary>Alerts that stand before every action that opens it.</summary>
+    public ImmutableArray<Procedures.Alert> Alerts { get; internal set; } = [];
+
+    /// <summary>The time of an action on it (of a joint: for one), where written.</summary>
+    public Quantities.Quantity? Time { get; internal set; }
+
+    /// <summary>What an action on it uses up.</summary>
+    public ImmutableArray<Catalog.SupplyUse> Uses { get; internal set; } = [];
+}

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Quantities;
+
+namespace ProcScript.Model.Procedures;
+
+/// <summary>What the block of an action says.</summary>
+public sealed record ActionDetails
+{
+    /// <summary>Nothing said.</summary>
+    public static ActionDetails None { get; } = new();
+
+    /// <summary>How it is done; Markdown.</summary>
+    public ImmutableArray<string> How { get; init; } = [];
+
+    /// <summary>Tools beside those of the kind.</summary>
+    public ImmutableArray<Tool> Tools { get; init; } = [];
+
+    /// <summary>People needed; 0 where not said.</summary>
+    public int People { get; init; }
+
+    /// <summary>The time of the whole action.</summary>
+    public Quantity? Time { get; init; }
+
+    /// <summary>What to photograph.</summary>
+    public ImmutableArray<string> Photos { get; init; } = [];
+
+    /// <summary>What to check once it is done; Markdown.</summary>
+    public ImmutableArray<string> Checks { get; init; } = [];
+
+    /// <summary>Where to put the part.</summary>
+    public string? Store { get; init; }
+
+    /// <summary>The torque, where it differs from the joint's.</summary>
+    public Quantity? Torque { get; init; }
+
+    /// <summary>Protective equipment.</summary>
+    public ImmutableArray<string> Ppe { get; init; } = [];
+
+    /// <summary>What it uses up.</summary>
+    public ImmutableArray<SupplyUse> Uses { get; init; } = [];
+
+    /// <summary>Alerts written in the block; they stand before the action.</summary>
+    public ImmutableArray<Alert> Alerts { get; init; } = [];
+
+    /// <summary>The same for the inverse.</summary>
+    public ActionDetails? Refit { get; init; }
+}

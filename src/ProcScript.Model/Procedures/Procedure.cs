@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Machines;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Procedures;
+
+/// <summary>A procedure on one variant of its machine with one choice of arguments, all unrolled.</summary>
+public sealed class Procedure
+{
+    /// <summary>The name.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The arguments, in the order of the parameters; empty where it has none.</summary>
+    public required ImmutableArray<string> Arguments { get; init; }
+
+    /// <summary>What people call it.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Where its name is declared.</summary>
+    public required SourceSpan Declared { get; init; }
+
+    /// <summary>The machine, in the variant at hand.</summary>
+    public required Machine Machine { get; init; }
+
+    /// <summary>What it is for.</summary>
+    public required ImmutableArray<Goal> Goals { get; init; }
+
+    /// <summary>Alerts for the whole job.</summary>
+    public required ImmutableArray<Alert> Alerts { get; init; }
+
+    /// <summary>What its own properties say (people, ppe, tools, uses).</summary>
+    public required ActionDetails Details { get; init; }
+
+    /// <summary>The strip, with called procedures in place.</summary>
+    public required ImmutableArray<Stage> Stages { get; init; }
+
+    /// <summary>The work between strip and refit.</summary>
+    public required ImmutableArray<Step> Work { get; init; }
+
+    /// <summary>The refit rules, those of called procedures included.</summary>
+    public required ImmutableArray<RefitRule> Rules { get; init; }
+
+    /// <summary>The files that it is made from: its own and all that they use, in ordinal order.</summary>
+    public required ImmutableArray<string> Files { get; init; }
+
+    /// <summary>Whether its text or its machine's carries an error, so that a proof would only repeat it.</summary>
+    public required bool HasErrors { get; init; }
+}

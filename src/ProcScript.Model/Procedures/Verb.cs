@@ -1,0 +1,13 @@
+namespace ProcScript.Model.Procedures;
+
+/// <summary>The verbs of the language. What each needs and does stands in the action table of the analysis.</summary>
+public enum Verb
+{
+#pragma warning disable CS1591 // each is the word itself
+    Undo, Loosen, Release, Unplug, Disconnect, Cut, Aside, Remove, Set, Isolate, Empty, Support,
+    Fasten, Tighten, Engage, Plug, Connect, Renew, Return, Fit, Restore, Fill, Unsupport,
+    Strip,
+    Replace, Repair, Clean, Inspect, Adjust, Measure, Task, Check,
+    Discard,
+#pragma warning restore CS1591
+}

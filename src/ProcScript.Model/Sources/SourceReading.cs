@@ -1,0 +1,26 @@
+namespace ProcScript.Model.Sources;
+
+/// <summary>What came of reading a file.</summary>
+/// <param name="Content">The text, or null where there is none.</param>
+/// <param name="Outcome">How it went.</param>
+/// <param name="Detail">What the system said, where reading failed.</param>
+public readonly record struct SourceReading(string? Content, SourceOutcome Outcome, string Detail = "");
+
+/// <summary>How reading a file went.</summary>
+public enum SourceOutcome
+{
+    /// <summary>There is a text.</summary>
+    Read,
+
+    /// <summary>There is no such file.</summary>
+    Missing,
+
+    /// <summary>The file is there and cannot be read.</summary>
+    Unreadable,
+
+    /// <summary>The bytes are not UTF-8.</summary>
+    NotText,
+
+    /// <summary>The file is larger than <c>SyntaxTree</c> takes.</summary>
+    TooLarge,
+}
