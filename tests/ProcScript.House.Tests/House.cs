@@ -1,0 +1,48 @@
+namespace ProcScript.House.Tests;
+
+/// <summary>The rooms, from the ground up, and what must never be built between them.</summary>
+internal static class House
+{
+    /// <summary>The rooms below the faces: each builds on the one before it.</summary>
+    public static IReadOnlyList<string> Rooms { get; } =
+        ["ProcScript.Syntax", "ProcScript.Model", "ProcScript.Analysis", "ProcScript.Cards"];
+
+    /// <summary>What stands on the top room. A face holds no rule of its own.</summary>
+    public static IReadOnlyList<string> Faces { get; } = ["ProcScript.Cli", "ProcScript.LanguageServer", "ProcScript.Generate"];
+
+    /// <summary>Arrows that break the house, each with the sentence that tells why.</summary>
+    public static IReadOnlyList<ForbiddenArrow> ForbiddenArrows { get; } =
+    [
+        new("ProcScript.Syntax", "ProcScript.*", "Syntax is the ground: a tree belongs to one text and holds no meaning."),
+        new("ProcScript.Model", "ProcScript.Analysis", "The model says what is there; whether the work can be done is judged above it."),
+        new("ProcScript.Model", "ProcScript.Cards", "The model knows nothing of what is printed from it."),
+        new("ProcScript.Analysis", "ProcScript.Cards", "Analysis ends in the plan; how a plan looks on paper is the cards' affair."),
+        new("ProcScript.Cards", "ProcScript.Syntax", "Cards see the plan and nothing else: no tree and no text."),
+        new("ProcScript.Cards", "ProcScript.Model", "Cards see the plan and nothing else: what they need of the model, the plan says."),
+        new("ProcScript.*", "ProcScript.Cli", "A face is called by people, never by another project: move what you need down into a room."),
+        new("ProcScript.*", "ProcScript.LanguageServer", "A face is called by people, never by another project: move what you need down into a room."),
+        new("ProcScript.*", "ProcScript.Generate", "The generator writes source files and is part of no program."),
+    ];
+
+    /// <summary>Packages that only some projects may use, each with the sentence that tells why.</summary>
+    public static IReadOnlyList<PackageHome> PackageHomes { get; } =
+    [
+        new("Antlr4.Runtime.Standard", ["ProcScript.Syntax"], "The parser's generated types never leave Syntax; the tree above them is our own."),
+        new("Scriban.Signed", ["ProcScript.Cards"], "Templates are filled in Cards, from the plan."),
+        new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),
+        new("Spectre.Console", ["ProcScript.Cli"], "Only the command line draws on a terminal."),
+        new("System.CommandLine", ["ProcScript.Cli", "ProcScript.Generate"], "Only a program with arguments reads arguments."),
+    ];
+}
+
+/// <summary>A project that must not reference another; a name may end in <c>*</c>.</summary>
+internal sealed record ForbiddenArrow(string From, string To, string Because)
+{
+    public bool Forbids(string from, string to) => Matches(From, from) && Matches(To, to);
+
+    private static bool Matches(string pattern, string name) =>
+        pattern.EndsWith('*') ? name.StartsWith(pattern[..^1], StringComparison.Ordinal) : name == pattern;
+}
+
+/// <summary>A package and the only projects that may reference it.</summary>
+internal sealed record PackageHome(string Package, IReadOnlyList<string> Projects, string Because);
