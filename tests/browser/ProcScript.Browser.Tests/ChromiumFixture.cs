@@ -1,0 +1,53 @@
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(ProcScript.Browser.Tests.ChromiumFixture))]
+
+namespace ProcScript.Browser.Tests;
+
+/// <summary>One headless Chromium for all tests: the one that CHROMIUM names, or the system's.</summary>
+public sealed class ChromiumFixture : IAsyncLifetime
+{
+    private const string SystemChromium = "/usr/bin/chromium";
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    /// <summary>Opens an empty page in a context of its own, or skips the test where there is no Chromium.</summary>
+    /// <param name="options">What the context differs in, its viewport for one.</param>
+    public async Task<IPage> NewPageAsync(BrowserNewContextOptions? options = null)
+    {
+        Assert.SkipWhen(_browser is null, $"No Chromium: set CHROMIUM to one, or install one as {SystemChromium}.");
+        var context = await _browser!.NewContextAsync(options);
+        return await context.NewPageAsync();
+    }
+
+    public async ValueTask InitializeAsync()
+    {
+        var executable = Environment.GetEnvironmentVariable("CHROMIUM") ?? SystemChromium;
+        if (!File.Exists(executable))
+        {
+            return;
+        }
+
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = executable,
+            Args =
+            [
+                "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+                "--disable-background-networking", "--disable-component-update", "--disable-sync",
+            ],
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+
+        _playwright?.Dispose();
+    }
+}
