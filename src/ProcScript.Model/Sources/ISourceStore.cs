@@ -3,9 +3,12 @@ namespace ProcScript.Model.Sources;
 /// <summary>The only way to files: the faces give one over a disk, an editor's open files or a test's strings.</summary>
 public interface ISourceStore
 {
-    /// <summary>Every <c>.proc</c> file of the library, as root-relative paths with forward slashes, in ordinal order.</summary>
+    /// <summary>
+    /// The files to start from, as root-relative paths with forward slashes, in ordinal order: a whole library, or the files that
+    /// somebody asked about. A file that <c>use</c> reaches belongs to the library too, whether it is listed here or not.
+    /// </summary>
     IReadOnlyList<string> Paths { get; }
 
-    /// <summary>Reads one file. Safe to call from several threads.</summary>
+    /// <summary>Reads one file of the library, listed or not. Safe to call from several threads.</summary>
     SourceReading Read(string path);
 }
