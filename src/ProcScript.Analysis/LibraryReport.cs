@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Runs;
 using ProcScript.Model;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
@@ -26,4 +27,5 @@ public sealed record ReportedFinding(Finding Finding, Severity Severity);
 /// <summary>What came of one procedure in one variant.</summary>
 /// <param name="Procedure">The procedure.</param>
 /// <param name="IsProven">Whether strip and refit are proven.</param>
-public sealed record ProcedureReport(Procedure Procedure, bool IsProven);
+/// <param name="Outcome">The strip and the refit themselves.</param>
+public sealed record ProcedureReport(Procedure Procedure, bool IsProven, ProcedureOutcome Outcome);

@@ -1,0 +1,10 @@
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Runs;
+
+/// <summary>Something that the author says does not go back.</summary>
+/// <param name="Item">A part, with all inside it and their joints; or a joint with its covers; or a cover.</param>
+/// <param name="Because">Why; Markdown.</param>
+/// <param name="Step">The step.</param>
+public sealed record Discard(MachineItem Item, string Because, Step Step);

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Runs;
+
+/// <summary>What came of one procedure in one variant.</summary>
+public sealed class ProcedureOutcome
+{
+    /// <summary>The procedure.</summary>
+    public required Procedure Procedure { get; init; }
+
+    /// <summary>Its strip; null where errors in the text or the machine keep it from being run.</summary>
+    public required StripRun? Strip { get; init; }
+
+    /// <summary>Its refit; null where the strip fails or no refit can be derived.</summary>
+    public required RefitRun? Refit { get; init; }
+
+    /// <summary>What is wrong with it.</summary>
+    public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>Whether strip and refit were performed on the machine without a failure and left it as it was.</summary>
+    public required bool IsProven { get; init; }
+}

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Runs;
+
+/// <summary>What came of performing the stages and the work of a procedure.</summary>
+public sealed class StripRun
+{
+    /// <summary>The procedure.</summary>
+    public required Procedure Procedure { get; init; }
+
+    /// <summary>Every action of stages and work, in order; an action's number is its index.</summary>
+    public required ImmutableArray<PerformedAction> Actions { get; init; }
+
+    /// <summary>The same actions stage by stage.</summary>
+    public required ImmutableArray<StageRun> Stages { get; init; }
+
+    /// <summary>The actions of the work.</summary>
+    public required ImmutableArray<PerformedAction> Work { get; init; }
+
+    /// <summary>What must go before what: any order that keeps this can be worked.</summary>
+    public required ImmutableArray<OrderEdge> Order { get; init; }
+
+    /// <summary>What does not go back.</summary>
+    public required ImmutableArray<Discard> Discards { get; init; }
+
+    /// <summary>What cannot be done as written.</summary>
+    public required ImmutableArray<StripFailure> Failures { get; init; }
+
+    /// <summary>The machine before the first action.</summary>
+    public required MachineState Start { get; init; }
+
+    /// <summary>The machine after the last action.</summary>
+    public required MachineState End { get; init; }
+
+    /// <summary>Which items do not go back, those that a discarded part takes along among them.</summary>
+    public required IReadOnlySet<MachineItem> Discarded { get; init; }
+
+    /// <summary>Which items go back as new ones.</summary>
+    public required IReadOnlySet<MachineItem> Replaced { get; init; }
+}
