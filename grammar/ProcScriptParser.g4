@@ -1,64 +1,61 @@
 // The sentences of ProcScript. The grammar takes more than the language allows (a property in the wrong block, a refit verb in
 // a stage): the rooms above say what is wrong in better words than "unexpected token".
+// Nearly every decision is made on one word, so that parsing stays fast and a slip is noticed at the word where it happens.
 parser grammar ProcScriptParser;
 
 options { tokenVocab = ProcScriptLexer; }
 
-file : ( useDirective | declaration )* EOF ;
+file : ( useDirective | catalogDeclaration | machineDeclaration | procedureDeclaration )* EOF ;
 
 useDirective : USE text ;
 
-declaration : catalogDeclaration | machineDeclaration | procedureDeclaration ;
-
 // ---- catalog
 
-catalogDeclaration : ( TOOL | SUPPLY | FASTENER | CLIP | CONNECTOR | LINE | BOND ) name title? propertyBlock? ;
+catalogDeclaration : ( TOOL | SUPPLY | FASTENER | CLIP | CONNECTOR | LINE | BOND ) name text? propertyBlock? ;
 
-propertyBlock : LEFT_BRACE property* RIGHT_BRACE ;
+propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 
+// A property that may stand in any block, as far as the grammar goes.
 property
-    : textProperty
-    | quantityProperty
-    | namesProperty
-    | PEOPLE count
-    | THREAD threadValue
-    | GRADE gradeValue
-    | SEALS count reference
-    | USES quantity OF reference
-    | SINGLE USE
-    | CAPTIVE
-    | VERIFY text ( EXPECT limit )?
-    | needsClause
-    | coverClause
-    | alert
-    | refitBlock
+    : ( HOW | PHOTO | CHECK | STORE | PPE | RELEASE | ENGAGE | ISOLATE | RESTORE | EMPTY | FILL ) text                  # textProperty
+    | ( LENGTH | TORQUE | SIZE | MASS | SPARE | WAIT | CHARGE | TAKES | ATTENDED | TIME ) quantity                      # quantityProperty
+    | ( DRIVE | TOOL | BEHIND ) reference ( COMMA reference )*                                                          # namesProperty
+    | PEOPLE count                                                                                                      # peopleProperty
+    | THREAD threadValue                                                                                                # threadProperty
+    | GRADE gradeValue                                                                                                  # gradeProperty
+    | SEALS count reference                                                                                             # sealsProperty
+    | USES quantity OF reference                                                                                        # usesProperty
+    | SINGLE USE                                                                                                        # singleUseProperty
+    | CAPTIVE                                                                                                           # captiveProperty
+    | VERIFY text ( EXPECT limit )?                                                                                     # verifyProperty
+    | STRIP? NEEDS needs                                                                                                # needsProperty
+    | ( DANGER | WARNING | CAUTION | NOTICE ) text                                                                      # alertProperty
     ;
 
-textProperty : ( HOW | PHOTO | CHECK | STORE | PPE | AT | RELEASE | ENGAGE | ISOLATE | RESTORE | EMPTY | FILL ) text ;
+// What a joint or a cover may have and a part has not. In a part these words always belong to the joint before them.
+clause
+    : AT text                                                   # atClause
+    | ( TO | ON | CARRIES ) reference ( COMMA reference )*      # namesClause
+    | cover propertyBlock?                                      # coverClause
+    ;
 
-quantityProperty : ( LENGTH | TORQUE | SIZE | MASS | SPARE | WAIT | CHARGE | TAKES | ATTENDED | TIME ) quantity ;
+cover : COVERED BY count name AS reference ;
 
-namesProperty : ( DRIVE | TOOL | TO | ON | CARRIES | BEHIND ) reference ( COMMA reference )* ;
+refitProperty : REFIT ( NEEDS needs | propertyBlock ) ;
 
-threadValue : name ( DOT INTEGER )? | INTEGER SLASH INTEGER MINUS INTEGER name? | text ;
+threadValue : NAME ( DOT INTEGER )? | INTEGER SLASH INTEGER MINUS INTEGER NAME? | text ;
 
-gradeValue : number | name | text ;
+gradeValue : number | NAME | text ;
 
-needsClause : ( STRIP | REFIT )? NEEDS need ( COMMA need )* ;
+needs : need ( COMMA need )* ;
 
 need : reference ( AT position | needState )? ;
 
 needState : LIVE | ISOLATED | OUT | FITTED | ASIDE | EMPTY | FULL | OFF | SLACK | SUPPORTED ;
 
-coverClause : COVERED BY count name AS reference inlineClause* propertyBlock? ;
-
-refitBlock : REFIT LEFT_BRACE property* RIGHT_BRACE ;
-
-alert : ( DANGER | WARNING | CAUTION | NOTICE ) text ;
-
 // ---- machines
 
-machineDeclaration : MACHINE name title? memberBlock ;
+machineDeclaration : MACHINE name text? memberBlock ;
 
 memberBlock : LEFT_BRACE member* RIGHT_BRACE ;
 
@@ -73,42 +70,50 @@ member
     | eachMembers
     | whenMembers
     | property
+    | refitProperty
     ;
 
-optionDeclaration : OPTION name title? ;
+optionDeclaration : OPTION name text? ;
 
-energyDeclaration : ENERGY reference title? propertyBlock? ;
+energyDeclaration : ENERGY reference text? propertyBlock? ;
 
-fluidDeclaration : FLUID reference title? propertyBlock? ;
+fluidDeclaration : FLUID reference text? propertyBlock? ;
 
-controlDeclaration : CONTROL reference title? LEFT_BRACE ( position ( COMMA position )* )? property* RIGHT_BRACE ;
+controlDeclaration : CONTROL reference text? LEFT_BRACE ( position ( COMMA position )* )? ( property | clause | refitProperty )* RIGHT_BRACE ;
 
-partDeclaration : PART reference title? memberBlock? ;
+partDeclaration : PART reference text? memberBlock? ;
 
-jointDeclaration : ( HELD | WIRED | PIPED ) BY count name AS reference inlineClause* propertyBlock? ;
+// Inline clauses go to what stands right before them: after a cover, to the cover. So does the block.
+jointDeclaration : ( HELD | WIRED | PIPED ) BY count name AS reference inlineClause* ( inlineCover+ | propertyBlock )? ;
 
-// The clauses that may follow a joint without braces: those that a part has not, so that none is taken from the part.
-inlineClause : AT text | ( TO | ON | CARRIES ) reference | coverClause ;
+inlineCover : cover inlineClause* propertyBlock? ;
 
-asideClause : ASIDE text? ( NEEDS need ( COMMA need )* )? ;
+inlineClause
+    : AT text                           # inlineAt
+    | ( TO | ON | CARRIES ) reference   # inlineNames
+    ;
+
+asideClause : ASIDE text? ( NEEDS needs )? ;
 
 eachMembers : EACH name IN values memberBlock ;
 
 whenMembers : WHEN test memberBlock ;
 
-values : value ( COMMA value )* | INTEGER RANGE INTEGER ;
+values : INTEGER RANGE INTEGER | value ( COMMA value )* ;
 
 value : name | INTEGER ;
 
-test : NOT? name | name IS NOT? value ;
+test : NOT name | name ( IS NOT? value )? ;
 
 // ---- procedures
 
-procedureDeclaration : PROCEDURE name parameters? title? ON name LEFT_BRACE procedureItem* RIGHT_BRACE ;
+procedureDeclaration : PROCEDURE name parameters? text? ON name procedureBlock ;
 
 parameters : LEFT_PAREN parameter ( COMMA parameter )* RIGHT_PAREN ;
 
 parameter : name IN values ;
+
+procedureBlock : LEFT_BRACE procedureItem* RIGHT_BRACE ;
 
 procedureItem
     : goal
@@ -118,7 +123,6 @@ procedureItem
     | refitRules
     | eachItems
     | whenItems
-    | alert
     | property
     ;
 
@@ -130,9 +134,9 @@ doCall : DO name ( LEFT_PAREN ( value ( COMMA value )* )? RIGHT_PAREN )? ;
 
 workBlock : WORK stepBlock ;
 
-eachItems : EACH name IN values LEFT_BRACE procedureItem* RIGHT_BRACE ;
+eachItems : EACH name IN values procedureBlock ;
 
-whenItems : WHEN test LEFT_BRACE procedureItem* RIGHT_BRACE ;
+whenItems : WHEN test procedureBlock ;
 
 stepBlock : LEFT_BRACE step* RIGHT_BRACE ;
 
@@ -145,6 +149,8 @@ step
     | eachSteps
     | whenSteps
     ;
+
+alert : ( DANGER | WARNING | CAUTION | NOTICE ) text ;
 
 eachSteps : EACH name IN values stepBlock ;
 
@@ -162,24 +168,31 @@ verb
 
 textAction : ( MEASURE | TASK | CHECK ) text ( EXPECT limit )? needsClause? background? propertyBlock? ;
 
+needsClause : ( STRIP | REFIT )? NEEDS needs ;
+
 background : IN BACKGROUND ;
 
 discard : DISCARD reference BECAUSE text ;
 
 // ---- the refit where it is not the plain reverse
 
-refitRules : REFIT ruleBlock ;
+// A condition that binds the refit of the whole procedure starts with the same word as its rules.
+refitRules : REFIT ( NEEDS needs | ruleBlock ) ;
 
-ruleBlock : LEFT_BRACE rule* RIGHT_BRACE ;
+ruleBlock : LEFT_BRACE refitRule* RIGHT_BRACE ;
 
-rule
+refitRule
     : alert
     | orderRule
     | checkRule
     | discard
-    | EACH name IN values ruleBlock
-    | WHEN test ruleBlock
+    | eachRules
+    | whenRules
     ;
+
+eachRules : EACH name IN values ruleBlock ;
+
+whenRules : WHEN test ruleBlock ;
 
 orderRule : verb reference order ;
 
@@ -189,17 +202,15 @@ order : ( BEFORE | AFTER ) verb reference ;
 
 // ---- words and figures
 
-title : text ;
-
 text : STRING | UNCLOSED_STRING ;
 
 count : INTEGER ;
 
 quantity : number unit? ( ( PLUS_MINUS | RANGE ) number unit? )? ;
 
-limit : ( AT_MOST | AT_LEAST | LESS | MORE )? quantity ;
+limit : ( AT_MOST | AT_LEAST | LESS_THAN | MORE_THAN )? quantity ;
 
-number : MINUS? ( DECIMAL | INTEGER SLASH INTEGER | INTEGER INTEGER SLASH INTEGER | INTEGER ) ;
+number : MINUS? ( DECIMAL | INTEGER ( SLASH INTEGER | INTEGER SLASH INTEGER )? ) ;
 
 unit : PERCENT | DEGREE NAME? | unitName ( ( DOT | MIDDLE_DOT | SLASH ) unitName )* ;
 
