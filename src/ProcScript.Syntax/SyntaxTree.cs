@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Parsing;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Syntax;
@@ -31,4 +32,10 @@ public sealed class SyntaxTree
 
     /// <summary>What is wrong with the text as text (1xxx).</summary>
     public ImmutableArray<Finding> Findings { get; }
+
+    /// <summary>Parses a text. Any text gives a tree; what is wrong with it is among the findings.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="cancellation">Gives up the parse.</param>
+    public static SyntaxTree Parse(SourceText text, CancellationToken cancellation = default) =>
+        FileParser.Parse(text, cancellation);
 }

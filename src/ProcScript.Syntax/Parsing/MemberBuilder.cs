@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using Antlr4.Runtime;
+using ProcScript.Syntax.Nodes;
+using static ProcScript.Syntax.Generated.ProcScriptParser;
+
+namespace ProcScript.Syntax.Parsing;
+
+/// <summary>Makes what stands in the body of a machine or a part.</summary>
+internal sealed class MemberBuilder(TokenWords words, PhraseBuilder phrases, PropertyBuilder properties)
+{
+    public ImmutableArray<MemberSyntax> Block(MemberBlockContext? context)
+    {
+        if (context?.children is not { } children)
+        {
+            return [];
+        }
+
+        var members = ImmutableArray.CreateBuilder<MemberSyntax>(children.Count);
+        foreach (var child in children)
+        {
+            if (child is MemberContext { ChildCount: > 0 } member && Member((ParserRuleContext)member.GetChild(0)) is { } node)
+            {
+                members.Add(node);
+            }
+        }
+
+        return members.ToImmutable();
+    }
+
+    private MemberSyntax? Member(ParserRuleContext context)
+    {
+        var span = TokenWords.SpanOf(context);
+        return context switch
+        {
+            OptionDeclarationContext c => new OptionSyntax(span, words.Word(c.name(), c), words.OptionalText(c.text())),
+            EnergyDeclarationContext c => new EnergySyntax(
+                span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), properties.Block(c.propertyBlock())),
+            FluidDeclarationContext c => new FluidSyntax(
+                span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), properties.Block(c.propertyBlock())),
+            ControlDeclarationContext c => new ControlSyntax(
+                span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), Positions(c.position()), properties.Among(c.children)),
+            PartDeclarationContext c => new PartSyntax(
+                span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), Block(c.memberBlock())),
+            JointDeclarationContext c => new JointSyntax(
+                span, words.Word(c.Start), words.Count(c.count(), c), words.Word(c.name(), c), phrases.Reference(c.reference(), c), properties.Clauses(c)),
+            AsideClauseContext c => new AsideSyntax(span, words.OptionalText(c.text()), phrases.Needs(c.needs())),
+            EachMembersContext c => new EachSyntax(
+                span, words.Word(c.name(), c), phrases.Values(c.values(), c), [.. Block(c.memberBlock())]),
+            WhenMembersContext c => new WhenSyntax(span, phrases.Test(c.test(), c), [.. Block(c.memberBlock())]),
+            _ => properties.Property(context),
+        };
+    }
+
+    private ImmutableArray<WordSyntax> Positions(PositionContext[] contexts)
+    {
+        var positions = ImmutableArray.CreateBuilder<WordSyntax>(contexts.Length);
+        foreach (var position in contexts)
+        {
+            positions.Add(words.Word(position, position));
+        }
+
+        return positions.MoveToImmutable();
+    }
+}

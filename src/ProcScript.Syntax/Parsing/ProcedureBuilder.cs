@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using Antlr4.Runtime;
+using ProcScript.Syntax.Nodes;
+using static ProcScript.Syntax.Generated.ProcScriptParser;
+
+namespace ProcScript.Syntax.Parsing;
+
+/// <summary>Makes what stands in the body of a procedure.</summary>
+internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, PropertyBuilder properties)
+{
+    public ImmutableArray<ParameterSyntax> Parameters(ParametersContext? context)
+    {
+        if (context is null)
+        {
+            return [];
+        }
+
+        var parameters = ImmutableArray.CreateBuilder<ParameterSyntax>();
+        foreach (var parameter in context.parameter())
+        {
+            parameters.Add(new ParameterSyntax(
+                TokenWords.SpanOf(parameter), words.Word(parameter.name(), parameter), phrases.Values(parameter.values(), parameter)));
+        }
+
+        return parameters.ToImmutable();
+    }
+
+    public ImmutableArray<SyntaxNode> Items(ProcedureBlockContext? context) => Inner<ProcedureItemContext>(context);
+
+    /// <summary>The nodes of a block whose children of type <typeparamref name="TEntry"/> each hold one.</summary>
+    private ImmutableArray<SyntaxNode> Inner<TEntry>(ParserRuleContext? block)
+        where TEntry : ParserRuleContext
+    {
+        if (block?.children is not { } children)
+        {
+            return [];
+        }
+
+        var nodes = ImmutableArray.CreateBuilder<SyntaxNode>(children.Count);
+        foreach (var child in children)
+        {
+            if (child is TEntry { ChildCount: > 0 } entry && Node((ParserRuleContext)entry.GetChild(0)) is { } node)
+            {
+                nodes.Add(node);
+            }
+        }
+
+        return nodes.ToImmutable();
+    }
+
+    private ImmutableArray<SyntaxNode> Steps(StepBlockContext? context) => Inner<StepContext>(context);
+
+    private ImmutableArray<SyntaxNode> Rules(RuleBlockContext? context) => Inner<RefitRuleContext>(context);
+
+    private SyntaxNode? Node(ParserRuleContext context)
+    {
+        var span = TokenWords.SpanOf(context);
+        return context switch
+        {
+            GoalContext c => new GoalSyntax(span, words.Word(c.verb(), c), phrases.Reference(c.reference(), c)),
+            StageContext c => new StageSyntax(span, words.Text(c.text(), c), Steps(c.stepBlock())),
+            WorkBlockContext c => new WorkSyntax(span, Steps(c.stepBlock())),
+            DoCallContext c => new DoSyntax(span, words.Word(c.name(), c), phrases.Values(c.value())),
+            RefitRulesContext c when c.NEEDS() is not null =>
+                properties.Needs(c, null, c.REFIT(), c.NEEDS(), c.needs()),
+            RefitRulesContext c => new RefitSyntax(span, Rules(c.ruleBlock())),
+            EachItemsContext c => Each(c, c.name(), c.values(), Items(c.procedureBlock())),
+            EachStepsContext c => Each(c, c.name(), c.values(), Steps(c.stepBlock())),
+            EachRulesContext c => Each(c, c.name(), c.values(), Rules(c.ruleBlock())),
+            WhenItemsContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Items(c.procedureBlock())),
+            WhenStepsContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Steps(c.stepBlock())),
+            WhenRulesContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Rules(c.ruleBlock())),
+            ActionContext c => Action(c),
+            TextActionContext c => TextAction(c),
+            DiscardContext c => new DiscardSyntax(span, phrases.Reference(c.reference(), c), words.Text(c.text(), c)),
+            OrderRuleContext c => new OrderRuleSyntax(
+                span, words.Word(c.verb(), c), phrases.Reference(c.reference(), c), OptionalOrder(c.order()) ?? MissingOrder(c)),
+            CheckRuleContext c => new CheckRuleSyntax(
+                span, words.Text(c.text(), c), phrases.OptionalLimit(c.EXPECT(), c.limit(), c), properties.OptionalNeeds(c.needsClause()), OptionalOrder(c.order())),
+            _ => properties.Property(context),
+        };
+    }
+
+    private EachSyntax Each(ParserRuleContext context, NameContext? name, ValuesContext? values, ImmutableArray<SyntaxNode> body) =>
+        new(TokenWords.SpanOf(context), words.Word(name, context), phrases.Values(values, context), body);
+
+    private ActionSyntax Action(ActionContext context) => new(
+        TokenWords.SpanOf(context),
+        words.Word(context.verb(), context),
+        phrases.OptionalAmount(context.amount()),
+        phrases.Reference(context.reference(), context),
+        context.TO() is null ? null : words.Word(context.position(), context),
+        context.background() is not null,
+        properties.Block(context.propertyBlock()));
+
+    private TextActionSyntax TextAction(TextActionContext context) => new(
+        TokenWords.SpanOf(context),
+        words.Word(context.Start),
+        words.Text(context.text(), context),
+        phrases.OptionalLimit(context.EXPECT(), context.limit(), context),
+        properties.OptionalNeeds(context.needsClause()),
+        context.background() is not null,
+        properties.Block(context.propertyBlock()));
+
+    private OrderSyntax? OptionalOrder(OrderContext? context) => context is null
+        ? null
+        : new OrderSyntax(
+            TokenWords.SpanOf(context), words.Word(context.Start), words.Word(context.verb(), context), phrases.Reference(context.reference(), context));
+
+    private OrderSyntax MissingOrder(ParserRuleContext parent)
+    {
+        var missing = TokenWords.Missing(parent);
+        return new OrderSyntax(missing.Span, missing, missing, phrases.Reference(null, parent));
+    }
+}

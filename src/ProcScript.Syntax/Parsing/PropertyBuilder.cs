@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using Antlr4.Runtime;
+using Antlr4.Runtime.Tree;
+using ProcScript.Syntax.Nodes;
+using static ProcScript.Syntax.Generated.ProcScriptParser;
+
+namespace ProcScript.Syntax.Parsing;
+
+/// <summary>Makes the properties of a block.</summary>
+internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
+{
+    public ImmutableArray<PropertySyntax> Block(PropertyBlockContext? context) =>
+        context is null ? [] : Among(context.children);
+
+    /// <summary>The properties among the children of a context.</summary>
+    public ImmutableArray<PropertySyntax> Among(IList<IParseTree>? children)
+    {
+        if (children is null)
+        {
+            return [];
+        }
+
+        var properties = ImmutableArray.CreateBuilder<PropertySyntax>(children.Count);
+        foreach (var child in children)
+        {
+            if (Property(child) is { } property)
+            {
+                properties.Add(property);
+            }
+        }
+
+        return properties.ToImmutable();
+    }
+
+    /// <summary>The property that a context is, or null where it is something else or nothing came of it.</summary>
+    public PropertySyntax? Property(IParseTree tree) => tree switch
+    {
+        TextPropertyContext c => new TextPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
+        QuantityPropertyContext c => new QuantityPropertySyntax(Span(c), Keyword(c), phrases.Quantity(c.quantity(), c)),
+        NamesPropertyContext c => new NamesPropertySyntax(Span(c), Keyword(c), phrases.References(c.reference())),
+        PeoplePropertyContext c => new PeoplePropertySyntax(Span(c), Keyword(c), words.Count(c.count(), c)),
+        ThreadPropertyContext c => Thread(c),
+        GradePropertyContext c => Grade(c),
+        SealsPropertyContext c => new SealsPropertySyntax(
+            Span(c), Keyword(c), words.Count(c.count(), c), phrases.Reference(c.reference(), c)),
+        UsesPropertyContext c => new UsesPropertySyntax(
+            Span(c), Keyword(c), phrases.Quantity(c.quantity(), c), phrases.Reference(c.reference(), c)),
+        SingleUsePropertyContext or CaptivePropertyContext => Flag((ParserRuleContext)tree),
+        VerifyPropertyContext c => new VerifyPropertySyntax(
+            Span(c), Keyword(c), words.Text(c.text(), c), phrases.OptionalLimit(c.EXPECT(), c.limit(), c)),
+        NeedsPropertyContext c => Needs(c, c.STRIP(), null, c.NEEDS(), c.needs()),
+        AlertPropertyContext c => Alert(c, c.text()),
+        AlertContext c => Alert(c, c.text()),
+        AtClauseContext c => new TextPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
+        InlineAtContext c => new TextPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
+        NamesClauseContext c => new NamesPropertySyntax(Span(c), Keyword(c), phrases.References(c.reference())),
+        InlineNamesContext c => new NamesPropertySyntax(Span(c), Keyword(c), [phrases.Reference(c.reference(), c)]),
+        CoverClauseContext c => Cover(c, c.cover()),
+        InlineCoverContext c => Cover(c, c.cover()),
+        RefitPropertyContext c when c.NEEDS() is not null => Needs(c, null, c.REFIT(), c.NEEDS(), c.needs()),
+        RefitPropertyContext c => new RefitPropertySyntax(Span(c), Keyword(c), Block(c.propertyBlock())),
+        _ => null,
+    };
+
+    /// <summary>The needs behind a text action or a check.</summary>
+    public NeedsPropertySyntax? OptionalNeeds(NeedsClauseContext? context) =>
+        context is null ? null : Needs(context, context.STRIP(), context.REFIT(), context.NEEDS(), context.needs());
+
+    /// <summary>The needs of a context; <paramref name="strip"/> or <paramref name="refit"/> says that they bind one way only.</summary>
+    public NeedsPropertySyntax Needs(
+        ParserRuleContext context,
+        ITerminalNode? strip,
+        ITerminalNode? refit,
+        ITerminalNode? keyword,
+        NeedsContext? needs)
+    {
+        var phase = strip is not null ? NeedsPhase.Strip : refit is not null ? NeedsPhase.Refit : NeedsPhase.Both;
+        var word = keyword is null ? TokenWords.Missing(context) : words.Word(keyword.Symbol);
+        return new NeedsPropertySyntax(Span(context), word, phase, phrases.Needs(needs));
+    }
+
+    private static Text.TextSpan Span(ParserRuleContext context) => TokenWords.SpanOf(context);
+
+    private WordSyntax Keyword(ParserRuleContext context) => words.Word(context.Start);
+
+    private AlertSyntax Alert(ParserRuleContext context, TextContext? text) =>
+        new(Span(context), Keyword(context), words.Text(text, context));
+
+    private static FlagPropertySyntax Flag(ParserRuleContext context) =>
+        new(Span(context), new WordSyntax(Span(context), context is CaptivePropertyContext ? "captive" : "single use"));
+
+    private ThreadPropertySyntax Thread(ThreadPropertyContext context)
+    {
+        var (text, span) = Designation(context.threadValue(), context.threadValue()?.text(), context);
+        return new ThreadPropertySyntax(Span(context), Keyword(context), text, span);
+    }
+
+    private GradePropertySyntax Grade(GradePropertyContext context)
+    {
+        var (text, span) = Designation(context.gradeValue(), context.gradeValue()?.text(), context);
+        return new GradePropertySyntax(Span(context), Keyword(context), text, span);
+    }
+
+    private (string Text, Text.TextSpan Span) Designation(ParserRuleContext? value, TextContext? quoted, ParserRuleContext parent)
+    {
+        if (value is null)
+        {
+            return ("", TokenWords.Missing(parent).Span);
+        }
+
+        var span = Span(value);
+        return (words.OptionalText(quoted)?.Value ?? words.TextOf(span).Replace(" ", "", StringComparison.Ordinal), span);
+    }
+
+    private CoverSyntax Cover(ParserRuleContext context, CoverContext cover) => new(
+        Span(context),
+        Keyword(context),
+        words.Count(cover.count(), cover),
+        words.Word(cover.name(), cover),
+        phrases.Reference(cover.reference(), cover),
+        Clauses(context));
+
+    /// <summary>The clauses of a joint or a cover: the inline ones, then those of the block.</summary>
+    public ImmutableArray<PropertySyntax> Clauses(ParserRuleContext context)
+    {
+        var clauses = ImmutableArray.CreateBuilder<PropertySyntax>();
+        foreach (var child in context.children)
+        {
+            if (child is PropertyBlockContext block)
+            {
+                clauses.AddRange(Block(block));
+            }
+            else if (Property(child) is { } clause)
+            {
+                clauses.Add(clause);
+            }
+        }
+
+        return clauses.ToImmutable();
+    }
+}

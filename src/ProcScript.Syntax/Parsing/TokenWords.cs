@@ -1,0 +1,181 @@
+using System.Globalization;
+using System.Text;
+using Antlr4.Runtime;
+using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Rules.Text;
+using ProcScript.Syntax.Text;
+using static ProcScript.Syntax.Generated.ProcScriptParser;
+
+namespace ProcScript.Syntax.Parsing;
+
+/// <summary>Makes the nodes that stand for a word, a text or a number, and finds the place of any other.</summary>
+internal sealed class TokenWords(SourceText text, ICollection<Finding> findings)
+{
+    /// <summary>The most that a count may say.</summary>
+    public const int LargestCount = 1_000_000;
+
+    /// <summary>The largest whole number that a quantity holds exactly.</summary>
+    private const double LargestNumber = 999_999_999_999_999;
+
+    private readonly Dictionary<string, string>.AlternateLookup<ReadOnlySpan<char>> _words =
+        new Dictionary<string, string>(StringComparer.Ordinal).GetAlternateLookup<ReadOnlySpan<char>>();
+
+    /// <summary>From the first to the last word of a context; empty, behind the word before it, where it holds none.</summary>
+    public static TextSpan SpanOf(ParserRuleContext context)
+    {
+        var start = context.Start.StartIndex;
+        var end = context.Stop is { } stop ? stop.StopIndex + 1 : start;
+        return end >= start ? TextSpan.FromBounds(start, end) : new TextSpan(end, 0);
+    }
+
+    /// <summary>Where a token stands.</summary>
+    public static TextSpan SpanOf(IToken token) => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1);
+
+    /// <summary>The characters of a token; one string a word, however often it is written.</summary>
+    public string TextOf(IToken token) => TextOf(SpanOf(token));
+
+    /// <summary>The word that a context consists of.</summary>
+    public WordSyntax Word(ParserRuleContext? context, ParserRuleContext parent)
+    {
+        if (context is null)
+        {
+            return Missing(parent);
+        }
+
+        var span = SpanOf(context);
+        return new WordSyntax(span, TextOf(span));
+    }
+
+    /// <summary>The word that a token is.</summary>
+    public WordSyntax Word(IToken token) => new(SpanOf(token), TextOf(token));
+
+    /// <summary>A quoted text, or null where none is written.</summary>
+    public TextSyntax? OptionalText(TextContext? context)
+    {
+        if (context is null)
+        {
+            return null;
+        }
+
+        var span = SpanOf(context);
+        return new TextSyntax(span, Meaning(text.Content.AsSpan(span.Start, span.Length)));
+    }
+
+    /// <summary>A quoted text; empty where it is missing.</summary>
+    public TextSyntax Text(TextContext? context, ParserRuleContext parent) =>
+        OptionalText(context) ?? new TextSyntax(Missing(parent).Span, "");
+
+    /// <summary>A whole number of things.</summary>
+    public CountSyntax Count(CountContext? context, ParserRuleContext parent)
+    {
+        if (context is null)
+        {
+            return new CountSyntax(Missing(parent).Span, 0);
+        }
+
+        var span = SpanOf(context);
+        return new CountSyntax(span, Whole(span));
+    }
+
+    /// <summary>The value of a whole number; 0 where it is missing or too large.</summary>
+    public int Whole(TextSpan span)
+    {
+        if (span.Length == 0)
+        {
+            return 0;
+        }
+
+        var digits = text.Content.AsSpan(span.Start, span.Length);
+        if (int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value <= LargestCount)
+        {
+            return value;
+        }
+
+        findings.Add(NumberTooLarge.Count(new SourceSpan(text.Path, span), LargestCount));
+        return 0;
+    }
+
+    /// <summary>The value of a run of digits with or without a decimal point; 0 where it is missing or too large.</summary>
+    public double Number(IToken token)
+    {
+        var span = SpanOf(token);
+        if (span.Length == 0)
+        {
+            return 0;
+        }
+
+        var digits = text.Content.AsSpan(span.Start, span.Length);
+        if (double.TryParse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value <= LargestNumber)
+        {
+            return value;
+        }
+
+        findings.Add(NumberTooLarge.Number(new SourceSpan(text.Path, span)));
+        return 0;
+    }
+
+    /// <summary>A word that is not there: the place right behind its parent.</summary>
+    public static WordSyntax Missing(ParserRuleContext parent) => new(new TextSpan(SpanOf(parent).End, 0), "");
+
+    /// <summary>The characters of a span.</summary>
+    public string TextOf(TextSpan span)
+    {
+        if (span.Length == 0)
+        {
+            return "";
+        }
+
+        var characters = text.Content.AsSpan(span.Start, span.Length);
+        if (!_words.TryGetValue(characters, out var word))
+        {
+            word = characters.ToString();
+            _words.TryAdd(characters, word);
+        }
+
+        return word;
+    }
+
+    private static string Meaning(ReadOnlySpan<char> written)
+    {
+        var inner = written.Length > 0 ? written[1..] : written;
+        if (inner.Length > 0 && inner[^1] == '"' && !EndsInEscape(inner[..^1]))
+        {
+            inner = inner[..^1];
+        }
+
+        return inner.Contains('\\') ? Unescaped(inner) : inner.ToString();
+    }
+
+    private static bool EndsInEscape(ReadOnlySpan<char> inner)
+    {
+        var backslashes = 0;
+        while (backslashes < inner.Length && inner[inner.Length - 1 - backslashes] == '\\')
+        {
+            backslashes++;
+        }
+
+        return backslashes % 2 == 1;
+    }
+
+    // A backslash before any other character stands for itself, as in a part number or a path.
+    private static string Unescaped(ReadOnlySpan<char> inner)
+    {
+        var meaning = new StringBuilder(inner.Length);
+        for (var i = 0; i < inner.Length; i++)
+        {
+            var next = i + 1 < inner.Length ? inner[i + 1] : '\0';
+            if (inner[i] == '\\' && next is '"' or '\\' or 'n')
+            {
+                meaning.Append(next == 'n' ? '\n' : next);
+                i++;
+            }
+            else
+            {
+                meaning.Append(inner[i]);
+            }
+        }
+
+        return meaning.ToString();
+    }
+}
