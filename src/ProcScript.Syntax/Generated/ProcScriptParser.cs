@@ -10,7 +10,7 @@
 // </auto-generated>
 //------------------------------------------------------------------------------
 
-// Generated from ProcScriptParser.g4 by ANTLR 4.13.1
+// Generated from grammar/ProcScriptParser.g4 by ANTLR 4.13.1
 
 // Unreachable code detected
 #pragma warning disable 0162
