@@ -1,0 +1,73 @@
+using Spectre.Console;
+
+namespace ProcScript.Cli.Output;
+
+/// <summary>Writes lines of coloured pieces, in colour only where a person reads them and wants it.</summary>
+internal sealed class Terminal
+{
+    private static readonly Style Strong = new(decoration: Decoration.Bold);
+    private static readonly Style Error = new(foreground: Color.Red, decoration: Decoration.Bold);
+    private static readonly Style Warning = new(foreground: Color.Yellow, decoration: Decoration.Bold);
+    private static readonly Style Hint = new(foreground: Color.Aqua, decoration: Decoration.Bold);
+    private static readonly Style Frame = new(foreground: Color.Blue);
+    private static readonly Style Removed = new(foreground: Color.Red);
+    private static readonly Style Added = new(foreground: Color.Green);
+
+    private readonly TextWriter _output;
+    private readonly AnsiWriter? _colours;
+
+    private Terminal(TextWriter output, bool coloured)
+    {
+        _output = output;
+        _colours = coloured ? new AnsiWriter(output, new AnsiCapabilities { Ansi = true, ColorSystem = ColorSystem.Standard }) : null;
+    }
+
+    /// <summary>The output of a run.</summary>
+    public static Terminal For(Surroundings around, ColourChoice choice) => new(around.Output, IsColoured(around, choice));
+
+    /// <summary>Writes one line, without the blanks at its end.</summary>
+    public void WriteLine(params ReadOnlySpan<Piece> pieces)
+    {
+        var count = pieces.Length;
+        while (count > 0 && string.IsNullOrWhiteSpace(pieces[count - 1].Text))
+        {
+            count--;
+        }
+
+        for (var i = 0; i < count; i++)
+        {
+            var text = i == count - 1 ? pieces[i].Text.TrimEnd() : pieces[i].Text;
+            if (_colours is null || pieces[i].Ink == Ink.Plain)
+            {
+                _output.Write(text);
+            }
+            else
+            {
+                _colours.Write(text, StyleOf(pieces[i].Ink));
+            }
+        }
+
+        _output.Write('\n');
+    }
+
+    private static bool IsColoured(Surroundings around, ColourChoice choice) => choice switch
+    {
+        ColourChoice.Always => true,
+        ColourChoice.Never => false,
+        _ => around.OutputIsTerminal
+            && string.IsNullOrEmpty(around.Variable("NO_COLOR"))
+            && around.Variable("TERM") != "dumb",
+    };
+
+    private static Style StyleOf(Ink ink) => ink switch
+    {
+        Ink.Strong => Strong,
+        Ink.Error => Error,
+        Ink.Warning => Warning,
+        Ink.Hint => Hint,
+        Ink.Frame => Frame,
+        Ink.Removed => Removed,
+        Ink.Added => Added,
+        _ => Style.Plain,
+    };
+}

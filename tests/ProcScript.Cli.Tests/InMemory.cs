@@ -1,0 +1,15 @@
+namespace ProcScript.Cli.Tests;
+
+/// <summary>Surroundings that a test makes up.</summary>
+internal static class InMemory
+{
+    public static Surroundings Surroundings(string currentFolder, TextWriter output, TextWriter? error = null, byte[]? input = null) => new()
+    {
+        Output = output,
+        Error = error ?? TextWriter.Null,
+        OpenInput = () => new MemoryStream(input ?? []),
+        CurrentFolder = currentFolder,
+        Variable = _ => null,
+        OutputIsTerminal = false,
+    };
+}
