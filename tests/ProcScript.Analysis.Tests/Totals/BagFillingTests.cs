@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using CsCheck;
+using ProcScript.Analysis.Totals;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Machines;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Analysis.Tests.Totals;
+
+public class BagFillingTests
+{
+    private static readonly Kind Long = Bolt("m8x60", "M8x1.25");
+    private static readonly Kind Short = Bolt("m8x25", "M8x1.25");
+    private static readonly Kind Thin = Bolt("m6x16", "M6x1");
+    private static readonly Kind Pin = new("pin", "pin", KindCategory.Clip, default);
+    private static readonly Kind Screw = Bolt("screw", null);
+    private static readonly Kind[] Kinds = [Long, Short, Thin, Pin, Screw, Bolt("m6x20", "M6x1"), Bolt("m8x30", "m8X1.25")];
+
+    [Fact]
+    public void Hardware_of_one_stage_shares_a_bag() =>
+        Assert.Equal(["1: 4 × m8x60, 10 × pin, 2 × m6x16, 1 × screw"], Fill((0, Long, 4), (0, Pin, 10), (0, Thin, 2), (0, Screw, 1)));
+
+    [Fact]
+    public void Each_stage_has_a_bag_of_its_own() =>
+        Assert.Equal(["1: 4 × m8x60", "2: 4 × m8x60"], Fill((0, Long, 4), (1, Long, 4)));
+
+    [Fact]
+    public void Look_alikes_never_share_a_bag() =>
+        Assert.Equal(["1: 4 × m8x60, 3 × pin, 1 × m8x60", "2: 2 × m8x25"], Fill((0, Long, 4), (0, Short, 2), (0, Pin, 3), (0, Long, 1)));
+
+    [Fact]
+    public void A_thread_written_in_another_case_is_the_same_thread() =>
+        Assert.Equal(["1: 1 × m8x60", "2: 1 × m8x30"], Fill((0, Long, 1), (0, Kinds[^1], 1)));
+
+    [Fact]
+    public void A_bag_is_empty_once_the_last_of_it_is_back() =>
+        Assert.Equal(200, BagFilling.Fill([Pieces(0, Pin, 1, 1) with { RefitStep = 200 }, Pieces(0, Pin, 2, 2)], ["Trim"])[0].EmptyAt);
+
+    [Fact]
+    public void Any_hardware_is_bagged_once_in_its_stage_and_apart_from_its_look_alikes() => AnyHardware.Sample(pieces =>
+    {
+        var bags = BagFilling.Fill(pieces, ["a", "b", "c"]);
+        var threads = pieces.ToDictionary(piece => piece.StripStep, piece => piece.Joint.Kind);
+
+        Assert.Equal(Enumerable.Range(1, bags.Length), bags.Select(bag => bag.Number));
+        Assert.Equal(
+            pieces.Select(piece => (piece.StripStep, piece.Count, Stage: "abc"[piece.Stage].ToString())),
+            bags.SelectMany(bag => bag.Contents.Select(line => (line.StripStep, line.Count, bag.Stage))).OrderBy(line => line.StripStep));
+        foreach (var bag in bags)
+        {
+            Assert.Equal(bag.Contents.Max(line => line.RefitStep), bag.EmptyAt);
+            var kinds = bag.Contents.Select(line => threads[line.StripStep]).Where(kind => kind.Thread is not null).Distinct();
+            Assert.All(kinds.GroupBy(kind => kind.Thread!.ToUpperInvariant()), alike => Assert.Single(alike));
+        }
+    });
+
+    private static readonly Gen<ImmutableArray<LooseHardware>> AnyHardware =
+        Gen.Select(Gen.Int[0, 2], Gen.Int[0, Kinds.Length - 1].Select(i => Kinds[i]), Gen.Int[1, 12]).Array[1, 30].Select(rows => rows
+            .OrderBy(row => row.Item1)
+            .Select((row, i) => Pieces(row.Item1, row.Item2, row.Item3, i + 1))
+            .ToImmutableArray());
+
+    private static IEnumerable<string> Fill(params (int Stage, Kind Kind, int Count)[] pieces) =>
+        BagFilling.Fill(pieces.Select((piece, i) => Pieces(piece.Stage, piece.Kind, piece.Count, i + 1)), ["Trim", "Roof"])
+            .Select(bag => $"{bag.Number}: {string.Join(", ", bag.Contents.Select(line => $"{line.Count} × {line.Title}"))}");
+
+    private static LooseHardware Pieces(int stage, Kind kind, int count, int step) => new(stage, JointOf(kind, count), count, step, 100 - step);
+
+    private static Joint JointOf(Kind kind, int count) => new()
+    {
+        Name = kind.Name,
+        Title = kind.Title,
+        Declared = default,
+        Index = 0,
+        Role = JointRole.Held,
+        Count = count,
+        Kind = kind,
+        Owner = new Part { Name = "panel", Title = "panel", Declared = default(SourceSpan), Index = 0 },
+    };
+
+    private static Kind Bolt(string name, string? thread) => new(name, name, KindCategory.Fastener, default) { Thread = thread };
+}
