@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model;
 using ProcScript.Model.Procedures;
@@ -28,4 +29,10 @@ public sealed record ReportedFinding(Finding Finding, Severity Severity);
 /// <param name="Procedure">The procedure.</param>
 /// <param name="IsProven">Whether strip and refit are proven.</param>
 /// <param name="Outcome">The strip and the refit themselves.</param>
-public sealed record ProcedureReport(Procedure Procedure, bool IsProven, ProcedureOutcome Outcome);
+/// <param name="Library">The library it belongs to.</param>
+public sealed record ProcedureReport(Procedure Procedure, bool IsProven, ProcedureOutcome Outcome, Library Library)
+{
+    /// <summary>Makes the plan, anew each time; null where the procedure is not proven.</summary>
+    public Plan? CreatePlan() =>
+        this is { IsProven: true, Outcome: { Strip: { } strip, Refit: { } refit } } ? PlanBuilder.Build(Library, strip, refit) : null;
+}

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Plans.Words;
 using ProcScript.Model.Catalog;
 
 namespace ProcScript.Analysis.Totals;
@@ -11,16 +13,16 @@ namespace ProcScript.Analysis.Totals;
 internal static class BagFilling
 {
     /// <summary>Fills the bags. <paramref name="pieces"/> are in the order in which they come off.</summary>
-    public static ImmutableArray<PlanBag> Fill(IEnumerable<LooseHardware> pieces, IReadOnlyList<string> stages)
+    public static ImmutableArray<PlanBag> Fill(IEnumerable<LooseHardware> pieces, Func<PlanPhase, int, string> titleOfCard)
     {
         var bags = ImmutableArray.CreateBuilder<PlanBag>();
-        foreach (var stage in pieces.GroupBy(piece => piece.Stage))
+        foreach (var stage in pieces.GroupBy(piece => (piece.Phase, piece.Card)))
         {
             foreach (var bag in Split(stage))
             {
                 bags.Add(new PlanBag(
                     bags.Count + 1,
-                    stages[stage.Key],
+                    titleOfCard(stage.Key.Phase, stage.Key.Card),
                     [.. bag.Select(Line)],
                     bag.Max(piece => piece.RefitStep)));
             }
@@ -61,10 +63,6 @@ internal static class BagFilling
         return place;
     }
 
-    private static PlanBagLine Line(LooseHardware piece)
-    {
-        var at = piece.Joint.At ?? piece.Joint.Over?.At;
-        var from = at is null ? piece.Joint.Owner.Title : $"{piece.Joint.Owner.Title}, {at}";
-        return new PlanBagLine(piece.Joint.Kind.Title, piece.Count, from, piece.StripStep, piece.RefitStep);
-    }
+    private static PlanBagLine Line(LooseHardware piece) =>
+        new(piece.Joint.Kind.Title, piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep);
 }

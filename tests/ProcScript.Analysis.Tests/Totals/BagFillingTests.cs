@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
+using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
@@ -34,17 +35,17 @@ public class BagFillingTests
 
     [Fact]
     public void A_bag_is_empty_once_the_last_of_it_is_back() =>
-        Assert.Equal(200, BagFilling.Fill([Pieces(0, Pin, 1, 1) with { RefitStep = 200 }, Pieces(0, Pin, 2, 2)], ["Trim"])[0].EmptyAt);
+        Assert.Equal(200, BagFilling.Fill([Pieces(0, Pin, 1, 1) with { RefitStep = 200 }, Pieces(0, Pin, 2, 2)], (_, _) => "Trim")[0].EmptyAt);
 
     [Fact]
     public void Any_hardware_is_bagged_once_in_its_stage_and_apart_from_its_look_alikes() => AnyHardware.Sample(pieces =>
     {
-        var bags = BagFilling.Fill(pieces, ["a", "b", "c"]);
+        var bags = BagFilling.Fill(pieces, (_, card) => "abc"[card].ToString());
         var threads = pieces.ToDictionary(piece => piece.StripStep, piece => piece.Joint.Kind);
 
         Assert.Equal(Enumerable.Range(1, bags.Length), bags.Select(bag => bag.Number));
         Assert.Equal(
-            pieces.Select(piece => (piece.StripStep, piece.Count, Stage: "abc"[piece.Stage].ToString())),
+            pieces.Select(piece => (piece.StripStep, piece.Count, Stage: "abc"[piece.Card].ToString())),
             bags.SelectMany(bag => bag.Contents.Select(line => (line.StripStep, line.Count, bag.Stage))).OrderBy(line => line.StripStep));
         foreach (var bag in bags)
         {
@@ -61,10 +62,10 @@ public class BagFillingTests
             .ToImmutableArray());
 
     private static IEnumerable<string> Fill(params (int Stage, Kind Kind, int Count)[] pieces) =>
-        BagFilling.Fill(pieces.Select((piece, i) => Pieces(piece.Stage, piece.Kind, piece.Count, i + 1)), ["Trim", "Roof"])
+        BagFilling.Fill(pieces.Select((piece, i) => Pieces(piece.Stage, piece.Kind, piece.Count, i + 1)), (_, _) => "Trim")
             .Select(bag => $"{bag.Number}: {string.Join(", ", bag.Contents.Select(line => $"{line.Count} × {line.Title}"))}");
 
-    private static LooseHardware Pieces(int stage, Kind kind, int count, int step) => new(stage, JointOf(kind, count), count, step, 100 - step);
+    private static LooseHardware Pieces(int stage, Kind kind, int count, int step) => new(PlanPhase.Strip, stage, JointOf(kind, count), count, step, 100 - step);
 
     private static Joint JointOf(Kind kind, int count) => new()
     {

@@ -18,6 +18,10 @@ internal static class QuantityWords
     /// <summary>In N·m first and lbf·ft after it: <c>22 ± 2 N·m (16.2 ± 1.5 lbf·ft)</c>.</summary>
     public static string Torque(Quantity torque) => $"{InUnit(torque, NewtonMetre)} ({InUnit(torque, PoundForceFoot)})";
 
+    /// <summary>The nominal value of a torque in N·m, as a bare number.</summary>
+    public static string NewtonMetres(Quantity torque) =>
+        torque.Unit.Symbol == NewtonMetre.Symbol ? Number(torque.Nominal) : Places(torque.BaseValue)(torque.BaseValue);
+
     /// <summary>What a reading must be: <c>at most 5 V</c>.</summary>
     public static string Of(Limit limit) => limit.Relation switch
     {

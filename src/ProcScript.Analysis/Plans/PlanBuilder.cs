@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Plans.Words;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Totals;
+using ProcScript.Model;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Plans;
+
+/// <summary>Makes the plan of a proven procedure: the steps in words, and the totals over them.</summary>
+internal sealed class PlanBuilder
+{
+    private const string Format = "procscript-plan/1";
+
+    private readonly Library _library;
+    private readonly Procedure _procedure;
+    private readonly StripRun _strip;
+    private readonly StepList _list;
+    private readonly ImmutableArray<PlannedStep> _steps;
+    private readonly JobTimes _times;
+    private readonly ImmutableArray<PlanBag> _bags;
+    private readonly IReadOnlyDictionary<int, double> _lifted;
+
+    private PlanBuilder(Library library, StripRun strip, RefitRun refit)
+    {
+        _library = library;
+        _procedure = strip.Procedure;
+        _strip = strip;
+        _list = StepList.Of(strip, refit);
+        _steps = _list.Steps;
+        _times = JobTimes.Of(_steps);
+        _bags = BagFilling.Fill(LooseHardware.Of(_steps), (phase, card) => _list.Cards[phase][card]);
+        _lifted = LiftedMass.Of(_steps);
+    }
+
+    /// <summary>Makes the plan of <paramref name="strip"/> and <paramref name="refit"/>, which have been proven.</summary>
+    public static Plan Build(Library library, StripRun strip, RefitRun refit) => new PlanBuilder(library, strip, refit).Build();
+
+    private Plan Build() => new()
+    {
+        Format = Format,
+        Job = string.Join('-', _procedure.Arguments.Prepend(_procedure.Name)),
+        Title = _procedure.Title,
+        Machine = _procedure.Machine.Name,
+        MachineTitle = _procedure.Machine.Title,
+        Variant =
+        [
+            .. _procedure.Machine.Options.Select(option =>
+                new PlanOption(option.Name, option.Title, _procedure.Machine.With.Contains(option))),
+        ],
+        Revision = SourceRevision.Of(_procedure, _library),
+        Goals = [.. _procedure.Goals.Select(goal => StepText.Of(goal.Verb, goal.Target))],
+        Alerts = StepProse.Of(_procedure.Alerts),
+        People = _steps.Select(step => step.Details.People).Append(_procedure.Details.People).Append(1).Max(),
+        Times = _times.Plan,
+        HeaviestLift = LiftedMass.Heaviest(_steps, _lifted),
+        Tools = ToolList.Of(_steps, _procedure.Details),
+        Orders = OrderList.Of(_steps),
+        Consumables = ConsumableList.Of(_steps, _procedure.Details),
+        Ppe = PpeList.Of(_steps, _procedure.Details),
+        Energies = [.. Targets<Energy>(Verb.Isolate).Select(step => Energy((Energy)step.Target!, step))],
+        Fluids = [.. Targets<Fluid>(Verb.Empty).Select(step => Fluid((Fluid)step.Target!, step))],
+        Controls = [.. Targets<Control>(Verb.Set).Select(step => (Control)step.Target!).Distinct().Select(Control)],
+        Strip = Cards(PlanPhase.Strip),
+        Work = Cards(PlanPhase.Work)[0],
+        Refit = Cards(PlanPhase.Refit),
+        Bags = _bags,
+        Discards = [.. _strip.Discards.Select(discard => new PlanDiscard(ItemWords.Whole(discard.Item), discard.Because))],
+        Map = HidingMap.Of(_procedure, _steps),
+        Sources = _procedure.Files,
+    };
+
+    private IEnumerable<PlannedStep> Targets<T>(Verb verb)
+        where T : MachineItem => _steps.Where(step => step.Verb == verb && step.Target is T);
+
+    private static PlanEnergy Energy(Energy energy, PlannedStep isolated) => new(
+        energy.Name,
+        energy.Title,
+        energy.Isolate ?? "",
+        energy.Wait is { } wait ? QuantityWords.Of(wait) : "",
+        energy.Verify ?? "",
+        energy.VerifyExpect is { } limit ? QuantityWords.Of(limit) : "",
+        energy.Restore ?? "",
+        isolated.Number,
+        isolated.Mirror);
+
+    private static PlanFluid Fluid(Fluid fluid, PlannedStep emptied) => new(
+        fluid.Name,
+        fluid.Title,
+        fluid.Charge is { } charge ? QuantityWords.Of(charge) : "",
+        fluid.Empty ?? "",
+        fluid.Fill ?? "",
+        emptied.Number,
+        emptied.Mirror);
+
+    private static PlanControl Control(Control control) => new(
+        control.Name,
+        control.Title,
+        control.Positions[0].Replace('_', ' '),
+        [.. control.Positions.Select(position => position.Replace('_', ' '))]);
+
+    private ImmutableArray<PlanStage> Cards(PlanPhase phase)
+    {
+        var writer = new StepWriter(_library, _bags, _lifted);
+        var steps = _steps.Where(step => step.Phase == phase).ToLookup(step => step.Card);
+        return
+        [
+            .. _list.Cards[phase].Select((title, card) =>
+                new PlanStage(title, [.. steps[card].Select(writer.Write)], _times.Cards.GetValueOrDefault((phase, card)))),
+        ];
+    }
+}

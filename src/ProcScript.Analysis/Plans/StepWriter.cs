@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Plans.Words;
+using ProcScript.Analysis.Totals;
+using ProcScript.Model;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Analysis.Plans;
+
+/// <summary>Writes the lines of the cards.</summary>
+internal sealed class StepWriter
+{
+    private readonly Library _library;
+    private readonly IReadOnlyDictionary<int, double> _lifted;
+    private readonly ILookup<int, int> _bags;
+    private readonly ILookup<int, int> _emptied;
+
+    /// <summary>Takes what a line says from elsewhere in the plan.</summary>
+    public StepWriter(Library library, ImmutableArray<PlanBag> bags, IReadOnlyDictionary<int, double> lifted)
+    {
+        _library = library;
+        _lifted = lifted;
+        _bags = bags
+            .SelectMany(bag => bag.Contents.SelectMany(line => new[] { line.StripStep, line.RefitStep }).Select(step => (Step: step, bag.Number)))
+            .ToLookup(use => use.Step, use => use.Number);
+        _emptied = bags.ToLookup(bag => bag.EmptyAt, bag => bag.Number);
+    }
+
+    /// <summary>Writes the line of a step.</summary>
+    public PlanStep Write(PlannedStep step) => new()
+    {
+        Number = step.Number,
+        Verb = step.Verb.ToString().ToLowerInvariant(),
+        Text = StepText.Of(step),
+        Item = step.Target?.Name ?? "",
+        ItemTitle = step.Target?.Title ?? "",
+        Where = step.Joint is { } joint ? ItemWords.Place(joint) : "",
+        Count = step.Count,
+        How = StepProse.How(step),
+        Alerts = StepProse.Alerts(step),
+        Tools = ToolList.Of(step),
+        Bags = [.. _bags[step.Number].Distinct()],
+        EmptiesBags = [.. _emptied[step.Number]],
+        Torque = ToolList.Torque(step) is { } torque ? QuantityWords.Torque(torque) : "",
+        People = Math.Max(1, step.Details.People),
+        Store = step.Details.Store ?? "",
+        Photos = step.Details.Photos,
+        Checks = StepProse.Checks(step),
+        NewParts = [.. OrderList.NewParts(step).Select(part => ItemWords.Pieces(part.Count, part.Title))],
+        Consumes = [.. SupplyDemand.Of(step).Where(demand => !demand.IsPiece).Select(Words)],
+        Scrap = string.Join(", ", OrderList.Scrap(step)),
+        Reading = StepProse.Reading(step),
+        InBackground = step.InBackground,
+        WaitsFor = step.WaitsFor,
+        Mirror = step.Mirror,
+        Derived = step.Derived,
+        Because = step.Because,
+        Kilograms = _lifted.GetValueOrDefault(step.Number),
+        Seconds = StepTime.Of(step).Duration,
+        Source = Place(step.Source),
+    };
+
+    private static string Words(SupplyDemand demand) => $"{ConsumableList.Words(demand.Amount)} of {demand.Supply.Title}";
+
+    private PlanSource Place(SourceSpan source)
+    {
+        var (line, column) = _library.Trees[source.Path].Text.PositionAt(source.Span.Start);
+        return new PlanSource(source.Path, line + 1, column + 1);
+    }
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+using ProcScript.Model.Quantities;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Analysis.Plans.Steps;
+
+/// <summary>An action of a proven procedure with its number: what the texts, the lists and the times of a plan are made from.</summary>
+internal sealed record PlannedStep
+{
+    /// <summary>The number; it runs through strip, work and refit.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>Strip, work or refit.</summary>
+    public required PlanPhase Phase { get; init; }
+
+    /// <summary>The card, an index into the cards of the phase.</summary>
+    public required int Card { get; init; }
+
+    /// <summary>What is done.</summary>
+    public required Verb Verb { get; init; }
+
+    /// <summary>What it is done to; null where the action is a text.</summary>
+    public MachineItem? Target { get; init; }
+
+    /// <summary>How many pieces of a joint; 0 where the target is none.</summary>
+    public int Count { get; init; }
+
+    /// <summary>The position to set; -1 otherwise.</summary>
+    public int Position { get; init; } = -1;
+
+    /// <summary>The text of a measurement, task or check.</summary>
+    public string? Text { get; init; }
+
+    /// <summary>What the reading must be.</summary>
+    public Limit? Expect { get; init; }
+
+    /// <summary>What the author says of it, for this direction.</summary>
+    public ActionDetails Details { get; init; } = ActionDetails.None;
+
+    /// <summary>The alerts that stand right before it in the text.</summary>
+    public ImmutableArray<Alert> Alerts { get; init; } = [];
+
+    /// <summary>Whether other work goes on meanwhile.</summary>
+    public bool InBackground { get; init; }
+
+    /// <summary>The background steps that must have ended first.</summary>
+    public ImmutableArray<int> WaitsFor { get; init; } = [];
+
+    /// <summary>The steps whose effect it needs.</summary>
+    public ImmutableArray<int> EnabledBy { get; init; } = [];
+
+    /// <summary>The step of the strip that it undoes, or of the refit that undoes it; 0 where there is none.</summary>
+    public int Mirror { get; init; }
+
+    /// <summary>Where what it takes off or puts back comes from and goes to.</summary>
+    public Fate Fate { get; init; }
+
+    /// <summary>Whether <c>strip</c> put it in, or the compiler did for a need of the refit.</summary>
+    public bool Derived { get; init; }
+
+    /// <summary>Why the compiler put it in.</summary>
+    public string Because { get; init; } = "";
+
+    /// <summary>Where it is written.</summary>
+    public required SourceSpan Source { get; init; }
+
+    /// <summary>The joint or cover; null where the target is none.</summary>
+    public Joint? Joint => Target as Joint;
+
+    /// <summary>The part; null where the target is none.</summary>
+    public Part? Part => Target as Part;
+
+    /// <summary>Whether it takes pieces of a joint off.</summary>
+    public bool Opens => Verb is Verb.Undo or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut;
+
+    /// <summary>Whether it puts pieces of a joint on.</summary>
+    public bool Closes => Verb is Verb.Fasten or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew;
+}
+
+/// <summary>The three parts of a plan.</summary>
+internal enum PlanPhase
+{
+    /// <summary>Taking off.</summary>
+    Strip,
+
+    /// <summary>The work between.</summary>
+    Work,
+
+    /// <summary>Putting back.</summary>
+    Refit,
+}
+
+/// <summary>What becomes of what comes off.</summary>
+internal enum Fate
+{
+    /// <summary>It goes back.</summary>
+    GoesBack,
+
+    /// <summary>A new one of the same goes back.</summary>
+    Renewed,
+
+    /// <summary>Nothing goes back.</summary>
+    Discarded,
+}

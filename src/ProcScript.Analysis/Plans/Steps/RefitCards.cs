@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Runs;
+
+namespace ProcScript.Analysis.Plans.Steps;
+
+/// <summary>
+/// The refit dealt onto cards: one for each stage of the strip, as long as the order stays within it. Where an author's rule takes the
+/// refit back to a stage, that stage gets one more card; the checks at the very end have their own.
+/// </summary>
+/// <param name="Titles">The titles of the cards.</param>
+/// <param name="CardOf">The card of each action of the refit, by its number.</param>
+internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictionary<int, int> CardOf)
+{
+    private const string CloseOut = "Close out";
+
+    /// <summary>Deals the refit.</summary>
+    public static RefitCards Deal(StripRun strip, RefitRun refit)
+    {
+        var stageOf = Stages(strip);
+        var last = refit.Actions.ToList().FindLastIndex(action => Undone(action) is not null);
+        var titles = ImmutableArray.CreateBuilder<string>();
+        var cardOf = new Dictionary<int, int>();
+        var used = new HashSet<string>();
+        string? current = null;
+        for (var i = 0; i < refit.Actions.Length; i++)
+        {
+            // A check, or a control set for one, stays on the card that it falls on.
+            var title = i > last ? CloseOut : Undone(refit.Actions[i]) is { } undone ? stageOf[undone.Number] : current;
+            title ??= Next(refit.Actions, i, stageOf);
+            if (title != current)
+            {
+                current = title;
+                titles.Add(used.Add(title) ? title : $"{title}, continued");
+            }
+
+            cardOf.Add(refit.Actions[i].Number, titles.Count - 1);
+        }
+
+        return new RefitCards(titles.ToImmutable(), cardOf);
+    }
+
+    private static Dictionary<int, string> Stages(StripRun strip)
+    {
+        var stageOf = strip.Work.ToDictionary(action => action.Number, _ => StepList.WorkTitle);
+        foreach (var stage in strip.Stages)
+        {
+            foreach (var action in stage.Actions)
+            {
+                stageOf.Add(action.Number, stage.Stage.Title);
+            }
+        }
+
+        return stageOf;
+    }
+
+    /// <summary>The title of the first card, where the refit begins with a check.</summary>
+    private static string Next(ImmutableArray<PerformedAction> actions, int from, Dictionary<int, string> stageOf) =>
+        actions.Skip(from).Select(Undone).OfType<PerformedAction>().Select(undone => stageOf[undone.Number]).First();
+
+    /// <summary>The action of the strip that an action of the refit undoes or serves to undo.</summary>
+    private static PerformedAction? Undone(PerformedAction action) => action.Origin switch
+    {
+        InverseOf inverse => inverse.Action,
+        InsertedSet inserted => inserted.Undoes,
+        _ => null,
+    };
+}

@@ -1,0 +1,23 @@
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Plans.Steps;
+
+/// <summary>What an author's block says of the inverse of its action.</summary>
+internal static class RefitDetails
+{
+    /// <summary>
+    /// The block's own <c>refit</c> block. Tools, people, protective equipment and torque that only the action names hold for both
+    /// directions, for the place and the part are the same; prose, photos, checks, alerts, supplies and times do not.
+    /// </summary>
+    public static ActionDetails Of(ActionDetails action)
+    {
+        var refit = action.Refit ?? ActionDetails.None;
+        return refit with
+        {
+            Tools = refit.Tools.IsEmpty ? action.Tools : refit.Tools,
+            People = refit.People == 0 ? action.People : refit.People,
+            Ppe = refit.Ppe.IsEmpty ? action.Ppe : refit.Ppe,
+            Torque = refit.Torque ?? action.Torque,
+        };
+    }
+}

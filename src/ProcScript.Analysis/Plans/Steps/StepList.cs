@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Analysis.Plans.Steps;
+
+/// <summary>The steps of a plan, numbered through, and the titles of their cards.</summary>
+/// <param name="Steps">The steps, in order.</param>
+/// <param name="Cards">The titles of the cards of strip and refit, in order.</param>
+internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDictionary<PlanPhase, ImmutableArray<string>> Cards)
+{
+    /// <summary>The title of the work card.</summary>
+    public const string WorkTitle = "Work";
+
+    /// <summary>Numbers the actions of a proven procedure.</summary>
+    public static StepList Of(StripRun strip, RefitRun refit)
+    {
+        var stages = strip.Stages.Where(stage => !stage.Actions.IsEmpty).ToList();
+        var cards = RefitCards.Deal(strip, refit);
+        var build = new Build(strip, refit);
+        foreach (var (card, stage) in stages.Index())
+        {
+            build.Add(stage.Actions, PlanPhase.Strip, _ => card);
+        }
+
+        build.Add(strip.Work, PlanPhase.Work, _ => 0);
+        build.Add(refit.Actions, PlanPhase.Refit, action => cards.CardOf[action.Number]);
+        return new StepList(build.ToImmutable(), new Dictionary<PlanPhase, ImmutableArray<string>>
+        {
+            [PlanPhase.Strip] = [.. stages.Select(stage => stage.Stage.Title)],
+            [PlanPhase.Work] = [WorkTitle],
+            [PlanPhase.Refit] = cards.Titles,
+        });
+    }
+
+    private sealed class Build(StripRun strip, RefitRun refit)
+    {
+        private readonly ImmutableArray<PlannedStep>.Builder _steps = ImmutableArray.CreateBuilder<PlannedStep>();
+        private readonly Dictionary<int, int> _attached = [];
+        private readonly ILookup<int, int> _enabledBy =
+            strip.Order.Concat(refit.Order).ToLookup(edge => edge.Later, edge => edge.Earlier);
+        private readonly Dictionary<int, int> _mirrors = Mirrors(refit);
+
+        public void Add(ImmutableArray<PerformedAction> actions, PlanPhase phase, Func<PerformedAction, int> card)
+        {
+            PerformedAction? before = null;
+            foreach (var action in actions)
+            {
+                _steps.Add(Step(action, before, phase, card(action)));
+                before = action;
+                foreach (var change in action.Changes.Where(change => change.Variable.Kind == StateKind.Attached))
+                {
+                    _attached[change.Variable.Index] = change.After;
+                }
+            }
+        }
+
+        public ImmutableArray<PlannedStep> ToImmutable() => _steps.ToImmutable();
+
+        private PlannedStep Step(PerformedAction action, PerformedAction? before, PlanPhase phase, int card)
+        {
+            var written = (action.Origin as WrittenStep)?.Step;
+            var rule = (action.Origin as RuledCheck)?.Rule;
+            return new PlannedStep
+            {
+                Number = NumberOf(action.Number),
+                Phase = phase,
+                Card = card,
+                Verb = action.Verb,
+                Target = action.Target,
+                Count = action.Count > 0 ? action.Count : action.Target is Joint joint ? Present(joint) : 0,
+                Position = action.PositionAfter,
+                Text = written?.Text ?? rule?.Text,
+                Expect = written?.Expect ?? rule?.Expect,
+                Details = StepOrigin.Details(action),
+                Alerts = StepOrigin.Alerts(action, before),
+                InBackground = action.InBackground,
+                WaitsFor = [.. action.WaitsFor.Select(NumberOf)],
+                EnabledBy = [.. _enabledBy[action.Number].Distinct().Order().Select(NumberOf)],
+                Mirror = _mirrors.TryGetValue(action.Number, out var mirror) ? NumberOf(mirror) : 0,
+                Fate = FateOf(action.Target),
+                Derived = action.IsDerived,
+                Because = StepOrigin.Because(action),
+                Source = StepOrigin.Source(action),
+            };
+        }
+
+        /// <summary>Runs number from 0, cards from 1.</summary>
+        private static int NumberOf(int action) => action + 1;
+
+        /// <summary>How many of a joint are on; where none is, work on it is work on all of its pieces.</summary>
+        private int Present(Joint joint) => _attached.GetValueOrDefault(joint.Index, joint.Count) is > 0 and var on ? on : joint.Count;
+
+        private Fate FateOf(MachineItem? item) => item switch
+        {
+            null => Fate.GoesBack,
+            _ when strip.Discarded.Contains(item) => Fate.Discarded,
+            _ when strip.Replaced.Contains(item) => Fate.Renewed,
+            _ => Fate.GoesBack,
+        };
+
+        private static Dictionary<int, int> Mirrors(RefitRun refit)
+        {
+            var mirrors = new Dictionary<int, int>();
+            foreach (var action in refit.Actions)
+            {
+                if (action.Origin is InverseOf inverse)
+                {
+                    mirrors.Add(action.Number, inverse.Action.Number);
+                    mirrors.Add(inverse.Action.Number, action.Number);
+                }
+            }
+
+            return mirrors;
+        }
+    }
+}

@@ -1,0 +1,25 @@
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Analysis.Plans.Words;
+
+/// <summary>Items and what they are made of, as cards call them.</summary>
+internal static class ItemWords
+{
+    /// <summary>A number of pieces: <c>4 × M10 × 30 bolt</c>.</summary>
+    public static string Pieces(int count, string title) => $"{count} × {title}";
+
+    /// <summary>Where a joint is: the part it belongs to, and the author's words; of a cover, those of the joint under it.</summary>
+    public static string Place(Joint joint) =>
+        (joint.At ?? joint.Over?.At) is { } at ? $"{joint.Owner.Title}, {at}" : joint.Owner.Title;
+
+    /// <summary>An item by itself: <c>evaporator</c>, <c>4 × M8 × 25 flange bolt (evaporator)</c>.</summary>
+    public static string Whole(MachineItem item) =>
+        item is Joint joint ? $"{Pieces(joint.Count, joint.Kind.Title)} ({Place(joint)})" : item.Title;
+
+    /// <summary>A tool with its size, where its title does not say that.</summary>
+    public static string Of(Tool tool) =>
+        tool.Size is { } size && !tool.Title.Contains(QuantityWords.Of(size), StringComparison.OrdinalIgnoreCase)
+            ? $"{tool.Title}, {QuantityWords.Of(size)}"
+            : tool.Title;
+}

@@ -1,0 +1,40 @@
+using System.Globalization;
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Runs;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Plans.Words;
+
+/// <summary>What to do, in plain imperative words with quantity and size.</summary>
+internal static class StepText
+{
+    /// <summary>The text of a step: <c>Undo 4 × M10 × 30 bolt</c>.</summary>
+    public static string Of(PlannedStep step) =>
+        step.Target is null ? Phrase(step.Verb, step.Text ?? "") : Phrase(step.Verb, Object(step)) + Addition(step);
+
+    /// <summary>An action on all of an item: <c>Remove the roof panel</c>.</summary>
+    public static string Of(Verb verb, MachineItem item) =>
+        Phrase(verb, item is Joint joint ? ItemWords.Pieces(joint.Count, joint.Kind.Title) : $"the {item.Title}");
+
+    /// <summary>An action by its verb and target; a measurement, task or check by its verb alone.</summary>
+    public static string Of(NamedAction action) =>
+        action.Target is { } item ? Of(action.Verb, item) : Phrase(action.Verb, "").Trim();
+
+    private static string Phrase(Verb verb, string target) =>
+        string.Format(CultureInfo.InvariantCulture, VerbPhrases.Of(verb), target);
+
+    private static string Object(PlannedStep step) => step switch
+    {
+        { Joint: { } joint } => ItemWords.Pieces(step.Count, joint.Kind.Title),
+        { Verb: Verb.Fit, Fate: Fate.Renewed } => $"the new {step.Target!.Title}",
+        _ => $"the {step.Target!.Title}",
+    };
+
+    private static string Addition(PlannedStep step) => step switch
+    {
+        { Verb: Verb.Set, Target: Control control } => $" to {control.Positions[step.Position].Replace('_', ' ')}",
+        { Verb: Verb.Fill, Target: Fluid { Charge: { } charge } } => $" to {QuantityWords.Of(charge)}",
+        _ => "",
+    };
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Plans.Steps;
+
+namespace ProcScript.Analysis.Totals;
+
+/// <summary>The times of a job: its cards and phases for one person, and the whole for one and for two.</summary>
+/// <param name="Plan">The times of the phases and of the whole.</param>
+/// <param name="Cards">The seconds of each card, by phase and index.</param>
+internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase Phase, int Card), double> Cards)
+{
+    /// <summary>Works the steps off. What runs in the background holds up only what waits for it, and the end of the job.</summary>
+    public static JobTimes Of(ImmutableArray<PlannedStep> steps)
+    {
+        var cards = new Dictionary<(PlanPhase Phase, int Card), double>();
+        var ends = new Dictionary<int, double>();
+        var (clock, end) = (0.0, 0.0);
+        foreach (var step in steps)
+        {
+            var time = StepTime.Of(step);
+            var start = step.WaitsFor.Select(before => ends[before]).Append(clock).Max();
+            ends[step.Number] = start + time.Duration;
+            end = Math.Max(end, start + time.Duration);
+            Add(cards, step, start + time.Attended - clock);
+            clock = start + time.Attended;
+        }
+
+        if (!steps.IsEmpty)
+        {
+            Add(cards, steps[^1], end - clock);
+        }
+
+        return new JobTimes(
+            new PlanTimes(
+                PhaseTime(cards, PlanPhase.Strip),
+                PhaseTime(cards, PlanPhase.Work),
+                PhaseTime(cards, PlanPhase.Refit),
+                end,
+                Math.Min(end, CrewTime.Least(Tasks(steps), crew: 2))),
+            cards);
+    }
+
+    /// <summary>
+    /// The steps with what must go before what. A crew keeps to the cards as far as the work stands between strip and refit: nobody
+    /// starts the work before the strip is done, nor the refit before the work is.
+    /// </summary>
+    private static ImmutableArray<CrewTask> Tasks(ImmutableArray<PlannedStep> steps)
+    {
+        var tasks = ImmutableArray.CreateBuilder<CrewTask>();
+        var taskOf = new Dictionary<int, int>();
+        ImmutableArray<int> gate = [];
+        foreach (var phase in steps.GroupBy(step => step.Phase))
+        {
+            var first = tasks.Count;
+            foreach (var step in phase)
+            {
+                var time = StepTime.Of(step);
+                taskOf.Add(step.Number, tasks.Count);
+                tasks.Add(new CrewTask(time.Attended, time.Duration, Math.Max(1, step.Details.People))
+                {
+                    After = [.. gate, .. step.EnabledBy.Concat(step.WaitsFor).Distinct().Select(before => taskOf[before])],
+                });
+            }
+
+            gate = [tasks.Count];
+            tasks.Add(new CrewTask(0, 0, 0) { AfterHandsOf = [.. Enumerable.Range(first, gate[0] - first)] });
+        }
+
+        return tasks.ToImmutable();
+    }
+
+    private static double PhaseTime(Dictionary<(PlanPhase Phase, int Card), double> cards, PlanPhase phase) =>
+        cards.Where(card => card.Key.Phase == phase).Sum(card => card.Value);
+
+    private static void Add(Dictionary<(PlanPhase Phase, int Card), double> cards, PlannedStep step, double seconds) =>
+        cards[(step.Phase, step.Card)] = cards.GetValueOrDefault((step.Phase, step.Card)) + seconds;
+}

@@ -1,0 +1,50 @@
+using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Totals;
+
+/// <summary>How heavy what a step lifts is: a part with all that is still inside it then.</summary>
+internal static class LiftedMass
+{
+    /// <summary>The kilograms that each step lifts, by its number; steps that lift nothing of known mass are missing.</summary>
+    public static IReadOnlyDictionary<int, double> Of(IEnumerable<PlannedStep> steps)
+    {
+        var lifted = new Dictionary<int, double>();
+        var off = new HashSet<Part>();
+        foreach (var step in steps)
+        {
+            if (step.Part is not { } part || step.Verb is not (Verb.Remove or Verb.Fit))
+            {
+                continue;
+            }
+
+            if (Inside(part, off) is > 0 and var kilograms)
+            {
+                lifted.Add(step.Number, kilograms);
+            }
+
+            if (step.Verb == Verb.Remove)
+            {
+                off.Add(part);
+            }
+            else
+            {
+                off.Remove(part);
+            }
+        }
+
+        return lifted;
+    }
+
+    /// <summary>The heaviest lift, the first of several; null where no mass is known.</summary>
+    public static PlanLift? Heaviest(IEnumerable<PlannedStep> steps, IReadOnlyDictionary<int, double> lifted) =>
+        steps.Where(step => lifted.ContainsKey(step.Number))
+            .MaxBy(step => lifted[step.Number]) is { } step
+                ? new PlanLift(step.Part!.Title, lifted[step.Number], step.Number, Math.Max(1, step.Details.People))
+                : null;
+
+    private static double Inside(Part part, HashSet<Part> off) =>
+        (part.Mass?.BaseValue ?? 0) + part.Children.Where(child => !off.Contains(child)).Sum(child => Inside(child, off));
+}

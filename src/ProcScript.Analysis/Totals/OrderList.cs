@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Plans.Words;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Totals;
+
+/// <summary>What has to be at hand before the start: what goes in new, and spares for what breaks now and then.</summary>
+internal static class OrderList
+{
+    /// <summary>In the order of first use, the spares after all that is sure to be needed.</summary>
+    public static ImmutableArray<PlanOrderLine> Of(ImmutableArray<PlannedStep> steps) =>
+        [.. Merge(steps.SelectMany(NewParts)), .. Spares(steps)];
+
+    /// <summary>The new parts that go in with a step.</summary>
+    public static IEnumerable<NewPart> NewParts(PlannedStep step)
+    {
+        if (step is { Verb: Verb.Fit, Fate: Fate.Renewed, Part: { } part })
+        {
+            yield return new NewPart(part.Title, 1, "replaced", step.Number);
+        }
+
+        if (step is { Closes: true, Joint: { } joint })
+        {
+            if (ReasonForNew(step.Fate, joint.Kind) is { } reason)
+            {
+                yield return new NewPart(joint.Kind.Title, step.Count, reason, step.Number);
+            }
+        }
+
+        foreach (var demand in SupplyDemand.Of(step).Where(demand => demand.IsPiece))
+        {
+            yield return new NewPart(demand.Supply.Title, Whole(demand), "single use", step.Number);
+        }
+    }
+
+    /// <summary>What comes off with a step and never goes back, in words.</summary>
+    public static IEnumerable<string> Scrap(PlannedStep step) => step switch
+    {
+        { Verb: Verb.Remove, Part: { } part } when step.Fate != Fate.GoesBack => [part.Title],
+        { Opens: true, Joint: { } joint } =>
+        [
+            .. IsScrap(step.Fate, joint.Kind) ? [ItemWords.Pieces(step.Count, joint.Kind.Title)] : ImmutableArray<string>.Empty,
+            .. SupplyDemand.Spent(joint, step.Count).Select(demand => ItemWords.Pieces(Whole(demand), demand.Supply.Title)),
+        ],
+        _ => [],
+    };
+
+    /// <summary>Whether pieces of a joint never go back where they came from.</summary>
+    public static bool IsScrap(Fate fate, Kind kind) => fate != Fate.GoesBack || kind.SingleUse || kind.Category == KindCategory.Bond;
+
+    private static int Whole(SupplyDemand demand) => (int)Math.Ceiling(demand.Amount.High);
+
+    private static string? ReasonForNew(Fate fate, Kind kind) => kind switch
+    {
+        // A bond is made of what its kind uses; only one that names nothing is a thing to order itself.
+        { Category: KindCategory.Bond, Uses.IsEmpty: true } => "destroyed",
+        { Category: KindCategory.Bond } => null,
+        _ when fate == Fate.Renewed => "replaced",
+        { SingleUse: true } => "single use",
+        _ => null,
+    };
+
+    private static IEnumerable<PlanOrderLine> Spares(ImmutableArray<PlannedStep> steps) =>
+        steps.Where(step => step is { Closes: true, Joint: { Kind.Spare: not null } joint } && !IsScrap(step.Fate, joint.Kind))
+            .GroupBy(step => step.Joint!.Kind.Name)
+            .Select(kind => (Steps: kind, kind.First().Joint!.Kind, Count: kind.Sum(step => step.Count)))
+            .Select(kind => new PlanOrderLine(
+                kind.Kind.Title,
+                RoundedUp(kind.Count * kind.Kind.Spare!.BaseValue),
+                "spare",
+                [.. kind.Steps.Select(step => step.Number)]))
+            .Where(line => line.Count > 0);
+
+    /// <summary>Up to the next whole piece; the noise of binary fractions (30 × 0.1 = 3.0000000000000004) is no piece.</summary>
+    private static int RoundedUp(double pieces) => (int)Math.Ceiling(pieces - 1e-9);
+
+    private static IEnumerable<PlanOrderLine> Merge(IEnumerable<NewPart> parts) =>
+        parts.GroupBy(part => (part.Title, part.Reason)).Select(line => new PlanOrderLine(
+            line.Key.Title,
+            line.Sum(part => part.Count),
+            line.Key.Reason,
+            [.. line.Select(part => part.Step).Distinct()]));
+}
+
+/// <summary>New parts that go in with a step.</summary>
+/// <param name="Title">What.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Reason">Why new.</param>
+/// <param name="Step">The number of the step.</param>
+internal readonly record struct NewPart(string Title, int Count, string Reason, int Step);
