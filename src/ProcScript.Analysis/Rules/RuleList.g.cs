@@ -14,5 +14,7 @@ public static class AnalysisRules
     /// <summary>The rules in the order of their codes.</summary>
     public static ImmutableArray<Rule> All { get; } =
     [
+        new global::ProcScript.Analysis.Rules.Workshop.TorqueMissing(),
+        new global::ProcScript.Analysis.Rules.Workshop.NoTool(),
     ];
 }
