@@ -1,0 +1,21 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Unicode;
+using ProcScript.Analysis.Plans;
+
+namespace ProcScript.Cards.Json;
+
+/// <summary>The published form of a plan: <c>build --format json</c> writes it, its schema describes it, and templates see it.</summary>
+[JsonSerializable(typeof(Plan))]
+public sealed partial class PlanJson : JsonSerializerContext
+{
+    /// <summary>The form with every letter written as itself.</summary>
+    public static PlanJson Published { get; } = new(new JsonSerializerOptions
+    {
+        Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
+        NewLine = "\n",
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        WriteIndented = true,
+    });
+}

@@ -1,0 +1,58 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using ProcScript.Analysis.Plans;
+
+namespace ProcScript.Cards;
+
+/// <summary>
+/// Finds, by the words of a plan, work that most countries leave to licensed people. It can only add cautions: every pack
+/// carries the general one, whatever is found here.
+/// </summary>
+internal static partial class LicensedWork
+{
+    // Work on live parts above 60 V DC counts as high voltage: e-safe-consulting.com on DGUV Information 209-093 and DIN VDE 0105-100.
+    private const double HighVoltage = 60;
+
+    /// <summary>The sorts found, of <c>refrigerant</c>, <c>restraint</c> and <c>high voltage</c>.</summary>
+    public static IEnumerable<string> In(Plan plan)
+    {
+        var texts = Texts(plan).ToHashSet(StringComparer.Ordinal);
+        if (texts.Any(Refrigerant().IsMatch))
+        {
+            yield return "refrigerant";
+        }
+
+        if (texts.Any(Restraint().IsMatch))
+        {
+            yield return "restraint";
+        }
+
+        if (texts.Any(IsHighVoltage))
+        {
+            yield return "high voltage";
+        }
+    }
+
+    private static IEnumerable<string> Texts(Plan plan) =>
+    [
+        .. plan.Energies.Select(energy => energy.Title),
+        .. plan.Fluids.Select(fluid => fluid.Title),
+        .. plan.Strip.Append(plan.Work).Concat(plan.Refit).SelectMany(stage => stage.Steps).Select(step => step.ItemTitle),
+    ];
+
+    private static bool IsHighVoltage(string text) =>
+        HighVoltageWords().IsMatch(text)
+        || Volts().Matches(text).Any(match => double.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture) > HighVoltage);
+
+    [GeneratedRegex(@"\brefrigerant|\bR-?(134a|1234yf|744|12)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Refrigerant();
+
+    [GeneratedRegex(@"\brestraint|\bair-?\s?bag|\bpre-?tensioner|\bsquib", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Restraint();
+
+    [GeneratedRegex(@"\bhigh[- ]voltage|\btraction battery|\bHV\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex HighVoltageWords();
+
+    [GeneratedRegex(@"\b(\d{1,6}(?:\.\d{1,3})?)\s*V\b", RegexOptions.CultureInvariant)]
+    private static partial Regex Volts();
+}

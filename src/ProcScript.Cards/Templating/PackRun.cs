@@ -1,0 +1,77 @@
+using System.Security.Cryptography;
+using System.Text;
+using ProcScript.Analysis.Plans;
+using Scriban.Runtime;
+using Scriban.Syntax;
+
+namespace ProcScript.Cards.Templating;
+
+/// <summary>Fills the templates in for one plan.</summary>
+internal sealed class PackRun
+{
+    private const string Style = "pack.css";
+    private const string Script = "pack.js";
+
+    private readonly PackTemplates _templates;
+    private readonly ScriptObject _values;
+
+    private PackRun(Plan plan, PackTemplates templates, Notation notation)
+    {
+        _templates = templates;
+        _values = PackValues.Create(plan, notation);
+    }
+
+    /// <summary>The HTML pack.</summary>
+    public static PackText Html(Plan plan, PackTemplates templates) => Guarded(templates, () =>
+    {
+        PackRun run = new(plan, templates, Notation.Html);
+        var style = run.Render(Style);
+        var script = templates.Raw(Script);
+        var fault = EndsElement(Style, style, "</style") ?? EndsElement(Script, script, "</script") ?? EndsElement(Script, script, "<!--");
+        if (fault is not null)
+        {
+            return PackText.Of([fault]);
+        }
+
+        run._values.SetValue("style", Inlined(style), readOnly: true);
+        run._values.SetValue("script", Inlined(script), readOnly: true);
+        return PackText.Of(run.Render("pack.html"));
+    });
+
+    /// <summary>The Markdown pack.</summary>
+    public static PackText Markdown(Plan plan, PackTemplates templates) =>
+        Guarded(templates, () => PackText.Of(new PackRun(plan, templates, Notation.Markdown).Render("pack.md")));
+
+    private static PackText Guarded(PackTemplates templates, Func<PackText> render)
+    {
+        if (!templates.Faults.IsEmpty)
+        {
+            return PackText.Of(templates.Faults);
+        }
+
+        try
+        {
+            return render();
+        }
+        catch (ScriptRuntimeException failure)
+        {
+            return PackText.Of([TemplateFaults.Of(failure)]);
+        }
+    }
+
+    private static TemplateFault? EndsElement(string name, string text, string tag) =>
+        text.Contains(tag, StringComparison.OrdinalIgnoreCase) ? TemplateFaults.EndsElement(name, tag) : null;
+
+    /// <summary>What stands in the page, and the hash by which the page's security policy lets it in.</summary>
+    private static ScriptObject Inlined(string text) => new()
+    {
+        ["text"] = new Markup(text),
+        ["hash"] = new Markup($"sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}"),
+    };
+
+    private string Render(string name)
+    {
+        PackContext context = new(_templates, _values);
+        return _templates.Parsed(name).Render(context);
+    }
+}

@@ -1,0 +1,65 @@
+using System.Collections;
+using System.Globalization;
+using System.Text.Json;
+using ProcScript.Analysis.Plans;
+using ProcScript.Cards.Json;
+using ProcScript.Cards.Maps;
+using ProcScript.Cards.Prose;
+using ProcScript.Cards.Words;
+using Scriban.Runtime;
+
+namespace ProcScript.Cards.Templating;
+
+/// <summary>What a template can name: <c>plan</c>, in the form and with the names of the published JSON, and a few functions on it.</summary>
+internal static class PackValues
+{
+    /// <summary>Makes the values for one plan.</summary>
+    public static ScriptObject Create(Plan plan, Notation notation)
+    {
+        ScriptObject document = [];
+        document.Import(JsonSerializer.SerializeToElement(plan, PlanJson.Published.Plan));
+        document.IsReadOnly = true;
+
+        ScriptObject values = new()
+        {
+            // prose TEXT: an author's Markdown, made safe for the document.
+            ["prose"] = Function<string, Markup>(notation == Notation.Html ? Html : Markdown),
+            // indent MARKUP N, quoted MARKUP: its lines after the first set in by N blanks, or by the mark of a Markdown quote.
+            ["indent"] = DelegateCustomFunction.CreateFunc<Markup, int, Markup>((text, columns) => Continued(text, new string(' ', columns))),
+            ["quoted"] = Function<Markup, Markup>(text => Continued(text, "> ")),
+            // duration SECONDS, mass KILOGRAMS, numbers STEPS: in words.
+            ["duration"] = Function<double, string>(Durations.InWords),
+            ["mass"] = Function<double, string>(Masses.InWords),
+            ["numbers"] = Function<IEnumerable, string>(steps => StepNumbers.InWords(steps.Cast<object>().Select(step => Convert.ToInt32(step, CultureInfo.InvariantCulture)))),
+            // licensed: the sorts of licensed work that the job seems to touch.
+            ["licensed"] = new ScriptArray(LicensedWork.In(plan)),
+            // map_rows: the map in words, a row a part.
+            ["map_rows"] = new ScriptArray(MapRow.Of(plan.Map).Select(Row)),
+        };
+        values.SetValue("plan", document, readOnly: true);
+        if (notation == Notation.Html)
+        {
+            values.SetValue("map_drawing", new Markup(MapDrawing.Svg(plan.Map)), readOnly: true);
+        }
+
+        return values;
+    }
+
+    private static ScriptObject Row(MapRow row) => new()
+    {
+        ["title"] = row.Title,
+        ["is_goal"] = row.IsGoal,
+        ["move"] = row.Move,
+        ["hidden_by"] = string.Join(", ", row.HiddenBy),
+        ["hides"] = string.Join(", ", row.Hides),
+    };
+
+    private static DelegateCustomFunction Function<TIn, TOut>(Func<TIn, TOut> function) => DelegateCustomFunction.CreateFunc(function);
+
+    private static Markup Html(string prose) => new(ProseHtml.Render(prose));
+
+    private static Markup Markdown(string prose) => new(ProseMarkdown.Render(prose));
+
+    private static Markup Continued(Markup text, string start) =>
+        new(string.Join('\n', text.Text.Split('\n').Select((line, at) => at == 0 ? line : (start + line).TrimEnd(' '))));
+}

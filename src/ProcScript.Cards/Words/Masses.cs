@@ -1,0 +1,14 @@
+using System.Globalization;
+
+namespace ProcScript.Cards.Words;
+
+/// <summary>Masses in words.</summary>
+internal static class Masses
+{
+    // 1 lb = 0.45359237 kg, exact by definition (NIST Handbook 44, appendix C).
+    private const double KilogramsPerPound = 0.45359237;
+
+    /// <summary>Kilograms to a tenth, pounds to a whole.</summary>
+    public static string InWords(double kilograms) =>
+        string.Create(CultureInfo.InvariantCulture, $"{kilograms:0.#} kg ({kilograms / KilogramsPerPound:0} lb)");
+}

@@ -1,0 +1,19 @@
+using System.Text.Json;
+using ProcScript.Analysis.Plans;
+using ProcScript.Cards.Json;
+using ProcScript.Cards.Templating;
+
+namespace ProcScript.Cards;
+
+/// <summary>Writes a plan as the papers that a technician works from. Same plan and templates, same characters out.</summary>
+public static class WorkPack
+{
+    /// <summary>The pack as one HTML file that asks for nothing outside itself and can be read without its script.</summary>
+    public static PackText Html(Plan plan, PackTemplates templates) => PackRun.Html(plan, templates);
+
+    /// <summary>The same pack as Markdown that reads well as plain text.</summary>
+    public static PackText Markdown(Plan plan, PackTemplates templates) => PackRun.Markdown(plan, templates);
+
+    /// <summary>The plan itself, in the form that <c>plan.schema.json</c> describes.</summary>
+    public static string Json(Plan plan) => JsonSerializer.Serialize(plan, PlanJson.Published.Plan) + "\n";
+}

@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Plans;
+
+namespace ProcScript.Cards.Tests.Samples;
+
+/// <summary>A whole plan in which every field is used, numbered the way the compiler numbers it.</summary>
+internal static class SamplePlan
+{
+    private static readonly Dictionary<string, (string Verb, string Word)> Inverses = new(StringComparer.Ordinal)
+    {
+        ["undo"] = ("fasten", "Fasten"),
+        ["release"] = ("engage", "Engage"),
+        ["unplug"] = ("plug", "Plug"),
+        ["disconnect"] = ("connect", "Connect"),
+        ["cut"] = ("renew", "Renew"),
+        ["aside"] = ("return", "Return"),
+        ["remove"] = ("fit", "Fit"),
+        ["set"] = ("set", "Set back"),
+        ["isolate"] = ("restore", "Restore"),
+        ["empty"] = ("fill", "Fill"),
+        ["support"] = ("unsupport", "Take the support from"),
+    };
+
+    public static Plan Evaporator { get; } = Create();
+
+    /// <summary>The least a plan can be: one step, and nothing else.</summary>
+    public static Plan Bare { get; } = Create() with
+    {
+        Job = "bare",
+        Title = "Set a lever",
+        Variant = [],
+        Goals = [],
+        Alerts = [],
+        HeaviestLift = null,
+        Tools = [],
+        Orders = [],
+        Consumables = [],
+        Ppe = [],
+        Energies = [],
+        Fluids = [],
+        Controls = [],
+        Bags = [],
+        Discards = [],
+        Map = new PlanMap([], []),
+        Strip = [new PlanStage("Lever", [Step(1, "set", "Set lever to down")], 10)],
+        Work = new PlanStage("Work", [], 0),
+        Refit = [new PlanStage("Lever", [Step(2, "set", "Set lever back to up")], 10)],
+    };
+
+    /// <summary>A plan by the name of its property, so that a test's cases have readable names.</summary>
+    public static Plan Named(string name) => name == nameof(Bare) ? Bare : Evaporator;
+
+    private static Plan Create()
+    {
+        var number = 0;
+        var strip = SampleStrip.Stages.Select(stage => Stage(stage.Stage, stage.Steps, ref number)).ToList();
+        var work = Stage("Work", SampleStrip.Work, ref number);
+        List<PlanStage> refit = [];
+        foreach (var stage in Enumerable.Reverse(strip))
+        {
+            List<PlanStep> steps = [];
+            foreach (var step in stage.Steps.Reverse())
+            {
+                steps.Add(Undo(step, ++number));
+                if (step.Item == "evap_unions")
+                {
+                    steps.Add(Step(++number, "check", "Check: new O-rings, oiled") with { Checks = ["Two new O-rings on each union, oiled."], Alerts = [new PlanAlert("caution", "Dry O-rings tear.")] });
+                }
+            }
+
+            refit.Add(new PlanStage(stage.Title, [.. steps], steps.Sum(step => step.Seconds)));
+        }
+
+        refit[^1] = refit[^1] with { Steps = [.. refit[^1].Steps, Step(++number, "check", "Check the air at the vents") with { Reading = new PlanReading("Air at the middle vent after 5 min", "at most 8 °C") }] };
+        var mirrors = refit.SelectMany(stage => stage.Steps).Where(step => step.Mirror > 0).ToDictionary(step => step.Mirror, step => step.Number);
+        strip = [.. strip.Select(stage => stage with { Steps = [.. stage.Steps.Select(step => step with { Mirror = mirrors.GetValueOrDefault(step.Number) })] })];
+        return Plan([.. strip], work, [.. refit], mirrors);
+    }
+
+    private static PlanStage Stage(string title, PlanStep[] steps, ref int number)
+    {
+        var first = number;
+        number += steps.Length;
+        return new PlanStage(title, [.. steps.Select((step, at) => step with { Number = first + at + 1 })], steps.Sum(step => step.Seconds));
+    }
+
+    private static PlanStep Undo(PlanStep step, int number)
+    {
+        var (verb, word) = Inverses[step.Verb];
+        var text = word + step.Text[step.Text.IndexOf(' ')..];
+        return step with
+        {
+            Number = number,
+            Verb = verb,
+            Text = step.Verb == "set" ? text[..text.LastIndexOf(" to ", StringComparison.Ordinal)] + " to home" : text,
+            Mirror = step.Number,
+            Alerts = step.Verb is "remove" ? step.Alerts : [],
+            Photos = [],
+            Reading = null,
+            InBackground = false,
+            WaitsFor = [],
+            Scrap = "",
+            Torque = step.Verb == "undo" ? "22 ± 2 N·m (16 ± 1.5 lbf·ft)" : "",
+            NewParts = step.Verb switch { "disconnect" => ["4 × 10.8 mm HNBR O-ring"], "cut" => ["1 × roof seal bead"], "remove" when step.Item == "evaporator" => ["1 × evaporator"], _ => [] },
+            Consumes = step.Verb == "disconnect" ? ["5 mL of compressor oil"] : [],
+            How = step.Verb switch { "release" => ["Push until it **clicks**."], "unplug" => ["Push home, then tug the body."], "empty" => ["Evacuate, then charge by weight."], _ => step.How },
+            Checks = step.Verb is "release" ? ["Tug it: it stays."] : [],
+            EmptiesBags = step.Bags,
+        };
+    }
+
+    private static PlanStep Step(int number, string verb, string text) => new()
+    {
+        Number = number,
+        Verb = verb,
+        Text = text,
+        Seconds = 60,
+        Source = new PlanSource("ketterby-t40/evaporator.proc", 60, 7),
+    };
+
+    private static Plan Plan(ImmutableArray<PlanStage> strip, PlanStage work, ImmutableArray<PlanStage> refit, Dictionary<int, int> mirrors)
+    {
+        var steps = strip.SelectMany(stage => stage.Steps).ToList();
+        var stripTime = strip.Sum(stage => stage.Seconds);
+        var refitTime = refit.Sum(stage => stage.Seconds);
+        return new Plan
+        {
+            Format = "1",
+            Job = "replace_evaporator",
+            Title = "Replace the roof evaporator",
+            Machine = "ketterby_t40",
+            MachineTitle = "Ketterby T40 tractor, cab",
+            Variant = [new PlanOption("air_seat", "air-suspended seat", true), new PlanOption("radio", "radio in the headliner", false)],
+            Revision = "4f7a91c2d0e3",
+            Goals = ["replace evaporator"],
+            Alerts = [new PlanAlert("warning", "The cab stands 2.6 m above the ground. Work from the platform, never from the tyre.")],
+            People = 2,
+            Times = new PlanTimes(stripTime, work.Seconds, refitTime, stripTime + work.Seconds + refitTime, 0.6 * (stripTime + work.Seconds + refitTime)),
+            HeaviestLift = new PlanLift("operator seat", 31, 8, 2),
+            Tools = [.. steps.SelectMany(step => step.Tools.Select(tool => (tool, step.Number))).GroupBy(use => use.tool).Select(uses => new PlanTool(uses.Key, uses.First().Number, uses.Count()))],
+            Orders =
+            [
+                new PlanOrderLine("evaporator", 1, "replaced", [29]),
+                new PlanOrderLine("10.8 mm HNBR O-ring", 4, "single use", [mirrors[24]]),
+                new PlanOrderLine("roof seal bead", 1, "destroyed", [mirrors[20]]),
+                new PlanOrderLine("push-in panel clip", 1, "spare", [mirrors[15]]),
+            ],
+            Consumables = [new PlanConsumable("coil cleaner", "0.2 L", [30]), new PlanConsumable("compressor oil", "5 mL", [mirrors[24]])],
+            Ppe = ["gloves against cold", "eye protection", "helmet"],
+            Energies = [new PlanEnergy("battery", "12 V battery", "Take the negative cable off its post and cover the post.", "60 s", "The dome lamp stays dark with the door open.", "at most 0.5 V", "Refit the negative cable.", 3, mirrors[3])],
+            Fluids = [new PlanFluid("refrigerant", "refrigerant R-134a", "0.85 ± 0.02 kg", "Recover with a certified machine. Write down what came out.", "Evacuate, then charge by weight.", 1, mirrors[1])],
+            Controls = [new PlanControl("column", "steering column", "up", ["up", "down"]), new PlanControl("heater_valve", "heater valve", "open", ["open", "closed"])],
+            Strip = strip,
+            Work = work,
+            Refit = refit,
+            Bags = [.. steps.SelectMany(step => step.Bags.Select(bag => (bag, step))).GroupBy(line => line.bag).Select(lines => Bag(lines.Key, strip, [.. lines.Select(line => line.step)], mirrors))],
+            Discards = [new PlanDiscard("sun blind bracket", "The new headliner has **none**; see the parts list.")],
+            Map = SampleMap.Evaporator,
+            Sources = ["catalog/metric.proc", "ketterby-t40/cab.proc", "ketterby-t40/evaporator.proc"],
+        };
+    }
+
+    private static PlanBag Bag(int number, ImmutableArray<PlanStage> strip, List<PlanStep> steps, Dictionary<int, int> mirrors) => new(
+        number,
+        strip.First(stage => stage.Steps.Any(step => step.Number == steps[0].Number)).Title,
+        [.. steps.Select(step => new PlanBagLine(step.Text[(step.Text.IndexOf('×') + 2)..], step.Count, step.ItemTitle, step.Number, mirrors[step.Number]))],
+        steps.Max(step => mirrors[step.Number]));
+}
