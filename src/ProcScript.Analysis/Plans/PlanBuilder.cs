@@ -41,7 +41,7 @@ internal sealed class PlanBuilder
     private Plan Build() => new()
     {
         Format = Format,
-        Job = string.Join('-', _procedure.Arguments.Prepend(_procedure.Name)),
+        Job = _procedure.Job,
         Title = _procedure.Title,
         Machine = _procedure.Machine.Name,
         MachineTitle = _procedure.Machine.Title,

@@ -13,6 +13,9 @@ public sealed class Procedure
     /// <summary>The arguments, in the order of the parameters; empty where it has none.</summary>
     public required ImmutableArray<string> Arguments { get; init; }
 
+    /// <summary>The name with its arguments, usable as a file name, such as <c>door_out-left</c>.</summary>
+    public string Job => string.Join('-', Arguments.Prepend(Name));
+
     /// <summary>What people call it.</summary>
     public required string Title { get; init; }
 
