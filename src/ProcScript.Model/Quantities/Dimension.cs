@@ -36,6 +36,15 @@ public enum Dimension
     /// <summary>A plane angle; base unit °.</summary>
     Angle,
 
+    /// <summary>Electric current; base unit A.</summary>
+    Current,
+
+    /// <summary>Electric resistance; base unit Ω.</summary>
+    Resistance,
+
+    /// <summary>Force; base unit N.</summary>
+    Force,
+
     /// <summary>A number of pieces, written without a unit.</summary>
     Count,
 }

@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Properties;
+using ProcScript.Model.Binding.Quantities;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Quantities;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Catalog;
+
+/// <summary>Binds the declarations of the catalog.</summary>
+internal sealed class CatalogBinder(SymbolTable table)
+{
+    private readonly SymbolLookup _lookup = new(table);
+
+    /// <summary>Binds every catalog declaration: tools and supplies first, then the kinds, which name them.</summary>
+    public void BindAll(FindingSink sink)
+    {
+        foreach (var symbol in table.All.OfType<CatalogSymbol>().Where(symbol => symbol is not KindSymbol))
+        {
+            Bind(symbol, sink);
+        }
+
+        foreach (var symbol in table.All.OfType<KindSymbol>())
+        {
+            Bind(symbol, sink);
+        }
+    }
+
+    private void Bind(CatalogSymbol symbol, FindingSink all)
+    {
+        var sink = new FindingSink();
+        var place = BindingPlace.In(symbol.File);
+        var title = symbol.Node.Title is { } text ? AuthorText.Bind(text, place, sink) : AuthorText.Words(symbol.Name);
+        switch (symbol)
+        {
+            case ToolSymbol tool:
+                tool.Tool = Tool(tool, title, place, sink);
+                break;
+            case SupplySymbol supply:
+                supply.Supply = Supply(supply, title, place, sink);
+                break;
+            case KindSymbol kind:
+                kind.Kind = Kind(kind, title, place, sink);
+                break;
+        }
+
+        symbol.IsFaulty |= sink.HasErrors;
+        foreach (var finding in sink.Findings)
+        {
+            all.Report(finding.Finding);
+        }
+    }
+
+    private static Tool Tool(ToolSymbol symbol, string title, BindingPlace place, FindingSink sink)
+    {
+        Quantity? size = null;
+        var gate = new PropertyGate(PropertyHolders.Tool, sink);
+        foreach (var property in symbol.Node.Properties)
+        {
+            if (gate.Lets(property, place) && property is QuantityPropertySyntax quantity)
+            {
+                size = QuantityBinder.Bind(quantity.Quantity, QuantityDemand.Of(quantity.Keyword.Text), place, sink);
+            }
+        }
+
+        return new Tool(symbol.Name, title, symbol.Declared) { Size = size };
+    }
+
+    private static Supply Supply(SupplySymbol symbol, string title, BindingPlace place, FindingSink sink)
+    {
+        var isSingleUse = false;
+        var gate = new PropertyGate(PropertyHolders.Supply, sink);
+        foreach (var property in symbol.Node.Properties)
+        {
+            isSingleUse |= gate.Lets(property, place);
+        }
+
+        return new Supply(symbol.Name, title, symbol.Declared) { SingleUse = isSingleUse };
+    }
+
+    private Kind Kind(KindSymbol symbol, string title, BindingPlace place, FindingSink sink)
+    {
+        var kind = new Kind(symbol.Name, title, symbol.Category, symbol.Declared);
+        var tools = ImmutableArray.CreateBuilder<Tool>();
+        var uses = ImmutableArray.CreateBuilder<SupplyUse>();
+        var ppe = ImmutableArray.CreateBuilder<string>();
+        var gate = new PropertyGate(PropertyHolders.Kind, sink);
+        foreach (var property in symbol.Node.Properties)
+        {
+            if (!gate.Lets(property, place))
+            {
+                continue;
+            }
+
+            switch (property)
+            {
+                case ThreadPropertySyntax thread:
+                    kind = kind with { Thread = thread.Designation };
+                    break;
+                case GradePropertySyntax grade:
+                    kind = kind with { Grade = grade.Grade };
+                    break;
+                case QuantityPropertySyntax quantity:
+                    kind = WithQuantity(kind, quantity, place, sink);
+                    break;
+                case NamesPropertySyntax { Keyword.Text: "drive" } drive:
+                    kind = kind with { Drive = SingleReference.Of(drive, place, sink) is { } name ? _lookup.Tool(name, place, sink) : null };
+                    break;
+                case NamesPropertySyntax names:
+                    tools.AddRange(names.Names.Select(name => _lookup.Tool(name, place, sink)).OfType<Tool>());
+                    break;
+                case SealsPropertySyntax seals:
+                    AddPresent(uses, SupplyUses.Bind(seals, _lookup, place, sink));
+                    break;
+                case UsesPropertySyntax used:
+                    AddPresent(uses, SupplyUses.Bind(used, _lookup, place, sink));
+                    break;
+                case FlagPropertySyntax { Keyword.Text: "captive" }:
+                    kind = kind with { Captive = true };
+                    break;
+                case FlagPropertySyntax:
+                    kind = kind with { SingleUse = true };
+                    break;
+                case TextPropertySyntax { Keyword.Text: "ppe" } text:
+                    ppe.Add(AuthorText.Bind(text.Text, place, sink));
+                    break;
+                case TextPropertySyntax { Keyword.Text: "release" } text:
+                    kind = kind with { Release = AuthorText.Bind(text.Text, place, sink) };
+                    break;
+                case TextPropertySyntax text:
+                    kind = kind with { Engage = AuthorText.Bind(text.Text, place, sink) };
+                    break;
+            }
+        }
+
+        return kind with
+        {
+            SingleUse = kind.SingleUse || kind.Category == KindCategory.Bond,
+            Tools = tools.ToImmutable(),
+            Uses = uses.ToImmutable(),
+            Ppe = ppe.ToImmutable(),
+        };
+    }
+
+    private static Kind WithQuantity(Kind kind, QuantityPropertySyntax property, BindingPlace place, FindingSink sink)
+    {
+        var quantity = QuantityBinder.Bind(property.Quantity, QuantityDemand.Of(property.Keyword.Text), place, sink);
+        return property.Keyword.Text switch
+        {
+            "length" => kind with { Length = quantity },
+            "torque" => kind with { Torque = quantity },
+            "spare" => kind with { Spare = quantity },
+            _ => kind with { Time = quantity },
+        };
+    }
+
+    private static void AddPresent(ImmutableArray<SupplyUse>.Builder uses, SupplyUse? use)
+    {
+        if (use is not null)
+        {
+            uses.Add(use);
+        }
+    }
+}

@@ -1,0 +1,77 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Rules.Files;
+using ProcScript.Model.Sources;
+using ProcScript.Syntax;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Binding.Files;
+
+/// <summary>The files of a library, read and parsed.</summary>
+internal sealed class SourceFiles
+{
+    private readonly FrozenDictionary<string, SourceFile> _byPath;
+
+    private SourceFiles(ImmutableArray<SourceFile> all)
+    {
+        All = all;
+        _byPath = all.ToFrozenDictionary(file => file.Path, StringComparer.Ordinal);
+    }
+
+    /// <summary>All files in the ordinal order of their paths.</summary>
+    public ImmutableArray<SourceFile> All { get; }
+
+    /// <summary>The file at a path, or null.</summary>
+    public SourceFile? Find(string path) => _byPath.GetValueOrDefault(path);
+
+    /// <summary>Reads and parses every file of the store, and every file outside its list that one of them uses.</summary>
+    public static SourceFiles Load(ISourceStore store, FindingSink sink, CancellationToken cancellation)
+    {
+        var parsed = new SortedDictionary<string, (SyntaxTree Tree, SourceReading Reading)>(StringComparer.Ordinal);
+        var missing = new HashSet<string>(StringComparer.Ordinal);
+        string[] wave = [.. store.Paths.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        while (wave.Length > 0)
+        {
+            foreach (var (path, file) in wave.Zip(ReadAll(store, wave, cancellation)))
+            {
+                if (file.Reading.Outcome == SourceOutcome.Missing)
+                {
+                    missing.Add(path);
+                }
+                else
+                {
+                    parsed.Add(path, file);
+                }
+            }
+
+            wave = [.. wave.Where(parsed.ContainsKey)
+                .SelectMany(path => parsed[path].Tree.Root.Uses.Select(use => LibraryPath.Resolve(path, use.Path.Value)))
+                .OfType<string>()
+                .Where(path => path.Length > 0 && !parsed.ContainsKey(path) && !missing.Contains(path))
+                .Distinct(StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal)];
+        }
+
+        foreach (var (path, file) in parsed)
+        {
+            if (file.Reading.Content is null)
+            {
+                sink.Report(UnreadableFile.At(new SourceSpan(path, default), file.Reading));
+            }
+        }
+
+        return new SourceFiles([.. parsed.Select((file, index) => new SourceFile(index, file.Key, file.Value.Tree, file.Value.Reading.Content is not null))]);
+    }
+
+    private static (SyntaxTree Tree, SourceReading Reading)[] ReadAll(ISourceStore store, string[] paths, CancellationToken cancellation)
+    {
+        var files = new (SyntaxTree, SourceReading)[paths.Length];
+        Parallel.For(0, paths.Length, new ParallelOptions { CancellationToken = cancellation }, index =>
+        {
+            var reading = store.Read(paths[index]);
+            files[index] = (SyntaxTree.Parse(new SourceText(paths[index], reading.Content ?? "")), reading);
+        });
+        return files;
+    }
+}

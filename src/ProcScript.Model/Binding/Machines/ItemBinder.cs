@@ -1,0 +1,153 @@
+using ProcScript.Model.Binding.Catalog;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Properties;
+using ProcScript.Model.Binding.Quantities;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>Binds what stands inside an item of a machine: what every sort may say here, the rest by sort.</summary>
+internal sealed class ItemBinder
+{
+    private readonly SymbolLookup _lookup;
+    private readonly ConditionBinder _conditions;
+    private readonly FindingSink _sink;
+    private readonly JointBinder _joints;
+    private readonly PartBinder _parts;
+    private readonly StateBinder _states;
+
+    /// <summary>A binder for the items of one variant.</summary>
+    public ItemBinder(SymbolLookup lookup, ItemLookup items, FindingSink sink)
+    {
+        _lookup = lookup;
+        _sink = sink;
+        _conditions = new ConditionBinder(items, sink);
+        _joints = new JointBinder(items, sink);
+        _parts = new PartBinder(items, _conditions, sink);
+        _states = new StateBinder(sink);
+    }
+
+    /// <summary>Binds what stands inside one item.</summary>
+    public void Bind(MachineItem item, OutlineItem outline, ulong variant)
+    {
+        var gate = new PropertyGate(HolderOf(item), _sink);
+        var common = new CommonFacts();
+        AsideSyntax? aside = null;
+        foreach (var (node, place) in outline.Members)
+        {
+            if (!place.Guards.Hold(variant))
+            {
+                continue;
+            }
+
+            if (node is AsideSyntax way && item is Part part)
+            {
+                _parts.Aside(part, way, ref aside, place);
+            }
+            else if (node is PropertySyntax property && gate.Lets(property, place) && !Common(property, common, place))
+            {
+                Special(item, property, place);
+            }
+        }
+
+        common.PutOn(item);
+        if (!outline.Place.File.HasSyntaxErrors)
+        {
+            _states.CheckComplete(item, outline);
+        }
+    }
+
+    private static PropertyHolders HolderOf(MachineItem item) => item switch
+    {
+        Part => PropertyHolders.Part,
+        Joint { Role: JointRole.Cover } => PropertyHolders.Cover,
+        Joint => PropertyHolders.Joint,
+        Energy => PropertyHolders.Energy,
+        Fluid => PropertyHolders.Fluid,
+        _ => PropertyHolders.Control,
+    };
+
+    /// <summary>Binds what every sort of item may say. False where the property is another.</summary>
+    private bool Common(PropertySyntax property, CommonFacts facts, BindingPlace place)
+    {
+        switch (property)
+        {
+            case NamesPropertySyntax { Keyword.Text: "behind" } behind:
+                facts.Conditions.AddRange(_conditions.Behind(behind, place));
+                return true;
+            case NeedsPropertySyntax needs:
+                facts.Conditions.AddRange(_conditions.Needs(needs.Needs, needs.Phase, place));
+                return true;
+            case NamesPropertySyntax { Keyword.Text: "tool" } tools:
+                facts.Tools.AddRange(tools.Names.Select(name => _lookup.Tool(name, place, _sink)).OfType<Tool>());
+                return true;
+            case TextPropertySyntax { Keyword.Text: "ppe" } ppe:
+                facts.Ppe.Add(AuthorText.Bind(ppe.Text, place, _sink));
+                return true;
+            case QuantityPropertySyntax { Keyword.Text: "time" } time:
+                facts.Time = QuantityBinder.Bind(time.Quantity, QuantityDemand.Of("time"), place, _sink);
+                return true;
+            case UsesPropertySyntax uses:
+                if (SupplyUses.Bind(uses, _lookup, place, _sink) is { } use)
+                {
+                    facts.Uses.Add(use);
+                }
+
+                return true;
+            case AlertSyntax alert:
+                facts.Alerts.Add(Alerts.Bind(alert, place, _sink));
+                return true;
+            default:
+                return false;
+        }
+    }
+
+    private void Special(MachineItem item, PropertySyntax property, BindingPlace place)
+    {
+        switch (item)
+        {
+            case Part part:
+                _parts.Property(part, property, place);
+                break;
+            case Joint joint:
+                _joints.Property(joint, property, place);
+                break;
+            case Energy energy:
+                _states.Property(energy, property, place);
+                break;
+            case Fluid fluid:
+                _states.Property(fluid, property, place);
+                break;
+        }
+    }
+
+    private sealed class CommonFacts
+    {
+        public List<Condition> Conditions { get; } = [];
+
+        public List<Tool> Tools { get; } = [];
+
+        public List<string> Ppe { get; } = [];
+
+        public List<SupplyUse> Uses { get; } = [];
+
+        public List<Alert> Alerts { get; } = [];
+
+        public Model.Quantities.Quantity? Time { get; set; }
+
+        public void PutOn(MachineItem item)
+        {
+            item.Conditions = [.. Conditions];
+            item.Tools = [.. Tools];
+            item.Ppe = [.. Ppe];
+            item.Uses = [.. Uses];
+            item.Alerts = [.. Alerts];
+            item.Time = Time;
+        }
+    }
+}

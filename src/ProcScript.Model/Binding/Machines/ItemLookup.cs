@@ -1,0 +1,76 @@
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Rules.Names;
+using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>Resolves the names of a machine's items in one variant, and says what is wrong where one does not resolve.</summary>
+internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<string, MachineItem> items, ulong variant, FindingSink sink)
+{
+    /// <summary>The item that is named, or null with a finding. What follows from an error reported elsewhere stays quiet.</summary>
+    /// <param name="reference">The name with its index.</param>
+    /// <param name="place">Where.</param>
+    /// <param name="step">The step that names it, where one does: an edit can put it in a <c>when</c>.</param>
+    public MachineItem? Find(ReferenceSyntax reference, BindingPlace place, TextSpan? step = null)
+    {
+        var name = CanonicalName.Of(reference, place.Bindings);
+        if (name.Length == 0)
+        {
+            sink.Poison();
+            return null;
+        }
+
+        if (items.TryGetValue(name, out var item))
+        {
+            return item;
+        }
+
+        var declared = outline.Find(name);
+        if (declared.Count > 0)
+        {
+            if (declared.Any(one => one.Place.Guards.Hold(variant)))
+            {
+                // Declared in this variant and not there: its own finding says why.
+                sink.Poison();
+            }
+            else
+            {
+                sink.Report(OnlyInSomeVariants.At(name, declared, outline.Options, variant, place, reference.Span, step), place.Guards, namesOptions: true);
+            }
+        }
+        else if (outline.HasErrors)
+        {
+            sink.Poison();
+        }
+        else if (outline.Family(reference.Name.Text) is { Count: > 0 } family)
+        {
+            sink.Report(IndexMismatch.At(reference, name, [.. family], place, outline.Find(family[0])[0].Declared, sink), place.Guards);
+        }
+        else
+        {
+            var near = outline.Near(name, sink, items.ContainsKey);
+            sink.Report(UnknownName.Item(name, outline.Symbol.Name, near, place.At(reference.Span)), place.Guards);
+        }
+
+        return null;
+    }
+
+    /// <summary>The item of one sort that is named, or null with a finding.</summary>
+    public TItem? Find<TItem>(ReferenceSyntax reference, string wanted, BindingPlace place)
+        where TItem : MachineItem
+    {
+        switch (Find(reference, place))
+        {
+            case TItem found:
+                return found;
+            case { } other:
+                sink.Report(WrongSortOfItem.At(other.Name, ItemWords.Sort(other), wanted, place.At(reference.Span), other.Declared), place.Guards);
+                return null;
+            default:
+                return null;
+        }
+    }
+}

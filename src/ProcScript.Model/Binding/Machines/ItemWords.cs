@@ -1,0 +1,19 @@
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>What people call the sorts of items.</summary>
+internal static class ItemWords
+{
+    /// <summary>The sort with its article: <c>a part</c>.</summary>
+    public static string Sort(MachineItem item) => item switch
+    {
+        Part => "a part",
+        Joint { Role: JointRole.Cover } => "a cover",
+        Joint => "a joint",
+        Energy => "an energy",
+        Fluid => "a fluid",
+        Control => "a control",
+        _ => throw new ArgumentOutOfRangeException(nameof(item), item.GetType().Name, null),
+    };
+}

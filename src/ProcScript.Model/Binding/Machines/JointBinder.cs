@@ -1,0 +1,67 @@
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Properties;
+using ProcScript.Model.Binding.Quantities;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Rules.Machines;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>Binds what only joints and covers say.</summary>
+internal sealed class JointBinder(ItemLookup items, FindingSink sink)
+{
+    /// <summary>Binds one property of a joint.</summary>
+    public void Property(Joint joint, PropertySyntax property, BindingPlace place)
+    {
+        switch (property)
+        {
+            case TextPropertySyntax text:
+                var words = AuthorText.Bind(text.Text, place, sink);
+                switch (text.Keyword.Text)
+                {
+                    case "at":
+                        joint.At = words;
+                        break;
+                    case "release":
+                        joint.Release = words;
+                        break;
+                    case "engage":
+                        joint.Engage = words;
+                        break;
+                }
+
+                break;
+            case QuantityPropertySyntax torque:
+                joint.Torque = QuantityBinder.Bind(torque.Quantity, QuantityDemand.Of("torque"), place, sink);
+                break;
+            case NamesPropertySyntax names when SingleReference.Of(names, place, sink) is { } name:
+                End(joint, names, name, place);
+                break;
+        }
+    }
+
+    private void End(Joint joint, NamesPropertySyntax property, ReferenceSyntax name, BindingPlace place)
+    {
+        switch (property.Keyword.Text)
+        {
+            case "to" when items.Find<Part>(name, "a part", place) is { } part:
+                if (part == joint.Owner)
+                {
+                    sink.Report(TiedToItself.At(joint, place.At(name.Span)), place.Guards);
+                }
+                else
+                {
+                    joint.Other = part;
+                }
+
+                break;
+            case "on":
+                joint.On = items.Find<Energy>(name, "an energy", place);
+                break;
+            case "carries":
+                joint.Carries = items.Find<Fluid>(name, "a fluid", place);
+                break;
+        }
+    }
+}

@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Quantities;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Rules.Machines;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>Notes joints and their covers in an outline.</summary>
+internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items, FindingSink sink)
+{
+    /// <summary>Notes a joint, and its covers after it.</summary>
+    public void Add(JointSyntax joint, BindingPlace place, int part)
+    {
+        if (part < 0)
+        {
+            sink.Report(JointOutsidePart.At(joint, place.At(joint.Span)), place.Guards);
+        }
+
+        var role = joint.Keyword.Text switch
+        {
+            "wired" => JointRole.Wired,
+            "piped" => JointRole.Piped,
+            _ => JointRole.Held,
+        };
+        Add(OutlineSort.Joint, role, joint.Count, joint.Kind, joint.Name, joint.Clauses, place, part, -1);
+    }
+
+    /// <summary>Notes the name of a cover that stands where none may stand.</summary>
+    public void AddAstray(CoverSyntax cover, BindingPlace place) =>
+        Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, [], place, -1, -1);
+
+    private void Add(
+        OutlineSort sort,
+        JointRole role,
+        CountSyntax count,
+        WordSyntax kind,
+        ReferenceSyntax name,
+        ImmutableArray<PropertySyntax> clauses,
+        BindingPlace place,
+        int part,
+        int over)
+    {
+        var canonical = CanonicalName.Of(name, place.Bindings);
+        if (canonical.Length == 0)
+        {
+            sink.Poison();
+        }
+
+        var item = new OutlineItem
+        {
+            Sort = sort,
+            Name = canonical,
+            Title = CanonicalName.Words(canonical),
+            Reference = name,
+            Place = place,
+            Parent = part,
+            Over = over,
+            Role = role,
+            Count = Counts.Bind(count, "a joint", place, sink) ?? 1,
+            Kind = KindOf(kind, role, place),
+        };
+        var index = items.Count;
+        items.Add(item);
+        foreach (var clause in clauses)
+        {
+            item.Members.Add(new OutlineMember(clause, place));
+            if (clause is CoverSyntax cover)
+            {
+                Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, cover.Clauses, place, part, index);
+            }
+        }
+    }
+
+    private Kind KindOf(WordSyntax word, JointRole role, BindingPlace place)
+    {
+        if (lookup.Find<KindSymbol>(word, WantedKinds(role), place, sink) is { Kind: { } kind } symbol)
+        {
+            if (Fits(kind.Category, role))
+            {
+                return kind;
+            }
+
+            sink.Report(WrongKindForJoint.At(kind, role, place.At(word.Span)), place.Guards);
+            return kind with { Category = KindCategory.Unknown };
+        }
+
+        return new Kind(word.Text, AuthorText.Words(word.Text), KindCategory.Unknown, place.At(word.Span));
+    }
+
+    private static string WantedKinds(JointRole role) => role switch
+    {
+        JointRole.Wired => "connector",
+        JointRole.Piped => "line",
+        JointRole.Cover => "clip",
+        _ => "fastener, clip or bond",
+    };
+
+    private static bool Fits(KindCategory category, JointRole role) => role switch
+    {
+        JointRole.Wired => category == KindCategory.Connector,
+        JointRole.Piped => category == KindCategory.Line,
+        JointRole.Cover => category == KindCategory.Clip,
+        _ => category is KindCategory.Fastener or KindCategory.Clip or KindCategory.Bond,
+    };
+}

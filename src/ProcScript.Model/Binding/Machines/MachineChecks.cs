@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Rules.Machines;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>Looks for what can be seen of a machine without running a procedure on it.</summary>
+internal sealed class MachineChecks
+{
+    private readonly FindingSink _sink;
+    private readonly ImmutableArray<(Part Hider, Condition Behind)>[] _hiders;
+    private readonly ImmutableArray<Part> _parts;
+
+    private MachineChecks(Machine machine, FindingSink sink)
+    {
+        _sink = sink;
+        _parts = machine.Parts;
+        _hiders = [.. machine.Parts.Select(part => Hiders(part).ToImmutableArray())];
+    }
+
+    /// <summary>Reports what cannot ever come off.</summary>
+    public static void Run(Machine machine, FindingSink sink)
+    {
+        foreach (var part in machine.Parts)
+        {
+            BehindItself(part, part, sink);
+        }
+
+        foreach (var joint in machine.Joints.Where(joint => joint.Role != JointRole.Cover && !(joint.Other?.IsWithin(joint.Owner) ?? false)))
+        {
+            BehindItself(joint, joint.Owner, sink);
+        }
+
+        new MachineChecks(machine, sink).HiddenInARound();
+    }
+
+    private static void BehindItself(MachineItem item, Part part, FindingSink sink)
+    {
+        if (part.Aside is null && item.Conditions.FirstOrDefault(condition => Hides(condition) && condition.Item == part) is { } behind)
+        {
+            sink.Report(HidesItsOwnWay.At(item, part, behind));
+        }
+    }
+
+    private static bool Hides(Condition condition) =>
+        condition is { State: NeededState.OutOfTheWay or NeededState.Out, Phase: NeedsPhase.Both or NeedsPhase.Strip };
+
+    /// <summary>
+    /// The parts that must come off before this one whatever happens: they hide it, cannot go aside, and sit right in the same part, so
+    /// that neither can leave with something larger and be freed on the bench.
+    /// </summary>
+    private static IEnumerable<(Part, Condition)> Hiders(Part part) => part.Conditions
+        .Where(Hides)
+        .Where(condition => condition.Item is Part { Aside: null } hider && hider != part && hider.Parent == part.Parent)
+        .Select(condition => ((Part)condition.Item, condition));
+
+    /// <summary>Walks depth first, on a stack of its own; reports the first round through each part.</summary>
+    private void HiddenInARound()
+    {
+        var seen = new bool[_parts.Length];
+        var depth = new int[_parts.Length];
+        var path = new List<(Part Part, int Next)>();
+        foreach (var root in _parts)
+        {
+            if (seen[root.Index])
+            {
+                continue;
+            }
+
+            Enter(root);
+            while (path.Count > 0)
+            {
+                var (part, next) = path[^1];
+                if (next == _hiders[part.Index].Length)
+                {
+                    depth[part.Index] = 0;
+                    path.RemoveAt(path.Count - 1);
+                    continue;
+                }
+
+                path[^1] = (part, next + 1);
+                var hider = _hiders[part.Index][next].Hider;
+                if (depth[hider.Index] > 0)
+                {
+                    _sink.Report(HiddenByEachOther.At(
+                        [.. path.Skip(depth[hider.Index] - 1).Select(step => (step.Part, _hiders[step.Part.Index][step.Next - 1].Behind))]));
+                }
+                else if (!seen[hider.Index])
+                {
+                    Enter(hider);
+                }
+            }
+        }
+
+        void Enter(Part part)
+        {
+            seen[part.Index] = true;
+            path.Add((part, 0));
+            depth[part.Index] = path.Count;
+        }
+    }
+}

@@ -1,0 +1,166 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Rules.Names;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>Makes the machine of one variant from its outline.</summary>
+internal sealed class MachineElaborator
+{
+    private readonly MachineOutline _outline;
+    private readonly SymbolLookup _lookup;
+    private readonly ulong _variant;
+    private readonly FindingSink _sink = new();
+    private readonly MachineItem?[] _made;
+    private readonly Dictionary<string, MachineItem> _items = new(StringComparer.Ordinal);
+    private readonly ImmutableArray<Part>.Builder _parts = ImmutableArray.CreateBuilder<Part>();
+    private readonly ImmutableArray<Joint>.Builder _joints = ImmutableArray.CreateBuilder<Joint>();
+    private readonly ImmutableArray<Energy>.Builder _energies = ImmutableArray.CreateBuilder<Energy>();
+    private readonly ImmutableArray<Fluid>.Builder _fluids = ImmutableArray.CreateBuilder<Fluid>();
+    private readonly ImmutableArray<Control>.Builder _controls = ImmutableArray.CreateBuilder<Control>();
+
+    private MachineElaborator(MachineOutline outline, SymbolLookup lookup, ulong variant)
+    {
+        _outline = outline;
+        _lookup = lookup;
+        _variant = variant;
+        _made = new MachineItem?[outline.Items.Count];
+    }
+
+    /// <summary>The machine with these options on.</summary>
+    public static BoundMachine Elaborate(MachineOutline outline, SymbolLookup lookup, ulong variant) =>
+        new MachineElaborator(outline, lookup, variant).Elaborate();
+
+    private BoundMachine Elaborate()
+    {
+        for (var index = 0; index < _outline.Items.Count; index++)
+        {
+            if (_outline.Items[index].Place.Guards.Hold(_variant))
+            {
+                Make(index);
+            }
+        }
+
+        LinkParts();
+        BindProperties();
+        var machine = new Machine
+        {
+            Name = _outline.Symbol.Name,
+            Title = _outline.Title,
+            Declared = _outline.Symbol.Declared,
+            Options = _outline.Options,
+            With = [.. _outline.Options.Where((_, index) => (_variant >> index & 1) != 0)],
+            Parts = _parts.ToImmutable(),
+            Joints = _joints.ToImmutable(),
+            Energies = _energies.ToImmutable(),
+            Fluids = _fluids.ToImmutable(),
+            Controls = _controls.ToImmutable(),
+            Items = _items.ToFrozenDictionary(StringComparer.Ordinal),
+        };
+        MachineChecks.Run(machine, _sink);
+        return new BoundMachine(_outline, _variant, machine, _sink);
+    }
+
+    private void Make(int index)
+    {
+        var outline = _outline.Items[index];
+        MachineItem? item = outline.Sort switch
+        {
+            OutlineSort.Part => Add(_parts, PartOf(outline)),
+            OutlineSort.Energy => Add(_energies, new Energy { Name = outline.Name, Title = outline.Title, Declared = outline.Declared, Index = _energies.Count }),
+            OutlineSort.Fluid => Add(_fluids, new Fluid { Name = outline.Name, Title = outline.Title, Declared = outline.Declared, Index = _fluids.Count }),
+            OutlineSort.Control => Add(
+                _controls,
+                new Control { Name = outline.Name, Title = outline.Title, Declared = outline.Declared, Index = _controls.Count, Positions = outline.Positions }),
+            _ when JointOf(outline) is { } joint => Add(_joints, joint),
+            _ => null,
+        };
+        _made[index] = item;
+        if (item is null || item.Name.Length == 0)
+        {
+            return;
+        }
+
+        if (!_items.TryAdd(item.Name, item))
+        {
+            _sink.Report(
+                DeclaredTwice.Item(item.Name, ItemWords.Sort(item), outline.Reference, outline.Place, _items[item.Name].Declared),
+                outline.Place.Guards);
+        }
+    }
+
+    private static TItem Add<TItem>(ImmutableArray<TItem>.Builder items, TItem item)
+    {
+        items.Add(item);
+        return item;
+    }
+
+    private Part PartOf(OutlineItem outline) => new()
+    {
+        Name = outline.Name,
+        Title = outline.Title,
+        Declared = outline.Declared,
+        Index = _parts.Count,
+        Parent = outline.Parent < 0 ? null : (Part?)_made[outline.Parent],
+    };
+
+    /// <summary>The joint, or null where it stands outside of a part, which is reported.</summary>
+    private Joint? JointOf(OutlineItem outline)
+    {
+        if (outline.Parent < 0 || _made[outline.Parent] is not Part owner || (outline.Sort == OutlineSort.Cover && outline.Over < 0))
+        {
+            return null;
+        }
+
+        return new Joint
+        {
+            Name = outline.Name,
+            Title = outline.Title,
+            Declared = outline.Declared,
+            Index = _joints.Count,
+            Role = outline.Role,
+            Count = outline.Count,
+            Kind = outline.Kind!,
+            Owner = owner,
+            Other = outline.Role == JointRole.Cover ? null : owner.Parent,
+            Over = outline.Over < 0 ? null : (Joint?)_made[outline.Over],
+            Torque = outline.Kind!.Torque,
+            Release = outline.Kind.Release,
+            Engage = outline.Kind.Engage,
+        };
+    }
+
+    private void LinkParts()
+    {
+        foreach (var group in _parts.Where(part => part.Parent is not null).GroupBy(part => part.Parent!))
+        {
+            group.Key.Children = [.. group];
+        }
+
+        foreach (var group in _joints.GroupBy(joint => joint.Owner))
+        {
+            group.Key.Joints = [.. group];
+        }
+
+        foreach (var group in _joints.Where(joint => joint.Over is not null).GroupBy(joint => joint.Over!))
+        {
+            group.Key.Covers = [.. group];
+        }
+    }
+
+    private void BindProperties()
+    {
+        var items = new ItemLookup(_outline, _items, _variant, _sink);
+        var binder = new ItemBinder(_lookup, items, _sink);
+        for (var index = 0; index < _made.Length; index++)
+        {
+            if (_made[index] is { } item)
+            {
+                binder.Bind(item, _outline.Items[index], _variant);
+            }
+        }
+    }
+}

@@ -1,0 +1,217 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Properties;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Rules.Machines;
+using ProcScript.Model.Rules.Names;
+using ProcScript.Model.Rules.Procedures;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>Walks the text of a machine and notes its items.</summary>
+internal sealed class OutlineWalk
+{
+    /// <summary>A machine with more items is a slip in a range, and would take all memory.</summary>
+    internal const int MostItems = 50_000;
+
+    private readonly MachineSymbol _symbol;
+    private readonly SymbolLookup _lookup;
+    private readonly JointOutlines _joints;
+    private readonly FindingSink _sink = new();
+    private readonly List<OutlineItem> _items = [];
+    private OptionNames _options = new([], isComplete: true);
+    private ulong _effective;
+    private int _steps;
+
+    private OutlineWalk(MachineSymbol symbol, SymbolLookup lookup)
+    {
+        _symbol = symbol;
+        _lookup = lookup;
+        _joints = new JointOutlines(_lookup, _items, _sink);
+    }
+
+    /// <summary>The outline of a machine.</summary>
+    public static MachineOutline Of(MachineSymbol symbol, SymbolLookup lookup) => new OutlineWalk(symbol, lookup).Walk();
+
+    private MachineOutline Walk()
+    {
+        var place = BindingPlace.In(_symbol.File);
+        var options = Options(place);
+        _options = new OptionNames(options, !_symbol.IsFaulty);
+        Members(_symbol.Node.Members, place, -1, isTop: true);
+        var title = _symbol.Node.Title is { } text ? AuthorText.Bind(text, place, _sink) : AuthorText.Words(_symbol.Name);
+        return new MachineOutline(_symbol, title, options, _items, _effective, _sink);
+    }
+
+    private ImmutableArray<Option> Options(BindingPlace place)
+    {
+        var options = new Dictionary<string, Option>(StringComparer.Ordinal);
+        foreach (var syntax in _symbol.Node.Members.OfType<OptionSyntax>())
+        {
+            if (syntax.Name.IsMissing)
+            {
+                _sink.Poison();
+                continue;
+            }
+
+            var name = syntax.Name.Text;
+            var title = syntax.Title is { } text ? AuthorText.Bind(text, place, _sink) : AuthorText.Words(name);
+            var option = new Option(name, title, place.At(syntax.Name.Span));
+            if (options.Count == OptionNames.Most)
+            {
+                _sink.Report(TooManyVariants.Declared(_symbol.Name, OptionNames.Most, option.Declared));
+                break;
+            }
+
+            if (!options.TryAdd(name, option))
+            {
+                _sink.Report(DeclaredTwice.At(name, "an option", option.Declared, options[name].Declared, null));
+            }
+        }
+
+        return [.. options.Values.OrderBy(option => option.Declared.Span.Start)];
+    }
+
+    private void Members(IEnumerable<SyntaxNode> members, BindingPlace place, int part, bool isTop)
+    {
+        foreach (var member in members)
+        {
+            if (_steps > MostItems)
+            {
+                return;
+            }
+
+            _steps++;
+            Member(member, place, part, isTop);
+        }
+    }
+
+    private void Member(SyntaxNode member, BindingPlace place, int part, bool isTop)
+    {
+        switch (member)
+        {
+            case OptionSyntax option when !isTop:
+                _sink.Report(PropertyNotHere.Declaration("option", option.Name.Text, place.At(option.Span)), place.Guards);
+                break;
+            case EnergySyntax energy:
+                Item(OutlineSort.Energy, "energy", energy.Name, energy.Title, energy.Properties, place, part);
+                break;
+            case FluidSyntax fluid:
+                Item(OutlineSort.Fluid, "fluid", fluid.Name, fluid.Title, fluid.Properties, place, part);
+                break;
+            case ControlSyntax control:
+                Item(OutlineSort.Control, "control", control.Name, control.Title, control.Properties, place, part, Positions(control, place));
+                break;
+            case PartSyntax syntax:
+                Item(OutlineSort.Part, "part", syntax.Name, syntax.Title, [], place, part);
+                Members(syntax.Members, place, _items.Count - 1, isTop: false);
+                break;
+            case JointSyntax joint:
+                _joints.Add(joint, place, part);
+                _effective |= place.Guards.Options;
+                break;
+            case CoverSyntax cover when part >= 0:
+                // Not here: the part's own properties say so. Its name is known nevertheless.
+                _items[part].Members.Add(new OutlineMember(cover, place));
+                _joints.AddAstray(cover, place);
+                break;
+            case EachSyntax each:
+                foreach (var turn in Unrolling.Each(each, place, _sink))
+                {
+                    if (_steps > MostItems)
+                    {
+                        _sink.Report(TooMuchToUnroll.Items(_symbol.Name, MostItems, place.At(each.Values.Span)));
+                        return;
+                    }
+
+                    _steps++;
+                    Members(each.Body, turn, part, isTop: false);
+                }
+
+                break;
+            case WhenSyntax branch:
+                if (Unrolling.When(branch.Test, place, _options, _sink) is { } body)
+                {
+                    Members(branch.Body, body, part, isTop: false);
+                }
+
+                break;
+            case AsideSyntax aside when part < 0:
+                _sink.Report(PropertyNotHere.Aside(place.At(aside.Span)), place.Guards);
+                break;
+            case PropertySyntax property when part < 0:
+                new PropertyGate(PropertyHolders.Machine, _sink).Lets(property, place);
+                break;
+            case MemberSyntax property when part >= 0:
+                _items[part].Members.Add(new OutlineMember(property, place));
+                _effective |= place.Guards.Options;
+                break;
+        }
+    }
+
+    private void Item(
+        OutlineSort sort,
+        string word,
+        ReferenceSyntax name,
+        TextSyntax? title,
+        ImmutableArray<PropertySyntax> properties,
+        BindingPlace place,
+        int part,
+        ImmutableArray<string> positions = default)
+    {
+        if (part >= 0 && sort != OutlineSort.Part)
+        {
+            _sink.Report(PropertyNotHere.Declaration(word, name.Name.Text, place.At(name.Span)), place.Guards);
+        }
+
+        var canonical = CanonicalName.Of(name, place.Bindings);
+        if (canonical.Length == 0)
+        {
+            _sink.Poison();
+        }
+
+        var item = new OutlineItem
+        {
+            Sort = sort,
+            Name = canonical,
+            Title = title is null ? CanonicalName.Words(canonical) : AuthorText.Bind(title, place, _sink),
+            Reference = name,
+            Place = place,
+            Parent = part,
+            Positions = positions.IsDefault ? [] : positions,
+        };
+        item.Members.AddRange(properties.Select(property => new OutlineMember(property, place)));
+        _items.Add(item);
+        _effective |= place.Guards.Options;
+    }
+
+    private ImmutableArray<string> Positions(ControlSyntax control, BindingPlace place)
+    {
+        var positions = ImmutableArray.CreateBuilder<string>(control.Positions.Length);
+        foreach (var position in control.Positions)
+        {
+            if (position.IsMissing)
+            {
+                _sink.Poison();
+            }
+            else if (positions.Contains(position.Text))
+            {
+                _sink.Report(DeclaredTwice.Value(position.Text, place.At(position.Span)), place.Guards);
+            }
+            else
+            {
+                positions.Add(position.Text);
+            }
+        }
+
+        if (positions.Count < 2 && !place.File.HasSyntaxErrorsIn(control.Span))
+        {
+            _sink.Report(ControlWithoutChoice.At(CanonicalName.Of(control.Name, place.Bindings), positions.Count, place.At(control.Name.Span)), place.Guards);
+        }
+
+        return positions.ToImmutable();
+    }
+}

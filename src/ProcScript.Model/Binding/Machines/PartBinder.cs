@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Quantities;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Rules.Machines;
+using ProcScript.Model.Rules.Names;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>Binds what only parts say.</summary>
+internal sealed class PartBinder(ItemLookup items, ConditionBinder conditions, FindingSink sink)
+{
+    /// <summary>Binds one property of a part.</summary>
+    public void Property(Part part, PropertySyntax property, BindingPlace place)
+    {
+        switch (property)
+        {
+            case QuantityPropertySyntax mass:
+                part.Mass = QuantityBinder.Bind(mass.Quantity, QuantityDemand.Of("mass"), place, sink);
+                break;
+            case FlagPropertySyntax:
+                part.SingleUse = true;
+                break;
+        }
+    }
+
+    /// <summary>Binds the way aside; the second one of a part is a finding.</summary>
+    public void Aside(Part part, AsideSyntax aside, ref AsideSyntax? first, BindingPlace place)
+    {
+        if (first is not null)
+        {
+            sink.Report(PropertyTwice.At("aside", place.At(aside.Span), place.At(first.Span), place.At(aside.Span)), place.Guards);
+            return;
+        }
+
+        first = aside;
+        var joints = ImmutableArray.CreateBuilder<Joint>();
+        var further = ImmutableArray.CreateBuilder<Condition>();
+        foreach (var need in aside.Needs)
+        {
+            if (need.State is null && need.Position is null)
+            {
+                if (items.Find<Joint>(need.Item, "a joint", place) is { } joint)
+                {
+                    joints.Add(joint);
+                    if (!Ties(joint, part))
+                    {
+                        sink.Report(AsideNamesForeignJoint.At(part, joint, place.At(need.Item.Span)), place.Guards);
+                    }
+                }
+            }
+            else if (conditions.Need(need, NeedsPhase.Both, place) is { } condition)
+            {
+                further.Add(condition);
+            }
+        }
+
+        part.Aside = new AsideWay(
+            aside.How is { } how ? AuthorText.Bind(how, place, sink) : null,
+            joints.ToImmutable(),
+            further.ToImmutable(),
+            place.At(aside.Span));
+    }
+
+    /// <summary>Whether an end of the joint, or of the joint that the cover hides, lies in the part.</summary>
+    private static bool Ties(Joint joint, Part part)
+    {
+        while (joint.Over is { } hidden)
+        {
+            joint = hidden;
+        }
+
+        return joint.Owner.IsWithin(part) || (joint.Other?.IsWithin(part) ?? false);
+    }
+}

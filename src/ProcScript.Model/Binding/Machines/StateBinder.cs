@@ -1,0 +1,86 @@
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Quantities;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Rules.Names;
+using ProcScript.Model.Rules.Quantities;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Machines;
+
+/// <summary>Binds what only energies and fluids say.</summary>
+internal sealed class StateBinder(FindingSink sink)
+{
+    /// <summary>Binds one property of an energy.</summary>
+    public void Property(Energy energy, PropertySyntax property, BindingPlace place)
+    {
+        switch (property)
+        {
+            case TextPropertySyntax { Keyword.Text: "isolate" } text:
+                energy.Isolate = AuthorText.Bind(text.Text, place, sink);
+                break;
+            case TextPropertySyntax text:
+                energy.Restore = AuthorText.Bind(text.Text, place, sink);
+                break;
+            case QuantityPropertySyntax wait:
+                energy.Wait = QuantityBinder.Bind(wait.Quantity, QuantityDemand.Of("wait"), place, sink);
+                break;
+            case VerifyPropertySyntax verify:
+                energy.Verify = AuthorText.Bind(verify.Text, place, sink);
+                energy.VerifyExpect = QuantityBinder.Bind(verify.Expect, place, sink);
+                break;
+        }
+    }
+
+    /// <summary>Binds one property of a fluid.</summary>
+    public void Property(Fluid fluid, PropertySyntax property, BindingPlace place)
+    {
+        switch (property)
+        {
+            case TextPropertySyntax { Keyword.Text: "empty" } text:
+                fluid.Empty = AuthorText.Bind(text.Text, place, sink);
+                break;
+            case TextPropertySyntax text:
+                fluid.Fill = AuthorText.Bind(text.Text, place, sink);
+                break;
+            case QuantityPropertySyntax quantity:
+                var bound = QuantityBinder.Bind(quantity.Quantity, QuantityDemand.Of(quantity.Keyword.Text), place, sink);
+                switch (quantity.Keyword.Text)
+                {
+                    case "charge":
+                        fluid.Charge = bound;
+                        break;
+                    case "takes":
+                        fluid.Takes = bound;
+                        break;
+                    default:
+                        fluid.Attended = bound;
+                        break;
+                }
+
+                break;
+        }
+    }
+
+    /// <summary>Reports what an energy or a fluid cannot do without.</summary>
+    public void CheckComplete(MachineItem item, OutlineItem outline)
+    {
+        string[] missing = item switch
+        {
+            Energy energy => [.. Missing(energy.Isolate, "isolate"), .. Missing(energy.Restore, "restore")],
+            Fluid fluid => [.. Missing(fluid.Empty, "empty"), .. Missing(fluid.Fill, "fill")],
+            _ => [],
+        };
+        if (missing.Length > 0)
+        {
+            sink.Report(MissingProperty.At(item, ItemWords.Sort(item), missing, outline.Declared), outline.Place.Guards);
+        }
+
+        if (item is Fluid { Attended: { } attended, Takes: { } takes } && attended.BaseValue > takes.BaseValue)
+        {
+            sink.Report(ImpossibleQuantity.AttendedTooLong(item, attended, takes, item.Declared), outline.Place.Guards);
+        }
+    }
+
+    private static string[] Missing(string? text, string word) => text is null ? [word] : [];
+}

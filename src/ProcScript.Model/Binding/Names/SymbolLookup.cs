@@ -1,0 +1,69 @@
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Rules.Names;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Names;
+
+/// <summary>Resolves the names of declarations at the top of files, and says what is wrong where one does not resolve.</summary>
+internal sealed class SymbolLookup(SymbolTable table)
+{
+    /// <summary>The tool of that name, or null with a finding.</summary>
+    public Tool? Tool(ReferenceSyntax reference, BindingPlace place, FindingSink sink) =>
+        Find<ToolSymbol>(reference, "tool", place, sink)?.Tool;
+
+    /// <summary>The supply of that name, or null with a finding.</summary>
+    public Supply? Supply(ReferenceSyntax reference, BindingPlace place, FindingSink sink) =>
+        Find<SupplySymbol>(reference, "supply", place, sink)?.Supply;
+
+    /// <summary>What a name stands for, or null with a finding. What follows from an error reported elsewhere stays quiet.</summary>
+    /// <param name="name">The name.</param>
+    /// <param name="sort">What is wanted, in words: <c>tool</c>.</param>
+    /// <param name="place">Where.</param>
+    /// <param name="sink">Where findings go.</param>
+    public TSymbol? Find<TSymbol>(WordSyntax name, string sort, BindingPlace place, FindingSink sink)
+        where TSymbol : Symbol
+    {
+        if (name.IsMissing)
+        {
+            sink.Poison();
+            return null;
+        }
+
+        switch (table.Find(name.Text, place.File))
+        {
+            case TSymbol { IsFaulty: true } faulty:
+                sink.Poison();
+                return faulty;
+
+            case TSymbol found:
+                return found;
+
+            case { } other:
+                sink.Report(WrongSortOfItem.At(name.Text, other.Sort, "a " + sort, place.At(name.Span), other.Declared), place.Guards);
+                return null;
+
+            case null when table.IsIncomplete(place.File):
+                sink.Poison();
+                return null;
+
+            default:
+                var near = table.Near(name.Text, place.File, sink, symbol => symbol is TSymbol);
+                sink.Report(UnknownName.At(name.Text, sort, near, place.At(name.Span)), place.Guards);
+                return null;
+        }
+    }
+
+    private TSymbol? Find<TSymbol>(ReferenceSyntax reference, string sort, BindingPlace place, FindingSink sink)
+        where TSymbol : Symbol
+    {
+        var found = Find<TSymbol>(reference.Name, sort, place, sink);
+        if (found is not null && !reference.Indices.IsEmpty)
+        {
+            sink.Report(IndexMismatch.OnSymbol(found.Name, found.Sort, place.At(reference.Span), place.At(reference.Name.Span), found.Declared), place.Guards);
+        }
+
+        return found;
+    }
+}

@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Rules.Names;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Binding.Places;
+
+/// <summary>What <c>each</c> and <c>when</c> do to the place of their bodies.</summary>
+internal static class Unrolling
+{
+    /// <summary>The places of an <c>each</c>'s body, one a value.</summary>
+    public static IEnumerable<BindingPlace> Each(EachSyntax each, BindingPlace place, FindingSink sink)
+    {
+        if (each.Variable.IsMissing)
+        {
+            sink.Poison();
+        }
+        else if (place.Bindings.Find(each.Variable.Text) is { } outer)
+        {
+            sink.Report(DeclaredTwice.Variable(each.Variable.Text, place.At(each.Variable.Span), outer.Declared), place.Guards);
+        }
+
+        var domain = Domain(each.Values, place, sink);
+        foreach (var value in domain)
+        {
+            yield return place with { Bindings = place.Bindings.With(each.Variable.Text, value, domain, place.At(each.Variable.Span)) };
+        }
+    }
+
+    /// <summary>The values of an <c>each</c> or a parameter, each once.</summary>
+    public static ImmutableArray<string> Domain(ValuesSyntax values, BindingPlace place, FindingSink sink)
+    {
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        var domain = ImmutableArray.CreateBuilder<string>(values.Values.Length);
+        foreach (var value in values.Values)
+        {
+            if (value.IsMissing)
+            {
+                sink.Poison();
+            }
+            else if (seen.Add(value.Text))
+            {
+                domain.Add(value.Text);
+            }
+            else
+            {
+                sink.Report(DeclaredTwice.Value(value.Text, place.At(value.Span)), place.Guards);
+            }
+        }
+
+        return domain.ToImmutable();
+    }
+
+    /// <summary>The place of a <c>when</c>'s body, or null where the body does not count for the values of the variables.</summary>
+    /// <param name="test">The test.</param>
+    /// <param name="place">The place of the <c>when</c>.</param>
+    /// <param name="options">The options of the machine.</param>
+    /// <param name="sink">Where findings go.</param>
+    public static BindingPlace? When(TestSyntax test, BindingPlace place, OptionNames options, FindingSink sink)
+    {
+        if (test.Name.IsMissing)
+        {
+            sink.Poison();
+            return place;
+        }
+
+        var variable = place.Bindings.Find(test.Name.Text);
+        if (test.Value is { } value)
+        {
+            return IsValue(test, variable, value, place, options, sink) == test.Negated ? null : place;
+        }
+
+        if (options.IndexOf(test.Name.Text) is >= 0 and var option)
+        {
+            var guards = place.Guards.With(option, !test.Negated);
+            return (guards.On & guards.Off) == 0 ? place with { Guards = guards } : null;
+        }
+
+        if (variable is not null)
+        {
+            sink.Report(WrongSortOfItem.VariableAsOption(variable, test.Negated, place.At(test.Span)), place.Guards);
+        }
+        else if (options.IsComplete)
+        {
+            sink.Report(UnknownName.Option(test.Name.Text, options.Near(test.Name.Text, sink), place.At(test.Name.Span)), place.Guards);
+        }
+        else
+        {
+            sink.Poison();
+        }
+
+        // Reported: the body counts as if the option were on, so that the names in it are known.
+        return test.Negated ? null : place;
+    }
+
+    private static bool IsValue(TestSyntax test, Bindings? variable, WordSyntax value, BindingPlace place, OptionNames options, FindingSink sink)
+    {
+        if (variable is null)
+        {
+            sink.Report(
+                options.IndexOf(test.Name.Text) >= 0
+                    ? WrongSortOfItem.OptionAsVariable(test.Name.Text, place.At(test.Span))
+                    : UnknownVariable.InTest(test.Name.Text, place.Bindings, place.At(test.Name.Span)),
+                place.Guards);
+            return !test.Negated;
+        }
+
+        if (!value.IsMissing && !variable.Domain.Contains(value.Text))
+        {
+            var near = new NearNames(variable.Domain).Find(value.Text, sink);
+            sink.Report(ValueNeverTaken.At(variable, value.Text, near, place.At(value.Span)), place.Guards);
+        }
+
+        return variable.Value == value.Text;
+    }
+}

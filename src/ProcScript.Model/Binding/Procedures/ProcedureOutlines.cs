@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Machines;
+using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Rules.Names;
+using ProcScript.Model.Rules.Procedures;
+using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Binding.Procedures;
+
+/// <summary>The outlines of all procedures, and what is to be said of how they call each other.</summary>
+internal sealed class ProcedureOutlines
+{
+    private readonly Dictionary<ProcedureSymbol, ProcedureOutline> _bySymbol;
+
+    private ProcedureOutlines(ImmutableArray<ProcedureOutline> all)
+    {
+        All = all;
+        _bySymbol = all.ToDictionary(outline => outline.Symbol);
+    }
+
+    /// <summary>All, in the order of files and text.</summary>
+    public ImmutableArray<ProcedureOutline> All { get; }
+
+    /// <summary>The outline of a procedure.</summary>
+    public ProcedureOutline Of(ProcedureSymbol symbol) => _bySymbol[symbol];
+
+    /// <summary>Outlines every procedure of the table.</summary>
+    public static ProcedureOutlines Of(SymbolTable table, SymbolLookup lookup, IReadOnlyDictionary<MachineSymbol, MachineOutline> machines, CancellationToken cancellation)
+    {
+        var symbols = table.All.OfType<ProcedureSymbol>().ToArray();
+        var all = new ProcedureOutline[symbols.Length];
+        Parallel.For(0, symbols.Length, new ParallelOptions { CancellationToken = cancellation }, index =>
+            all[index] = Outline(symbols[index], table, lookup, machines));
+        var outlines = new ProcedureOutlines([.. all]);
+        outlines.WalkCalls();
+        return outlines;
+    }
+
+    private static ProcedureOutline Outline(
+        ProcedureSymbol symbol, SymbolTable table, SymbolLookup lookup, IReadOnlyDictionary<MachineSymbol, MachineOutline> machines)
+    {
+        var sink = new FindingSink();
+        var place = BindingPlace.In(symbol.File);
+        var machine = lookup.Find<MachineSymbol>(symbol.Node.Machine, "machine", place, sink) is { } found ? machines[found] : null;
+        var calls = ImmutableArray.CreateBuilder<ProcedureCall>();
+        var options = 0UL;
+        foreach (var node in symbol.Node.DescendantsAndSelf())
+        {
+            if (node is DoSyntax call && table.Find(call.Procedure.Text, symbol.File) is ProcedureSymbol target)
+            {
+                calls.Add(new ProcedureCall(target, place.At(call.Span)));
+            }
+            else if (node is TestSyntax { Value: null } test && machine is not null && machine.OptionNames.IndexOf(test.Name.Text) is >= 0 and var option)
+            {
+                options |= 1UL << option;
+            }
+        }
+
+        return new ProcedureOutline
+        {
+            Symbol = symbol,
+            Machine = machine,
+            Parameters = Parameters(symbol, place, sink),
+            Calls = calls.ToImmutable(),
+            Options = options,
+            Sink = sink,
+        };
+    }
+
+    private static ImmutableArray<Parameter> Parameters(ProcedureSymbol symbol, BindingPlace place, FindingSink sink)
+    {
+        var parameters = ImmutableArray.CreateBuilder<Parameter>();
+        foreach (var syntax in symbol.Node.Parameters)
+        {
+            var declared = place.At(syntax.Name.Span);
+            if (parameters.FirstOrDefault(one => one.Name == syntax.Name.Text) is { } earlier)
+            {
+                sink.Report(DeclaredTwice.Variable(syntax.Name.Text, declared, earlier.Declared));
+                continue;
+            }
+
+            var domain = Unrolling.Domain(syntax.Values, place, sink);
+            if (syntax.Name.IsMissing || domain.IsEmpty)
+            {
+                sink.Poison();
+            }
+
+            parameters.Add(new Parameter(syntax.Name.Text, domain, declared));
+        }
+
+        return parameters.ToImmutable();
+    }
+
+    /// <summary>Reports calls in a round, and hands the options that matter to a procedure on to its callers. On a stack of its own: chains may be long.</summary>
+    private void WalkCalls()
+    {
+        var seen = new HashSet<ProcedureOutline>();
+        var depth = new Dictionary<ProcedureOutline, int>();
+        var path = new List<(ProcedureOutline Outline, int Next)>();
+        foreach (var root in All)
+        {
+            if (seen.Contains(root))
+            {
+                continue;
+            }
+
+            Enter(root);
+            while (path.Count > 0)
+            {
+                var (outline, next) = path[^1];
+                if (next == outline.Calls.Length)
+                {
+                    path.RemoveAt(path.Count - 1);
+                    depth.Remove(outline);
+                    if (path.Count > 0 && path[^1].Outline.Machine == outline.Machine)
+                    {
+                        path[^1].Outline.Options |= outline.Options;
+                    }
+
+                    continue;
+                }
+
+                path[^1] = (outline, next + 1);
+                var target = Of(outline.Calls[next].Target);
+                if (depth.TryGetValue(target, out var start))
+                {
+                    SourceSpan[] round = [.. path.Skip(start).Select(step => step.Outline.Calls[step.Next - 1].Source)];
+                    outline.Sink.Report(CircularDo.At(target.Symbol.Name, round));
+                }
+                else if (seen.Contains(target))
+                {
+                    outline.Options |= target.Machine == outline.Machine ? target.Options : 0;
+                }
+                else
+                {
+                    Enter(target);
+                }
+            }
+        }
+
+        void Enter(ProcedureOutline outline)
+        {
+            seen.Add(outline);
+            depth.Add(outline, path.Count);
+            path.Add((outline, 0));
+        }
+    }
+}

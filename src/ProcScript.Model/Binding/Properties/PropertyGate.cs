@@ -1,0 +1,45 @@
+using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Rules.Names;
+using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Binding.Properties;
+
+/// <summary>Lets the properties of one block pass that may stand there, each as often as it may.</summary>
+internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
+{
+    private Dictionary<string, SourceSpan>? _once;
+
+    /// <summary>Whether the property counts. Where it does not, a finding says why.</summary>
+    public bool Lets(PropertySyntax property, BindingPlace place)
+    {
+        var keyword = property.Keyword.Text;
+        if (PropertyTable.Find(keyword) is not { } row)
+        {
+            // The parser made it up while it recovered; its finding stands.
+            sink.Poison();
+            return false;
+        }
+
+        if (!row.Holders.HasFlag(holder))
+        {
+            sink.Report(PropertyNotHere.At(keyword, holder, row.Holders, place.At(property.Keyword.Span), place.At(property.Span)), place.Guards);
+            return false;
+        }
+
+        if (row.Repeats)
+        {
+            return true;
+        }
+
+        _once ??= new Dictionary<string, SourceSpan>(StringComparer.Ordinal);
+        if (_once.TryAdd(keyword, place.At(property.Keyword.Span)))
+        {
+            return true;
+        }
+
+        sink.Report(PropertyTwice.At(keyword, place.At(property.Keyword.Span), _once[keyword], place.At(property.Span)), place.Guards);
+        return false;
+    }
+}

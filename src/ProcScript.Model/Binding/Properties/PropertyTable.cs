@@ -1,0 +1,85 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using static ProcScript.Model.Binding.Properties.PropertyHolders;
+
+namespace ProcScript.Model.Binding.Properties;
+
+/// <summary>Which property stands where, and which may stand there more than once.</summary>
+internal static class PropertyTable
+{
+    private const PropertyHolders Items = Energy | Fluid | Control | Part | Joint | Cover;
+    private const PropertyHolders Doings = ItemAction | TextAction | Refit;
+
+    private static readonly FrozenDictionary<string, PropertyRow> Rows = new PropertyRow[]
+    {
+        new("at", Joint | Cover),
+        new("attended", Fluid),
+        new("behind", Items, Repeats: true),
+        new("captive", Kind),
+        new("carries", Joint),
+        new("charge", Fluid),
+        new("check", Doings, Repeats: true),
+        new("covered", Joint | Cover, Repeats: true),
+        new("drive", Kind),
+        new("empty", Fluid),
+        new("engage", Kind | Joint | Cover),
+        new("fill", Fluid),
+        new("grade", Kind),
+        new("how", Doings, Repeats: true),
+        new("isolate", Energy),
+        new("length", Kind),
+        new("mass", Part),
+        new("needs", Items | ItemAction | TextAction, Repeats: true),
+        new("on", Joint),
+        new("people", Doings | Procedure),
+        new("photo", Doings, Repeats: true),
+        new("ppe", Kind | Items | Doings | Procedure, Repeats: true),
+        new("refit", ItemAction),
+        new("release", Kind | Joint | Cover),
+        new("restore", Energy),
+        new("seals", Kind, Repeats: true),
+        new("single use", Supply | Kind | Part),
+        new("size", Tool),
+        new("spare", Kind),
+        new("store", ItemAction | Refit),
+        new("takes", Fluid),
+        new("thread", Kind),
+        new("time", Kind | Energy | Control | Part | Joint | Cover | Doings),
+        new("to", Joint),
+        new("tool", Kind | Items | Doings | Procedure, Repeats: true),
+        new("torque", Kind | Joint | Cover | ItemAction | Refit),
+        new("uses", Kind | Fluid | Part | Joint | Cover | Doings | Procedure, Repeats: true),
+        new("verify", Energy),
+        new("wait", Energy),
+        new("danger", Items | Doings | Procedure, Repeats: true),
+        new("warning", Items | Doings | Procedure, Repeats: true),
+        new("caution", Items | Doings | Procedure, Repeats: true),
+        new("notice", Items | Doings | Procedure, Repeats: true),
+    }.ToFrozenDictionary(row => row.Keyword, StringComparer.Ordinal);
+
+    private static readonly ImmutableArray<(PropertyHolders Holder, string Words)> HolderWords =
+    [
+        (Tool, "a tool"), (Supply, "a supply"), (Kind, "a kind of joint"), (Machine, "a machine"), (Energy, "an energy"),
+        (Fluid, "a fluid"), (Control, "a control"), (Part, "a part"), (Joint, "a joint"), (Cover, "a cover"),
+        (Procedure, "a procedure"), (ItemAction, "an action"), (TextAction, "a measurement, task or check"), (Refit, "a refit block of an action"),
+    ];
+
+    /// <summary>The row of a property; null for a keyword that the language does not know.</summary>
+    public static PropertyRow? Find(string keyword) => Rows.GetValueOrDefault(keyword);
+
+    /// <summary>The holders in words, with articles.</summary>
+    public static ImmutableArray<string> Words(PropertyHolders holders) =>
+        [.. HolderWords.Where(one => holders.HasFlag(one.Holder)).Select(one => one.Words)];
+
+    /// <summary>The properties that a holder takes, in alphabetical order.</summary>
+    public static IEnumerable<string> KeywordsOf(PropertyHolders holder) => Rows.Values
+        .Where(row => row.Holders.HasFlag(holder))
+        .Select(row => row.Keyword)
+        .Order(StringComparer.Ordinal);
+}
+
+/// <summary>A property of the language.</summary>
+/// <param name="Keyword">The word that names it.</param>
+/// <param name="Holders">Where it may stand.</param>
+/// <param name="Repeats">Whether it may stand there more than once.</param>
+internal sealed record PropertyRow(string Keyword, PropertyHolders Holders, bool Repeats = false);

@@ -1,0 +1,117 @@
+using System.Globalization;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Model.Quantities;
+
+/// <summary>
+/// Quantities as cards print them, in the invariant culture: <c>22 ± 2 N·m</c>, <c>0.5 to 2.0 L/min</c>, <c>1 3/8 in</c>. What the author
+/// wrote is printed as it was; a converted value keeps what its tolerance says of it (two significant digits of the tolerance, and as
+/// many decimals of the value), or three significant digits without one.
+/// </summary>
+public static class QuantityFormat
+{
+    /// <summary>Beyond these a double holds noise of the conversion from decimals, not what anybody wrote.</summary>
+    private const int WrittenDigits = 9;
+
+    /// <summary>The finest fraction of an inch that tools and drawings use.</summary>
+    private const int FinestFraction = 64;
+
+    /// <summary>The quantity in the unit it was written in.</summary>
+    public static string Print(this Quantity quantity)
+    {
+        if (quantity.Form == QuantityForm.Plain && quantity.Unit == Units.Inch && AsFraction(quantity.Nominal) is { } fraction)
+        {
+            return WithUnit(fraction, quantity.Unit);
+        }
+
+        var decimals = quantity.Form switch
+        {
+            QuantityForm.PlusMinus => Math.Max(WrittenDecimals(quantity.Nominal), WrittenDecimals(Tolerance(quantity))),
+            QuantityForm.Range => Math.Max(WrittenDecimals(quantity.Low), WrittenDecimals(quantity.High)),
+            _ => WrittenDecimals(quantity.Nominal),
+        };
+        return Print(quantity, decimals);
+    }
+
+    /// <summary>The quantity converted to another unit of its dimension.</summary>
+    public static string PrintIn(this Quantity quantity, Unit unit)
+    {
+        if (unit == quantity.Unit)
+        {
+            return quantity.Print();
+        }
+
+        var converted = quantity.In(unit);
+        var decimals = quantity.Form switch
+        {
+            QuantityForm.PlusMinus => SignificantDecimals(Tolerance(converted), 2),
+            QuantityForm.Range => SignificantDecimals(converted.High - converted.Low, 2),
+            _ => SignificantDecimals(converted.Nominal, 3),
+        };
+        return Print(converted, decimals);
+    }
+
+    /// <summary>The limit with its sign: <c>≤ 5 V</c>.</summary>
+    public static string Print(this Limit limit) => limit.Relation switch
+    {
+        LimitRelation.AtMost => "≤ " + limit.Quantity.Print(),
+        LimitRelation.AtLeast => "≥ " + limit.Quantity.Print(),
+        LimitRelation.Less => "< " + limit.Quantity.Print(),
+        LimitRelation.More => "> " + limit.Quantity.Print(),
+        _ => limit.Quantity.Print(),
+    };
+
+    private static double Tolerance(Quantity quantity) => (quantity.High - quantity.Low) / 2;
+
+    private static string Print(Quantity quantity, int decimals) => WithUnit(
+        quantity.Form switch
+        {
+            QuantityForm.PlusMinus => $"{Number(quantity.Nominal, decimals)} ± {Number(Tolerance(quantity), decimals)}",
+            QuantityForm.Range => $"{Number(quantity.Low, decimals)} to {Number(quantity.High, decimals)}",
+            _ => Number(quantity.Nominal, decimals),
+        },
+        quantity.Unit);
+
+    // A degree of angle stands right at its number; every other unit after a space (NIST SP 811, 7.2).
+    private static string WithUnit(string number, Unit unit) =>
+        unit.Symbol.Length == 0 ? number : unit.Symbol == "°" ? number + "°" : $"{number} {unit.Symbol}";
+
+    private static string Number(double value, int decimals)
+    {
+        var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
+        return (rounded == 0 ? 0 : rounded).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>The decimals of the shortest decimal number that means the value, up to noise.</summary>
+    private static int WrittenDecimals(double value)
+    {
+        var most = Math.Clamp(SignificantDecimals(value, WrittenDigits), 0, 15);
+        var text = Math.Round(value, most, MidpointRounding.AwayFromZero).ToString("F" + most.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var point = text.IndexOf('.', StringComparison.Ordinal);
+        return point < 0 ? 0 : text.TrimEnd('0').Length - point - 1;
+    }
+
+    /// <summary>The decimals that show so many significant digits of the value.</summary>
+    private static int SignificantDecimals(double value, int digits) =>
+        value == 0 || !double.IsFinite(value) ? 0 : Math.Clamp(digits - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value))), 0, 15);
+
+    private static string? AsFraction(double value)
+    {
+        var parts = value * FinestFraction;
+        if (value <= 0 || value >= 1000 || parts != Math.Floor(parts) || value == Math.Floor(value))
+        {
+            return null;
+        }
+
+        var whole = (int)Math.Floor(value);
+        var (numerator, denominator) = ((int)parts - (whole * FinestFraction), FinestFraction);
+        while (numerator % 2 == 0)
+        {
+            (numerator, denominator) = (numerator / 2, denominator / 2);
+        }
+
+        return whole == 0
+            ? string.Create(CultureInfo.InvariantCulture, $"{numerator}/{denominator}")
+            : string.Create(CultureInfo.InvariantCulture, $"{whole} {numerator}/{denominator}");
+    }
+}

@@ -1,0 +1,52 @@
+using ProcScript.Model.Binding.Properties;
+using ProcScript.Model.Rules.Wording;
+using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Rules.Names;
+
+/// <summary>A property, or a declaration, in a block that does not take it.</summary>
+public sealed class PropertyNotHere : Rule
+{
+    /// <summary>The identity of the rule.</summary>
+    public static readonly RuleInfo Id =
+        new("PRC1111", "property-not-here", "A property in a block that does not take it", Severity.Error) { Fix = FixAvailability.Sometimes };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Id;
+
+    /// <inheritdoc/>
+    public override RulePage Page { get; } = new(
+        What: "The property exists, and belongs to another sort of block.",
+        Why: "A torque on a tool or a mass on a joint would be read by nobody, while its author believes that it is on the card.",
+        Wrong: """
+            tool lever "trim lever" { torque 2 N.m }
+            """,
+        Right: """
+            tool lever "trim lever"
+            """);
+
+    /// <summary>Of a property.</summary>
+    internal static Finding At(string keyword, PropertyHolders holder, PropertyHolders holders, SourceSpan place, SourceSpan whole) =>
+        new(Id, $"`{keyword}` does not belong in {WordList.And(PropertyTable.Words(holder))}", place, "not taken here")
+        {
+            Help = $"`{keyword}` stands in {WordList.Or(PropertyTable.Words(holders))}",
+            Fixes = [new Fix($"Take `{keyword}` out", FixGrade.NeedsLook, [new TextEdit(whole, "")])],
+        };
+
+    /// <summary>Of a declaration that stands right in a machine only.</summary>
+    internal static Finding Declaration(string sort, string name, SourceSpan place) =>
+        new(Id, $"the {sort} `{name}` stands inside something else", place, "not taken here")
+        {
+            Help = sort == "option"
+                ? "declare it right in the machine, outside of `each` and `when`"
+                : "declare it right in the machine, outside of parts",
+        };
+
+    /// <summary>Of the way aside of no part.</summary>
+    internal static Finding Aside(SourceSpan place) =>
+        new(Id, "`aside` does not belong in a machine", place, "no part here that could go aside")
+        {
+            Help = "write it inside the part that goes aside",
+        };
+}

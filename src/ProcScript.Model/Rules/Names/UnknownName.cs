@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Rules.Wording;
+using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Model.Rules.Names;
+
+/// <summary>A name that nothing declares.</summary>
+public sealed class UnknownName : Rule
+{
+    /// <summary>The identity of the rule.</summary>
+    public static readonly RuleInfo Id = new("PRC1101", "unknown-name", "A name that nothing declares", Severity.Error) { Fix = FixAvailability.Sometimes };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Id;
+
+    /// <inheritdoc/>
+    public override RulePage Page { get; } = new(
+        What: "A name stands for nothing: no file in sight declares it, and neither does the machine.",
+        Why: "A step on something unknown cannot be checked, and nobody at the machine would know what is meant. Most often it is a slip of the finger, or a `use` line is missing.",
+        Wrong: """
+            clip pin "push pin"
+            machine cab "cab" {
+              part trim "trim" { held by 2 pin as trim_pins }
+            }
+            procedure trim_out "Take the trim off" on cab {
+              stage "Trim" { release trim_pin  remove trim }
+            }
+            """,
+        Right: """
+            clip pin "push pin"
+            machine cab "cab" {
+              part trim "trim" { held by 2 pin as trim_pins }
+            }
+            procedure trim_out "Take the trim off" on cab {
+              stage "Trim" { release trim_pins  remove trim }
+            }
+            """);
+
+    /// <summary>Of a declaration at the top of a file.</summary>
+    internal static Finding At(string name, string sort, ImmutableArray<string> near, SourceSpan place) =>
+        new(Id, $"no {sort} is called `{name}`", place, "not declared in any file in sight")
+        {
+            Help = near.IsEmpty ? "declare it, or add the `use` line of the file that does" : DidYouMean.Help(near),
+            Fixes = DidYouMean.Fixes(near, place),
+        };
+
+    /// <summary>Of an item of a machine.</summary>
+    internal static Finding Item(string name, string machine, ImmutableArray<string> near, SourceSpan place) =>
+        new(Id, $"the machine `{machine}` has nothing called `{name}`", place, "not declared in the machine")
+        {
+            Help = DidYouMean.Help(near),
+            Fixes = DidYouMean.Fixes(near, place),
+        };
+
+    /// <summary>Of an option.</summary>
+    internal static Finding Option(string name, ImmutableArray<string> near, SourceSpan place) =>
+        new(Id, $"no option or variable is called `{name}`", place, "neither an option of the machine nor a variable here")
+        {
+            Help = DidYouMean.Help(near),
+            Fixes = DidYouMean.Fixes(near, place),
+        };
+}

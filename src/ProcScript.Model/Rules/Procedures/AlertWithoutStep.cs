@@ -1,0 +1,55 @@
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Model.Rules.Procedures;
+
+/// <summary>An alert that no step follows.</summary>
+public sealed class AlertWithoutStep : Rule
+{
+    /// <summary>The identity of the rule.</summary>
+    public static readonly RuleInfo Id = new("PRC1118", "alert-without-step", "An alert that no step follows", Severity.Error);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Id;
+
+    /// <inheritdoc/>
+    public override RulePage Page { get; } = new(
+        What: "An alert belongs to the step right after it, and here none follows. In a refit block it belongs to the check after it.",
+        Why: "A card shows an alert before the action it speaks of. Behind the last action it comes too late.",
+        Wrong: """
+            clip pin "push pin"
+            machine cab "cab" { part trim "trim" { held by 2 pin as trim_pins } }
+            procedure trim_out "Take the trim off" on cab {
+              stage "Trim" {
+                release trim_pins
+                remove trim
+                caution "The edge is sharp."
+              }
+            }
+            """,
+        Right: """
+            clip pin "push pin"
+            machine cab "cab" { part trim "trim" { held by 2 pin as trim_pins } }
+            procedure trim_out "Take the trim off" on cab {
+              stage "Trim" {
+                release trim_pins
+                caution "The edge is sharp."
+                remove trim
+              }
+            }
+            """);
+
+    internal static Finding At(Alert alert) =>
+        new(Id, $"no step follows this {Word(alert.Word)}", alert.Source, "stands before nothing")
+        {
+            Help = "put it right before the step that it speaks of",
+        };
+
+    private static string Word(SignalWord word) => word switch
+    {
+        SignalWord.Danger => "danger",
+        SignalWord.Warning => "warning",
+        SignalWord.Caution => "caution",
+        _ => "notice",
+    };
+}

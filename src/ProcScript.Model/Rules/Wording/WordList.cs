@@ -1,0 +1,29 @@
+namespace ProcScript.Model.Rules.Wording;
+
+/// <summary>Lists in words.</summary>
+internal static class WordList
+{
+    /// <summary><c>a, b or c</c></summary>
+    public static string Or(IEnumerable<string> words) => Join([.. words], "or");
+
+    /// <summary><c>a, b and c</c></summary>
+    public static string And(IEnumerable<string> words) => Join([.. words], "and");
+
+    /// <summary>Names in backticks: <c>`a`, `b` or `c`</c></summary>
+    public static string OrNames(IEnumerable<string> names) => Or(names.Select(name => $"`{name}`"));
+
+    /// <summary>Names in backticks, the first few of many.</summary>
+    public static string AndSome(IReadOnlyCollection<string> names)
+    {
+        const int Few = 4;
+        var shown = names.Take(names.Count > Few ? Few - 1 : Few).Select(name => $"`{name}`");
+        return And(names.Count > Few ? shown.Append($"{names.Count - Few + 1} more") : shown);
+    }
+
+    private static string Join(string[] words, string last) => words.Length switch
+    {
+        0 => "",
+        1 => words[0],
+        _ => $"{string.Join(", ", words[..^1])} {last} {words[^1]}",
+    };
+}

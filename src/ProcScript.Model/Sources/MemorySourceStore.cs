@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+
+namespace ProcScript.Model.Sources;
+
+/// <summary>Sources held in memory: a test's strings, a rule page's sample, the standard input.</summary>
+public sealed class MemorySourceStore : ISourceStore
+{
+    private readonly ImmutableSortedDictionary<string, string> _files;
+    private readonly ImmutableArray<string> _paths;
+
+    /// <summary>A store of these files, by root-relative path. Backslashes, <c>.</c> and <c>..</c> are resolved; of two spellings of one path the last wins.</summary>
+    public MemorySourceStore(IEnumerable<KeyValuePair<string, string>> files)
+    {
+        var byPath = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach (var (path, content) in files)
+        {
+            byPath[LibraryPath.Normalize(path) ?? path] = content;
+        }
+
+        _files = byPath.ToImmutable();
+        _paths = [.. _files.Keys];
+    }
+
+    /// <summary>A store of one file.</summary>
+    public static MemorySourceStore Of(string path, string content) => new([KeyValuePair.Create(path, content)]);
+
+    /// <inheritdoc/>
+    public IReadOnlyList<string> Paths => _paths;
+
+    /// <inheritdoc/>
+    public SourceReading Read(string path) =>
+        _files.TryGetValue(path, out var content)
+            ? new SourceReading(content, SourceOutcome.Read)
+            : new SourceReading(null, SourceOutcome.Missing);
+}
