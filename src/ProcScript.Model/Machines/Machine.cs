@@ -37,6 +37,9 @@ public sealed class Machine
     /// <summary>All controls.</summary>
     public required ImmutableArray<Control> Controls { get; init; }
 
+    /// <summary>Whether its text carries an error in this variant, so that looking further would only repeat it.</summary>
+    public bool HasErrors { get; internal set; }
+
     /// <summary>Every item by its name with index.</summary>
     public required FrozenDictionary<string, MachineItem> Items { get; init; }
 }

@@ -61,7 +61,9 @@ internal sealed class MachineElaborator
             Items = _items.ToFrozenDictionary(StringComparer.Ordinal),
         };
         MachineChecks.Run(machine, _sink);
-        return new BoundMachine(_outline, _variant, machine, _sink);
+        var bound = new BoundMachine(_outline, _variant, machine, _sink);
+        machine.HasErrors = bound.HasErrors;
+        return bound;
     }
 
     private void Make(int index)
@@ -155,18 +157,9 @@ internal sealed class MachineElaborator
     {
         var items = new ItemLookup(_outline, _items, _variant, _sink);
         var binder = new ItemBinder(_lookup, items, _sink);
-        // Joints first: a way aside asks where their ends are.
         for (var index = 0; index < _made.Length; index++)
         {
-            if (_made[index] is Joint joint)
-            {
-                binder.Bind(joint, _outline.Items[index], _variant);
-            }
-        }
-
-        for (var index = 0; index < _made.Length; index++)
-        {
-            if (_made[index] is { } item and not Joint)
+            if (_made[index] is { } item)
             {
                 binder.Bind(item, _outline.Items[index], _variant);
             }

@@ -6,6 +6,7 @@ using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Rules.Names;
 using ProcScript.Model.Rules.Procedures;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Procedures;
 
@@ -126,10 +127,8 @@ internal sealed class ProcedureOutlines
                 var target = Of(outline.Calls[next].Target);
                 if (depth.TryGetValue(target, out var start))
                 {
-                    var round = path.Skip(start).ToArray();
-                    outline.Sink.Report(CircularDo.At(
-                        [.. round.Select(step => step.Outline.Symbol.Name)],
-                        [.. round.Select(step => step.Outline.Calls[step.Next - 1].Source)]));
+                    SourceSpan[] round = [.. path.Skip(start).Select(step => step.Outline.Calls[step.Next - 1].Source)];
+                    outline.Sink.Report(CircularDo.At(target.Symbol.Name, round));
                 }
                 else if (seen.Contains(target))
                 {
