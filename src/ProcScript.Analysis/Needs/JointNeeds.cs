@@ -20,6 +20,9 @@ public sealed record JointOff(Joint Joint) : JointNeed(Joint)
 {
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == 0;
+
+    /// <inheritdoc/>
+    internal override int Met => 0;
 }
 
 /// <summary>The cover is off the joint that the action is about.</summary>
@@ -28,6 +31,9 @@ public sealed record CoverOff(Joint Joint) : JointNeed(Joint)
 {
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == 0;
+
+    /// <inheritdoc/>
+    internal override int Met => 0;
 }
 
 /// <summary>So many of it are attached, or more.</summary>
@@ -37,6 +43,9 @@ public sealed record JointAttached(Joint Joint, int Least) : JointNeed(Joint)
 {
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value >= Least;
+
+    /// <inheritdoc/>
+    internal override int Met => Least;
 }
 
 /// <summary>So many of it are missing, or more.</summary>
@@ -46,6 +55,9 @@ public sealed record JointMissing(Joint Joint, int Least) : JointNeed(Joint)
 {
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value <= Joint.Count - Least;
+
+    /// <inheritdoc/>
+    internal override int Met => Joint.Count - Least;
 }
 
 /// <summary>All of it are attached.</summary>
@@ -54,6 +66,9 @@ public sealed record JointComplete(Joint Joint) : JointNeed(Joint)
 {
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == Joint.Count;
+
+    /// <inheritdoc/>
+    internal override int Met => Joint.Count;
 }
 
 /// <summary>What is attached of it is tight.</summary>
@@ -65,6 +80,9 @@ public sealed record JointTight(Joint Joint) : JointNeed(Joint)
 
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == 0;
+
+    /// <inheritdoc/>
+    internal override int Met => 0;
 }
 
 /// <summary>What is attached of it is slack.</summary>
@@ -76,4 +94,7 @@ public sealed record JointSlack(Joint Joint) : JointNeed(Joint)
 
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == 1;
+
+    /// <inheritdoc/>
+    internal override int Met => 1;
 }

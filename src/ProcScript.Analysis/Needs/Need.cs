@@ -21,4 +21,7 @@ public abstract record Need
 
     /// <summary>Whether the need is met while its variable has this value.</summary>
     public abstract bool IsMetBy(int value);
+
+    /// <summary>A value that meets it: what is assumed when a run goes on after a need that was not met.</summary>
+    internal abstract int Met { get; }
 }

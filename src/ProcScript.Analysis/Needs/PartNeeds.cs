@@ -24,6 +24,9 @@ public abstract record PartNeed(Part Part) : Need
 public sealed record PartOutOfTheWay(Part Part) : PartNeed(Part)
 {
     private protected override bool IsMetBy(PartPlace place) => place != PartPlace.Fitted;
+
+    /// <inheritdoc/>
+    internal override int Met => (int)PartPlace.Aside;
 }
 
 /// <summary>The part is out.</summary>
@@ -31,6 +34,9 @@ public sealed record PartOutOfTheWay(Part Part) : PartNeed(Part)
 public sealed record PartOut(Part Part) : PartNeed(Part)
 {
     private protected override bool IsMetBy(PartPlace place) => place == PartPlace.Out;
+
+    /// <inheritdoc/>
+    internal override int Met => (int)PartPlace.Out;
 }
 
 /// <summary>The part is off and what the action is about lies inside it, where nothing outside is in the way.</summary>
@@ -38,6 +44,9 @@ public sealed record PartOut(Part Part) : PartNeed(Part)
 public sealed record PartOnBench(Part Part) : PartNeed(Part)
 {
     private protected override bool IsMetBy(PartPlace place) => place == PartPlace.Out;
+
+    /// <inheritdoc/>
+    internal override int Met => (int)PartPlace.Out;
 }
 
 /// <summary>The part is not off.</summary>
@@ -45,6 +54,9 @@ public sealed record PartOnBench(Part Part) : PartNeed(Part)
 public sealed record PartInPlace(Part Part) : PartNeed(Part)
 {
     private protected override bool IsMetBy(PartPlace place) => place != PartPlace.Out;
+
+    /// <inheritdoc/>
+    internal override int Met => (int)PartPlace.Fitted;
 }
 
 /// <summary>The part is where it belongs.</summary>
@@ -52,6 +64,9 @@ public sealed record PartInPlace(Part Part) : PartNeed(Part)
 public sealed record PartFitted(Part Part) : PartNeed(Part)
 {
     private protected override bool IsMetBy(PartPlace place) => place == PartPlace.Fitted;
+
+    /// <inheritdoc/>
+    internal override int Met => (int)PartPlace.Fitted;
 }
 
 /// <summary>The part is aside.</summary>
@@ -59,6 +74,9 @@ public sealed record PartFitted(Part Part) : PartNeed(Part)
 public sealed record PartAside(Part Part) : PartNeed(Part)
 {
     private protected override bool IsMetBy(PartPlace place) => place == PartPlace.Aside;
+
+    /// <inheritdoc/>
+    internal override int Met => (int)PartPlace.Aside;
 }
 
 /// <summary>The part is propped, or is not.</summary>
@@ -74,4 +92,7 @@ public sealed record PartPropped(Part Part, bool IsPropped) : Need
 
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == (IsPropped ? 1 : 0);
+
+    /// <inheritdoc/>
+    internal override int Met => IsPropped ? 1 : 0;
 }

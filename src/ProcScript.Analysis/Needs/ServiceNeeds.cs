@@ -15,6 +15,9 @@ public sealed record EnergyLive(Energy Energy) : Need
 
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == 1;
+
+    /// <inheritdoc/>
+    internal override int Met => 1;
 }
 
 /// <summary>An energy is isolated.</summary>
@@ -29,6 +32,9 @@ public sealed record EnergyIsolated(Energy Energy) : Need
 
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == 0;
+
+    /// <inheritdoc/>
+    internal override int Met => 0;
 }
 
 /// <summary>A fluid is in.</summary>
@@ -43,6 +49,9 @@ public sealed record FluidFull(Fluid Fluid) : Need
 
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == 1;
+
+    /// <inheritdoc/>
+    internal override int Met => 1;
 }
 
 /// <summary>A fluid is out.</summary>
@@ -57,6 +66,9 @@ public sealed record FluidEmpty(Fluid Fluid) : Need
 
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == 0;
+
+    /// <inheritdoc/>
+    internal override int Met => 0;
 }
 
 /// <summary>A control is at a position.</summary>
@@ -72,6 +84,9 @@ public sealed record ControlAt(Control Control, int Position) : Need
 
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value == Position;
+
+    /// <inheritdoc/>
+    internal override int Met => Position;
 }
 
 /// <summary>A control is somewhere else, so that setting it does something.</summary>
@@ -87,4 +102,7 @@ public sealed record ControlElsewhere(Control Control, int Position) : Need
 
     /// <inheritdoc/>
     public override bool IsMetBy(int value) => value != Position;
+
+    /// <inheritdoc/>
+    internal override int Met => Position == 0 ? 1 : 0;
 }

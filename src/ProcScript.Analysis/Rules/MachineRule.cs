@@ -1,4 +1,4 @@
-using ProcScript.Model.Machines;
+using ProcScript.Analysis.Machines;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Rules;
@@ -6,6 +6,6 @@ namespace ProcScript.Analysis.Rules;
 /// <summary>A rule that judges a machine, once per variant.</summary>
 public abstract class MachineRule : Rule
 {
-    /// <summary>What it has to say of a machine without errors in its text.</summary>
-    public abstract IEnumerable<Finding> Check(Machine machine);
+    /// <summary>What it has to say of a machine.</summary>
+    internal abstract IEnumerable<Finding> Check(MachineFacts facts);
 }

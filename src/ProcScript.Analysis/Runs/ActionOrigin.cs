@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Needs;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Runs;
@@ -9,6 +11,15 @@ public abstract record ActionOrigin
     private protected ActionOrigin()
     {
     }
+
+    /// <summary>The conditions that the author wrote at the action itself; they bind its inverse too.</summary>
+    internal ImmutableArray<Condition> Conditions => this switch
+    {
+        WrittenStep written => written.Step.Conditions,
+        InverseOf inverse => inverse.Action.Origin.Conditions,
+        RuledCheck check => check.Rule.Conditions,
+        _ => [],
+    };
 }
 
 /// <summary>The author wrote the step.</summary>

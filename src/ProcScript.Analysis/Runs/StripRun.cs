@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
+using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -9,6 +11,9 @@ namespace ProcScript.Analysis.Runs;
 /// <summary>What came of performing the stages and the work of a procedure.</summary>
 public sealed class StripRun
 {
+    /// <summary>The library, for the texts that findings speak of.</summary>
+    public required Library Library { get; init; }
+
     /// <summary>The procedure.</summary>
     public required Procedure Procedure { get; init; }
 
@@ -30,6 +35,15 @@ public sealed class StripRun
     /// <summary>What cannot be done as written.</summary>
     public required ImmutableArray<StripFailure> Failures { get; init; }
 
+    /// <summary>The goals that no action meets.</summary>
+    public ImmutableArray<Goal> MissedGoals { get; init; } = [];
+
+    /// <summary>
+    /// Whether every action could be performed. Without a failure this is false only where the machine itself is to blame, which a
+    /// finding there says.
+    /// </summary>
+    public required bool IsSound { get; init; }
+
     /// <summary>The machine before the first action.</summary>
     public required MachineState Start { get; init; }
 
@@ -41,4 +55,7 @@ public sealed class StripRun
 
     /// <summary>Which items go back as new ones.</summary>
     public required IReadOnlySet<MachineItem> Replaced { get; init; }
+
+    /// <summary>The numbers given so far, for the refit to go on from.</summary>
+    internal RunNumbering Numbering { get; init; } = new();
 }

@@ -63,6 +63,9 @@ public sealed class MachineState
         }
     }
 
+    /// <summary>Makes a change.</summary>
+    internal void Apply(StateChange change) => this[change.Variable] = change.After;
+
     /// <summary>A second state with the same values.</summary>
     public MachineState Copy() => new(_layout, [.. _values]);
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
@@ -22,7 +23,7 @@ internal static class StepText
         action.Target is { } item ? Of(action.Verb, item) : Phrase(action.Verb, "").Trim();
 
     private static string Phrase(Verb verb, string target) =>
-        string.Format(CultureInfo.InvariantCulture, VerbPhrases.Of(verb), target);
+        string.Format(CultureInfo.InvariantCulture, ActionTable.Row(verb).Phrase, target);
 
     private static string Object(PlannedStep step) => step switch
     {

@@ -1,0 +1,21 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Actions;
+
+/// <summary>An action to be judged and performed.</summary>
+/// <param name="Verb">What is done.</param>
+/// <param name="Target">What it is done to; null for a measurement, a task or a check.</param>
+/// <param name="Value">Pieces of a joint, the position of a control, or the <see cref="States.PartPlace"/> that a part goes back to.</param>
+internal readonly record struct ActionRequest(Verb Verb, MachineItem? Target, int Value = 0)
+{
+    /// <summary>Conditions written at the action itself.</summary>
+    public ImmutableArray<Condition> Conditions { get; init; } = [];
+
+    /// <summary>The target as a joint.</summary>
+    public Joint Joint => (Joint)Target!;
+
+    /// <summary>The target as a part.</summary>
+    public Part Part => (Part)Target!;
+}

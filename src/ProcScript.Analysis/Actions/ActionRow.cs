@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Needs;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Actions;
+
+/// <summary>Where an action stands in a procedure.</summary>
+[Flags]
+public enum ActionPhase
+{
+    /// <summary>In a stage: it takes the machine apart.</summary>
+    Strip = 1,
+
+    /// <summary>In the refit: it puts the machine together.</summary>
+    Refit = 2,
+
+    /// <summary>In a stage or in the work: it changes nothing that the refit would have to undo.</summary>
+    Work = 4,
+}
+
+/// <summary>A row of the action table: all there is to know of a verb.</summary>
+/// <param name="Verb">The verb.</param>
+/// <param name="Phase">Where it stands.</param>
+/// <param name="Targets">What it is done to.</param>
+/// <param name="Inverse">The verb that undoes it; null where nothing has to.</param>
+/// <param name="Phrase">The line of a card, with the target for <c>{0}</c>: <c>Undo {0}</c>.</param>
+/// <param name="Done">The word for a target to which it has been done: <c>unplugged</c>.</param>
+public sealed record ActionRow(
+    Verb Verb,
+    ActionPhase Phase,
+    ActionTargets Targets,
+    Verb? Inverse,
+    string Phrase,
+    string Done)
+{
+    /// <summary>The verb as it is written in a procedure.</summary>
+    public string Word { get; } = Verb.ToString().ToLowerInvariant();
+
+    /// <summary>Whether other work may go on meanwhile.</summary>
+    public bool MayRunInBackground { get; init; }
+
+    /// <summary>What has to be true: each adds its needs in the state at hand.</summary>
+    internal ImmutableArray<Action<ActionRequest, NeedCollector>> Needs { get; init; } = [];
+
+    /// <summary>What it does; null where it changes nothing.</summary>
+    internal ActionEffect? Effect { get; init; }
+}

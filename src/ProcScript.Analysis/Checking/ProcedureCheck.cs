@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Refitting;
+using ProcScript.Analysis.Rules;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Stripping;
+using ProcScript.Model;
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Checking;
+
+/// <summary>Runs one procedure and lets the rules judge it.</summary>
+internal static class ProcedureCheck
+{
+    private static readonly ImmutableArray<StripRule> StripRules = [.. AnalysisRules.All.OfType<StripRule>()];
+    private static readonly ImmutableArray<RefitRunRule> RefitRules = [.. AnalysisRules.All.OfType<RefitRunRule>()];
+    private static readonly ImmutableArray<OutcomeRule> OutcomeRules = [.. AnalysisRules.All.OfType<OutcomeRule>()];
+
+    /// <summary>What comes of a procedure.</summary>
+    public static ProcedureOutcome Judge(Library library, MachineFacts facts, Procedure procedure)
+    {
+        if (procedure.HasErrors)
+        {
+            return new ProcedureOutcome { Procedure = procedure, Strip = null, Refit = null, Findings = [], IsProven = false };
+        }
+
+        var strip = StripRunner.Run(library, facts, procedure);
+        List<Finding> findings = [.. StripRules.SelectMany(rule => rule.Check(strip))];
+        var attempt = strip.IsSound ? RefitDerivation.Attempt(facts, strip) : null;
+        if (attempt is not null)
+        {
+            findings.AddRange(RefitRules.SelectMany(rule => rule.Check(attempt)));
+        }
+
+        var outcome = new ProcedureOutcome
+        {
+            Procedure = procedure,
+            Strip = strip,
+            Refit = attempt?.Run,
+            Findings = [.. findings],
+            IsProven = strip.MissedGoals.IsEmpty && attempt is { Failures.IsEmpty: true },
+        };
+        return outcome.IsProven ? Judge(outcome) : outcome;
+    }
+
+    private static ProcedureOutcome Judge(ProcedureOutcome outcome) => new()
+    {
+        Procedure = outcome.Procedure,
+        Strip = outcome.Strip,
+        Refit = outcome.Refit,
+        Findings = [.. outcome.Findings, .. OutcomeRules.SelectMany(rule => rule.Check(outcome))],
+        IsProven = true,
+    };
+}

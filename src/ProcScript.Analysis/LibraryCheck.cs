@@ -1,0 +1,65 @@
+using ProcScript.Analysis.Checking;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Rules;
+using ProcScript.Analysis.Runs;
+using ProcScript.Model;
+using ProcScript.Model.Sources;
+
+namespace ProcScript.Analysis;
+
+/// <summary>Checks a library: the one way from files to findings, whoever asks.</summary>
+public static class LibraryCheck
+{
+    /// <summary>Reads, binds and checks every file of a store. The same files give the same report, however many threads take part.</summary>
+    /// <param name="store">The files.</param>
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    public static LibraryReport Run(ISourceStore store, CancellationToken cancellation = default) =>
+        Run(LibraryBinder.Bind(store, cancellation), cancellation);
+
+    /// <summary>Checks a bound library.</summary>
+    /// <param name="library">The library.</param>
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    public static LibraryReport Run(Library library, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(library);
+        var parallel = new ParallelOptions { CancellationToken = cancellation };
+        var facts = new MachineFacts[library.Machines.Length];
+        Parallel.For(0, facts.Length, parallel, i => facts[i] = new MachineFacts(library.Machines[i]));
+        var factsOf = facts.ToDictionary(fact => fact.Machine);
+
+        var outcomes = new ProcedureOutcome[library.Procedures.Length];
+        Parallel.For(0, outcomes.Length, parallel, i =>
+        {
+            var procedure = library.Procedures[i];
+            outcomes[i] = ProcedureCheck.Judge(library, factsOf[procedure.Machine], procedure);
+        });
+
+        return Report(library, facts, outcomes);
+    }
+
+    private static LibraryReport Report(Library library, MachineFacts[] facts, ProcedureOutcome[] outcomes)
+    {
+        var machineRules = AnalysisRules.All.OfType<MachineRule>().ToList();
+        var merge = new FindingMerge();
+        foreach (var fact in facts)
+        {
+            merge.Add(
+                fact.Machine.Declared,
+                fact.Machine,
+                fact.Machine.HasErrors ? [] : machineRules.SelectMany(rule => rule.Check(fact)));
+        }
+
+        foreach (var outcome in outcomes)
+        {
+            merge.Add(outcome.Procedure.Declared, outcome.Procedure.Machine, outcome.Findings);
+        }
+
+        var findings = Suppressions.Apply(library, [.. library.Findings, .. merge.Findings()]);
+        return new LibraryReport
+        {
+            Library = library,
+            Findings = [.. FindingMerge.Sort(findings).Select(finding => new ReportedFinding(finding, finding.Rule.DefaultSeverity))],
+            Procedures = [.. outcomes.Select(outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))],
+        };
+    }
+}

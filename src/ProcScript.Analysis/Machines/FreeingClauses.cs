@@ -1,0 +1,159 @@
+using ProcScript.Analysis.Actions;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Machines;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Analysis.Machines;
+
+/// <summary>What each goal of a strip needs, when whatever was once true may be relied on for ever.</summary>
+/// <param name="facts">The machine.</param>
+internal sealed class FreeingClauses(MachineFacts facts)
+{
+    private List<FreeingClause> _clauses = [];
+
+    /// <summary>The goals of a machine, in the order of declaration sort by sort.</summary>
+    public static IEnumerable<FreeingGoal> Goals(Machine machine)
+    {
+        foreach (var joint in machine.Joints)
+        {
+            yield return new FreeingGoal(FreeingKind.Off, joint);
+            if (joint.Kind.Category == KindCategory.Fastener)
+            {
+                yield return new FreeingGoal(FreeingKind.Slack, joint);
+            }
+        }
+
+        foreach (var part in machine.Parts)
+        {
+            yield return new FreeingGoal(FreeingKind.Out, part);
+            if (part.Aside is not null)
+            {
+                yield return new FreeingGoal(FreeingKind.Aside, part);
+            }
+        }
+
+        foreach (var item in machine.Energies.Concat<MachineItem>(machine.Fluids).Concat(machine.Controls))
+        {
+            yield return new FreeingGoal(FreeingKind.Switched, item);
+        }
+    }
+
+    /// <summary>What a goal needs; all of it.</summary>
+    public List<FreeingClause> Of(FreeingGoal goal)
+    {
+        _clauses = [];
+        switch (goal)
+        {
+            case (FreeingKind.Off or FreeingKind.Slack, Joint joint):
+                OpenJoint(joint, needsServices: goal.Kind == FreeingKind.Off);
+                break;
+            case (FreeingKind.Out, Part part):
+                Conditions(part.Conditions, part, part.Parent);
+                Enclosing(part.Parent, part.Parent);
+                foreach (var joint in facts.Ties(part))
+                {
+                    Add(joint, null, [new FreeingGoal(FreeingKind.Off, joint)]);
+                }
+
+                break;
+            case (FreeingKind.Aside, Part { Aside: { } way } part):
+                Conditions(part.Conditions, part, part.Parent);
+                Enclosing(part.Parent, part.Parent);
+                foreach (var joint in way.Joints)
+                {
+                    Add(joint, null, Free(joint));
+                }
+
+                Conditions(way.Conditions, part, part.Parent);
+                break;
+            default:
+                Conditions(goal.Item.Conditions, null, null);
+                break;
+        }
+
+        return _clauses;
+    }
+
+    private void OpenJoint(Joint joint, bool needsServices)
+    {
+        var common = Assemblies.CommonPart(joint);
+        Conditions(joint.Conditions, null, common);
+        Conditions(joint.Over?.Conditions ?? [], null, common);
+        Enclosing(joint.Owner, common);
+        foreach (var cover in joint.Covers)
+        {
+            Add(cover, null, [new FreeingGoal(FreeingKind.Off, cover)]);
+        }
+
+        foreach (var service in needsServices ? new MachineItem?[] { joint.On, joint.Carries } : [])
+        {
+            if (service is not null)
+            {
+                Add(service, null, [new FreeingGoal(FreeingKind.Switched, service), .. Benches(common, _ => true)]);
+            }
+        }
+    }
+
+    private void Enclosing(Part? innermost, Part? bench)
+    {
+        for (var part = innermost; part is not null; part = part.Parent)
+        {
+            Conditions(part.Conditions, part, bench);
+        }
+    }
+
+    /// <summary>Adds the conditions written on <paramref name="level"/> (null: on a joint), with what a bench spares.</summary>
+    private void Conditions(IEnumerable<Condition> conditions, Part? level, Part? bench)
+    {
+        foreach (var condition in conditions.Where(condition => condition.Phase != NeedsPhase.Refit))
+        {
+            if (Ways(condition) is { } ways)
+            {
+                var spared = Benches(bench, root => (level is not null && root.IsWithin(level)) || !LiesIn(condition.Item, root));
+                Add(condition.Item, condition, [.. ways, .. spared]);
+            }
+        }
+    }
+
+    private static IEnumerable<FreeingGoal> Benches(Part? innermost, Func<Part, bool> isSpared)
+    {
+        for (var root = innermost; root is not null; root = root.Parent)
+        {
+            if (isSpared(root))
+            {
+                yield return new FreeingGoal(FreeingKind.Out, root);
+            }
+        }
+    }
+
+    private static bool LiesIn(MachineItem item, Part root) => item switch
+    {
+        Part part => part != root && part.IsWithin(root),
+        Joint joint => joint.Owner.IsWithin(root),
+        _ => false,
+    };
+
+    /// <returns>The goals that make a condition true; null where it is true from the start.</returns>
+    private static IReadOnlyList<FreeingGoal>? Ways(Condition condition) => condition.State switch
+    {
+        NeededState.OutOfTheWay => [.. Aside(condition.Item), new FreeingGoal(FreeingKind.Out, condition.Item)],
+        NeededState.Out => [new FreeingGoal(FreeingKind.Out, condition.Item)],
+        NeededState.Aside => Aside(condition.Item),
+        NeededState.Off => [new FreeingGoal(FreeingKind.Off, condition.Item)],
+        NeededState.Slack => Free((Joint)condition.Item),
+        NeededState.Isolated or NeededState.Empty => [new FreeingGoal(FreeingKind.Switched, condition.Item)],
+        NeededState.Position when condition.Position != 0 => [new FreeingGoal(FreeingKind.Switched, condition.Item)],
+        _ => null,
+    };
+
+    private static IReadOnlyList<FreeingGoal> Aside(MachineItem item) =>
+        item is Part { Aside: not null } ? [new FreeingGoal(FreeingKind.Aside, item)] : [];
+
+    private static IReadOnlyList<FreeingGoal> Free(Joint joint) =>
+        ActionTarget.Of(joint) == ActionTargets.Fastener
+            ? [new FreeingGoal(FreeingKind.Slack, joint), new FreeingGoal(FreeingKind.Off, joint)]
+            : [new FreeingGoal(FreeingKind.Off, joint)];
+
+    private void Add(MachineItem about, Condition? condition, IReadOnlyList<FreeingGoal> ways) =>
+        _clauses.Add(new FreeingClause(about, condition, ways));
+}

@@ -1,0 +1,33 @@
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Analysis.Machines;
+
+/// <summary>Something that can be brought about with an item while a machine comes apart.</summary>
+/// <param name="Kind">What.</param>
+/// <param name="Item">The item.</param>
+internal readonly record struct FreeingGoal(FreeingKind Kind, MachineItem Item);
+
+/// <summary>What can be brought about with an item while a machine comes apart.</summary>
+internal enum FreeingKind
+{
+    /// <summary>A joint or cover comes off.</summary>
+    Off,
+
+    /// <summary>A joint of fasteners is loosened.</summary>
+    Slack,
+
+    /// <summary>A part comes out.</summary>
+    Out,
+
+    /// <summary>A part goes aside.</summary>
+    Aside,
+
+    /// <summary>An energy is isolated, a fluid emptied or a control moved.</summary>
+    Switched,
+}
+
+/// <summary>One thing that a goal needs.</summary>
+/// <param name="About">The item that has to give way.</param>
+/// <param name="Condition">The condition that asks for it; null where the goal itself does.</param>
+/// <param name="Ways">The goals of which any one will do; none where nothing will.</param>
+internal sealed record FreeingClause(MachineItem About, Condition? Condition, IReadOnlyList<FreeingGoal> Ways);

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Analysis.Machines;
+
+/// <summary>What follows from a machine alone, worked out once and read by every procedure on it.</summary>
+internal sealed class MachineFacts
+{
+    private readonly ImmutableArray<Joint>[] _ties;
+    private readonly ImmutableArray<Joint>[] _jointsOn;
+    private readonly ImmutableArray<Joint>[] _jointsCarrying;
+    private readonly bool[] _isConditioned;
+
+    /// <summary>Works out the facts.</summary>
+    public MachineFacts(Machine machine)
+    {
+        Machine = machine;
+        Layout = new StateLayout(machine);
+        _ties = FindTies(machine);
+        _jointsOn = Group(machine.Joints, joint => joint.On?.Index, machine.Energies.Length);
+        _jointsCarrying = Group(machine.Joints, joint => joint.Carries?.Index, machine.Fluids.Length);
+        _isConditioned = new bool[machine.Parts.Length];
+        foreach (var part in machine.Parts)
+        {
+            _isConditioned[part.Index] = !part.Conditions.IsEmpty || (part.Parent is { } parent && _isConditioned[parent.Index]);
+        }
+
+        Freedom = new Freedom(this);
+    }
+
+    /// <summary>The machine.</summary>
+    public Machine Machine { get; }
+
+    /// <summary>Where its variables lie.</summary>
+    public StateLayout Layout { get; }
+
+    /// <summary>What can be got off it at all.</summary>
+    public Freedom Freedom { get; }
+
+    /// <summary>The joints between a part with all inside it and the rest of the machine, in the order of declaration.</summary>
+    public ImmutableArray<Joint> Ties(Part part) => _ties[part.Index];
+
+    /// <summary>The joints that an energy must be isolated for.</summary>
+    public ImmutableArray<Joint> JointsOn(Energy energy) => _jointsOn[energy.Index];
+
+    /// <summary>The joints that a fluid must be out for.</summary>
+    public ImmutableArray<Joint> JointsCarrying(Fluid fluid) => _jointsCarrying[fluid.Index];
+
+    /// <summary>Whether a part or one that it lies in has conditions of its own.</summary>
+    public bool IsConditioned(Part part) => _isConditioned[part.Index];
+
+    private static ImmutableArray<Joint>[] FindTies(Machine machine)
+    {
+        var ties = new List<Joint>[machine.Parts.Length];
+        foreach (var joint in machine.Joints)
+        {
+            if (joint.Role != JointRole.Cover)
+            {
+                foreach (var part in Assemblies.BelowTheCommonPart(joint))
+                {
+                    (ties[part.Index] ??= []).Add(joint);
+                }
+            }
+        }
+
+        return Array.ConvertAll(ties, list => list is null ? [] : list.ToImmutableArray());
+    }
+
+    private static ImmutableArray<Joint>[] Group(ImmutableArray<Joint> joints, Func<Joint, int?> key, int count)
+    {
+        var groups = new List<Joint>[count];
+        foreach (var joint in joints)
+        {
+            if (key(joint) is { } index)
+            {
+                (groups[index] ??= []).Add(joint);
+            }
+        }
+
+        return Array.ConvertAll(groups, list => list is null ? [] : list.ToImmutableArray());
+    }
+}

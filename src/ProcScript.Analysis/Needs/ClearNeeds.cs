@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Analysis.Needs;
+
+/// <summary>
+/// What it takes to get at an item: its own conditions and those of all that it lies in, as far as its assembly goes. On the
+/// bench nothing outside is in the way; there the need is that the bench stays one.
+/// </summary>
+internal static class ClearNeeds
+{
+    /// <summary>Somebody can get at the target.</summary>
+    public static void Reached(ActionRequest request, NeedCollector collector) => Reach(request.Target!, collector);
+
+    /// <summary>Adds what it takes to get at <paramref name="item"/>.</summary>
+    public static void Reach(MachineItem item, NeedCollector collector)
+    {
+        switch (item)
+        {
+            case Joint joint:
+                var root = Assemblies.RootOf(joint.Owner, collector.State);
+                var isFree = Consider(joint.Conditions, root, collector);
+                if (joint.Over is { } hidden)
+                {
+                    isFree &= Consider(hidden.Conditions, root, collector);
+                }
+
+                Enclosing(joint.Owner, root, isFree, collector);
+                break;
+            case Part part:
+                var place = Assemblies.RootOfPlace(part, collector.State);
+                Enclosing(part.Parent, place, Consider(part.Conditions, place, collector), collector);
+                break;
+            default:
+                Consider(item.Conditions, null, collector);
+                break;
+        }
+    }
+
+    /// <summary>Adds the given conditions of an item whose assembly has the root <paramref name="root"/>.</summary>
+    /// <returns>Whether none was left out because the item is on the bench.</returns>
+    public static bool Consider(ImmutableArray<Condition> conditions, Part? root, NeedCollector collector)
+    {
+        var allConsidered = true;
+        foreach (var condition in conditions)
+        {
+            if (collector.Binds(condition))
+            {
+                allConsidered &= Consider(condition, root, collector);
+            }
+        }
+
+        return allConsidered;
+    }
+
+    /// <summary>The need that a condition states.</summary>
+    public static Need NeedOf(Condition condition, MachineState state) => condition.State == NeededState.Slack
+        ? Free((Joint)condition.Item, state) with { Declared = condition }
+        : NeedOf(condition);
+
+    /// <summary>The need that a condition states; of a joint off or slack, that it is off.</summary>
+    public static Need NeedOf(Condition condition) => condition.State switch
+    {
+        NeededState.OutOfTheWay => new PartOutOfTheWay((Part)condition.Item) { Declared = condition },
+        NeededState.Out => new PartOut((Part)condition.Item) { Declared = condition },
+        NeededState.Fitted => new PartFitted((Part)condition.Item) { Declared = condition },
+        NeededState.Aside => new PartAside((Part)condition.Item) { Declared = condition },
+        NeededState.Supported => new PartPropped((Part)condition.Item, true) { Declared = condition },
+        NeededState.Off or NeededState.Slack => new JointOff((Joint)condition.Item) { Declared = condition },
+        NeededState.Live => new EnergyLive((Energy)condition.Item) { Declared = condition },
+        NeededState.Isolated => new EnergyIsolated((Energy)condition.Item) { Declared = condition },
+        NeededState.Full => new FluidFull((Fluid)condition.Item) { Declared = condition },
+        NeededState.Empty => new FluidEmpty((Fluid)condition.Item) { Declared = condition },
+        _ => new ControlAt((Control)condition.Item, condition.Position) { Declared = condition },
+    };
+
+    /// <summary>A joint off or slack: slack where it is slack, since a joint stays so when it comes off.</summary>
+    public static Need Free(Joint joint, MachineState state)
+    {
+        var slack = new JointSlack(joint);
+        return slack.IsMetBy(state[slack.Variable]) ? slack : new JointOff(joint);
+    }
+
+    private static void Enclosing(Part? innermost, Part? root, bool allConsidered, NeedCollector collector)
+    {
+        for (var part = innermost; part != root; part = part!.Parent)
+        {
+            allConsidered &= Consider(part!.Conditions, root, collector);
+        }
+
+        if (root is not null && (!allConsidered || collector.Facts.IsConditioned(root)))
+        {
+            collector.AddOnce(new PartOnBench(root));
+        }
+    }
+
+    /// <returns>Whether the condition was considered, or is void whatever becomes of the item's own assembly.</returns>
+    private static bool Consider(Condition condition, Part? root, NeedCollector collector)
+    {
+        if (condition.Item is not (Part or Joint))
+        {
+            if (root is null)
+            {
+                collector.Add(NeedOf(condition, collector.State));
+            }
+
+            return root is null;
+        }
+
+        var place = condition.Item is Part part
+            ? Assemblies.RootOfPlace(part, collector.State)
+            : Assemblies.RootOf(((Joint)condition.Item).Owner, collector.State);
+        var need = NeedOf(condition, collector.State);
+        if (place == root || (root is null && collector.IsMet(need)))
+        {
+            collector.Add(need);
+            return true;
+        }
+
+        if (place is not null && (root is null || place.IsWithin(root)))
+        {
+            // What would be in the way went off with the part that holds it.
+            collector.AddOnce(new PartOnBench(place));
+        }
+
+        return root is null;
+    }
+}

@@ -1,0 +1,64 @@
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Analysis.Needs;
+
+/// <summary>Gathers what an action needs in the state at hand, as the row of its verb and the author say.</summary>
+/// <param name="facts">The machine.</param>
+/// <param name="state">The state at hand; it may change between two calls.</param>
+/// <param name="phase">Which of the conditions that bind one way bind now.</param>
+/// <param name="discarded">What does not go back, so that nothing has to wait for it.</param>
+internal sealed class NeedCollector(MachineFacts facts, MachineState state, NeedsPhase phase, IReadOnlySet<MachineItem> discarded)
+{
+    private readonly List<Need> _needs = [];
+
+    /// <summary>The machine.</summary>
+    public MachineFacts Facts => facts;
+
+    /// <summary>The state at hand.</summary>
+    public MachineState State => state;
+
+    /// <summary>The needs of an action. The list is good until the next call.</summary>
+    public IReadOnlyList<Need> Collect(ActionRequest request)
+    {
+        _needs.Clear();
+        foreach (var source in ActionTable.Row(request.Verb).Needs)
+        {
+            source(request, this);
+        }
+
+        foreach (var condition in request.Conditions.Where(Binds))
+        {
+            _needs.Add(ClearNeeds.NeedOf(condition, state));
+        }
+
+        return _needs;
+    }
+
+    /// <summary>The same for another state of the same machine.</summary>
+    public NeedCollector On(MachineState other) => new(facts, other, phase, discarded);
+
+    /// <summary>Whether a need is met in the state at hand.</summary>
+    public bool IsMet(Need need) => need.IsMetBy(state[need.Variable]);
+
+    /// <summary>Whether a condition binds in this phase.</summary>
+    public bool Binds(Condition condition) => condition.Phase == NeedsPhase.Both || condition.Phase == phase;
+
+    /// <summary>Whether an item does not go back.</summary>
+    public bool IsDiscarded(MachineItem item) => discarded.Contains(item);
+
+    /// <summary>Adds a need.</summary>
+    public void Add(Need need) => _needs.Add(need);
+
+    /// <summary>Adds a need once.</summary>
+    public void AddOnce(Need need)
+    {
+        if (!_needs.Contains(need))
+        {
+            _needs.Add(need);
+        }
+    }
+}

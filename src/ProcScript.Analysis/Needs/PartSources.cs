@@ -1,0 +1,48 @@
+using ProcScript.Analysis.Actions;
+
+namespace ProcScript.Analysis.Needs;
+
+/// <summary>What the rows of the action table ask of parts.</summary>
+internal static class PartSources
+{
+    /// <summary>It is where it belongs.</summary>
+    public static void Fitted(ActionRequest request, NeedCollector collector) => collector.Add(new PartFitted(request.Part));
+
+    /// <summary>It is not off.</summary>
+    public static void InPlace(ActionRequest request, NeedCollector collector) => collector.Add(new PartInPlace(request.Part));
+
+    /// <summary>It is aside.</summary>
+    public static void Aside(ActionRequest request, NeedCollector collector) => collector.Add(new PartAside(request.Part));
+
+    /// <summary>It is out.</summary>
+    public static void Out(ActionRequest request, NeedCollector collector) => collector.Add(new PartOut(request.Part));
+
+    /// <summary>It is propped.</summary>
+    public static void Propped(ActionRequest request, NeedCollector collector) => collector.Add(new PartPropped(request.Part, true));
+
+    /// <summary>It is not propped.</summary>
+    public static void Unpropped(ActionRequest request, NeedCollector collector) => collector.Add(new PartPropped(request.Part, false));
+
+    /// <summary>No joint ties it, or anything inside it, to the rest.</summary>
+    public static void Untied(ActionRequest request, NeedCollector collector)
+    {
+        foreach (var joint in collector.Facts.Ties(request.Part))
+        {
+            collector.Add(new JointOff(joint));
+        }
+    }
+
+    /// <summary>The joints that its way aside names are off or slack, and the conditions of that way hold.</summary>
+    public static void FreeToGoAside(ActionRequest request, NeedCollector collector)
+    {
+        if (request.Part.Aside is { } way)
+        {
+            foreach (var joint in way.Joints)
+            {
+                collector.Add(ClearNeeds.Free(joint, collector.State));
+            }
+
+            ClearNeeds.Consider(way.Conditions, Machines.Assemblies.RootOfPlace(request.Part, collector.State), collector);
+        }
+    }
+}

@@ -1,0 +1,26 @@
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Analysis.Needs;
+
+/// <summary>What the rows of the action table ask of what is worked on.</summary>
+internal static class WorkSources
+{
+    /// <summary>It is off the machine.</summary>
+    public static void Off(ActionRequest request, NeedCollector collector) =>
+        collector.Add(request.Target is Part part ? new PartOut(part) : new JointOff(request.Joint));
+
+    /// <summary>It is off, or somebody can get at it where it is.</summary>
+    public static void OffOrReached(ActionRequest request, NeedCollector collector)
+    {
+        if (request.Target is Part part && collector.State.Place(part) == PartPlace.Out)
+        {
+            collector.Add(new PartOut(part));
+        }
+        else
+        {
+            ClearNeeds.Reach(request.Target!, collector);
+        }
+    }
+}

@@ -1,0 +1,77 @@
+using ProcScript.Analysis.Needs;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.States;
+
+namespace ProcScript.Analysis.Order;
+
+/// <summary>
+/// What must go before what in a sequence of actions: whoever makes a need true before the action that has it, whoever makes it
+/// false after that, and the changes of one variable one after the other. Every order that keeps these edges can be worked.
+/// </summary>
+internal sealed class CausalLinks
+{
+    private readonly List<OrderEdge> _edges = [];
+    private readonly List<UnmetNeed> _unmet = [];
+
+    /// <summary>Links the actions of a sequence that begins at <paramref name="start"/>; edges name actions by their indices.</summary>
+    public CausalLinks(StateLayout layout, MachineState start, IReadOnlyList<CausalStep> sequence)
+    {
+        var history = new VariableHistory(layout, start, sequence);
+        MetBy = new int[sequence.Count][];
+        for (var i = 0; i < sequence.Count; i++)
+        {
+            MetBy[i] = [.. sequence[i].Needs.Select(need => Link(need, i, sequence[i].Change?.Variable, history))];
+        }
+
+        foreach (var variable in history.Changed())
+        {
+            var writes = history.WritesOf(variable);
+            for (var i = 1; i < writes.Count; i++)
+            {
+                _edges.Add(new OrderEdge(writes[i - 1].Action, writes[i].Action, new SameThing(variable)));
+            }
+        }
+    }
+
+    /// <summary>The edges.</summary>
+    public IReadOnlyList<OrderEdge> Edges => _edges;
+
+    /// <summary>The needs that nothing in the sequence ever makes true.</summary>
+    public IReadOnlyList<UnmetNeed> Unmet => _unmet;
+
+    /// <summary>For each need of each action the index of the action that makes it true; -1 where it is so from the start.</summary>
+    public int[][] MetBy { get; }
+
+    /// <returns>The action that makes the need true; -1 where none has to.</returns>
+    private int Link(Need need, int index, StateVariable? own, VariableHistory history)
+    {
+        if (need.Variable == own)
+        {
+            // The changes of one variable stand in a row already.
+            return history.LastBefore(need.Variable, index);
+        }
+
+        if (history.Find(need, index) is not { } stretch)
+        {
+            _unmet.Add(new UnmetNeed(index, need));
+            return -1;
+        }
+
+        if (stretch.Begin is { } begin)
+        {
+            _edges.Add(new OrderEdge(begin, index, new Enables(need)));
+        }
+
+        if (stretch.End is { } end)
+        {
+            _edges.Add(new OrderEdge(index, end, new Spoils(need)));
+        }
+
+        return stretch.Begin ?? -1;
+    }
+}
+
+/// <summary>A need that is never met.</summary>
+/// <param name="Action">The index of the action that has it.</param>
+/// <param name="Need">The need.</param>
+internal readonly record struct UnmetNeed(int Action, Need Need);

@@ -1,0 +1,131 @@
+using ProcScript.Analysis.Needs;
+using ProcScript.Analysis.States;
+
+namespace ProcScript.Analysis.Order;
+
+/// <summary>Who changes which variable along a sequence of actions, and so when a need is met.</summary>
+internal sealed class VariableHistory
+{
+    private readonly StateLayout _layout;
+    private readonly MachineState _start;
+    private readonly List<Write>?[] _writes;
+
+    /// <summary>Notes the changes of a sequence that begins at <paramref name="start"/>.</summary>
+    public VariableHistory(StateLayout layout, MachineState start, IReadOnlyList<CausalStep> sequence)
+    {
+        _layout = layout;
+        _start = start;
+        _writes = new List<Write>?[layout.Size];
+        for (var i = 0; i < sequence.Count; i++)
+        {
+            if (sequence[i].Change is { } change)
+            {
+                (_writes[layout.Slot(change.Variable)] ??= []).Add(new Write(i, change.After));
+            }
+        }
+    }
+
+    /// <summary>The actions, in order, that change a variable.</summary>
+    public IReadOnlyList<Write> WritesOf(StateVariable variable) => _writes[_layout.Slot(variable)] ?? (IReadOnlyList<Write>)[];
+
+    /// <summary>The variables that change, each once.</summary>
+    public IEnumerable<StateVariable> Changed()
+    {
+        for (var slot = 0; slot < _writes.Length; slot++)
+        {
+            if (_writes[slot] is not null)
+            {
+                yield return _layout.Variable(slot);
+            }
+        }
+    }
+
+    /// <summary>
+    /// The stretch of the sequence in which a need of the action at <paramref name="index"/> is met: the one that holds the
+    /// action; else the next one after it; else the last one before it; null where there is none.
+    /// </summary>
+    public Stretch? Find(Need need, int index)
+    {
+        var writes = WritesOf(need.Variable);
+        var here = CountBefore(writes, index);
+        return MetAfter(need, writes, here)
+            ? Around(need, writes, here)
+            : After(need, writes, here + 1) ?? Before(need, writes, here - 1);
+    }
+
+    /// <summary>The last change of a variable before the action at <paramref name="index"/>; -1 where there is none.</summary>
+    public int LastBefore(StateVariable variable, int index)
+    {
+        var writes = WritesOf(variable);
+        var count = CountBefore(writes, index);
+        return count == 0 ? -1 : writes[count - 1].Action;
+    }
+
+    private Stretch? After(Need need, IReadOnlyList<Write> writes, int from)
+    {
+        for (var count = from; count <= writes.Count; count++)
+        {
+            if (MetAfter(need, writes, count))
+            {
+                return Around(need, writes, count);
+            }
+        }
+
+        return null;
+    }
+
+    private Stretch? Before(Need need, IReadOnlyList<Write> writes, int from)
+    {
+        for (var count = from; count >= 0; count--)
+        {
+            if (MetAfter(need, writes, count))
+            {
+                return Around(need, writes, count);
+            }
+        }
+
+        return null;
+    }
+
+    private Stretch Around(Need need, IReadOnlyList<Write> writes, int count)
+    {
+        var first = count;
+        while (first > 0 && MetAfter(need, writes, first - 1))
+        {
+            first--;
+        }
+
+        var last = count;
+        while (last < writes.Count && MetAfter(need, writes, last + 1))
+        {
+            last++;
+        }
+
+        return new Stretch(first == 0 ? null : writes[first - 1].Action, last == writes.Count ? null : writes[last].Action);
+    }
+
+    private bool MetAfter(Need need, IReadOnlyList<Write> writes, int count) =>
+        need.IsMetBy(count == 0 ? _start[need.Variable] : writes[count - 1].Value);
+
+    private static int CountBefore(IReadOnlyList<Write> writes, int index)
+    {
+        var (low, high) = (0, writes.Count);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = writes[middle].Action < index ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+}
+
+/// <summary>An action sets a variable.</summary>
+/// <param name="Action">The index of the action.</param>
+/// <param name="Value">The value.</param>
+internal readonly record struct Write(int Action, int Value);
+
+/// <summary>A stretch of a sequence in which a need is met.</summary>
+/// <param name="Begin">The index of the action that makes it true; null where it is so from the start.</param>
+/// <param name="End">The index of the action that makes it false; null where it stays so.</param>
+internal readonly record struct Stretch(int? Begin, int? End);

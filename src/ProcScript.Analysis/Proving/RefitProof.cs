@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Needs;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Analysis.Proving;
+
+/// <summary>
+/// The proof: performs the refit, action by action, on the stripped machine, and compares the machine that comes out with the one
+/// that came in. It knows the action table and the list of actions, and nothing of how the list was found.
+/// </summary>
+internal static class RefitProof
+{
+    /// <summary>What fails; nothing where the refit is proven.</summary>
+    /// <param name="facts">The machine.</param>
+    /// <param name="strip">The strip.</param>
+    /// <param name="actions">The refit, in order.</param>
+    public static IEnumerable<RefitFailure> Failures(MachineFacts facts, StripRun strip, ImmutableArray<PerformedAction> actions)
+    {
+        var state = strip.End.Copy();
+        var collector = new NeedCollector(facts, state, NeedsPhase.Refit, strip.Discarded);
+        foreach (var action in actions)
+        {
+            var request = Request(action);
+            if (collector.Collect(request).FirstOrDefault(need => !collector.IsMet(need)) is { } lacking)
+            {
+                return [new Blocked(new RefitStep(new NamedAction(action.Verb, action.Target), action.Origin), lacking)];
+            }
+
+            if (ActionTable.Row(action.Verb).Effect is { } effect)
+            {
+                state.Apply(effect.On(state, request));
+            }
+        }
+
+        return Compare(strip, state);
+    }
+
+    private static ActionRequest Request(PerformedAction action)
+    {
+        var value = action switch
+        {
+            { Target: Joint } => action.Count,
+            { Target: Control } => action.PositionAfter,
+            { Changes: [var change] } => change.After,
+            _ => 0,
+        };
+        return new ActionRequest(action.Verb, action.Target, value) { Conditions = action.Origin.Conditions };
+    }
+
+    private static IEnumerable<RefitFailure> Compare(StripRun strip, MachineState end)
+    {
+        foreach (var variable in strip.Start.Differences(end))
+        {
+            var item = Item(strip.Procedure.Machine, variable);
+            if (!strip.Discarded.Contains(item))
+            {
+                var opening = strip.Actions.LastOrDefault(action => action.Changes.Any(change => change.Variable == variable));
+                yield return new NotAsBefore(item, variable, strip.Start[variable], end[variable], opening);
+            }
+        }
+    }
+
+    private static MachineItem Item(Machine machine, StateVariable variable) => variable.Kind switch
+    {
+        StateKind.Attached or StateKind.Slack => machine.Joints[variable.Index],
+        StateKind.Place or StateKind.Propped => machine.Parts[variable.Index],
+        StateKind.Live => machine.Energies[variable.Index],
+        StateKind.Full => machine.Fluids[variable.Index],
+        _ => machine.Controls[variable.Index],
+    };
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Order;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Analysis.Refitting;
+
+/// <summary>The exact reverse of a strip: the inverse of each of its actions, last first, without what is discarded.</summary>
+internal sealed class InverseList
+{
+    private readonly Dictionary<NamedAction, (int First, int Last)> _places = [];
+
+    /// <summary>Reverses a strip.</summary>
+    public InverseList(StripRun strip)
+    {
+        var inverses = ImmutableArray.CreateBuilder<Inverse>();
+        foreach (var action in strip.Actions.Reverse())
+        {
+            if (action.Changes is [var change] && GoesBack(action.Target!, strip))
+            {
+                inverses.Add(Undo(action, change));
+            }
+        }
+
+        All = inverses.ToImmutable();
+        for (var i = 0; i < All.Length; i++)
+        {
+            var name = new NamedAction(All[i].Request.Verb, All[i].Request.Target);
+            _places[name] = (_places.TryGetValue(name, out var place) ? place.First : i, i);
+        }
+    }
+
+    /// <summary>The inverses, in order.</summary>
+    public ImmutableArray<Inverse> All { get; }
+
+    /// <summary>The first and the last place of an action; null where the refit has none such.</summary>
+    public (int First, int Last)? PlaceOf(NamedAction action) => _places.TryGetValue(action, out var place) ? place : null;
+
+    /// <summary>The part at either end of a joint that is discarded, so that the joint cannot be closed again.</summary>
+    public static Part? LostEnd(MachineItem item, StripRun strip) =>
+        item is Joint { Role: not JointRole.Cover } joint
+            ? Assemblies.BelowTheCommonPart(joint).FirstOrDefault(strip.Discarded.Contains)
+            : null;
+
+    private static bool GoesBack(MachineItem item, StripRun strip) => !strip.Discarded.Contains(item) && LostEnd(item, strip) is null;
+
+    private static Inverse Undo(PerformedAction action, StateChange change)
+    {
+        var value = action.Target is Joint ? action.Count : change.Before;
+        return new Inverse(
+            new ActionRequest(ActionTable.Row(action.Verb).Inverse!.Value, action.Target, value) { Conditions = action.Origin.Conditions },
+            action,
+            new StateChange(change.Variable, change.After, change.Before));
+    }
+}
+
+/// <summary>The inverse of an action.</summary>
+/// <param name="Request">The inverse.</param>
+/// <param name="Undoes">The action.</param>
+/// <param name="Reversal">What the inverse changes.</param>
+internal sealed record Inverse(ActionRequest Request, PerformedAction Undoes, StateChange Reversal) : CausalStep([], Reversal);

@@ -1,0 +1,160 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Needs;
+using ProcScript.Analysis.Order;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Analysis.Refitting;
+
+/// <summary>
+/// The refit before any rule moves it: the exact reverse with the checks at their places and, where an action needs a control at a
+/// position that it never has, that control set before and back after. What the order must be is read off this sequence.
+/// </summary>
+internal sealed class ReferenceRefit
+{
+    private readonly MachineState _state;
+    private readonly NeedCollector _collector;
+    private readonly InverseList _inverses;
+    private readonly VariableHistory _history;
+    private readonly List<ActionDraft> _drafts = [];
+    private readonly List<Leader> _leaders = [];
+    private readonly Stack<SetBack> _toSetBack = [];
+    private readonly HashSet<Control> _beingSet = [];
+
+    private ReferenceRefit(MachineFacts facts, StripRun strip, InverseList inverses)
+    {
+        _inverses = inverses;
+        _state = strip.End.Copy();
+        _history = new VariableHistory(facts.Layout, strip.End, inverses.All);
+        _collector = new NeedCollector(facts, _state, NeedsPhase.Refit, strip.Discarded);
+    }
+
+    /// <summary>The actions, in order.</summary>
+    public IReadOnlyList<ActionDraft> Drafts => _drafts;
+
+    /// <summary>The actions that stand there for the sake of a later one, and should stay right before it.</summary>
+    public IReadOnlyList<Leader> Leaders => _leaders;
+
+    /// <summary>Lays out the sequence.</summary>
+    /// <param name="facts">The machine.</param>
+    /// <param name="strip">The strip.</param>
+    /// <param name="inverses">Its exact reverse.</param>
+    /// <param name="checks">The checks that the rules ask for.</param>
+    public static ReferenceRefit Of(MachineFacts facts, StripRun strip, InverseList inverses, IEnumerable<CheckRule> checks)
+    {
+        var refit = new ReferenceRefit(facts, strip, inverses);
+        var checksAt = checks.ToLookup(refit.Slot);
+        for (var slot = 0; slot < inverses.All.Length; slot++)
+        {
+            var before = refit._drafts.Count;
+            refit.AddChecks(checksAt[slot]);
+            var ledBy = Enumerable.Range(before, refit._drafts.Count - before).Where(refit.IsCheckBeforeSomething).ToList();
+            var inverse = inverses.All[slot];
+            refit.Add(inverse.Request, new InverseOf(inverse.Undoes), inverse.Undoes);
+            var led = refit._drafts.Count - 1;
+            refit._leaders.AddRange(ledBy.Select(index => new Leader(index, led)));
+        }
+
+        refit.AddChecks(checksAt[inverses.All.Length]);
+        refit.SetBackUnless([]);
+        return refit;
+    }
+
+    private bool IsCheckBeforeSomething(int index) => _drafts[index].Origin is RuledCheck { Rule.Before: not null };
+
+    private void AddChecks(IEnumerable<CheckRule> checks)
+    {
+        foreach (var check in checks)
+        {
+            Add(new ActionRequest(Verb.Check, null) { Conditions = check.Conditions }, new RuledCheck(check), null);
+        }
+    }
+
+    /// <summary>The place of a check: the index of the inverse that it stands before.</summary>
+    private int Slot(CheckRule check)
+    {
+        if (check.Before is { } before && _inverses.PlaceOf(new NamedAction(before.Verb, before.Target)) is { } next)
+        {
+            return next.First;
+        }
+
+        if (check.After is { } after && _inverses.PlaceOf(new NamedAction(after.Verb, after.Target)) is { } last)
+        {
+            return last.Last + 1;
+        }
+
+        // Close-out, or as late before it as its conditions hold.
+        var slot = _inverses.All.Length;
+        foreach (var condition in check.Conditions.Where(_collector.Binds))
+        {
+            var stretch = _history.Find(ClearNeeds.NeedOf(condition, _state), _inverses.All.Length);
+            slot = Math.Min(slot, stretch?.End ?? slot);
+        }
+
+        return slot;
+    }
+
+    private void Add(ActionRequest request, ActionOrigin origin, PerformedAction? undoes)
+    {
+        SetBackUnless(_collector.Collect(request).OfType<ControlAt>());
+        var first = _drafts.Count;
+        foreach (var need in _collector.Collect(request).OfType<ControlAt>().Where(HasToBeSet).ToList())
+        {
+            Set(need, new NamedAction(request.Verb, request.Target), undoes);
+        }
+
+        _leaders.AddRange(Enumerable.Range(first, _drafts.Count - first).Select(index => new Leader(index, _drafts.Count)));
+        Append(request, origin);
+    }
+
+    private bool HasToBeSet(ControlAt need) =>
+        !_collector.IsMet(need)
+        && !_beingSet.Contains(need.Control)
+        && _history.Find(need, _inverses.All.Length) is null;
+
+    private void Set(ControlAt need, NamedAction of, PerformedAction? undoes)
+    {
+        _beingSet.Add(need.Control);
+        var back = new SetBack(need, _state[need.Variable], of, undoes);
+        Add(new ActionRequest(Verb.Set, need.Control, need.Position), new InsertedSet(need, of, undoes), undoes);
+        _beingSet.Remove(need.Control);
+        _toSetBack.Push(back);
+    }
+
+    /// <summary>Sets back, the last first, what the next action does not need as it is.</summary>
+    private void SetBackUnless(IEnumerable<ControlAt> needed)
+    {
+        var still = needed.Select(need => (need.Control, need.Position)).ToHashSet();
+        while (_beingSet.Count == 0
+            && _toSetBack.TryPeek(out var back)
+            && !still.Contains((back.Need.Control, back.Need.Position)))
+        {
+            _toSetBack.Pop();
+            Append(new ActionRequest(Verb.Set, back.Need.Control, back.Position), new InsertedSet(back.Need, back.Of, back.Undoes));
+        }
+    }
+
+    private void Append(ActionRequest request, ActionOrigin origin)
+    {
+        var needs = _collector.Collect(request).ToImmutableArray();
+        var change = ActionTable.Row(request.Verb).Effect?.On(_state, request);
+        if (change is { } made)
+        {
+            _state.Apply(made);
+        }
+
+        _drafts.Add(new ActionDraft(request, origin, needs, change));
+    }
+
+    private sealed record SetBack(ControlAt Need, int Position, NamedAction Of, PerformedAction? Undoes);
+}
+
+/// <summary>An action that stands there for the sake of a later one.</summary>
+/// <param name="Index">The index of the action.</param>
+/// <param name="Led">The index of the later one.</param>
+internal readonly record struct Leader(int Index, int Led);

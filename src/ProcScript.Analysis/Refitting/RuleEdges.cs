@@ -1,0 +1,90 @@
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Order;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Refitting;
+
+/// <summary>What the author's refit rules say about the order, as edges between the actions of the refit.</summary>
+internal sealed class RuleEdges
+{
+    private readonly StripRun _strip;
+    private readonly Dictionary<NamedAction, (int First, int Last)> _places = [];
+    private readonly List<OrderEdge> _edges = [];
+    private readonly List<RefitFailure> _failures = [];
+
+    /// <summary>Reads the rules of a procedure against its refit.</summary>
+    public RuleEdges(StripRun strip, IReadOnlyList<ActionDraft> drafts)
+    {
+        _strip = strip;
+        var checks = new Dictionary<CheckRule, int>(ReferenceEqualityComparer.Instance);
+        for (var i = 0; i < drafts.Count; i++)
+        {
+            if (drafts[i].Origin is RuledCheck check)
+            {
+                checks.Add(check.Rule, i);
+            }
+            else if (drafts[i] is { Origin: InverseOf, Request: var request })
+            {
+                var name = new NamedAction(request.Verb, request.Target);
+                _places[name] = (_places.TryGetValue(name, out var place) ? place.First : i, i);
+            }
+        }
+
+        foreach (var rule in strip.Procedure.Rules)
+        {
+            switch (rule)
+            {
+                case OrderRule order:
+                    Add(Find(order.Earlier)?.Last, Find(order.Later)?.First, rule);
+                    break;
+                case CheckRule check:
+                    Add(Find(check.After)?.Last, checks[check], rule);
+                    Add(checks[check], Find(check.Before)?.First, rule);
+                    break;
+            }
+        }
+    }
+
+    /// <summary>The edges.</summary>
+    public IReadOnlyList<OrderEdge> Edges => _edges;
+
+    /// <summary>What is wrong with the rules themselves.</summary>
+    public IReadOnlyList<RefitFailure> Failures => _failures;
+
+    private void Add(int? earlier, int? later, RefitRule rule)
+    {
+        if (earlier is { } first && later is { } next)
+        {
+            _edges.Add(new OrderEdge(first, next, new Ruled(rule)));
+        }
+    }
+
+    /// <summary>The places of an action that a rule names; null where there is none, which is noted.</summary>
+    private (int First, int Last)? Find(RefitAnchor? anchor)
+    {
+        if (anchor is null)
+        {
+            return null;
+        }
+
+        if (_places.TryGetValue(new NamedAction(anchor.Verb, anchor.Target), out var place))
+        {
+            return place;
+        }
+
+        _failures.Add(
+            !ActionTable.Row(anchor.Verb).Phase.HasFlag(ActionPhase.Refit)
+                ? new StripVerbInRule(anchor)
+                : new RuleWithoutAction(anchor, Why(anchor)));
+        return null;
+    }
+
+    private NoAction Why(RefitAnchor anchor) => anchor switch
+    {
+        _ when (ActionTable.Row(anchor.Verb).Targets & ActionTarget.Of(anchor.Target)) == 0 => NoAction.WrongVerb,
+        _ when _strip.Discarded.Contains(anchor.Target) || InverseList.LostEnd(anchor.Target, _strip) is not null => NoAction.Discarded,
+        _ => NoAction.NothingToUndo,
+    };
+}

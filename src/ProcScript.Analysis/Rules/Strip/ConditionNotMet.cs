@@ -1,0 +1,96 @@
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Needs;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Analysis.Wording;
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Rules.Strip;
+
+/// <summary>Something that the machine asks for is not so.</summary>
+public sealed class ConditionNotMet : StripFailureRule<ConditionFails>
+{
+    /// <summary>The identity of the rule.</summary>
+    public static readonly RuleInfo Id = new("PRC3009", "condition-not-met", "Something that the machine asks for is not so", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Id;
+
+    /// <inheritdoc/>
+    public override RulePage Page { get; } = new(
+        What: "The machine, or the step itself, says `needs …`, and at this step that is not so.",
+        Why: "A `needs` is written where something falls, moves or does not come off otherwise: a door without its support, a "
+            + "lever in the wrong position.",
+        Wrong: """
+            clip pin "push pin"
+
+            machine press "Press" {
+              control ram "ram lever" { up, down }
+              part tool_head "tool head" {
+                held by 2 pin as head_pins { needs ram at down }
+              }
+            }
+
+            procedure head_off "Take the tool head off" on press {
+              stage "Head" {
+                release head_pins
+                remove tool_head
+              }
+            }
+            """,
+        Right: """
+            clip pin "push pin"
+
+            machine press "Press" {
+              control ram "ram lever" { up, down }
+              part tool_head "tool head" {
+                held by 2 pin as head_pins { needs ram at down }
+              }
+            }
+
+            procedure head_off "Take the tool head off" on press {
+              stage "Head" {
+                set ram to down
+                release head_pins
+                remove tool_head
+              }
+            }
+            """);
+
+    /// <inheritdoc/>
+    protected override Finding Describe(ConditionFails failure, StripRun run) => StepFinding.At(
+        Id,
+        failure.Step,
+        $"{ItemPhrases.List(failure.Conditions.Select(NeedPhrases.IsNot))} when {ItemPhrases.Doing(failure.Step.Verb, failure.Target)}",
+        $"needs {ItemPhrases.List(failure.Conditions.Select(NeedPhrases.Wanted))}",
+        failure.Conditions.Select(need => new LabeledSpan(need.Declared!.Declared, $"needs {NeedPhrases.Wanted(need)}"))) with
+    {
+        Help = ItemPhrases.List(failure.Conditions.Select(Cure)),
+        Fixes = failure.Conditions is [var only] ? [.. Insert(only, failure.Step, run)] : [],
+    };
+
+    private static IEnumerable<Fix> Insert(Need need, Step step, StripRun run) => need switch
+    {
+        ControlAt at => StepEdits.InsertBefore(
+            run, step, [new NamedAction(Verb.Set, at.Control)], $" to {at.Control.Positions[at.Position]}"),
+        PartPropped { IsPropped: true } => StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Support, need.Item)]),
+        EnergyIsolated or FluidEmpty or JointOff => StepEdits.InsertBefore(
+            run, step, [ActionTable.OpeningOf(need.Item)]),
+        PartAside => StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Aside, need.Item)]),
+        PartOut => StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Strip, need.Item)]),
+        _ => [],
+    };
+
+    private static string Cure(Need need) => need switch
+    {
+        ControlAt at => $"write `set {at.Control.Name} to {at.Control.Positions[at.Position]}` before",
+        PartPropped { IsPropped: true } => $"write `support {need.Item.Name}` before",
+        EnergyIsolated or FluidEmpty or JointOff or PartOut => $"write {ItemPhrases.Written(ActionTable.OpeningOf(need.Item))} before",
+        PartAside => $"write `aside {need.Item.Name}` before",
+        _ => $"do this while {NeedPhrases.Is(need)}",
+    };
+}

@@ -1,0 +1,78 @@
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Analysis.Wording;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Rules.Strip;
+
+/// <summary>A step has nothing left to do.</summary>
+public sealed class DoneTwice : StripFailureRule<AlreadyDone>
+{
+    /// <summary>The identity of the rule.</summary>
+    public static readonly RuleInfo Id = new("PRC3006", "done-twice", "A step has nothing left to do", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Id;
+
+    /// <inheritdoc/>
+    public override RulePage Page { get; } = new(
+        What: "A step opens, removes, isolates or sets something that is already so, by an earlier step or from the start.",
+        Why: "The card asks for work that cannot be done. The technician looks for the bolt that is not there, or thinks the "
+            + "step before was wrong.",
+        Wrong: """
+            clip pin "push pin"
+
+            machine press "Press" {
+              part guard "guard" { held by 4 pin as guard_pins }
+            }
+
+            procedure guard_off "Take the guard off" on press {
+              stage "Guard" {
+                release guard_pins
+                release guard_pins
+                remove guard
+              }
+            }
+            """,
+        Right: """
+            clip pin "push pin"
+
+            machine press "Press" {
+              part guard "guard" { held by 4 pin as guard_pins }
+            }
+
+            procedure guard_off "Take the guard off" on press {
+              stage "Guard" {
+                release 2 of guard_pins
+                release rest of guard_pins
+                remove guard
+              }
+            }
+            """);
+
+    /// <inheritdoc/>
+    protected override Finding Describe(AlreadyDone failure, StripRun run) => StepFinding.At(
+        Id,
+        failure.Step,
+        $"{ItemPhrases.The(failure.Target)} is {State(failure)} already",
+        "nothing is left to do here",
+        failure.Earlier is { } earlier ? [new LabeledSpan(earlier.VerbSpan, "done here")] : []) with
+    {
+        Help = "take one of the two steps out",
+        Fixes = [.. StepEdits.Delete(run, failure.Step)],
+    };
+
+    private static string State(AlreadyDone failure) => failure switch
+    {
+        { Target: Control control } => $"at `{control.Positions[failure.Step.Position]}`",
+        { Earlier.Verb: Verb.Undo or Verb.Release or Verb.Remove or Verb.Aside } => ActionTable.Row(failure.Earlier.Verb).Done,
+        { Step.Verb: Verb.Strip } => ActionTable.Row(Verb.Remove).Done,
+        _ => ActionTable.Row(failure.Step.Verb).Done,
+    };
+}

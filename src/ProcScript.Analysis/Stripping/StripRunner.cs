@@ -1,0 +1,285 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Needs;
+using ProcScript.Analysis.Order;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Analysis.States;
+using ProcScript.Model;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Analysis.Stripping;
+
+/// <summary>
+/// Performs the stages and the work of a procedure, step by step. After a need that is not met the run goes on as if it had been:
+/// what was assumed is remembered, and what would only repeat it stays quiet.
+/// </summary>
+internal sealed class StripRunner
+{
+    private readonly Library _library;
+    private readonly MachineFacts _facts;
+    private readonly Procedure _procedure;
+    private readonly MachineState _state;
+    private readonly NeedCollector _collector;
+    private readonly FailureSorting _sorting;
+    private readonly HashSet<StateVariable> _assumed = [];
+    private readonly Dictionary<StateVariable, Step> _lastStep = [];
+    private readonly List<ActionDraft> _drafts = [];
+    private readonly List<StripFailure> _failures = [];
+    private readonly DiscardedItems _discarded;
+    private readonly HashSet<MachineItem> _replaced = [];
+    private bool _isSound = true;
+
+    private StripRunner(Library library, MachineFacts facts, Procedure procedure)
+    {
+        _library = library;
+        _facts = facts;
+        _procedure = procedure;
+        _state = MachineState.Whole(facts.Layout);
+        _discarded = new DiscardedItems();
+        _collector = new NeedCollector(facts, _state, NeedsPhase.Strip, _discarded.Items);
+        _sorting = new FailureSorting(_state, variable => _lastStep.GetValueOrDefault(variable));
+    }
+
+    /// <summary>Performs a procedure.</summary>
+    public static StripRun Run(Library library, MachineFacts facts, Procedure procedure) =>
+        new StripRunner(library, facts, procedure).Run();
+
+    private StripRun Run()
+    {
+        var start = _state.Copy();
+        var ends = new List<int>();
+        foreach (var stage in _procedure.Stages)
+        {
+            Perform(stage.Steps);
+            ends.Add(_drafts.Count);
+        }
+
+        Perform(_procedure.Work);
+        var numbering = Number(start);
+        var actions = numbering.ActionsFrom(0);
+        return new StripRun
+        {
+            Library = _library,
+            Procedure = _procedure,
+            Actions = actions,
+            Stages = [.. _procedure.Stages.Select((stage, i) => new StageRun(stage, actions[(i == 0 ? 0 : ends[i - 1])..ends[i]]))],
+            Work = actions[(ends.Count == 0 ? 0 : ends[^1])..],
+            Order = numbering.EdgesFrom(0),
+            Discards = _discarded.Discards,
+            Discarded = _discarded.Items,
+            Replaced = _replaced,
+            Failures = [.. _failures],
+            MissedGoals = GoalCheck.Missed(_procedure, actions, _failures),
+            IsSound = _isSound && _failures.Count == 0,
+            Start = start,
+            End = _state,
+            Numbering = numbering,
+        };
+    }
+
+    private RunNumbering Number(MachineState start)
+    {
+        var links = new CausalLinks(_facts.Layout, start, _drafts);
+        var before = links.Edges.ToLookup(edge => edge.Later);
+        var numbering = new RunNumbering();
+        for (var i = 0; i < _drafts.Count; i++)
+        {
+            numbering.Add(_drafts[i], links.MetBy[i], [.. before[i]]);
+        }
+
+        return numbering;
+    }
+
+    private void Perform(ImmutableArray<Step> steps)
+    {
+        foreach (var step in steps)
+        {
+            Perform(step);
+        }
+    }
+
+    private void Perform(Step step)
+    {
+        var row = ActionTable.Row(step.Verb);
+        if (step.Target is { } item && !Fits(step, row, item))
+        {
+            return;
+        }
+
+        switch (step)
+        {
+            case { Verb: Verb.Strip, Target: Part part }:
+                Expand(step, part);
+                break;
+            case { Verb: Verb.Discard, Target: { } target }:
+                if (Meets(step, new ActionRequest(Verb.Discard, target)))
+                {
+                    _discarded.Add(new Discard(target, step.Text ?? "", step));
+                }
+
+                break;
+            default:
+                Perform(step, Request(step), new WrittenStep(step), step.InBackground && row.MayRunInBackground);
+                break;
+        }
+
+        if (step is { Verb: Verb.Replace, Target: { } renewed })
+        {
+            _replaced.Add(renewed);
+        }
+    }
+
+    /// <summary>Whether the verb suits the target at all; where it does not, what the author meant is assumed.</summary>
+    private bool Fits(Step step, ActionRow row, MachineItem target)
+    {
+        StripFailure? failure = step switch
+        {
+            _ when row.Phase == ActionPhase.Refit => new VerbOfTheRefit(step, target),
+            _ when (row.Targets & ActionTarget.Of(target)) == 0 => new VerbDoesNotFit(step, target),
+            { Verb: Verb.Aside, Target: Part { Aside: null } part } => new NoWayAside(step, part),
+            { InBackground: true } when !row.MayRunInBackground => new NotInBackground(step),
+            _ => null,
+        };
+        if (failure is null)
+        {
+            return true;
+        }
+
+        Fail(failure);
+        if (failure is VerbDoesNotFit && row.Phase == ActionPhase.Strip)
+        {
+            Assume(target);
+        }
+        else if (failure is NoWayAside { Part: var part })
+        {
+            Assume(new PartOutOfTheWay(part));
+        }
+
+        return failure is NotInBackground;
+    }
+
+    private ActionRequest Request(Step step)
+    {
+        var value = step.Target switch
+        {
+            Joint joint => step.Count ?? _state.Attached(joint),
+            Control => step.Position,
+            _ => 0,
+        };
+        return new ActionRequest(step.Verb, step.Target, value) { Conditions = step.Conditions };
+    }
+
+    private void Expand(Step step, Part part)
+    {
+        if (_assumed.Contains(new PartOut(part).Variable))
+        {
+            Assume(part);
+            return;
+        }
+
+        if (_state.Place(part) == PartPlace.Out)
+        {
+            Fail(new AlreadyDone(step, part, _lastStep.GetValueOrDefault(new PartOut(part).Variable)));
+            return;
+        }
+
+        var plan = StripPlanner.Plan(_facts, _state, _collector, part);
+        if (plan.Obstacle is { } obstacle)
+        {
+            if (_facts.Freedom.IsStuck(new PartOut(part)) || (obstacle.Lacking is { } lacking && _assumed.Contains(lacking.Variable)))
+            {
+                _isSound = false;
+            }
+            else
+            {
+                Fail(new NoWayOut(step, part, obstacle.Lacking, obstacle.Of));
+            }
+
+            Assume(part);
+            return;
+        }
+
+        foreach (var planned in plan.Actions)
+        {
+            Perform(step, planned.Request, new ExpandedStep(step, planned.For, planned.Of), inBackground: false);
+        }
+    }
+
+    private void Perform(Step step, ActionRequest request, ActionOrigin origin, bool inBackground)
+    {
+        if (!Meets(step, request))
+        {
+            return;
+        }
+
+        // What is done to fewer pieces than asked is done to those that are there.
+        var possible = request.Target is Joint joint && ActionTable.Row(request.Verb).Phase == ActionPhase.Strip
+            ? request with { Value = Math.Min(request.Value, _state.Attached(joint)) }
+            : request;
+        var needs = _collector.Collect(possible).ToImmutableArray();
+        StateChange? change = null;
+        if (ActionTable.Row(request.Verb).Effect is { } effect)
+        {
+            change = effect.On(_state, possible);
+            _state.Apply(change.Value);
+            _lastStep[change.Value.Variable] = step;
+            _assumed.Remove(change.Value.Variable);
+        }
+
+        _drafts.Add(new ActionDraft(possible, origin, needs, change) { InBackground = inBackground });
+    }
+
+    /// <summary>Judges the needs of an action and assumes those that are not met. False where there is nothing to do.</summary>
+    private bool Meets(Step step, ActionRequest request)
+    {
+        var unmet = _collector.Collect(request).Where(need => !_collector.IsMet(need)).ToList();
+        if (unmet.Count == 0)
+        {
+            return true;
+        }
+
+        _isSound = false;
+        var told = unmet.Where(need => !_assumed.Contains(need.Variable) && !_facts.Freedom.IsStuck(need));
+        _failures.AddRange(_sorting.Sort(step, request, [.. told]));
+        if (unmet.FirstOrDefault(need => FailureSorting.IsOwn(need, request)) is { } own)
+        {
+            return own is PartOut or JointOff || (own is JointAttached { Joint: var joint } && _state.Attached(joint) > 0);
+        }
+
+        unmet.ForEach(Assume);
+        return true;
+    }
+
+    private void Fail(StripFailure failure)
+    {
+        _failures.Add(failure);
+        _isSound = false;
+    }
+
+    private void Assume(Need need)
+    {
+        _state[need.Variable] = need.Met;
+        _assumed.Add(need.Variable);
+    }
+
+    /// <summary>Goes on as if the item had been opened, moved or switched.</summary>
+    private void Assume(MachineItem item)
+    {
+        Need? need = item switch
+        {
+            Joint joint => new JointOff(joint),
+            Part part => new PartOut(part),
+            Energy energy => new EnergyIsolated(energy),
+            Fluid fluid => new FluidEmpty(fluid),
+            _ => null,
+        };
+        if (need is not null)
+        {
+            Assume(need);
+        }
+    }
+}

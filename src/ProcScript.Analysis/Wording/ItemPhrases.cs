@@ -1,0 +1,59 @@
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Wording;
+
+/// <summary>Items and actions as findings speak of them: parts by their titles, joints by their names.</summary>
+internal static class ItemPhrases
+{
+    private const int MostListed = 4;
+
+    /// <summary>The item as the subject of a sentence: <c>the headliner</c>, <c>`dome_plug`</c>.</summary>
+    public static string The(MachineItem item) => item is Joint ? $"`{item.Name}`" : $"the {item.Title}";
+
+    /// <summary>The joint with its pieces: <c>1 × 2-way connector `dome_plug`</c>.</summary>
+    public static string Pieces(Joint joint, int count) => $"{count} × {joint.Kind.Title} `{joint.Name}`";
+
+    /// <summary>Says that a joint still holds: <c>1 × 2-way connector `dome_plug` is still plugged</c>.</summary>
+    public static string Still(HeldJoint held) =>
+        $"{Pieces(held.Joint, held.Attached)} {(held.Attached == 1 ? "is" : "are")} still {ActionTable.Closing(held.Joint).Done}";
+
+    /// <summary>The action as it is written: <c>`unplug dome_plug`</c>; a check by its text.</summary>
+    public static string Written(NamedAction action) => $"`{Words(action)}`";
+
+    /// <summary>The same for a step of the refit; a check by its text.</summary>
+    public static string Written(RefitStep step) =>
+        step.Origin is RuledCheck { Rule.Text: var text } ? $"the check \"{text}\"" : Written(step.Action);
+
+    /// <summary>The action as it is written, without marks.</summary>
+    public static string Words(NamedAction action) =>
+        action.Target is { } target ? $"{ActionTable.Row(action.Verb).Word} {target.Name}" : ActionTable.Row(action.Verb).Word;
+
+    /// <summary>What is done with a target by a step: <c>`seat_bolts` is undone</c>; a text action by its verb.</summary>
+    public static string Doing(Verb verb, MachineItem? target) => target switch
+    {
+        null => $"the {ActionTable.Row(verb).Word} is made",
+        Part when verb == Verb.Aside => $"{The(target)} goes aside",
+        Fluid when verb == Verb.Empty => $"{The(target)} is emptied",
+        Joint when verb == Verb.Loosen => $"{The(target)} is loosened",
+        _ => $"{The(target)} is {ActionTable.Row(verb).Done}",
+    };
+
+    /// <summary>The action as somebody is told to do it: <c>unplug `dome_plug`</c>, <c>isolate the 12 V battery</c>.</summary>
+    public static string Cue(NamedAction action) => $"{ActionTable.Row(action.Verb).Word} {The(action.Target!)}";
+
+    /// <summary>A list: <c>a, b and c</c>; what goes beyond a few is counted.</summary>
+    public static string List(IEnumerable<string> items)
+    {
+        var all = items.ToList();
+        if (all.Count > MostListed + 1)
+        {
+            all = [.. all.Take(MostListed), $"{all.Count - MostListed} more"];
+        }
+
+        return all.Count < 2 ? string.Concat(all) : $"{string.Join(", ", all.SkipLast(1))} and {all[^1]}";
+    }
+}
