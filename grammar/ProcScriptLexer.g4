@@ -136,8 +136,11 @@ RIGHT_PAREN : ')' ;
 
 DECIMAL     : [0-9]+ '.' [0-9]+ ;
 INTEGER     : [0-9]+ ;
-NAME        : [\p{L}_] [\p{L}\p{N}_]* ;
+// Letters of any script; and what is written like one, as in mm².
+NAME        : LETTER ( LETTER | [0-9] )* ;
+fragment LETTER : [\p{L}\p{Nl}\p{No}_] ;
 
+// Typographic quotes are taken for plain ones, with a finding: the stream hands them on as such.
 STRING      : '"' ( '\\' ~[\r\n] | ~["\\\r\n] )* '"' ;
 // A string that meets the end of its line before its closing quote. The parser takes it for a string; the finding is the tree's.
 UNCLOSED_STRING : '"' ( '\\' ~[\r\n] | ~["\\\r\n] )* '\\'? ;

@@ -79,7 +79,9 @@ energyDeclaration : ENERGY reference text? propertyBlock? ;
 
 fluidDeclaration : FLUID reference text? propertyBlock? ;
 
-controlDeclaration : CONTROL reference text? LEFT_BRACE ( position ( COMMA position )* )? ( property | clause | refitProperty )* RIGHT_BRACE ;
+controlDeclaration : CONTROL reference text? controlBlock ;
+
+controlBlock : LEFT_BRACE ( position ( COMMA position )* )? ( property | clause | refitProperty )* RIGHT_BRACE ;
 
 partDeclaration : PART reference text? memberBlock? ;
 
@@ -93,7 +95,9 @@ inlineClause
     | ( TO | ON | CARRIES ) reference   # inlineNames
     ;
 
-asideClause : ASIDE text? ( NEEDS needs )? ;
+// The plain needs right behind it are its own. A part may have such needs too, so to say it here would take a look ahead over
+// all of them; the tree gives them to the clause instead.
+asideClause : ASIDE text? ;
 
 eachMembers : EACH name IN values memberBlock ;
 

@@ -3,12 +3,15 @@ using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Parsing;
 using ProcScript.Syntax.Text;
+using ProcScript.Syntax.Tokens;
 
 namespace ProcScript.Syntax;
 
 /// <summary>One parsed file: its text, its tree, its suppressions and what the parser had to say. Any text gives one.</summary>
 public sealed class SyntaxTree
 {
+    private ImmutableArray<SyntaxToken> _tokens;
+
     internal SyntaxTree(
         SourceText text,
         FileSyntax root,
@@ -32,6 +35,23 @@ public sealed class SyntaxTree
 
     /// <summary>What is wrong with the text as text (1xxx).</summary>
     public ImmutableArray<Finding> Findings { get; }
+
+    /// <summary>
+    /// Every token of the text, blanks and comments among them; end to end they are the text. A formatter and an editor ask for
+    /// them, a check does not, so they are read when asked for.
+    /// </summary>
+    public ImmutableArray<SyntaxToken> Tokens
+    {
+        get
+        {
+            if (_tokens.IsDefault)
+            {
+                ImmutableInterlocked.InterlockedInitialize(ref _tokens, TokenList.Read(Text.Content));
+            }
+
+            return _tokens;
+        }
+    }
 
     /// <summary>Parses a text. Any text gives a tree; what is wrong with it is among the findings.</summary>
     /// <param name="text">The text.</param>

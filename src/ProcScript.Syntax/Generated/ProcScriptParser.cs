@@ -66,34 +66,35 @@ internal partial class ProcScriptParser : Parser {
 		RULE_threadValue = 8, RULE_gradeValue = 9, RULE_needs = 10, RULE_need = 11, 
 		RULE_needState = 12, RULE_machineDeclaration = 13, RULE_memberBlock = 14, 
 		RULE_member = 15, RULE_optionDeclaration = 16, RULE_energyDeclaration = 17, 
-		RULE_fluidDeclaration = 18, RULE_controlDeclaration = 19, RULE_partDeclaration = 20, 
-		RULE_jointDeclaration = 21, RULE_inlineCover = 22, RULE_inlineClause = 23, 
-		RULE_asideClause = 24, RULE_eachMembers = 25, RULE_whenMembers = 26, RULE_values = 27, 
-		RULE_value = 28, RULE_test = 29, RULE_procedureDeclaration = 30, RULE_parameters = 31, 
-		RULE_parameter = 32, RULE_procedureBlock = 33, RULE_procedureItem = 34, 
-		RULE_goal = 35, RULE_stage = 36, RULE_doCall = 37, RULE_workBlock = 38, 
-		RULE_eachItems = 39, RULE_whenItems = 40, RULE_stepBlock = 41, RULE_step = 42, 
-		RULE_alert = 43, RULE_eachSteps = 44, RULE_whenSteps = 45, RULE_action = 46, 
-		RULE_amount = 47, RULE_verb = 48, RULE_textAction = 49, RULE_needsClause = 50, 
-		RULE_background = 51, RULE_discard = 52, RULE_refitRules = 53, RULE_ruleBlock = 54, 
-		RULE_refitRule = 55, RULE_eachRules = 56, RULE_whenRules = 57, RULE_orderRule = 58, 
-		RULE_checkRule = 59, RULE_order = 60, RULE_text = 61, RULE_count = 62, 
-		RULE_quantity = 63, RULE_limit = 64, RULE_number = 65, RULE_unit = 66, 
-		RULE_unitName = 67, RULE_reference = 68, RULE_index = 69, RULE_name = 70, 
-		RULE_position = 71;
+		RULE_fluidDeclaration = 18, RULE_controlDeclaration = 19, RULE_controlBlock = 20, 
+		RULE_partDeclaration = 21, RULE_jointDeclaration = 22, RULE_inlineCover = 23, 
+		RULE_inlineClause = 24, RULE_asideClause = 25, RULE_eachMembers = 26, 
+		RULE_whenMembers = 27, RULE_values = 28, RULE_value = 29, RULE_test = 30, 
+		RULE_procedureDeclaration = 31, RULE_parameters = 32, RULE_parameter = 33, 
+		RULE_procedureBlock = 34, RULE_procedureItem = 35, RULE_goal = 36, RULE_stage = 37, 
+		RULE_doCall = 38, RULE_workBlock = 39, RULE_eachItems = 40, RULE_whenItems = 41, 
+		RULE_stepBlock = 42, RULE_step = 43, RULE_alert = 44, RULE_eachSteps = 45, 
+		RULE_whenSteps = 46, RULE_action = 47, RULE_amount = 48, RULE_verb = 49, 
+		RULE_textAction = 50, RULE_needsClause = 51, RULE_background = 52, RULE_discard = 53, 
+		RULE_refitRules = 54, RULE_ruleBlock = 55, RULE_refitRule = 56, RULE_eachRules = 57, 
+		RULE_whenRules = 58, RULE_orderRule = 59, RULE_checkRule = 60, RULE_order = 61, 
+		RULE_text = 62, RULE_count = 63, RULE_quantity = 64, RULE_limit = 65, 
+		RULE_number = 66, RULE_unit = 67, RULE_unitName = 68, RULE_reference = 69, 
+		RULE_index = 70, RULE_name = 71, RULE_position = 72;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
 		"need", "needState", "machineDeclaration", "memberBlock", "member", "optionDeclaration", 
-		"energyDeclaration", "fluidDeclaration", "controlDeclaration", "partDeclaration", 
-		"jointDeclaration", "inlineCover", "inlineClause", "asideClause", "eachMembers", 
-		"whenMembers", "values", "value", "test", "procedureDeclaration", "parameters", 
-		"parameter", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
-		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "eachSteps", 
-		"whenSteps", "action", "amount", "verb", "textAction", "needsClause", 
-		"background", "discard", "refitRules", "ruleBlock", "refitRule", "eachRules", 
-		"whenRules", "orderRule", "checkRule", "order", "text", "count", "quantity", 
-		"limit", "number", "unit", "unitName", "reference", "index", "name", "position"
+		"energyDeclaration", "fluidDeclaration", "controlDeclaration", "controlBlock", 
+		"partDeclaration", "jointDeclaration", "inlineCover", "inlineClause", 
+		"asideClause", "eachMembers", "whenMembers", "values", "value", "test", 
+		"procedureDeclaration", "parameters", "parameter", "procedureBlock", "procedureItem", 
+		"goal", "stage", "doCall", "workBlock", "eachItems", "whenItems", "stepBlock", 
+		"step", "alert", "eachSteps", "whenSteps", "action", "amount", "verb", 
+		"textAction", "needsClause", "background", "discard", "refitRules", "ruleBlock", 
+		"refitRule", "eachRules", "whenRules", "orderRule", "checkRule", "order", 
+		"text", "count", "quantity", "limit", "number", "unit", "unitName", "reference", 
+		"index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -211,17 +212,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 150;
+			State = 152;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 148;
+				State = 150;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 144;
+					State = 146;
 					useDirective();
 					}
 					break;
@@ -233,19 +234,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 145;
+					State = 147;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 146;
+					State = 148;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 147;
+					State = 149;
 					procedureDeclaration();
 					}
 					break;
@@ -253,11 +254,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 152;
+				State = 154;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 153;
+			State = 155;
 			Match(Eof);
 			}
 		}
@@ -291,9 +292,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 155;
+			State = 157;
 			Match(USE);
-			State = 156;
+			State = 158;
 			text();
 			}
 		}
@@ -340,7 +341,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 158;
+			State = 160;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -349,24 +350,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 159;
-			name();
 			State = 161;
+			name();
+			State = 163;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 160;
+				State = 162;
 				text();
 				}
 			}
 
-			State = 164;
+			State = 166;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 163;
+				State = 165;
 				propertyBlock();
 				}
 			}
@@ -420,14 +421,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 166;
+			State = 168;
 			Match(LEFT_BRACE);
-			State = 172;
+			State = 174;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238281253486596L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
 				{
-				State = 170;
+				State = 172;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -469,7 +470,7 @@ internal partial class ProcScriptParser : Parser {
 				case STORE:
 				case PPE:
 					{
-					State = 167;
+					State = 169;
 					property();
 					}
 					break;
@@ -479,13 +480,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 168;
+					State = 170;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 169;
+					State = 171;
 					refitProperty();
 					}
 					break;
@@ -493,11 +494,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 174;
+				State = 176;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 175;
+			State = 177;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -660,7 +661,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 221;
+			State = 223;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -677,7 +678,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 177;
+				State = 179;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & 8646911284685965505L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -686,7 +687,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 178;
+				State = 180;
 				text();
 				}
 				break;
@@ -703,7 +704,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 179;
+				State = 181;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 125049L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -712,7 +713,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 180;
+				State = 182;
 				quantity();
 				}
 				break;
@@ -722,7 +723,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 181;
+				State = 183;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || _la==DRIVE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -731,21 +732,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 182;
+				State = 184;
 				reference();
-				State = 187;
+				State = 189;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 183;
+					State = 185;
 					Match(COMMA);
-					State = 184;
+					State = 186;
 					reference();
 					}
 					}
-					State = 189;
+					State = 191;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -755,9 +756,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 190;
+				State = 192;
 				Match(PEOPLE);
-				State = 191;
+				State = 193;
 				count();
 				}
 				break;
@@ -765,9 +766,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 192;
+				State = 194;
 				Match(THREAD);
-				State = 193;
+				State = 195;
 				threadValue();
 				}
 				break;
@@ -775,9 +776,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 194;
+				State = 196;
 				Match(GRADE);
-				State = 195;
+				State = 197;
 				gradeValue();
 				}
 				break;
@@ -785,11 +786,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SealsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 196;
-				Match(SEALS);
-				State = 197;
-				count();
 				State = 198;
+				Match(SEALS);
+				State = 199;
+				count();
+				State = 200;
 				reference();
 				}
 				break;
@@ -797,13 +798,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 200;
-				Match(USES);
-				State = 201;
-				quantity();
 				State = 202;
-				Match(OF);
+				Match(USES);
 				State = 203;
+				quantity();
+				State = 204;
+				Match(OF);
+				State = 205;
 				reference();
 				}
 				break;
@@ -811,9 +812,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 205;
+				State = 207;
 				Match(SINGLE);
-				State = 206;
+				State = 208;
 				Match(USE);
 				}
 				break;
@@ -821,7 +822,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CaptivePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 207;
+				State = 209;
 				Match(CAPTIVE);
 				}
 				break;
@@ -829,18 +830,18 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 208;
+				State = 210;
 				Match(VERIFY);
-				State = 209;
+				State = 211;
 				text();
-				State = 212;
+				State = 214;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 210;
+					State = 212;
 					Match(EXPECT);
-					State = 211;
+					State = 213;
 					limit();
 					}
 				}
@@ -852,19 +853,19 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 215;
+				State = 217;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==STRIP) {
 					{
-					State = 214;
+					State = 216;
 					Match(STRIP);
 					}
 				}
 
-				State = 217;
+				State = 219;
 				Match(NEEDS);
-				State = 218;
+				State = 220;
 				needs();
 				}
 				break;
@@ -875,7 +876,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 219;
+				State = 221;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -884,7 +885,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 220;
+				State = 222;
 				text();
 				}
 				break;
@@ -954,16 +955,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 238;
+			State = 240;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 223;
+				State = 225;
 				Match(AT);
-				State = 224;
+				State = 226;
 				text();
 				}
 				break;
@@ -973,7 +974,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 225;
+				State = 227;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -982,21 +983,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 226;
+				State = 228;
 				reference();
-				State = 231;
+				State = 233;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 227;
+					State = 229;
 					Match(COMMA);
-					State = 228;
+					State = 230;
 					reference();
 					}
 					}
-					State = 233;
+					State = 235;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1006,14 +1007,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 234;
-				cover();
 				State = 236;
+				cover();
+				State = 238;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 235;
+					State = 237;
 					propertyBlock();
 					}
 				}
@@ -1062,17 +1063,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 240;
-			Match(COVERED);
-			State = 241;
-			Match(BY);
 			State = 242;
-			count();
+			Match(COVERED);
 			State = 243;
-			name();
+			Match(BY);
 			State = 244;
-			Match(AS);
+			count();
 			State = 245;
+			name();
+			State = 246;
+			Match(AS);
+			State = 247;
 			reference();
 			}
 		}
@@ -1110,22 +1111,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 247;
+			State = 249;
 			Match(REFIT);
-			State = 251;
+			State = 253;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 248;
+				State = 250;
 				Match(NEEDS);
-				State = 249;
+				State = 251;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 250;
+				State = 252;
 				propertyBlock();
 				}
 				break;
@@ -1170,22 +1171,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 267;
+			State = 269;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 253;
+				State = 255;
 				Match(NAME);
-				State = 256;
+				State = 258;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 254;
+					State = 256;
 					Match(DOT);
-					State = 255;
+					State = 257;
 					Match(INTEGER);
 					}
 				}
@@ -1195,22 +1196,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 258;
-				Match(INTEGER);
-				State = 259;
-				Match(SLASH);
 				State = 260;
 				Match(INTEGER);
 				State = 261;
-				Match(MINUS);
+				Match(SLASH);
 				State = 262;
 				Match(INTEGER);
+				State = 263;
+				Match(MINUS);
 				State = 264;
+				Match(INTEGER);
+				State = 266;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 263;
+					State = 265;
 					Match(NAME);
 					}
 				}
@@ -1221,7 +1222,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 266;
+				State = 268;
 				text();
 				}
 				break;
@@ -1260,7 +1261,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 272;
+			State = 274;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1268,14 +1269,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 269;
+				State = 271;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 270;
+				State = 272;
 				Match(NAME);
 				}
 				break;
@@ -1283,7 +1284,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 271;
+				State = 273;
 				text();
 				}
 				break;
@@ -1328,21 +1329,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 274;
+			State = 276;
 			need();
-			State = 279;
+			State = 281;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 275;
+				State = 277;
 				Match(COMMA);
-				State = 276;
+				State = 278;
 				need();
 				}
 				}
-				State = 281;
+				State = 283;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1384,22 +1385,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 282;
+			State = 284;
 			reference();
-			State = 286;
+			State = 288;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,19,Context) ) {
 			case 1:
 				{
-				State = 283;
+				State = 285;
 				Match(AT);
-				State = 284;
+				State = 286;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 285;
+				State = 287;
 				needState();
 				}
 				break;
@@ -1443,7 +1444,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 288;
+			State = 290;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 105)) & ~0x3f) == 0 && ((1L << (_la - 105)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1491,21 +1492,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 290;
+			State = 292;
 			Match(MACHINE);
-			State = 291;
-			name();
 			State = 293;
+			name();
+			State = 295;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 292;
+				State = 294;
 				text();
 				}
 			}
 
-			State = 295;
+			State = 297;
 			memberBlock();
 			}
 		}
@@ -1544,23 +1545,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 297;
+			State = 299;
 			Match(LEFT_BRACE);
-			State = 301;
+			State = 303;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238296187828228L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
 				{
 				{
-				State = 298;
+				State = 300;
 				member();
 				}
 				}
-				State = 303;
+				State = 305;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 304;
+			State = 306;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -1621,41 +1622,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 317;
+			State = 319;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 306;
+				State = 308;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 307;
+				State = 309;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 308;
+				State = 310;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 309;
+				State = 311;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 310;
+				State = 312;
 				partDeclaration();
 				}
 				break;
@@ -1664,28 +1665,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 311;
+				State = 313;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 312;
+				State = 314;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 313;
+				State = 315;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 314;
+				State = 316;
 				whenMembers();
 				}
 				break;
@@ -1729,14 +1730,14 @@ internal partial class ProcScriptParser : Parser {
 			case PPE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 315;
+				State = 317;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 316;
+				State = 318;
 				refitProperty();
 				}
 				break;
@@ -1778,16 +1779,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 319;
+			State = 321;
 			Match(OPTION);
-			State = 320;
-			name();
 			State = 322;
+			name();
+			State = 324;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 321;
+				State = 323;
 				text();
 				}
 			}
@@ -1831,26 +1832,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 324;
+			State = 326;
 			Match(ENERGY);
-			State = 325;
-			reference();
 			State = 327;
+			reference();
+			State = 329;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 326;
+				State = 328;
 				text();
 				}
 			}
 
-			State = 330;
+			State = 332;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 329;
+				State = 331;
 				propertyBlock();
 				}
 			}
@@ -1894,26 +1895,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 332;
+			State = 334;
 			Match(FLUID);
-			State = 333;
-			reference();
 			State = 335;
+			reference();
+			State = 337;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 334;
+				State = 336;
 				text();
 				}
 			}
 
-			State = 338;
+			State = 340;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 337;
+				State = 339;
 				propertyBlock();
 				}
 			}
@@ -1936,11 +1937,59 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
 			return GetRuleContext<ReferenceContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_BRACE() { return GetToken(ProcScriptParser.LEFT_BRACE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RIGHT_BRACE() { return GetToken(ProcScriptParser.RIGHT_BRACE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ControlBlockContext controlBlock() {
+			return GetRuleContext<ControlBlockContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
+		public ControlDeclarationContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_controlDeclaration; } }
+	}
+
+	[RuleVersion(0)]
+	public ControlDeclarationContext controlDeclaration() {
+		ControlDeclarationContext _localctx = new ControlDeclarationContext(Context, State);
+		EnterRule(_localctx, 38, RULE_controlDeclaration);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 342;
+			Match(CONTROL);
+			State = 343;
+			reference();
+			State = 345;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==STRING || _la==UNCLOSED_STRING) {
+				{
+				State = 344;
+				text();
+				}
+			}
+
+			State = 347;
+			controlBlock();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class ControlBlockContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_BRACE() { return GetToken(ProcScriptParser.LEFT_BRACE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RIGHT_BRACE() { return GetToken(ProcScriptParser.RIGHT_BRACE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public PositionContext[] position() {
 			return GetRuleContexts<PositionContext>();
 		}
@@ -1969,69 +2018,55 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
 			return GetToken(ProcScriptParser.COMMA, i);
 		}
-		public ControlDeclarationContext(ParserRuleContext parent, int invokingState)
+		public ControlBlockContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
 		}
-		public override int RuleIndex { get { return RULE_controlDeclaration; } }
+		public override int RuleIndex { get { return RULE_controlBlock; } }
 	}
 
 	[RuleVersion(0)]
-	public ControlDeclarationContext controlDeclaration() {
-		ControlDeclarationContext _localctx = new ControlDeclarationContext(Context, State);
-		EnterRule(_localctx, 38, RULE_controlDeclaration);
+	public ControlBlockContext controlBlock() {
+		ControlBlockContext _localctx = new ControlBlockContext(Context, State);
+		EnterRule(_localctx, 40, RULE_controlBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 340;
-			Match(CONTROL);
-			State = 341;
-			reference();
-			State = 343;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==STRING || _la==UNCLOSED_STRING) {
-				{
-				State = 342;
-				text();
-				}
-			}
-
-			State = 345;
+			State = 349;
 			Match(LEFT_BRACE);
-			State = 354;
+			State = 358;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,30,Context) ) {
 			case 1:
 				{
-				State = 346;
+				State = 350;
 				position();
-				State = 351;
+				State = 355;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 347;
+					State = 351;
 					Match(COMMA);
-					State = 348;
+					State = 352;
 					position();
 					}
 					}
-					State = 353;
+					State = 357;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 361;
+			State = 365;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238281253486596L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
 				{
-				State = 359;
+				State = 363;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2073,7 +2108,7 @@ internal partial class ProcScriptParser : Parser {
 				case STORE:
 				case PPE:
 					{
-					State = 356;
+					State = 360;
 					property();
 					}
 					break;
@@ -2083,13 +2118,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 357;
+					State = 361;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 358;
+					State = 362;
 					refitProperty();
 					}
 					break;
@@ -2097,11 +2132,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 363;
+				State = 367;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 364;
+			State = 368;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2137,31 +2172,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PartDeclarationContext partDeclaration() {
 		PartDeclarationContext _localctx = new PartDeclarationContext(Context, State);
-		EnterRule(_localctx, 40, RULE_partDeclaration);
+		EnterRule(_localctx, 42, RULE_partDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 366;
+			State = 370;
 			Match(PART);
-			State = 367;
+			State = 371;
 			reference();
-			State = 369;
+			State = 373;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 368;
+				State = 372;
 				text();
 				}
 			}
 
-			State = 372;
+			State = 376;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 371;
+				State = 375;
 				memberBlock();
 				}
 			}
@@ -2219,12 +2254,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public JointDeclarationContext jointDeclaration() {
 		JointDeclarationContext _localctx = new JointDeclarationContext(Context, State);
-		EnterRule(_localctx, 42, RULE_jointDeclaration);
+		EnterRule(_localctx, 44, RULE_jointDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 374;
+			State = 378;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2233,46 +2268,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 375;
-			Match(BY);
-			State = 376;
-			count();
-			State = 377;
-			name();
-			State = 378;
-			Match(AS);
 			State = 379;
-			reference();
+			Match(BY);
+			State = 380;
+			count();
+			State = 381;
+			name();
+			State = 382;
+			Match(AS);
 			State = 383;
+			reference();
+			State = 387;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 380;
+				State = 384;
 				inlineClause();
 				}
 				}
-				State = 385;
+				State = 389;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 392;
+			State = 396;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 387;
+				State = 391;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 386;
+					State = 390;
 					inlineCover();
 					}
 					}
-					State = 389;
+					State = 393;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2280,7 +2315,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 391;
+				State = 395;
 				propertyBlock();
 				}
 				break;
@@ -2375,33 +2410,33 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineCoverContext inlineCover() {
 		InlineCoverContext _localctx = new InlineCoverContext(Context, State);
-		EnterRule(_localctx, 44, RULE_inlineCover);
+		EnterRule(_localctx, 46, RULE_inlineCover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 394;
-			cover();
 			State = 398;
+			cover();
+			State = 402;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 395;
+				State = 399;
 				inlineClause();
 				}
 				}
-				State = 400;
+				State = 404;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 402;
+			State = 406;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 401;
+				State = 405;
 				propertyBlock();
 				}
 			}
@@ -2451,19 +2486,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineClauseContext inlineClause() {
 		InlineClauseContext _localctx = new InlineClauseContext(Context, State);
-		EnterRule(_localctx, 46, RULE_inlineClause);
+		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 408;
+			State = 412;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 404;
+				State = 408;
 				Match(AT);
-				State = 405;
+				State = 409;
 				text();
 				}
 				break;
@@ -2473,7 +2508,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 406;
+				State = 410;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2482,7 +2517,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 407;
+				State = 411;
 				reference();
 				}
 				break;
@@ -2506,10 +2541,6 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEEDS() { return GetToken(ProcScriptParser.NEEDS, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
-			return GetRuleContext<NeedsContext>(0);
-		}
 		public AsideClauseContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -2520,35 +2551,23 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AsideClauseContext asideClause() {
 		AsideClauseContext _localctx = new AsideClauseContext(Context, State);
-		EnterRule(_localctx, 48, RULE_asideClause);
+		EnterRule(_localctx, 50, RULE_asideClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 410;
+			State = 414;
 			Match(ASIDE);
-			State = 412;
+			State = 416;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 411;
+				State = 415;
 				text();
 				}
 			}
 
-			State = 416;
-			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,42,Context) ) {
-			case 1:
-				{
-				State = 414;
-				Match(NEEDS);
-				State = 415;
-				needs();
-				}
-				break;
-			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -2584,7 +2603,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachMembersContext eachMembers() {
 		EachMembersContext _localctx = new EachMembersContext(Context, State);
-		EnterRule(_localctx, 50, RULE_eachMembers);
+		EnterRule(_localctx, 52, RULE_eachMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -2629,7 +2648,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenMembersContext whenMembers() {
 		WhenMembersContext _localctx = new WhenMembersContext(Context, State);
-		EnterRule(_localctx, 52, RULE_whenMembers);
+		EnterRule(_localctx, 54, RULE_whenMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -2678,12 +2697,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValuesContext @values() {
 		ValuesContext _localctx = new ValuesContext(Context, State);
-		EnterRule(_localctx, 54, RULE_values);
+		EnterRule(_localctx, 56, RULE_values);
 		try {
 			int _alt;
 			State = 439;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,44,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,43,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
@@ -2702,7 +2721,7 @@ internal partial class ProcScriptParser : Parser {
 				value();
 				State = 436;
 				ErrorHandler.Sync(this);
-				_alt = Interpreter.AdaptivePredict(TokenStream,43,Context);
+				_alt = Interpreter.AdaptivePredict(TokenStream,42,Context);
 				while ( _alt!=2 && _alt!=global::Antlr4.Runtime.Atn.ATN.INVALID_ALT_NUMBER ) {
 					if ( _alt==1 ) {
 						{
@@ -2716,7 +2735,7 @@ internal partial class ProcScriptParser : Parser {
 					}
 					State = 438;
 					ErrorHandler.Sync(this);
-					_alt = Interpreter.AdaptivePredict(TokenStream,43,Context);
+					_alt = Interpreter.AdaptivePredict(TokenStream,42,Context);
 				}
 				}
 				break;
@@ -2748,7 +2767,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValueContext value() {
 		ValueContext _localctx = new ValueContext(Context, State);
-		EnterRule(_localctx, 56, RULE_value);
+		EnterRule(_localctx, 58, RULE_value);
 		try {
 			State = 443;
 			ErrorHandler.Sync(this);
@@ -2847,7 +2866,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestContext test() {
 		TestContext _localctx = new TestContext(Context, State);
-		EnterRule(_localctx, 58, RULE_test);
+		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
 			State = 455;
@@ -2980,7 +2999,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureDeclarationContext procedureDeclaration() {
 		ProcedureDeclarationContext _localctx = new ProcedureDeclarationContext(Context, State);
-		EnterRule(_localctx, 60, RULE_procedureDeclaration);
+		EnterRule(_localctx, 62, RULE_procedureDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -3051,7 +3070,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParametersContext parameters() {
 		ParametersContext _localctx = new ParametersContext(Context, State);
-		EnterRule(_localctx, 62, RULE_parameters);
+		EnterRule(_localctx, 64, RULE_parameters);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -3109,7 +3128,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParameterContext parameter() {
 		ParameterContext _localctx = new ParameterContext(Context, State);
-		EnterRule(_localctx, 64, RULE_parameter);
+		EnterRule(_localctx, 66, RULE_parameter);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -3151,7 +3170,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 66, RULE_procedureBlock);
+		EnterRule(_localctx, 68, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -3222,7 +3241,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 68, RULE_procedureItem);
+		EnterRule(_localctx, 70, RULE_procedureItem);
 		try {
 			State = 501;
 			ErrorHandler.Sync(this);
@@ -3353,7 +3372,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 70, RULE_goal);
+		EnterRule(_localctx, 72, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -3394,7 +3413,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 72, RULE_stage);
+		EnterRule(_localctx, 74, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -3444,7 +3463,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 74, RULE_doCall);
+		EnterRule(_localctx, 76, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -3519,7 +3538,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 76, RULE_workBlock);
+		EnterRule(_localctx, 78, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -3562,7 +3581,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 78, RULE_eachItems);
+		EnterRule(_localctx, 80, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -3607,7 +3626,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 80, RULE_whenItems);
+		EnterRule(_localctx, 82, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -3649,7 +3668,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 82, RULE_stepBlock);
+		EnterRule(_localctx, 84, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -3717,7 +3736,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 84, RULE_step);
+		EnterRule(_localctx, 86, RULE_step);
 		try {
 			State = 556;
 			ErrorHandler.Sync(this);
@@ -3837,7 +3856,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 86, RULE_alert);
+		EnterRule(_localctx, 88, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -3888,7 +3907,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 88, RULE_eachSteps);
+		EnterRule(_localctx, 90, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -3933,7 +3952,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 90, RULE_whenSteps);
+		EnterRule(_localctx, 92, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -3987,7 +4006,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 92, RULE_action);
+		EnterRule(_localctx, 94, RULE_action);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -3996,7 +4015,7 @@ internal partial class ProcScriptParser : Parser {
 			verb();
 			State = 575;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,59,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,58,Context) ) {
 			case 1:
 				{
 				State = 572;
@@ -4066,7 +4085,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 94, RULE_amount);
+		EnterRule(_localctx, 96, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -4133,7 +4152,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 96, RULE_verb);
+		EnterRule(_localctx, 98, RULE_verb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -4190,7 +4209,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 98, RULE_textAction);
+		EnterRule(_localctx, 100, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -4220,7 +4239,7 @@ internal partial class ProcScriptParser : Parser {
 
 			State = 599;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,64,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,63,Context) ) {
 			case 1:
 				{
 				State = 598;
@@ -4278,7 +4297,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 100, RULE_needsClause);
+		EnterRule(_localctx, 102, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -4330,7 +4349,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 102, RULE_background);
+		EnterRule(_localctx, 104, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -4370,7 +4389,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 104, RULE_discard);
+		EnterRule(_localctx, 106, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -4414,7 +4433,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 106, RULE_refitRules);
+		EnterRule(_localctx, 108, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -4472,7 +4491,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 108, RULE_ruleBlock);
+		EnterRule(_localctx, 110, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -4537,7 +4556,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 110, RULE_refitRule);
+		EnterRule(_localctx, 112, RULE_refitRule);
 		try {
 			State = 642;
 			ErrorHandler.Sync(this);
@@ -4652,7 +4671,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 112, RULE_eachRules);
+		EnterRule(_localctx, 114, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -4697,7 +4716,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 114, RULE_whenRules);
+		EnterRule(_localctx, 116, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -4740,7 +4759,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 116, RULE_orderRule);
+		EnterRule(_localctx, 118, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -4788,7 +4807,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 118, RULE_checkRule);
+		EnterRule(_localctx, 120, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -4811,7 +4830,7 @@ internal partial class ProcScriptParser : Parser {
 
 			State = 665;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,72,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,71,Context) ) {
 			case 1:
 				{
 				State = 664;
@@ -4861,7 +4880,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 120, RULE_order);
+		EnterRule(_localctx, 122, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -4905,7 +4924,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 122, RULE_text);
+		EnterRule(_localctx, 124, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -4944,7 +4963,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 124, RULE_count);
+		EnterRule(_localctx, 126, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
@@ -4988,7 +5007,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 126, RULE_quantity);
+		EnterRule(_localctx, 128, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -4997,7 +5016,7 @@ internal partial class ProcScriptParser : Parser {
 			number();
 			State = 680;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,74,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
 			case 1:
 				{
 				State = 679;
@@ -5023,7 +5042,7 @@ internal partial class ProcScriptParser : Parser {
 				number();
 				State = 685;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,75,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,74,Context) ) {
 				case 1:
 					{
 					State = 684;
@@ -5065,7 +5084,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 128, RULE_limit);
+		EnterRule(_localctx, 130, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -5120,7 +5139,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 130, RULE_number);
+		EnterRule(_localctx, 132, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -5317,7 +5336,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 132, RULE_unit);
+		EnterRule(_localctx, 134, RULE_unit);
 		int _la;
 		try {
 			State = 721;
@@ -5406,7 +5425,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 134, RULE_unitName);
+		EnterRule(_localctx, 136, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -5450,7 +5469,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 136, RULE_reference);
+		EnterRule(_localctx, 138, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -5503,7 +5522,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 138, RULE_index);
+		EnterRule(_localctx, 140, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -5601,7 +5620,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 140, RULE_name);
+		EnterRule(_localctx, 142, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
@@ -5647,7 +5666,7 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 142, RULE_position);
+		EnterRule(_localctx, 144, RULE_position);
 		try {
 			State = 748;
 			ErrorHandler.Sync(this);
@@ -5766,259 +5785,258 @@ internal partial class ProcScriptParser : Parser {
 		2,50,7,50,2,51,7,51,2,52,7,52,2,53,7,53,2,54,7,54,2,55,7,55,2,56,7,56,
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
-		2,71,7,71,1,0,1,0,1,0,1,0,5,0,149,8,0,10,0,12,0,152,9,0,1,0,1,0,1,1,1,
-		1,1,1,1,2,1,2,1,2,3,2,162,8,2,1,2,3,2,165,8,2,1,3,1,3,1,3,1,3,5,3,171,
-		8,3,10,3,12,3,174,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,186,
-		8,4,10,4,12,4,189,9,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,213,8,4,1,4,3,4,216,8,4,1,
-		4,1,4,1,4,1,4,3,4,222,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,230,8,5,10,5,12,
-		5,233,9,5,1,5,1,5,3,5,237,8,5,3,5,239,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,
-		1,7,1,7,1,7,1,7,3,7,252,8,7,1,8,1,8,1,8,3,8,257,8,8,1,8,1,8,1,8,1,8,1,
-		8,1,8,3,8,265,8,8,1,8,3,8,268,8,8,1,9,1,9,1,9,3,9,273,8,9,1,10,1,10,1,
-		10,5,10,278,8,10,10,10,12,10,281,9,10,1,11,1,11,1,11,1,11,3,11,287,8,11,
-		1,12,1,12,1,13,1,13,1,13,3,13,294,8,13,1,13,1,13,1,14,1,14,5,14,300,8,
-		14,10,14,12,14,303,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,
-		15,1,15,1,15,1,15,3,15,318,8,15,1,16,1,16,1,16,3,16,323,8,16,1,17,1,17,
-		1,17,3,17,328,8,17,1,17,3,17,331,8,17,1,18,1,18,1,18,3,18,336,8,18,1,18,
-		3,18,339,8,18,1,19,1,19,1,19,3,19,344,8,19,1,19,1,19,1,19,1,19,5,19,350,
-		8,19,10,19,12,19,353,9,19,3,19,355,8,19,1,19,1,19,1,19,5,19,360,8,19,10,
-		19,12,19,363,9,19,1,19,1,19,1,20,1,20,1,20,3,20,370,8,20,1,20,3,20,373,
-		8,20,1,21,1,21,1,21,1,21,1,21,1,21,1,21,5,21,382,8,21,10,21,12,21,385,
-		9,21,1,21,4,21,388,8,21,11,21,12,21,389,1,21,3,21,393,8,21,1,22,1,22,5,
-		22,397,8,22,10,22,12,22,400,9,22,1,22,3,22,403,8,22,1,23,1,23,1,23,1,23,
-		3,23,409,8,23,1,24,1,24,3,24,413,8,24,1,24,1,24,3,24,417,8,24,1,25,1,25,
-		1,25,1,25,1,25,1,25,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,27,1,27,
-		5,27,435,8,27,10,27,12,27,438,9,27,3,27,440,8,27,1,28,1,28,3,28,444,8,
-		28,1,29,1,29,1,29,1,29,1,29,3,29,451,8,29,1,29,3,29,454,8,29,3,29,456,
-		8,29,1,30,1,30,1,30,3,30,461,8,30,1,30,3,30,464,8,30,1,30,1,30,1,30,1,
-		30,1,31,1,31,1,31,1,31,5,31,474,8,31,10,31,12,31,477,9,31,1,31,1,31,1,
-		32,1,32,1,32,1,32,1,33,1,33,5,33,487,8,33,10,33,12,33,490,9,33,1,33,1,
-		33,1,34,1,34,1,34,1,34,1,34,1,34,1,34,1,34,3,34,502,8,34,1,35,1,35,1,35,
-		1,35,1,36,1,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,5,37,518,8,37,10,
-		37,12,37,521,9,37,3,37,523,8,37,1,37,3,37,526,8,37,1,38,1,38,1,38,1,39,
-		1,39,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,1,41,1,41,5,41,543,8,41,10,
-		41,12,41,546,9,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,42,3,42,557,
-		8,42,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,44,1,44,1,45,1,45,1,45,1,45,
-		1,46,1,46,1,46,1,46,3,46,576,8,46,1,46,1,46,1,46,3,46,581,8,46,1,46,3,
-		46,584,8,46,1,46,3,46,587,8,46,1,47,1,47,1,48,1,48,1,49,1,49,1,49,1,49,
-		3,49,597,8,49,1,49,3,49,600,8,49,1,49,3,49,603,8,49,1,49,3,49,606,8,49,
-		1,50,3,50,609,8,50,1,50,1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,1,52,1,
-		52,1,53,1,53,1,53,1,53,3,53,626,8,53,1,54,1,54,5,54,630,8,54,10,54,12,
-		54,633,9,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,55,3,55,643,8,55,1,56,
-		1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,1,58,1,58,1,58,1,58,1,59,
-		1,59,1,59,1,59,3,59,663,8,59,1,59,3,59,666,8,59,1,59,3,59,669,8,59,1,60,
-		1,60,1,60,1,60,1,61,1,61,1,62,1,62,1,63,1,63,3,63,681,8,63,1,63,1,63,1,
-		63,3,63,686,8,63,3,63,688,8,63,1,64,3,64,691,8,64,1,64,1,64,1,65,3,65,
-		696,8,65,1,65,1,65,1,65,1,65,1,65,1,65,1,65,3,65,705,8,65,3,65,707,8,65,
-		1,66,1,66,1,66,3,66,712,8,66,1,66,1,66,1,66,5,66,717,8,66,10,66,12,66,
-		720,9,66,3,66,722,8,66,1,67,1,67,1,68,1,68,3,68,728,8,68,1,69,1,69,1,69,
-		1,69,5,69,734,8,69,10,69,12,69,737,9,69,1,69,1,69,1,70,1,70,1,71,1,71,
-		1,71,1,71,1,71,1,71,3,71,749,8,71,1,71,0,0,72,0,2,4,6,8,10,12,14,16,18,
+		2,71,7,71,2,72,7,72,1,0,1,0,1,0,1,0,5,0,151,8,0,10,0,12,0,154,9,0,1,0,
+		1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,164,8,2,1,2,3,2,167,8,2,1,3,1,3,1,3,1,
+		3,5,3,173,8,3,10,3,12,3,176,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,5,4,188,8,4,10,4,12,4,191,9,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,215,8,4,1,4,3,4,
+		218,8,4,1,4,1,4,1,4,1,4,3,4,224,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,232,8,
+		5,10,5,12,5,235,9,5,1,5,1,5,3,5,239,8,5,3,5,241,8,5,1,6,1,6,1,6,1,6,1,
+		6,1,6,1,6,1,7,1,7,1,7,1,7,3,7,254,8,7,1,8,1,8,1,8,3,8,259,8,8,1,8,1,8,
+		1,8,1,8,1,8,1,8,3,8,267,8,8,1,8,3,8,270,8,8,1,9,1,9,1,9,3,9,275,8,9,1,
+		10,1,10,1,10,5,10,280,8,10,10,10,12,10,283,9,10,1,11,1,11,1,11,1,11,3,
+		11,289,8,11,1,12,1,12,1,13,1,13,1,13,3,13,296,8,13,1,13,1,13,1,14,1,14,
+		5,14,302,8,14,10,14,12,14,305,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,
+		1,15,1,15,1,15,1,15,1,15,1,15,3,15,320,8,15,1,16,1,16,1,16,3,16,325,8,
+		16,1,17,1,17,1,17,3,17,330,8,17,1,17,3,17,333,8,17,1,18,1,18,1,18,3,18,
+		338,8,18,1,18,3,18,341,8,18,1,19,1,19,1,19,3,19,346,8,19,1,19,1,19,1,20,
+		1,20,1,20,1,20,5,20,354,8,20,10,20,12,20,357,9,20,3,20,359,8,20,1,20,1,
+		20,1,20,5,20,364,8,20,10,20,12,20,367,9,20,1,20,1,20,1,21,1,21,1,21,3,
+		21,374,8,21,1,21,3,21,377,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,
+		386,8,22,10,22,12,22,389,9,22,1,22,4,22,392,8,22,11,22,12,22,393,1,22,
+		3,22,397,8,22,1,23,1,23,5,23,401,8,23,10,23,12,23,404,9,23,1,23,3,23,407,
+		8,23,1,24,1,24,1,24,1,24,3,24,413,8,24,1,25,1,25,3,25,417,8,25,1,26,1,
+		26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,
+		28,5,28,435,8,28,10,28,12,28,438,9,28,3,28,440,8,28,1,29,1,29,3,29,444,
+		8,29,1,30,1,30,1,30,1,30,1,30,3,30,451,8,30,1,30,3,30,454,8,30,3,30,456,
+		8,30,1,31,1,31,1,31,3,31,461,8,31,1,31,3,31,464,8,31,1,31,1,31,1,31,1,
+		31,1,32,1,32,1,32,1,32,5,32,474,8,32,10,32,12,32,477,9,32,1,32,1,32,1,
+		33,1,33,1,33,1,33,1,34,1,34,5,34,487,8,34,10,34,12,34,490,9,34,1,34,1,
+		34,1,35,1,35,1,35,1,35,1,35,1,35,1,35,1,35,3,35,502,8,35,1,36,1,36,1,36,
+		1,36,1,37,1,37,1,37,1,37,1,38,1,38,1,38,1,38,1,38,1,38,5,38,518,8,38,10,
+		38,12,38,521,9,38,3,38,523,8,38,1,38,3,38,526,8,38,1,39,1,39,1,39,1,40,
+		1,40,1,40,1,40,1,40,1,40,1,41,1,41,1,41,1,41,1,42,1,42,5,42,543,8,42,10,
+		42,12,42,546,9,42,1,42,1,42,1,43,1,43,1,43,1,43,1,43,1,43,1,43,3,43,557,
+		8,43,1,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,46,1,46,1,46,1,46,
+		1,47,1,47,1,47,1,47,3,47,576,8,47,1,47,1,47,1,47,3,47,581,8,47,1,47,3,
+		47,584,8,47,1,47,3,47,587,8,47,1,48,1,48,1,49,1,49,1,50,1,50,1,50,1,50,
+		3,50,597,8,50,1,50,3,50,600,8,50,1,50,3,50,603,8,50,1,50,3,50,606,8,50,
+		1,51,3,51,609,8,51,1,51,1,51,1,51,1,52,1,52,1,52,1,53,1,53,1,53,1,53,1,
+		53,1,54,1,54,1,54,1,54,3,54,626,8,54,1,55,1,55,5,55,630,8,55,10,55,12,
+		55,633,9,55,1,55,1,55,1,56,1,56,1,56,1,56,1,56,1,56,3,56,643,8,56,1,57,
+		1,57,1,57,1,57,1,57,1,57,1,58,1,58,1,58,1,58,1,59,1,59,1,59,1,59,1,60,
+		1,60,1,60,1,60,3,60,663,8,60,1,60,3,60,666,8,60,1,60,3,60,669,8,60,1,61,
+		1,61,1,61,1,61,1,62,1,62,1,63,1,63,1,64,1,64,3,64,681,8,64,1,64,1,64,1,
+		64,3,64,686,8,64,3,64,688,8,64,1,65,3,65,691,8,65,1,65,1,65,1,66,3,66,
+		696,8,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,3,66,705,8,66,3,66,707,8,66,
+		1,67,1,67,1,67,3,67,712,8,67,1,67,1,67,1,67,5,67,717,8,67,10,67,12,67,
+		720,9,67,3,67,722,8,67,1,68,1,68,1,69,1,69,3,69,728,8,69,1,70,1,70,1,70,
+		1,70,5,70,734,8,70,10,70,12,70,737,9,70,1,70,1,70,1,71,1,71,1,72,1,72,
+		1,72,1,72,1,72,1,72,3,72,749,8,72,1,72,0,0,73,0,2,4,6,8,10,12,14,16,18,
 		20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,
 		68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,
-		112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,0,19,1,
-		0,2,8,6,0,42,42,48,49,53,53,59,60,69,69,101,104,4,0,83,83,86,89,94,94,
-		96,99,3,0,2,2,27,27,85,85,1,0,78,81,2,0,23,24,26,26,3,0,31,31,49,49,105,
-		112,1,0,16,18,2,0,75,75,133,133,4,0,29,29,31,31,40,65,67,67,2,0,66,66,
-		68,69,1,0,29,30,1,0,72,73,1,0,135,136,2,0,113,113,117,117,1,0,121,124,
+		112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,144,0,
+		19,1,0,2,8,6,0,42,42,48,49,53,53,59,60,69,69,101,104,4,0,83,83,86,89,94,
+		94,96,99,3,0,2,2,27,27,85,85,1,0,78,81,2,0,23,24,26,26,3,0,31,31,49,49,
+		105,112,1,0,16,18,2,0,75,75,133,133,4,0,29,29,31,31,40,65,67,67,2,0,66,
+		66,68,69,1,0,29,30,1,0,72,73,1,0,135,136,2,0,113,113,117,117,1,0,121,124,
 		2,0,115,115,118,119,2,0,25,25,134,134,6,0,2,8,11,14,36,36,75,77,82,112,
-		134,134,815,0,150,1,0,0,0,2,155,1,0,0,0,4,158,1,0,0,0,6,166,1,0,0,0,8,
-		221,1,0,0,0,10,238,1,0,0,0,12,240,1,0,0,0,14,247,1,0,0,0,16,267,1,0,0,
-		0,18,272,1,0,0,0,20,274,1,0,0,0,22,282,1,0,0,0,24,288,1,0,0,0,26,290,1,
-		0,0,0,28,297,1,0,0,0,30,317,1,0,0,0,32,319,1,0,0,0,34,324,1,0,0,0,36,332,
-		1,0,0,0,38,340,1,0,0,0,40,366,1,0,0,0,42,374,1,0,0,0,44,394,1,0,0,0,46,
-		408,1,0,0,0,48,410,1,0,0,0,50,418,1,0,0,0,52,424,1,0,0,0,54,439,1,0,0,
-		0,56,443,1,0,0,0,58,455,1,0,0,0,60,457,1,0,0,0,62,469,1,0,0,0,64,480,1,
-		0,0,0,66,484,1,0,0,0,68,501,1,0,0,0,70,503,1,0,0,0,72,507,1,0,0,0,74,511,
-		1,0,0,0,76,527,1,0,0,0,78,530,1,0,0,0,80,536,1,0,0,0,82,540,1,0,0,0,84,
-		556,1,0,0,0,86,558,1,0,0,0,88,561,1,0,0,0,90,567,1,0,0,0,92,571,1,0,0,
-		0,94,588,1,0,0,0,96,590,1,0,0,0,98,592,1,0,0,0,100,608,1,0,0,0,102,613,
-		1,0,0,0,104,616,1,0,0,0,106,621,1,0,0,0,108,627,1,0,0,0,110,642,1,0,0,
-		0,112,644,1,0,0,0,114,650,1,0,0,0,116,654,1,0,0,0,118,658,1,0,0,0,120,
-		670,1,0,0,0,122,674,1,0,0,0,124,676,1,0,0,0,126,678,1,0,0,0,128,690,1,
-		0,0,0,130,695,1,0,0,0,132,721,1,0,0,0,134,723,1,0,0,0,136,725,1,0,0,0,
-		138,729,1,0,0,0,140,740,1,0,0,0,142,748,1,0,0,0,144,149,3,2,1,0,145,149,
-		3,4,2,0,146,149,3,26,13,0,147,149,3,60,30,0,148,144,1,0,0,0,148,145,1,
-		0,0,0,148,146,1,0,0,0,148,147,1,0,0,0,149,152,1,0,0,0,150,148,1,0,0,0,
-		150,151,1,0,0,0,151,153,1,0,0,0,152,150,1,0,0,0,153,154,5,0,0,1,154,1,
-		1,0,0,0,155,156,5,1,0,0,156,157,3,122,61,0,157,3,1,0,0,0,158,159,7,0,0,
-		0,159,161,3,140,70,0,160,162,3,122,61,0,161,160,1,0,0,0,161,162,1,0,0,
-		0,162,164,1,0,0,0,163,165,3,6,3,0,164,163,1,0,0,0,164,165,1,0,0,0,165,
-		5,1,0,0,0,166,172,5,126,0,0,167,171,3,8,4,0,168,171,3,10,5,0,169,171,3,
-		14,7,0,170,167,1,0,0,0,170,168,1,0,0,0,170,169,1,0,0,0,171,174,1,0,0,0,
-		172,170,1,0,0,0,172,173,1,0,0,0,173,175,1,0,0,0,174,172,1,0,0,0,175,176,
-		5,127,0,0,176,7,1,0,0,0,177,178,7,1,0,0,178,222,3,122,61,0,179,180,7,2,
-		0,0,180,222,3,126,63,0,181,182,7,3,0,0,182,187,3,136,68,0,183,184,5,125,
-		0,0,184,186,3,136,68,0,185,183,1,0,0,0,186,189,1,0,0,0,187,185,1,0,0,0,
-		187,188,1,0,0,0,188,222,1,0,0,0,189,187,1,0,0,0,190,191,5,100,0,0,191,
-		222,3,124,62,0,192,193,5,82,0,0,193,222,3,16,8,0,194,195,5,84,0,0,195,
-		222,3,18,9,0,196,197,5,90,0,0,197,198,3,124,62,0,198,199,3,136,68,0,199,
-		222,1,0,0,0,200,201,5,91,0,0,201,202,3,126,63,0,202,203,5,74,0,0,203,204,
-		3,136,68,0,204,222,1,0,0,0,205,206,5,92,0,0,206,222,5,1,0,0,207,222,5,
-		93,0,0,208,209,5,95,0,0,209,212,3,122,61,0,210,211,5,77,0,0,211,213,3,
-		128,64,0,212,210,1,0,0,0,212,213,1,0,0,0,213,222,1,0,0,0,214,216,5,29,
-		0,0,215,214,1,0,0,0,215,216,1,0,0,0,216,217,1,0,0,0,217,218,5,28,0,0,218,
-		222,3,20,10,0,219,220,7,4,0,0,220,222,3,122,61,0,221,177,1,0,0,0,221,179,
-		1,0,0,0,221,181,1,0,0,0,221,190,1,0,0,0,221,192,1,0,0,0,221,194,1,0,0,
-		0,221,196,1,0,0,0,221,200,1,0,0,0,221,205,1,0,0,0,221,207,1,0,0,0,221,
-		208,1,0,0,0,221,215,1,0,0,0,221,219,1,0,0,0,222,9,1,0,0,0,223,224,5,22,
-		0,0,224,239,3,122,61,0,225,226,7,5,0,0,226,231,3,136,68,0,227,228,5,125,
-		0,0,228,230,3,136,68,0,229,227,1,0,0,0,230,233,1,0,0,0,231,229,1,0,0,0,
-		231,232,1,0,0,0,232,239,1,0,0,0,233,231,1,0,0,0,234,236,3,12,6,0,235,237,
-		3,6,3,0,236,235,1,0,0,0,236,237,1,0,0,0,237,239,1,0,0,0,238,223,1,0,0,
-		0,238,225,1,0,0,0,238,234,1,0,0,0,239,11,1,0,0,0,240,241,5,21,0,0,241,
-		242,5,19,0,0,242,243,3,124,62,0,243,244,3,140,70,0,244,245,5,20,0,0,245,
-		246,3,136,68,0,246,13,1,0,0,0,247,251,5,30,0,0,248,249,5,28,0,0,249,252,
-		3,20,10,0,250,252,3,6,3,0,251,248,1,0,0,0,251,250,1,0,0,0,252,15,1,0,0,
-		0,253,256,5,134,0,0,254,255,5,118,0,0,255,257,5,133,0,0,256,254,1,0,0,
-		0,256,257,1,0,0,0,257,268,1,0,0,0,258,259,5,133,0,0,259,260,5,119,0,0,
-		260,261,5,133,0,0,261,262,5,120,0,0,262,264,5,133,0,0,263,265,5,134,0,
-		0,264,263,1,0,0,0,264,265,1,0,0,0,265,268,1,0,0,0,266,268,3,122,61,0,267,
-		253,1,0,0,0,267,258,1,0,0,0,267,266,1,0,0,0,268,17,1,0,0,0,269,273,3,130,
-		65,0,270,273,5,134,0,0,271,273,3,122,61,0,272,269,1,0,0,0,272,270,1,0,
-		0,0,272,271,1,0,0,0,273,19,1,0,0,0,274,279,3,22,11,0,275,276,5,125,0,0,
-		276,278,3,22,11,0,277,275,1,0,0,0,278,281,1,0,0,0,279,277,1,0,0,0,279,
-		280,1,0,0,0,280,21,1,0,0,0,281,279,1,0,0,0,282,286,3,136,68,0,283,284,
-		5,22,0,0,284,287,3,142,71,0,285,287,3,24,12,0,286,283,1,0,0,0,286,285,
-		1,0,0,0,286,287,1,0,0,0,287,23,1,0,0,0,288,289,7,6,0,0,289,25,1,0,0,0,
-		290,291,5,9,0,0,291,293,3,140,70,0,292,294,3,122,61,0,293,292,1,0,0,0,
-		293,294,1,0,0,0,294,295,1,0,0,0,295,296,3,28,14,0,296,27,1,0,0,0,297,301,
-		5,126,0,0,298,300,3,30,15,0,299,298,1,0,0,0,300,303,1,0,0,0,301,299,1,
-		0,0,0,301,302,1,0,0,0,302,304,1,0,0,0,303,301,1,0,0,0,304,305,5,127,0,
-		0,305,29,1,0,0,0,306,318,3,32,16,0,307,318,3,34,17,0,308,318,3,36,18,0,
-		309,318,3,38,19,0,310,318,3,40,20,0,311,318,3,42,21,0,312,318,3,48,24,
-		0,313,318,3,50,25,0,314,318,3,52,26,0,315,318,3,8,4,0,316,318,3,14,7,0,
-		317,306,1,0,0,0,317,307,1,0,0,0,317,308,1,0,0,0,317,309,1,0,0,0,317,310,
-		1,0,0,0,317,311,1,0,0,0,317,312,1,0,0,0,317,313,1,0,0,0,317,314,1,0,0,
-		0,317,315,1,0,0,0,317,316,1,0,0,0,318,31,1,0,0,0,319,320,5,11,0,0,320,
-		322,3,140,70,0,321,323,3,122,61,0,322,321,1,0,0,0,322,323,1,0,0,0,323,
-		33,1,0,0,0,324,325,5,12,0,0,325,327,3,136,68,0,326,328,3,122,61,0,327,
-		326,1,0,0,0,327,328,1,0,0,0,328,330,1,0,0,0,329,331,3,6,3,0,330,329,1,
-		0,0,0,330,331,1,0,0,0,331,35,1,0,0,0,332,333,5,13,0,0,333,335,3,136,68,
-		0,334,336,3,122,61,0,335,334,1,0,0,0,335,336,1,0,0,0,336,338,1,0,0,0,337,
-		339,3,6,3,0,338,337,1,0,0,0,338,339,1,0,0,0,339,37,1,0,0,0,340,341,5,14,
-		0,0,341,343,3,136,68,0,342,344,3,122,61,0,343,342,1,0,0,0,343,344,1,0,
-		0,0,344,345,1,0,0,0,345,354,5,126,0,0,346,351,3,142,71,0,347,348,5,125,
-		0,0,348,350,3,142,71,0,349,347,1,0,0,0,350,353,1,0,0,0,351,349,1,0,0,0,
-		351,352,1,0,0,0,352,355,1,0,0,0,353,351,1,0,0,0,354,346,1,0,0,0,354,355,
-		1,0,0,0,355,361,1,0,0,0,356,360,3,8,4,0,357,360,3,10,5,0,358,360,3,14,
-		7,0,359,356,1,0,0,0,359,357,1,0,0,0,359,358,1,0,0,0,360,363,1,0,0,0,361,
-		359,1,0,0,0,361,362,1,0,0,0,362,364,1,0,0,0,363,361,1,0,0,0,364,365,5,
-		127,0,0,365,39,1,0,0,0,366,367,5,15,0,0,367,369,3,136,68,0,368,370,3,122,
-		61,0,369,368,1,0,0,0,369,370,1,0,0,0,370,372,1,0,0,0,371,373,3,28,14,0,
-		372,371,1,0,0,0,372,373,1,0,0,0,373,41,1,0,0,0,374,375,7,7,0,0,375,376,
-		5,19,0,0,376,377,3,124,62,0,377,378,3,140,70,0,378,379,5,20,0,0,379,383,
-		3,136,68,0,380,382,3,46,23,0,381,380,1,0,0,0,382,385,1,0,0,0,383,381,1,
-		0,0,0,383,384,1,0,0,0,384,392,1,0,0,0,385,383,1,0,0,0,386,388,3,44,22,
-		0,387,386,1,0,0,0,388,389,1,0,0,0,389,387,1,0,0,0,389,390,1,0,0,0,390,
-		393,1,0,0,0,391,393,3,6,3,0,392,387,1,0,0,0,392,391,1,0,0,0,392,393,1,
-		0,0,0,393,43,1,0,0,0,394,398,3,12,6,0,395,397,3,46,23,0,396,395,1,0,0,
-		0,397,400,1,0,0,0,398,396,1,0,0,0,398,399,1,0,0,0,399,402,1,0,0,0,400,
-		398,1,0,0,0,401,403,3,6,3,0,402,401,1,0,0,0,402,403,1,0,0,0,403,45,1,0,
-		0,0,404,405,5,22,0,0,405,409,3,122,61,0,406,407,7,5,0,0,407,409,3,136,
-		68,0,408,404,1,0,0,0,408,406,1,0,0,0,409,47,1,0,0,0,410,412,5,31,0,0,411,
-		413,3,122,61,0,412,411,1,0,0,0,412,413,1,0,0,0,413,416,1,0,0,0,414,415,
-		5,28,0,0,415,417,3,20,10,0,416,414,1,0,0,0,416,417,1,0,0,0,417,49,1,0,
-		0,0,418,419,5,32,0,0,419,420,3,140,70,0,420,421,5,25,0,0,421,422,3,54,
-		27,0,422,423,3,28,14,0,423,51,1,0,0,0,424,425,5,33,0,0,425,426,3,58,29,
-		0,426,427,3,28,14,0,427,53,1,0,0,0,428,429,5,133,0,0,429,430,5,117,0,0,
-		430,440,5,133,0,0,431,436,3,56,28,0,432,433,5,125,0,0,433,435,3,56,28,
-		0,434,432,1,0,0,0,435,438,1,0,0,0,436,434,1,0,0,0,436,437,1,0,0,0,437,
-		440,1,0,0,0,438,436,1,0,0,0,439,428,1,0,0,0,439,431,1,0,0,0,440,55,1,0,
-		0,0,441,444,3,140,70,0,442,444,5,133,0,0,443,441,1,0,0,0,443,442,1,0,0,
-		0,444,57,1,0,0,0,445,446,5,35,0,0,446,456,3,140,70,0,447,453,3,140,70,
-		0,448,450,5,34,0,0,449,451,5,35,0,0,450,449,1,0,0,0,450,451,1,0,0,0,451,
-		452,1,0,0,0,452,454,3,56,28,0,453,448,1,0,0,0,453,454,1,0,0,0,454,456,
-		1,0,0,0,455,445,1,0,0,0,455,447,1,0,0,0,456,59,1,0,0,0,457,458,5,10,0,
-		0,458,460,3,140,70,0,459,461,3,62,31,0,460,459,1,0,0,0,460,461,1,0,0,0,
-		461,463,1,0,0,0,462,464,3,122,61,0,463,462,1,0,0,0,463,464,1,0,0,0,464,
-		465,1,0,0,0,465,466,5,24,0,0,466,467,3,140,70,0,467,468,3,66,33,0,468,
-		61,1,0,0,0,469,470,5,130,0,0,470,475,3,64,32,0,471,472,5,125,0,0,472,474,
-		3,64,32,0,473,471,1,0,0,0,474,477,1,0,0,0,475,473,1,0,0,0,475,476,1,0,
-		0,0,476,478,1,0,0,0,477,475,1,0,0,0,478,479,5,131,0,0,479,63,1,0,0,0,480,
-		481,3,140,70,0,481,482,5,25,0,0,482,483,3,54,27,0,483,65,1,0,0,0,484,488,
-		5,126,0,0,485,487,3,68,34,0,486,485,1,0,0,0,487,490,1,0,0,0,488,486,1,
-		0,0,0,488,489,1,0,0,0,489,491,1,0,0,0,490,488,1,0,0,0,491,492,5,127,0,
-		0,492,67,1,0,0,0,493,502,3,70,35,0,494,502,3,72,36,0,495,502,3,74,37,0,
-		496,502,3,76,38,0,497,502,3,106,53,0,498,502,3,78,39,0,499,502,3,80,40,
-		0,500,502,3,8,4,0,501,493,1,0,0,0,501,494,1,0,0,0,501,495,1,0,0,0,501,
-		496,1,0,0,0,501,497,1,0,0,0,501,498,1,0,0,0,501,499,1,0,0,0,501,500,1,
-		0,0,0,502,69,1,0,0,0,503,504,5,36,0,0,504,505,3,96,48,0,505,506,3,136,
-		68,0,506,71,1,0,0,0,507,508,5,37,0,0,508,509,3,122,61,0,509,510,3,82,41,
-		0,510,73,1,0,0,0,511,512,5,38,0,0,512,525,3,140,70,0,513,522,5,130,0,0,
-		514,519,3,56,28,0,515,516,5,125,0,0,516,518,3,56,28,0,517,515,1,0,0,0,
-		518,521,1,0,0,0,519,517,1,0,0,0,519,520,1,0,0,0,520,523,1,0,0,0,521,519,
-		1,0,0,0,522,514,1,0,0,0,522,523,1,0,0,0,523,524,1,0,0,0,524,526,5,131,
-		0,0,525,513,1,0,0,0,525,526,1,0,0,0,526,75,1,0,0,0,527,528,5,39,0,0,528,
-		529,3,82,41,0,529,77,1,0,0,0,530,531,5,32,0,0,531,532,3,140,70,0,532,533,
-		5,25,0,0,533,534,3,54,27,0,534,535,3,66,33,0,535,79,1,0,0,0,536,537,5,
-		33,0,0,537,538,3,58,29,0,538,539,3,66,33,0,539,81,1,0,0,0,540,544,5,126,
-		0,0,541,543,3,84,42,0,542,541,1,0,0,0,543,546,1,0,0,0,544,542,1,0,0,0,
-		544,545,1,0,0,0,545,547,1,0,0,0,546,544,1,0,0,0,547,548,5,127,0,0,548,
-		83,1,0,0,0,549,557,3,86,43,0,550,557,3,92,46,0,551,557,3,98,49,0,552,557,
-		3,104,52,0,553,557,3,74,37,0,554,557,3,88,44,0,555,557,3,90,45,0,556,549,
-		1,0,0,0,556,550,1,0,0,0,556,551,1,0,0,0,556,552,1,0,0,0,556,553,1,0,0,
-		0,556,554,1,0,0,0,556,555,1,0,0,0,557,85,1,0,0,0,558,559,7,4,0,0,559,560,
-		3,122,61,0,560,87,1,0,0,0,561,562,5,32,0,0,562,563,3,140,70,0,563,564,
-		5,25,0,0,564,565,3,54,27,0,565,566,3,82,41,0,566,89,1,0,0,0,567,568,5,
-		33,0,0,568,569,3,58,29,0,569,570,3,82,41,0,570,91,1,0,0,0,571,575,3,96,
-		48,0,572,573,3,94,47,0,573,574,5,74,0,0,574,576,1,0,0,0,575,572,1,0,0,
-		0,575,576,1,0,0,0,576,577,1,0,0,0,577,580,3,136,68,0,578,579,5,23,0,0,
-		579,581,3,142,71,0,580,578,1,0,0,0,580,581,1,0,0,0,581,583,1,0,0,0,582,
-		584,3,102,51,0,583,582,1,0,0,0,583,584,1,0,0,0,584,586,1,0,0,0,585,587,
-		3,6,3,0,586,585,1,0,0,0,586,587,1,0,0,0,587,93,1,0,0,0,588,589,7,8,0,0,
-		589,95,1,0,0,0,590,591,7,9,0,0,591,97,1,0,0,0,592,593,7,10,0,0,593,596,
-		3,122,61,0,594,595,5,77,0,0,595,597,3,128,64,0,596,594,1,0,0,0,596,597,
-		1,0,0,0,597,599,1,0,0,0,598,600,3,100,50,0,599,598,1,0,0,0,599,600,1,0,
-		0,0,600,602,1,0,0,0,601,603,3,102,51,0,602,601,1,0,0,0,602,603,1,0,0,0,
-		603,605,1,0,0,0,604,606,3,6,3,0,605,604,1,0,0,0,605,606,1,0,0,0,606,99,
-		1,0,0,0,607,609,7,11,0,0,608,607,1,0,0,0,608,609,1,0,0,0,609,610,1,0,0,
-		0,610,611,5,28,0,0,611,612,3,20,10,0,612,101,1,0,0,0,613,614,5,25,0,0,
-		614,615,5,76,0,0,615,103,1,0,0,0,616,617,5,70,0,0,617,618,3,136,68,0,618,
-		619,5,71,0,0,619,620,3,122,61,0,620,105,1,0,0,0,621,625,5,30,0,0,622,623,
-		5,28,0,0,623,626,3,20,10,0,624,626,3,108,54,0,625,622,1,0,0,0,625,624,
-		1,0,0,0,626,107,1,0,0,0,627,631,5,126,0,0,628,630,3,110,55,0,629,628,1,
-		0,0,0,630,633,1,0,0,0,631,629,1,0,0,0,631,632,1,0,0,0,632,634,1,0,0,0,
-		633,631,1,0,0,0,634,635,5,127,0,0,635,109,1,0,0,0,636,643,3,86,43,0,637,
-		643,3,116,58,0,638,643,3,118,59,0,639,643,3,104,52,0,640,643,3,112,56,
-		0,641,643,3,114,57,0,642,636,1,0,0,0,642,637,1,0,0,0,642,638,1,0,0,0,642,
-		639,1,0,0,0,642,640,1,0,0,0,642,641,1,0,0,0,643,111,1,0,0,0,644,645,5,
-		32,0,0,645,646,3,140,70,0,646,647,5,25,0,0,647,648,3,54,27,0,648,649,3,
-		108,54,0,649,113,1,0,0,0,650,651,5,33,0,0,651,652,3,58,29,0,652,653,3,
-		108,54,0,653,115,1,0,0,0,654,655,3,96,48,0,655,656,3,136,68,0,656,657,
-		3,120,60,0,657,117,1,0,0,0,658,659,5,69,0,0,659,662,3,122,61,0,660,661,
-		5,77,0,0,661,663,3,128,64,0,662,660,1,0,0,0,662,663,1,0,0,0,663,665,1,
-		0,0,0,664,666,3,100,50,0,665,664,1,0,0,0,665,666,1,0,0,0,666,668,1,0,0,
-		0,667,669,3,120,60,0,668,667,1,0,0,0,668,669,1,0,0,0,669,119,1,0,0,0,670,
-		671,7,12,0,0,671,672,3,96,48,0,672,673,3,136,68,0,673,121,1,0,0,0,674,
-		675,7,13,0,0,675,123,1,0,0,0,676,677,5,133,0,0,677,125,1,0,0,0,678,680,
-		3,130,65,0,679,681,3,132,66,0,680,679,1,0,0,0,680,681,1,0,0,0,681,687,
-		1,0,0,0,682,683,7,14,0,0,683,685,3,130,65,0,684,686,3,132,66,0,685,684,
-		1,0,0,0,685,686,1,0,0,0,686,688,1,0,0,0,687,682,1,0,0,0,687,688,1,0,0,
-		0,688,127,1,0,0,0,689,691,7,15,0,0,690,689,1,0,0,0,690,691,1,0,0,0,691,
-		692,1,0,0,0,692,693,3,126,63,0,693,129,1,0,0,0,694,696,5,120,0,0,695,694,
-		1,0,0,0,695,696,1,0,0,0,696,706,1,0,0,0,697,707,5,132,0,0,698,704,5,133,
-		0,0,699,700,5,119,0,0,700,705,5,133,0,0,701,702,5,133,0,0,702,703,5,119,
-		0,0,703,705,5,133,0,0,704,699,1,0,0,0,704,701,1,0,0,0,704,705,1,0,0,0,
-		705,707,1,0,0,0,706,697,1,0,0,0,706,698,1,0,0,0,707,131,1,0,0,0,708,722,
-		5,116,0,0,709,711,5,114,0,0,710,712,5,134,0,0,711,710,1,0,0,0,711,712,
-		1,0,0,0,712,722,1,0,0,0,713,718,3,134,67,0,714,715,7,16,0,0,715,717,3,
-		134,67,0,716,714,1,0,0,0,717,720,1,0,0,0,718,716,1,0,0,0,718,719,1,0,0,
-		0,719,722,1,0,0,0,720,718,1,0,0,0,721,708,1,0,0,0,721,709,1,0,0,0,721,
-		713,1,0,0,0,722,133,1,0,0,0,723,724,7,17,0,0,724,135,1,0,0,0,725,727,3,
-		140,70,0,726,728,3,138,69,0,727,726,1,0,0,0,727,728,1,0,0,0,728,137,1,
-		0,0,0,729,730,5,128,0,0,730,735,3,56,28,0,731,732,5,125,0,0,732,734,3,
-		56,28,0,733,731,1,0,0,0,734,737,1,0,0,0,735,733,1,0,0,0,735,736,1,0,0,
-		0,736,738,1,0,0,0,737,735,1,0,0,0,738,739,5,129,0,0,739,139,1,0,0,0,740,
-		741,7,18,0,0,741,141,1,0,0,0,742,749,3,140,70,0,743,749,5,133,0,0,744,
-		749,5,24,0,0,745,749,5,25,0,0,746,749,5,23,0,0,747,749,5,22,0,0,748,742,
-		1,0,0,0,748,743,1,0,0,0,748,744,1,0,0,0,748,745,1,0,0,0,748,746,1,0,0,
-		0,748,747,1,0,0,0,749,143,1,0,0,0,87,148,150,161,164,170,172,187,212,215,
-		221,231,236,238,251,256,264,267,272,279,286,293,301,317,322,327,330,335,
-		338,343,351,354,359,361,369,372,383,389,392,398,402,408,412,416,436,439,
-		443,450,453,455,460,463,475,488,501,519,522,525,544,556,575,580,583,586,
-		596,599,602,605,608,625,631,642,662,665,668,680,685,687,690,695,704,706,
-		711,718,721,727,735,748
+		134,134,813,0,152,1,0,0,0,2,157,1,0,0,0,4,160,1,0,0,0,6,168,1,0,0,0,8,
+		223,1,0,0,0,10,240,1,0,0,0,12,242,1,0,0,0,14,249,1,0,0,0,16,269,1,0,0,
+		0,18,274,1,0,0,0,20,276,1,0,0,0,22,284,1,0,0,0,24,290,1,0,0,0,26,292,1,
+		0,0,0,28,299,1,0,0,0,30,319,1,0,0,0,32,321,1,0,0,0,34,326,1,0,0,0,36,334,
+		1,0,0,0,38,342,1,0,0,0,40,349,1,0,0,0,42,370,1,0,0,0,44,378,1,0,0,0,46,
+		398,1,0,0,0,48,412,1,0,0,0,50,414,1,0,0,0,52,418,1,0,0,0,54,424,1,0,0,
+		0,56,439,1,0,0,0,58,443,1,0,0,0,60,455,1,0,0,0,62,457,1,0,0,0,64,469,1,
+		0,0,0,66,480,1,0,0,0,68,484,1,0,0,0,70,501,1,0,0,0,72,503,1,0,0,0,74,507,
+		1,0,0,0,76,511,1,0,0,0,78,527,1,0,0,0,80,530,1,0,0,0,82,536,1,0,0,0,84,
+		540,1,0,0,0,86,556,1,0,0,0,88,558,1,0,0,0,90,561,1,0,0,0,92,567,1,0,0,
+		0,94,571,1,0,0,0,96,588,1,0,0,0,98,590,1,0,0,0,100,592,1,0,0,0,102,608,
+		1,0,0,0,104,613,1,0,0,0,106,616,1,0,0,0,108,621,1,0,0,0,110,627,1,0,0,
+		0,112,642,1,0,0,0,114,644,1,0,0,0,116,650,1,0,0,0,118,654,1,0,0,0,120,
+		658,1,0,0,0,122,670,1,0,0,0,124,674,1,0,0,0,126,676,1,0,0,0,128,678,1,
+		0,0,0,130,690,1,0,0,0,132,695,1,0,0,0,134,721,1,0,0,0,136,723,1,0,0,0,
+		138,725,1,0,0,0,140,729,1,0,0,0,142,740,1,0,0,0,144,748,1,0,0,0,146,151,
+		3,2,1,0,147,151,3,4,2,0,148,151,3,26,13,0,149,151,3,62,31,0,150,146,1,
+		0,0,0,150,147,1,0,0,0,150,148,1,0,0,0,150,149,1,0,0,0,151,154,1,0,0,0,
+		152,150,1,0,0,0,152,153,1,0,0,0,153,155,1,0,0,0,154,152,1,0,0,0,155,156,
+		5,0,0,1,156,1,1,0,0,0,157,158,5,1,0,0,158,159,3,124,62,0,159,3,1,0,0,0,
+		160,161,7,0,0,0,161,163,3,142,71,0,162,164,3,124,62,0,163,162,1,0,0,0,
+		163,164,1,0,0,0,164,166,1,0,0,0,165,167,3,6,3,0,166,165,1,0,0,0,166,167,
+		1,0,0,0,167,5,1,0,0,0,168,174,5,126,0,0,169,173,3,8,4,0,170,173,3,10,5,
+		0,171,173,3,14,7,0,172,169,1,0,0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,
+		176,1,0,0,0,174,172,1,0,0,0,174,175,1,0,0,0,175,177,1,0,0,0,176,174,1,
+		0,0,0,177,178,5,127,0,0,178,7,1,0,0,0,179,180,7,1,0,0,180,224,3,124,62,
+		0,181,182,7,2,0,0,182,224,3,128,64,0,183,184,7,3,0,0,184,189,3,138,69,
+		0,185,186,5,125,0,0,186,188,3,138,69,0,187,185,1,0,0,0,188,191,1,0,0,0,
+		189,187,1,0,0,0,189,190,1,0,0,0,190,224,1,0,0,0,191,189,1,0,0,0,192,193,
+		5,100,0,0,193,224,3,126,63,0,194,195,5,82,0,0,195,224,3,16,8,0,196,197,
+		5,84,0,0,197,224,3,18,9,0,198,199,5,90,0,0,199,200,3,126,63,0,200,201,
+		3,138,69,0,201,224,1,0,0,0,202,203,5,91,0,0,203,204,3,128,64,0,204,205,
+		5,74,0,0,205,206,3,138,69,0,206,224,1,0,0,0,207,208,5,92,0,0,208,224,5,
+		1,0,0,209,224,5,93,0,0,210,211,5,95,0,0,211,214,3,124,62,0,212,213,5,77,
+		0,0,213,215,3,130,65,0,214,212,1,0,0,0,214,215,1,0,0,0,215,224,1,0,0,0,
+		216,218,5,29,0,0,217,216,1,0,0,0,217,218,1,0,0,0,218,219,1,0,0,0,219,220,
+		5,28,0,0,220,224,3,20,10,0,221,222,7,4,0,0,222,224,3,124,62,0,223,179,
+		1,0,0,0,223,181,1,0,0,0,223,183,1,0,0,0,223,192,1,0,0,0,223,194,1,0,0,
+		0,223,196,1,0,0,0,223,198,1,0,0,0,223,202,1,0,0,0,223,207,1,0,0,0,223,
+		209,1,0,0,0,223,210,1,0,0,0,223,217,1,0,0,0,223,221,1,0,0,0,224,9,1,0,
+		0,0,225,226,5,22,0,0,226,241,3,124,62,0,227,228,7,5,0,0,228,233,3,138,
+		69,0,229,230,5,125,0,0,230,232,3,138,69,0,231,229,1,0,0,0,232,235,1,0,
+		0,0,233,231,1,0,0,0,233,234,1,0,0,0,234,241,1,0,0,0,235,233,1,0,0,0,236,
+		238,3,12,6,0,237,239,3,6,3,0,238,237,1,0,0,0,238,239,1,0,0,0,239,241,1,
+		0,0,0,240,225,1,0,0,0,240,227,1,0,0,0,240,236,1,0,0,0,241,11,1,0,0,0,242,
+		243,5,21,0,0,243,244,5,19,0,0,244,245,3,126,63,0,245,246,3,142,71,0,246,
+		247,5,20,0,0,247,248,3,138,69,0,248,13,1,0,0,0,249,253,5,30,0,0,250,251,
+		5,28,0,0,251,254,3,20,10,0,252,254,3,6,3,0,253,250,1,0,0,0,253,252,1,0,
+		0,0,254,15,1,0,0,0,255,258,5,134,0,0,256,257,5,118,0,0,257,259,5,133,0,
+		0,258,256,1,0,0,0,258,259,1,0,0,0,259,270,1,0,0,0,260,261,5,133,0,0,261,
+		262,5,119,0,0,262,263,5,133,0,0,263,264,5,120,0,0,264,266,5,133,0,0,265,
+		267,5,134,0,0,266,265,1,0,0,0,266,267,1,0,0,0,267,270,1,0,0,0,268,270,
+		3,124,62,0,269,255,1,0,0,0,269,260,1,0,0,0,269,268,1,0,0,0,270,17,1,0,
+		0,0,271,275,3,132,66,0,272,275,5,134,0,0,273,275,3,124,62,0,274,271,1,
+		0,0,0,274,272,1,0,0,0,274,273,1,0,0,0,275,19,1,0,0,0,276,281,3,22,11,0,
+		277,278,5,125,0,0,278,280,3,22,11,0,279,277,1,0,0,0,280,283,1,0,0,0,281,
+		279,1,0,0,0,281,282,1,0,0,0,282,21,1,0,0,0,283,281,1,0,0,0,284,288,3,138,
+		69,0,285,286,5,22,0,0,286,289,3,144,72,0,287,289,3,24,12,0,288,285,1,0,
+		0,0,288,287,1,0,0,0,288,289,1,0,0,0,289,23,1,0,0,0,290,291,7,6,0,0,291,
+		25,1,0,0,0,292,293,5,9,0,0,293,295,3,142,71,0,294,296,3,124,62,0,295,294,
+		1,0,0,0,295,296,1,0,0,0,296,297,1,0,0,0,297,298,3,28,14,0,298,27,1,0,0,
+		0,299,303,5,126,0,0,300,302,3,30,15,0,301,300,1,0,0,0,302,305,1,0,0,0,
+		303,301,1,0,0,0,303,304,1,0,0,0,304,306,1,0,0,0,305,303,1,0,0,0,306,307,
+		5,127,0,0,307,29,1,0,0,0,308,320,3,32,16,0,309,320,3,34,17,0,310,320,3,
+		36,18,0,311,320,3,38,19,0,312,320,3,42,21,0,313,320,3,44,22,0,314,320,
+		3,50,25,0,315,320,3,52,26,0,316,320,3,54,27,0,317,320,3,8,4,0,318,320,
+		3,14,7,0,319,308,1,0,0,0,319,309,1,0,0,0,319,310,1,0,0,0,319,311,1,0,0,
+		0,319,312,1,0,0,0,319,313,1,0,0,0,319,314,1,0,0,0,319,315,1,0,0,0,319,
+		316,1,0,0,0,319,317,1,0,0,0,319,318,1,0,0,0,320,31,1,0,0,0,321,322,5,11,
+		0,0,322,324,3,142,71,0,323,325,3,124,62,0,324,323,1,0,0,0,324,325,1,0,
+		0,0,325,33,1,0,0,0,326,327,5,12,0,0,327,329,3,138,69,0,328,330,3,124,62,
+		0,329,328,1,0,0,0,329,330,1,0,0,0,330,332,1,0,0,0,331,333,3,6,3,0,332,
+		331,1,0,0,0,332,333,1,0,0,0,333,35,1,0,0,0,334,335,5,13,0,0,335,337,3,
+		138,69,0,336,338,3,124,62,0,337,336,1,0,0,0,337,338,1,0,0,0,338,340,1,
+		0,0,0,339,341,3,6,3,0,340,339,1,0,0,0,340,341,1,0,0,0,341,37,1,0,0,0,342,
+		343,5,14,0,0,343,345,3,138,69,0,344,346,3,124,62,0,345,344,1,0,0,0,345,
+		346,1,0,0,0,346,347,1,0,0,0,347,348,3,40,20,0,348,39,1,0,0,0,349,358,5,
+		126,0,0,350,355,3,144,72,0,351,352,5,125,0,0,352,354,3,144,72,0,353,351,
+		1,0,0,0,354,357,1,0,0,0,355,353,1,0,0,0,355,356,1,0,0,0,356,359,1,0,0,
+		0,357,355,1,0,0,0,358,350,1,0,0,0,358,359,1,0,0,0,359,365,1,0,0,0,360,
+		364,3,8,4,0,361,364,3,10,5,0,362,364,3,14,7,0,363,360,1,0,0,0,363,361,
+		1,0,0,0,363,362,1,0,0,0,364,367,1,0,0,0,365,363,1,0,0,0,365,366,1,0,0,
+		0,366,368,1,0,0,0,367,365,1,0,0,0,368,369,5,127,0,0,369,41,1,0,0,0,370,
+		371,5,15,0,0,371,373,3,138,69,0,372,374,3,124,62,0,373,372,1,0,0,0,373,
+		374,1,0,0,0,374,376,1,0,0,0,375,377,3,28,14,0,376,375,1,0,0,0,376,377,
+		1,0,0,0,377,43,1,0,0,0,378,379,7,7,0,0,379,380,5,19,0,0,380,381,3,126,
+		63,0,381,382,3,142,71,0,382,383,5,20,0,0,383,387,3,138,69,0,384,386,3,
+		48,24,0,385,384,1,0,0,0,386,389,1,0,0,0,387,385,1,0,0,0,387,388,1,0,0,
+		0,388,396,1,0,0,0,389,387,1,0,0,0,390,392,3,46,23,0,391,390,1,0,0,0,392,
+		393,1,0,0,0,393,391,1,0,0,0,393,394,1,0,0,0,394,397,1,0,0,0,395,397,3,
+		6,3,0,396,391,1,0,0,0,396,395,1,0,0,0,396,397,1,0,0,0,397,45,1,0,0,0,398,
+		402,3,12,6,0,399,401,3,48,24,0,400,399,1,0,0,0,401,404,1,0,0,0,402,400,
+		1,0,0,0,402,403,1,0,0,0,403,406,1,0,0,0,404,402,1,0,0,0,405,407,3,6,3,
+		0,406,405,1,0,0,0,406,407,1,0,0,0,407,47,1,0,0,0,408,409,5,22,0,0,409,
+		413,3,124,62,0,410,411,7,5,0,0,411,413,3,138,69,0,412,408,1,0,0,0,412,
+		410,1,0,0,0,413,49,1,0,0,0,414,416,5,31,0,0,415,417,3,124,62,0,416,415,
+		1,0,0,0,416,417,1,0,0,0,417,51,1,0,0,0,418,419,5,32,0,0,419,420,3,142,
+		71,0,420,421,5,25,0,0,421,422,3,56,28,0,422,423,3,28,14,0,423,53,1,0,0,
+		0,424,425,5,33,0,0,425,426,3,60,30,0,426,427,3,28,14,0,427,55,1,0,0,0,
+		428,429,5,133,0,0,429,430,5,117,0,0,430,440,5,133,0,0,431,436,3,58,29,
+		0,432,433,5,125,0,0,433,435,3,58,29,0,434,432,1,0,0,0,435,438,1,0,0,0,
+		436,434,1,0,0,0,436,437,1,0,0,0,437,440,1,0,0,0,438,436,1,0,0,0,439,428,
+		1,0,0,0,439,431,1,0,0,0,440,57,1,0,0,0,441,444,3,142,71,0,442,444,5,133,
+		0,0,443,441,1,0,0,0,443,442,1,0,0,0,444,59,1,0,0,0,445,446,5,35,0,0,446,
+		456,3,142,71,0,447,453,3,142,71,0,448,450,5,34,0,0,449,451,5,35,0,0,450,
+		449,1,0,0,0,450,451,1,0,0,0,451,452,1,0,0,0,452,454,3,58,29,0,453,448,
+		1,0,0,0,453,454,1,0,0,0,454,456,1,0,0,0,455,445,1,0,0,0,455,447,1,0,0,
+		0,456,61,1,0,0,0,457,458,5,10,0,0,458,460,3,142,71,0,459,461,3,64,32,0,
+		460,459,1,0,0,0,460,461,1,0,0,0,461,463,1,0,0,0,462,464,3,124,62,0,463,
+		462,1,0,0,0,463,464,1,0,0,0,464,465,1,0,0,0,465,466,5,24,0,0,466,467,3,
+		142,71,0,467,468,3,68,34,0,468,63,1,0,0,0,469,470,5,130,0,0,470,475,3,
+		66,33,0,471,472,5,125,0,0,472,474,3,66,33,0,473,471,1,0,0,0,474,477,1,
+		0,0,0,475,473,1,0,0,0,475,476,1,0,0,0,476,478,1,0,0,0,477,475,1,0,0,0,
+		478,479,5,131,0,0,479,65,1,0,0,0,480,481,3,142,71,0,481,482,5,25,0,0,482,
+		483,3,56,28,0,483,67,1,0,0,0,484,488,5,126,0,0,485,487,3,70,35,0,486,485,
+		1,0,0,0,487,490,1,0,0,0,488,486,1,0,0,0,488,489,1,0,0,0,489,491,1,0,0,
+		0,490,488,1,0,0,0,491,492,5,127,0,0,492,69,1,0,0,0,493,502,3,72,36,0,494,
+		502,3,74,37,0,495,502,3,76,38,0,496,502,3,78,39,0,497,502,3,108,54,0,498,
+		502,3,80,40,0,499,502,3,82,41,0,500,502,3,8,4,0,501,493,1,0,0,0,501,494,
+		1,0,0,0,501,495,1,0,0,0,501,496,1,0,0,0,501,497,1,0,0,0,501,498,1,0,0,
+		0,501,499,1,0,0,0,501,500,1,0,0,0,502,71,1,0,0,0,503,504,5,36,0,0,504,
+		505,3,98,49,0,505,506,3,138,69,0,506,73,1,0,0,0,507,508,5,37,0,0,508,509,
+		3,124,62,0,509,510,3,84,42,0,510,75,1,0,0,0,511,512,5,38,0,0,512,525,3,
+		142,71,0,513,522,5,130,0,0,514,519,3,58,29,0,515,516,5,125,0,0,516,518,
+		3,58,29,0,517,515,1,0,0,0,518,521,1,0,0,0,519,517,1,0,0,0,519,520,1,0,
+		0,0,520,523,1,0,0,0,521,519,1,0,0,0,522,514,1,0,0,0,522,523,1,0,0,0,523,
+		524,1,0,0,0,524,526,5,131,0,0,525,513,1,0,0,0,525,526,1,0,0,0,526,77,1,
+		0,0,0,527,528,5,39,0,0,528,529,3,84,42,0,529,79,1,0,0,0,530,531,5,32,0,
+		0,531,532,3,142,71,0,532,533,5,25,0,0,533,534,3,56,28,0,534,535,3,68,34,
+		0,535,81,1,0,0,0,536,537,5,33,0,0,537,538,3,60,30,0,538,539,3,68,34,0,
+		539,83,1,0,0,0,540,544,5,126,0,0,541,543,3,86,43,0,542,541,1,0,0,0,543,
+		546,1,0,0,0,544,542,1,0,0,0,544,545,1,0,0,0,545,547,1,0,0,0,546,544,1,
+		0,0,0,547,548,5,127,0,0,548,85,1,0,0,0,549,557,3,88,44,0,550,557,3,94,
+		47,0,551,557,3,100,50,0,552,557,3,106,53,0,553,557,3,76,38,0,554,557,3,
+		90,45,0,555,557,3,92,46,0,556,549,1,0,0,0,556,550,1,0,0,0,556,551,1,0,
+		0,0,556,552,1,0,0,0,556,553,1,0,0,0,556,554,1,0,0,0,556,555,1,0,0,0,557,
+		87,1,0,0,0,558,559,7,4,0,0,559,560,3,124,62,0,560,89,1,0,0,0,561,562,5,
+		32,0,0,562,563,3,142,71,0,563,564,5,25,0,0,564,565,3,56,28,0,565,566,3,
+		84,42,0,566,91,1,0,0,0,567,568,5,33,0,0,568,569,3,60,30,0,569,570,3,84,
+		42,0,570,93,1,0,0,0,571,575,3,98,49,0,572,573,3,96,48,0,573,574,5,74,0,
+		0,574,576,1,0,0,0,575,572,1,0,0,0,575,576,1,0,0,0,576,577,1,0,0,0,577,
+		580,3,138,69,0,578,579,5,23,0,0,579,581,3,144,72,0,580,578,1,0,0,0,580,
+		581,1,0,0,0,581,583,1,0,0,0,582,584,3,104,52,0,583,582,1,0,0,0,583,584,
+		1,0,0,0,584,586,1,0,0,0,585,587,3,6,3,0,586,585,1,0,0,0,586,587,1,0,0,
+		0,587,95,1,0,0,0,588,589,7,8,0,0,589,97,1,0,0,0,590,591,7,9,0,0,591,99,
+		1,0,0,0,592,593,7,10,0,0,593,596,3,124,62,0,594,595,5,77,0,0,595,597,3,
+		130,65,0,596,594,1,0,0,0,596,597,1,0,0,0,597,599,1,0,0,0,598,600,3,102,
+		51,0,599,598,1,0,0,0,599,600,1,0,0,0,600,602,1,0,0,0,601,603,3,104,52,
+		0,602,601,1,0,0,0,602,603,1,0,0,0,603,605,1,0,0,0,604,606,3,6,3,0,605,
+		604,1,0,0,0,605,606,1,0,0,0,606,101,1,0,0,0,607,609,7,11,0,0,608,607,1,
+		0,0,0,608,609,1,0,0,0,609,610,1,0,0,0,610,611,5,28,0,0,611,612,3,20,10,
+		0,612,103,1,0,0,0,613,614,5,25,0,0,614,615,5,76,0,0,615,105,1,0,0,0,616,
+		617,5,70,0,0,617,618,3,138,69,0,618,619,5,71,0,0,619,620,3,124,62,0,620,
+		107,1,0,0,0,621,625,5,30,0,0,622,623,5,28,0,0,623,626,3,20,10,0,624,626,
+		3,110,55,0,625,622,1,0,0,0,625,624,1,0,0,0,626,109,1,0,0,0,627,631,5,126,
+		0,0,628,630,3,112,56,0,629,628,1,0,0,0,630,633,1,0,0,0,631,629,1,0,0,0,
+		631,632,1,0,0,0,632,634,1,0,0,0,633,631,1,0,0,0,634,635,5,127,0,0,635,
+		111,1,0,0,0,636,643,3,88,44,0,637,643,3,118,59,0,638,643,3,120,60,0,639,
+		643,3,106,53,0,640,643,3,114,57,0,641,643,3,116,58,0,642,636,1,0,0,0,642,
+		637,1,0,0,0,642,638,1,0,0,0,642,639,1,0,0,0,642,640,1,0,0,0,642,641,1,
+		0,0,0,643,113,1,0,0,0,644,645,5,32,0,0,645,646,3,142,71,0,646,647,5,25,
+		0,0,647,648,3,56,28,0,648,649,3,110,55,0,649,115,1,0,0,0,650,651,5,33,
+		0,0,651,652,3,60,30,0,652,653,3,110,55,0,653,117,1,0,0,0,654,655,3,98,
+		49,0,655,656,3,138,69,0,656,657,3,122,61,0,657,119,1,0,0,0,658,659,5,69,
+		0,0,659,662,3,124,62,0,660,661,5,77,0,0,661,663,3,130,65,0,662,660,1,0,
+		0,0,662,663,1,0,0,0,663,665,1,0,0,0,664,666,3,102,51,0,665,664,1,0,0,0,
+		665,666,1,0,0,0,666,668,1,0,0,0,667,669,3,122,61,0,668,667,1,0,0,0,668,
+		669,1,0,0,0,669,121,1,0,0,0,670,671,7,12,0,0,671,672,3,98,49,0,672,673,
+		3,138,69,0,673,123,1,0,0,0,674,675,7,13,0,0,675,125,1,0,0,0,676,677,5,
+		133,0,0,677,127,1,0,0,0,678,680,3,132,66,0,679,681,3,134,67,0,680,679,
+		1,0,0,0,680,681,1,0,0,0,681,687,1,0,0,0,682,683,7,14,0,0,683,685,3,132,
+		66,0,684,686,3,134,67,0,685,684,1,0,0,0,685,686,1,0,0,0,686,688,1,0,0,
+		0,687,682,1,0,0,0,687,688,1,0,0,0,688,129,1,0,0,0,689,691,7,15,0,0,690,
+		689,1,0,0,0,690,691,1,0,0,0,691,692,1,0,0,0,692,693,3,128,64,0,693,131,
+		1,0,0,0,694,696,5,120,0,0,695,694,1,0,0,0,695,696,1,0,0,0,696,706,1,0,
+		0,0,697,707,5,132,0,0,698,704,5,133,0,0,699,700,5,119,0,0,700,705,5,133,
+		0,0,701,702,5,133,0,0,702,703,5,119,0,0,703,705,5,133,0,0,704,699,1,0,
+		0,0,704,701,1,0,0,0,704,705,1,0,0,0,705,707,1,0,0,0,706,697,1,0,0,0,706,
+		698,1,0,0,0,707,133,1,0,0,0,708,722,5,116,0,0,709,711,5,114,0,0,710,712,
+		5,134,0,0,711,710,1,0,0,0,711,712,1,0,0,0,712,722,1,0,0,0,713,718,3,136,
+		68,0,714,715,7,16,0,0,715,717,3,136,68,0,716,714,1,0,0,0,717,720,1,0,0,
+		0,718,716,1,0,0,0,718,719,1,0,0,0,719,722,1,0,0,0,720,718,1,0,0,0,721,
+		708,1,0,0,0,721,709,1,0,0,0,721,713,1,0,0,0,722,135,1,0,0,0,723,724,7,
+		17,0,0,724,137,1,0,0,0,725,727,3,142,71,0,726,728,3,140,70,0,727,726,1,
+		0,0,0,727,728,1,0,0,0,728,139,1,0,0,0,729,730,5,128,0,0,730,735,3,58,29,
+		0,731,732,5,125,0,0,732,734,3,58,29,0,733,731,1,0,0,0,734,737,1,0,0,0,
+		735,733,1,0,0,0,735,736,1,0,0,0,736,738,1,0,0,0,737,735,1,0,0,0,738,739,
+		5,129,0,0,739,141,1,0,0,0,740,741,7,18,0,0,741,143,1,0,0,0,742,749,3,142,
+		71,0,743,749,5,133,0,0,744,749,5,24,0,0,745,749,5,25,0,0,746,749,5,23,
+		0,0,747,749,5,22,0,0,748,742,1,0,0,0,748,743,1,0,0,0,748,744,1,0,0,0,748,
+		745,1,0,0,0,748,746,1,0,0,0,748,747,1,0,0,0,749,145,1,0,0,0,86,150,152,
+		163,166,172,174,189,214,217,223,233,238,240,253,258,266,269,274,281,288,
+		295,303,319,324,329,332,337,340,345,355,358,363,365,373,376,387,393,396,
+		402,406,412,416,436,439,443,450,453,455,460,463,475,488,501,519,522,525,
+		544,556,575,580,583,586,596,599,602,605,608,625,631,642,662,665,668,680,
+		685,687,690,695,704,706,711,718,721,727,735,748
 	};
 
 	public static readonly ATN _ATN =

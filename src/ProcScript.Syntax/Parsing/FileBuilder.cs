@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 using static ProcScript.Syntax.Generated.ProcScriptParser;
@@ -15,9 +14,9 @@ internal sealed class FileBuilder
     private readonly MemberBuilder _members;
     private readonly ProcedureBuilder _procedures;
 
-    public FileBuilder(SourceText text, ICollection<Finding> findings)
+    public FileBuilder(SourceText text, FindingLog log)
     {
-        _words = new TokenWords(text, findings);
+        _words = new TokenWords(text, log);
         _phrases = new PhraseBuilder(_words);
         _properties = new PropertyBuilder(_words, _phrases);
         _members = new MemberBuilder(_words, _phrases, _properties);

@@ -18,7 +18,17 @@ internal sealed class MemberBuilder(TokenWords words, PhraseBuilder phrases, Pro
         var members = ImmutableArray.CreateBuilder<MemberSyntax>(children.Count);
         foreach (var child in children)
         {
-            if (child is MemberContext { ChildCount: > 0 } member && Member((ParserRuleContext)member.GetChild(0)) is { } node)
+            if (child is not MemberContext { ChildCount: > 0 } member || member.GetChild(0) is not ParserRuleContext inner
+                || Member(inner) is not { } node)
+            {
+                continue;
+            }
+
+            if (node is NeedsPropertySyntax { Phase: NeedsPhase.Both } needs && members.Count > 0 && members[^1] is AsideSyntax { Needs: [] } aside)
+            {
+                members[^1] = new AsideSyntax(aside.Span.Cover(needs.Span), aside.How, needs.Needs);
+            }
+            else
             {
                 members.Add(node);
             }
@@ -38,12 +48,12 @@ internal sealed class MemberBuilder(TokenWords words, PhraseBuilder phrases, Pro
             FluidDeclarationContext c => new FluidSyntax(
                 span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), properties.Block(c.propertyBlock())),
             ControlDeclarationContext c => new ControlSyntax(
-                span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), Positions(c.position()), properties.Among(c.children)),
+                span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), Positions(c.controlBlock()), properties.Among(c.controlBlock()?.children)),
             PartDeclarationContext c => new PartSyntax(
                 span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), Block(c.memberBlock())),
             JointDeclarationContext c => new JointSyntax(
                 span, words.Word(c.Start), words.Count(c.count(), c), words.Word(c.name(), c), phrases.Reference(c.reference(), c), properties.Clauses(c)),
-            AsideClauseContext c => new AsideSyntax(span, words.OptionalText(c.text()), phrases.Needs(c.needs())),
+            AsideClauseContext c => new AsideSyntax(span, words.OptionalText(c.text()), []),
             EachMembersContext c => new EachSyntax(
                 span, words.Word(c.name(), c), phrases.Values(c.values(), c), [.. Block(c.memberBlock())]),
             WhenMembersContext c => new WhenSyntax(span, phrases.Test(c.test(), c), [.. Block(c.memberBlock())]),
@@ -51,8 +61,9 @@ internal sealed class MemberBuilder(TokenWords words, PhraseBuilder phrases, Pro
         };
     }
 
-    private ImmutableArray<WordSyntax> Positions(PositionContext[] contexts)
+    private ImmutableArray<WordSyntax> Positions(ControlBlockContext? block)
     {
+        var contexts = block?.position() ?? [];
         var positions = ImmutableArray.CreateBuilder<WordSyntax>(contexts.Length);
         foreach (var position in contexts)
         {

@@ -11,6 +11,8 @@ namespace ProcScript.Syntax.Parsing;
 /// <summary>Makes the nodes that are built of a few words: references, quantities, limits, needs, values, tests.</summary>
 internal sealed class PhraseBuilder(TokenWords words)
 {
+    private const int MostValues = 1000;
+
     public ReferenceSyntax Reference(ReferenceContext? context, ParserRuleContext parent)
     {
         if (context is null)
@@ -221,6 +223,12 @@ internal sealed class PhraseBuilder(TokenWords words)
 
         var from = words.Whole(TokenWords.SpanOf(ends[0].Symbol));
         var to = words.Whole(TokenWords.SpanOf(ends[1].Symbol));
+        if (to - from >= MostValues)
+        {
+            words.ReportLongRange(TokenWords.SpanOf(context), MostValues);
+            return [];
+        }
+
         var values = ImmutableArray.CreateBuilder<WordSyntax>();
         for (var i = from; i <= to; i++)
         {

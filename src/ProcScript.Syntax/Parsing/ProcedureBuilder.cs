@@ -39,7 +39,7 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
         var nodes = ImmutableArray.CreateBuilder<SyntaxNode>(children.Count);
         foreach (var child in children)
         {
-            if (child is TEntry { ChildCount: > 0 } entry && Node((ParserRuleContext)entry.GetChild(0)) is { } node)
+            if (child is TEntry { ChildCount: > 0 } entry && entry.GetChild(0) is ParserRuleContext inner && Node(inner) is { } node)
             {
                 nodes.Add(node);
             }

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Antlr4.Runtime;
-using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Rules.Text;
 using ProcScript.Syntax.Text;
@@ -10,7 +9,7 @@ using static ProcScript.Syntax.Generated.ProcScriptParser;
 namespace ProcScript.Syntax.Parsing;
 
 /// <summary>Makes the nodes that stand for a word, a text or a number, and finds the place of any other.</summary>
-internal sealed class TokenWords(SourceText text, ICollection<Finding> findings)
+internal sealed class TokenWords(SourceText text, FindingLog log)
 {
     /// <summary>The most that a count may say.</summary>
     public const int LargestCount = 1_000_000;
@@ -92,7 +91,11 @@ internal sealed class TokenWords(SourceText text, ICollection<Finding> findings)
             return value;
         }
 
-        findings.Add(NumberTooLarge.Count(new SourceSpan(text.Path, span), LargestCount));
+        if (log.TakesAnother())
+        {
+            log.Add(NumberTooLarge.Count(new SourceSpan(text.Path, span), LargestCount));
+        }
+
         return 0;
     }
 
@@ -111,8 +114,21 @@ internal sealed class TokenWords(SourceText text, ICollection<Finding> findings)
             return value;
         }
 
-        findings.Add(NumberTooLarge.Number(new SourceSpan(text.Path, span)));
+        if (log.TakesAnother())
+        {
+            log.Add(NumberTooLarge.Quantity(new SourceSpan(text.Path, span)));
+        }
+
         return 0;
+    }
+
+    /// <summary>A range that holds more values than a range may.</summary>
+    public void ReportLongRange(TextSpan span, int most)
+    {
+        if (log.TakesAnother())
+        {
+            log.Add(NumberTooLarge.Values(new SourceSpan(text.Path, span), most));
+        }
     }
 
     /// <summary>A word that is not there: the place right behind its parent.</summary>

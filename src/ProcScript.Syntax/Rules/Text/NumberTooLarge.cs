@@ -8,20 +8,28 @@ namespace ProcScript.Syntax.Rules.Text;
 public sealed class NumberTooLarge : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1009", "number-too-large", "A number that is too large", Severity.Error);
+    public static readonly RuleInfo Id = new("PRC1009", "number-too-large", "A number beyond the limit", Severity.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A number is larger than the language works with.",
-        Why: "A number of that size is a slip of the finger: no joint has a million bolts.",
-        Wrong: """fastener m8 "M8 bolt" { length 25000000000000000000 mm }""",
-        Right: """fastener m8 "M8 bolt" { length 25 mm }""");
+        What: "A number is larger than the language works with: a count of more than a million, a range of more than a thousand values, "
+            + "a quantity of 16 digits or more.",
+        Why: "A number of that size is a slip of the finger; no machine has a million bolts.",
+        Wrong: """
+            fastener m8x25 "M8 × 25 flange bolt" { thread M8x1.25  length 2500000000000000 mm }
+            """,
+        Right: """
+            fastener m8x25 "M8 × 25 flange bolt" { thread M8x1.25  length 25 mm }
+            """);
 
     internal static Finding Count(SourceSpan place, int largest) =>
-        new(Id, string.Create(CultureInfo.InvariantCulture, $"A count may be at most {largest}"), place);
+        new(Id, string.Create(CultureInfo.InvariantCulture, $"a count may be at most {largest}"), place);
 
-    internal static Finding Number(SourceSpan place) => new(Id, "A number may have at most 15 digits before the point", place);
+    internal static Finding Quantity(SourceSpan place) => new(Id, "a number may have at most 15 digits before its point", place);
+
+    internal static Finding Values(SourceSpan place, int most) =>
+        new(Id, string.Create(CultureInfo.InvariantCulture, $"a range may hold at most {most} values"), place);
 }

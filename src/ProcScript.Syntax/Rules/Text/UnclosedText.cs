@@ -3,13 +3,13 @@ using ProcScript.Syntax.Text;
 
 namespace ProcScript.Syntax.Rules.Text;
 
-/// <summary>A quoted text meets the end of its line before its closing quote.</summary>
+/// <summary>A quoted text lacks one of its quotes.</summary>
 public sealed class UnclosedText : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1003", "unclosed-text", "A text without its closing quote", Severity.Error)
+    public static readonly RuleInfo Id = new("PRC1003", "unclosed-text", "A text without one of its quotes", Severity.Error)
     {
-        Fix = FixAvailability.Always,
+        Fix = FixAvailability.Sometimes,
     };
 
     /// <inheritdoc/>
@@ -17,10 +17,40 @@ public sealed class UnclosedText : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A quoted text meets the end of its line before its closing quote.",
-        Why: "Where the text ends is unknown, and a text never runs over its line.",
-        Wrong: """tool socket_13 "13 mm socket""",
-        Right: """tool socket_13 "13 mm socket" """);
+        What: "A text lacks its closing or its opening quote. A text never runs over the end of its line.",
+        Why: "Where the text ends and the next word begins is unknown.",
+        Wrong: """
+            tool socket_13 "13 mm socket
+            tool socket_16 "16 mm socket"
+            """,
+        Right: """
+            tool socket_13 "13 mm socket"
+            tool socket_16 "16 mm socket"
+            """);
 
-    internal static Finding At(SourceSpan place) => new(Id, "This text has no closing quote", place);
+    /// <param name="text">The text.</param>
+    /// <param name="quoted">From the lone quote to where the text seems to end.</param>
+    internal static Finding At(SourceText text, TextSpan quoted)
+    {
+        var inner = text.Content.AsSpan(quoted.Start + 1, quoted.Length - 1);
+        if (IsClosingQuote(text.Content, quoted.Start))
+        {
+            return new Finding(Id, "the text that ends here has no opening quote", Place(text, quoted.Start, 1), "a lone quote");
+        }
+
+        var closing = inner.LastIndexOfAny('\u201C', '\u201D', '\u201E');
+        var edit = closing >= 0 && inner[closing] != '\u201E'
+            ? new TextEdit(Place(text, quoted.Start + 1 + closing, 1), "\"")
+            : new TextEdit(Place(text, quoted.Start + quoted.Length, 0), "\"");
+        return new Finding(Id, "this text has no closing quote", Place(text, quoted.Start, quoted.Length), "expected `\"` on this line")
+        {
+            Fixes = [new Fix("Close the text", FixGrade.NeedsLook, [edit])],
+        };
+    }
+
+    /// <summary>Whether a lone quote stands where a text would end: right behind a word, with nothing right behind it.</summary>
+    internal static bool IsClosingQuote(string content, int quote) =>
+        quote > 0 && !char.IsWhiteSpace(content[quote - 1]) && (quote + 1 == content.Length || char.IsWhiteSpace(content[quote + 1]));
+
+    private static SourceSpan Place(SourceText text, int start, int length) => new(text.Path, new TextSpan(start, length));
 }

@@ -1,13 +1,14 @@
+using System.Globalization;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Syntax.Rules.Text;
 
-/// <summary>A word stands where it cannot stand.</summary>
+/// <summary>A word stands where the language has no place for it, or one is missing.</summary>
 public sealed class UnexpectedText : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1001", "unexpected-text", "A word that cannot stand here", Severity.Error)
+    public static readonly RuleInfo Id = new("PRC1001", "unexpected-text", "A word that cannot stand here, or one that is missing", Severity.Error)
     {
         Fix = FixAvailability.Sometimes,
     };
@@ -17,10 +18,69 @@ public sealed class UnexpectedText : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A word stands where the language has no place for it, or one that belongs here is missing.",
-        Why: "What was meant is unknown, so nothing of it can be checked.",
-        Wrong: """tool socket_13 13 mm""",
-        Right: """tool socket_13 "13 mm socket" """);
+        What: "A word stands where the language has no place for it, or a word that belongs here is missing.",
+        Why: "What was meant is unknown, so nothing of that sentence can be checked. The rest of the file is read all the same.",
+        Wrong: """
+            fastener m8x25 "M8 × 25 flange bolt" { thread M8x1.25 }
 
-    internal static Finding At(SourceSpan place, string found) => new(Id, $"{found} cannot stand here", place);
+            machine pump "Pump" {
+              part cover "cover" { held by 4 m8x25 cover_bolts }
+            }
+            """,
+        Right: """
+            fastener m8x25 "M8 × 25 flange bolt" { thread M8x1.25 }
+
+            machine pump "Pump" {
+              part cover "cover" { held by 4 m8x25 as cover_bolts }
+            }
+            """);
+
+    internal static Finding At(SourceText text, TextSpan found, string expected) =>
+        new(Id, $"{Excerpt.Of(text, found)} cannot stand here", Place(text, found), $"expected {expected}");
+
+    internal static Finding EndOfFile(SourceText text, TextSpan last, string expected) =>
+        new(Id, $"the file ends too early, behind {Excerpt.Of(text, last)}", Place(text, last), $"expected {expected}");
+
+    internal static Finding MissingBefore(SourceText text, TextSpan next, string what, string? word) =>
+        new(Id, $"{what} is missing before {Excerpt.Of(text, next)}", Place(text, next))
+        {
+            Fixes = word is null ? [] : [Insert(text, next.Start, word, NeedsBlank(word) ? word + " " : word)],
+        };
+
+    internal static Finding MissingBehind(SourceText text, TextSpan previous, string what, string? word) =>
+        new(Id, $"{what} is missing behind {Excerpt.Of(text, previous)}", Place(text, previous))
+        {
+            Fixes = word is null ? [] : [Insert(text, previous.End, word, NeedsBlank(word) ? " " + word : word)],
+        };
+
+    internal static Finding Misspelt(SourceText text, TextSpan found, string keyword) =>
+        new(Id, $"{Excerpt.Of(text, found)} is not a word of the language", Place(text, found), $"did you mean `{keyword}`?")
+        {
+            Help = $"write `{keyword}`",
+            Fixes = [new Fix($"Write `{keyword}`", FixGrade.NeedsLook, [new TextEdit(Place(text, found), keyword)])],
+        };
+
+    internal static Finding Surplus(SourceText text, TextSpan found) =>
+        new(Id, $"{Excerpt.Of(text, found)} does not belong here", Place(text, found))
+        {
+            Help = "without it the rest makes sense",
+            Fixes = [new Fix($"Remove {Excerpt.Of(text, found)}", FixGrade.NeedsLook, [new TextEdit(Place(text, found), "")])],
+        };
+
+    internal static Finding ClosesNothing(SourceText text, TextSpan brace) =>
+        new(Id, "this `}` closes no block", Place(text, brace))
+        {
+            Help = "remove it, or write the `{` that opens its block",
+            Fixes = [new Fix("Remove the `}`", FixGrade.NeedsLook, [new TextEdit(Place(text, brace), "")])],
+        };
+
+    internal static Finding More(SourceSpan last, int count) =>
+        new(Id, string.Create(CultureInfo.InvariantCulture, $"the file has {count} more slips, or more, that are not listed"), last);
+
+    private static bool NeedsBlank(string word) => char.IsAsciiLetter(word[0]) || word is "{" or "(" or ",";
+
+    private static Fix Insert(SourceText text, int position, string word, string edit) =>
+        new($"Insert `{word}`", FixGrade.NeedsLook, [new TextEdit(Place(text, new TextSpan(position, 0)), edit)]);
+
+    private static SourceSpan Place(SourceText text, TextSpan span) => new(text.Path, span);
 }

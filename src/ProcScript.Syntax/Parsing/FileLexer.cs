@@ -1,0 +1,294 @@
+using System.Collections.Immutable;
+using Antlr4.Runtime;
+using ProcScript.Syntax.Rules.Text;
+using ProcScript.Syntax.Text;
+using static ProcScript.Syntax.Generated.ProcScriptLexer;
+
+namespace ProcScript.Syntax.Parsing;
+
+/// <summary>Splits a file into the tokens that the parser reads, and judges the words as such: characters, quotes, depth.</summary>
+internal sealed class FileLexer
+{
+    /// <summary>How many blocks may stand within each other.</summary>
+    public const int DeepestBlock = 64;
+
+    private const int CancellationInterval = 1 << 14;
+
+    private readonly SourceText _text;
+    private readonly FindingLog _log;
+    private readonly TokenReader _reader;
+    private readonly List<Lexeme> _lexemes;
+    private readonly List<SuppressionComment> _suppressions = [];
+    private TextSpan _unknown;
+    private int _depth;
+    private int _mendedLine = -1;
+    private readonly List<(TextSpan Span, bool IsText)> _strange = [];
+    private int _strangeLine = -1;
+
+    private FileLexer(SourceText text, FindingLog log)
+    {
+        _text = text;
+        _log = log;
+        _reader = new TokenReader(text.Content);
+
+        // A word and the blank behind it take some six characters.
+        _lexemes = new List<Lexeme>(16 + (text.Content.Length / 6));
+    }
+
+    /// <summary>Reads the whole of a text.</summary>
+    public static LexedFile Read(SourceText text, FindingLog log, CancellationToken cancellation)
+    {
+        var lexer = new FileLexer(text, log);
+        lexer.ReadAll(cancellation);
+        return new LexedFile(lexer._lexemes, lexer.Targeted());
+    }
+
+    private void ReadAll(CancellationToken cancellation)
+    {
+        for (var count = 0; ; count++)
+        {
+            if (count % CancellationInterval == 0)
+            {
+                cancellation.ThrowIfCancellationRequested();
+            }
+
+            var start = _reader.Position;
+            var kind = _reader.Read();
+            if (kind == UNKNOWN)
+            {
+                ExtendUnknown(start);
+                continue;
+            }
+
+            EndUnknown();
+            if (kind == TokenConstants.EOF)
+            {
+                ReportStrange();
+                return;
+            }
+
+            Take(new Lexeme(kind, start, _reader.Position));
+        }
+    }
+
+    private void Take(Lexeme lexeme)
+    {
+        switch (lexeme.Kind)
+        {
+            case NEWLINE or WHITE_SPACE:
+                break;
+            case COMMENT:
+                if (SuppressionReader.Read(_text.Content, lexeme.Span) is { } suppression)
+                {
+                    _suppressions.Add(suppression);
+                }
+
+                break;
+            case LEFT_BRACE:
+                Open(lexeme);
+                break;
+            case RIGHT_BRACE:
+                Close(lexeme);
+                break;
+            case STRING:
+                TakeText(lexeme);
+                break;
+            case UNCLOSED_STRING:
+                TakeUnclosed(lexeme);
+                break;
+            default:
+                Add(lexeme);
+                break;
+        }
+    }
+
+    // What lies too deep is left out, so that the parser finds an empty block and has nothing to add.
+    private void Add(Lexeme lexeme)
+    {
+        if (_depth <= DeepestBlock)
+        {
+            _lexemes.Add(lexeme);
+        }
+    }
+
+    private void Open(Lexeme brace)
+    {
+        Add(brace);
+        _depth++;
+        if (_depth == DeepestBlock + 1 && _log.TakesAnother())
+        {
+            _log.Add(NestedTooDeep.At(Place(brace.Span), DeepestBlock));
+        }
+    }
+
+    private void Close(Lexeme brace)
+    {
+        _depth = Math.Max(0, _depth - 1);
+        Add(brace);
+    }
+
+    private void TakeText(Lexeme lexeme)
+    {
+        Add(lexeme);
+        var opening = _text.Content[lexeme.Start];
+        var closing = _text.Content[lexeme.End - 1];
+        if (CharacterStream.IsTypographicQuote(opening) || CharacterStream.IsTypographicQuote(closing))
+        {
+            Note(lexeme.Span, isText: true);
+        }
+    }
+
+    private void TakeUnclosed(Lexeme lexeme)
+    {
+        var line = _text.LineAt(lexeme.Start);
+        var text = _mendedLine == line ? lexeme : Mended(lexeme, line);
+        _mendedLine = line;
+        Add(text);
+        if (_log.TakesAnother())
+        {
+            _log.Add(UnclosedText.At(_text, text.Span));
+        }
+    }
+
+    /// <summary>
+    /// Finds where on its line an unclosed text most likely ends: before a brace that stands alone as those of blocks do. The
+    /// quote that is missing may be that of an earlier text of the line, which then ran on to the opening quote of the next.
+    /// Reading goes on behind the end.
+    /// </summary>
+    private Lexeme Mended(Lexeme unclosed, int line)
+    {
+        for (var first = FirstOf(line); first < _lexemes.Count; first++)
+        {
+            var earlier = _lexemes[first];
+            if (earlier.Kind == STRING && BlockBrace(earlier) is var brace and > 0)
+            {
+                Forget(first);
+                return CutBefore(brace, earlier);
+            }
+        }
+
+        if (UnclosedText.IsClosingQuote(_text.Content, unclosed.Start))
+        {
+            return CutBefore(unclosed.Start + 1, unclosed);
+        }
+
+        return BlockBrace(unclosed) is var end and > 0 ? CutBefore(end, unclosed) : unclosed;
+    }
+
+    private int FirstOf(int line)
+    {
+        var start = _text.LineSpan(line).Start;
+        var first = _lexemes.Count;
+        while (first > 0 && _lexemes[first - 1].Start >= start)
+        {
+            first--;
+        }
+
+        return first;
+    }
+
+    private void Forget(int first)
+    {
+        for (var i = _lexemes.Count - 1; i >= first; i--)
+        {
+            _depth += _lexemes[i].Kind switch { LEFT_BRACE => -1, RIGHT_BRACE => 1, _ => 0 };
+        }
+
+        _lexemes.RemoveRange(first, _lexemes.Count - first);
+    }
+
+    private Lexeme CutBefore(int brace, Lexeme lexeme)
+    {
+        _reader.MoveTo(brace);
+        var end = brace;
+        while (end > lexeme.Start + 1 && char.IsWhiteSpace(_text.Content[end - 1]))
+        {
+            end--;
+        }
+
+        return new Lexeme(UNCLOSED_STRING, lexeme.Start, end);
+    }
+
+    private int BlockBrace(Lexeme lexeme)
+    {
+        var written = _text.Content.AsSpan(lexeme.Start, lexeme.End - lexeme.Start);
+        for (var i = 1; i < written.Length; i++)
+        {
+            if (written[i] is '{' or '}' && written[i - 1] is ' ' or '\t'
+                && (i + 1 == written.Length || written[i + 1] is ' ' or '\t' or '{' or '}'))
+            {
+                return lexeme.Start + i;
+            }
+        }
+
+        return 0;
+    }
+
+    private void ExtendUnknown(int start)
+    {
+        if (start != _unknown.End)
+        {
+            EndUnknown();
+            _unknown = new TextSpan(start, 0);
+        }
+
+        _unknown = TextSpan.FromBounds(_unknown.Start, _reader.Position);
+    }
+
+    private void EndUnknown()
+    {
+        if (_unknown.Length > 0 && !EncodingCheck.IsBroken(_text.Content, _unknown))
+        {
+            Note(_unknown, isText: false);
+        }
+
+        _unknown = default;
+    }
+
+    // Characters are spoken of when their line is over: where a quote is missing on it, they are most likely part of a text.
+    private void Note(TextSpan strange, bool isText)
+    {
+        var line = _text.LineAt(strange.Start);
+        if (line != _strangeLine)
+        {
+            ReportStrange();
+            _strangeLine = line;
+        }
+
+        _strange.Add((strange, isText));
+    }
+
+    private void ReportStrange()
+    {
+        foreach (var (span, isText) in _strange)
+        {
+            if (_strangeLine != _mendedLine && _log.TakesAnother())
+            {
+                _log.Add(isText ? UnknownCharacter.TypographicQuotes(_text, span) : UnknownCharacter.At(_text, span));
+            }
+        }
+
+        _strange.Clear();
+    }
+
+    // A comment speaks of the next line that holds anything else.
+    private ImmutableArray<SuppressionComment> Targeted()
+    {
+        var targeted = ImmutableArray.CreateBuilder<SuppressionComment>(_suppressions.Count);
+        var next = 0;
+        foreach (var suppression in _suppressions)
+        {
+            while (next < _lexemes.Count && _lexemes[next].Start < suppression.Span.End)
+            {
+                next++;
+            }
+
+            var line = next < _lexemes.Count ? _text.LineAt(_lexemes[next].Start) : _text.LineCount;
+            targeted.Add(suppression with { TargetLine = line });
+        }
+
+        return targeted.MoveToImmutable();
+    }
+
+    private SourceSpan Place(TextSpan span) => new(_text.Path, span);
+}

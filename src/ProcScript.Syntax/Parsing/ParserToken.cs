@@ -1,0 +1,37 @@
+using Antlr4.Runtime;
+
+namespace ProcScript.Syntax.Parsing;
+
+/// <summary>A token as the generated parser asks for it. The tree is built from places, so it carries no text.</summary>
+internal sealed class ParserToken(Lexeme lexeme, int index) : IToken
+{
+    /// <inheritdoc/>
+    public int Type => lexeme.Kind;
+
+    /// <inheritdoc/>
+    public int StartIndex => lexeme.Start;
+
+    /// <inheritdoc/>
+    public int StopIndex => lexeme.End - 1;
+
+    /// <inheritdoc/>
+    public int TokenIndex => index;
+
+    /// <inheritdoc/>
+    public string Text => "";
+
+    /// <inheritdoc/>
+    public int Line => 0;
+
+    /// <inheritdoc/>
+    public int Column => 0;
+
+    /// <inheritdoc/>
+    public int Channel => TokenConstants.DefaultChannel;
+
+    /// <inheritdoc/>
+    public ITokenSource? TokenSource => null;
+
+    /// <inheritdoc/>
+    public ICharStream? InputStream => null;
+}

@@ -1,0 +1,92 @@
+using Antlr4.Runtime;
+using ProcScript.Syntax.Rules.Text;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Parsing;
+
+/// <summary>
+/// Says what the parser stumbled over. A line gives one such finding at most, and so do a few words in a row: the second is
+/// more often the first one's echo than another slip.
+/// </summary>
+internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, FindingLog log)
+{
+    private const int Echo = 3;
+
+    private readonly IReadOnlySet<int> _disturbed = log.Lines();
+    private int _last = -Echo;
+    private bool _gaveUp;
+
+    /// <summary>Whether on the line of a position some word itself is not as it should be: what stands around it is not to be trusted.</summary>
+    public bool IsDisturbed(int position) => _disturbed.Contains(text.LineAt(position));
+
+    /// <summary>A change that makes the text go on; the tokens are those before the change.</summary>
+    /// <param name="repair">The change.</param>
+    /// <param name="startsSentence">Whether the token that comes may start a sentence.</param>
+    public void Repaired(Repair repair, bool startsSentence)
+    {
+        var next = tokens.Peek(0).Span;
+        switch (repair.Action)
+        {
+            case RepairAction.Insert:
+                Missing(repair, next, startsSentence);
+                break;
+            case RepairAction.Respell when Speaks(next):
+                log.Add(UnexpectedText.Misspelt(text, next, TokenNames.Literal(repair.Kind)!));
+                break;
+            case RepairAction.TakeAsName when Speaks(next):
+                log.Add(ReservedWordAsName.At(text, next));
+                break;
+            case RepairAction.Delete when Speaks(next):
+                log.Add(UnexpectedText.Surplus(text, next));
+                break;
+        }
+    }
+
+    /// <summary>A token that cannot stand where it does.</summary>
+    /// <param name="ahead">How many tokens lie before it.</param>
+    /// <param name="expected">The kinds that may.</param>
+    public void Unexpected(int ahead, IReadOnlyCollection<int> expected)
+    {
+        var found = tokens.Peek(ahead);
+        var expectation = TokenNames.Describe(expected);
+        if (found.Kind == TokenConstants.EOF)
+        {
+            var last = tokens.HasPrevious ? tokens.Previous.Span : found.Span;
+            if (Speaks(last))
+            {
+                log.Add(UnexpectedText.EndOfFile(text, last, expectation));
+            }
+        }
+        else if (Speaks(found.Span))
+        {
+            log.Add(UnexpectedText.At(text, found.Span, expectation));
+        }
+    }
+
+    /// <summary>The rest of the file is not read.</summary>
+    public void GiveUp()
+    {
+        _gaveUp = true;
+        log.TakesAnother();
+    }
+
+    private void Missing(Repair repair, TextSpan next, bool startsSentence)
+    {
+        var what = TokenNames.DescribeChoice(repair.Choice);
+        var word = repair.Choice.Length == 1 ? TokenNames.Literal(repair.Kind) : null;
+        var isBehind = tokens.HasPrevious && text.LineAt(tokens.Previous.Start) < text.LineAt(next.Start)
+            && !startsSentence;
+        var place = isBehind ? tokens.Previous.Span : next;
+        if (Speaks(place))
+        {
+            log.Add(isBehind ? UnexpectedText.MissingBehind(text, place, what, word) : UnexpectedText.MissingBefore(text, place, what, word));
+        }
+    }
+
+    private bool Speaks(TextSpan place)
+    {
+        var isEcho = tokens.Index - _last < Echo;
+        _last = tokens.Index;
+        return !_gaveUp && !isEcho && !log.HasFindingOnLineOf(place.Start) && log.TakesAnother();
+    }
+}

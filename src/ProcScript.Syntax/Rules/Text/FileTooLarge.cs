@@ -1,0 +1,33 @@
+using System.Globalization;
+using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Rules.Text;
+
+/// <summary>A file is too large to be read.</summary>
+public sealed class FileTooLarge : Rule
+{
+    /// <summary>The identity of the rule.</summary>
+    public static readonly RuleInfo Id = new("PRC1007", "file-too-large", "A file beyond the limit", Severity.Error);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Id;
+
+    /// <inheritdoc/>
+    public override RulePage Page { get; } = new(
+        What: "A file has more than 16,777,216 characters. It is not read.",
+        Why: "A file that size was not written by a person. It is most likely no ProcScript, or many files joined.",
+        Wrong: """
+            // A file of more than 16,777,216 characters; this one is too short to show it.
+            tool socket_13 "13 mm socket"
+            """,
+        Right: """
+            tool socket_13 "13 mm socket"
+            """);
+
+    internal static Finding At(SourceText text, int limit) =>
+        new(Id, string.Create(CultureInfo.InvariantCulture, $"the file has {text.Content.Length} characters, more than {limit}"), new SourceSpan(text.Path, default))
+        {
+            Help = "split it into several files and name them with `use`",
+        };
+}

@@ -1,0 +1,68 @@
+using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Syntax.Rules.Text;
+
+/// <summary>Characters outside any text that the language does not use.</summary>
+public sealed class UnknownCharacter : Rule
+{
+    /// <summary>The identity of the rule.</summary>
+    public static readonly RuleInfo Id = new("PRC1004", "unknown-character", "A character that the language does not use", Severity.Error)
+    {
+        Fix = FixAvailability.Always,
+    };
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Id;
+
+    /// <inheritdoc/>
+    public override RulePage Page { get; } = new(
+        What: "Outside quoted texts and comments stands a character that the language does not use.",
+        Why: "It often comes along from another language or a word processor, as typographic quotes do. The file is read as if it were not there.",
+        Wrong: """
+            tool socket_13 "13 mm socket";
+            """,
+        Right: """
+            tool socket_13 "13 mm socket"
+            """);
+
+    internal static Finding At(SourceText text, TextSpan run)
+    {
+        var isBlank = text.Content.AsSpan(run.Start, run.Length).IsWhiteSpace();
+        return new Finding(Id, $"{Excerpt.Of(text, run)} is not part of the language", new SourceSpan(text.Path, run))
+        {
+            Help = Advice(text.Content, run, isBlank),
+            Fixes =
+            [
+                isBlank
+                    ? Replace("Write a plain blank", FixGrade.Safe, text, run, " ")
+                    : Replace($"Remove {Excerpt.Of(text, run)}", FixGrade.NeedsLook, text, run, ""),
+            ],
+        };
+    }
+
+    internal static Finding TypographicQuotes(SourceText text, TextSpan quoted)
+    {
+        SourceSpan opening = new(text.Path, new TextSpan(quoted.Start, 1));
+        SourceSpan closing = new(text.Path, new TextSpan(quoted.End - 1, 1));
+        return new Finding(Id, "a text stands between plain quotes, not typographic ones", new SourceSpan(text.Path, quoted), "typographic quotes")
+        {
+            Help = "write `\"` at both ends",
+            Fixes = [new Fix("Write plain quotes", FixGrade.Safe, [new TextEdit(opening, "\""), new TextEdit(closing, "\"")])],
+        };
+    }
+
+    private static string Advice(string content, TextSpan run, bool isBlank) => content[run.Start] switch
+    {
+        _ when isBlank => "this blank is not the plain one",
+        ';' => "a sentence ends by itself",
+        ':' or '=' => "a property is its word and its value, as in `mass 31 kg`",
+        '\'' or '`' or '\u2018' or '\u2019' or '\u00AB' or '\u00BB' => "a text stands between double quotes",
+        '#' => "a comment starts with `//`",
+        '*' when run.Start > 0 && content[run.Start - 1] == '/' => "a comment starts with `//` and ends with its line",
+        _ => "",
+    };
+
+    private static Fix Replace(string title, FixGrade grade, SourceText text, TextSpan span, string by) =>
+        new(title, grade, [new TextEdit(new SourceSpan(text.Path, span), by)]);
+}
