@@ -15,7 +15,13 @@ public static class SyntaxRules
     public static ImmutableArray<Rule> All { get; } =
     [
         new global::ProcScript.Syntax.Rules.Text.UnexpectedText(),
+        new global::ProcScript.Syntax.Rules.Text.UnclosedBlock(),
         new global::ProcScript.Syntax.Rules.Text.UnclosedText(),
+        new global::ProcScript.Syntax.Rules.Text.UnknownCharacter(),
+        new global::ProcScript.Syntax.Rules.Text.ReservedWordAsName(),
+        new global::ProcScript.Syntax.Rules.Text.NestedTooDeep(),
+        new global::ProcScript.Syntax.Rules.Text.FileTooLarge(),
+        new global::ProcScript.Syntax.Rules.Text.NotText(),
         new global::ProcScript.Syntax.Rules.Text.NumberTooLarge(),
     ];
 }
