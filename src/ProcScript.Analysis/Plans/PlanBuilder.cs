@@ -6,13 +6,14 @@ using ProcScript.Analysis.Totals;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans;
 
 /// <summary>Makes the plan of a proven procedure: the steps in words, and the totals over them.</summary>
 internal sealed class PlanBuilder
 {
-    private const string Format = "procscript-plan/1";
+    private const string Format = "1";
 
     private readonly Library _library;
     private readonly Procedure _procedure;
@@ -79,9 +80,9 @@ internal sealed class PlanBuilder
         energy.Name,
         energy.Title,
         energy.Isolate ?? "",
-        energy.Wait is { } wait ? QuantityWords.Of(wait) : "",
+        energy.Wait is { } wait ? wait.Print() : "",
         energy.Verify ?? "",
-        energy.VerifyExpect is { } limit ? QuantityWords.Of(limit) : "",
+        energy.VerifyExpect is { } limit ? limit.Print() : "",
         energy.Restore ?? "",
         isolated.Number,
         isolated.Mirror);
@@ -89,7 +90,7 @@ internal sealed class PlanBuilder
     private static PlanFluid Fluid(Fluid fluid, PlannedStep emptied) => new(
         fluid.Name,
         fluid.Title,
-        fluid.Charge is { } charge ? QuantityWords.Of(charge) : "",
+        fluid.Charge is { } charge ? charge.Print() : "",
         fluid.Empty ?? "",
         fluid.Fill ?? "",
         emptied.Number,

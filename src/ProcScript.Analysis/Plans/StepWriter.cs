@@ -41,7 +41,7 @@ internal sealed class StepWriter
         Tools = ToolList.Of(step),
         Bags = [.. _bags[step.Number].Distinct()],
         EmptiesBags = [.. _emptied[step.Number]],
-        Torque = ToolList.Torque(step) is { } torque ? QuantityWords.Torque(torque) : "",
+        Torque = ToolList.Torque(step) is { } torque ? TorqueWords.Both(torque) : "",
         People = Math.Max(1, step.Details.People),
         Store = step.Details.Store ?? "",
         Photos = step.Details.Photos,

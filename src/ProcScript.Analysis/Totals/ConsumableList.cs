@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
-using ProcScript.Analysis.Plans.Words;
 using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
 
@@ -27,7 +26,7 @@ internal static class ConsumableList
 
     /// <summary>An amount, as a card prints it.</summary>
     public static string Words(Quantity amount) =>
-        amount.Unit.Dimension == Dimension.Count ? $"{QuantityWords.Of(amount)} pieces" : QuantityWords.Of(amount);
+        amount.Unit.Dimension == Dimension.Count ? $"{amount.Print()} {(amount.High == 1 ? "piece" : "pieces")}" : amount.Print();
 
     private static Quantity Add(Quantity sum, Quantity next)
     {

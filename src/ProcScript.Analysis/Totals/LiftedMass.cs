@@ -20,7 +20,7 @@ internal static class LiftedMass
                 continue;
             }
 
-            if (Inside(part, off) is > 0 and var kilograms)
+            if (ToTheGram(Inside(part, off)) is > 0 and var kilograms)
             {
                 lifted.Add(step.Number, kilograms);
             }
@@ -44,6 +44,9 @@ internal static class LiftedMass
             .MaxBy(step => lifted[step.Number]) is { } step
                 ? new PlanLift(step.Part!.Title, lifted[step.Number], step.Number, Math.Max(1, step.Details.People))
                 : null;
+
+    /// <summary>To the gram: what lies below is noise of the conversion of units.</summary>
+    private static double ToTheGram(double kilograms) => Math.Round(kilograms, 3);
 
     private static double Inside(Part part, HashSet<Part> off) =>
         (part.Mass?.BaseValue ?? 0) + part.Children.Where(child => !off.Contains(child)).Sum(child => Inside(child, off));

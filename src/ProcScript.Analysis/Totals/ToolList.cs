@@ -28,23 +28,27 @@ internal static class ToolList
         return [.. titles];
     }
 
-    /// <summary>In order of first use, those of the job as a whole first; the torque wrench with the range that it has to cover.</summary>
+    /// <summary>
+    /// In order of first use, those of the job as a whole first, for every step may need them; the torque wrench with the range that it
+    /// has to cover.
+    /// </summary>
     public static ImmutableArray<PlanTool> Of(ImmutableArray<PlannedStep> steps, ActionDetails job)
     {
-        var uses = job.Tools.Select(tool => (Title: ItemWords.Of(tool), Step: 0))
+        var uses = job.Tools.SelectMany(tool => steps.Select(step => (Title: ItemWords.Of(tool), Step: step.Number)))
             .Concat(steps.SelectMany(step => Of(step).Select(title => (Title: title, Step: step.Number))));
         return
         [
             .. uses.GroupBy(use => use.Title, use => use.Step).Select(tool => new PlanTool(
-                tool.Key == TorqueWrench ? $"{TorqueWrench}, {Range(steps)}" : tool.Key,
+                tool.Key == TorqueWrench ? $"{TorqueWrench}, {TorqueWords.Range([.. steps.Select(Torque).OfType<Quantity>()])}" : tool.Key,
                 tool.First(),
-                tool.Count(step => step > 0))),
+                tool.Distinct().Count())),
         ];
     }
 
-    /// <summary>The torque that a step tightens to; null where it tightens nothing or none is given.</summary>
-    public static Quantity? Torque(PlannedStep step) =>
-        step.Joint is { } joint && (step.Closes || step.Verb == Verb.Tighten) ? step.Details.Torque ?? joint.Torque : null;
+    /// <summary>The torque that a step tightens to; null where it leaves all slack or none is given.</summary>
+    public static Quantity? Torque(PlannedStep step) => step is { Joint: { } joint, LeavesSlack: false } && (step.Closes || step.Verb == Verb.Tighten)
+        ? step.Details.Torque ?? joint.Torque
+        : null;
 
     private static IEnumerable<Tool> Item(PlannedStep step) => step switch
     {
@@ -53,13 +57,4 @@ internal static class ToolList
         { Joint: null, Target: { } item } => item.Tools,
         _ => [],
     };
-
-    private static string Range(ImmutableArray<PlannedStep> steps)
-    {
-        var torques = steps.Select(Torque).OfType<Quantity>().ToList();
-        var (least, most) = (torques.MinBy(torque => torque.BaseValue)!, torques.MaxBy(torque => torque.BaseValue)!);
-        return least.BaseValue < most.BaseValue
-            ? $"{QuantityWords.NewtonMetres(least)} to {QuantityWords.NewtonMetres(most)} N·m"
-            : $"{QuantityWords.NewtonMetres(least)} N·m";
-    }
 }

@@ -33,6 +33,6 @@ public abstract class MachineItem
     /// <summary>The time of an action on it (of a joint: for one), where written.</summary>
     public Quantities.Quantity? Time { get; internal set; }
 
-    /// <summary>What an action on it uses up.</summary>
+    /// <summary>What putting it back uses up (of a joint: for one).</summary>
     public ImmutableArray<Catalog.SupplyUse> Uses { get; internal set; } = [];
 }

@@ -27,6 +27,9 @@ internal sealed record PlannedStep
     /// <summary>How many pieces of a joint; 0 where the target is none.</summary>
     public int Count { get; init; }
 
+    /// <summary>Whether the joint is slack once it is done: what is put on then is not tightened yet.</summary>
+    public bool LeavesSlack { get; init; }
+
     /// <summary>The position to set; -1 otherwise.</summary>
     public int Position { get; init; } = -1;
 

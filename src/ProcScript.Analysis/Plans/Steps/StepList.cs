@@ -37,7 +37,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
     private sealed class Build(StripRun strip, RefitRun refit)
     {
         private readonly ImmutableArray<PlannedStep>.Builder _steps = ImmutableArray.CreateBuilder<PlannedStep>();
-        private readonly Dictionary<int, int> _attached = [];
+        private readonly Dictionary<StateVariable, int> _state = [];
         private readonly ILookup<int, int> _enabledBy =
             strip.Order.Concat(refit.Order).ToLookup(edge => edge.Later, edge => edge.Earlier);
         private readonly Dictionary<int, int> _mirrors = Mirrors(refit);
@@ -47,12 +47,14 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             PerformedAction? before = null;
             foreach (var action in actions)
             {
-                _steps.Add(Step(action, before, phase, card(action)));
-                before = action;
-                foreach (var change in action.Changes.Where(change => change.Variable.Kind == StateKind.Attached))
+                var count = CountOf(action);
+                foreach (var change in action.Changes)
                 {
-                    _attached[change.Variable.Index] = change.After;
+                    _state[change.Variable] = change.After;
                 }
+
+                _steps.Add(Step(action, before, phase, card(action)) with { Count = count });
+                before = action;
             }
         }
 
@@ -69,7 +71,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Card = card,
                 Verb = action.Verb,
                 Target = action.Target,
-                Count = action.Count > 0 ? action.Count : action.Target is Joint joint ? Present(joint) : 0,
+                LeavesSlack = action.Target is Joint slack && _state.GetValueOrDefault(new StateVariable(StateKind.Slack, slack.Index)) == 1,
                 Position = action.PositionAfter,
                 Text = written?.Text ?? rule?.Text,
                 Expect = written?.Expect ?? rule?.Expect,
@@ -89,8 +91,14 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         /// <summary>Runs number from 0, cards from 1.</summary>
         private static int NumberOf(int action) => action + 1;
 
-        /// <summary>How many of a joint are on; where none is, work on it is work on all of its pieces.</summary>
-        private int Present(Joint joint) => _attached.GetValueOrDefault(joint.Index, joint.Count) is > 0 and var on ? on : joint.Count;
+        /// <summary>How many pieces it is about: those that it moves, else those that are on; where none is, all of them.</summary>
+        private int CountOf(PerformedAction action) => action switch
+        {
+            { Count: > 0 } => action.Count,
+            { Target: Joint joint } =>
+                _state.GetValueOrDefault(new StateVariable(StateKind.Attached, joint.Index), joint.Count) is > 0 and var on ? on : joint.Count,
+            _ => 0,
+        };
 
         private Fate FateOf(MachineItem? item) => item switch
         {

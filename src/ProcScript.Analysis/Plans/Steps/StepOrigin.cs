@@ -47,9 +47,9 @@ internal static class StepOrigin
     /// <summary>Why the compiler put it in; empty for what an author wrote, or its inverse.</summary>
     public static string Because(PerformedAction action) => action.Origin switch
     {
-        ExpandedStep { Of: { } of } => $"in the way of: {StepText.Of(of)}",
-        InsertedSet inserted when inserted.For.IsMetBy(action.PositionAfter) => $"needed for: {StepText.Of(inserted.Of)}",
-        InsertedSet inserted => $"back after: {StepText.Of(inserted.Of)}",
+        ExpandedStep { Of: { } of } => $"to {StepText.Within(of)}",
+        InsertedSet inserted when inserted.For.IsMetBy(action.PositionAfter) => $"to {StepText.Within(inserted.Of)}",
+        InsertedSet inserted => $"back again, for it was moved only to {StepText.Within(inserted.Of)}",
         _ => "",
     };
 }

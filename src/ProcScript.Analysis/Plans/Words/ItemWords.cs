@@ -1,5 +1,6 @@
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans.Words;
 
@@ -19,7 +20,7 @@ internal static class ItemWords
 
     /// <summary>A tool with its size, where its title does not say that.</summary>
     public static string Of(Tool tool) =>
-        tool.Size is { } size && !tool.Title.Contains(QuantityWords.Of(size), StringComparison.OrdinalIgnoreCase)
-            ? $"{tool.Title}, {QuantityWords.Of(size)}"
+        tool.Size is { } size && !tool.Title.Contains(size.Print(), StringComparison.OrdinalIgnoreCase)
+            ? $"{tool.Title}, {size.Print()}"
             : tool.Title;
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans.Words;
 
@@ -32,16 +33,16 @@ internal static class StepProse
     public static PlanReading? Reading(PlannedStep step) => step switch
     {
         { Verb: Verb.Measure } => new PlanReading(step.Text ?? "", Limits(step)),
-        { Expect: not null } => new PlanReading(step.Text ?? "", Limits(step)),
+        { Expect: not null } => new PlanReading("Reading", Limits(step)),
         { Verb: Verb.Isolate, Target: Energy { Verify: { } verify, VerifyExpect: { } limit } } =>
-            new PlanReading(verify, QuantityWords.Of(limit)),
+            new PlanReading(verify, limit.Print()),
         { Verb: Verb.Empty } => new PlanReading("Amount taken out", ""),
         { Verb: Verb.Fill, Target: Fluid fluid } =>
-            new PlanReading("Amount filled", fluid.Charge is { } charge ? QuantityWords.Of(charge) : ""),
+            new PlanReading("Amount filled", fluid.Charge is { } charge ? charge.Print() : ""),
         _ => null,
     };
 
-    private static string Limits(PlannedStep step) => step.Expect is { } limit ? QuantityWords.Of(limit) : "";
+    private static string Limits(PlannedStep step) => step.Expect is { } limit ? limit.Print() : "";
 
     private static IEnumerable<string> OfItem(PlannedStep step) => Present(step switch
     {
@@ -49,7 +50,7 @@ internal static class StepProse
         { Joint: { } joint, Closes: true } => [joint.Engage],
         { Part: { } part, Verb: Verb.Aside } => [part.Aside?.How],
         { Target: Energy energy, Verb: Verb.Isolate } =>
-            [energy.Isolate, energy.Wait is { } wait ? $"Then wait {QuantityWords.Of(wait)}." : null],
+            [energy.Isolate, energy.Wait is { } wait ? $"Then wait {wait.Print()}." : null],
         { Target: Energy energy, Verb: Verb.Restore } => [energy.Restore],
         { Target: Fluid fluid, Verb: Verb.Empty } => [fluid.Empty],
         { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill],

@@ -4,6 +4,7 @@ using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans.Words;
 
@@ -12,7 +13,7 @@ internal static class StepText
 {
     /// <summary>The text of a step: <c>Undo 4 × M10 × 30 bolt</c>.</summary>
     public static string Of(PlannedStep step) =>
-        step.Target is null ? Phrase(step.Verb, step.Text ?? "") : Phrase(step.Verb, Object(step)) + Addition(step);
+        step.Target is null ? Phrase(step.Verb, Topic(step)) : Phrase(step.Verb, Object(step)) + Addition(step);
 
     /// <summary>An action on all of an item: <c>Remove the roof panel</c>.</summary>
     public static string Of(Verb verb, MachineItem item) =>
@@ -20,7 +21,17 @@ internal static class StepText
 
     /// <summary>An action by its verb and target; a measurement, task or check by its verb alone.</summary>
     public static string Of(NamedAction action) =>
-        action.Target is { } item ? Of(action.Verb, item) : Phrase(action.Verb, "").Trim();
+        action.Target is { } item ? Of(action.Verb, item) : Phrase(action.Verb, "").TrimEnd(' ', ':');
+
+    /// <summary>The same within a sentence: <c>remove the roof panel</c>.</summary>
+    public static string Within(NamedAction action) => LowerFirst(Of(action));
+
+    /// <summary>The author's words; those that a verb goes before begin small.</summary>
+    private static string Topic(PlannedStep step) => step.Verb == Verb.Measure ? LowerFirst(step.Text ?? "") : step.Text ?? "";
+
+    /// <summary>Begins small, unless the first word is an abbreviation.</summary>
+    private static string LowerFirst(string text) =>
+        text.Length > 1 && char.IsLower(text[1]) ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 
     private static string Phrase(Verb verb, string target) =>
         string.Format(CultureInfo.InvariantCulture, ActionTable.Row(verb).Phrase, target);
@@ -35,7 +46,8 @@ internal static class StepText
     private static string Addition(PlannedStep step) => step switch
     {
         { Verb: Verb.Set, Target: Control control } => $" to {control.Positions[step.Position].Replace('_', ' ')}",
-        { Verb: Verb.Fill, Target: Fluid { Charge: { } charge } } => $" to {QuantityWords.Of(charge)}",
+        { Verb: Verb.Fasten, LeavesSlack: true } => ", finger-tight",
+        { Verb: Verb.Fill, Target: Fluid { Charge: { } charge } } => $" to {charge.Print()}",
         _ => "",
     };
 }

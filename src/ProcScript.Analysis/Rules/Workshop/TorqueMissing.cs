@@ -54,14 +54,21 @@ public sealed class TorqueMissing : OutcomeRule
             """);
 
     /// <inheritdoc/>
-    public override IEnumerable<Finding> Check(ProcedureOutcome outcome) =>
-        from action in outcome.Refit?.Actions ?? []
-        where action.Verb is Verb.Fasten or Verb.Tighten
-        let joint = action.Target as Joint
-        where joint is { Torque: null, Kind: { Category: KindCategory.Fastener } kind } && (kind.Thread ?? kind.Grade) is not null
-        where StepOrigin.Details(action).Torque is null
-        group joint by joint into tightened
-        select At(tightened.Key);
+    public override IEnumerable<Finding> Check(ProcedureOutcome outcome)
+    {
+        var actions = outcome.Refit?.Actions ?? [];
+
+        // What goes on slack is tightened by a step of its own.
+        var later = actions.Where(action => action.Verb == Verb.Tighten).Select(action => action.Target).ToHashSet();
+        return
+            from action in actions
+            where action.Verb == Verb.Tighten || (action.Verb == Verb.Fasten && !later.Contains(action.Target))
+            let joint = action.Target as Joint
+            where joint is { Torque: null, Kind: { Category: KindCategory.Fastener } kind } && (kind.Thread ?? kind.Grade) is not null
+            where StepOrigin.Details(action).Torque is null
+            group joint by joint into tightened
+            select At(tightened.Key);
+    }
 
     internal static Finding At(Joint joint) =>
         new(
