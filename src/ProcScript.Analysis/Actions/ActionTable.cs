@@ -150,7 +150,7 @@ public static class ActionTable
         new(Verb.Adjust, Work, Anything, null, "Adjust {0}", "adjusted") { Needs = [WorkSources.OffOrReached] },
         new(Verb.Measure, Work, None, null, "Measure {0}", "measured") { MayRunInBackground = true },
         new(Verb.Task, Work, None, null, "{0}", "done") { MayRunInBackground = true },
-        new(Verb.Check, Work | Refit, None, null, "{0}", "checked") { MayRunInBackground = true },
+        new(Verb.Check, Work | Refit, None, null, "Check: {0}", "checked") { MayRunInBackground = true },
         new(Verb.Discard, Work, ActionTargets.Joint | ActionTargets.Part, null, "Discard {0}", "discarded") { Needs = [WorkSources.Off] },
     ];
 

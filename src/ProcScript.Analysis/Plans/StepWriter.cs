@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Totals;
@@ -30,7 +31,7 @@ internal sealed class StepWriter
     public PlanStep Write(PlannedStep step) => new()
     {
         Number = step.Number,
-        Verb = step.Verb.ToString().ToLowerInvariant(),
+        Verb = ActionTable.Row(step.Verb).Word,
         Text = StepText.Of(step),
         Item = step.Target?.Name ?? "",
         ItemTitle = step.Target?.Title ?? "",

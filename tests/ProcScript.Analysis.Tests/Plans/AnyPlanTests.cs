@@ -1,0 +1,84 @@
+using CsCheck;
+using ProcScript.Analysis.Plans;
+
+namespace ProcScript.Analysis.Tests.Plans;
+
+/// <summary>What holds for every plan.</summary>
+public class AnyPlanTests
+{
+    [Fact]
+    public void Every_bag_is_filled_and_emptied_exactly() => All(plan =>
+    {
+        foreach (var bag in plan.Bags)
+        {
+            foreach (var line in bag.Contents)
+            {
+                var (off, on) = (plan.AllSteps()[line.StripStep - 1], plan.AllSteps()[line.RefitStep - 1]);
+                Assert.Equal((line.Count, line.Count), (off.Count, on.Count));
+                Assert.Equal((off.Number, on.Number), (on.Mirror, off.Mirror));
+                Assert.Contains(bag.Number, off.Bags);
+                Assert.Contains(bag.Number, on.Bags);
+            }
+
+            Assert.Equal(bag.Contents.Max(line => line.RefitStep), bag.EmptyAt);
+        }
+
+        var filled = plan.Strip.SelectMany(card => card.Steps).Sum(step => step.Bags.Length);
+        var emptied = plan.Refit.SelectMany(card => card.Steps).Sum(step => step.Bags.Length);
+        Assert.Equal((plan.Bags.Sum(bag => bag.Contents.Length), filled), (filled, emptied));
+        Assert.Equal(
+            plan.Bags.Select(bag => bag.Number),
+            plan.Refit.SelectMany(card => card.Steps).SelectMany(step => step.EmptiesBags).Order());
+    });
+
+    [Fact]
+    public void No_bag_holds_look_alikes() => All(plan => Assert.All(
+        plan.Bags,
+        bag => Assert.True(bag.Contents.Select(line => line.Title).Where(title => title.StartsWith("M8", StringComparison.Ordinal)).Distinct().Count() < 2)));
+
+    [Fact]
+    public void Every_step_of_the_strip_is_undone_by_one_of_the_refit() => All(plan =>
+    {
+        var steps = plan.AllSteps().ToList();
+        Assert.All(plan.Strip.SelectMany(card => card.Steps), step => Assert.Equal(step.Number, steps[step.Mirror - 1].Mirror));
+        Assert.All(plan.Refit.SelectMany(card => card.Steps), step => Assert.Equal(step.Number, steps[step.Mirror - 1].Mirror));
+    });
+
+    [Fact]
+    public void Steps_are_numbered_without_a_gap() =>
+        All(plan => Assert.Equal(Enumerable.Range(1, plan.AllSteps().Count), plan.AllSteps().Select(step => step.Number)));
+
+    [Fact]
+    public void Times_add_up_and_two_never_take_longer_than_one() => All(plan =>
+    {
+        var times = plan.Times;
+        Assert.All(plan.AllSteps(), step => Assert.True(step.Seconds >= 0));
+        Assert.Equal(times.OnePerson, times.Strip + times.Work + times.Refit, 6);
+        Assert.Equal(times.Strip, plan.Strip.Sum(card => card.Seconds), 6);
+        Assert.Equal(times.Refit, plan.Refit.Sum(card => card.Seconds), 6);
+        Assert.True(times.TwoPeople <= times.OnePerson);
+        Assert.True(times.TwoPeople >= plan.AllSteps().Where(step => !step.InBackground).Sum(step => step.Seconds) / 2 - 1e-6);
+    });
+
+    [Fact]
+    public void What_waits_comes_after_what_it_waits_for() => All(plan => Assert.All(
+        plan.AllSteps(),
+        step => Assert.All(step.WaitsFor, before => Assert.True(before < step.Number && plan.AllSteps()[before - 1].InBackground))));
+
+    [Fact]
+    public void A_plan_made_twice_is_the_same() => AnyProcedure.Gen.Sample(
+        text => Assert.Equal(Describe(PlanOf.Text(text)), Describe(PlanOf.Text(text))),
+        iter: 30);
+
+    private static void All(Action<Plan> holds) => AnyProcedure.Gen.Sample(text => holds(PlanOf.Text(text)), iter: 100);
+
+    private static IEnumerable<string> Describe(Plan plan) =>
+    [
+        plan.Revision,
+        plan.Times.ToString(),
+        .. plan.AllSteps().Select(step => $"{step.Number} {step.Text} {string.Join(',', step.Bags)} {string.Join(',', step.Tools)}"),
+        .. plan.Bags.SelectMany(bag => bag.Contents).Select(line => line.ToString()),
+        .. plan.Orders.Select(line => $"{line.Title} {line.Count}"),
+        .. plan.Map.Edges.Select(edge => edge.ToString()),
+    ];
+}

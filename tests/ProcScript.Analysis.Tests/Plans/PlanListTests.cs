@@ -1,0 +1,188 @@
+using ProcScript.Analysis.Plans;
+
+namespace ProcScript.Analysis.Tests.Plans;
+
+public class PlanListTests
+{
+    private static readonly Plan Sample = PlanOf.Text(SampleText.All);
+
+    [Fact]
+    public void The_plan_says_what_it_is_about()
+    {
+        Assert.Equal(("case_out", "Take the case out"), (Sample.Job, Sample.Title));
+        Assert.Equal(("gearbox", "Gearbox G1"), (Sample.Machine, Sample.MachineTitle));
+        Assert.Equal([new PlanOption("shield", "heat shield", false)], Sample.Variant);
+        Assert.Equal(["Replace the case"], Sample.Goals);
+        Assert.Equal([new PlanAlert("warning", "Two people for the lift.")], Sample.Alerts);
+        Assert.Equal(2, Sample.People);
+        Assert.Equal(["x.proc"], Sample.Sources);
+    }
+
+    [Fact]
+    public void Bags_hold_what_comes_off_loose_and_goes_back() => Assert.Equal(
+        [
+            "1 Guard: 4 × bolt cap, 4 × M8 × 25 bolt",
+            "2 Motor: 3 × M8 × 25 bolt, 1 × M8 × 25 bolt",
+            "3 Case: 10 × push-in clip, 6 × M8 × 25 bolt",
+            "4 Case: 2 × M8 × 60 bolt",
+        ],
+        Sample.Bags.Select(bag =>
+            $"{bag.Number} {bag.Stage}: {string.Join(", ", bag.Contents.Select(line => $"{line.Count} × {line.Title}"))}"));
+
+    [Fact]
+    public void Steps_know_the_bags_they_fill_and_empty()
+    {
+        Assert.Equal([4], Sample.Step("Undo 2 × M8 × 60 bolt").Bags);
+        Assert.Equal([4], Sample.Step("Fasten 2 × M8 × 60 bolt").EmptiesBags);
+        Assert.Equal([3], Sample.Step("Fasten 6 × M8 × 25 bolt").Bags);
+        Assert.Empty(Sample.Step("Fasten 6 × M8 × 25 bolt").EmptiesBags);
+        Assert.Equal([3], Sample.Step("Engage 10 × push-in clip").EmptiesBags);
+        Assert.Empty(Sample.Step("Undo 3 × stretch bolt").Bags);
+        Assert.Empty(Sample.Step("Release 1 × moulded hook").Bags);
+    }
+
+    [Fact]
+    public void Tools_stand_in_order_of_first_use()
+    {
+        var steps = Sample.AllSteps().Count;
+        Assert.Equal(
+            [
+                new PlanTool("breaker bar, 600 mm", 1, steps),
+                new PlanTool("13 mm socket", 6, 12),
+                new PlanTool("trim lever", 15, 4),
+                new PlanTool("torque wrench, 18 N·m to 40 N·m", Sample.Step("Fasten 3 × stretch bolt").Number, 7),
+            ],
+            Sample.Tools);
+    }
+
+    [Fact]
+    public void The_order_list_says_why_each_is_needed() => Assert.Equal(
+        ["1 case, replaced", "3 stretch bolt, single use", "2 cable tie, destroyed", "4 seal ring, single use", "2 push-in clip, spare"],
+        Sample.Orders.Select(line => $"{line.Count} {line.Title}, {line.Reason}"));
+
+    [Fact]
+    public void Amounts_of_one_supply_are_added() => Assert.Equal(
+        [("gear oil", "30 mL"), ("cloth tape", "0.6 m")],
+        Sample.Consumables.Select(line => (line.Title, line.Amount)));
+
+    [Fact]
+    public void Amounts_in_other_units_are_added_and_other_dimensions_stand_apart()
+    {
+        var plan = PlanOf.Text("""
+            supply glue "glue"
+            supply tie "cable tie"
+            machine rig "Rig" { part pump "pump" }
+            procedure p "P" on rig {
+              uses 1 L of glue
+              stage "S" {
+                task "One." { uses 250 mL of glue }
+                task "Two." { uses 30 g of glue }
+                task "Three." { uses 2 of tie }
+                task "Four." { uses 1 of tie }
+              }
+            }
+            """);
+
+        Assert.Equal(
+            [("glue", "1.25 L", "1"), ("glue", "30 g", "2"), ("cable tie", "3 pieces", "3 4")],
+            plan.Consumables.Select(line => (line.Title, line.Amount, string.Join(' ', line.Steps))));
+        Assert.Equal(["1 piece of cable tie"], plan.Step("Four.").Consumes);
+    }
+
+    [Fact]
+    public void Protective_equipment_is_listed_once() => Assert.Equal(["safety shoes", "eye protection"], Sample.Ppe);
+
+    [Fact]
+    public void Energies_fluids_and_controls_know_their_steps()
+    {
+        var mains = Sample.Energies[0];
+        Assert.Equal(
+            ("mains", "Pull the plug.", "30 s", "Measure at the terminals.", "< 1 V", "Put the plug in."),
+            (mains.Name, mains.Isolate, mains.Wait, mains.Verify, mains.Limits, mains.Restore));
+        Assert.Equal(
+            (Sample.Step("Isolate the 230 V mains").Number, Sample.Step("Restore the 230 V mains").Number),
+            (mains.IsolatedAt, mains.RestoredAt));
+        Assert.Equal("shop air", Sample.Energies[1].Title);
+        Assert.Equal(
+            new PlanFluid("gear_oil", "gear oil", "2.0 ± 0.1 L", "Open the drain.", "Fill to the mark.", 1, Sample.AllSteps().Count - 1),
+            Assert.Single(Sample.Fluids));
+        Assert.Equal("neutral", Assert.Single(Sample.Controls).Home);
+        Assert.Equal(["neutral", "first gear"], Sample.Controls[0].Positions);
+    }
+
+    [Fact]
+    public void A_lift_weighs_what_is_still_inside()
+    {
+        // The case of 30 kg with the fan of 1 kg; the motor is out already, and goes back into a case that stands in its place.
+        Assert.Equal(new PlanLift("case", 31, Sample.Step("Remove the case").Number, 2), Sample.HeaviestLift);
+        Assert.Equal(8, Sample.Step("Remove the motor").Kilograms);
+        Assert.Equal(31, Sample.Step("Fit the new case").Kilograms);
+        Assert.Equal(0, Sample.Step("Move the guard aside").Kilograms);
+    }
+
+    [Fact]
+    public void A_discarded_joint_is_scrap_and_in_no_bag()
+    {
+        var plan = PlanOf.Text(SampleText.Catalog + """
+            machine rig "Rig" { part lid "lid" { held by 2 m8x25 as lid_bolts  held by 4 pin as lid_pins } }
+            procedure p "P" on rig {
+              stage "Lid" { undo lid_bolts  release lid_pins  discard lid_pins because "The new lid has **none**."  remove lid }
+            }
+            """);
+
+        Assert.Equal([new PlanDiscard("4 × push-in clip (lid)", "The new lid has **none**.")], plan.Discards);
+        Assert.Equal("4 × push-in clip", plan.Step("Release 4 × push-in clip").Scrap);
+        Assert.Equal(["M8 × 25 bolt"], Assert.Single(plan.Bags).Contents.Select(line => line.Title));
+        Assert.DoesNotContain(plan.Orders, line => line.Title == "push-in clip");
+        Assert.Equal(0, plan.Step("Release 4 × push-in clip").Mirror);
+    }
+
+    [Fact]
+    public void A_replaced_joint_is_ordered_and_in_no_bag()
+    {
+        var plan = PlanOf.Text(SampleText.Catalog + """
+            machine rig "Rig" { part lid "lid" { held by 2 m8x25 as lid_bolts } }
+            procedure p "P" on rig { stage "Lid" { undo lid_bolts  replace lid_bolts  remove lid } }
+            """);
+
+        Assert.Empty(plan.Bags);
+        Assert.Equal("Replace 2 × M8 × 25 bolt", plan.Strip[0].Steps[1].Text);
+        Assert.Equal(["2 × M8 × 25 bolt"], plan.Step("Fasten 2 × M8 × 25 bolt").NewParts);
+        Assert.Equal(("M8 × 25 bolt", 2, "replaced"), plan.Orders.Select(line => (line.Title, line.Count, line.Reason)).Single());
+    }
+
+    [Fact]
+    public void The_map_shows_what_hides_what()
+    {
+        Assert.Equal(
+            [
+                new PlanMapNode("guard", "guard", Sample.Step("Move the guard aside").Number, "aside", false),
+                new PlanMapNode("motor", "motor", Sample.Step("Remove the motor").Number, "off", false),
+                new PlanMapNode("case", "case", Sample.Step("Remove the case").Number, "off", true),
+            ],
+            Sample.Map.Nodes);
+        Assert.Equal([new PlanMapEdge("guard", "case")], Sample.Map.Edges);
+    }
+
+    [Fact]
+    public void The_revision_goes_by_text_and_path()
+    {
+        var same = PlanOf.Text(SampleText.All).Revision;
+        Assert.Equal(Sample.Revision, same);
+        Assert.Matches("^[0-9a-f]{10}$", same);
+        Assert.NotEqual(same, PlanOf.Text(SampleText.All + "\n").Revision);
+        Assert.NotEqual(same, PlanOf.Text(SampleText.All.ReplaceLineEndings("\r\n")).Revision);
+        Assert.NotEqual(same, PlanOf.Text(SampleText.All, "y.proc").Revision);
+    }
+
+    [Fact]
+    public void The_revision_goes_by_arguments()
+    {
+        const string Text = """
+            machine rig "Rig" { each side in left, right { part lid[side] "{side} lid" } }
+            procedure p(side in left, right) "P" on rig { stage "Lid" { remove lid[side] } }
+            """;
+        Assert.NotEqual(PlanOf.Text(Text, procedure: 0).Revision, PlanOf.Text(Text, procedure: 1).Revision);
+        Assert.Equal("p-left", PlanOf.Text(Text).Job);
+    }
+}
