@@ -48,6 +48,6 @@ public static class ModelRules
         new global::ProcScript.Model.Rules.Machines.WrongConditionWord(),
         new global::ProcScript.Model.Rules.Machines.JointOutsidePart(),
         new global::ProcScript.Model.Rules.Machines.TooManyVariants(),
-        new global::ProcScript.Model.Rules.Machines.HidesItsOwnWay(),
+        new global::ProcScript.Model.Rules.Machines.BehindItself(),
     ];
 }

@@ -23,7 +23,7 @@ internal static class SupplyUses
     public static SupplyUse? Bind(SealsPropertySyntax seals, SymbolLookup lookup, BindingPlace place, FindingSink sink)
     {
         var supply = lookup.Supply(seals.Supply, place, sink);
-        if (Counts.Bind(seals.Count, "seals", place, sink) is not { } count || supply is null)
+        if (Counts.Bind(seals.Count, "`seals`", place, sink) is not { } count || supply is null)
         {
             return null;
         }

@@ -31,8 +31,14 @@ internal sealed class FindingSink
     /// <summary>Whether it is still worth looking for what an unknown name may have meant. Counts how often it was asked.</summary>
     public bool MaySuggest() => _suggestions++ < MostSuggestions;
 
+    /// <summary>Whether declarations may be missing here for a reason that is reported, so that a name that does not resolve follows from it.</summary>
+    public bool LosesNames { get; private set; }
+
     /// <summary>Notes that something stayed quiet because it follows from an error reported elsewhere.</summary>
     public void Poison() => HasErrors = true;
+
+    /// <summary>Notes that declarations may be missing here for a reason that is reported.</summary>
+    public void LoseNames() => HasErrors = LosesNames = true;
 }
 
 /// <summary>A finding before repeats are taken out.</summary>

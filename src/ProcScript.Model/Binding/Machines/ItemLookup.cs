@@ -41,7 +41,7 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
                 sink.Report(OnlyInSomeVariants.At(name, declared, outline.Options, variant, place, reference.Span, step), place.Guards, namesOptions: true);
             }
         }
-        else if (outline.HasErrors)
+        else if (outline.LosesNames)
         {
             sink.Poison();
         }

@@ -48,7 +48,7 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
         var canonical = CanonicalName.Of(name, place.Bindings);
         if (canonical.Length == 0)
         {
-            sink.Poison();
+            sink.LoseNames();
         }
 
         var item = new OutlineItem

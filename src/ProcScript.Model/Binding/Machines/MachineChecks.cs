@@ -25,22 +25,22 @@ internal sealed class MachineChecks
     {
         foreach (var part in machine.Parts)
         {
-            BehindItself(part, part, sink);
+            Deadlocked(part, part, sink);
         }
 
         foreach (var joint in machine.Joints.Where(joint => joint.Role != JointRole.Cover && !(joint.Other?.IsWithin(joint.Owner) ?? false)))
         {
-            BehindItself(joint, joint.Owner, sink);
+            Deadlocked(joint, joint.Owner, sink);
         }
 
         new MachineChecks(machine, sink).HiddenInARound();
     }
 
-    private static void BehindItself(MachineItem item, Part part, FindingSink sink)
+    private static void Deadlocked(MachineItem item, Part part, FindingSink sink)
     {
         if (part.Aside is null && item.Conditions.FirstOrDefault(condition => Hides(condition) && condition.Item == part) is { } behind)
         {
-            sink.Report(HidesItsOwnWay.At(item, part, behind));
+            sink.Report(BehindItself.At(item, part, behind));
         }
     }
 

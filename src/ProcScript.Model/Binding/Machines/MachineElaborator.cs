@@ -157,9 +157,18 @@ internal sealed class MachineElaborator
     {
         var items = new ItemLookup(_outline, _items, _variant, _sink);
         var binder = new ItemBinder(_lookup, items, _sink);
+        // Joints first: a way aside asks where their ends are.
         for (var index = 0; index < _made.Length; index++)
         {
-            if (_made[index] is { } item)
+            if (_made[index] is Joint joint)
+            {
+                binder.Bind(joint, _outline.Items[index], _variant);
+            }
+        }
+
+        for (var index = 0; index < _made.Length; index++)
+        {
+            if (_made[index] is { } item and not Joint)
             {
                 binder.Bind(item, _outline.Items[index], _variant);
             }

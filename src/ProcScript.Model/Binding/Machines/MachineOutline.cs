@@ -69,8 +69,11 @@ internal sealed class MachineOutline
     /// <summary>What is to be said of every variant.</summary>
     public FindingSink Sink { get; }
 
-    /// <summary>Whether the machine's text carries an error whatever the variant, so that a name may be missing for that reason.</summary>
+    /// <summary>Whether the machine's text carries an error whatever the variant.</summary>
     public bool HasErrors => Symbol.IsFaulty || Sink.HasErrors;
+
+    /// <summary>Whether items may be missing for a reason that is reported already.</summary>
+    public bool LosesNames => Symbol.IsFaulty || Sink.LosesNames;
 
     /// <summary>The declarations of a name, in whatever variant.</summary>
     public IReadOnlyList<OutlineItem> Find(string name) => _byName.TryGetValue(name, out var same) ? same : [];

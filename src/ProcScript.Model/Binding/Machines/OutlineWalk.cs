@@ -79,14 +79,25 @@ internal sealed class OutlineWalk
     {
         foreach (var member in members)
         {
-            if (_steps > MostItems)
+            if (!Spend(member, place))
             {
                 return;
             }
 
-            _steps++;
             Member(member, place, part, isTop);
         }
+    }
+
+    /// <summary>Counts a line. False once there are too many; the first one too many is a finding.</summary>
+    private bool Spend(SyntaxNode node, BindingPlace place)
+    {
+        if (_steps++ == MostItems)
+        {
+            _sink.Report(TooMuchToUnroll.Items(_symbol.Name, MostItems, place.At(node.Span)));
+            _sink.LoseNames();
+        }
+
+        return _steps <= MostItems;
     }
 
     private void Member(SyntaxNode member, BindingPlace place, int part, bool isTop)
@@ -121,13 +132,11 @@ internal sealed class OutlineWalk
             case EachSyntax each:
                 foreach (var turn in Unrolling.Each(each, place, _sink))
                 {
-                    if (_steps > MostItems)
+                    if (!Spend(each, place))
                     {
-                        _sink.Report(TooMuchToUnroll.Items(_symbol.Name, MostItems, place.At(each.Values.Span)));
                         return;
                     }
 
-                    _steps++;
                     Members(each.Body, turn, part, isTop: false);
                 }
 
@@ -170,7 +179,7 @@ internal sealed class OutlineWalk
         var canonical = CanonicalName.Of(name, place.Bindings);
         if (canonical.Length == 0)
         {
-            _sink.Poison();
+            _sink.LoseNames();
         }
 
         var item = new OutlineItem

@@ -35,7 +35,7 @@ internal sealed class NearNames
             if (Math.Abs(name.Length - wanted.Length) <= limit && BitOperations.PopCount(letters ^ itsLetters) <= 2 * limit)
             {
                 var distance = EditDistance.Between(wanted, name, limit);
-                if (distance <= limit && (isChoice is null || isChoice(name)))
+                if (distance <= limit && !DifferInFiguresOnly(wanted, name) && (isChoice is null || isChoice(name)))
                 {
                     found.Add((distance, name));
                 }
@@ -54,6 +54,25 @@ internal sealed class NearNames
             .ThenBy(one => one.Name, StringComparer.Ordinal)
             .Take(MostSuggestions)
             .Select(one => one.Name)];
+    }
+
+    /// <summary>A fifth bolt where there are four is no slip of the finger.</summary>
+    private static bool DifferInFiguresOnly(string wanted, string name)
+    {
+        if (wanted.Length != name.Length)
+        {
+            return false;
+        }
+
+        for (var index = 0; index < wanted.Length; index++)
+        {
+            if (wanted[index] != name[index] && !(char.IsAsciiDigit(wanted[index]) && char.IsAsciiDigit(name[index])))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static int LimitFor(string wanted) => wanted.Length switch

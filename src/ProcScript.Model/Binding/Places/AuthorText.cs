@@ -52,7 +52,7 @@ internal static class AuthorText
                 }
                 else
                 {
-                    sink.Report(UnknownVariable.InText(name, place.Bindings, PlaceOf($"{{{name}}}", text, place)), place.Guards);
+                    sink.Report(UnknownVariable.InText(name, place.Bindings, Unrolling.Near(name, place.Bindings, sink), PlaceOf($"{{{name}}}", text, place)), place.Guards);
                     at = end + 1;
                 }
             }

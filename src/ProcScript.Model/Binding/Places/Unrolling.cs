@@ -14,7 +14,7 @@ internal static class Unrolling
     {
         if (each.Variable.IsMissing)
         {
-            sink.Poison();
+            sink.LoseNames();
         }
         else if (place.Bindings.Find(each.Variable.Text) is { } outer)
         {
@@ -37,7 +37,7 @@ internal static class Unrolling
         {
             if (value.IsMissing)
             {
-                sink.Poison();
+                sink.LoseNames();
             }
             else if (seen.Add(value.Text))
             {
@@ -61,7 +61,7 @@ internal static class Unrolling
     {
         if (test.Name.IsMissing)
         {
-            sink.Poison();
+            sink.LoseNames();
             return place;
         }
 
@@ -90,9 +90,18 @@ internal static class Unrolling
             sink.Poison();
         }
 
-        // Reported: the body counts as if the option were on, so that the names in it are known.
+        // The body counts as if the option were on, so that the names in it are known.
+        if (test.Negated)
+        {
+            sink.LoseNames();
+        }
+
         return test.Negated ? null : place;
     }
+
+    /// <summary>The variables in force that are near to the one wanted.</summary>
+    public static ImmutableArray<string> Near(string wanted, Bindings bindings, FindingSink sink) =>
+        new NearNames(bindings.Variables.Select(one => one.Variable)).Find(wanted, sink);
 
     private static bool IsValue(TestSyntax test, Bindings? variable, WordSyntax value, BindingPlace place, OptionNames options, FindingSink sink)
     {
@@ -101,13 +110,19 @@ internal static class Unrolling
             sink.Report(
                 options.IndexOf(test.Name.Text) >= 0
                     ? WrongSortOfItem.OptionAsVariable(test.Name.Text, place.At(test.Span))
-                    : UnknownVariable.InTest(test.Name.Text, place.Bindings, place.At(test.Name.Span)),
+                    : UnknownVariable.InTest(test.Name.Text, place.Bindings, Near(test.Name.Text, place.Bindings, sink), place.At(test.Name.Span)),
                 place.Guards);
+            // Whatever the test: the body counts, so that the names in it are known.
             return !test.Negated;
         }
 
-        if (!value.IsMissing && !variable.Domain.Contains(value.Text))
+        if (value.IsMissing)
         {
+            sink.LoseNames();
+        }
+        else if (!variable.Domain.Contains(value.Text))
+        {
+            sink.LoseNames();
             var near = new NearNames(variable.Domain).Find(value.Text, sink);
             sink.Report(ValueNeverTaken.At(variable, value.Text, near, place.At(value.Span)), place.Guards);
         }

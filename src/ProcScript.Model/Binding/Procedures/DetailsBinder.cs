@@ -60,7 +60,7 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
                 block.Tools.AddRange(tools.Names.Select(name => lookup.Tool(name, place, sink)).OfType<Tool>());
                 break;
             case PeoplePropertySyntax people:
-                block.People = Counts.Bind(people.Count, "people", place, sink) ?? 0;
+                block.People = Counts.Bind(people.Count, "`people`", place, sink) ?? 0;
                 break;
             case QuantityPropertySyntax { Keyword.Text: "time" } time:
                 block.Time = QuantityBinder.Bind(time.Quantity, QuantityDemand.Of("time"), place, sink);

@@ -6,7 +6,6 @@ using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Rules.Names;
 using ProcScript.Model.Rules.Procedures;
 using ProcScript.Syntax.Nodes;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Procedures;
 
@@ -127,8 +126,10 @@ internal sealed class ProcedureOutlines
                 var target = Of(outline.Calls[next].Target);
                 if (depth.TryGetValue(target, out var start))
                 {
-                    SourceSpan[] round = [.. path.Skip(start).Select(step => step.Outline.Calls[step.Next - 1].Source)];
-                    outline.Sink.Report(CircularDo.At(target.Symbol.Name, round));
+                    var round = path.Skip(start).ToArray();
+                    outline.Sink.Report(CircularDo.At(
+                        [.. round.Select(step => step.Outline.Symbol.Name)],
+                        [.. round.Select(step => step.Outline.Calls[step.Next - 1].Source)]));
                 }
                 else if (seen.Contains(target))
                 {

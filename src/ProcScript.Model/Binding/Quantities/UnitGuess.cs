@@ -20,10 +20,12 @@ internal static class UnitGuess
         ("kgf.m", "kgm mkg kgfm mkgf"),
         ("kgf.cm", "kgcm kgfcm"),
         ("µm", "um μm micron microns"),
-        ("m", "metre meter"),
+        ("m", "metre meter metres meters"),
+        ("mm", "millimetre millimeter millimetres millimeters"),
+        ("cm", "centimetre centimeter"),
         ("in", "inch inches"),
         ("ft", "foot feet"),
-        ("kg", "kgs kilo kilos"),
+        ("kg", "kgs kilo kilos kilogram kilograms"),
         ("g", "gr gm gram grams"),
         ("lb", "lbs pound pounds"),
         ("L", "l ltr litre litres liter liters"),
@@ -50,7 +52,7 @@ internal static class UnitGuess
     .SelectMany(row => row.Spellings.Split(' ').Select(spelling => KeyValuePair.Create(spelling, row.Unit)))
     .ToFrozenDictionary(StringComparer.Ordinal);
 
-    private static readonly NearNames Spellings = new(Units.All.Select(Units.SpellingOf));
+    private static readonly NearNames Spellings = new(Units.All.Select(Units.SpellingOf).Concat(Habits.Keys));
 
     /// <summary>The spellings meant, the likeliest first; one where there is no doubt.</summary>
     public static ImmutableArray<string> For(string written, QuantityDemand demand, FindingSink sink)
@@ -65,7 +67,11 @@ internal static class UnitGuess
             .Select(Units.SpellingOf)
             .Where(spelling => string.Equals(spelling, written, StringComparison.OrdinalIgnoreCase) && Fits(spelling))
             .ToImmutableArray();
-        return sameLetters.IsEmpty ? Spellings.Find(written, sink, Fits) : sameLetters;
+        return sameLetters.IsEmpty
+            ? [.. Spellings.Find(written, sink, near => Fits(Meant(near))).Select(Meant).Distinct(StringComparer.Ordinal)]
+            : sameLetters;
+
+        string Meant(string spelling) => Habits.GetValueOrDefault(spelling, spelling);
 
         bool Fits(string spelling) => demand.Dimensions.IsEmpty || demand.Dimensions.Contains(Units.Find(spelling)!.Dimension);
     }

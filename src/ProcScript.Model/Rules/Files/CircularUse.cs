@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -28,7 +29,7 @@ public sealed class CircularUse : Rule
     /// <summary>The round as its <c>use</c> lines; the last one closes it.</summary>
     internal static Finding At(ImmutableArray<SourceSpan> round) => round is [var itself]
         ? new Finding(Id, $"`{itself.Path}` uses itself", itself, "this very file") { Help = "leave the line out" }
-        : new Finding(Id, $"this line closes a round of {round.Length} files that use each other", round[^1], $"leads back to `{round[0].Path}`")
+        : new Finding(Id, $"{WordList.AndSome([.. round.Select(line => line.Path)])} use each other in a round", round[^1], $"leads back to `{round[0].Path}`")
         {
             Related = [.. round[..^1].Select(line => new LabeledSpan(line, $"`{line.Path}` uses the next one here"))],
             Help = "move what they share into a file that uses none of them",

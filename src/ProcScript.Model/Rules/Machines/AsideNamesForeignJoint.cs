@@ -33,7 +33,7 @@ public sealed class AsideNamesForeignJoint : Rule
             """);
 
     internal static Finding At(Part part, Joint joint, SourceSpan place) =>
-        new(Id, $"the {joint.Title} do not hold the {part.Title}", place, "no end of it lies in the part")
+        new(Id, $"`{joint.Name}` does not hold the {part.Title}", place, "no end of it lies in the part")
         {
             Related = [new LabeledSpan(joint.Declared, $"belongs to the {joint.Owner.Title}")],
             Help = $"name the joints that hold the {part.Title}; write `{joint.Name} off` if it must be open for another reason",

@@ -31,7 +31,7 @@ public sealed class TiedToItself : Rule
             """);
 
     internal static Finding At(Joint joint, SourceSpan place) =>
-        new(Id, $"the {joint.Title} tie the {joint.Owner.Title} to itself", place, "the part that the joint stands in")
+        new(Id, $"`{joint.Name}` ties the {joint.Owner.Title} to itself", place, "the part that the joint stands in")
         {
             Related = [new LabeledSpan(joint.Declared, "declared here")],
             Help = "name the other end after `to`; without `to` it is the part around it, or the frame",

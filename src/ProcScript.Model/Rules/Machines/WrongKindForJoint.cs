@@ -21,16 +21,16 @@ public sealed class WrongKindForJoint : Rule
         Why: "Each sort has its own verbs and dangers: a plug that is written as a bolt would be undone with a live circuit.",
         Wrong: """
             clip pin "push pin"
-            connector plug "2-way connector"
+            connector two_way "2-way connector"
             machine cab "cab" {
-              part lamp "lamp" { held by 2 pin as lamp_pins  held by 1 plug as lamp_plug }
+              part lamp "lamp" { held by 2 pin as lamp_pins  held by 1 two_way as lamp_plug }
             }
             """,
         Right: """
             clip pin "push pin"
-            connector plug "2-way connector"
+            connector two_way "2-way connector"
             machine cab "cab" {
-              part lamp "lamp" { held by 2 pin as lamp_pins  wired by 1 plug as lamp_plug }
+              part lamp "lamp" { held by 2 pin as lamp_pins  wired by 1 two_way as lamp_plug }
             }
             """);
 
@@ -38,10 +38,10 @@ public sealed class WrongKindForJoint : Rule
     {
         var (word, suits) = role switch
         {
-            JointRole.Wired => ("wires", "a connector"),
-            JointRole.Piped => ("pipes", "a line"),
-            JointRole.Cover => ("covers", "a clip"),
-            _ => ("holds", "a fastener, a clip or a bond"),
+            JointRole.Wired => ("wired by", "a connector"),
+            JointRole.Piped => ("piped by", "a line"),
+            JointRole.Cover => ("covered by", "a clip"),
+            _ => ("held by", "a fastener, a clip or a bond"),
         };
         var cure = kind.Category switch
         {
@@ -49,7 +49,7 @@ public sealed class WrongKindForJoint : Rule
             KindCategory.Line => "`piped by`",
             _ => "`held by`",
         };
-        return new Finding(Id, $"the {kind.Title} is {Sort(kind.Category)}, and {suits} {word}", place)
+        return new Finding(Id, $"`{word}` takes {suits}, and the {kind.Title} is {Sort(kind.Category)}", place)
         {
             Related = [new LabeledSpan(kind.Declared, $"declared as {Sort(kind.Category)} here")],
             Help = $"name {suits}, or write {cure}",

@@ -54,8 +54,9 @@ public sealed class IndexMismatch : Rule
         var message = reference.Indices.IsEmpty
             ? $"`{bare}` does not say which"
             : family is [var only] && only == bare ? $"`{bare}` has no index, and `{name}` gives it one" : $"there is no `{name}`";
-        var variables = place.Bindings.Variables.Select(one => $"{bare}[{one.Variable}]").Where(_ => reference.Indices.Length == 1);
-        var near = family.Length == 1 ? family : reference.Indices.IsEmpty ? [] : new NearNames(family.Concat(variables)).Find(name, sink);
+        ImmutableArray<string> near = family.Length == 1
+            ? family
+            : [.. new NearNames(Choices(reference, family, place)).Find(Inside(name), sink).Select(inside => $"{bare}[{inside}]")];
         return new Finding(Id, message, span, reference.Indices.IsEmpty ? "an index is missing" : "not declared with this index")
         {
             Related = [new LabeledSpan(declared, "declared here")],
@@ -63,6 +64,14 @@ public sealed class IndexMismatch : Rule
             Fixes = DidYouMean.Fixes(near, span),
         };
     }
+
+    /// <summary>What stands in the brackets of the family, and the variables that may stand there.</summary>
+    private static IEnumerable<string> Choices(ReferenceSyntax reference, ImmutableArray<string> family, BindingPlace place) => family
+        .Select(Inside)
+        .Concat(place.Bindings.Variables.Select(one => one.Variable))
+        .Where(inside => inside.Count(letter => letter == ',') == reference.Indices.Length - 1);
+
+    private static string Inside(string name) => name[CanonicalName.Base(name).Length..].Trim('[', ']');
 
     /// <summary>Of a declaration at the top of a file, which has no index.</summary>
     internal static Finding OnSymbol(string name, string sort, SourceSpan whole, SourceSpan bare, SourceSpan declared) =>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
@@ -37,13 +38,16 @@ public sealed class UnknownVariable : Rule
             """);
 
     /// <summary>Of a placeholder.</summary>
-    internal static Finding InText(string name, Bindings bindings, SourceSpan place) => At(name, bindings, place) with
+    internal static Finding InText(string name, Bindings bindings, ImmutableArray<string> near, SourceSpan place) => At(name, bindings, near, place) with
     {
-        Help = Known(bindings) + "; a brace that is meant as a brace is written twice: `{{`",
+        Fixes = DidYouMean.Fixes([.. near.Select(one => $"{{{one}}}")], place),
     };
 
     /// <summary>Of a <c>when</c>.</summary>
-    internal static Finding InTest(string name, Bindings bindings, SourceSpan place) => At(name, bindings, place) with { Help = Known(bindings) };
+    internal static Finding InTest(string name, Bindings bindings, ImmutableArray<string> near, SourceSpan place) => At(name, bindings, near, place) with
+    {
+        Fixes = DidYouMean.Fixes(near, place),
+    };
 
     /// <summary>Of a brace that opens no placeholder.</summary>
     internal static Finding Brace(SourceSpan place) =>
@@ -53,13 +57,17 @@ public sealed class UnknownVariable : Rule
             Fixes = [new Fix("Write `{{`", FixGrade.NeedsLook, place.Span.Length == 1 ? [new TextEdit(place, "{{")] : [])],
         };
 
-    private static Finding At(string name, Bindings bindings, SourceSpan place) =>
+    private static Finding At(string name, Bindings bindings, ImmutableArray<string> near, SourceSpan place) =>
         new(Id, $"no variable is called `{name}` here", place, "neither an `each` around it nor a parameter")
         {
             Related = [.. bindings.Variables.Select(one => new LabeledSpan(one.Declared, $"`{one.Variable}` is declared here"))],
+            Help = near.IsEmpty ? Known(bindings) : DidYouMean.Help(near),
         };
 
-    private static string Known(Bindings bindings) => bindings.Variables.Any()
-        ? $"the variables here are {WordList.And(bindings.Variables.Select(one => $"`{one.Variable}`"))}"
-        : "there are no variables here";
+    private static string Known(Bindings bindings) => bindings.Variables.Count() switch
+    {
+        0 => "there are no variables here",
+        1 => $"the only variable here is `{bindings.Variable}`",
+        _ => $"the variables here are {WordList.And(bindings.Variables.Select(one => $"`{one.Variable}`"))}",
+    };
 }

@@ -1,3 +1,4 @@
+using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -32,10 +33,10 @@ public sealed class CircularDo : Rule
             }
             """);
 
-    /// <summary>The round as its <c>do</c> lines; the last one closes it and calls <paramref name="name"/>.</summary>
-    internal static Finding At(string name, SourceSpan[] round) => round is [var itself]
-        ? new Finding(Id, $"`{name}` does itself", itself, "this very procedure") { Help = "leave the line out" }
-        : new Finding(Id, $"this line closes a round: it leads back into `{name}`", round[^1], "begins again")
+    /// <summary>The round as its procedures, each with the <c>do</c> line that leads to the next; the last one leads back to the first.</summary>
+    internal static Finding At(IReadOnlyList<string> names, SourceSpan[] round) => round is [var itself]
+        ? new Finding(Id, $"`{names[0]}` does itself", itself, "this very procedure") { Help = "leave the line out" }
+        : new Finding(Id, $"{WordList.AndSome([.. names])} do each other in a round", round[^1], $"leads back to `{names[0]}`")
         {
             Related = [.. round[..^1].Select(line => new LabeledSpan(line, "calls the next one"))],
             Help = "move what they share into a procedure that calls none of them",

@@ -26,5 +26,5 @@ public sealed class CountOfZero : Rule
             """);
 
     internal static Finding At(string what, SourceSpan place) =>
-        new(Id, $"{what} counts from 1 up", place, "nought") { Help = "write how many there are" };
+        new(Id, $"{what} has a count of 0", place) { Help = "write how many there are" };
 }

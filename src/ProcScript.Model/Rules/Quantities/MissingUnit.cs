@@ -29,12 +29,17 @@ public sealed class MissingUnit : Rule
             """);
 
     internal static Finding At(QuantityDemand demand, SourceSpan place) =>
-        new(Id, $"`{demand.Word}` is {WordList.Or(demand.Dimensions.Select(one => one.WithArticle()))}, and this number has no unit", place)
+        new(Id, $"`{demand.Word}` takes {WordList.Or(demand.Dimensions.Select(one => one.WithArticle()))}, and this number has no unit", place)
         {
             Help = Choices(demand),
         };
 
     /// <summary>The units that the property takes.</summary>
-    internal static string Choices(QuantityDemand demand) =>
-        $"write it in {WordList.Or(demand.Dimensions.Where(one => one != Dimension.Count).SelectMany(Units.Of).Take(6).Select(unit => $"`{Units.SpellingOf(unit)}`"))}";
+    internal static string Choices(QuantityDemand demand)
+    {
+        const int Few = 6;
+        Dimension[] dimensions = [.. demand.Dimensions.Where(one => one != Dimension.Count)];
+        var units = dimensions.SelectMany(one => Units.Of(one).Take(Few / dimensions.Length));
+        return $"write it in {WordList.OrNames(units.Select(Units.SpellingOf))}";
+    }
 }

@@ -32,7 +32,7 @@ public sealed class WrongDimension : Rule
     internal static Finding At(QuantityDemand demand, Unit unit, SourceSpan place) =>
         new(
             Id,
-            $"`{demand.Word}` is {WordList.Or(demand.Dimensions.Where(one => one != Dimension.Count).Select(one => one.WithArticle()))}, and {Unit(unit)} is {unit.Dimension.WithArticle()}",
+            $"`{demand.Word}` takes {WordList.Or(demand.Dimensions.Where(one => one != Dimension.Count).Select(one => one.WithArticle()))}, and {Unit(unit)} is {unit.Dimension.WithArticle()}",
             place)
         {
             Help = MissingUnit.Choices(demand),

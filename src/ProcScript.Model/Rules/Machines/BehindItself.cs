@@ -4,7 +4,7 @@ using ProcScript.Syntax.Findings;
 namespace ProcScript.Model.Rules.Machines;
 
 /// <summary>A part, or a joint of it, that lies behind the part itself, which cannot go aside.</summary>
-public sealed class HidesItsOwnWay : Rule
+public sealed class BehindItself : Rule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC2012", "behind-itself", "Something that lies behind its own part", Severity.Error);
@@ -18,23 +18,23 @@ public sealed class HidesItsOwnWay : Rule
         Why: "The part stays until the joint is open, and the joint stays hidden until the part is away.",
         Wrong: """
             clip pin "push pin"
-            connector plug "2-way connector"
+            connector two_way "2-way connector"
             machine cab "cab" {
               part harness "harness" { held by 1 pin as harness_pin }
               part lamp "lamp" {
                 held by 2 pin as lamp_pins
-                wired by 1 plug as lamp_plug { to harness  behind lamp }
+                wired by 1 two_way as lamp_plug { to harness  behind lamp }
               }
             }
             """,
         Right: """
             clip pin "push pin"
-            connector plug "2-way connector"
+            connector two_way "2-way connector"
             machine cab "cab" {
               part harness "harness" { held by 1 pin as harness_pin }
               part lamp "lamp" {
                 held by 2 pin as lamp_pins
-                wired by 1 plug as lamp_plug { to harness  behind lamp }
+                wired by 1 two_way as lamp_plug { to harness  behind lamp }
                 aside "Let it hang on its wire." needs lamp_pins
               }
             }
