@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace ProcScript.Analysis.Plans;
 
 /// <summary>A tool.</summary>
-/// <param name="Title">What it is.</param>
+/// <param name="Title">What it is, with its size; of the torque wrench, with the torques that it has to cover.</param>
 /// <param name="FirstStep">The step that first needs it.</param>
 /// <param name="Steps">How many steps need it.</param>
 public sealed record PlanTool(string Title, int FirstStep, int Steps);

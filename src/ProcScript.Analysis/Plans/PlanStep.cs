@@ -11,7 +11,10 @@ public sealed record PlanStep
     /// <summary>The verb's word in the language, such as <c>undo</c>.</summary>
     public required string Verb { get; init; }
 
-    /// <summary>What to do, in plain imperative words with quantity and size, such as <c>Undo 4 × M10 × 30 bolt</c>.</summary>
+    /// <summary>
+    /// What to do, in plain imperative words with quantity and size, such as <c>Undo 4 × M10 × 30 bolt</c>; the author's own for a task,
+    /// and after <c>Check:</c> for a check.
+    /// </summary>
     public required string Text { get; init; }
 
     /// <summary>The item's name in the sources; empty where there is none.</summary>
@@ -20,7 +23,7 @@ public sealed record PlanStep
     /// <summary>The item's title; empty where there is none.</summary>
     public string ItemTitle { get; init; } = "";
 
-    /// <summary>Where it is, in words; empty where not said.</summary>
+    /// <summary>Where a joint is: the part it belongs to and the author's words, of a cover those of the joint under it; else empty.</summary>
     public string Where { get; init; } = "";
 
     /// <summary>How many pieces; 0 where it is not counted.</summary>
@@ -80,13 +83,13 @@ public sealed record PlanStep
     /// <summary>Whether <c>strip</c> put it in, or the compiler did for a need of the refit.</summary>
     public bool Derived { get; init; }
 
-    /// <summary>Why the compiler put it in, in words; empty for the author's own steps.</summary>
+    /// <summary>What the compiler put it in for, as the rest of a sentence: <c>to fit the pump</c>; empty for the author's own steps.</summary>
     public string Because { get; init; } = "";
 
     /// <summary>The mass lifted, in kilograms; 0 where none is.</summary>
     public double Kilograms { get; init; }
 
-    /// <summary>The time in seconds.</summary>
+    /// <summary>The time in seconds until its effect is there; what runs in the background holds its people for less.</summary>
     public double Seconds { get; init; }
 
     /// <summary>The source: path, line and column, counted from 1.</summary>

@@ -9,11 +9,12 @@ public class AnyPlanTests
     [Fact]
     public void Every_bag_is_filled_and_emptied_exactly() => All(plan =>
     {
+        var steps = plan.AllSteps();
         foreach (var bag in plan.Bags)
         {
             foreach (var line in bag.Contents)
             {
-                var (off, on) = (plan.AllSteps()[line.StripStep - 1], plan.AllSteps()[line.RefitStep - 1]);
+                var (off, on) = (steps[line.StripStep - 1], steps[line.RefitStep - 1]);
                 Assert.Equal((line.Count, line.Count), (off.Count, on.Count));
                 Assert.Equal((off.Number, on.Number), (on.Mirror, off.Mirror));
                 Assert.Contains(bag.Number, off.Bags);
@@ -39,7 +40,7 @@ public class AnyPlanTests
     [Fact]
     public void Every_step_of_the_strip_is_undone_by_one_of_the_refit() => All(plan =>
     {
-        var steps = plan.AllSteps().ToList();
+        var steps = plan.AllSteps();
         Assert.All(plan.Strip.SelectMany(card => card.Steps), step => Assert.Equal(step.Number, steps[step.Mirror - 1].Mirror));
         Assert.All(plan.Refit.SelectMany(card => card.Steps), step => Assert.Equal(step.Number, steps[step.Mirror - 1].Mirror));
     });
@@ -61,9 +62,11 @@ public class AnyPlanTests
     });
 
     [Fact]
-    public void What_waits_comes_after_what_it_waits_for() => All(plan => Assert.All(
-        plan.AllSteps(),
-        step => Assert.All(step.WaitsFor, before => Assert.True(before < step.Number && plan.AllSteps()[before - 1].InBackground))));
+    public void What_waits_comes_after_what_it_waits_for() => All(plan =>
+    {
+        var steps = plan.AllSteps();
+        Assert.All(steps, step => Assert.All(step.WaitsFor, before => Assert.True(before < step.Number && steps[before - 1].InBackground)));
+    });
 
     [Fact]
     public void A_plan_made_twice_is_the_same() => AnyProcedure.Gen.Sample(

@@ -152,6 +152,61 @@ public class PlanListTests
     }
 
     [Fact]
+    public void A_discarded_part_takes_what_held_it_along()
+    {
+        var plan = PlanOf.Text(SampleText.Catalog + """
+            machine rig "Rig" {
+              part lid "lid" { held by 2 m8x25 as lid_bolts }
+              part cover "cover" { mass 2 kg  held by 2 m8x60 as cover_bolts  part badge "badge" { mass 1 kg } }
+            }
+            procedure p "P" on rig {
+              stage "Lid" { undo lid_bolts  undo cover_bolts  remove cover  discard cover because "Obsolete." }
+            }
+            """);
+
+        Assert.Equal(["M8 × 25 bolt"], Assert.Single(plan.Bags).Contents.Select(line => line.Title));
+        Assert.Equal(["2 × M8 × 60 bolt", "cover"], plan.Strip[0].Steps.Select(step => step.Scrap).Where(scrap => scrap.Length > 0));
+        Assert.Equal([new PlanDiscard("cover", "Obsolete.")], plan.Discards);
+        Assert.Equal(3, plan.HeaviestLift?.Kilograms);
+        Assert.Equal(["Fasten 2 × M8 × 25 bolt"], plan.Refit.SelectMany(card => card.Steps).Select(step => step.Text));
+    }
+
+    [Fact]
+    public void A_job_without_a_step_has_a_plan()
+    {
+        var plan = PlanOf.Text("""
+            machine rig "Rig" { part lid "lid" }
+            procedure p "P" on rig { }
+            """);
+
+        Assert.Empty(plan.AllSteps());
+        Assert.Equal(new PlanTimes(0, 0, 0, 0, 0), plan.Times);
+        Assert.Null(plan.HeaviestLift);
+    }
+
+    [Fact]
+    public void A_job_of_a_check_alone_closes_out_with_it()
+    {
+        var plan = PlanOf.Text("""
+            machine rig "Rig" { part lid "lid" }
+            procedure p "P" on rig { refit { check "The lid is tight." } }
+            """);
+
+        Assert.Equal(("Close out", "Check: The lid is tight."), plan.Refit.Select(card => (card.Title, card.Steps[0].Text)).Single());
+    }
+
+    [Fact]
+    public void An_unproven_procedure_has_no_plan()
+    {
+        var report = LibraryCheck.Run(Model.Sources.MemorySourceStore.Of("x.proc", SampleText.Catalog + """
+            machine rig "Rig" { part lid "lid" { held by 2 m8x25 as lid_bolts } }
+            procedure p "P" on rig { stage "Lid" { remove lid } }
+            """));
+
+        Assert.Null(Assert.Single(report.Procedures).CreatePlan());
+    }
+
+    [Fact]
     public void The_map_shows_what_hides_what()
     {
         Assert.Equal(

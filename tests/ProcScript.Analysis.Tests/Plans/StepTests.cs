@@ -37,7 +37,7 @@ public class StepTests
     [Fact]
     public void Steps_are_numbered_through_and_know_their_mirror()
     {
-        var steps = Sample.AllSteps().ToList();
+        var steps = Sample.AllSteps();
         Assert.Equal(Enumerable.Range(1, steps.Count), steps.Select(step => step.Number));
         Assert.Equal(Sample.Step("Connect 2 × union").Number, Sample.Step("Disconnect 2 × union").Mirror);
         Assert.Equal(Sample.Step("Disconnect 2 × union").Number, Sample.Step("Connect 2 × union").Mirror);

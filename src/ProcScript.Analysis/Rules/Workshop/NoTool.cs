@@ -63,9 +63,9 @@ public sealed class NoTool : OutcomeRule
     internal static Finding At(Joint joint) =>
         new(
             Id,
-            $"Nothing says which tool takes `{joint.Name}` off: {joint.Count} × {joint.Kind.Title}",
+            $"`{joint.Name}` comes off without a tool: {joint.Count} × {joint.Kind.Title}",
             joint.Declared,
-            "comes off without a tool")
+            "comes off, and nothing says with what")
         {
             Related = [new LabeledSpan(joint.Kind.Declared, "the kind names neither a `drive` nor a `tool`")],
             Help = "write `drive` or `tool` at the kind, or `tool` at the joint or the action",
