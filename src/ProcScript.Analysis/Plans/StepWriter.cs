@@ -22,7 +22,9 @@ internal sealed class StepWriter
         _library = library;
         _lifted = lifted;
         _bags = bags
-            .SelectMany(bag => bag.Contents.SelectMany(line => new[] { line.StripStep, line.RefitStep }).Select(step => (Step: step, bag.Number)))
+            .SelectMany(bag => bag.Contents
+                .SelectMany(line => new[] { line.StripStep, line.RefitStep })
+                .Select(step => (Step: step, bag.Number)))
             .ToLookup(use => use.Step, use => use.Number);
         _emptied = bags.ToLookup(bag => bag.EmptyAt, bag => bag.Number);
     }

@@ -10,13 +10,15 @@ namespace ProcScript.Analysis.Totals;
 internal static class ConsumableList
 {
     /// <summary>
-    /// In the order of first use, what the job as a whole uses up first. Amounts of one supply are added in the unit met first; where one is
-    /// measured by mass and another by volume, each has its own line.
+    /// In the order of first use, what the job as a whole uses up first. Amounts of one supply are added in the unit met first; where
+    /// one is measured by mass and another by volume, each has its own line.
     /// </summary>
     public static ImmutableArray<PlanConsumable> Of(ImmutableArray<PlannedStep> steps, ActionDetails job) =>
     [
         .. job.Uses.Select(use => (Demand: new SupplyDemand(use.Supply, use.Amount, false), Step: 0))
-            .Concat(steps.SelectMany(step => SupplyDemand.Of(step).Where(demand => !demand.IsPiece).Select(demand => (Demand: demand, Step: step.Number))))
+            .Concat(steps.SelectMany(step => SupplyDemand.Of(step)
+                .Where(demand => !demand.IsPiece)
+                .Select(demand => (Demand: demand, Step: step.Number))))
             .GroupBy(use => (use.Demand.Supply.Name, use.Demand.Amount.Unit.Dimension))
             .Select(supply => new PlanConsumable(
                 supply.First().Demand.Supply.Title,

@@ -27,7 +27,11 @@ internal static class HidingMap
         var shown = parts.Select(part => part.Part).ToHashSet();
         return new PlanMap(
             [.. parts.Select(node => new PlanMapNode(node.Part.Name, node.Part.Title, node.Step, node.Move, goals.Contains(node.Part)))],
-            [.. parts.SelectMany(node => Hiders(node.Part).Where(shown.Contains).Select(front => new PlanMapEdge(front.Name, node.Part.Name)))]);
+            [
+                .. parts.SelectMany(node => Hiders(node.Part)
+                    .Where(shown.Contains)
+                    .Select(front => new PlanMapEdge(front.Name, node.Part.Name))),
+            ]);
     }
 
     /// <summary>The parts that move: the step they come off at, else the first at which they go aside.</summary>

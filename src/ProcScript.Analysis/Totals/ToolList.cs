@@ -46,9 +46,10 @@ internal static class ToolList
     }
 
     /// <summary>The torque that a step tightens to; null where it leaves all slack or none is given.</summary>
-    public static Quantity? Torque(PlannedStep step) => step is { Joint: { } joint, LeavesSlack: false } && (step.Closes || step.Verb == Verb.Tighten)
-        ? step.Details.Torque ?? joint.Torque
-        : null;
+    public static Quantity? Torque(PlannedStep step) =>
+        step is { Joint: { } joint, LeavesSlack: false } && (step.Closes || step.Verb == Verb.Tighten)
+            ? step.Details.Torque ?? joint.Torque
+            : null;
 
     private static IEnumerable<Tool> Item(PlannedStep step) => step switch
     {

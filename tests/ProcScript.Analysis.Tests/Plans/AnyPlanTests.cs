@@ -35,7 +35,11 @@ public class AnyPlanTests
     [Fact]
     public void No_bag_holds_look_alikes() => All(plan => Assert.All(
         plan.Bags,
-        bag => Assert.True(bag.Contents.Select(line => line.Title).Where(title => title.StartsWith("M8", StringComparison.Ordinal)).Distinct().Count() < 2)));
+        bag => Assert.True(bag.Contents
+            .Select(line => line.Title)
+            .Where(title => title.StartsWith("M8", StringComparison.Ordinal))
+            .Distinct()
+            .Count() < 2)));
 
     [Fact]
     public void Every_step_of_the_strip_is_undone_by_one_of_the_refit() => All(plan =>

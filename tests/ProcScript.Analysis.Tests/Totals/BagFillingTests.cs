@@ -65,7 +65,8 @@ public class BagFillingTests
         BagFilling.Fill(pieces.Select((piece, i) => Pieces(piece.Stage, piece.Kind, piece.Count, i + 1)), (_, _) => "Trim")
             .Select(bag => $"{bag.Number}: {string.Join(", ", bag.Contents.Select(line => $"{line.Count} × {line.Title}"))}");
 
-    private static LooseHardware Pieces(int stage, Kind kind, int count, int step) => new(PlanPhase.Strip, stage, JointOf(kind, count), count, step, 100 - step);
+    private static LooseHardware Pieces(int stage, Kind kind, int count, int step) =>
+        new(PlanPhase.Strip, stage, JointOf(kind, count), count, step, 100 - step);
 
     private static Joint JointOf(Kind kind, int count) => new()
     {

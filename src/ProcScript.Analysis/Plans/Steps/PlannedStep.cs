@@ -57,7 +57,7 @@ internal sealed record PlannedStep
     /// <summary>The step of the strip that it undoes, or of the refit that undoes it; 0 where there is none.</summary>
     public int Mirror { get; init; }
 
-    /// <summary>Where what it takes off or puts back comes from and goes to.</summary>
+    /// <summary>What becomes of what it takes off, or became of what it puts back.</summary>
     public Fate Fate { get; init; }
 
     /// <summary>Whether <c>strip</c> put it in, or the compiler did for a need of the refit.</summary>

@@ -71,7 +71,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Card = card,
                 Verb = action.Verb,
                 Target = action.Target,
-                LeavesSlack = action.Target is Joint slack && _state.GetValueOrDefault(new StateVariable(StateKind.Slack, slack.Index)) == 1,
+                LeavesSlack = action.Target is Joint joint && _state.GetValueOrDefault(new StateVariable(StateKind.Slack, joint.Index)) == 1,
                 Position = action.PositionAfter,
                 Text = written?.Text ?? rule?.Text,
                 Expect = written?.Expect ?? rule?.Expect,
