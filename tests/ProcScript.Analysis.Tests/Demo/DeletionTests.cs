@@ -1,0 +1,43 @@
+using System.Collections.Concurrent;
+using System.Collections.Frozen;
+
+namespace ProcScript.Analysis.Tests.Demo;
+
+/// <summary>Whoever forgets a line of a strip hears of it: any one strip action is taken out, and the check has to name its item.</summary>
+public sealed class DeletionTests
+{
+    /// <summary>Where the procedure without the line is still right, and why.</summary>
+    private static readonly FrozenDictionary<string, string> StillRight = new Dictionary<string, string>
+    {
+        ["roof_raised: undo 4 of roof_bolts"] = "The rest of the bolts are then all eight, undone with the panel already on its stand.",
+    }.ToFrozenDictionary();
+
+    [Fact]
+    public void Every_strip_action_that_is_taken_out_is_missed_by_name()
+    {
+        var unseen = new ConcurrentBag<string>();
+        Parallel.ForEach(Deletion.All, deletion =>
+        {
+            var report = deletion.Check();
+            if (!deletion.IsFound(report))
+            {
+                unseen.Add(deletion.ToString());
+            }
+        });
+
+        Assert.Equal(StillRight.Keys.Order(StringComparer.Ordinal), unseen.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void What_is_still_right_without_a_line_has_no_finding_at_all()
+    {
+        var excepted = Deletion.All.Where(deletion => StillRight.ContainsKey(deletion.ToString())).ToList();
+
+        Assert.Equal(StillRight.Count, excepted.Count);
+        Assert.All(excepted, deletion => Assert.Empty(deletion.Check().Findings.Select(DemoLibrary.Words)));
+    }
+
+    [Fact]
+    public void The_demo_library_gives_the_test_something_to_take_out() =>
+        Assert.True(Deletion.All.Count() >= 120, $"{Deletion.All.Count()} strip actions");
+}

@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Sources;
+
+namespace ProcScript.Analysis.Tests.Demo;
+
+/// <summary>The demo library in <c>procedures/</c>, read once.</summary>
+internal static class DemoLibrary
+{
+    public const string Tractor = "ketterby-t40";
+
+    private static readonly string Root = Path.Combine(AppContext.BaseDirectory, "procedures");
+
+    /// <summary>Every file by its path in the library.</summary>
+    public static ImmutableSortedDictionary<string, string> Files { get; } = Directory
+        .EnumerateFiles(Root, "*.proc", SearchOption.AllDirectories)
+        .ToImmutableSortedDictionary(
+            path => Path.GetRelativePath(Root, path).Replace('\\', '/'),
+            File.ReadAllText,
+            StringComparer.Ordinal);
+
+    /// <summary>The whole library, checked.</summary>
+    public static LibraryReport Report { get; } = Check(Files);
+
+    /// <summary>The folders that hold a machine.</summary>
+    public static IEnumerable<string> MachineFolders => Files.Keys
+        .Select(FolderOf)
+        .Where(folder => folder != "catalog")
+        .Distinct(StringComparer.Ordinal);
+
+    /// <summary>What the files of one machine come to, alone with the catalog.</summary>
+    public static IEnumerable<KeyValuePair<string, string>> FilesOf(string folder) =>
+        Files.Where(file => FolderOf(file.Key) is var its && (its == folder || its == "catalog"));
+
+    public static LibraryReport Check(IEnumerable<KeyValuePair<string, string>> files) => LibraryCheck.Run(new MemorySourceStore(files));
+
+    public static string FolderOf(string path) => path[..path.IndexOf('/', StringComparison.Ordinal)];
+
+    /// <summary>A finding on one line, with all that it says.</summary>
+    public static string Words(ReportedFinding reported)
+    {
+        var finding = reported.Finding;
+        return string.Join(
+            " | ",
+            [finding.Primary.Path, finding.Rule.Code, finding.Message, finding.Label, .. finding.Related.Select(place => place.Label), finding.Help]);
+    }
+}

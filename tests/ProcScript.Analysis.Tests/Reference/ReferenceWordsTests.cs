@@ -1,0 +1,29 @@
+using System.Text.RegularExpressions;
+using ProcScript.Model.Quantities;
+
+namespace ProcScript.Analysis.Tests.Reference;
+
+/// <summary>The reference leaves no word and no unit out.</summary>
+public sealed partial class ReferenceWordsTests
+{
+    private static readonly HashSet<string> Spans =
+        [.. CodeSpan().Matches(ReferenceExample.Text).SelectMany(match => match.Groups["code"].Value.Split(' ', ',', '\n'))];
+
+    [Fact]
+    public void Every_word_of_the_language_is_explained()
+    {
+        var lexer = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "grammar", "ProcScriptLexer.g4"));
+
+        Assert.Empty(Keyword().Matches(lexer).Select(match => match.Groups["word"].Value).Where(word => !Spans.Contains(word)));
+    }
+
+    [Fact]
+    public void Every_unit_is_listed() =>
+        Assert.Empty(Units.All.Where(unit => unit.Symbol.Length > 0).Select(Units.SpellingOf).Where(spelling => !Spans.Contains(spelling)));
+
+    [GeneratedRegex(@"^[A-Z_]+\s*: '(?<word>[a-z]+)' ;", RegexOptions.Multiline)]
+    private static partial Regex Keyword();
+
+    [GeneratedRegex("(?<!`)`(?<code>[^`\n]+)`(?!`)")]
+    private static partial Regex CodeSpan();
+}
