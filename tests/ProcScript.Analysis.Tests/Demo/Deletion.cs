@@ -37,9 +37,9 @@ internal sealed record Deletion(string Path, string Procedure, string Action, st
     public static IEnumerable<ActionSyntax> ActionsIn(SyntaxNode node) =>
         node.DescendantsAndSelf().OfType<ActionSyntax>().Where(action => StripVerbs.Contains(action.Verb.Text));
 
-    /// <summary>The check of the machine's files without the action.</summary>
+    /// <summary>The check without the action, of everything that its file is a part of.</summary>
     public LibraryReport Check() => DemoLibrary.Check(DemoLibrary
-        .FilesOf(DemoLibrary.FolderOf(Path))
+        .FilesThatConcern(Path)
         .Select(file => file.Key == Path ? KeyValuePair.Create(Path, file.Value.Remove(Span.Start, Span.Length)) : file));
 
     /// <summary>Whether an error of the strip or the refit names the item.</summary>

@@ -6,8 +6,6 @@ namespace ProcScript.Analysis.Tests.Demo;
 /// <summary>The demo library in <c>procedures/</c>, read once.</summary>
 internal static class DemoLibrary
 {
-    public const string Tractor = "ketterby-t40";
-
     private static readonly string Root = Path.Combine(AppContext.BaseDirectory, "procedures");
 
     /// <summary>Every file by its path in the library.</summary>
@@ -27,9 +25,13 @@ internal static class DemoLibrary
         .Where(folder => folder != "catalog")
         .Distinct(StringComparer.Ordinal);
 
-    /// <summary>What the files of one machine come to, alone with the catalog.</summary>
-    public static IEnumerable<KeyValuePair<string, string>> FilesOf(string folder) =>
-        Files.Where(file => FolderOf(file.Key) is var its && (its == folder || its == "catalog"));
+    /// <summary>The files of every procedure that a file is a part of: nothing else can change with it.</summary>
+    public static IEnumerable<KeyValuePair<string, string>> FilesThatConcern(string path) => Report.Procedures
+        .Select(procedure => procedure.Procedure.Files)
+        .Where(files => files.Contains(path))
+        .SelectMany(files => files)
+        .Distinct(StringComparer.Ordinal)
+        .Select(file => KeyValuePair.Create(file, Files[file]));
 
     public static LibraryReport Check(IEnumerable<KeyValuePair<string, string>> files) => LibraryCheck.Run(new MemorySourceStore(files));
 
