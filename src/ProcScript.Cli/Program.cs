@@ -1,4 +1,5 @@
-using System.CommandLine;
+using ProcScript.Cli;
 
-RootCommand root = new("Checks, formats and publishes ProcScript procedures.");
-return await root.Parse(args).InvokeAsync();
+using var signals = new StopSignals();
+var code = await CommandLine.RunAsync(args, Surroundings.OfThisProcess(), signals.Token);
+return (int)(code == ExitCode.Interrupted ? signals.Code : code);

@@ -15,7 +15,7 @@ internal sealed class FindingPrinter(Terminal terminal, Func<string, SourceText?
     public void Print(ReportedFinding reported)
     {
         var finding = reported.Finding;
-        var (word, ink) = Weight(reported.Severity);
+        var ink = InkOf(reported.Severity);
         var excerpts = Excerpt.Of(finding, ink, sources);
         var fixes = finding.Fixes.Select(fix => (Fix: fix, Diffs: FixDiff.Of(fix, sources).ToList())).ToList();
         var gutter = new Gutter(Math.Max(
@@ -23,7 +23,7 @@ internal sealed class FindingPrinter(Terminal terminal, Func<string, SourceText?
             fixes.SelectMany(fix => fix.Diffs).Select(diff => diff.LastLine).DefaultIfEmpty().Max()));
 
         terminal.WriteLine(
-            new Piece($"{word} {finding.Rule.Code} {finding.Rule.Name}", ink),
+            new Piece($"{SeverityWords.Of(reported.Severity)} {finding.Rule.Code} {finding.Rule.Name}", ink),
             new Piece(": " + PrintableText.Of(finding.Message), Ink.Strong));
         Print(excerpts, gutter);
         PrintNote("help", finding.Help, gutter);
@@ -88,11 +88,11 @@ internal sealed class FindingPrinter(Terminal terminal, Func<string, SourceText?
         }
     }
 
-    private static (string Word, Ink Ink) Weight(Severity severity) => severity switch
+    private static Ink InkOf(Severity severity) => severity switch
     {
-        Severity.Error => ("error", Ink.Error),
-        Severity.Warning => ("warning", Ink.Warning),
-        _ => ("hint", Ink.Hint),
+        Severity.Error => Ink.Error,
+        Severity.Warning => Ink.Warning,
+        _ => Ink.Hint,
     };
 
     private static string Grade(FixGrade grade) => grade switch

@@ -1,0 +1,120 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.CommandLine.Parsing;
+using ProcScript.Cli.Commands;
+
+namespace ProcScript.Cli;
+
+/// <summary>The program from its arguments to its exit code.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs one command. Whatever goes wrong becomes a message and an exit code.</summary>
+    public static async Task<ExitCode> RunAsync(IReadOnlyList<string> arguments, Surroundings around, CancellationToken stop)
+    {
+        try
+        {
+            var code = await InvokeAsync(arguments, around, stop);
+            await around.Output.FlushAsync(CancellationToken.None);
+            return code;
+        }
+        catch (OperationCanceledException) when (stop.IsCancellationRequested)
+        {
+            return ExitCode.Interrupted;
+        }
+        catch (UsageException failure)
+        {
+            return Fail(around, failure.Message);
+        }
+        catch (IOException failure)
+        {
+            // Reading and writing files say for themselves what failed: what is left is the output.
+            return Fail(around, $"cannot write the output: {failure.Message}");
+        }
+        catch (Exception fault)
+        {
+            TryFlush(around.Output);
+            BugReport.Write(Innermost(fault), arguments, around);
+            return ExitCode.Bug;
+        }
+        finally
+        {
+            TryFlush(around.Error);
+        }
+    }
+
+    private static async Task<ExitCode> InvokeAsync(IReadOnlyList<string> arguments, Surroundings around, CancellationToken stop)
+    {
+        var parsed = Root(around).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Errors.Count > 0 && parsed.Action is not HelpWithExamples)
+        {
+            throw new UsageException(Complaint(parsed));
+        }
+
+        InvocationConfiguration configuration = new()
+        {
+            Output = around.Output,
+            Error = around.Error,
+            EnableDefaultExceptionHandler = false,
+            ProcessTerminationTimeout = null,
+        };
+        return (ExitCode)await parsed.InvokeAsync(configuration, stop);
+    }
+
+    private static string Complaint(ParseResult parsed)
+    {
+        var command = parsed.CommandResult.Command;
+        var typed = parsed.UnmatchedTokens is [var first, ..] ? $"there is no command '{first}'" : "a command is missing";
+        var what = command.Subcommands.Count > 0
+            ? $"{typed}; there are: {string.Join(", ", command.Subcommands.Select(known => known.Name))}."
+            : string.Join("\nprocscript: ", parsed.Errors.Select(error => error.Message));
+        return $"{what}\nSee '{Path(parsed.CommandResult)} --help'.";
+    }
+
+    private static string Path(CommandResult result) =>
+        result.Parent is CommandResult parent ? $"{Path(parent)} {result.Command.Name}" : "procscript";
+
+    private static RootCommand Root(Surroundings around)
+    {
+        RootCommand root = new("Checks service procedures and turns them into work packs.")
+        {
+            CheckCommand.Create(around),
+            BuildCommand.Create(around),
+            ExplainCommand.Create(around),
+            NewCommand.Create(around),
+        };
+        foreach (var option in root.Options)
+        {
+            option.Action = option switch
+            {
+                VersionOption => new VersionAction(),
+                HelpOption { Action: HelpAction standard } => new HelpWithExamples(standard),
+                _ => option.Action,
+            };
+        }
+
+        return root;
+    }
+
+    private static ExitCode Fail(Surroundings around, string message)
+    {
+        TryFlush(around.Output);
+        around.Error.WriteLine($"procscript: {message}");
+        return ExitCode.Usage;
+    }
+
+    /// <summary>Work on several threads wraps what went wrong; the wrapping says nothing.</summary>
+    private static Exception Innermost(Exception fault) =>
+        fault is AggregateException { InnerExceptions: [var only, ..] } ? Innermost(only) : fault;
+
+    private static void TryFlush(TextWriter writer)
+    {
+        try
+        {
+            writer.Flush();
+        }
+        catch (IOException)
+        {
+            // Nobody reads it any more; the exit code says the rest.
+        }
+    }
+}

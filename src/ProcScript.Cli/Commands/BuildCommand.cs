@@ -1,0 +1,77 @@
+using System.CommandLine;
+using ProcScript.Cli.Verbs;
+
+namespace ProcScript.Cli.Commands;
+
+/// <summary>The arguments of <c>build</c>.</summary>
+internal static class BuildCommand
+{
+    /// <summary>The command.</summary>
+    public static Command Create(Surroundings around)
+    {
+        InputArguments input = new();
+        ColourOption colour = new();
+        Option<string> output = new("--output", "-o") { Description = "The folder to write to.", HelpName = "DIR", Required = true };
+        Option<string[]> format = new("--format")
+        {
+            Description = "What to write: cards.html, cards.md, plan.json.",
+            HelpName = "html,md,json",
+            DefaultValueFactory = _ => ["html,md,json"],
+        };
+        format.Validators.Add(result =>
+        {
+            if (Split(result.GetValueOrDefault<string[]>()).Except(Names).FirstOrDefault() is { } unknown)
+            {
+                result.AddError($"'{unknown}' is no format: choose among {string.Join(", ", Names)}.");
+            }
+        });
+        Option<string[]> with = new("--with") { Description = "An option that the machine has; may be given several times.", HelpName = "OPTION" };
+        Option<string?> procedure = new("--procedure") { Description = "Build this procedure only.", HelpName = "NAME" };
+        Option<string?> templates = new("--templates") { Description = "A folder of templates that replace the standard ones.", HelpName = "DIR" };
+
+        VerbCommand command = new("build", "Checks, and writes a work pack for each procedure that is proven.")
+        {
+            Notes =
+            [
+                InputArguments.Note,
+                """
+                Writes DIR/<procedure>/cards.html, cards.md and plan.json; options are added to the folder's name, as in
+                seat_out+air_seat. Where procedures of two machines share a name, the machine is put before it.
+                Nothing is written for a procedure that is not proven.
+                """,
+                "Exit codes: 0 clean, 1 errors, 2 wrong usage, unreadable input or unwritable output, 3 a fault of procscript.",
+            ],
+            Examples =
+            [
+                ("procscript build procedures -o packs", "Build every procedure of a library, each machine without options."),
+                ("procscript build procedures -o packs --with air_seat", "The same for machines with an air-suspended seat."),
+                ("procscript build procedures -o packs --procedure seat_out --format html", "Build the cards of one procedure."),
+                ("procscript build procedures -o packs --templates our-cards", "Use the shop's own templates."),
+            ],
+        };
+        input.AddTo(command);
+        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates])
+        {
+            command.Add(option);
+        }
+
+        colour.AddTo(command);
+        command.SetAction(async (parsed, stop) => (int)await BuildVerb.RunAsync(
+            new BuildRequest(
+                input.Read(parsed),
+                parsed.GetRequiredValue(output),
+                [.. PackFormat.All.Where(known => Split(parsed.GetValue(format)).Contains(known.Name))],
+                [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],
+                parsed.GetValue(procedure),
+                parsed.GetValue(templates),
+                colour.Read(parsed)),
+            around,
+            stop));
+        return command;
+    }
+
+    private static IEnumerable<string> Names => PackFormat.All.Select(format => format.Name);
+
+    private static IEnumerable<string> Split(string[]? typed) =>
+        (typed ?? []).SelectMany(formats => formats.Split(',', StringSplitOptions.TrimEntries));
+}

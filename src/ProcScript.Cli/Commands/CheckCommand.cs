@@ -1,0 +1,53 @@
+using System.CommandLine;
+using ProcScript.Cli.Verbs;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Cli.Commands;
+
+/// <summary>The arguments of <c>check</c>.</summary>
+internal static class CheckCommand
+{
+    /// <summary>The command.</summary>
+    public static Command Create(Surroundings around)
+    {
+        InputArguments input = new();
+        ColourOption colour = new();
+        Option<string> failOn = new("--fail-on")
+        {
+            Description = "The least severity that makes the exit code 1.",
+            HelpName = "error|warning|hint|never",
+            DefaultValueFactory = _ => "error",
+        };
+        failOn.AcceptOnlyFromAmong("error", "warning", "hint", "never");
+
+        VerbCommand command = new("check", "Proves that each procedure can be done as written and that its refit puts the machine back.")
+        {
+            Notes =
+            [
+                InputArguments.Note,
+                "Exit codes: 0 clean, 1 findings, 2 wrong usage or unreadable input, 3 a fault of procscript.",
+            ],
+            Examples =
+            [
+                ("procscript check procedures", "Check a whole library."),
+                ("procscript check procedures/ketterby-t40/cab.proc", "Check one file and what it uses."),
+                ("procscript check procedures --fail-on warning", "Fail on warnings too, as a build server may want."),
+                ("procscript check - < draft.proc", "Check what another program writes."),
+            ],
+        };
+        input.AddTo(command);
+        command.Add(failOn);
+        colour.AddTo(command);
+        command.SetAction(async (parsed, stop) =>
+            (int)await CheckVerb.RunAsync(new CheckRequest(input.Read(parsed), FailOn(parsed.GetValue(failOn)), colour.Read(parsed)), around, stop));
+        return command;
+    }
+
+    private static Severity? FailOn(string? typed) => typed switch
+    {
+        "never" => null,
+        "hint" => Severity.Hint,
+        "warning" => Severity.Warning,
+        _ => Severity.Error,
+    };
+}

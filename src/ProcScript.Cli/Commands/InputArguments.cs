@@ -1,0 +1,46 @@
+using System.CommandLine;
+using ProcScript.Cli.Sources;
+
+namespace ProcScript.Cli.Commands;
+
+/// <summary>The arguments that say what to read, the same for every command that reads a library.</summary>
+internal sealed class InputArguments
+{
+    /// <summary>What the help says of them.</summary>
+    public const string Note =
+        """
+        The library root is the nearest folder above all PATHs that holds a procscript.json or a .git; without
+        one, the current folder if all PATHs lie in it, else the nearest folder that holds them all. 'use' may
+        reach any file below the root. Files that are only used are checked too, and their errors are shown.
+        """;
+
+    private readonly Argument<string[]> _paths = new("PATH")
+    {
+        Description = "A .proc file, a folder of them, or - for the standard input.",
+        Arity = ArgumentArity.OneOrMore,
+    };
+
+    private readonly Option<string?> _root = new("--root")
+    {
+        Description = "The library's root folder.",
+        HelpName = "DIR",
+    };
+
+    /// <summary>Adds them to a command.</summary>
+    public void AddTo(Command command)
+    {
+        _paths.Validators.Add(result =>
+        {
+            // A mistyped option would only be reported as a missing file; a file of such a name can be written ./-name.
+            if (result.Tokens.FirstOrDefault(token => token.Value is ['-', _, ..]) is { } option)
+            {
+                result.AddError($"There is no option '{option.Value}'.");
+            }
+        });
+        command.Add(_paths);
+        command.Add(_root);
+    }
+
+    /// <summary>What was typed.</summary>
+    public InputRequest Read(ParseResult parsed) => new([.. parsed.GetRequiredValue(_paths)], parsed.GetValue(_root));
+}

@@ -1,0 +1,61 @@
+using System.CommandLine;
+using ProcScript.Cli.Verbs;
+
+namespace ProcScript.Cli.Commands;
+
+/// <summary>The arguments of <c>new</c>.</summary>
+internal static class NewCommand
+{
+    /// <summary>The command.</summary>
+    public static Command Create(Surroundings around)
+    {
+        VerbCommand command = new("new", "Writes a commented file to start from.")
+        {
+            Examples =
+            [
+                ("procscript new machine harrow_h2", "Write harrow_h2.proc with a small machine."),
+                ("procscript new procedure change_belt", "Write change_belt.proc with a procedure and a small machine for it."),
+                ("procscript new procedure change_belt --use harrow_h2.proc", "Write a procedure on a machine that you have."),
+            ],
+        };
+        command.Add(Machine(around));
+        command.Add(Procedure(around));
+        return command;
+    }
+
+    private static VerbCommand Machine(Surroundings around)
+    {
+        var name = Name();
+        VerbCommand command = new("machine", "Writes NAME.proc with a small machine.")
+        {
+            Examples = [("procscript new machine harrow_h2", "Write harrow_h2.proc with a small machine.")],
+        };
+        command.Add(name);
+        command.SetAction(async (parsed, stop) =>
+            (int)await NewVerb.RunAsync(new NewRequest(StartKind.Machine, parsed.GetRequiredValue(name), Use: null, Machine: null), around, stop));
+        return command;
+    }
+
+    private static VerbCommand Procedure(Surroundings around)
+    {
+        var name = Name();
+        Option<string?> use = new("--use") { Description = "The file that declares the machine.", HelpName = "FILE" };
+        Option<string?> on = new("--on") { Description = "The machine, where FILE declares several.", HelpName = "MACHINE" };
+        VerbCommand command = new("procedure", "Writes NAME.proc with a small procedure.")
+        {
+            Examples =
+            [
+                ("procscript new procedure change_belt", "Write change_belt.proc with a procedure and a small machine for it."),
+                ("procscript new procedure change_belt --use harrow_h2.proc", "Write a procedure on a machine that you have."),
+            ],
+        };
+        command.Add(name);
+        command.Add(use);
+        command.Add(on);
+        command.SetAction(async (parsed, stop) => (int)await NewVerb.RunAsync(
+            new NewRequest(StartKind.Procedure, parsed.GetRequiredValue(name), parsed.GetValue(use), parsed.GetValue(on)), around, stop));
+        return command;
+    }
+
+    private static Argument<string> Name() => new("NAME") { Description = "A name of letters, digits and underscores, as it stands in the file." };
+}

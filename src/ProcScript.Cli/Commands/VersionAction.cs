@@ -1,0 +1,15 @@
+using System.CommandLine;
+using System.CommandLine.Invocation;
+
+namespace ProcScript.Cli.Commands;
+
+/// <summary>Prints the name and version of the program.</summary>
+internal sealed class VersionAction : SynchronousCommandLineAction
+{
+    /// <inheritdoc/>
+    public override int Invoke(ParseResult parseResult)
+    {
+        parseResult.InvocationConfiguration.Output.WriteLine($"procscript {ProductVersion.Text}");
+        return (int)ExitCode.Clean;
+    }
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis;
+
+namespace ProcScript.Cli.Verbs;
+
+/// <summary>Chooses what to build: of each procedure the variant with the options asked for.</summary>
+internal static class PackSelection
+{
+    /// <summary>The procedures to build, in the order of the report.</summary>
+    /// <exception cref="UsageException">There is no such procedure, or no machine has such an option.</exception>
+    public static ImmutableArray<ProcedureReport> Choose(IReadOnlyCollection<ProcedureReport> reports, string? name, ImmutableArray<string> with)
+    {
+        var named = reports.Where(report => name is null || report.Procedure.Name == name).ToList();
+        if (named.Count == 0)
+        {
+            throw new UsageException(name is null
+                ? "there is no procedure to build."
+                : $"there is no procedure '{name}'; there are: {Listed(reports.Select(report => report.Procedure.Name))}.");
+        }
+
+        RefuseUnknownOptions(named, with);
+        return
+        [
+            .. named.GroupBy(report => (report.Procedure.Declared, report.Procedure.Job))
+                .Select(variants => Choose([.. variants], with)),
+        ];
+    }
+
+    /// <summary>A check runs a procedure only in the variants that can matter to it: an option that cannot is not looked for.</summary>
+    private static ProcedureReport Choose(IReadOnlyCollection<ProcedureReport> variants, ImmutableArray<string> with)
+    {
+        var matter = variants.SelectMany(Options).ToHashSet(StringComparer.Ordinal);
+        matter.IntersectWith(with);
+        return variants.FirstOrDefault(variant => matter.SetEquals(Options(variant)))
+            ?? throw new UsageException($"'{variants.First().Procedure.Name}' was not checked with {string.Join(", ", matter)}.");
+    }
+
+    private static IEnumerable<string> Options(ProcedureReport report) => report.Procedure.Machine.With.Select(option => option.Name);
+
+    private static void RefuseUnknownOptions(List<ProcedureReport> reports, ImmutableArray<string> with)
+    {
+        var known = reports.SelectMany(report => report.Procedure.Machine.Options).Select(option => option.Name).ToHashSet(StringComparer.Ordinal);
+        if (with.FirstOrDefault(option => !known.Contains(option)) is { } unknown)
+        {
+            throw new UsageException(known.Count == 0
+                ? $"there is no option '{unknown}': these machines have no options."
+                : $"there is no option '{unknown}'; there are: {Listed(known)}.");
+        }
+    }
+
+    private static string Listed(IEnumerable<string> names) =>
+        string.Join(", ", names.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+}

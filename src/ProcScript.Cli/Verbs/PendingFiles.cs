@@ -1,0 +1,66 @@
+using System.Text;
+
+namespace ProcScript.Cli.Verbs;
+
+/// <summary>
+/// Files that appear together or not at all as far as a file system allows: each is written beside its place under another name,
+/// and they are renamed only when all are on the disk. What was not committed is removed.
+/// </summary>
+internal sealed class PendingFiles : IDisposable
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    private readonly List<(string Temporary, string Final)> _files = [];
+
+    /// <summary>Writes a file, not yet under its name.</summary>
+    /// <exception cref="UsageException">It cannot be written.</exception>
+    public void Add(string path, string text) => Do(path, () =>
+    {
+        var folder = Path.GetDirectoryName(path)!;
+        Directory.CreateDirectory(folder);
+        var temporary = Path.Combine(folder, $".{Path.GetFileName(path)}.{Guid.NewGuid():N}.tmp");
+        _files.Add((temporary, path));
+        File.WriteAllText(temporary, text, Utf8);
+    });
+
+    /// <summary>Gives the files their names.</summary>
+    /// <param name="replace">Whether files that are there already may go.</param>
+    /// <exception cref="UsageException">It cannot be done.</exception>
+    public void Commit(bool replace)
+    {
+        foreach (var (temporary, path) in _files)
+        {
+            Do(path, () => File.Move(temporary, path, replace));
+        }
+
+        _files.Clear();
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        foreach (var (temporary, _) in _files)
+        {
+            try
+            {
+                File.Delete(temporary);
+            }
+            catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+            {
+                // The failure that led here is the one to tell of.
+            }
+        }
+    }
+
+    private static void Do(string path, Action action)
+    {
+        try
+        {
+            action();
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or NotSupportedException)
+        {
+            throw new UsageException($"cannot write '{path}': {failure.Message}");
+        }
+    }
+}

@@ -1,0 +1,40 @@
+namespace ProcScript.Cli.Tests.Malformed;
+
+/// <summary>Texts with too much of something.</summary>
+internal static class AbsurdSizes
+{
+    private const int Many = 100_000;
+
+    public static IEnumerable<MalformedInput> All =>
+    [
+        MalformedInput.Wrong("a line of twenty million characters", "// " + new string('x', 20_000_000)),
+        MalformedInput.Fine("a line of fifteen million characters", Sample.Text + "// " + new string('x', 15_000_000)),
+        MalformedInput.Wrong("a name of a million letters", Sample.Steps("remove " + new string('x', 1_000_000))),
+        MalformedInput.Fine("a title of a million letters", $"tool t \"{new string('x', 1_000_000)}\"\n"),
+        MalformedInput.Wrong("a count of four hundred digits", Sample.Steps($"undo {new string('9', 400)} of cover_bolts")),
+        MalformedInput.Wrong("a count just above thirty-one bits", Sample.MachineWith("part x \"X\" { held by 2147483648 m8 as x_bolts }")),
+        MalformedInput.Wrong("a count of two thousand million", Sample.MachineWith("part x \"X\" { held by 2147483647 m8 as x_bolts }")),
+        MalformedInput.Wrong("a count of zero", Sample.MachineWith("part x \"X\" { held by 0 m8 as x_bolts }")),
+        MalformedInput.Wrong("a count below zero", Sample.MachineWith("part x \"X\" { held by -4 m8 as x_bolts }")),
+        MalformedInput.Wrong("a number of five thousand digits", Sample.MachineWith($"part x \"X\" {{ mass {new string('1', 5000)}.{new string('1', 5000)} kg }}")),
+        MalformedInput.Wrong("a fraction over zero", Sample.MachineWith("part x \"X\" { mass 1/0 kg }")),
+        MalformedInput.Wrong("a mass below zero", Sample.MachineWith("part x \"X\" { mass -1 kg }")),
+        MalformedInput.Wrong("a hundred thousand unknown signs", Lines(i => "? ")),
+        MalformedInput.Wrong("a hundred thousand unknown signs on one line", string.Concat(Enumerable.Repeat("? ; ", Many / 2))),
+        MalformedInput.Wrong("a hundred thousand unknown names", Sample.Steps(Lines(i => $"remove cuver{i}"))),
+        MalformedInput.Wrong("a hundred thousand times the same name", Lines(i => "tool t \"T\"")),
+        MalformedInput.Wrong("a hundred thousand times the same action", Sample.Steps("isolate battery\n" + Lines(i => "undo cover_bolts"))),
+        MalformedInput.Wrong("a hundred thousand errors of grammar", Lines(i => "tool tool tool")),
+        MalformedInput.Wrong("thirty options", Sample.MachineWith(string.Join('\n', Enumerable.Range(0, 30).Select(i => $"option o{i} \"O\"\nwhen o{i} {{ part q{i} \"Q\" }}")))
+            + "procedure p \"P\" on m { stage \"S\" { " + string.Concat(Enumerable.Range(0, 30).Select(i => $"when o{i} {{ task \"T\" }} ")) + "} }\n"),
+        MalformedInput.Wrong("a loop over a thousand million", Sample.MachineWith("each i in 1 .. 1000000000 { part x[i] \"X\" }")),
+        MalformedInput.Wrong("ten loops over ten in each other", Sample.MachineWith(
+            string.Concat(Enumerable.Range(0, 10).Select(i => $"each i{i} in 0 .. 9 {{ ")) + "part x[i0, i1, i2, i3, i4, i5, i6, i7, i8, i9] \"X\"" + new string('}', 10))),
+        MalformedInput.Wrong("a million choices of arguments", Sample.Machine + "procedure p(a in 1 .. 1000, b in 1 .. 1000) \"P\" on m { stage \"S\" { task \"T\" } }\n"),
+        MalformedInput.Wrong("procedures that each do the one before twice", Sample.Machine
+            + "procedure p0 \"P\" on m { stage \"S\" { task \"T\" } }\n"
+            + string.Concat(Enumerable.Range(1, 60).Select(i => $"procedure p{i} \"P\" on m {{ do p{i - 1} do p{i - 1} }}\n"))),
+    ];
+
+    private static string Lines(Func<int, string> line) => string.Join('\n', Enumerable.Range(0, Many).Select(line));
+}

@@ -1,0 +1,123 @@
+using System.Diagnostics;
+using System.Text;
+using ProcScript.Cli.Tests.Malformed;
+
+namespace ProcScript.Cli.Tests.Processes;
+
+/// <summary>What only a process of its own can show: streams, encodings, signals.</summary>
+public sealed class ProcessTests : IDisposable
+{
+    private static readonly TimeSpan Hang = TimeSpan.FromSeconds(60);
+
+    private readonly TemporaryFolder _disk = new();
+
+    public void Dispose() => _disk.Dispose();
+
+    [Fact]
+    public async Task Output_is_UTF8_without_a_mark_whatever_the_locale()
+    {
+        _disk.With("a.proc", Sample.Steps("remove cover"));
+        using var process = Start(["check", "a.proc"], ("LC_ALL", "C"), ("LANG", "C"));
+
+        var bytes = new MemoryStream();
+        await process.StandardOutput.BaseStream.CopyToAsync(bytes, TestContext.Current.CancellationToken);
+        var code = await EndAsync(process);
+
+        Assert.Equal(1, code);
+        Assert.Contains("4 × M8 bolt", Encoding.UTF8.GetString(bytes.ToArray()), StringComparison.Ordinal);
+        Assert.StartsWith("error PRC3001 ", Encoding.UTF8.GetString(bytes.ToArray()), StringComparison.Ordinal);
+        Assert.Equal("", await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task A_pipe_is_read_and_is_no_terminal()
+    {
+        using var process = Start(["check", "-"]);
+        await process.StandardInput.WriteAsync("}");
+        process.StandardInput.Close();
+
+        var output = await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal(1, await EndAsync(process));
+        Assert.Contains(" --> <stdin>:1:1\n", output, StringComparison.Ordinal);
+        Assert.DoesNotContain("\u001B", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_reader_that_goes_away_is_no_fault()
+    {
+        _disk.With("a.proc", string.Concat(Enumerable.Repeat("}\n", 20_000)));
+        using var process = Start(["check", "a.proc"]);
+
+        await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken);
+        process.StandardOutput.Close();
+        var code = await EndAsync(process);
+
+        Assert.NotEqual(3, code);
+        Assert.DoesNotContain("   at ", await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ctrl_C_ends_it_with_130_and_without_a_word()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "Signals are sent with kill.");
+        // It waits for its input for ever, unless it is stopped.
+        using var process = Start(["check", "-"]);
+        await Task.Delay(TimeSpan.FromSeconds(1), TestContext.Current.CancellationToken);
+
+        using (var kill = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]))
+        {
+            await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
+        }
+
+        Assert.Equal(130, await EndAsync(process));
+        Assert.Equal("", await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken));
+        Assert.Equal("", await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task A_build_from_a_process_writes_a_pack()
+    {
+        _disk.With("a.proc", Sample.Text);
+        using var process = Start(["build", "a.proc", "-o", "packs"]);
+
+        Assert.Equal(0, await EndAsync(process));
+        Assert.Contains("packs/p/cards.html", _disk.Files());
+    }
+
+    private Process Start(string[] arguments, params (string Name, string Value)[] environment)
+    {
+        var program = Path.Combine(AppContext.BaseDirectory, "procscript.dll");
+        ProcessStartInfo start = new("dotnet", [program, .. arguments])
+        {
+            WorkingDirectory = _disk.Path,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = Encoding.UTF8,
+        };
+        foreach (var (name, value) in environment)
+        {
+            start.Environment[name] = value;
+        }
+
+        return Process.Start(start)!;
+    }
+
+    private static async Task<int> EndAsync(Process process)
+    {
+        using CancellationTokenSource hang = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        hang.CancelAfter(Hang);
+        try
+        {
+            await process.WaitForExitAsync(hang.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            process.Kill();
+            throw;
+        }
+
+        return process.ExitCode;
+    }
+}
