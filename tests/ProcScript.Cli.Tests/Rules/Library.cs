@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis;
+using ProcScript.Cli.Sources;
+using ProcScript.Cli.Tests.Cases;
+using ProcScript.Model.Sources;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Cli.Tests.Rules;
+
+/// <summary>Sources that fixes are tried on.</summary>
+/// <param name="Files">The texts by path.</param>
+/// <param name="Store">What a check reads: the disk for a case as it stands, since some findings are about its files.</param>
+internal sealed record Library(ImmutableSortedDictionary<string, string> Files, ISourceStore Store)
+{
+    public static Library Of(Case found) => new(
+        found.Sources.ToImmutableSortedDictionary(path => path, path => File.ReadAllText(Path.Combine(found.Folder, path)), StringComparer.Ordinal),
+        new DiskSourceStore(new SourceSelection(found.Folder, [.. found.Sources], StandardInput: null), () => Stream.Null));
+
+    /// <summary>Whether a program may apply a fix; the others are only shown.</summary>
+    public static bool IsApplied(Fix fix) => fix.Grade != FixGrade.DisplayOnly;
+
+    public IEnumerable<Finding> Check() => LibraryCheck.Run(Store).Findings.Select(reported => reported.Finding);
+
+    /// <summary>The sources after a fix, whose edits must lie in them and apart.</summary>
+    public Library With(Fix fix)
+    {
+        var files = Files;
+        foreach (var file in fix.Edits.GroupBy(edit => edit.Place.Path, StringComparer.Ordinal))
+        {
+            var text = files[file.Key];
+            var after = text.Length;
+            foreach (var edit in file.OrderByDescending(edit => edit.Place.Span.Start))
+            {
+                Assert.InRange(edit.Place.Span.End, edit.Place.Span.Start, after);
+                after = edit.Place.Span.Start;
+                text = text[..edit.Place.Span.Start] + edit.NewText + text[edit.Place.Span.End..];
+            }
+
+            files = files.SetItem(file.Key, text);
+        }
+
+        return new Library(files, new MemorySourceStore(files));
+    }
+}
