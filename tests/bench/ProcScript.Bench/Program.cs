@@ -1,3 +1,21 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
+using ProcScript.Bench.Libraries;
+using ProcScript.Bench.Runs;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+// whole [FILES…]      the program as a whole process, on libraries of these sizes
+// write DIR FILES     one of these libraries, to look at or to profile
+// anything else       the benchmarks inside the process, with BenchmarkDotNet's own arguments
+switch (args)
+{
+    case ["whole", .. var sizes]:
+        WholeProcess.Run(sizes.Length == 0 ? [100, 1000, 10_000] : [.. sizes.Select(size => int.Parse(size, CultureInfo.InvariantCulture))]);
+        break;
+    case ["write", var folder, var files]:
+        var lines = LibraryWriter.WriteTo(folder, int.Parse(files, CultureInfo.InvariantCulture));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{lines} lines"));
+        break;
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+        break;
+}
