@@ -2,7 +2,7 @@ using System.CommandLine;
 using ProcScript.Generate;
 using ProcScript.Generate.Rules;
 
-IReadOnlyList<IGenerator> generators = [new ParserGenerator(), new RuleListGenerator()];
+IReadOnlyList<IGenerator> generators = [new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator()];
 
 Option<bool> check = new("--check") { Description = "Write nothing; fail when a generated file differs from the repository's." };
 Option<string[]> only = new("--only") { Description = "Run these generators and no others." };
