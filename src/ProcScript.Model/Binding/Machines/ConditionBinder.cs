@@ -11,27 +11,38 @@ namespace ProcScript.Model.Binding.Machines;
 internal sealed class ConditionBinder(ItemLookup items, FindingSink sink)
 {
     /// <summary>The conditions of <c>behind a, b</c>.</summary>
-    public IEnumerable<Condition> Behind(NamesPropertySyntax behind, BindingPlace place)
+    public ImmutableArray<Condition> Behind(NamesPropertySyntax behind, BindingPlace place)
     {
+        var conditions = ImmutableArray.CreateBuilder<Condition>(behind.Names.Length);
         foreach (var name in behind.Names)
         {
             if (items.Find<Part>(name, "a part", place) is { } part)
             {
-                yield return new Condition(part, NeededState.OutOfTheWay, -1, NeedsPhase.Both, place.At(name.Span));
+                conditions.Add(new Condition(part, NeededState.OutOfTheWay, -1, NeedsPhase.Both, place.At(name.Span)));
             }
         }
+
+        return conditions.DrainToImmutable();
     }
 
-    /// <summary>The conditions of <c>needs …</c>.</summary>
-    public IEnumerable<Condition> Needs(ImmutableArray<NeedSyntax> needs, NeedsPhase phase, BindingPlace place)
+    /// <summary>The conditions of <c>needs …</c>; none where there is no such clause.</summary>
+    public ImmutableArray<Condition> Needs(NeedsPropertySyntax? clause, BindingPlace place)
     {
-        foreach (var need in needs)
+        if (clause is null)
         {
-            if (Need(need, phase, place) is { } condition)
+            return [];
+        }
+
+        var conditions = ImmutableArray.CreateBuilder<Condition>(clause.Needs.Length);
+        foreach (var need in clause.Needs)
+        {
+            if (Need(need, clause.Phase, place) is { } condition)
             {
-                yield return condition;
+                conditions.Add(condition);
             }
         }
+
+        return conditions.DrainToImmutable();
     }
 
     /// <summary>One condition, or null with a finding.</summary>

@@ -6,7 +6,6 @@ using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
-using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Model.Binding.Machines;
@@ -36,7 +35,6 @@ internal sealed class ItemBinder
     public void Bind(MachineItem item, OutlineItem outline, ulong variant)
     {
         var gate = new PropertyGate(HolderOf(item), _sink);
-        var common = new CommonFacts();
         AsideSyntax? aside = null;
         foreach (var (node, place) in outline.Members)
         {
@@ -49,13 +47,12 @@ internal sealed class ItemBinder
             {
                 _parts.Aside(part, way, ref aside, place);
             }
-            else if (node is PropertySyntax property && gate.Lets(property, place) && !Common(property, common, place))
+            else if (node is PropertySyntax property && gate.Lets(property, place) && !Common(item, property, place))
             {
                 Special(item, property, place);
             }
         }
 
-        common.PutOn(item);
         if (!outline.Place.File.HasSyntaxErrors)
         {
             _states.CheckComplete(item, outline);
@@ -73,34 +70,34 @@ internal sealed class ItemBinder
     };
 
     /// <summary>Binds what every sort of item may say. False where the property is another.</summary>
-    private bool Common(PropertySyntax property, CommonFacts facts, BindingPlace place)
+    private bool Common(MachineItem item, PropertySyntax property, BindingPlace place)
     {
         switch (property)
         {
             case NamesPropertySyntax { Keyword.Text: "behind" } behind:
-                facts.Conditions.AddRange(_conditions.Behind(behind, place));
+                item.Conditions = item.Conditions.AddRange(_conditions.Behind(behind, place));
                 return true;
             case NeedsPropertySyntax needs:
-                facts.Conditions.AddRange(_conditions.Needs(needs.Needs, needs.Phase, place));
+                item.Conditions = item.Conditions.AddRange(_conditions.Needs(needs, place));
                 return true;
             case NamesPropertySyntax { Keyword.Text: "tool" } tools:
-                facts.Tools.AddRange(tools.Names.Select(name => _lookup.Tool(name, place, _sink)).OfType<Tool>());
+                item.Tools = item.Tools.AddRange(tools.Names.Select(name => _lookup.Tool(name, place, _sink)).OfType<Tool>());
                 return true;
             case TextPropertySyntax { Keyword.Text: "ppe" } ppe:
-                facts.Ppe.Add(AuthorText.Bind(ppe.Text, place, _sink));
+                item.Ppe = item.Ppe.Add(AuthorText.Bind(ppe.Text, place, _sink));
                 return true;
             case QuantityPropertySyntax { Keyword.Text: "time" } time:
-                facts.Time = QuantityBinder.Bind(time.Quantity, QuantityDemand.Of("time"), place, _sink);
+                item.Time = QuantityBinder.Bind(time.Quantity, QuantityDemand.Of("time"), place, _sink);
                 return true;
             case UsesPropertySyntax uses:
                 if (SupplyUses.Bind(uses, _lookup, place, _sink) is { } use)
                 {
-                    facts.Uses.Add(use);
+                    item.Uses = item.Uses.Add(use);
                 }
 
                 return true;
             case AlertSyntax alert:
-                facts.Alerts.Add(Alerts.Bind(alert, place, _sink));
+                item.Alerts = item.Alerts.Add(Alerts.Bind(alert, place, _sink));
                 return true;
             default:
                 return false;
@@ -123,31 +120,6 @@ internal sealed class ItemBinder
             case Fluid fluid:
                 _states.Property(fluid, property, place);
                 break;
-        }
-    }
-
-    private sealed class CommonFacts
-    {
-        public List<Condition> Conditions { get; } = [];
-
-        public List<Tool> Tools { get; } = [];
-
-        public List<string> Ppe { get; } = [];
-
-        public List<SupplyUse> Uses { get; } = [];
-
-        public List<Alert> Alerts { get; } = [];
-
-        public Model.Quantities.Quantity? Time { get; set; }
-
-        public void PutOn(MachineItem item)
-        {
-            item.Conditions = [.. Conditions];
-            item.Tools = [.. Tools];
-            item.Ppe = [.. Ppe];
-            item.Uses = [.. Uses];
-            item.Alerts = [.. Alerts];
-            item.Time = Time;
         }
     }
 }

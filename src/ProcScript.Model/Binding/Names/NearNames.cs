@@ -4,7 +4,7 @@ using ProcScript.Model.Binding.Findings;
 
 namespace ProcScript.Model.Binding.Names;
 
-/// <summary>Finds the names that somebody probably meant: few, close, and the closest first.</summary>
+/// <summary>Finds the names that somebody probably meant: few, and the closest.</summary>
 internal sealed class NearNames
 {
     private const int MostSuggestions = 3;
@@ -15,7 +15,7 @@ internal sealed class NearNames
     public NearNames(IEnumerable<string> names) =>
         _names = [.. names.Distinct(StringComparer.Ordinal).Select(name => (name, LettersOf(name)))];
 
-    /// <summary>The names near to <paramref name="wanted"/>, at most three, the closest first and then in ordinal order.</summary>
+    /// <summary>The names near to <paramref name="wanted"/>, at most three: the closest, in ordinal order.</summary>
     /// <param name="wanted">The name as written.</param>
     /// <param name="sink">The piece of binding that asks: its questions are counted.</param>
     /// <param name="isChoice">Which of the names are in scope; null for all.</param>
@@ -47,11 +47,10 @@ internal sealed class NearNames
             return [];
         }
 
-        // One that is much closer than the rest is the one.
+        // One that is closer than the rest is the one.
         var best = found.Min(one => one.Distance);
-        return [.. found.Where(one => one.Distance <= best + 1)
-            .OrderBy(one => one.Distance)
-            .ThenBy(one => one.Name, StringComparer.Ordinal)
+        return [.. found.Where(one => one.Distance == best)
+            .OrderBy(one => one.Name, StringComparer.Ordinal)
             .Take(MostSuggestions)
             .Select(one => one.Name)];
     }

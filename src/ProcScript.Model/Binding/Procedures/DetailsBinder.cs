@@ -9,7 +9,6 @@ using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
-using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Model.Binding.Procedures;
@@ -21,137 +20,82 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
     public (ActionDetails Details, ImmutableArray<Condition> Conditions) Bind(
         ImmutableArray<PropertySyntax> properties, PropertyHolders holder, BindingPlace place)
     {
+        var details = ActionDetails.None;
+        ImmutableArray<Condition> needs = [];
         if (properties.IsEmpty)
         {
-            return (ActionDetails.None, []);
+            return (details, needs);
         }
 
-        var block = Read(properties.Select(property => (property, place)), holder);
-        return (block.ToDetails(), [.. block.Conditions]);
+        var gate = new PropertyGate(holder, sink);
+        foreach (var property in properties)
+        {
+            if (!gate.Lets(property, place))
+            {
+                continue;
+            }
+
+            if (property is NeedsPropertySyntax clause)
+            {
+                needs = needs.AddRange(conditions.Needs(clause, place));
+            }
+            else
+            {
+                details = With(details, property, place);
+            }
+        }
+
+        return (details, needs);
     }
 
-    /// <summary>What properties at several places of one procedure say.</summary>
-    public ActionDetails Bind(ImmutableArray<(PropertySyntax Property, BindingPlace Place)> properties, PropertyHolders holder) =>
-        Read(properties, holder).ToDetails();
-
-    private Block Read(IEnumerable<(PropertySyntax Property, BindingPlace Place)> properties, PropertyHolders holder)
+    /// <summary>What properties of one procedure say, each at its own place.</summary>
+    public ActionDetails Bind(IEnumerable<(PropertySyntax Property, BindingPlace Place)> properties)
     {
-        var block = new Block();
-        var gate = new PropertyGate(holder, sink);
+        var details = ActionDetails.None;
+        var gate = new PropertyGate(PropertyHolders.Procedure, sink);
         foreach (var (property, place) in properties)
         {
             if (gate.Lets(property, place))
             {
-                Property(property, block, place);
+                details = With(details, property, place);
             }
         }
 
-        return block;
+        return details;
     }
 
-    private void Property(PropertySyntax property, Block block, BindingPlace place)
+    private ActionDetails With(ActionDetails details, PropertySyntax property, BindingPlace place)
     {
         switch (property)
         {
             case TextPropertySyntax text:
-                Text(text.Keyword.Text, AuthorText.Bind(text.Text, place, sink), block);
-                break;
+                return With(details, text.Keyword.Text, AuthorText.Bind(text.Text, place, sink));
             case NamesPropertySyntax tools:
-                block.Tools.AddRange(tools.Names.Select(name => lookup.Tool(name, place, sink)).OfType<Tool>());
-                break;
+                return details with { Tools = details.Tools.AddRange(tools.Names.Select(name => lookup.Tool(name, place, sink)).OfType<Tool>()) };
             case PeoplePropertySyntax people:
-                block.People = Counts.Bind(people.Count, "`people`", place, sink) ?? 0;
-                break;
+                return details with { People = Counts.Bind(people.Count, "`people`", place, sink) ?? 0 };
             case QuantityPropertySyntax { Keyword.Text: "time" } time:
-                block.Time = QuantityBinder.Bind(time.Quantity, QuantityDemand.Of("time"), place, sink);
-                break;
+                return details with { Time = QuantityBinder.Bind(time.Quantity, QuantityDemand.Of("time"), place, sink) };
             case QuantityPropertySyntax torque:
-                block.Torque = QuantityBinder.Bind(torque.Quantity, QuantityDemand.Of("torque"), place, sink);
-                break;
+                return details with { Torque = QuantityBinder.Bind(torque.Quantity, QuantityDemand.Of("torque"), place, sink) };
             case UsesPropertySyntax uses:
-                if (SupplyUses.Bind(uses, lookup, place, sink) is { } use)
-                {
-                    block.Uses.Add(use);
-                }
-
-                break;
-            case NeedsPropertySyntax needs:
-                block.Conditions.AddRange(conditions.Needs(needs.Needs, needs.Phase, place));
-                break;
+                return SupplyUses.Bind(uses, lookup, place, sink) is { } use ? details with { Uses = details.Uses.Add(use) } : details;
             case AlertSyntax alert:
-                block.Alerts.Add(Alerts.Bind(alert, place, sink));
-                break;
+                return details with { Alerts = details.Alerts.Add(Alerts.Bind(alert, place, sink)) };
             case RefitPropertySyntax refit:
-                block.Refit = Bind(refit.Properties, PropertyHolders.Refit, place).Details;
-                break;
+                return details with { Refit = Bind(refit.Properties, PropertyHolders.Refit, place).Details };
+            default:
+                return details;
         }
     }
 
-    private static void Text(string keyword, string text, Block block)
+    private static ActionDetails With(ActionDetails details, string keyword, string text) => keyword switch
     {
-        switch (keyword)
-        {
-            case "how":
-                block.How.Add(text);
-                break;
-            case "photo":
-                block.Photos.Add(text);
-                break;
-            case "check":
-                block.Checks.Add(text);
-                break;
-            case "ppe":
-                block.Ppe.Add(text);
-                break;
-            case "store":
-                block.Store = text;
-                break;
-        }
-    }
-
-    /// <summary>What a block has said so far.</summary>
-    private sealed class Block
-    {
-        public List<string> How { get; } = [];
-
-        public List<Tool> Tools { get; } = [];
-
-        public int People { get; set; }
-
-        public Quantity? Time { get; set; }
-
-        public List<string> Photos { get; } = [];
-
-        public List<string> Checks { get; } = [];
-
-        public string? Store { get; set; }
-
-        public Quantity? Torque { get; set; }
-
-        public List<string> Ppe { get; } = [];
-
-        public List<SupplyUse> Uses { get; } = [];
-
-        public List<Alert> Alerts { get; } = [];
-
-        public List<Condition> Conditions { get; } = [];
-
-        public ActionDetails? Refit { get; set; }
-
-        public ActionDetails ToDetails() => new()
-        {
-            How = [.. How],
-            Tools = [.. Tools],
-            People = People,
-            Time = Time,
-            Photos = [.. Photos],
-            Checks = [.. Checks],
-            Store = Store,
-            Torque = Torque,
-            Ppe = [.. Ppe],
-            Uses = [.. Uses],
-            Alerts = [.. Alerts],
-            Refit = Refit,
-        };
-    }
+        "how" => details with { How = details.How.Add(text) },
+        "photo" => details with { Photos = details.Photos.Add(text) },
+        "check" => details with { Checks = details.Checks.Add(text) },
+        "ppe" => details with { Ppe = details.Ppe.Add(text) },
+        "store" => details with { Store = text },
+        _ => details,
+    };
 }

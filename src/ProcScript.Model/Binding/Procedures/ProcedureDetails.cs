@@ -1,5 +1,4 @@
 using ProcScript.Model.Binding.Places;
-using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Nodes;
 
@@ -14,7 +13,7 @@ internal static class ProcedureDetails
         var joined = ActionDetails.None;
         foreach (var procedure in properties.GroupBy(property => property.Frame))
         {
-            var own = binder.Bind([.. procedure.Select(property => (property.Property, property.Place))], PropertyHolders.Procedure);
+            var own = binder.Bind(procedure.Select(property => (property.Property, property.Place)));
             joined = joined with
             {
                 People = Math.Max(joined.People, own.People),

@@ -46,18 +46,7 @@ internal sealed class ProcedureOutlines
         var machine = lookup.Find<MachineSymbol>(symbol.Node.Machine, "machine", place, sink) is { } found ? machines[found] : null;
         var calls = ImmutableArray.CreateBuilder<ProcedureCall>();
         var options = 0UL;
-        foreach (var node in symbol.Node.DescendantsAndSelf())
-        {
-            if (node is DoSyntax call && table.Find(call.Procedure.Text, symbol.File) is ProcedureSymbol target)
-            {
-                calls.Add(new ProcedureCall(target, place.At(call.Span)));
-            }
-            else if (node is TestSyntax { Value: null } test && machine is not null && machine.OptionNames.IndexOf(test.Name.Text) is >= 0 and var option)
-            {
-                options |= 1UL << option;
-            }
-        }
-
+        Walk(symbol.Node.Items);
         return new ProcedureOutline
         {
             Symbol = symbol,
@@ -67,6 +56,39 @@ internal sealed class ProcedureOutlines
             Options = options,
             Sink = sink,
         };
+
+        void Walk(ImmutableArray<SyntaxNode> nodes)
+        {
+            foreach (var node in nodes)
+            {
+                switch (node)
+                {
+                    case DoSyntax call when table.Find(call.Procedure.Text, symbol.File) is ProcedureSymbol target:
+                        calls.Add(new ProcedureCall(target, place.At(call.Span)));
+                        break;
+                    case WhenSyntax branch:
+                        if (branch.Test.Value is null && machine?.OptionNames.IndexOf(branch.Test.Name.Text) is >= 0 and var option)
+                        {
+                            options |= 1UL << option;
+                        }
+
+                        Walk(branch.Body);
+                        break;
+                    case EachSyntax each:
+                        Walk(each.Body);
+                        break;
+                    case StageSyntax stage:
+                        Walk(stage.Steps);
+                        break;
+                    case WorkSyntax work:
+                        Walk(work.Steps);
+                        break;
+                    case RefitSyntax refit:
+                        Walk(refit.Rules);
+                        break;
+                }
+            }
+        }
     }
 
     private static ImmutableArray<Parameter> Parameters(ProcedureSymbol symbol, BindingPlace place, FindingSink sink)

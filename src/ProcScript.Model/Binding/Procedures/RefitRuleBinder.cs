@@ -32,7 +32,7 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
     {
         var text = AuthorText.Bind(syntax.Text, place, sink);
         var expect = QuantityBinder.Bind(syntax.Expect, place, sink);
-        var needs = syntax.Needs is { } clause ? conditions.Needs(clause.Needs, clause.Phase, place).ToImmutableArray() : [];
+        var needs = conditions.Needs(syntax.Needs, place);
         var anchor = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place) : null;
         if (syntax.Order is not null && anchor is null)
         {

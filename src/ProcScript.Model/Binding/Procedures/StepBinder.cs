@@ -50,7 +50,7 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
     {
         var text = AuthorText.Bind(syntax.Text, place, sink);
         var expect = QuantityBinder.Bind(syntax.Expect, place, sink);
-        var inline = syntax.Needs is { } clause ? conditions.Needs(clause.Needs, clause.Phase, place).ToArray() : [];
+        var inline = conditions.Needs(syntax.Needs, place);
         var (block, needs) = details.Bind(syntax.Properties, PropertyHolders.TextAction, place);
         if (Verbs.Find(syntax.Verb.Text) is not { } verb)
         {
@@ -63,7 +63,7 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
             Verb = verb,
             Text = text,
             Expect = expect,
-            Conditions = [.. inline, .. needs],
+            Conditions = inline.AddRange(needs),
             InBackground = syntax.InBackground,
             Details = block,
             VerbSpan = place.At(syntax.Verb.Span),
