@@ -1,8 +1,9 @@
 using System.CommandLine;
 using ProcScript.Generate;
 using ProcScript.Generate.Rules;
+using ProcScript.Generate.Schema;
 
-IReadOnlyList<IGenerator> generators = [new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator()];
+IReadOnlyList<IGenerator> generators = [new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new PlanSchemaGenerator()];
 
 Option<bool> check = new("--check") { Description = "Write nothing; fail when a generated file differs from the repository's." };
 Option<string[]> only = new("--only") { Description = "Run these generators and no others." };
