@@ -39,7 +39,7 @@ public sealed class PackTemplates
     public PackTemplates With(IReadOnlyDictionary<string, string> files)
     {
         var unknown = files.Keys.Where(name => !_files.ContainsKey(name)).Order(StringComparer.Ordinal).Select(TemplateFaults.Unknown);
-        var known = files.Where(file => _files.ContainsKey(file.Key)).ToDictionary(StringComparer.Ordinal);
+        var known = files.Where(file => _files.ContainsKey(file.Key)).ToDictionary(file => file.Key, file => StandardFiles.Normalized(file.Value), StringComparer.Ordinal);
         var merged = _files.ToDictionary(file => file.Key, file => known.GetValueOrDefault(file.Key, file.Value), StringComparer.Ordinal);
         return new PackTemplates(merged.ToFrozenDictionary(StringComparer.Ordinal), [.. unknown]);
     }

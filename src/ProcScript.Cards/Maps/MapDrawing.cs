@@ -13,7 +13,7 @@ internal static class MapDrawing
     private const int MostLines = 400;
 
     private const int PartsAcross = 4;
-    private const int BoxWidth = 160;
+    private const int BoxWidth = 168;
     private const int BoxHeight = 64;
     private const int LineWidth = 18;
     private const int GapAcross = 16;

@@ -3,7 +3,7 @@ namespace ProcScript.Cards.Maps;
 /// <summary>Breaks a title into the lines of a box. Widths are counted in letters: a file that brings no font knows no better.</summary>
 internal static class WrappedLabel
 {
-    private const int Letters = 21;
+    private const int Letters = 19;
     private const int MostLines = 3;
 
     /// <summary>At most three lines; what is left out shows as an ellipsis.</summary>

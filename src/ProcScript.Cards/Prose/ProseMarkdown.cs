@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using Markdig.Helpers;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
@@ -8,10 +9,15 @@ using ProcScript.Cards.Escaping;
 namespace ProcScript.Cards.Prose;
 
 /// <summary>An author's prose written out again as plain CommonMark that no renderer takes for HTML, a link or an image.</summary>
-internal static class ProseMarkdown
+internal static partial class ProseMarkdown
 {
+    private const string HardBreak = "\\\n";
+
     /// <summary>Renders prose as blocks.</summary>
     public static string Render(string prose) => Blocks(ProseDocument.Parse(prose));
+
+    /// <summary>Whether rendered prose begins with a list, a quote, code or a rule; a paragraph that looks like one is escaped.</summary>
+    public static bool BeginsBlock(string rendered) => BlockMark().IsMatch(rendered);
 
     private static string Blocks(ContainerBlock container) =>
         string.Join(container is ListItemBlock { Parent: ListBlock { IsLoose: false } } ? "\n" : "\n\n", container.Select(Block).Where(text => text.Length > 0));
@@ -53,12 +59,36 @@ internal static class ProseMarkdown
     private static string Inlines(ContainerInline container)
     {
         StringBuilder text = new();
+        var pending = "";
         foreach (var inline in container)
         {
-            text.Append(Inline(inline, atLineStart: text.Length == 0 || text[^1] == '\n'));
+            if (inline is LineBreakInline end)
+            {
+                // A break is written with what follows it: at the end of a paragraph its backslash would be a letter.
+                pending = text.Length == 0 ? "" : end.IsHard || pending == HardBreak ? HardBreak : "\n";
+                continue;
+            }
+
+            var piece = Inline(inline, atLineStart: pending.Length > 0 || StartsLine(text));
+            if (piece.Length > 0)
+            {
+                text.Append(pending).Append(piece);
+                pending = "";
+            }
         }
 
         return text.ToString();
+    }
+
+    private static bool StartsLine(StringBuilder text)
+    {
+        var at = text.Length - 1;
+        while (at >= 0 && text[at] == ' ')
+        {
+            at--;
+        }
+
+        return at < 0 || text[at] == '\n';
     }
 
     private static string Inline(Inline inline, bool atLineStart) => inline switch
@@ -66,8 +96,6 @@ internal static class ProseMarkdown
         LiteralInline literal => Literal(literal.Content, atLineStart),
         EmphasisInline emphasis => Emphasis(emphasis),
         CodeInline code => InlineCode(code.Content),
-        LineBreakInline { IsHard: true } => "\\\n",
-        LineBreakInline => "\n",
         HtmlEntityInline entity => Literal(entity.Transcoded, atLineStart),
         ContainerInline nested => Inlines(nested),
         _ => "",
@@ -79,12 +107,12 @@ internal static class ProseMarkdown
         var trimmed = text.Trim();
         if (trimmed.Length == 0)
         {
-            return text.Length == 0 ? "" : " ";
+            return text.Length == 0 || atLineStart ? "" : " ";
         }
 
         // In the middle of a line nothing but the marks within it can be taken for markup.
         var escaped = atLineStart ? MarkdownText.Escape(trimmed) : MarkdownText.EscapeWithin(trimmed);
-        return (char.IsWhiteSpace(text[0]) ? " " : "") + escaped + (char.IsWhiteSpace(text[^1]) ? " " : "");
+        return (!atLineStart && char.IsWhiteSpace(text[0]) ? " " : "") + escaped + (char.IsWhiteSpace(text[^1]) ? " " : "");
     }
 
     private static string Emphasis(EmphasisInline emphasis)
@@ -99,6 +127,9 @@ internal static class ProseMarkdown
         var pad = content.StartsWith('`') || content.EndsWith('`') ? " " : "";
         return ticks + pad + content + pad + ticks;
     }
+
+    [GeneratedRegex(@"^(```|- |> |\* \* \*|[0-9]+\. )", RegexOptions.CultureInvariant)]
+    private static partial Regex BlockMark();
 
     private static int LongestRun(string text, char c)
     {

@@ -26,11 +26,16 @@ internal static class PackValues
             ["prose"] = Function<string, Markup>(notation == Notation.Html ? Html : Markdown),
             // indent MARKUP N, quoted MARKUP: its lines after the first set in by N blanks, or by the mark of a Markdown quote.
             ["indent"] = DelegateCustomFunction.CreateFunc<Markup, int, Markup>((text, columns) => Continued(text, new string(' ', columns))),
+            // below MARKUP: on lines of its own where it begins with a list or the like and would be lost behind other words.
+            ["below"] = Function<Markup, Markup>(text => ProseMarkdown.BeginsBlock(text.Text) ? new Markup("\n\n" + text.Text) : text),
             ["quoted"] = Function<Markup, Markup>(text => Continued(text, "> ")),
             // duration SECONDS, mass KILOGRAMS, numbers STEPS: in words.
             ["duration"] = Function<double, string>(Durations.InWords),
             ["mass"] = Function<double, string>(Masses.InWords),
             ["numbers"] = Function<IEnumerable, string>(steps => StepNumbers.InWords(steps.Cast<object>().Select(step => Convert.ToInt32(step, CultureInfo.InvariantCulture)))),
+            // bags_of STEPS: the bags that they fill or empty, each once.
+            ["bags_of"] = Function<IEnumerable, ScriptArray>(steps =>
+                new ScriptArray(steps.Cast<ScriptObject>().SelectMany(step => (ScriptArray)step["bags"]!).Distinct())),
             // licensed: the sorts of licensed work that the job seems to touch.
             ["licensed"] = new ScriptArray(LicensedWork.In(plan)),
             // map_rows: the map in words, a row a part.

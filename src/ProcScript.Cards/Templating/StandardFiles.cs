@@ -21,12 +21,14 @@ internal static class StandardFiles
     /// <summary>Their texts by name.</summary>
     public static FrozenDictionary<string, string> Read() => Names.ToFrozenDictionary(name => name, Read, StringComparer.Ordinal);
 
+    /// <summary>A text as if it had been saved without a byte order mark and with plain line ends: neither may change a pack.</summary>
+    public static string Normalized(string text) => text.TrimStart('\ufeff').ReplaceLineEndings("\n");
+
     private static string Read(string name)
     {
         using var stream = typeof(StandardFiles).Assembly.GetManifestResourceStream(Prefix + name)
             ?? throw new InvalidOperationException($"The template {name} is not built in.");
         using StreamReader reader = new(stream, Encoding.UTF8);
-        // A checkout with other line ends must not change the pack.
-        return reader.ReadToEnd().ReplaceLineEndings("\n");
+        return Normalized(reader.ReadToEnd());
     }
 }

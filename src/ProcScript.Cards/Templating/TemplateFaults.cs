@@ -14,7 +14,7 @@ internal static class TemplateFaults
         template.Messages.Where(message => message.Type == ParserMessageType.Error).Select(message => At(message.Span, message.Message));
 
     /// <summary>The fault that stopped a rendering.</summary>
-    public static TemplateFault Of(ScriptRuntimeException failure) => At(failure.Span, failure.OriginalMessage);
+    public static TemplateFault Of(ScriptRuntimeException failure) => At(failure.Span, failure.InnerException?.Message ?? failure.OriginalMessage);
 
     /// <summary>A file that no pack uses.</summary>
     public static TemplateFault Unknown(string name) => new(

@@ -47,8 +47,26 @@ internal static class SamplePlan
         Refit = [new PlanStage("Lever", [Step(2, "set", "Set lever back to up")], 10)],
     };
 
+    /// <summary>The sample with one stage of each sort: every part of a page is there, most only once.</summary>
+    public static Plan Brief { get; } = Evaporator with { Strip = [Evaporator.Strip[0], Evaporator.Strip[2] with { Steps = [.. Evaporator.Strip[2].Steps.TakeLast(2)] }], Refit = [Evaporator.Refit[0]] };
+
+    /// <summary>The sample with a first stage as long as four others, and a mark of its own on each side of every part of a step.</summary>
+    public static Plan Marked { get; } = Mark(Evaporator);
+
+    /// <summary>The marks of a step of <see cref="Marked"/>, in the order they are read.</summary>
+    public static IReadOnlyList<string> Marks(PlanStep step) =>
+    [
+        .. step.Alerts.SelectMany((_, at) => new[] { $"s{step.Number}a{at}begin", $"s{step.Number}a{at}end" }),
+        $"s{step.Number}text",
+        .. step.How.SelectMany((_, at) => new[] { $"s{step.Number}h{at}begin", $"s{step.Number}h{at}end" }),
+        .. step.Checks.Select((_, at) => $"s{step.Number}c{at}"),
+    ];
+
     /// <summary>A plan by the name of its property, so that a test's cases have readable names.</summary>
     public static Plan Named(string name) => name == nameof(Bare) ? Bare : Evaporator;
+
+    /// <summary>All steps of a plan, in order.</summary>
+    public static IEnumerable<PlanStep> Steps(Plan plan) => plan.Strip.Append(plan.Work).Concat(plan.Refit).SelectMany(stage => stage.Steps);
 
     private static Plan Create()
     {
@@ -76,6 +94,27 @@ internal static class SamplePlan
         strip = [.. strip.Select(stage => stage with { Steps = [.. stage.Steps.Select(step => step with { Mirror = mirrors.GetValueOrDefault(step.Number) })] })];
         return Plan([.. strip], work, [.. refit], mirrors);
     }
+
+    private static Plan Mark(Plan plan)
+    {
+        var number = 0;
+        PlanStage Renumbered(string title, IEnumerable<PlanStep> steps) => new(title, [.. steps.Select(step => Mark(step with { Number = ++number }))], 600);
+        var strip = plan.Strip.SetItem(0, plan.Strip[0] with { Steps = [.. plan.Strip.SelectMany(stage => stage.Steps)] });
+        return plan with
+        {
+            Strip = [.. strip.Select(stage => Renumbered(stage.Title, stage.Steps))],
+            Work = Renumbered(plan.Work.Title, plan.Work.Steps),
+            Refit = [.. plan.Refit.Select(stage => Renumbered(stage.Title, stage.Steps))],
+        };
+    }
+
+    private static PlanStep Mark(PlanStep step) => step with
+    {
+        Text = $"{step.Text} s{step.Number}text",
+        Alerts = [.. step.Alerts.Select((alert, at) => alert with { Text = $"s{step.Number}a{at}begin {alert.Text} s{step.Number}a{at}end" })],
+        How = [.. step.How.Select((how, at) => $"s{step.Number}h{at}begin {how}\n\ns{step.Number}h{at}end")],
+        Checks = [.. step.Checks.Select((check, at) => $"{check} s{step.Number}c{at}")],
+    };
 
     private static PlanStage Stage(string title, PlanStep[] steps, ref int number)
     {
