@@ -9,6 +9,7 @@ public sealed class ChromiumFixture : IAsyncLifetime
 {
     private const string SystemChromium = "/usr/bin/chromium";
 
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("procscript-browser-");
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
@@ -19,6 +20,14 @@ public sealed class ChromiumFixture : IAsyncLifetime
         Assert.SkipWhen(_browser is null, $"No Chromium: set CHROMIUM to one, or install one as {SystemChromium}.");
         var context = await _browser!.NewContextAsync(options);
         return await context.NewPageAsync();
+    }
+
+    /// <summary>Writes a document into a file of its own and gives its address.</summary>
+    public string Write(string html)
+    {
+        var path = Path.Combine(_folder.CreateSubdirectory(Guid.NewGuid().ToString("n")).FullName, "pack.html");
+        File.WriteAllText(path, html);
+        return new Uri(path).AbsoluteUri;
     }
 
     public async ValueTask InitializeAsync()
@@ -49,5 +58,6 @@ public sealed class ChromiumFixture : IAsyncLifetime
         }
 
         _playwright?.Dispose();
+        _folder.Delete(recursive: true);
     }
 }

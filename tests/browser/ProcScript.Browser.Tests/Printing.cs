@@ -1,0 +1,136 @@
+using System.Globalization;
+using Microsoft.Playwright;
+using ProcScript.Analysis.Plans;
+using ProcScript.Cards;
+using ProcScript.Cards.Tests.Samples;
+
+namespace ProcScript.Browser.Tests;
+
+/// <summary>One file prints on both papers with every step whole, its alert with it, and every page saying what it is.</summary>
+public sealed class Printing(ChromiumFixture chromium)
+{
+    // The page margins of the style sheet are 12 mm at the sides.
+    private const double SideMargin = 12 / 25.4 * 72;
+
+    [Theory]
+    [InlineData("A4", 210, 297)]
+    [InlineData("Letter", 215.9, 279.4)]
+    public async Task No_step_is_split_and_no_alert_is_left_behind(string paper, double width, double height)
+    {
+        var plan = SamplePlan.Marked;
+
+        var pages = await PrintAsync(plan, paper);
+
+        Assert.All(pages, page => Assert.Equal((width, height), (page.Width / 72 * 25.4, page.Height / 72 * 25.4), WithinHalfAMillimetre));
+        foreach (var step in SamplePlan.Steps(plan))
+        {
+            var marks = SamplePlan.Marks(step);
+            // The close-out names the checks again.
+            var holding = pages.Where(page => !page.Text.Contains("Close out", StringComparison.Ordinal) && page.Words.Any(word => marks.Contains(word.Text))).ToList();
+            var page = Assert.Single(holding);
+            Assert.Equal(marks, page.Words.Select(word => word.Text).Where(marks.Contains));
+        }
+    }
+
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("Letter")]
+    public async Task Every_word_lies_within_the_margins(string paper)
+    {
+        var pages = await PrintAsync(SamplePlan.Marked, paper);
+
+        var outside = pages.SelectMany(page => page.Words
+            .Where(word => word.Left < SideMargin - 1 || word.Right > page.Width - SideMargin + 1 || word.Top < 0 || word.Bottom > page.Height)
+            .Select(word => $"page {page.Number}: {word.Text}"));
+        Assert.Empty(outside);
+    }
+
+    [Fact]
+    public async Task Every_page_carries_the_job_the_revision_and_its_number()
+    {
+        var pages = await PrintAsync(SamplePlan.Evaporator, "A4");
+
+        Assert.All(pages, page =>
+        {
+            Assert.Contains("replace_evaporator · revision 4f7a91c2d0e3", page.Text, StringComparison.Ordinal);
+            Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"Page {page.Number} of {pages.Count}"), page.Text, StringComparison.Ordinal);
+        });
+    }
+
+    [Fact]
+    public async Task Every_stage_starts_a_page_and_repeats_its_title_and_table_head()
+    {
+        var plan = SamplePlan.Marked;
+
+        var pages = await PrintAsync(plan, "A4");
+
+        for (var i = 0; i < plan.Strip.Length; i++)
+        {
+            var head = string.Create(CultureInfo.InvariantCulture, $"Strip {i + 1} of {plan.Strip.Length}: {plan.Strip[i].Title}");
+            var own = pages.Where(page => RunningHead(page).Contains(head, StringComparison.Ordinal)).ToList();
+            Assert.All(own, page => Assert.True(HasTableHead(page), $"page {page.Number} has no table head"));
+            var steps = plan.Strip[i].Steps;
+            Assert.All(steps, step => Assert.Contains(own, page => page.Text.Contains(SamplePlan.Marks(step)[0], StringComparison.Ordinal)));
+        }
+
+        var longest = pages.Count(page => RunningHead(page).Contains("Strip 1 of", StringComparison.Ordinal));
+        Assert.True(longest >= 3, $"The long stage took {longest} pages, too few to show a repeated head.");
+    }
+
+    [Fact]
+    public async Task Dark_mode_stays_on_the_screen()
+    {
+        await using var pack = await OpenPack.AtAsync(
+            chromium,
+            chromium.Write(WorkPack.Html(SamplePlan.Evaporator, PackTemplates.Standard).Text),
+            new BrowserNewContextOptions { ColorScheme = ColorScheme.Dark });
+        const string Ground = "() => getComputedStyle(document.documentElement).backgroundColor";
+        Assert.NotEqual("rgb(255, 255, 255)", await pack.Page.EvaluateAsync<string>(Ground));
+
+        await pack.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+
+        Assert.Equal("rgb(255, 255, 255)", await pack.Page.EvaluateAsync<string>(Ground));
+    }
+
+    [Theory]
+    [InlineData("print-filled", true)]
+    [InlineData("print-blank", false)]
+    public async Task Ticks_and_readings_print_or_stay_blank_as_chosen(string choice, bool shown)
+    {
+        await using var pack = await OpenPack.AtAsync(
+            chromium,
+            chromium.Write(WorkPack.Html(SamplePlan.Evaporator, PackTemplates.Standard).Text),
+            before: "window.print = () => { window.printed = true; };");
+        await pack.Field("step-1").CheckAsync();
+        await pack.Field("step-3-reading").FillAsync("0.125");
+
+        await pack.Page.Locator($"[data-do={choice}]").ClickAsync();
+
+        Assert.True(await pack.Page.EvaluateAsync<bool>("() => window.printed"));
+        await pack.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        // A tick is drawn with two borders of a box that is not there where the pack prints blank.
+        Assert.Equal(shown, await pack.Field("step-1").EvaluateAsync<bool>("box => getComputedStyle(box, '::before').content !== 'none'"));
+        Assert.Equal(
+            shown ? "rgb(20, 23, 26)" : "rgba(0, 0, 0, 0)",
+            await pack.Field("step-3-reading").EvaluateAsync<string>("field => getComputedStyle(field).color"));
+    }
+
+    private async Task<IReadOnlyList<PrintedPage>> PrintAsync(Plan plan, string paper)
+    {
+        await using var pack = await OpenPack.AtAsync(chromium, chromium.Write(WorkPack.Html(plan, PackTemplates.Standard).Text));
+        var pdf = await pack.Page.PdfAsync(new PagePdfOptions { Format = paper });
+        return await PrintedPage.ReadAsync(pdf);
+    }
+
+    private static bool WithinHalfAMillimetre((double Width, double Height) expected, (double Width, double Height) actual) =>
+        Math.Abs(expected.Width - actual.Width) < 0.5 && Math.Abs(expected.Height - actual.Height) < 0.5;
+
+    /// <summary>The words above the page area.</summary>
+    private static string RunningHead(PrintedPage page) =>
+        string.Join(' ', page.Words.Where(word => word.Bottom < 17 / 25.4 * 72).Select(word => word.Text));
+
+    /// <summary>The words of the head stand beside each other, above the first step.</summary>
+    private static bool HasTableHead(PrintedPage page) => page.Words.Where(word => word.Text == "Step").Any(step =>
+        new[] { "Do", "Tool", "Done" }.All(name => page.Words.Any(word => word.Text == name && Math.Abs(word.Bottom - step.Bottom) < 2))
+        && page.Words.Where(word => word.Text.StartsWith('s') && word.Text.EndsWith("text", StringComparison.Ordinal)).All(word => word.Top > step.Bottom));
+}

@@ -1,0 +1,172 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using ProcScript.Cards;
+using ProcScript.Cards.Tests;
+using ProcScript.Cards.Tests.Samples;
+
+namespace ProcScript.Browser.Tests;
+
+/// <summary>The pack asks for nothing, says everything without its script, and can be read by everybody.</summary>
+public sealed class ReadingOnScreen(ChromiumFixture chromium)
+{
+    private static readonly string Html = WorkPack.Html(SamplePlan.Evaporator, PackTemplates.Standard).Text;
+
+    [Fact]
+    public async Task Nothing_is_asked_for_and_no_script_fails()
+    {
+        var address = chromium.Write(Html);
+        await using var pack = await OpenPack.AtAsync(chromium, address);
+
+        await pack.Page.Locator("input.main").First.CheckAsync();
+
+        Assert.Equal([address], pack.Requests);
+        Assert.Empty(pack.Complaints);
+        Assert.Empty(pack.Dialogs);
+    }
+
+    [Theory]
+    [InlineData("\"><img src=x onerror=alert(1)><script>alert(2)</script>")]
+    [InlineData("</style></script><script>alert(3)</script><a href=\"javascript:alert(4)\" onfocus=alert(5) autofocus>x</a>")]
+    [InlineData("[x](javascript:alert(6)) ![x](http://e.example/x.png) <iframe src=http://e.example/></iframe>")]
+    public async Task A_hostile_text_in_every_place_starts_nothing_and_asks_for_nothing(string text)
+    {
+        var address = chromium.Write(WorkPack.Html(HostilePlan.Fill(() => text), PackTemplates.Standard).Text);
+        await using var pack = await OpenPack.AtAsync(chromium, address);
+
+        await pack.Page.Locator("input.main").First.CheckAsync();
+        await pack.Page.ReloadAsync();
+
+        Assert.True(await pack.Page.Locator("input.main").First.IsCheckedAsync());
+        Assert.All(pack.Requests, request => Assert.Equal(address, request));
+        Assert.Empty(pack.Complaints);
+        Assert.Empty(pack.Dialogs);
+    }
+
+    [Fact]
+    public async Task Every_step_can_be_read_without_the_script()
+    {
+        await using var pack = await OpenPack.AtAsync(chromium, chromium.Write(Html), new BrowserNewContextOptions { JavaScriptEnabled = false });
+
+        foreach (var step in SamplePlan.Steps(SamplePlan.Evaporator))
+        {
+            var row = pack.Page.Locator($"#step-{step.Number}");
+            Assert.True(await row.GetByText(step.Text, new LocatorGetByTextOptions { Exact = true }).IsVisibleAsync(), step.Text);
+        }
+
+        Assert.False(await pack.Page.Locator(".tools").IsVisibleAsync());
+        Assert.False(await pack.Page.Locator(".bar").IsVisibleAsync());
+    }
+
+    [Theory]
+    [InlineData(ColorScheme.Light, 1280)]
+    [InlineData(ColorScheme.Dark, 1280)]
+    [InlineData(ColorScheme.Light, 320)]
+    [InlineData(ColorScheme.Dark, 320)]
+    public async Task Axe_finds_nothing_serious(ColorScheme scheme, int width)
+    {
+        await using var pack = await OpenPack.AtAsync(
+            chromium,
+            chromium.Write(WorkPack.Html(SamplePlan.Brief, PackTemplates.Standard).Text),
+            new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = width, Height = 900 } });
+
+        var result = await pack.Page.RunAxe();
+
+        var serious = result.Violations.Where(violation => violation.Impact is "serious" or "critical");
+        Assert.Empty(serious.Select(violation => $"{violation.Id}: {violation.Help}: {violation.Nodes[0].Html}"));
+        Assert.NotEmpty(result.Passes);
+    }
+
+    [Fact]
+    public async Task Nothing_needs_sideways_scrolling_at_320_pixels()
+    {
+        await using var pack = await OpenPack.AtAsync(
+            chromium,
+            chromium.Write(Html),
+            new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 320, Height = 700 } });
+
+        var widest = await pack.Page.EvaluateAsync<string>(
+            """
+            () => {
+              // The map is a drawing: it scrolls inside its own region.
+              const wide = Array.from(document.querySelectorAll("body *")).filter(e => !e.closest(".drawing, .hide, .skip, thead") && e.getBoundingClientRect().right > 320.5);
+              return wide.length === 0 ? "" : wide[0].outerHTML.slice(0, 200);
+            }
+            """);
+
+        Assert.Equal("", widest);
+        Assert.Equal(320, await pack.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
+    }
+
+    [Theory]
+    [InlineData(1280)]
+    [InlineData(320)]
+    public async Task A_gloved_finger_hits_every_control(int width)
+    {
+        await using var pack = await OpenPack.AtAsync(
+            chromium,
+            chromium.Write(Html),
+            new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 900 } });
+
+        // 44 CSS pixels in each direction: the point 21 pixels off the middle still belongs to the control or its label.
+        var missed = await pack.Page.EvaluateAsync<string[]>(
+            """
+            () => Array.from(document.querySelectorAll("main input, button, .cards a, .button input")).filter(control => {
+              control.scrollIntoView({ block: "center" });
+              const box = control.getBoundingClientRect();
+              const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+              const belongs = hit => hit !== null && (hit === control || control.contains(hit) || (hit.closest("label")?.contains(control) ?? false));
+              const across = control.type === "checkbox" ? 21 : Math.min(21, box.width / 2 - 1);
+              return ![[-across, 0], [across, 0], [0, -21], [0, 21]].every(([dx, dy]) => belongs(document.elementFromPoint(x + dx, y + dy)));
+            }).map(control => control.outerHTML.slice(0, 160))
+            """);
+
+        Assert.Empty(missed);
+    }
+
+    [Fact]
+    public async Task The_focus_never_hides_under_the_bar()
+    {
+        await using var pack = await OpenPack.AtAsync(
+            chromium,
+            chromium.Write(Html),
+            new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 800, Height = 420 } });
+
+        // Each control in turn, forwards and back, as the Tab key would take it; the browser scrolls it into view by itself.
+        var hidden = await pack.Page.EvaluateAsync<string[]>(
+            """
+            () => {
+              const bar = document.querySelector(".bar");
+              const controls = Array.from(document.querySelectorAll("main a[href], main input, main [tabindex]"));
+              return [...controls, ...controls.toReversed()].filter(control => {
+                control.focus();
+                const [box, over] = [control.getBoundingClientRect(), bar.getBoundingClientRect()];
+                return control !== document.activeElement || (box.top < over.bottom - 1 && box.bottom > over.top + 1);
+              }).map(control => control.outerHTML.slice(0, 160));
+            }
+            """);
+
+        Assert.Empty(hidden);
+        Assert.True(await pack.Page.EvaluateAsync<bool>("() => window.scrollY > 0 && document.querySelector('.bar').getBoundingClientRect().top === 0"));
+    }
+
+    [Fact]
+    public async Task An_alert_is_told_by_word_border_and_symbol_and_stands_before_its_action()
+    {
+        await using var pack = await OpenPack.AtAsync(chromium, chromium.Write(Html));
+
+        foreach (var step in SamplePlan.Steps(SamplePlan.Evaporator).Where(step => step.Alerts.Length > 0))
+        {
+            var rows = pack.Page.Locator($"#step-{step.Number} > tr");
+            Assert.Equal(2, await rows.CountAsync());
+            Assert.Equal(step.Alerts.Length, await rows.Nth(0).Locator(".alert").CountAsync());
+        }
+
+        foreach (var word in new[] { "danger", "warning", "caution", "notice" })
+        {
+            var alert = pack.Page.Locator($".alert.{word}").First;
+            Assert.StartsWith(word.ToUpperInvariant(), (await alert.InnerTextAsync()).Trim(), StringComparison.Ordinal);
+            Assert.Equal(word == "notice" ? 0 : 1, await alert.Locator("svg").CountAsync());
+            Assert.Equal("2px", await alert.EvaluateAsync<string>("alert => getComputedStyle(alert).borderTopWidth"));
+        }
+    }
+}
