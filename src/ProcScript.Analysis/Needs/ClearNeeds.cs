@@ -84,17 +84,44 @@ internal static class ClearNeeds
         return slack.IsMetBy(state[slack.Variable]) ? slack : new JointOff(joint);
     }
 
+    /// <summary>Adds the conditions of all that an item lies in, as far as its assembly goes, and that its bench stays one.</summary>
     private static void Enclosing(Part? innermost, Part? root, bool allConsidered, NeedCollector collector)
     {
-        for (var part = innermost; part != root; part = part!.Parent)
+        var part = innermost;
+        for (; part != root; part = part!.Parent)
         {
             allConsidered &= Consider(part!.Conditions, root, collector);
         }
 
-        if (root is not null && (!allConsidered || collector.Facts.IsConditioned(root)))
+        if (collector.AsInTheMachine)
+        {
+            for (; part is not null; part = part.Parent)
+            {
+                allConsidered &= part.Conditions.Where(collector.Binds).All(condition => HasAnyway(condition, collector));
+            }
+        }
+        else if (root is not null)
+        {
+            allConsidered &= !collector.Facts.IsConditioned(root);
+        }
+
+        if (root is not null && !allConsidered)
         {
             collector.AddOnce(new PartOnBench(root));
         }
+    }
+
+    /// <summary>Adds the need of a condition that the bench spares, where it is met.</summary>
+    private static bool HasAnyway(Condition condition, NeedCollector collector)
+    {
+        var need = NeedOf(condition, collector.State);
+        if (!collector.IsMet(need))
+        {
+            return false;
+        }
+
+        collector.Add(need);
+        return true;
     }
 
     /// <returns>Whether the condition was considered, or is void whatever becomes of the item's own assembly.</returns>
@@ -105,18 +132,23 @@ internal static class ClearNeeds
             if (root is null)
             {
                 collector.Add(NeedOf(condition, collector.State));
+                return true;
             }
 
-            return root is null;
+            return collector.AsInTheMachine && HasAnyway(condition, collector);
         }
 
         var place = condition.Item is Part part
             ? Assemblies.RootOfPlace(part, collector.State)
             : Assemblies.RootOf(((Joint)condition.Item).Owner, collector.State);
-        var need = NeedOf(condition, collector.State);
-        if (place == root || (root is null && collector.IsMet(need)))
+        if (place == root)
         {
-            collector.Add(need);
+            collector.Add(NeedOf(condition, collector.State));
+            return true;
+        }
+
+        if (collector.AsInTheMachine && HasAnyway(condition, collector))
+        {
             return true;
         }
 

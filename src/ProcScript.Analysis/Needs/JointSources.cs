@@ -74,7 +74,10 @@ internal static class JointSources
     private static void AddInTheMachine(Joint joint, Need need, NeedCollector collector)
     {
         var root = Assemblies.RootOf(joint.Owner, collector.State);
-        if (root is null || joint.Other is null || Assemblies.RootOf(joint.Other, collector.State) is null)
+        if (root is null
+            || joint.Other is null
+            || Assemblies.RootOf(joint.Other, collector.State) is null
+            || (collector.AsInTheMachine && collector.IsMet(need)))
         {
             collector.Add(need);
         }

@@ -15,6 +15,12 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
 {
     private readonly List<Need> _needs = [];
 
+    /// <summary>
+    /// What on the bench an action is spared, and has all the same: either will do, and the choice tells where the action may move to.
+    /// Unless this is set, it has to stay on the bench.
+    /// </summary>
+    public bool AsInTheMachine { get; init; }
+
     /// <summary>The machine.</summary>
     public MachineFacts Facts => facts;
 
@@ -39,7 +45,7 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
     }
 
     /// <summary>The same for another state of the same machine.</summary>
-    public NeedCollector On(MachineState other) => new(facts, other, phase, discarded);
+    public NeedCollector On(MachineState other) => new(facts, other, phase, discarded) { AsInTheMachine = AsInTheMachine };
 
     /// <summary>Whether a need is met in the state at hand.</summary>
     public bool IsMet(Need need) => need.IsMetBy(state[need.Variable]);

@@ -26,12 +26,12 @@ internal sealed class ReferenceRefit
     private readonly Stack<SetBack> _toSetBack = [];
     private readonly HashSet<Control> _beingSet = [];
 
-    private ReferenceRefit(MachineFacts facts, StripRun strip, InverseList inverses)
+    private ReferenceRefit(MachineFacts facts, StripRun strip, InverseList inverses, bool asInTheMachine)
     {
         _inverses = inverses;
         _state = strip.End.Copy();
         _history = new VariableHistory(facts.Layout, strip.End, inverses.All);
-        _collector = new NeedCollector(facts, _state, NeedsPhase.Refit, strip.Discarded);
+        _collector = new NeedCollector(facts, _state, NeedsPhase.Refit, strip.Discarded) { AsInTheMachine = asInTheMachine };
     }
 
     /// <summary>The actions, in order.</summary>
@@ -44,11 +44,11 @@ internal sealed class ReferenceRefit
     /// <param name="facts">The machine.</param>
     /// <param name="strip">The strip.</param>
     /// <param name="inverses">Its exact reverse.</param>
-    /// <param name="checks">The checks that the rules ask for.</param>
-    public static ReferenceRefit Of(MachineFacts facts, StripRun strip, InverseList inverses, IEnumerable<CheckRule> checks)
+    /// <param name="asInTheMachine">Whether work on the bench may move into the machine, or else has to stay on the bench.</param>
+    public static ReferenceRefit Of(MachineFacts facts, StripRun strip, InverseList inverses, bool asInTheMachine)
     {
-        var refit = new ReferenceRefit(facts, strip, inverses);
-        var checksAt = checks.ToLookup(refit.Slot);
+        var refit = new ReferenceRefit(facts, strip, inverses, asInTheMachine);
+        var checksAt = strip.Procedure.Rules.OfType<CheckRule>().ToLookup(refit.Slot);
         for (var slot = 0; slot < inverses.All.Length; slot++)
         {
             var before = refit._drafts.Count;

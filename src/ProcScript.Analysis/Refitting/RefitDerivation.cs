@@ -22,17 +22,27 @@ internal sealed class RefitDerivation
     private readonly CausalLinks _links;
     private readonly RuleEdges _rules;
 
-    private RefitDerivation(MachineFacts facts, StripRun strip)
+    private RefitDerivation(MachineFacts facts, StripRun strip, bool asInTheMachine)
     {
         _facts = facts;
         _strip = strip;
-        _reference = ReferenceRefit.Of(facts, strip, new InverseList(strip), strip.Procedure.Rules.OfType<CheckRule>());
+        _reference = ReferenceRefit.Of(facts, strip, new InverseList(strip), asInTheMachine);
         _links = new CausalLinks(facts.Layout, strip.End, _reference.Drafts);
         _rules = new RuleEdges(strip, _reference.Drafts);
     }
 
     /// <summary>Derives the refit of <paramref name="strip"/> and performs it.</summary>
-    public static RefitAttempt Attempt(MachineFacts facts, StripRun strip) => new RefitDerivation(facts, strip).Attempt();
+    public static RefitAttempt Attempt(MachineFacts facts, StripRun strip)
+    {
+        var attempt = new RefitDerivation(facts, strip, asInTheMachine: false).Attempt();
+        if (attempt.Run is null
+            && new RefitDerivation(facts, strip, asInTheMachine: true).Attempt() is { Run: not null } second)
+        {
+            return second;
+        }
+
+        return attempt;
+    }
 
     private RefitAttempt Attempt()
     {

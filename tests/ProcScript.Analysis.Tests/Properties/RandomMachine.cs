@@ -1,0 +1,169 @@
+using System.Text;
+
+namespace ProcScript.Analysis.Tests.Properties;
+
+/// <summary>Makes valid machines at random: part trees, joints with covers, things behind each other, energies, fluids, controls.</summary>
+internal sealed class RandomMachine
+{
+    public const string Catalog = """
+        tool key "key"
+        fastener bolt "bolt" { drive key  torque 5 N.m }
+        clip pin "pin"
+        clip cap "cap"
+        connector plug_2 "plug"
+        line hose "hose"
+        bond glue "glue"
+
+        """;
+
+    private readonly Random _random;
+    private readonly List<(int Parent, List<string> Lines)> _parts = [];
+    private readonly int _energies;
+    private readonly int _fluids;
+    private readonly int _controls;
+    private int _joints;
+
+    private RandomMachine(int size, uint seed, bool asymmetric)
+    {
+        _random = new Random((int)seed);
+        Asymmetric = asymmetric;
+        (_energies, _fluids, _controls) = (_random.Next(3), _random.Next(2), _random.Next(3));
+        for (var part = 0; part < size; part++)
+        {
+            _parts.Add((part > 0 && Chance(0.35) ? _random.Next(part) : -1, []));
+            Fill(part);
+        }
+    }
+
+    /// <summary>Whether conditions may bind one way only.</summary>
+    private bool Asymmetric { get; }
+
+    /// <summary>The declarations right in the machine, in any order the same machine.</summary>
+    public static IReadOnlyList<string> Declarations(int size, uint seed, bool asymmetric = false)
+    {
+        var machine = new RandomMachine(size, seed, asymmetric);
+        return [.. machine.Services(), .. Enumerable.Range(0, size).Where(part => machine._parts[part].Parent < 0).Select(machine.Print)];
+    }
+
+    public static string Text(IEnumerable<string> declarations) => $"{Catalog}machine m \"M\" {{\n{string.Concat(declarations)}}}\n";
+
+    private bool Chance(double chance) => _random.NextDouble() < chance;
+
+    private IEnumerable<string> Services()
+    {
+        for (var i = 0; i < _energies; i++)
+        {
+            yield return $"energy e{i} \"e{i}\" {{ isolate \"Off.\" restore \"On.\"{Maybe(0.3, Control)} }}\n";
+        }
+
+        for (var i = 0; i < _fluids; i++)
+        {
+            yield return $"fluid f{i} \"f{i}\" {{ empty \"Out.\" fill \"In.\"{Maybe(0.3, Control)} }}\n";
+        }
+
+        for (var i = 0; i < _controls; i++)
+        {
+            yield return $"control c{i} \"c{i}\" {{ a, b, c }}\n";
+        }
+    }
+
+    private string Maybe(double chance, Func<string?> condition) =>
+        Chance(chance) && condition() is { } text ? $" {(Asymmetric && Chance(0.5) ? Chance(0.5) ? "strip " : "refit " : "")}needs {text}" : "";
+
+    private string? Control() => _controls == 0 ? null : $"c{_random.Next(_controls)} at {"abc"[_random.Next(3)]}";
+
+    private string? Condition(int part) => _random.Next(4) switch
+    {
+        0 => Control(),
+        1 => $"p{_random.Next(part + 1)} supported",
+        2 when _energies > 0 => $"e{_random.Next(_energies)} isolated",
+        3 when Unrelated(part) is { } other => $"p{other} out",
+        _ => null,
+    };
+
+    /// <summary>An earlier part that neither lies in this one nor holds it.</summary>
+    private int? Unrelated(int part)
+    {
+        var others = Enumerable.Range(0, part).Where(other => !Around(part).Contains(other)).ToList();
+        return others.Count == 0 ? null : others[_random.Next(others.Count)];
+    }
+
+    private IEnumerable<int> Around(int part)
+    {
+        for (; part >= 0; part = _parts[part].Parent)
+        {
+            yield return part;
+        }
+    }
+
+    private void Fill(int part)
+    {
+        var lines = _parts[part].Lines;
+        var goesAside = Chance(0.4);
+        if (Chance(0.45) && Unrelated(part) is { } front)
+        {
+            lines.Add($"behind p{front}");
+        }
+
+        if (Chance(0.25))
+        {
+            lines.Add(Maybe(1, () => Condition(part)));
+        }
+
+        var ties = new List<string>();
+        for (var joints = _random.Next(3); joints > 0; joints--)
+        {
+            lines.Add(Joint(part, goesAside, ties));
+        }
+
+        if (goesAside)
+        {
+            lines.Add($"aside \"Tilt.\"{(ties.Count > 0 && Chance(0.7) ? $" needs {ties[0]}" : "")}");
+        }
+    }
+
+    private string Joint(int part, bool goesAside, List<string> ties)
+    {
+        var name = $"j{_joints++}";
+        var end = Chance(0.25) ? Unrelated(part) : null;
+        var to = end is null ? "" : $" to p{end}";
+        var behind = Chance(0.3) && Unrelated(part) is { } front && front != end ? $" behind p{front}" : "";
+        var self = goesAside && Chance(0.4) ? $" behind p{part}" : "";
+        var needs = Maybe(0.2, () => Condition(part));
+        var cover = Chance(0.25) ? $" covered by {_random.Next(1, 3)} cap as {name}_cap" : "";
+        switch (_random.Next(5))
+        {
+            case 0 when _energies > 0:
+                return $"wired by 1 plug_2 as {name} {{{to} on e{_random.Next(_energies)}{behind}{self}{needs} }}";
+            case 1 when _fluids > 0:
+                return $"piped by 2 hose as {name} {{{to} carries f0{behind}{self}{needs} }}";
+            case 2:
+                ties.Add(name);
+                return $"held by {_random.Next(1, 4)} bolt as {name} {{{to}{behind}{needs}{cover} }}";
+            case 3:
+                return $"held by 1 glue as {name} {{{to}{behind}{self}{needs} }}";
+            default:
+                ties.Add(name);
+                return $"held by {_random.Next(1, 4)} pin as {name} {{{to}{behind}{needs} }}";
+        }
+    }
+
+    private string Print(int part)
+    {
+        var text = new StringBuilder($"part p{part} \"p{part}\" {{\n");
+        foreach (var line in _parts[part].Lines)
+        {
+            text.Append(line).Append('\n');
+        }
+
+        for (var child = part + 1; child < _parts.Count; child++)
+        {
+            if (_parts[child].Parent == part)
+            {
+                text.Append(Print(child));
+            }
+        }
+
+        return text.Append("}\n").ToString();
+    }
+}

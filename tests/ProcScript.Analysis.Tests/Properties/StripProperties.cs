@@ -1,0 +1,112 @@
+using CsCheck;
+using ProcScript.Analysis.Needs;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Tests.Properties;
+
+public sealed class StripProperties
+{
+    [Fact]
+    public void Strip_takes_out_any_part_that_is_not_stuck()
+    {
+        var (stripped, refused, stuck) = (0, 0, 0);
+        Sample.Seeds().Sample(
+            seed =>
+            {
+                var declarations = RandomMachine.Declarations(seed.Parts, seed.Machine);
+                var machine = Sample.Bind(declarations);
+                var part = machine.Parts[(int)(seed.Strip % machine.Parts.Length)];
+                var sample = Sample.Make(declarations, [$"strip {part.Name}"]);
+                if (sample.Strip.IsSound)
+                {
+                    var naive = sample.Stripped();
+                    Assert.Equal(States.PartPlace.Out, naive.Place((Part)sample.Machine.Items[part.Name]));
+                    Assert.Equal(Verb.Remove, sample.Strip.Actions[^1].Verb);
+                    Assert.Equal(part.Name, sample.Strip.Actions[^1].Target!.Name);
+                    Interlocked.Increment(ref stripped);
+                }
+                else
+                {
+                    // Stuck in the machine, which is told there, or needs that exclude each other.
+                    Assert.All(sample.Checked.Codes, code => Assert.True(code is "PRC2002" or "PRC3016", sample.Text));
+                    Interlocked.Increment(ref sample.Checked.Codes.Contains("PRC3016") ? ref refused : ref stuck);
+                }
+            },
+            iter: 700);
+        Assert.True(stripped > 10 * refused, $"{stripped} stripped, {refused} refused, {stuck} stuck");
+    }
+
+    [Fact]
+    public void What_is_told_to_be_stuck_never_moves()
+    {
+        var stuck = 0;
+        Sample.Seeds().Sample(
+            seed =>
+            {
+                var sample = Sample.Of(seed, asymmetric: true, steps: 60);
+                var told = sample.Checked.Report.Findings.Where(found => found.Finding.Rule.Code == "PRC2002")
+                    .Select(found => sample.Checked.At(found.Finding.Primary).Split(' ')[^1])
+                    .ToHashSet();
+                Assert.DoesNotContain(sample.Strip.Actions, action => action.Verb != Verb.Support && action.Verb != Verb.Aside && action.Verb != Verb.Loosen
+                    && told.Contains(action.Target!.Name) && (action.Target is not Joint joint || action.Count == joint.Count));
+                Interlocked.Add(ref stuck, told.Count);
+            },
+            iter: 700);
+        Assert.True(stuck > 5, $"only {stuck} items were told to be stuck");
+    }
+
+    [Fact]
+    public void The_order_of_declarations_changes_nothing() => Sample.Seeds().Sample(
+        seed =>
+        {
+            var sample = Sample.Of(seed);
+            var random = new Random((int)seed.Machine);
+            var shuffled = sample.With(declarations: [.. sample.Declarations.OrderBy(_ => random.Next())]);
+            Assert.Equal(sample.Checked.Codes.Order(), shuffled.Checked.Codes.Order());
+            Assert.Equal(Checked.Lines(sample.Strip.Actions), Checked.Lines(shuffled.Strip.Actions));
+            Assert.Equal(
+                Checked.Lines(sample.Outcome.Refit?.Actions ?? []),
+                Checked.Lines(shuffled.Outcome.Refit?.Actions ?? []));
+        },
+        iter: 400);
+
+    [Fact]
+    public void A_step_left_out_is_missed_by_name_or_was_not_needed()
+    {
+        var missed = 0;
+        Sample.Seeds().Sample(
+            seed =>
+            {
+                var sample = Sample.Of(seed);
+                if (sample.Steps.Count == 0)
+                {
+                    return;
+                }
+
+                var left = (int)(seed.Machine % sample.Steps.Count);
+                var item = sample.Strip.Actions[left].Target!;
+                var shorter = sample.With(steps: [.. sample.Steps.Take(left), .. sample.Steps.Skip(left + 1)]);
+                var needs = sample.Strip.Actions.Skip(left + 1).SelectMany(action => action.Needs).Where(need => need.MetBy == left).ToList();
+                if (shorter.Checked.Only.IsProven)
+                {
+                    Assert.True(Sample.CanDo(new NaiveMachine(shorter.Machine), shorter.Strip.Actions.Select(Sample.MoveOf), refit: false));
+                    return;
+                }
+
+                if (shorter.Checked.Codes.Any(code => code.StartsWith("PRC3", StringComparison.Ordinal)))
+                {
+                    // What is still in the machine for want of a bench meets whatever is in the way there.
+                    Assert.NotEmpty(needs);
+                    Assert.True(
+                        needs.Any(need => need.Need is PartOnBench)
+                            || shorter.Checked.Report.Findings.Select(found => found.Finding).Any(finding =>
+                                $"{finding.Message} {finding.Label} {finding.Help}".Contains(item.Name, StringComparison.Ordinal)),
+                        shorter.Text);
+                    Interlocked.Increment(ref missed);
+                }
+            },
+            iter: 700);
+        Assert.True(missed > 100, $"only {missed} steps were missed");
+    }
+}
