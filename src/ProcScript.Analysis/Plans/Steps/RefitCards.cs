@@ -46,7 +46,7 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
         {
             foreach (var action in stage.Actions)
             {
-                stageOf.Add(action.Number, stage.Stage.Title);
+                stageOf.Add(action.Number, StepList.CardTitle(stage));
             }
         }
 

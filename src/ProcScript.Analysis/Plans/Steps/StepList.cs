@@ -28,11 +28,16 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         build.Add(refit.Actions, PlanPhase.Refit, action => cards.CardOf[action.Number]);
         return new StepList(build.ToImmutable(), new Dictionary<PlanPhase, ImmutableArray<string>>
         {
-            [PlanPhase.Strip] = [.. stages.Select(stage => stage.Stage.Title)],
+            [PlanPhase.Strip] = [.. stages.Select(CardTitle)],
             [PlanPhase.Work] = [WorkTitle],
             [PlanPhase.Refit] = cards.Titles,
         });
     }
+
+    /// <summary>The title of a stage as a card heads it: a title that opens with a variable's value opens in lower case.</summary>
+    internal static string CardTitle(StageRun stage) => stage.Stage.Title is [var first, .. var rest]
+        ? $"{char.ToUpperInvariant(first)}{rest}"
+        : "";
 
     private sealed class Build(StripRun strip, RefitRun refit)
     {
