@@ -71,16 +71,17 @@ internal partial class ProcScriptParser : Parser {
 		RULE_inlineClause = 24, RULE_asideClause = 25, RULE_eachMembers = 26, 
 		RULE_whenMembers = 27, RULE_values = 28, RULE_value = 29, RULE_test = 30, 
 		RULE_procedureDeclaration = 31, RULE_parameters = 32, RULE_parameter = 33, 
-		RULE_procedureBlock = 34, RULE_procedureItem = 35, RULE_goal = 36, RULE_stage = 37, 
-		RULE_doCall = 38, RULE_workBlock = 39, RULE_eachItems = 40, RULE_whenItems = 41, 
-		RULE_stepBlock = 42, RULE_step = 43, RULE_alert = 44, RULE_eachSteps = 45, 
-		RULE_whenSteps = 46, RULE_action = 47, RULE_amount = 48, RULE_verb = 49, 
-		RULE_textAction = 50, RULE_needsClause = 51, RULE_background = 52, RULE_discard = 53, 
-		RULE_refitRules = 54, RULE_ruleBlock = 55, RULE_refitRule = 56, RULE_eachRules = 57, 
-		RULE_whenRules = 58, RULE_orderRule = 59, RULE_checkRule = 60, RULE_order = 61, 
-		RULE_text = 62, RULE_count = 63, RULE_quantity = 64, RULE_limit = 65, 
-		RULE_number = 66, RULE_unit = 67, RULE_unitName = 68, RULE_reference = 69, 
-		RULE_index = 70, RULE_name = 71, RULE_position = 72;
+		RULE_furtherParameter = 34, RULE_firstValues = 35, RULE_procedureBlock = 36, 
+		RULE_procedureItem = 37, RULE_goal = 38, RULE_stage = 39, RULE_doCall = 40, 
+		RULE_workBlock = 41, RULE_eachItems = 42, RULE_whenItems = 43, RULE_stepBlock = 44, 
+		RULE_step = 45, RULE_alert = 46, RULE_eachSteps = 47, RULE_whenSteps = 48, 
+		RULE_action = 49, RULE_amount = 50, RULE_verb = 51, RULE_textAction = 52, 
+		RULE_needsClause = 53, RULE_background = 54, RULE_discard = 55, RULE_refitRules = 56, 
+		RULE_ruleBlock = 57, RULE_refitRule = 58, RULE_eachRules = 59, RULE_whenRules = 60, 
+		RULE_orderRule = 61, RULE_checkRule = 62, RULE_order = 63, RULE_text = 64, 
+		RULE_count = 65, RULE_quantity = 66, RULE_limit = 67, RULE_number = 68, 
+		RULE_unit = 69, RULE_unitName = 70, RULE_reference = 71, RULE_index = 72, 
+		RULE_name = 73, RULE_position = 74;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
@@ -88,13 +89,13 @@ internal partial class ProcScriptParser : Parser {
 		"energyDeclaration", "fluidDeclaration", "controlDeclaration", "controlBlock", 
 		"partDeclaration", "jointDeclaration", "inlineCover", "inlineClause", 
 		"asideClause", "eachMembers", "whenMembers", "values", "value", "test", 
-		"procedureDeclaration", "parameters", "parameter", "procedureBlock", "procedureItem", 
-		"goal", "stage", "doCall", "workBlock", "eachItems", "whenItems", "stepBlock", 
-		"step", "alert", "eachSteps", "whenSteps", "action", "amount", "verb", 
-		"textAction", "needsClause", "background", "discard", "refitRules", "ruleBlock", 
-		"refitRule", "eachRules", "whenRules", "orderRule", "checkRule", "order", 
-		"text", "count", "quantity", "limit", "number", "unit", "unitName", "reference", 
-		"index", "name", "position"
+		"procedureDeclaration", "parameters", "parameter", "furtherParameter", 
+		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
+		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "eachSteps", 
+		"whenSteps", "action", "amount", "verb", "textAction", "needsClause", 
+		"background", "discard", "refitRules", "ruleBlock", "refitRule", "eachRules", 
+		"whenRules", "orderRule", "checkRule", "order", "text", "count", "quantity", 
+		"limit", "number", "unit", "unitName", "reference", "index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -212,17 +213,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 152;
+			State = 156;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 150;
+				State = 154;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 146;
+					State = 150;
 					useDirective();
 					}
 					break;
@@ -234,19 +235,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 147;
+					State = 151;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 148;
+					State = 152;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 149;
+					State = 153;
 					procedureDeclaration();
 					}
 					break;
@@ -254,11 +255,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 154;
+				State = 158;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 155;
+			State = 159;
 			Match(Eof);
 			}
 		}
@@ -292,9 +293,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 157;
+			State = 161;
 			Match(USE);
-			State = 158;
+			State = 162;
 			text();
 			}
 		}
@@ -341,7 +342,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 160;
+			State = 164;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -350,24 +351,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 161;
+			State = 165;
 			name();
-			State = 163;
+			State = 167;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 162;
+				State = 166;
 				text();
 				}
 			}
 
-			State = 166;
+			State = 170;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 165;
+				State = 169;
 				propertyBlock();
 				}
 			}
@@ -421,14 +422,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 168;
+			State = 172;
 			Match(LEFT_BRACE);
-			State = 174;
+			State = 178;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238281253486596L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
 				{
-				State = 172;
+				State = 176;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -470,7 +471,7 @@ internal partial class ProcScriptParser : Parser {
 				case STORE:
 				case PPE:
 					{
-					State = 169;
+					State = 173;
 					property();
 					}
 					break;
@@ -480,13 +481,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 170;
+					State = 174;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 171;
+					State = 175;
 					refitProperty();
 					}
 					break;
@@ -494,11 +495,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 176;
+				State = 180;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 177;
+			State = 181;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -661,7 +662,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 223;
+			State = 227;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -678,7 +679,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 179;
+				State = 183;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & 8646911284685965505L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -687,7 +688,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 180;
+				State = 184;
 				text();
 				}
 				break;
@@ -704,7 +705,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 181;
+				State = 185;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 125049L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -713,7 +714,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 182;
+				State = 186;
 				quantity();
 				}
 				break;
@@ -723,7 +724,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 183;
+				State = 187;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || _la==DRIVE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -732,21 +733,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 184;
+				State = 188;
 				reference();
-				State = 189;
+				State = 193;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 185;
+					State = 189;
 					Match(COMMA);
-					State = 186;
+					State = 190;
 					reference();
 					}
 					}
-					State = 191;
+					State = 195;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -756,9 +757,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 192;
+				State = 196;
 				Match(PEOPLE);
-				State = 193;
+				State = 197;
 				count();
 				}
 				break;
@@ -766,9 +767,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 194;
+				State = 198;
 				Match(THREAD);
-				State = 195;
+				State = 199;
 				threadValue();
 				}
 				break;
@@ -776,9 +777,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 196;
+				State = 200;
 				Match(GRADE);
-				State = 197;
+				State = 201;
 				gradeValue();
 				}
 				break;
@@ -786,11 +787,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SealsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 198;
+				State = 202;
 				Match(SEALS);
-				State = 199;
+				State = 203;
 				count();
-				State = 200;
+				State = 204;
 				reference();
 				}
 				break;
@@ -798,13 +799,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 202;
+				State = 206;
 				Match(USES);
-				State = 203;
+				State = 207;
 				quantity();
-				State = 204;
+				State = 208;
 				Match(OF);
-				State = 205;
+				State = 209;
 				reference();
 				}
 				break;
@@ -812,9 +813,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 207;
+				State = 211;
 				Match(SINGLE);
-				State = 208;
+				State = 212;
 				Match(USE);
 				}
 				break;
@@ -822,7 +823,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CaptivePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 209;
+				State = 213;
 				Match(CAPTIVE);
 				}
 				break;
@@ -830,18 +831,18 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 210;
-				Match(VERIFY);
-				State = 211;
-				text();
 				State = 214;
+				Match(VERIFY);
+				State = 215;
+				text();
+				State = 218;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 212;
+					State = 216;
 					Match(EXPECT);
-					State = 213;
+					State = 217;
 					limit();
 					}
 				}
@@ -853,19 +854,19 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 217;
+				State = 221;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==STRIP) {
 					{
-					State = 216;
+					State = 220;
 					Match(STRIP);
 					}
 				}
 
-				State = 219;
+				State = 223;
 				Match(NEEDS);
-				State = 220;
+				State = 224;
 				needs();
 				}
 				break;
@@ -876,7 +877,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 221;
+				State = 225;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -885,7 +886,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 222;
+				State = 226;
 				text();
 				}
 				break;
@@ -955,16 +956,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 240;
+			State = 244;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 225;
+				State = 229;
 				Match(AT);
-				State = 226;
+				State = 230;
 				text();
 				}
 				break;
@@ -974,7 +975,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 227;
+				State = 231;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -983,21 +984,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 228;
+				State = 232;
 				reference();
-				State = 233;
+				State = 237;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 229;
+					State = 233;
 					Match(COMMA);
-					State = 230;
+					State = 234;
 					reference();
 					}
 					}
-					State = 235;
+					State = 239;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1007,14 +1008,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 236;
+				State = 240;
 				cover();
-				State = 238;
+				State = 242;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 237;
+					State = 241;
 					propertyBlock();
 					}
 				}
@@ -1063,17 +1064,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 242;
-			Match(COVERED);
-			State = 243;
-			Match(BY);
-			State = 244;
-			count();
-			State = 245;
-			name();
 			State = 246;
-			Match(AS);
+			Match(COVERED);
 			State = 247;
+			Match(BY);
+			State = 248;
+			count();
+			State = 249;
+			name();
+			State = 250;
+			Match(AS);
+			State = 251;
 			reference();
 			}
 		}
@@ -1111,22 +1112,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 249;
-			Match(REFIT);
 			State = 253;
+			Match(REFIT);
+			State = 257;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 250;
+				State = 254;
 				Match(NEEDS);
-				State = 251;
+				State = 255;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 252;
+				State = 256;
 				propertyBlock();
 				}
 				break;
@@ -1171,22 +1172,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 269;
+			State = 273;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 255;
+				State = 259;
 				Match(NAME);
-				State = 258;
+				State = 262;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 256;
+					State = 260;
 					Match(DOT);
-					State = 257;
+					State = 261;
 					Match(INTEGER);
 					}
 				}
@@ -1196,22 +1197,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 260;
-				Match(INTEGER);
-				State = 261;
-				Match(SLASH);
-				State = 262;
-				Match(INTEGER);
-				State = 263;
-				Match(MINUS);
 				State = 264;
 				Match(INTEGER);
+				State = 265;
+				Match(SLASH);
 				State = 266;
+				Match(INTEGER);
+				State = 267;
+				Match(MINUS);
+				State = 268;
+				Match(INTEGER);
+				State = 270;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 265;
+					State = 269;
 					Match(NAME);
 					}
 				}
@@ -1222,7 +1223,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 268;
+				State = 272;
 				text();
 				}
 				break;
@@ -1261,7 +1262,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 274;
+			State = 278;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1269,14 +1270,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 271;
+				State = 275;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 272;
+				State = 276;
 				Match(NAME);
 				}
 				break;
@@ -1284,7 +1285,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 273;
+				State = 277;
 				text();
 				}
 				break;
@@ -1329,21 +1330,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 276;
+			State = 280;
 			need();
-			State = 281;
+			State = 285;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 277;
+				State = 281;
 				Match(COMMA);
-				State = 278;
+				State = 282;
 				need();
 				}
 				}
-				State = 283;
+				State = 287;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1385,22 +1386,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 284;
-			reference();
 			State = 288;
+			reference();
+			State = 292;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,19,Context) ) {
 			case 1:
 				{
-				State = 285;
+				State = 289;
 				Match(AT);
-				State = 286;
+				State = 290;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 287;
+				State = 291;
 				needState();
 				}
 				break;
@@ -1444,7 +1445,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 290;
+			State = 294;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 105)) & ~0x3f) == 0 && ((1L << (_la - 105)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1492,21 +1493,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 292;
+			State = 296;
 			Match(MACHINE);
-			State = 293;
+			State = 297;
 			name();
-			State = 295;
+			State = 299;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 294;
+				State = 298;
 				text();
 				}
 			}
 
-			State = 297;
+			State = 301;
 			memberBlock();
 			}
 		}
@@ -1545,23 +1546,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 299;
-			Match(LEFT_BRACE);
 			State = 303;
+			Match(LEFT_BRACE);
+			State = 307;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238296187828228L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
 				{
 				{
-				State = 300;
+				State = 304;
 				member();
 				}
 				}
-				State = 305;
+				State = 309;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 306;
+			State = 310;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -1622,41 +1623,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 319;
+			State = 323;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 308;
+				State = 312;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 309;
+				State = 313;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 310;
+				State = 314;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 311;
+				State = 315;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 312;
+				State = 316;
 				partDeclaration();
 				}
 				break;
@@ -1665,28 +1666,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 313;
+				State = 317;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 314;
+				State = 318;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 315;
+				State = 319;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 316;
+				State = 320;
 				whenMembers();
 				}
 				break;
@@ -1730,14 +1731,14 @@ internal partial class ProcScriptParser : Parser {
 			case PPE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 317;
+				State = 321;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 318;
+				State = 322;
 				refitProperty();
 				}
 				break;
@@ -1779,16 +1780,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 321;
+			State = 325;
 			Match(OPTION);
-			State = 322;
+			State = 326;
 			name();
-			State = 324;
+			State = 328;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 323;
+				State = 327;
 				text();
 				}
 			}
@@ -1832,26 +1833,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 326;
+			State = 330;
 			Match(ENERGY);
-			State = 327;
+			State = 331;
 			reference();
-			State = 329;
+			State = 333;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 328;
+				State = 332;
 				text();
 				}
 			}
 
-			State = 332;
+			State = 336;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 331;
+				State = 335;
 				propertyBlock();
 				}
 			}
@@ -1895,26 +1896,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 334;
+			State = 338;
 			Match(FLUID);
-			State = 335;
+			State = 339;
 			reference();
-			State = 337;
+			State = 341;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 336;
+				State = 340;
 				text();
 				}
 			}
 
-			State = 340;
+			State = 344;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 339;
+				State = 343;
 				propertyBlock();
 				}
 			}
@@ -1958,21 +1959,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 342;
+			State = 346;
 			Match(CONTROL);
-			State = 343;
+			State = 347;
 			reference();
-			State = 345;
+			State = 349;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 344;
+				State = 348;
 				text();
 				}
 			}
 
-			State = 347;
+			State = 351;
 			controlBlock();
 			}
 		}
@@ -2033,40 +2034,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 349;
+			State = 353;
 			Match(LEFT_BRACE);
-			State = 358;
+			State = 362;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,30,Context) ) {
 			case 1:
 				{
-				State = 350;
+				State = 354;
 				position();
-				State = 355;
+				State = 359;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 351;
+					State = 355;
 					Match(COMMA);
-					State = 352;
+					State = 356;
 					position();
 					}
 					}
-					State = 357;
+					State = 361;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 365;
+			State = 369;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238281253486596L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
 				{
-				State = 363;
+				State = 367;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2108,7 +2109,7 @@ internal partial class ProcScriptParser : Parser {
 				case STORE:
 				case PPE:
 					{
-					State = 360;
+					State = 364;
 					property();
 					}
 					break;
@@ -2118,13 +2119,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 361;
+					State = 365;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 362;
+					State = 366;
 					refitProperty();
 					}
 					break;
@@ -2132,11 +2133,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 367;
+				State = 371;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 368;
+			State = 372;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2177,26 +2178,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 370;
+			State = 374;
 			Match(PART);
-			State = 371;
+			State = 375;
 			reference();
-			State = 373;
+			State = 377;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 372;
+				State = 376;
 				text();
 				}
 			}
 
-			State = 376;
+			State = 380;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 375;
+				State = 379;
 				memberBlock();
 				}
 			}
@@ -2259,7 +2260,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 378;
+			State = 382;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2268,46 +2269,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 379;
-			Match(BY);
-			State = 380;
-			count();
-			State = 381;
-			name();
-			State = 382;
-			Match(AS);
 			State = 383;
-			reference();
+			Match(BY);
+			State = 384;
+			count();
+			State = 385;
+			name();
+			State = 386;
+			Match(AS);
 			State = 387;
+			reference();
+			State = 391;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 384;
+				State = 388;
 				inlineClause();
 				}
 				}
-				State = 389;
+				State = 393;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 396;
+			State = 400;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 391;
+				State = 395;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 390;
+					State = 394;
 					inlineCover();
 					}
 					}
-					State = 393;
+					State = 397;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2315,7 +2316,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 395;
+				State = 399;
 				propertyBlock();
 				}
 				break;
@@ -2415,28 +2416,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 398;
-			cover();
 			State = 402;
+			cover();
+			State = 406;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 399;
+				State = 403;
 				inlineClause();
 				}
 				}
-				State = 404;
+				State = 408;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 406;
+			State = 410;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 405;
+				State = 409;
 				propertyBlock();
 				}
 			}
@@ -2489,16 +2490,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 412;
+			State = 416;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 408;
+				State = 412;
 				Match(AT);
-				State = 409;
+				State = 413;
 				text();
 				}
 				break;
@@ -2508,7 +2509,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 410;
+				State = 414;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2517,7 +2518,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 411;
+				State = 415;
 				reference();
 				}
 				break;
@@ -2556,14 +2557,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 414;
+			State = 418;
 			Match(ASIDE);
-			State = 416;
+			State = 420;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 415;
+				State = 419;
 				text();
 				}
 			}
@@ -2607,15 +2608,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 418;
-			Match(EACH);
-			State = 419;
-			name();
-			State = 420;
-			Match(IN);
-			State = 421;
-			@values();
 			State = 422;
+			Match(EACH);
+			State = 423;
+			name();
+			State = 424;
+			Match(IN);
+			State = 425;
+			@values();
+			State = 426;
 			memberBlock();
 			}
 		}
@@ -2652,11 +2653,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 424;
+			State = 428;
 			Match(WHEN);
-			State = 425;
+			State = 429;
 			test();
-			State = 426;
+			State = 430;
 			memberBlock();
 			}
 		}
@@ -2698,44 +2699,42 @@ internal partial class ProcScriptParser : Parser {
 	public ValuesContext @values() {
 		ValuesContext _localctx = new ValuesContext(Context, State);
 		EnterRule(_localctx, 56, RULE_values);
+		int _la;
 		try {
-			int _alt;
-			State = 439;
+			State = 443;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,43,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 428;
+				State = 432;
 				Match(INTEGER);
-				State = 429;
+				State = 433;
 				Match(RANGE);
-				State = 430;
+				State = 434;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 431;
+				State = 435;
 				value();
-				State = 436;
+				State = 440;
 				ErrorHandler.Sync(this);
-				_alt = Interpreter.AdaptivePredict(TokenStream,42,Context);
-				while ( _alt!=2 && _alt!=global::Antlr4.Runtime.Atn.ATN.INVALID_ALT_NUMBER ) {
-					if ( _alt==1 ) {
-						{
-						{
-						State = 432;
-						Match(COMMA);
-						State = 433;
-						value();
-						}
-						} 
+				_la = TokenStream.LA(1);
+				while (_la==COMMA) {
+					{
+					{
+					State = 436;
+					Match(COMMA);
+					State = 437;
+					value();
 					}
-					State = 438;
+					}
+					State = 442;
 					ErrorHandler.Sync(this);
-					_alt = Interpreter.AdaptivePredict(TokenStream,42,Context);
+					_la = TokenStream.LA(1);
 				}
 				}
 				break;
@@ -2769,7 +2768,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 443;
+			State = 447;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -2821,14 +2820,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 441;
+				State = 445;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 442;
+				State = 446;
 				Match(INTEGER);
 				}
 				break;
@@ -2869,15 +2868,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 455;
+			State = 459;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 445;
+				State = 449;
 				Match(NOT);
-				State = 446;
+				State = 450;
 				name();
 				}
 				break;
@@ -2930,26 +2929,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 447;
+				State = 451;
 				name();
-				State = 453;
+				State = 457;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 448;
+					State = 452;
 					Match(IS);
-					State = 450;
+					State = 454;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 449;
+						State = 453;
 						Match(NOT);
 						}
 					}
 
-					State = 452;
+					State = 456;
 					value();
 					}
 				}
@@ -3004,35 +3003,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 457;
+			State = 461;
 			Match(PROCEDURE);
-			State = 458;
+			State = 462;
 			name();
-			State = 460;
+			State = 464;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 459;
+				State = 463;
 				parameters();
 				}
 			}
 
-			State = 463;
+			State = 467;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 462;
+				State = 466;
 				text();
 				}
 			}
 
-			State = 465;
+			State = 469;
 			Match(ON);
-			State = 466;
+			State = 470;
 			name();
-			State = 467;
+			State = 471;
 			procedureBlock();
 			}
 		}
@@ -3049,16 +3048,19 @@ internal partial class ProcScriptParser : Parser {
 
 	internal partial class ParametersContext : ParserRuleContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_PAREN() { return GetToken(ProcScriptParser.LEFT_PAREN, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ParameterContext[] parameter() {
-			return GetRuleContexts<ParameterContext>();
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ParameterContext parameter(int i) {
-			return GetRuleContext<ParameterContext>(i);
+		[System.Diagnostics.DebuggerNonUserCode] public ParameterContext parameter() {
+			return GetRuleContext<ParameterContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RIGHT_PAREN() { return GetToken(ProcScriptParser.RIGHT_PAREN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
 			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public FurtherParameterContext[] furtherParameter() {
+			return GetRuleContexts<FurtherParameterContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public FurtherParameterContext furtherParameter(int i) {
+			return GetRuleContext<FurtherParameterContext>(i);
 		}
 		public ParametersContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -3075,27 +3077,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 469;
+			State = 473;
 			Match(LEFT_PAREN);
-			State = 470;
+			State = 474;
 			parameter();
-			State = 475;
+			State = 479;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 471;
+				State = 475;
 				Match(COMMA);
-				State = 472;
-				parameter();
+				State = 476;
+				furtherParameter();
 				}
 				}
-				State = 477;
+				State = 481;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 478;
+			State = 482;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3115,8 +3117,8 @@ internal partial class ProcScriptParser : Parser {
 			return GetRuleContext<NameContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode IN() { return GetToken(ProcScriptParser.IN, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ValuesContext @values() {
-			return GetRuleContext<ValuesContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public FirstValuesContext firstValues() {
+			return GetRuleContext<FirstValuesContext>(0);
 		}
 		public ParameterContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -3132,12 +3134,236 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 480;
+			State = 484;
 			name();
-			State = 481;
+			State = 485;
 			Match(IN);
-			State = 482;
-			@values();
+			State = 486;
+			firstValues();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class FurtherParameterContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INTEGER() { return GetToken(ProcScriptParser.INTEGER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext name() {
+			return GetRuleContext<NameContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode IN() { return GetToken(ProcScriptParser.IN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public FirstValuesContext firstValues() {
+			return GetRuleContext<FirstValuesContext>(0);
+		}
+		public FurtherParameterContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_furtherParameter; } }
+	}
+
+	[RuleVersion(0)]
+	public FurtherParameterContext furtherParameter() {
+		FurtherParameterContext _localctx = new FurtherParameterContext(Context, State);
+		EnterRule(_localctx, 68, RULE_furtherParameter);
+		int _la;
+		try {
+			State = 494;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case INTEGER:
+				EnterOuterAlt(_localctx, 1);
+				{
+				State = 488;
+				Match(INTEGER);
+				}
+				break;
+			case TOOL:
+			case SUPPLY:
+			case FASTENER:
+			case CLIP:
+			case CONNECTOR:
+			case LINE:
+			case BOND:
+			case OPTION:
+			case ENERGY:
+			case FLUID:
+			case CONTROL:
+			case GOAL:
+			case REST:
+			case BACKGROUND:
+			case EXPECT:
+			case THREAD:
+			case LENGTH:
+			case GRADE:
+			case DRIVE:
+			case TORQUE:
+			case SIZE:
+			case MASS:
+			case SPARE:
+			case SEALS:
+			case USES:
+			case SINGLE:
+			case CAPTIVE:
+			case WAIT:
+			case VERIFY:
+			case CHARGE:
+			case TAKES:
+			case ATTENDED:
+			case TIME:
+			case PEOPLE:
+			case HOW:
+			case PHOTO:
+			case STORE:
+			case PPE:
+			case LIVE:
+			case ISOLATED:
+			case OUT:
+			case FITTED:
+			case FULL:
+			case OFF:
+			case SLACK:
+			case SUPPORTED:
+			case NAME:
+				EnterOuterAlt(_localctx, 2);
+				{
+				State = 489;
+				name();
+				State = 492;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==IN) {
+					{
+					State = 490;
+					Match(IN);
+					State = 491;
+					firstValues();
+					}
+				}
+
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class FirstValuesContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext name() {
+			return GetRuleContext<NameContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] INTEGER() { return GetTokens(ProcScriptParser.INTEGER); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INTEGER(int i) {
+			return GetToken(ProcScriptParser.INTEGER, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RANGE() { return GetToken(ProcScriptParser.RANGE, 0); }
+		public FirstValuesContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_firstValues; } }
+	}
+
+	[RuleVersion(0)]
+	public FirstValuesContext firstValues() {
+		FirstValuesContext _localctx = new FirstValuesContext(Context, State);
+		EnterRule(_localctx, 70, RULE_firstValues);
+		int _la;
+		try {
+			State = 502;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case TOOL:
+			case SUPPLY:
+			case FASTENER:
+			case CLIP:
+			case CONNECTOR:
+			case LINE:
+			case BOND:
+			case OPTION:
+			case ENERGY:
+			case FLUID:
+			case CONTROL:
+			case GOAL:
+			case REST:
+			case BACKGROUND:
+			case EXPECT:
+			case THREAD:
+			case LENGTH:
+			case GRADE:
+			case DRIVE:
+			case TORQUE:
+			case SIZE:
+			case MASS:
+			case SPARE:
+			case SEALS:
+			case USES:
+			case SINGLE:
+			case CAPTIVE:
+			case WAIT:
+			case VERIFY:
+			case CHARGE:
+			case TAKES:
+			case ATTENDED:
+			case TIME:
+			case PEOPLE:
+			case HOW:
+			case PHOTO:
+			case STORE:
+			case PPE:
+			case LIVE:
+			case ISOLATED:
+			case OUT:
+			case FITTED:
+			case FULL:
+			case OFF:
+			case SLACK:
+			case SUPPORTED:
+			case NAME:
+				EnterOuterAlt(_localctx, 1);
+				{
+				State = 496;
+				name();
+				}
+				break;
+			case INTEGER:
+				EnterOuterAlt(_localctx, 2);
+				{
+				State = 497;
+				Match(INTEGER);
+				State = 500;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==RANGE) {
+					{
+					State = 498;
+					Match(RANGE);
+					State = 499;
+					Match(INTEGER);
+					}
+				}
+
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -3170,28 +3396,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 68, RULE_procedureBlock);
+		EnterRule(_localctx, 72, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 484;
+			State = 504;
 			Match(LEFT_BRACE);
-			State = 488;
+			State = 508;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739239324831973380L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
 				{
 				{
-				State = 485;
+				State = 505;
 				procedureItem();
 				}
 				}
-				State = 490;
+				State = 510;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 491;
+			State = 511;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3241,57 +3467,57 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 70, RULE_procedureItem);
+		EnterRule(_localctx, 74, RULE_procedureItem);
 		try {
-			State = 501;
+			State = 521;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 493;
+				State = 513;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 494;
+				State = 514;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 495;
+				State = 515;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 496;
+				State = 516;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 497;
+				State = 517;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 498;
+				State = 518;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 499;
+				State = 519;
 				whenItems();
 				}
 				break;
@@ -3335,7 +3561,7 @@ internal partial class ProcScriptParser : Parser {
 			case PPE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 500;
+				State = 520;
 				property();
 				}
 				break;
@@ -3372,15 +3598,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 72, RULE_goal);
+		EnterRule(_localctx, 76, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 503;
+			State = 523;
 			Match(GOAL);
-			State = 504;
+			State = 524;
 			verb();
-			State = 505;
+			State = 525;
 			reference();
 			}
 		}
@@ -3413,15 +3639,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 74, RULE_stage);
+		EnterRule(_localctx, 78, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 507;
+			State = 527;
 			Match(STAGE);
-			State = 508;
+			State = 528;
 			text();
-			State = 509;
+			State = 529;
 			stepBlock();
 			}
 		}
@@ -3463,49 +3689,49 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 76, RULE_doCall);
+		EnterRule(_localctx, 80, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 511;
+			State = 531;
 			Match(DO);
-			State = 512;
+			State = 532;
 			name();
-			State = 525;
+			State = 545;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 513;
+				State = 533;
 				Match(LEFT_PAREN);
-				State = 522;
+				State = 542;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & 864691403333042055L) != 0)) {
 					{
-					State = 514;
+					State = 534;
 					value();
-					State = 519;
+					State = 539;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 515;
+						State = 535;
 						Match(COMMA);
-						State = 516;
+						State = 536;
 						value();
 						}
 						}
-						State = 521;
+						State = 541;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 524;
+				State = 544;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -3538,13 +3764,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 78, RULE_workBlock);
+		EnterRule(_localctx, 82, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 527;
+			State = 547;
 			Match(WORK);
-			State = 528;
+			State = 548;
 			stepBlock();
 			}
 		}
@@ -3581,19 +3807,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 80, RULE_eachItems);
+		EnterRule(_localctx, 84, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 530;
+			State = 550;
 			Match(EACH);
-			State = 531;
+			State = 551;
 			name();
-			State = 532;
+			State = 552;
 			Match(IN);
-			State = 533;
+			State = 553;
 			@values();
-			State = 534;
+			State = 554;
 			procedureBlock();
 			}
 		}
@@ -3626,15 +3852,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 82, RULE_whenItems);
+		EnterRule(_localctx, 86, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 536;
+			State = 556;
 			Match(WHEN);
-			State = 537;
+			State = 557;
 			test();
-			State = 538;
+			State = 558;
 			procedureBlock();
 			}
 		}
@@ -3668,28 +3894,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 84, RULE_stepBlock);
+		EnterRule(_localctx, 88, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 540;
+			State = 560;
 			Match(LEFT_BRACE);
-			State = 544;
+			State = 564;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829277L) != 0)) {
 				{
 				{
-				State = 541;
+				State = 561;
 				step();
 				}
 				}
-				State = 546;
+				State = 566;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 547;
+			State = 567;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3736,9 +3962,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 86, RULE_step);
+		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 556;
+			State = 576;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -3747,7 +3973,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 549;
+				State = 569;
 				alert();
 				}
 				break;
@@ -3782,7 +4008,7 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 550;
+				State = 570;
 				action();
 				}
 				break;
@@ -3791,35 +4017,35 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 551;
+				State = 571;
 				textAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 552;
+				State = 572;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 553;
+				State = 573;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 554;
+				State = 574;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 555;
+				State = 575;
 				whenSteps();
 				}
 				break;
@@ -3856,12 +4082,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 88, RULE_alert);
+		EnterRule(_localctx, 92, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 558;
+			State = 578;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3870,7 +4096,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 559;
+			State = 579;
 			text();
 			}
 		}
@@ -3907,19 +4133,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 90, RULE_eachSteps);
+		EnterRule(_localctx, 94, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 561;
+			State = 581;
 			Match(EACH);
-			State = 562;
+			State = 582;
 			name();
-			State = 563;
+			State = 583;
 			Match(IN);
-			State = 564;
+			State = 584;
 			@values();
-			State = 565;
+			State = 585;
 			stepBlock();
 			}
 		}
@@ -3952,15 +4178,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 92, RULE_whenSteps);
+		EnterRule(_localctx, 96, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 567;
+			State = 587;
 			Match(WHEN);
-			State = 568;
+			State = 588;
 			test();
-			State = 569;
+			State = 589;
 			stepBlock();
 			}
 		}
@@ -4006,55 +4232,55 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 94, RULE_action);
+		EnterRule(_localctx, 98, RULE_action);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 571;
+			State = 591;
 			verb();
-			State = 575;
+			State = 595;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,58,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,62,Context) ) {
 			case 1:
 				{
-				State = 572;
+				State = 592;
 				amount();
-				State = 573;
+				State = 593;
 				Match(OF);
 				}
 				break;
 			}
-			State = 577;
+			State = 597;
 			reference();
-			State = 580;
+			State = 600;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 578;
+				State = 598;
 				Match(TO);
-				State = 579;
+				State = 599;
 				position();
 				}
 			}
 
-			State = 583;
+			State = 603;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 582;
+				State = 602;
 				background();
 				}
 			}
 
-			State = 586;
+			State = 606;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 585;
+				State = 605;
 				propertyBlock();
 				}
 			}
@@ -4085,12 +4311,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 96, RULE_amount);
+		EnterRule(_localctx, 100, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 588;
+			State = 608;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4152,12 +4378,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 98, RULE_verb);
+		EnterRule(_localctx, 102, RULE_verb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 590;
+			State = 610;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 412316858373L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4209,12 +4435,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 100, RULE_textAction);
+		EnterRule(_localctx, 104, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 592;
+			State = 612;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4223,46 +4449,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 593;
+			State = 613;
 			text();
-			State = 596;
+			State = 616;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 594;
+				State = 614;
 				Match(EXPECT);
-				State = 595;
+				State = 615;
 				limit();
 				}
 			}
 
-			State = 599;
+			State = 619;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,63,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,67,Context) ) {
 			case 1:
 				{
-				State = 598;
+				State = 618;
 				needsClause();
 				}
 				break;
 			}
-			State = 602;
+			State = 622;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 601;
+				State = 621;
 				background();
 				}
 			}
 
-			State = 605;
+			State = 625;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 604;
+				State = 624;
 				propertyBlock();
 				}
 			}
@@ -4297,17 +4523,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 102, RULE_needsClause);
+		EnterRule(_localctx, 106, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 608;
+			State = 628;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 607;
+				State = 627;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4319,9 +4545,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 610;
+			State = 630;
 			Match(NEEDS);
-			State = 611;
+			State = 631;
 			needs();
 			}
 		}
@@ -4349,13 +4575,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 104, RULE_background);
+		EnterRule(_localctx, 108, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 613;
+			State = 633;
 			Match(IN);
-			State = 614;
+			State = 634;
 			Match(BACKGROUND);
 			}
 		}
@@ -4389,17 +4615,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 106, RULE_discard);
+		EnterRule(_localctx, 110, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 616;
+			State = 636;
 			Match(DISCARD);
-			State = 617;
+			State = 637;
 			reference();
-			State = 618;
+			State = 638;
 			Match(BECAUSE);
-			State = 619;
+			State = 639;
 			text();
 			}
 		}
@@ -4433,26 +4659,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 108, RULE_refitRules);
+		EnterRule(_localctx, 112, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 621;
+			State = 641;
 			Match(REFIT);
-			State = 625;
+			State = 645;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 622;
+				State = 642;
 				Match(NEEDS);
-				State = 623;
+				State = 643;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 624;
+				State = 644;
 				ruleBlock();
 				}
 				break;
@@ -4491,28 +4717,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 110, RULE_ruleBlock);
+		EnterRule(_localctx, 114, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 627;
+			State = 647;
 			Match(LEFT_BRACE);
-			State = 631;
+			State = 651;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0)) {
 				{
 				{
-				State = 628;
+				State = 648;
 				refitRule();
 				}
 				}
-				State = 633;
+				State = 653;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 634;
+			State = 654;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4556,9 +4782,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 112, RULE_refitRule);
+		EnterRule(_localctx, 116, RULE_refitRule);
 		try {
-			State = 642;
+			State = 662;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4567,7 +4793,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 636;
+				State = 656;
 				alert();
 				}
 				break;
@@ -4602,35 +4828,35 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 637;
+				State = 657;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 638;
+				State = 658;
 				checkRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 639;
+				State = 659;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 640;
+				State = 660;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 641;
+				State = 661;
 				whenRules();
 				}
 				break;
@@ -4671,19 +4897,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 114, RULE_eachRules);
+		EnterRule(_localctx, 118, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 644;
+			State = 664;
 			Match(EACH);
-			State = 645;
+			State = 665;
 			name();
-			State = 646;
+			State = 666;
 			Match(IN);
-			State = 647;
+			State = 667;
 			@values();
-			State = 648;
+			State = 668;
 			ruleBlock();
 			}
 		}
@@ -4716,15 +4942,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 116, RULE_whenRules);
+		EnterRule(_localctx, 120, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 650;
+			State = 670;
 			Match(WHEN);
-			State = 651;
+			State = 671;
 			test();
-			State = 652;
+			State = 672;
 			ruleBlock();
 			}
 		}
@@ -4759,15 +4985,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 118, RULE_orderRule);
+		EnterRule(_localctx, 122, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 654;
+			State = 674;
 			verb();
-			State = 655;
+			State = 675;
 			reference();
-			State = 656;
+			State = 676;
 			order();
 			}
 		}
@@ -4807,43 +5033,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 120, RULE_checkRule);
+		EnterRule(_localctx, 124, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 658;
+			State = 678;
 			Match(CHECK);
-			State = 659;
+			State = 679;
 			text();
-			State = 662;
+			State = 682;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 660;
+				State = 680;
 				Match(EXPECT);
-				State = 661;
+				State = 681;
 				limit();
 				}
 			}
 
-			State = 665;
+			State = 685;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,71,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,75,Context) ) {
 			case 1:
 				{
-				State = 664;
+				State = 684;
 				needsClause();
 				}
 				break;
 			}
-			State = 668;
+			State = 688;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 667;
+				State = 687;
 				order();
 				}
 			}
@@ -4880,12 +5106,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 122, RULE_order);
+		EnterRule(_localctx, 126, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 670;
+			State = 690;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4894,9 +5120,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 671;
+			State = 691;
 			verb();
-			State = 672;
+			State = 692;
 			reference();
 			}
 		}
@@ -4924,12 +5150,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 124, RULE_text);
+		EnterRule(_localctx, 128, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 674;
+			State = 694;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4963,11 +5189,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 126, RULE_count);
+		EnterRule(_localctx, 130, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 676;
+			State = 696;
 			Match(INTEGER);
 			}
 		}
@@ -5007,29 +5233,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 128, RULE_quantity);
+		EnterRule(_localctx, 132, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 678;
+			State = 698;
 			number();
-			State = 680;
+			State = 700;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,77,Context) ) {
 			case 1:
 				{
-				State = 679;
+				State = 699;
 				unit();
 				}
 				break;
 			}
-			State = 687;
+			State = 707;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 682;
+				State = 702;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5038,14 +5264,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 683;
+				State = 703;
 				number();
-				State = 685;
+				State = 705;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,74,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,78,Context) ) {
 				case 1:
 					{
-					State = 684;
+					State = 704;
 					unit();
 					}
 					break;
@@ -5084,17 +5310,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 130, RULE_limit);
+		EnterRule(_localctx, 134, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 690;
+			State = 710;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 121)) & ~0x3f) == 0 && ((1L << (_la - 121)) & 15L) != 0)) {
 				{
-				State = 689;
+				State = 709;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 121)) & ~0x3f) == 0 && ((1L << (_la - 121)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5106,7 +5332,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 692;
+			State = 712;
 			quantity();
 			}
 		}
@@ -5139,52 +5365,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 132, RULE_number);
+		EnterRule(_localctx, 136, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 695;
+			State = 715;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 694;
+				State = 714;
 				Match(MINUS);
 				}
 			}
 
-			State = 706;
+			State = 726;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 697;
+				State = 717;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 698;
+				State = 718;
 				Match(INTEGER);
-				State = 704;
+				State = 724;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 699;
+					State = 719;
 					Match(SLASH);
-					State = 700;
+					State = 720;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 701;
+					State = 721;
 					Match(INTEGER);
-					State = 702;
+					State = 722;
 					Match(SLASH);
-					State = 703;
+					State = 723;
 					Match(INTEGER);
 					}
 					break;
@@ -5336,30 +5562,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 134, RULE_unit);
+		EnterRule(_localctx, 138, RULE_unit);
 		int _la;
 		try {
-			State = 721;
+			State = 741;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 708;
+				State = 728;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 709;
+				State = 729;
 				Match(DEGREE);
-				State = 711;
+				State = 731;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 710;
+					State = 730;
 					Match(NAME);
 					}
 				}
@@ -5370,15 +5596,15 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 713;
+				State = 733;
 				unitName();
-				State = 718;
+				State = 738;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (((((_la - 115)) & ~0x3f) == 0 && ((1L << (_la - 115)) & 25L) != 0)) {
 					{
 					{
-					State = 714;
+					State = 734;
 					_la = TokenStream.LA(1);
 					if ( !(((((_la - 115)) & ~0x3f) == 0 && ((1L << (_la - 115)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
@@ -5387,11 +5613,11 @@ internal partial class ProcScriptParser : Parser {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 715;
+					State = 735;
 					unitName();
 					}
 					}
-					State = 720;
+					State = 740;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -5425,12 +5651,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 136, RULE_unitName);
+		EnterRule(_localctx, 140, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 723;
+			State = 743;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5469,19 +5695,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 138, RULE_reference);
+		EnterRule(_localctx, 142, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 725;
+			State = 745;
 			name();
-			State = 727;
+			State = 747;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 726;
+				State = 746;
 				index();
 				}
 			}
@@ -5522,32 +5748,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 140, RULE_index);
+		EnterRule(_localctx, 144, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 729;
+			State = 749;
 			Match(LEFT_BRACKET);
-			State = 730;
+			State = 750;
 			value();
-			State = 735;
+			State = 755;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 731;
+				State = 751;
 				Match(COMMA);
-				State = 732;
+				State = 752;
 				value();
 				}
 				}
-				State = 737;
+				State = 757;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 738;
+			State = 758;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -5620,12 +5846,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 142, RULE_name);
+		EnterRule(_localctx, 146, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 740;
+			State = 760;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & 576461027181330311L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5666,9 +5892,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 144, RULE_position);
+		EnterRule(_localctx, 148, RULE_position);
 		try {
-			State = 748;
+			State = 768;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -5720,42 +5946,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 742;
+				State = 762;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 743;
+				State = 763;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 744;
+				State = 764;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 745;
+				State = 765;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 746;
+				State = 766;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 747;
+				State = 767;
 				Match(AT);
 				}
 				break;
@@ -5775,7 +6001,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,140,751,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,140,771,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -5785,258 +6011,265 @@ internal partial class ProcScriptParser : Parser {
 		2,50,7,50,2,51,7,51,2,52,7,52,2,53,7,53,2,54,7,54,2,55,7,55,2,56,7,56,
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
-		2,71,7,71,2,72,7,72,1,0,1,0,1,0,1,0,5,0,151,8,0,10,0,12,0,154,9,0,1,0,
-		1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,164,8,2,1,2,3,2,167,8,2,1,3,1,3,1,3,1,
-		3,5,3,173,8,3,10,3,12,3,176,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,5,4,188,8,4,10,4,12,4,191,9,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,215,8,4,1,4,3,4,
-		218,8,4,1,4,1,4,1,4,1,4,3,4,224,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,232,8,
-		5,10,5,12,5,235,9,5,1,5,1,5,3,5,239,8,5,3,5,241,8,5,1,6,1,6,1,6,1,6,1,
-		6,1,6,1,6,1,7,1,7,1,7,1,7,3,7,254,8,7,1,8,1,8,1,8,3,8,259,8,8,1,8,1,8,
-		1,8,1,8,1,8,1,8,3,8,267,8,8,1,8,3,8,270,8,8,1,9,1,9,1,9,3,9,275,8,9,1,
-		10,1,10,1,10,5,10,280,8,10,10,10,12,10,283,9,10,1,11,1,11,1,11,1,11,3,
-		11,289,8,11,1,12,1,12,1,13,1,13,1,13,3,13,296,8,13,1,13,1,13,1,14,1,14,
-		5,14,302,8,14,10,14,12,14,305,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,
-		1,15,1,15,1,15,1,15,1,15,1,15,3,15,320,8,15,1,16,1,16,1,16,3,16,325,8,
-		16,1,17,1,17,1,17,3,17,330,8,17,1,17,3,17,333,8,17,1,18,1,18,1,18,3,18,
-		338,8,18,1,18,3,18,341,8,18,1,19,1,19,1,19,3,19,346,8,19,1,19,1,19,1,20,
-		1,20,1,20,1,20,5,20,354,8,20,10,20,12,20,357,9,20,3,20,359,8,20,1,20,1,
-		20,1,20,5,20,364,8,20,10,20,12,20,367,9,20,1,20,1,20,1,21,1,21,1,21,3,
-		21,374,8,21,1,21,3,21,377,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,
-		386,8,22,10,22,12,22,389,9,22,1,22,4,22,392,8,22,11,22,12,22,393,1,22,
-		3,22,397,8,22,1,23,1,23,5,23,401,8,23,10,23,12,23,404,9,23,1,23,3,23,407,
-		8,23,1,24,1,24,1,24,1,24,3,24,413,8,24,1,25,1,25,3,25,417,8,25,1,26,1,
-		26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,
-		28,5,28,435,8,28,10,28,12,28,438,9,28,3,28,440,8,28,1,29,1,29,3,29,444,
-		8,29,1,30,1,30,1,30,1,30,1,30,3,30,451,8,30,1,30,3,30,454,8,30,3,30,456,
-		8,30,1,31,1,31,1,31,3,31,461,8,31,1,31,3,31,464,8,31,1,31,1,31,1,31,1,
-		31,1,32,1,32,1,32,1,32,5,32,474,8,32,10,32,12,32,477,9,32,1,32,1,32,1,
-		33,1,33,1,33,1,33,1,34,1,34,5,34,487,8,34,10,34,12,34,490,9,34,1,34,1,
-		34,1,35,1,35,1,35,1,35,1,35,1,35,1,35,1,35,3,35,502,8,35,1,36,1,36,1,36,
-		1,36,1,37,1,37,1,37,1,37,1,38,1,38,1,38,1,38,1,38,1,38,5,38,518,8,38,10,
-		38,12,38,521,9,38,3,38,523,8,38,1,38,3,38,526,8,38,1,39,1,39,1,39,1,40,
-		1,40,1,40,1,40,1,40,1,40,1,41,1,41,1,41,1,41,1,42,1,42,5,42,543,8,42,10,
-		42,12,42,546,9,42,1,42,1,42,1,43,1,43,1,43,1,43,1,43,1,43,1,43,3,43,557,
-		8,43,1,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,46,1,46,1,46,1,46,
-		1,47,1,47,1,47,1,47,3,47,576,8,47,1,47,1,47,1,47,3,47,581,8,47,1,47,3,
-		47,584,8,47,1,47,3,47,587,8,47,1,48,1,48,1,49,1,49,1,50,1,50,1,50,1,50,
-		3,50,597,8,50,1,50,3,50,600,8,50,1,50,3,50,603,8,50,1,50,3,50,606,8,50,
-		1,51,3,51,609,8,51,1,51,1,51,1,51,1,52,1,52,1,52,1,53,1,53,1,53,1,53,1,
-		53,1,54,1,54,1,54,1,54,3,54,626,8,54,1,55,1,55,5,55,630,8,55,10,55,12,
-		55,633,9,55,1,55,1,55,1,56,1,56,1,56,1,56,1,56,1,56,3,56,643,8,56,1,57,
-		1,57,1,57,1,57,1,57,1,57,1,58,1,58,1,58,1,58,1,59,1,59,1,59,1,59,1,60,
-		1,60,1,60,1,60,3,60,663,8,60,1,60,3,60,666,8,60,1,60,3,60,669,8,60,1,61,
-		1,61,1,61,1,61,1,62,1,62,1,63,1,63,1,64,1,64,3,64,681,8,64,1,64,1,64,1,
-		64,3,64,686,8,64,3,64,688,8,64,1,65,3,65,691,8,65,1,65,1,65,1,66,3,66,
-		696,8,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,3,66,705,8,66,3,66,707,8,66,
-		1,67,1,67,1,67,3,67,712,8,67,1,67,1,67,1,67,5,67,717,8,67,10,67,12,67,
-		720,9,67,3,67,722,8,67,1,68,1,68,1,69,1,69,3,69,728,8,69,1,70,1,70,1,70,
-		1,70,5,70,734,8,70,10,70,12,70,737,9,70,1,70,1,70,1,71,1,71,1,72,1,72,
-		1,72,1,72,1,72,1,72,3,72,749,8,72,1,72,0,0,73,0,2,4,6,8,10,12,14,16,18,
-		20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,
-		68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,
-		112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,144,0,
-		19,1,0,2,8,6,0,42,42,48,49,53,53,59,60,69,69,101,104,4,0,83,83,86,89,94,
-		94,96,99,3,0,2,2,27,27,85,85,1,0,78,81,2,0,23,24,26,26,3,0,31,31,49,49,
-		105,112,1,0,16,18,2,0,75,75,133,133,4,0,29,29,31,31,40,65,67,67,2,0,66,
-		66,68,69,1,0,29,30,1,0,72,73,1,0,135,136,2,0,113,113,117,117,1,0,121,124,
-		2,0,115,115,118,119,2,0,25,25,134,134,6,0,2,8,11,14,36,36,75,77,82,112,
-		134,134,813,0,152,1,0,0,0,2,157,1,0,0,0,4,160,1,0,0,0,6,168,1,0,0,0,8,
-		223,1,0,0,0,10,240,1,0,0,0,12,242,1,0,0,0,14,249,1,0,0,0,16,269,1,0,0,
-		0,18,274,1,0,0,0,20,276,1,0,0,0,22,284,1,0,0,0,24,290,1,0,0,0,26,292,1,
-		0,0,0,28,299,1,0,0,0,30,319,1,0,0,0,32,321,1,0,0,0,34,326,1,0,0,0,36,334,
-		1,0,0,0,38,342,1,0,0,0,40,349,1,0,0,0,42,370,1,0,0,0,44,378,1,0,0,0,46,
-		398,1,0,0,0,48,412,1,0,0,0,50,414,1,0,0,0,52,418,1,0,0,0,54,424,1,0,0,
-		0,56,439,1,0,0,0,58,443,1,0,0,0,60,455,1,0,0,0,62,457,1,0,0,0,64,469,1,
-		0,0,0,66,480,1,0,0,0,68,484,1,0,0,0,70,501,1,0,0,0,72,503,1,0,0,0,74,507,
-		1,0,0,0,76,511,1,0,0,0,78,527,1,0,0,0,80,530,1,0,0,0,82,536,1,0,0,0,84,
-		540,1,0,0,0,86,556,1,0,0,0,88,558,1,0,0,0,90,561,1,0,0,0,92,567,1,0,0,
-		0,94,571,1,0,0,0,96,588,1,0,0,0,98,590,1,0,0,0,100,592,1,0,0,0,102,608,
-		1,0,0,0,104,613,1,0,0,0,106,616,1,0,0,0,108,621,1,0,0,0,110,627,1,0,0,
-		0,112,642,1,0,0,0,114,644,1,0,0,0,116,650,1,0,0,0,118,654,1,0,0,0,120,
-		658,1,0,0,0,122,670,1,0,0,0,124,674,1,0,0,0,126,676,1,0,0,0,128,678,1,
-		0,0,0,130,690,1,0,0,0,132,695,1,0,0,0,134,721,1,0,0,0,136,723,1,0,0,0,
-		138,725,1,0,0,0,140,729,1,0,0,0,142,740,1,0,0,0,144,748,1,0,0,0,146,151,
-		3,2,1,0,147,151,3,4,2,0,148,151,3,26,13,0,149,151,3,62,31,0,150,146,1,
-		0,0,0,150,147,1,0,0,0,150,148,1,0,0,0,150,149,1,0,0,0,151,154,1,0,0,0,
-		152,150,1,0,0,0,152,153,1,0,0,0,153,155,1,0,0,0,154,152,1,0,0,0,155,156,
-		5,0,0,1,156,1,1,0,0,0,157,158,5,1,0,0,158,159,3,124,62,0,159,3,1,0,0,0,
-		160,161,7,0,0,0,161,163,3,142,71,0,162,164,3,124,62,0,163,162,1,0,0,0,
-		163,164,1,0,0,0,164,166,1,0,0,0,165,167,3,6,3,0,166,165,1,0,0,0,166,167,
-		1,0,0,0,167,5,1,0,0,0,168,174,5,126,0,0,169,173,3,8,4,0,170,173,3,10,5,
-		0,171,173,3,14,7,0,172,169,1,0,0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,
-		176,1,0,0,0,174,172,1,0,0,0,174,175,1,0,0,0,175,177,1,0,0,0,176,174,1,
-		0,0,0,177,178,5,127,0,0,178,7,1,0,0,0,179,180,7,1,0,0,180,224,3,124,62,
-		0,181,182,7,2,0,0,182,224,3,128,64,0,183,184,7,3,0,0,184,189,3,138,69,
-		0,185,186,5,125,0,0,186,188,3,138,69,0,187,185,1,0,0,0,188,191,1,0,0,0,
-		189,187,1,0,0,0,189,190,1,0,0,0,190,224,1,0,0,0,191,189,1,0,0,0,192,193,
-		5,100,0,0,193,224,3,126,63,0,194,195,5,82,0,0,195,224,3,16,8,0,196,197,
-		5,84,0,0,197,224,3,18,9,0,198,199,5,90,0,0,199,200,3,126,63,0,200,201,
-		3,138,69,0,201,224,1,0,0,0,202,203,5,91,0,0,203,204,3,128,64,0,204,205,
-		5,74,0,0,205,206,3,138,69,0,206,224,1,0,0,0,207,208,5,92,0,0,208,224,5,
-		1,0,0,209,224,5,93,0,0,210,211,5,95,0,0,211,214,3,124,62,0,212,213,5,77,
-		0,0,213,215,3,130,65,0,214,212,1,0,0,0,214,215,1,0,0,0,215,224,1,0,0,0,
-		216,218,5,29,0,0,217,216,1,0,0,0,217,218,1,0,0,0,218,219,1,0,0,0,219,220,
-		5,28,0,0,220,224,3,20,10,0,221,222,7,4,0,0,222,224,3,124,62,0,223,179,
-		1,0,0,0,223,181,1,0,0,0,223,183,1,0,0,0,223,192,1,0,0,0,223,194,1,0,0,
-		0,223,196,1,0,0,0,223,198,1,0,0,0,223,202,1,0,0,0,223,207,1,0,0,0,223,
-		209,1,0,0,0,223,210,1,0,0,0,223,217,1,0,0,0,223,221,1,0,0,0,224,9,1,0,
-		0,0,225,226,5,22,0,0,226,241,3,124,62,0,227,228,7,5,0,0,228,233,3,138,
-		69,0,229,230,5,125,0,0,230,232,3,138,69,0,231,229,1,0,0,0,232,235,1,0,
-		0,0,233,231,1,0,0,0,233,234,1,0,0,0,234,241,1,0,0,0,235,233,1,0,0,0,236,
-		238,3,12,6,0,237,239,3,6,3,0,238,237,1,0,0,0,238,239,1,0,0,0,239,241,1,
-		0,0,0,240,225,1,0,0,0,240,227,1,0,0,0,240,236,1,0,0,0,241,11,1,0,0,0,242,
-		243,5,21,0,0,243,244,5,19,0,0,244,245,3,126,63,0,245,246,3,142,71,0,246,
-		247,5,20,0,0,247,248,3,138,69,0,248,13,1,0,0,0,249,253,5,30,0,0,250,251,
-		5,28,0,0,251,254,3,20,10,0,252,254,3,6,3,0,253,250,1,0,0,0,253,252,1,0,
-		0,0,254,15,1,0,0,0,255,258,5,134,0,0,256,257,5,118,0,0,257,259,5,133,0,
-		0,258,256,1,0,0,0,258,259,1,0,0,0,259,270,1,0,0,0,260,261,5,133,0,0,261,
-		262,5,119,0,0,262,263,5,133,0,0,263,264,5,120,0,0,264,266,5,133,0,0,265,
-		267,5,134,0,0,266,265,1,0,0,0,266,267,1,0,0,0,267,270,1,0,0,0,268,270,
-		3,124,62,0,269,255,1,0,0,0,269,260,1,0,0,0,269,268,1,0,0,0,270,17,1,0,
-		0,0,271,275,3,132,66,0,272,275,5,134,0,0,273,275,3,124,62,0,274,271,1,
-		0,0,0,274,272,1,0,0,0,274,273,1,0,0,0,275,19,1,0,0,0,276,281,3,22,11,0,
-		277,278,5,125,0,0,278,280,3,22,11,0,279,277,1,0,0,0,280,283,1,0,0,0,281,
-		279,1,0,0,0,281,282,1,0,0,0,282,21,1,0,0,0,283,281,1,0,0,0,284,288,3,138,
-		69,0,285,286,5,22,0,0,286,289,3,144,72,0,287,289,3,24,12,0,288,285,1,0,
-		0,0,288,287,1,0,0,0,288,289,1,0,0,0,289,23,1,0,0,0,290,291,7,6,0,0,291,
-		25,1,0,0,0,292,293,5,9,0,0,293,295,3,142,71,0,294,296,3,124,62,0,295,294,
-		1,0,0,0,295,296,1,0,0,0,296,297,1,0,0,0,297,298,3,28,14,0,298,27,1,0,0,
-		0,299,303,5,126,0,0,300,302,3,30,15,0,301,300,1,0,0,0,302,305,1,0,0,0,
-		303,301,1,0,0,0,303,304,1,0,0,0,304,306,1,0,0,0,305,303,1,0,0,0,306,307,
-		5,127,0,0,307,29,1,0,0,0,308,320,3,32,16,0,309,320,3,34,17,0,310,320,3,
-		36,18,0,311,320,3,38,19,0,312,320,3,42,21,0,313,320,3,44,22,0,314,320,
-		3,50,25,0,315,320,3,52,26,0,316,320,3,54,27,0,317,320,3,8,4,0,318,320,
-		3,14,7,0,319,308,1,0,0,0,319,309,1,0,0,0,319,310,1,0,0,0,319,311,1,0,0,
-		0,319,312,1,0,0,0,319,313,1,0,0,0,319,314,1,0,0,0,319,315,1,0,0,0,319,
-		316,1,0,0,0,319,317,1,0,0,0,319,318,1,0,0,0,320,31,1,0,0,0,321,322,5,11,
-		0,0,322,324,3,142,71,0,323,325,3,124,62,0,324,323,1,0,0,0,324,325,1,0,
-		0,0,325,33,1,0,0,0,326,327,5,12,0,0,327,329,3,138,69,0,328,330,3,124,62,
-		0,329,328,1,0,0,0,329,330,1,0,0,0,330,332,1,0,0,0,331,333,3,6,3,0,332,
-		331,1,0,0,0,332,333,1,0,0,0,333,35,1,0,0,0,334,335,5,13,0,0,335,337,3,
-		138,69,0,336,338,3,124,62,0,337,336,1,0,0,0,337,338,1,0,0,0,338,340,1,
-		0,0,0,339,341,3,6,3,0,340,339,1,0,0,0,340,341,1,0,0,0,341,37,1,0,0,0,342,
-		343,5,14,0,0,343,345,3,138,69,0,344,346,3,124,62,0,345,344,1,0,0,0,345,
-		346,1,0,0,0,346,347,1,0,0,0,347,348,3,40,20,0,348,39,1,0,0,0,349,358,5,
-		126,0,0,350,355,3,144,72,0,351,352,5,125,0,0,352,354,3,144,72,0,353,351,
-		1,0,0,0,354,357,1,0,0,0,355,353,1,0,0,0,355,356,1,0,0,0,356,359,1,0,0,
-		0,357,355,1,0,0,0,358,350,1,0,0,0,358,359,1,0,0,0,359,365,1,0,0,0,360,
-		364,3,8,4,0,361,364,3,10,5,0,362,364,3,14,7,0,363,360,1,0,0,0,363,361,
-		1,0,0,0,363,362,1,0,0,0,364,367,1,0,0,0,365,363,1,0,0,0,365,366,1,0,0,
-		0,366,368,1,0,0,0,367,365,1,0,0,0,368,369,5,127,0,0,369,41,1,0,0,0,370,
-		371,5,15,0,0,371,373,3,138,69,0,372,374,3,124,62,0,373,372,1,0,0,0,373,
-		374,1,0,0,0,374,376,1,0,0,0,375,377,3,28,14,0,376,375,1,0,0,0,376,377,
-		1,0,0,0,377,43,1,0,0,0,378,379,7,7,0,0,379,380,5,19,0,0,380,381,3,126,
-		63,0,381,382,3,142,71,0,382,383,5,20,0,0,383,387,3,138,69,0,384,386,3,
-		48,24,0,385,384,1,0,0,0,386,389,1,0,0,0,387,385,1,0,0,0,387,388,1,0,0,
-		0,388,396,1,0,0,0,389,387,1,0,0,0,390,392,3,46,23,0,391,390,1,0,0,0,392,
-		393,1,0,0,0,393,391,1,0,0,0,393,394,1,0,0,0,394,397,1,0,0,0,395,397,3,
-		6,3,0,396,391,1,0,0,0,396,395,1,0,0,0,396,397,1,0,0,0,397,45,1,0,0,0,398,
-		402,3,12,6,0,399,401,3,48,24,0,400,399,1,0,0,0,401,404,1,0,0,0,402,400,
-		1,0,0,0,402,403,1,0,0,0,403,406,1,0,0,0,404,402,1,0,0,0,405,407,3,6,3,
-		0,406,405,1,0,0,0,406,407,1,0,0,0,407,47,1,0,0,0,408,409,5,22,0,0,409,
-		413,3,124,62,0,410,411,7,5,0,0,411,413,3,138,69,0,412,408,1,0,0,0,412,
-		410,1,0,0,0,413,49,1,0,0,0,414,416,5,31,0,0,415,417,3,124,62,0,416,415,
-		1,0,0,0,416,417,1,0,0,0,417,51,1,0,0,0,418,419,5,32,0,0,419,420,3,142,
-		71,0,420,421,5,25,0,0,421,422,3,56,28,0,422,423,3,28,14,0,423,53,1,0,0,
-		0,424,425,5,33,0,0,425,426,3,60,30,0,426,427,3,28,14,0,427,55,1,0,0,0,
-		428,429,5,133,0,0,429,430,5,117,0,0,430,440,5,133,0,0,431,436,3,58,29,
-		0,432,433,5,125,0,0,433,435,3,58,29,0,434,432,1,0,0,0,435,438,1,0,0,0,
-		436,434,1,0,0,0,436,437,1,0,0,0,437,440,1,0,0,0,438,436,1,0,0,0,439,428,
-		1,0,0,0,439,431,1,0,0,0,440,57,1,0,0,0,441,444,3,142,71,0,442,444,5,133,
-		0,0,443,441,1,0,0,0,443,442,1,0,0,0,444,59,1,0,0,0,445,446,5,35,0,0,446,
-		456,3,142,71,0,447,453,3,142,71,0,448,450,5,34,0,0,449,451,5,35,0,0,450,
-		449,1,0,0,0,450,451,1,0,0,0,451,452,1,0,0,0,452,454,3,58,29,0,453,448,
-		1,0,0,0,453,454,1,0,0,0,454,456,1,0,0,0,455,445,1,0,0,0,455,447,1,0,0,
-		0,456,61,1,0,0,0,457,458,5,10,0,0,458,460,3,142,71,0,459,461,3,64,32,0,
-		460,459,1,0,0,0,460,461,1,0,0,0,461,463,1,0,0,0,462,464,3,124,62,0,463,
-		462,1,0,0,0,463,464,1,0,0,0,464,465,1,0,0,0,465,466,5,24,0,0,466,467,3,
-		142,71,0,467,468,3,68,34,0,468,63,1,0,0,0,469,470,5,130,0,0,470,475,3,
-		66,33,0,471,472,5,125,0,0,472,474,3,66,33,0,473,471,1,0,0,0,474,477,1,
-		0,0,0,475,473,1,0,0,0,475,476,1,0,0,0,476,478,1,0,0,0,477,475,1,0,0,0,
-		478,479,5,131,0,0,479,65,1,0,0,0,480,481,3,142,71,0,481,482,5,25,0,0,482,
-		483,3,56,28,0,483,67,1,0,0,0,484,488,5,126,0,0,485,487,3,70,35,0,486,485,
-		1,0,0,0,487,490,1,0,0,0,488,486,1,0,0,0,488,489,1,0,0,0,489,491,1,0,0,
-		0,490,488,1,0,0,0,491,492,5,127,0,0,492,69,1,0,0,0,493,502,3,72,36,0,494,
-		502,3,74,37,0,495,502,3,76,38,0,496,502,3,78,39,0,497,502,3,108,54,0,498,
-		502,3,80,40,0,499,502,3,82,41,0,500,502,3,8,4,0,501,493,1,0,0,0,501,494,
-		1,0,0,0,501,495,1,0,0,0,501,496,1,0,0,0,501,497,1,0,0,0,501,498,1,0,0,
-		0,501,499,1,0,0,0,501,500,1,0,0,0,502,71,1,0,0,0,503,504,5,36,0,0,504,
-		505,3,98,49,0,505,506,3,138,69,0,506,73,1,0,0,0,507,508,5,37,0,0,508,509,
-		3,124,62,0,509,510,3,84,42,0,510,75,1,0,0,0,511,512,5,38,0,0,512,525,3,
-		142,71,0,513,522,5,130,0,0,514,519,3,58,29,0,515,516,5,125,0,0,516,518,
-		3,58,29,0,517,515,1,0,0,0,518,521,1,0,0,0,519,517,1,0,0,0,519,520,1,0,
-		0,0,520,523,1,0,0,0,521,519,1,0,0,0,522,514,1,0,0,0,522,523,1,0,0,0,523,
-		524,1,0,0,0,524,526,5,131,0,0,525,513,1,0,0,0,525,526,1,0,0,0,526,77,1,
-		0,0,0,527,528,5,39,0,0,528,529,3,84,42,0,529,79,1,0,0,0,530,531,5,32,0,
-		0,531,532,3,142,71,0,532,533,5,25,0,0,533,534,3,56,28,0,534,535,3,68,34,
-		0,535,81,1,0,0,0,536,537,5,33,0,0,537,538,3,60,30,0,538,539,3,68,34,0,
-		539,83,1,0,0,0,540,544,5,126,0,0,541,543,3,86,43,0,542,541,1,0,0,0,543,
-		546,1,0,0,0,544,542,1,0,0,0,544,545,1,0,0,0,545,547,1,0,0,0,546,544,1,
-		0,0,0,547,548,5,127,0,0,548,85,1,0,0,0,549,557,3,88,44,0,550,557,3,94,
-		47,0,551,557,3,100,50,0,552,557,3,106,53,0,553,557,3,76,38,0,554,557,3,
-		90,45,0,555,557,3,92,46,0,556,549,1,0,0,0,556,550,1,0,0,0,556,551,1,0,
-		0,0,556,552,1,0,0,0,556,553,1,0,0,0,556,554,1,0,0,0,556,555,1,0,0,0,557,
-		87,1,0,0,0,558,559,7,4,0,0,559,560,3,124,62,0,560,89,1,0,0,0,561,562,5,
-		32,0,0,562,563,3,142,71,0,563,564,5,25,0,0,564,565,3,56,28,0,565,566,3,
-		84,42,0,566,91,1,0,0,0,567,568,5,33,0,0,568,569,3,60,30,0,569,570,3,84,
-		42,0,570,93,1,0,0,0,571,575,3,98,49,0,572,573,3,96,48,0,573,574,5,74,0,
-		0,574,576,1,0,0,0,575,572,1,0,0,0,575,576,1,0,0,0,576,577,1,0,0,0,577,
-		580,3,138,69,0,578,579,5,23,0,0,579,581,3,144,72,0,580,578,1,0,0,0,580,
-		581,1,0,0,0,581,583,1,0,0,0,582,584,3,104,52,0,583,582,1,0,0,0,583,584,
-		1,0,0,0,584,586,1,0,0,0,585,587,3,6,3,0,586,585,1,0,0,0,586,587,1,0,0,
-		0,587,95,1,0,0,0,588,589,7,8,0,0,589,97,1,0,0,0,590,591,7,9,0,0,591,99,
-		1,0,0,0,592,593,7,10,0,0,593,596,3,124,62,0,594,595,5,77,0,0,595,597,3,
-		130,65,0,596,594,1,0,0,0,596,597,1,0,0,0,597,599,1,0,0,0,598,600,3,102,
-		51,0,599,598,1,0,0,0,599,600,1,0,0,0,600,602,1,0,0,0,601,603,3,104,52,
-		0,602,601,1,0,0,0,602,603,1,0,0,0,603,605,1,0,0,0,604,606,3,6,3,0,605,
-		604,1,0,0,0,605,606,1,0,0,0,606,101,1,0,0,0,607,609,7,11,0,0,608,607,1,
-		0,0,0,608,609,1,0,0,0,609,610,1,0,0,0,610,611,5,28,0,0,611,612,3,20,10,
-		0,612,103,1,0,0,0,613,614,5,25,0,0,614,615,5,76,0,0,615,105,1,0,0,0,616,
-		617,5,70,0,0,617,618,3,138,69,0,618,619,5,71,0,0,619,620,3,124,62,0,620,
-		107,1,0,0,0,621,625,5,30,0,0,622,623,5,28,0,0,623,626,3,20,10,0,624,626,
-		3,110,55,0,625,622,1,0,0,0,625,624,1,0,0,0,626,109,1,0,0,0,627,631,5,126,
-		0,0,628,630,3,112,56,0,629,628,1,0,0,0,630,633,1,0,0,0,631,629,1,0,0,0,
-		631,632,1,0,0,0,632,634,1,0,0,0,633,631,1,0,0,0,634,635,5,127,0,0,635,
-		111,1,0,0,0,636,643,3,88,44,0,637,643,3,118,59,0,638,643,3,120,60,0,639,
-		643,3,106,53,0,640,643,3,114,57,0,641,643,3,116,58,0,642,636,1,0,0,0,642,
-		637,1,0,0,0,642,638,1,0,0,0,642,639,1,0,0,0,642,640,1,0,0,0,642,641,1,
-		0,0,0,643,113,1,0,0,0,644,645,5,32,0,0,645,646,3,142,71,0,646,647,5,25,
-		0,0,647,648,3,56,28,0,648,649,3,110,55,0,649,115,1,0,0,0,650,651,5,33,
-		0,0,651,652,3,60,30,0,652,653,3,110,55,0,653,117,1,0,0,0,654,655,3,98,
-		49,0,655,656,3,138,69,0,656,657,3,122,61,0,657,119,1,0,0,0,658,659,5,69,
-		0,0,659,662,3,124,62,0,660,661,5,77,0,0,661,663,3,130,65,0,662,660,1,0,
-		0,0,662,663,1,0,0,0,663,665,1,0,0,0,664,666,3,102,51,0,665,664,1,0,0,0,
-		665,666,1,0,0,0,666,668,1,0,0,0,667,669,3,122,61,0,668,667,1,0,0,0,668,
-		669,1,0,0,0,669,121,1,0,0,0,670,671,7,12,0,0,671,672,3,98,49,0,672,673,
-		3,138,69,0,673,123,1,0,0,0,674,675,7,13,0,0,675,125,1,0,0,0,676,677,5,
-		133,0,0,677,127,1,0,0,0,678,680,3,132,66,0,679,681,3,134,67,0,680,679,
-		1,0,0,0,680,681,1,0,0,0,681,687,1,0,0,0,682,683,7,14,0,0,683,685,3,132,
-		66,0,684,686,3,134,67,0,685,684,1,0,0,0,685,686,1,0,0,0,686,688,1,0,0,
-		0,687,682,1,0,0,0,687,688,1,0,0,0,688,129,1,0,0,0,689,691,7,15,0,0,690,
-		689,1,0,0,0,690,691,1,0,0,0,691,692,1,0,0,0,692,693,3,128,64,0,693,131,
-		1,0,0,0,694,696,5,120,0,0,695,694,1,0,0,0,695,696,1,0,0,0,696,706,1,0,
-		0,0,697,707,5,132,0,0,698,704,5,133,0,0,699,700,5,119,0,0,700,705,5,133,
-		0,0,701,702,5,133,0,0,702,703,5,119,0,0,703,705,5,133,0,0,704,699,1,0,
-		0,0,704,701,1,0,0,0,704,705,1,0,0,0,705,707,1,0,0,0,706,697,1,0,0,0,706,
-		698,1,0,0,0,707,133,1,0,0,0,708,722,5,116,0,0,709,711,5,114,0,0,710,712,
-		5,134,0,0,711,710,1,0,0,0,711,712,1,0,0,0,712,722,1,0,0,0,713,718,3,136,
-		68,0,714,715,7,16,0,0,715,717,3,136,68,0,716,714,1,0,0,0,717,720,1,0,0,
-		0,718,716,1,0,0,0,718,719,1,0,0,0,719,722,1,0,0,0,720,718,1,0,0,0,721,
-		708,1,0,0,0,721,709,1,0,0,0,721,713,1,0,0,0,722,135,1,0,0,0,723,724,7,
-		17,0,0,724,137,1,0,0,0,725,727,3,142,71,0,726,728,3,140,70,0,727,726,1,
-		0,0,0,727,728,1,0,0,0,728,139,1,0,0,0,729,730,5,128,0,0,730,735,3,58,29,
-		0,731,732,5,125,0,0,732,734,3,58,29,0,733,731,1,0,0,0,734,737,1,0,0,0,
-		735,733,1,0,0,0,735,736,1,0,0,0,736,738,1,0,0,0,737,735,1,0,0,0,738,739,
-		5,129,0,0,739,141,1,0,0,0,740,741,7,18,0,0,741,143,1,0,0,0,742,749,3,142,
-		71,0,743,749,5,133,0,0,744,749,5,24,0,0,745,749,5,25,0,0,746,749,5,23,
-		0,0,747,749,5,22,0,0,748,742,1,0,0,0,748,743,1,0,0,0,748,744,1,0,0,0,748,
-		745,1,0,0,0,748,746,1,0,0,0,748,747,1,0,0,0,749,145,1,0,0,0,86,150,152,
-		163,166,172,174,189,214,217,223,233,238,240,253,258,266,269,274,281,288,
-		295,303,319,324,329,332,337,340,345,355,358,363,365,373,376,387,393,396,
-		402,406,412,416,436,439,443,450,453,455,460,463,475,488,501,519,522,525,
-		544,556,575,580,583,586,596,599,602,605,608,625,631,642,662,665,668,680,
-		685,687,690,695,704,706,711,718,721,727,735,748
+		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,1,0,1,0,1,0,1,0,5,0,155,8,0,10,
+		0,12,0,158,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,168,8,2,1,2,3,2,171,
+		8,2,1,3,1,3,1,3,1,3,5,3,177,8,3,10,3,12,3,180,9,3,1,3,1,3,1,4,1,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,5,4,192,8,4,10,4,12,4,195,9,4,1,4,1,4,1,4,1,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,
+		4,219,8,4,1,4,3,4,222,8,4,1,4,1,4,1,4,1,4,3,4,228,8,4,1,5,1,5,1,5,1,5,
+		1,5,1,5,5,5,236,8,5,10,5,12,5,239,9,5,1,5,1,5,3,5,243,8,5,3,5,245,8,5,
+		1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,3,7,258,8,7,1,8,1,8,1,8,3,
+		8,263,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,271,8,8,1,8,3,8,274,8,8,1,9,1,9,
+		1,9,3,9,279,8,9,1,10,1,10,1,10,5,10,284,8,10,10,10,12,10,287,9,10,1,11,
+		1,11,1,11,1,11,3,11,293,8,11,1,12,1,12,1,13,1,13,1,13,3,13,300,8,13,1,
+		13,1,13,1,14,1,14,5,14,306,8,14,10,14,12,14,309,9,14,1,14,1,14,1,15,1,
+		15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,324,8,15,1,16,1,16,
+		1,16,3,16,329,8,16,1,17,1,17,1,17,3,17,334,8,17,1,17,3,17,337,8,17,1,18,
+		1,18,1,18,3,18,342,8,18,1,18,3,18,345,8,18,1,19,1,19,1,19,3,19,350,8,19,
+		1,19,1,19,1,20,1,20,1,20,1,20,5,20,358,8,20,10,20,12,20,361,9,20,3,20,
+		363,8,20,1,20,1,20,1,20,5,20,368,8,20,10,20,12,20,371,9,20,1,20,1,20,1,
+		21,1,21,1,21,3,21,378,8,21,1,21,3,21,381,8,21,1,22,1,22,1,22,1,22,1,22,
+		1,22,1,22,5,22,390,8,22,10,22,12,22,393,9,22,1,22,4,22,396,8,22,11,22,
+		12,22,397,1,22,3,22,401,8,22,1,23,1,23,5,23,405,8,23,10,23,12,23,408,9,
+		23,1,23,3,23,411,8,23,1,24,1,24,1,24,1,24,3,24,417,8,24,1,25,1,25,3,25,
+		421,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,
+		28,1,28,1,28,1,28,5,28,439,8,28,10,28,12,28,442,9,28,3,28,444,8,28,1,29,
+		1,29,3,29,448,8,29,1,30,1,30,1,30,1,30,1,30,3,30,455,8,30,1,30,3,30,458,
+		8,30,3,30,460,8,30,1,31,1,31,1,31,3,31,465,8,31,1,31,3,31,468,8,31,1,31,
+		1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,478,8,32,10,32,12,32,481,9,32,
+		1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,493,8,34,3,34,495,
+		8,34,1,35,1,35,1,35,1,35,3,35,501,8,35,3,35,503,8,35,1,36,1,36,5,36,507,
+		8,36,10,36,12,36,510,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,
+		1,37,3,37,522,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,
+		40,1,40,1,40,1,40,5,40,538,8,40,10,40,12,40,541,9,40,3,40,543,8,40,1,40,
+		3,40,546,8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,
+		43,1,43,1,44,1,44,5,44,563,8,44,10,44,12,44,566,9,44,1,44,1,44,1,45,1,
+		45,1,45,1,45,1,45,1,45,1,45,3,45,577,8,45,1,46,1,46,1,46,1,47,1,47,1,47,
+		1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,3,49,596,8,49,1,
+		49,1,49,1,49,3,49,601,8,49,1,49,3,49,604,8,49,1,49,3,49,607,8,49,1,50,
+		1,50,1,51,1,51,1,52,1,52,1,52,1,52,3,52,617,8,52,1,52,3,52,620,8,52,1,
+		52,3,52,623,8,52,1,52,3,52,626,8,52,1,53,3,53,629,8,53,1,53,1,53,1,53,
+		1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,56,1,56,1,56,1,56,3,56,646,8,
+		56,1,57,1,57,5,57,650,8,57,10,57,12,57,653,9,57,1,57,1,57,1,58,1,58,1,
+		58,1,58,1,58,1,58,3,58,663,8,58,1,59,1,59,1,59,1,59,1,59,1,59,1,60,1,60,
+		1,60,1,60,1,61,1,61,1,61,1,61,1,62,1,62,1,62,1,62,3,62,683,8,62,1,62,3,
+		62,686,8,62,1,62,3,62,689,8,62,1,63,1,63,1,63,1,63,1,64,1,64,1,65,1,65,
+		1,66,1,66,3,66,701,8,66,1,66,1,66,1,66,3,66,706,8,66,3,66,708,8,66,1,67,
+		3,67,711,8,67,1,67,1,67,1,68,3,68,716,8,68,1,68,1,68,1,68,1,68,1,68,1,
+		68,1,68,3,68,725,8,68,3,68,727,8,68,1,69,1,69,1,69,3,69,732,8,69,1,69,
+		1,69,1,69,5,69,737,8,69,10,69,12,69,740,9,69,3,69,742,8,69,1,70,1,70,1,
+		71,1,71,3,71,748,8,71,1,72,1,72,1,72,1,72,5,72,754,8,72,10,72,12,72,757,
+		9,72,1,72,1,72,1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,74,3,74,769,8,74,1,
+		74,0,0,75,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
+		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
+		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
+		130,132,134,136,138,140,142,144,146,148,0,19,1,0,2,8,6,0,42,42,48,49,53,
+		53,59,60,69,69,101,104,4,0,83,83,86,89,94,94,96,99,3,0,2,2,27,27,85,85,
+		1,0,78,81,2,0,23,24,26,26,3,0,31,31,49,49,105,112,1,0,16,18,2,0,75,75,
+		133,133,4,0,29,29,31,31,40,65,67,67,2,0,66,66,68,69,1,0,29,30,1,0,72,73,
+		1,0,135,136,2,0,113,113,117,117,1,0,121,124,2,0,115,115,118,119,2,0,25,
+		25,134,134,6,0,2,8,11,14,36,36,75,77,82,112,134,134,835,0,156,1,0,0,0,
+		2,161,1,0,0,0,4,164,1,0,0,0,6,172,1,0,0,0,8,227,1,0,0,0,10,244,1,0,0,0,
+		12,246,1,0,0,0,14,253,1,0,0,0,16,273,1,0,0,0,18,278,1,0,0,0,20,280,1,0,
+		0,0,22,288,1,0,0,0,24,294,1,0,0,0,26,296,1,0,0,0,28,303,1,0,0,0,30,323,
+		1,0,0,0,32,325,1,0,0,0,34,330,1,0,0,0,36,338,1,0,0,0,38,346,1,0,0,0,40,
+		353,1,0,0,0,42,374,1,0,0,0,44,382,1,0,0,0,46,402,1,0,0,0,48,416,1,0,0,
+		0,50,418,1,0,0,0,52,422,1,0,0,0,54,428,1,0,0,0,56,443,1,0,0,0,58,447,1,
+		0,0,0,60,459,1,0,0,0,62,461,1,0,0,0,64,473,1,0,0,0,66,484,1,0,0,0,68,494,
+		1,0,0,0,70,502,1,0,0,0,72,504,1,0,0,0,74,521,1,0,0,0,76,523,1,0,0,0,78,
+		527,1,0,0,0,80,531,1,0,0,0,82,547,1,0,0,0,84,550,1,0,0,0,86,556,1,0,0,
+		0,88,560,1,0,0,0,90,576,1,0,0,0,92,578,1,0,0,0,94,581,1,0,0,0,96,587,1,
+		0,0,0,98,591,1,0,0,0,100,608,1,0,0,0,102,610,1,0,0,0,104,612,1,0,0,0,106,
+		628,1,0,0,0,108,633,1,0,0,0,110,636,1,0,0,0,112,641,1,0,0,0,114,647,1,
+		0,0,0,116,662,1,0,0,0,118,664,1,0,0,0,120,670,1,0,0,0,122,674,1,0,0,0,
+		124,678,1,0,0,0,126,690,1,0,0,0,128,694,1,0,0,0,130,696,1,0,0,0,132,698,
+		1,0,0,0,134,710,1,0,0,0,136,715,1,0,0,0,138,741,1,0,0,0,140,743,1,0,0,
+		0,142,745,1,0,0,0,144,749,1,0,0,0,146,760,1,0,0,0,148,768,1,0,0,0,150,
+		155,3,2,1,0,151,155,3,4,2,0,152,155,3,26,13,0,153,155,3,62,31,0,154,150,
+		1,0,0,0,154,151,1,0,0,0,154,152,1,0,0,0,154,153,1,0,0,0,155,158,1,0,0,
+		0,156,154,1,0,0,0,156,157,1,0,0,0,157,159,1,0,0,0,158,156,1,0,0,0,159,
+		160,5,0,0,1,160,1,1,0,0,0,161,162,5,1,0,0,162,163,3,128,64,0,163,3,1,0,
+		0,0,164,165,7,0,0,0,165,167,3,146,73,0,166,168,3,128,64,0,167,166,1,0,
+		0,0,167,168,1,0,0,0,168,170,1,0,0,0,169,171,3,6,3,0,170,169,1,0,0,0,170,
+		171,1,0,0,0,171,5,1,0,0,0,172,178,5,126,0,0,173,177,3,8,4,0,174,177,3,
+		10,5,0,175,177,3,14,7,0,176,173,1,0,0,0,176,174,1,0,0,0,176,175,1,0,0,
+		0,177,180,1,0,0,0,178,176,1,0,0,0,178,179,1,0,0,0,179,181,1,0,0,0,180,
+		178,1,0,0,0,181,182,5,127,0,0,182,7,1,0,0,0,183,184,7,1,0,0,184,228,3,
+		128,64,0,185,186,7,2,0,0,186,228,3,132,66,0,187,188,7,3,0,0,188,193,3,
+		142,71,0,189,190,5,125,0,0,190,192,3,142,71,0,191,189,1,0,0,0,192,195,
+		1,0,0,0,193,191,1,0,0,0,193,194,1,0,0,0,194,228,1,0,0,0,195,193,1,0,0,
+		0,196,197,5,100,0,0,197,228,3,130,65,0,198,199,5,82,0,0,199,228,3,16,8,
+		0,200,201,5,84,0,0,201,228,3,18,9,0,202,203,5,90,0,0,203,204,3,130,65,
+		0,204,205,3,142,71,0,205,228,1,0,0,0,206,207,5,91,0,0,207,208,3,132,66,
+		0,208,209,5,74,0,0,209,210,3,142,71,0,210,228,1,0,0,0,211,212,5,92,0,0,
+		212,228,5,1,0,0,213,228,5,93,0,0,214,215,5,95,0,0,215,218,3,128,64,0,216,
+		217,5,77,0,0,217,219,3,134,67,0,218,216,1,0,0,0,218,219,1,0,0,0,219,228,
+		1,0,0,0,220,222,5,29,0,0,221,220,1,0,0,0,221,222,1,0,0,0,222,223,1,0,0,
+		0,223,224,5,28,0,0,224,228,3,20,10,0,225,226,7,4,0,0,226,228,3,128,64,
+		0,227,183,1,0,0,0,227,185,1,0,0,0,227,187,1,0,0,0,227,196,1,0,0,0,227,
+		198,1,0,0,0,227,200,1,0,0,0,227,202,1,0,0,0,227,206,1,0,0,0,227,211,1,
+		0,0,0,227,213,1,0,0,0,227,214,1,0,0,0,227,221,1,0,0,0,227,225,1,0,0,0,
+		228,9,1,0,0,0,229,230,5,22,0,0,230,245,3,128,64,0,231,232,7,5,0,0,232,
+		237,3,142,71,0,233,234,5,125,0,0,234,236,3,142,71,0,235,233,1,0,0,0,236,
+		239,1,0,0,0,237,235,1,0,0,0,237,238,1,0,0,0,238,245,1,0,0,0,239,237,1,
+		0,0,0,240,242,3,12,6,0,241,243,3,6,3,0,242,241,1,0,0,0,242,243,1,0,0,0,
+		243,245,1,0,0,0,244,229,1,0,0,0,244,231,1,0,0,0,244,240,1,0,0,0,245,11,
+		1,0,0,0,246,247,5,21,0,0,247,248,5,19,0,0,248,249,3,130,65,0,249,250,3,
+		146,73,0,250,251,5,20,0,0,251,252,3,142,71,0,252,13,1,0,0,0,253,257,5,
+		30,0,0,254,255,5,28,0,0,255,258,3,20,10,0,256,258,3,6,3,0,257,254,1,0,
+		0,0,257,256,1,0,0,0,258,15,1,0,0,0,259,262,5,134,0,0,260,261,5,118,0,0,
+		261,263,5,133,0,0,262,260,1,0,0,0,262,263,1,0,0,0,263,274,1,0,0,0,264,
+		265,5,133,0,0,265,266,5,119,0,0,266,267,5,133,0,0,267,268,5,120,0,0,268,
+		270,5,133,0,0,269,271,5,134,0,0,270,269,1,0,0,0,270,271,1,0,0,0,271,274,
+		1,0,0,0,272,274,3,128,64,0,273,259,1,0,0,0,273,264,1,0,0,0,273,272,1,0,
+		0,0,274,17,1,0,0,0,275,279,3,136,68,0,276,279,5,134,0,0,277,279,3,128,
+		64,0,278,275,1,0,0,0,278,276,1,0,0,0,278,277,1,0,0,0,279,19,1,0,0,0,280,
+		285,3,22,11,0,281,282,5,125,0,0,282,284,3,22,11,0,283,281,1,0,0,0,284,
+		287,1,0,0,0,285,283,1,0,0,0,285,286,1,0,0,0,286,21,1,0,0,0,287,285,1,0,
+		0,0,288,292,3,142,71,0,289,290,5,22,0,0,290,293,3,148,74,0,291,293,3,24,
+		12,0,292,289,1,0,0,0,292,291,1,0,0,0,292,293,1,0,0,0,293,23,1,0,0,0,294,
+		295,7,6,0,0,295,25,1,0,0,0,296,297,5,9,0,0,297,299,3,146,73,0,298,300,
+		3,128,64,0,299,298,1,0,0,0,299,300,1,0,0,0,300,301,1,0,0,0,301,302,3,28,
+		14,0,302,27,1,0,0,0,303,307,5,126,0,0,304,306,3,30,15,0,305,304,1,0,0,
+		0,306,309,1,0,0,0,307,305,1,0,0,0,307,308,1,0,0,0,308,310,1,0,0,0,309,
+		307,1,0,0,0,310,311,5,127,0,0,311,29,1,0,0,0,312,324,3,32,16,0,313,324,
+		3,34,17,0,314,324,3,36,18,0,315,324,3,38,19,0,316,324,3,42,21,0,317,324,
+		3,44,22,0,318,324,3,50,25,0,319,324,3,52,26,0,320,324,3,54,27,0,321,324,
+		3,8,4,0,322,324,3,14,7,0,323,312,1,0,0,0,323,313,1,0,0,0,323,314,1,0,0,
+		0,323,315,1,0,0,0,323,316,1,0,0,0,323,317,1,0,0,0,323,318,1,0,0,0,323,
+		319,1,0,0,0,323,320,1,0,0,0,323,321,1,0,0,0,323,322,1,0,0,0,324,31,1,0,
+		0,0,325,326,5,11,0,0,326,328,3,146,73,0,327,329,3,128,64,0,328,327,1,0,
+		0,0,328,329,1,0,0,0,329,33,1,0,0,0,330,331,5,12,0,0,331,333,3,142,71,0,
+		332,334,3,128,64,0,333,332,1,0,0,0,333,334,1,0,0,0,334,336,1,0,0,0,335,
+		337,3,6,3,0,336,335,1,0,0,0,336,337,1,0,0,0,337,35,1,0,0,0,338,339,5,13,
+		0,0,339,341,3,142,71,0,340,342,3,128,64,0,341,340,1,0,0,0,341,342,1,0,
+		0,0,342,344,1,0,0,0,343,345,3,6,3,0,344,343,1,0,0,0,344,345,1,0,0,0,345,
+		37,1,0,0,0,346,347,5,14,0,0,347,349,3,142,71,0,348,350,3,128,64,0,349,
+		348,1,0,0,0,349,350,1,0,0,0,350,351,1,0,0,0,351,352,3,40,20,0,352,39,1,
+		0,0,0,353,362,5,126,0,0,354,359,3,148,74,0,355,356,5,125,0,0,356,358,3,
+		148,74,0,357,355,1,0,0,0,358,361,1,0,0,0,359,357,1,0,0,0,359,360,1,0,0,
+		0,360,363,1,0,0,0,361,359,1,0,0,0,362,354,1,0,0,0,362,363,1,0,0,0,363,
+		369,1,0,0,0,364,368,3,8,4,0,365,368,3,10,5,0,366,368,3,14,7,0,367,364,
+		1,0,0,0,367,365,1,0,0,0,367,366,1,0,0,0,368,371,1,0,0,0,369,367,1,0,0,
+		0,369,370,1,0,0,0,370,372,1,0,0,0,371,369,1,0,0,0,372,373,5,127,0,0,373,
+		41,1,0,0,0,374,375,5,15,0,0,375,377,3,142,71,0,376,378,3,128,64,0,377,
+		376,1,0,0,0,377,378,1,0,0,0,378,380,1,0,0,0,379,381,3,28,14,0,380,379,
+		1,0,0,0,380,381,1,0,0,0,381,43,1,0,0,0,382,383,7,7,0,0,383,384,5,19,0,
+		0,384,385,3,130,65,0,385,386,3,146,73,0,386,387,5,20,0,0,387,391,3,142,
+		71,0,388,390,3,48,24,0,389,388,1,0,0,0,390,393,1,0,0,0,391,389,1,0,0,0,
+		391,392,1,0,0,0,392,400,1,0,0,0,393,391,1,0,0,0,394,396,3,46,23,0,395,
+		394,1,0,0,0,396,397,1,0,0,0,397,395,1,0,0,0,397,398,1,0,0,0,398,401,1,
+		0,0,0,399,401,3,6,3,0,400,395,1,0,0,0,400,399,1,0,0,0,400,401,1,0,0,0,
+		401,45,1,0,0,0,402,406,3,12,6,0,403,405,3,48,24,0,404,403,1,0,0,0,405,
+		408,1,0,0,0,406,404,1,0,0,0,406,407,1,0,0,0,407,410,1,0,0,0,408,406,1,
+		0,0,0,409,411,3,6,3,0,410,409,1,0,0,0,410,411,1,0,0,0,411,47,1,0,0,0,412,
+		413,5,22,0,0,413,417,3,128,64,0,414,415,7,5,0,0,415,417,3,142,71,0,416,
+		412,1,0,0,0,416,414,1,0,0,0,417,49,1,0,0,0,418,420,5,31,0,0,419,421,3,
+		128,64,0,420,419,1,0,0,0,420,421,1,0,0,0,421,51,1,0,0,0,422,423,5,32,0,
+		0,423,424,3,146,73,0,424,425,5,25,0,0,425,426,3,56,28,0,426,427,3,28,14,
+		0,427,53,1,0,0,0,428,429,5,33,0,0,429,430,3,60,30,0,430,431,3,28,14,0,
+		431,55,1,0,0,0,432,433,5,133,0,0,433,434,5,117,0,0,434,444,5,133,0,0,435,
+		440,3,58,29,0,436,437,5,125,0,0,437,439,3,58,29,0,438,436,1,0,0,0,439,
+		442,1,0,0,0,440,438,1,0,0,0,440,441,1,0,0,0,441,444,1,0,0,0,442,440,1,
+		0,0,0,443,432,1,0,0,0,443,435,1,0,0,0,444,57,1,0,0,0,445,448,3,146,73,
+		0,446,448,5,133,0,0,447,445,1,0,0,0,447,446,1,0,0,0,448,59,1,0,0,0,449,
+		450,5,35,0,0,450,460,3,146,73,0,451,457,3,146,73,0,452,454,5,34,0,0,453,
+		455,5,35,0,0,454,453,1,0,0,0,454,455,1,0,0,0,455,456,1,0,0,0,456,458,3,
+		58,29,0,457,452,1,0,0,0,457,458,1,0,0,0,458,460,1,0,0,0,459,449,1,0,0,
+		0,459,451,1,0,0,0,460,61,1,0,0,0,461,462,5,10,0,0,462,464,3,146,73,0,463,
+		465,3,64,32,0,464,463,1,0,0,0,464,465,1,0,0,0,465,467,1,0,0,0,466,468,
+		3,128,64,0,467,466,1,0,0,0,467,468,1,0,0,0,468,469,1,0,0,0,469,470,5,24,
+		0,0,470,471,3,146,73,0,471,472,3,72,36,0,472,63,1,0,0,0,473,474,5,130,
+		0,0,474,479,3,66,33,0,475,476,5,125,0,0,476,478,3,68,34,0,477,475,1,0,
+		0,0,478,481,1,0,0,0,479,477,1,0,0,0,479,480,1,0,0,0,480,482,1,0,0,0,481,
+		479,1,0,0,0,482,483,5,131,0,0,483,65,1,0,0,0,484,485,3,146,73,0,485,486,
+		5,25,0,0,486,487,3,70,35,0,487,67,1,0,0,0,488,495,5,133,0,0,489,492,3,
+		146,73,0,490,491,5,25,0,0,491,493,3,70,35,0,492,490,1,0,0,0,492,493,1,
+		0,0,0,493,495,1,0,0,0,494,488,1,0,0,0,494,489,1,0,0,0,495,69,1,0,0,0,496,
+		503,3,146,73,0,497,500,5,133,0,0,498,499,5,117,0,0,499,501,5,133,0,0,500,
+		498,1,0,0,0,500,501,1,0,0,0,501,503,1,0,0,0,502,496,1,0,0,0,502,497,1,
+		0,0,0,503,71,1,0,0,0,504,508,5,126,0,0,505,507,3,74,37,0,506,505,1,0,0,
+		0,507,510,1,0,0,0,508,506,1,0,0,0,508,509,1,0,0,0,509,511,1,0,0,0,510,
+		508,1,0,0,0,511,512,5,127,0,0,512,73,1,0,0,0,513,522,3,76,38,0,514,522,
+		3,78,39,0,515,522,3,80,40,0,516,522,3,82,41,0,517,522,3,112,56,0,518,522,
+		3,84,42,0,519,522,3,86,43,0,520,522,3,8,4,0,521,513,1,0,0,0,521,514,1,
+		0,0,0,521,515,1,0,0,0,521,516,1,0,0,0,521,517,1,0,0,0,521,518,1,0,0,0,
+		521,519,1,0,0,0,521,520,1,0,0,0,522,75,1,0,0,0,523,524,5,36,0,0,524,525,
+		3,102,51,0,525,526,3,142,71,0,526,77,1,0,0,0,527,528,5,37,0,0,528,529,
+		3,128,64,0,529,530,3,88,44,0,530,79,1,0,0,0,531,532,5,38,0,0,532,545,3,
+		146,73,0,533,542,5,130,0,0,534,539,3,58,29,0,535,536,5,125,0,0,536,538,
+		3,58,29,0,537,535,1,0,0,0,538,541,1,0,0,0,539,537,1,0,0,0,539,540,1,0,
+		0,0,540,543,1,0,0,0,541,539,1,0,0,0,542,534,1,0,0,0,542,543,1,0,0,0,543,
+		544,1,0,0,0,544,546,5,131,0,0,545,533,1,0,0,0,545,546,1,0,0,0,546,81,1,
+		0,0,0,547,548,5,39,0,0,548,549,3,88,44,0,549,83,1,0,0,0,550,551,5,32,0,
+		0,551,552,3,146,73,0,552,553,5,25,0,0,553,554,3,56,28,0,554,555,3,72,36,
+		0,555,85,1,0,0,0,556,557,5,33,0,0,557,558,3,60,30,0,558,559,3,72,36,0,
+		559,87,1,0,0,0,560,564,5,126,0,0,561,563,3,90,45,0,562,561,1,0,0,0,563,
+		566,1,0,0,0,564,562,1,0,0,0,564,565,1,0,0,0,565,567,1,0,0,0,566,564,1,
+		0,0,0,567,568,5,127,0,0,568,89,1,0,0,0,569,577,3,92,46,0,570,577,3,98,
+		49,0,571,577,3,104,52,0,572,577,3,110,55,0,573,577,3,80,40,0,574,577,3,
+		94,47,0,575,577,3,96,48,0,576,569,1,0,0,0,576,570,1,0,0,0,576,571,1,0,
+		0,0,576,572,1,0,0,0,576,573,1,0,0,0,576,574,1,0,0,0,576,575,1,0,0,0,577,
+		91,1,0,0,0,578,579,7,4,0,0,579,580,3,128,64,0,580,93,1,0,0,0,581,582,5,
+		32,0,0,582,583,3,146,73,0,583,584,5,25,0,0,584,585,3,56,28,0,585,586,3,
+		88,44,0,586,95,1,0,0,0,587,588,5,33,0,0,588,589,3,60,30,0,589,590,3,88,
+		44,0,590,97,1,0,0,0,591,595,3,102,51,0,592,593,3,100,50,0,593,594,5,74,
+		0,0,594,596,1,0,0,0,595,592,1,0,0,0,595,596,1,0,0,0,596,597,1,0,0,0,597,
+		600,3,142,71,0,598,599,5,23,0,0,599,601,3,148,74,0,600,598,1,0,0,0,600,
+		601,1,0,0,0,601,603,1,0,0,0,602,604,3,108,54,0,603,602,1,0,0,0,603,604,
+		1,0,0,0,604,606,1,0,0,0,605,607,3,6,3,0,606,605,1,0,0,0,606,607,1,0,0,
+		0,607,99,1,0,0,0,608,609,7,8,0,0,609,101,1,0,0,0,610,611,7,9,0,0,611,103,
+		1,0,0,0,612,613,7,10,0,0,613,616,3,128,64,0,614,615,5,77,0,0,615,617,3,
+		134,67,0,616,614,1,0,0,0,616,617,1,0,0,0,617,619,1,0,0,0,618,620,3,106,
+		53,0,619,618,1,0,0,0,619,620,1,0,0,0,620,622,1,0,0,0,621,623,3,108,54,
+		0,622,621,1,0,0,0,622,623,1,0,0,0,623,625,1,0,0,0,624,626,3,6,3,0,625,
+		624,1,0,0,0,625,626,1,0,0,0,626,105,1,0,0,0,627,629,7,11,0,0,628,627,1,
+		0,0,0,628,629,1,0,0,0,629,630,1,0,0,0,630,631,5,28,0,0,631,632,3,20,10,
+		0,632,107,1,0,0,0,633,634,5,25,0,0,634,635,5,76,0,0,635,109,1,0,0,0,636,
+		637,5,70,0,0,637,638,3,142,71,0,638,639,5,71,0,0,639,640,3,128,64,0,640,
+		111,1,0,0,0,641,645,5,30,0,0,642,643,5,28,0,0,643,646,3,20,10,0,644,646,
+		3,114,57,0,645,642,1,0,0,0,645,644,1,0,0,0,646,113,1,0,0,0,647,651,5,126,
+		0,0,648,650,3,116,58,0,649,648,1,0,0,0,650,653,1,0,0,0,651,649,1,0,0,0,
+		651,652,1,0,0,0,652,654,1,0,0,0,653,651,1,0,0,0,654,655,5,127,0,0,655,
+		115,1,0,0,0,656,663,3,92,46,0,657,663,3,122,61,0,658,663,3,124,62,0,659,
+		663,3,110,55,0,660,663,3,118,59,0,661,663,3,120,60,0,662,656,1,0,0,0,662,
+		657,1,0,0,0,662,658,1,0,0,0,662,659,1,0,0,0,662,660,1,0,0,0,662,661,1,
+		0,0,0,663,117,1,0,0,0,664,665,5,32,0,0,665,666,3,146,73,0,666,667,5,25,
+		0,0,667,668,3,56,28,0,668,669,3,114,57,0,669,119,1,0,0,0,670,671,5,33,
+		0,0,671,672,3,60,30,0,672,673,3,114,57,0,673,121,1,0,0,0,674,675,3,102,
+		51,0,675,676,3,142,71,0,676,677,3,126,63,0,677,123,1,0,0,0,678,679,5,69,
+		0,0,679,682,3,128,64,0,680,681,5,77,0,0,681,683,3,134,67,0,682,680,1,0,
+		0,0,682,683,1,0,0,0,683,685,1,0,0,0,684,686,3,106,53,0,685,684,1,0,0,0,
+		685,686,1,0,0,0,686,688,1,0,0,0,687,689,3,126,63,0,688,687,1,0,0,0,688,
+		689,1,0,0,0,689,125,1,0,0,0,690,691,7,12,0,0,691,692,3,102,51,0,692,693,
+		3,142,71,0,693,127,1,0,0,0,694,695,7,13,0,0,695,129,1,0,0,0,696,697,5,
+		133,0,0,697,131,1,0,0,0,698,700,3,136,68,0,699,701,3,138,69,0,700,699,
+		1,0,0,0,700,701,1,0,0,0,701,707,1,0,0,0,702,703,7,14,0,0,703,705,3,136,
+		68,0,704,706,3,138,69,0,705,704,1,0,0,0,705,706,1,0,0,0,706,708,1,0,0,
+		0,707,702,1,0,0,0,707,708,1,0,0,0,708,133,1,0,0,0,709,711,7,15,0,0,710,
+		709,1,0,0,0,710,711,1,0,0,0,711,712,1,0,0,0,712,713,3,132,66,0,713,135,
+		1,0,0,0,714,716,5,120,0,0,715,714,1,0,0,0,715,716,1,0,0,0,716,726,1,0,
+		0,0,717,727,5,132,0,0,718,724,5,133,0,0,719,720,5,119,0,0,720,725,5,133,
+		0,0,721,722,5,133,0,0,722,723,5,119,0,0,723,725,5,133,0,0,724,719,1,0,
+		0,0,724,721,1,0,0,0,724,725,1,0,0,0,725,727,1,0,0,0,726,717,1,0,0,0,726,
+		718,1,0,0,0,727,137,1,0,0,0,728,742,5,116,0,0,729,731,5,114,0,0,730,732,
+		5,134,0,0,731,730,1,0,0,0,731,732,1,0,0,0,732,742,1,0,0,0,733,738,3,140,
+		70,0,734,735,7,16,0,0,735,737,3,140,70,0,736,734,1,0,0,0,737,740,1,0,0,
+		0,738,736,1,0,0,0,738,739,1,0,0,0,739,742,1,0,0,0,740,738,1,0,0,0,741,
+		728,1,0,0,0,741,729,1,0,0,0,741,733,1,0,0,0,742,139,1,0,0,0,743,744,7,
+		17,0,0,744,141,1,0,0,0,745,747,3,146,73,0,746,748,3,144,72,0,747,746,1,
+		0,0,0,747,748,1,0,0,0,748,143,1,0,0,0,749,750,5,128,0,0,750,755,3,58,29,
+		0,751,752,5,125,0,0,752,754,3,58,29,0,753,751,1,0,0,0,754,757,1,0,0,0,
+		755,753,1,0,0,0,755,756,1,0,0,0,756,758,1,0,0,0,757,755,1,0,0,0,758,759,
+		5,129,0,0,759,145,1,0,0,0,760,761,7,18,0,0,761,147,1,0,0,0,762,769,3,146,
+		73,0,763,769,5,133,0,0,764,769,5,24,0,0,765,769,5,25,0,0,766,769,5,23,
+		0,0,767,769,5,22,0,0,768,762,1,0,0,0,768,763,1,0,0,0,768,764,1,0,0,0,768,
+		765,1,0,0,0,768,766,1,0,0,0,768,767,1,0,0,0,769,149,1,0,0,0,90,154,156,
+		167,170,176,178,193,218,221,227,237,242,244,257,262,270,273,278,285,292,
+		299,307,323,328,333,336,341,344,349,359,362,367,369,377,380,391,397,400,
+		406,410,416,420,440,443,447,454,457,459,464,467,479,492,494,500,502,508,
+		521,539,542,545,564,576,595,600,603,606,616,619,622,625,628,645,651,662,
+		682,685,688,700,705,707,710,715,724,726,731,738,741,747,755,768
 	};
 
 	public static readonly ATN _ATN =

@@ -29,12 +29,15 @@ internal static class Blocks
     /// <summary>Whether a sentence of the block may start with a token of the kind.</summary>
     public static bool StartsSentence(int block, int kind) => kind >= 0 && StartingKinds[block][kind];
 
-    /// <summary>The innermost block that the parser is in. One without children is still without its brace, so it does not count.</summary>
+    /// <summary>Whether the parser is inside a block there. One without children is still without its brace, so it does not count.</summary>
+    public static bool IsBlock(RuleContext context) => context.ChildCount > 0 && !SentencesOf(context.RuleIndex).IsEmpty;
+
+    /// <summary>The innermost block that the parser is in.</summary>
     public static int Around(RuleContext context)
     {
         for (var around = context; around is not null; around = around.Parent)
         {
-            if (around.ChildCount > 0 && !SentencesOf(around.RuleIndex).IsEmpty)
+            if (IsBlock(around))
             {
                 return around.RuleIndex;
             }

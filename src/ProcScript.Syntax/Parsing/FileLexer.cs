@@ -19,17 +19,16 @@ internal sealed class FileLexer
     private readonly TokenReader _reader;
     private readonly List<Lexeme> _lexemes;
     private readonly List<SuppressionComment> _suppressions = [];
-    private TextSpan _unknown;
+    private readonly CharacterCheck _characters;
     private int _depth;
     private int _mendedLine = -1;
-    private readonly List<(TextSpan Span, bool IsText)> _strange = [];
-    private int _strangeLine = -1;
 
     private FileLexer(SourceText text, FindingLog log)
     {
         _text = text;
         _log = log;
         _reader = new TokenReader(text.Content);
+        _characters = new CharacterCheck(text, log);
 
         // A word and the blank behind it take some six characters.
         _lexemes = new List<Lexeme>(16 + (text.Content.Length / 6));
@@ -54,16 +53,9 @@ internal sealed class FileLexer
 
             var start = _reader.Position;
             var kind = _reader.Read();
-            if (kind == UNKNOWN)
-            {
-                ExtendUnknown(start);
-                continue;
-            }
-
-            EndUnknown();
             if (kind == TokenConstants.EOF)
             {
-                ReportStrange();
+                _characters.EndFile();
                 return;
             }
 
@@ -76,6 +68,9 @@ internal sealed class FileLexer
         switch (lexeme.Kind)
         {
             case NEWLINE or WHITE_SPACE:
+                break;
+            case UNKNOWN:
+                _characters.TakeUnknown(lexeme.Span);
                 break;
             case COMMENT:
                 if (SuppressionReader.Read(_text.Content, lexeme.Span) is { } suppression)
@@ -130,12 +125,7 @@ internal sealed class FileLexer
     private void TakeText(Lexeme lexeme)
     {
         Add(lexeme);
-        var opening = _text.Content[lexeme.Start];
-        var closing = _text.Content[lexeme.End - 1];
-        if (CharacterStream.IsTypographicQuote(opening) || CharacterStream.IsTypographicQuote(closing))
-        {
-            Note(lexeme.Span, isText: true);
-        }
+        _characters.TakeText(lexeme.Span);
     }
 
     private void TakeUnclosed(Lexeme lexeme)
@@ -143,6 +133,7 @@ internal sealed class FileLexer
         var line = _text.LineAt(lexeme.Start);
         var text = _mendedLine == line ? lexeme : Mended(lexeme, line);
         _mendedLine = line;
+        _characters.ForgetLine(line);
         Add(text);
         if (_log.TakesAnother())
         {
@@ -151,29 +142,25 @@ internal sealed class FileLexer
     }
 
     /// <summary>
-    /// Finds where on its line an unclosed text most likely ends: before a brace that stands alone as those of blocks do. The
-    /// quote that is missing may be that of an earlier text of the line, which then ran on to the opening quote of the next.
-    /// Reading goes on behind the end.
+    /// Finds where on its line an unclosed text most likely ends. The quote that is missing may be that of an earlier text of
+    /// the line, which then ran on to the opening quote of the next. Reading goes on behind the end.
     /// </summary>
     private Lexeme Mended(Lexeme unclosed, int line)
     {
         for (var first = FirstOf(line); first < _lexemes.Count; first++)
         {
             var earlier = _lexemes[first];
-            if (earlier.Kind == STRING && BlockBrace(earlier) is var brace and > 0)
+            if (earlier.Kind == STRING && LikelyEnd(earlier) is var end and > 0)
             {
                 Forget(first);
-                return CutBefore(brace, earlier);
+                return CutAt(end, earlier);
             }
         }
 
-        if (UnclosedText.IsClosingQuote(_text.Content, unclosed.Start))
-        {
-            return CutBefore(unclosed.Start + 1, unclosed);
-        }
-
-        return BlockBrace(unclosed) is var end and > 0 ? CutBefore(end, unclosed) : unclosed;
+        return LikelyEnd(unclosed) is var cut and > 0 ? CutAt(cut, unclosed) : unclosed;
     }
+
+    private int LikelyEnd(Lexeme lexeme) => LoneQuotes.LikelyEnd(_text.Content, lexeme.Span);
 
     private int FirstOf(int line)
     {
@@ -197,78 +184,15 @@ internal sealed class FileLexer
         _lexemes.RemoveRange(first, _lexemes.Count - first);
     }
 
-    private Lexeme CutBefore(int brace, Lexeme lexeme)
+    private Lexeme CutAt(int end, Lexeme lexeme)
     {
-        _reader.MoveTo(brace);
-        var end = brace;
+        _reader.MoveTo(end);
         while (end > lexeme.Start + 1 && char.IsWhiteSpace(_text.Content[end - 1]))
         {
             end--;
         }
 
         return new Lexeme(UNCLOSED_STRING, lexeme.Start, end);
-    }
-
-    private int BlockBrace(Lexeme lexeme)
-    {
-        var written = _text.Content.AsSpan(lexeme.Start, lexeme.End - lexeme.Start);
-        for (var i = 1; i < written.Length; i++)
-        {
-            if (written[i] is '{' or '}' && written[i - 1] is ' ' or '\t'
-                && (i + 1 == written.Length || written[i + 1] is ' ' or '\t' or '{' or '}'))
-            {
-                return lexeme.Start + i;
-            }
-        }
-
-        return 0;
-    }
-
-    private void ExtendUnknown(int start)
-    {
-        if (start != _unknown.End)
-        {
-            EndUnknown();
-            _unknown = new TextSpan(start, 0);
-        }
-
-        _unknown = TextSpan.FromBounds(_unknown.Start, _reader.Position);
-    }
-
-    private void EndUnknown()
-    {
-        if (_unknown.Length > 0 && !EncodingCheck.IsBroken(_text.Content, _unknown))
-        {
-            Note(_unknown, isText: false);
-        }
-
-        _unknown = default;
-    }
-
-    // Characters are spoken of when their line is over: where a quote is missing on it, they are most likely part of a text.
-    private void Note(TextSpan strange, bool isText)
-    {
-        var line = _text.LineAt(strange.Start);
-        if (line != _strangeLine)
-        {
-            ReportStrange();
-            _strangeLine = line;
-        }
-
-        _strange.Add((strange, isText));
-    }
-
-    private void ReportStrange()
-    {
-        foreach (var (span, isText) in _strange)
-        {
-            if (_strangeLine != _mendedLine && _log.TakesAnother())
-            {
-                _log.Add(isText ? UnknownCharacter.TypographicQuotes(_text, span) : UnknownCharacter.At(_text, span));
-            }
-        }
-
-        _strange.Clear();
     }
 
     // A comment speaks of the next line that holds anything else.

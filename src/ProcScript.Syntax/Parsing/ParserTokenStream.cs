@@ -12,7 +12,7 @@ internal sealed class ParserTokenStream : ITokenStream
     private const int CancellationInterval = 1 << 14;
 
     // What lies before the place that is read is never read again, so a token put in takes the slot before it; the first
-    // slot is there for a token that is missing at the very start.
+    // slots are there for tokens that are missing at the very start.
     private readonly Lexeme[] _slots;
     private readonly CancellationToken _cancellation;
     private int _end;
@@ -37,7 +37,7 @@ internal sealed class ParserTokenStream : ITokenStream
     }
 
     /// <summary>The index of the first token.</summary>
-    public const int First = 2;
+    public const int First = 4;
 
     /// <inheritdoc/>
     public int Index { get; private set; }

@@ -55,7 +55,20 @@ internal sealed class PhraseBuilder(TokenWords words)
             return new ValuesSyntax(TokenWords.Missing(parent).Span, []);
         }
 
-        var values = context.RANGE() is { } range ? Counted(context, range.Symbol) : Values(context.value());
+        var values = context.RANGE() is { } range ? Counted(context, context.INTEGER(), range.Symbol) : Values(context.value());
+        return new ValuesSyntax(TokenWords.SpanOf(context), values);
+    }
+
+    /// <summary>The first value of a parameter, or its range.</summary>
+    public ValuesSyntax FirstValues(FirstValuesContext? context, ParserRuleContext parent)
+    {
+        if (context is null)
+        {
+            return new ValuesSyntax(TokenWords.Missing(parent).Span, []);
+        }
+
+        ImmutableArray<WordSyntax> values =
+            context.RANGE() is { } range ? Counted(context, context.INTEGER(), range.Symbol) : [words.Word(context, parent)];
         return new ValuesSyntax(TokenWords.SpanOf(context), values);
     }
 
@@ -213,9 +226,8 @@ internal sealed class PhraseBuilder(TokenWords words)
     }
 
     // The first and the last stand where they are written, those between on the "..".
-    private ImmutableArray<WordSyntax> Counted(ValuesContext context, IToken range)
+    private ImmutableArray<WordSyntax> Counted(ParserRuleContext context, ITerminalNode[] ends, IToken range)
     {
-        var ends = context.INTEGER();
         if (ends.Length < 2)
         {
             return [];

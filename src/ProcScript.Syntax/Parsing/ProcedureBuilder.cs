@@ -16,14 +16,32 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
         }
 
         var parameters = ImmutableArray.CreateBuilder<ParameterSyntax>();
-        foreach (var parameter in context.parameter())
+        foreach (var child in context.children)
         {
-            parameters.Add(new ParameterSyntax(
-                TokenWords.SpanOf(parameter), words.Word(parameter.name(), parameter), phrases.Values(parameter.values(), parameter)));
+            switch (child)
+            {
+                case ParameterContext c:
+                    parameters.Add(Parameter(c, c.name(), c.firstValues()));
+                    break;
+                case FurtherParameterContext c when c.IN() is not null:
+                    parameters.Add(Parameter(c, c.name(), c.firstValues()));
+                    break;
+                case FurtherParameterContext c when parameters.Count > 0:
+                    parameters[^1] = WithValue(parameters[^1], words.Word(c, context));
+                    break;
+            }
         }
 
         return parameters.ToImmutable();
     }
+
+    private ParameterSyntax Parameter(ParserRuleContext context, NameContext? name, FirstValuesContext? values) =>
+        new(TokenWords.SpanOf(context), words.Word(name, context), phrases.FirstValues(values, context));
+
+    private static ParameterSyntax WithValue(ParameterSyntax parameter, WordSyntax value) => new(
+        parameter.Span.Cover(value.Span),
+        parameter.Name,
+        new ValuesSyntax(parameter.Values.Span.Cover(value.Span), parameter.Values.Values.Add(value)));
 
     public ImmutableArray<SyntaxNode> Items(ProcedureBlockContext? context) => Inner<ProcedureItemContext>(context);
 

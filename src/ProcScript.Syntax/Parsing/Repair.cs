@@ -5,8 +5,9 @@ namespace ProcScript.Syntax.Parsing;
 /// <summary>What one change to the tokens makes the text go on.</summary>
 /// <param name="Action">The change.</param>
 /// <param name="Kind">The kind of token that comes; of no meaning for one that goes.</param>
+/// <param name="BeginsSentence">Whether a token that comes begins a sentence.</param>
 /// <param name="Choice">All kinds that would do as well, <paramref name="Kind"/> among them.</param>
-internal sealed record Repair(RepairAction Action, int Kind, ImmutableArray<int> Choice);
+internal sealed record Repair(RepairAction Action, int Kind, bool BeginsSentence, ImmutableArray<int> Choice);
 
 /// <summary>The ways to change one token.</summary>
 internal enum RepairAction

@@ -56,7 +56,7 @@ internal sealed class RepairSearch(SourceText text, ParserTokenStream tokens, Se
         var isRepeated = tokens.HasPrevious && tokens.Previous.Kind == tokens.Peek(0).Kind
             && text.Content.AsSpan(tokens.Previous.Start, tokens.Previous.Span.Length)
                 .SequenceEqual(text.Content.AsSpan(tokens.Peek(0).Start, tokens.Peek(0).Span.Length));
-        Note(new Repair(RepairAction.Delete, tokens.Peek(0).Kind, []), reach, isRepeated ? Rank.Repeated : isOnNewLine ? Rank.Last : Rank.Surplus);
+        Note(new Repair(RepairAction.Delete, tokens.Peek(0).Kind, BeginsSentence: false, []), reach, isRepeated ? Rank.Repeated : isOnNewLine ? Rank.Last : Rank.Surplus);
     }
 
     private void TryInsertion(ATNState state, RuleContext context, int kind, SortedSet<int> expected, bool isOnNewLine)
@@ -71,20 +71,23 @@ internal sealed class RepairSearch(SourceText text, ParserTokenStream tokens, Se
 
         _ahead[0] = kind;
         var reach = lookahead.Reach(state, context, _ahead) - 1;
+        var begins = !lookahead.Continues(state, context, kind);
         var rank = kind switch
         {
             NAME or STRING or INTEGER => Rank.Value,
-            _ when Blocks.StartsSentence(Blocks.Around(context), kind) => isOnNewLine || tokens.Previous.Kind == LEFT_BRACE ? Rank.StartOfLine : Rank.StartWithinLine,
+            _ when begins => isOnNewLine || tokens.Previous.Kind == LEFT_BRACE ? Rank.StartOfLine : Rank.StartWithinLine,
             _ => isOnNewLine ? Rank.Last : Rank.Joining,
         };
-        ImmutableArray<int> choice = kind switch
-        {
-            INTEGER when expected.Contains(DECIMAL) => [INTEGER, DECIMAL],
-            NAME when expected.Contains(IN) => [IN, NAME],
-            _ => [kind],
-        };
-        Note(new Repair(RepairAction.Insert, kind, choice), reach, rank);
+        Note(new Repair(RepairAction.Insert, kind, begins, Alike(kind, expected)), reach, rank);
     }
+
+    // Where only some words do for a name, a unit is meant, and "in" is one. Where a fraction would do, a number is.
+    private static ImmutableArray<int> Alike(int kind, SortedSet<int> expected) => kind switch
+    {
+        INTEGER when expected.Contains(DECIMAL) => [INTEGER, DECIMAL],
+        NAME when expected.Contains(IN) && !expected.IsSupersetOf(TokenNames.FirstOf(RULE_name).ToIntegerList()) => [IN, NAME],
+        _ => [kind],
+    };
 
     private void TryReplacement(ATNState state, RuleContext context, int kind, bool isOnNewLine)
     {
@@ -98,7 +101,7 @@ internal sealed class RepairSearch(SourceText text, ParserTokenStream tokens, Se
             var reach = lookahead.Reach(state, context, _ahead.AsSpan(1));
             _ahead[1] = next.Kind;
             var action = isRespelt ? RepairAction.Respell : RepairAction.TakeAsName;
-            Note(new Repair(action, kind, []), reach, isRespelt ? Rank.Respelt : Rank.Reserved);
+            Note(new Repair(action, kind, BeginsSentence: false, []), reach, isRespelt ? Rank.Respelt : Rank.Reserved);
         }
     }
 

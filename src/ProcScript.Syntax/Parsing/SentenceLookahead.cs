@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using Antlr4.Runtime;
 using Antlr4.Runtime.Atn;
+using ProcScript.Syntax.Generated;
 
 namespace ProcScript.Syntax.Parsing;
 
@@ -13,6 +15,7 @@ internal sealed class SentenceLookahead(ATN atn)
 
     // Whether the rule looked into has come to its end on the way.
     private bool _ended;
+    private bool _staysInSentence;
 
     /// <summary>Whether the token may come next.</summary>
     public bool Accepts(ATNState state, RuleContext? context, int kind)
@@ -33,6 +36,75 @@ internal sealed class SentenceLookahead(ATN atn)
 
             state = After(context);
         }
+    }
+
+    /// <summary>Whether the token would go on with the sentence that the parser is in, not begin another.</summary>
+    public bool Continues(ATNState state, RuleContext? context, int kind)
+    {
+        for (; context is not null && !Blocks.IsBlock(context); context = context.Parent)
+        {
+            if (atn.NextTokens(state).Contains(kind))
+            {
+                return true;
+            }
+
+            if (Blocks.IsSentence(context.RuleIndex) || !atn.NextTokens(state).Contains(TokenConstants.EPSILON))
+            {
+                return false;
+            }
+
+            state = After(context);
+        }
+
+        return false;
+    }
+
+    /// <summary>
+    /// The fewest tokens that are missing before <paramref name="kind"/> may come in the sentence that the parser is in; null
+    /// where that takes more than <paramref name="most"/>, or cannot be.
+    /// </summary>
+    public ImmutableArray<int>? Bridge(ATNState state, RuleContext context, int kind, int most)
+    {
+        if (Blocks.IsBlock(context))
+        {
+            return null;
+        }
+
+        _staysInSentence = true;
+        Start(state, context);
+        _staysInSentence = false;
+        var layer = _places.ConvertAll(place => (Place: place, Missing: ImmutableArray<int>.Empty));
+        for (var length = 0; length <= most; length++)
+        {
+            var further = new List<(Place, ImmutableArray<int>)>();
+            _reached.Clear();
+            foreach (var (place, missing) in layer)
+            {
+                for (var i = 0; i < place.State.NumberOfTransitions; i++)
+                {
+                    var transition = place.State.Transition(i);
+                    if (transition.IsEpsilon)
+                    {
+                        continue;
+                    }
+
+                    if (transition.Matches(kind, 0, atn.maxTokenType))
+                    {
+                        return missing;
+                    }
+
+                    _next.Clear();
+                    _staysInSentence = true;
+                    Spread(place with { State = transition.target }, _next);
+                    _staysInSentence = false;
+                    further.AddRange(_next.Select(next => (next, missing.Add(Representative(transition)))));
+                }
+            }
+
+            layer = further;
+        }
+
+        return null;
     }
 
     /// <summary>All tokens that may come behind the given ones.</summary>
@@ -64,10 +136,7 @@ internal sealed class SentenceLookahead(ATN atn)
     /// <summary>How many of the tokens the grammar takes, one after the other, before it takes one no more.</summary>
     public int Reach(ATNState state, RuleContext? context, ReadOnlySpan<int> kinds)
     {
-        _places.Clear();
-        _reached.Clear();
-        _ended = false;
-        Spread(new Place(state, null, context), _places);
+        Start(state, context);
         for (var taken = 0; taken < kinds.Length; taken++)
         {
             _next.Clear();
@@ -95,6 +164,17 @@ internal sealed class SentenceLookahead(ATN atn)
         return kinds.Length;
     }
 
+    private void Start(ATNState state, RuleContext? context)
+    {
+        _places.Clear();
+        _reached.Clear();
+        _ended = false;
+        Spread(new Place(state, null, context), _places);
+    }
+
+    private static int Representative(Transition transition) =>
+        transition.Label.Contains(ProcScriptParser.NAME) ? ProcScriptParser.NAME : transition.Label.MinElement;
+
     private void Spread(Place place, List<Place> into)
     {
         if (!_reached.Add(place))
@@ -108,7 +188,7 @@ internal sealed class SentenceLookahead(ATN atn)
             {
                 Spread(place with { State = follow.State, Return = follow.Return }, into);
             }
-            else if (place.Outer is { invokingState: >= 0 } outer)
+            else if (place.Outer is { invokingState: >= 0 } outer && !(_staysInSentence && Blocks.IsSentence(outer.RuleIndex)))
             {
                 Spread(new Place(After(outer), null, outer.Parent), into);
             }

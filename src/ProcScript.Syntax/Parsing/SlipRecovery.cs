@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Antlr4.Runtime;
 using Antlr4.Runtime.Atn;
 using static ProcScript.Syntax.Generated.ProcScriptParser;
@@ -16,7 +17,10 @@ internal sealed class SlipRecovery(
     private const int MostSlips = 1000;
 
     /// <summary>How many tokens of a sentence must fit before one within a line counts as its start.</summary>
-    private const int SureStart = 3;
+    private const int SureStart = 8;
+
+    /// <summary>How many words of the head of a block may be missing for the block to be read all the same.</summary>
+    private const int MostBridged = 3;
 
     private int _slips;
     private int _insertedBefore = -1;
@@ -92,13 +96,12 @@ internal sealed class SlipRecovery(
         var repair = _insertedBefore == next || report.IsDisturbed(next) ? null : repairs.Find(state, parser.Context);
         if (repair is not null)
         {
-            var startsSentence = Blocks.StartsSentence(Blocks.Around(parser.Context), repair.Kind);
-            report.Repaired(repair, startsSentence);
-            Apply(repair, startsSentence);
+            report.Repaired(repair);
+            Apply(repair);
         }
         else
         {
-            report.Unexpected(0, lookahead.Expected(state, parser.Context, []));
+            Report(parser, state);
             Skip(parser, state);
             if (!lookahead.Accepts(state, parser.Context, tokens.LA(1)))
             {
@@ -110,13 +113,25 @@ internal sealed class SlipRecovery(
         StartAnew(parser, start);
     }
 
-    private void Apply(Repair repair, bool startsSentence)
+    private void Report(Parser parser, ATNState state)
+    {
+        if (tokens.LA(1) == LEFT_BRACE && lookahead.Bridge(state, parser.Context, LEFT_BRACE, MostBridged) is { } missing)
+        {
+            report.MissingHead(missing);
+        }
+        else
+        {
+            report.Unexpected(0, lookahead.Expected(state, parser.Context, []));
+        }
+    }
+
+    private void Apply(Repair repair)
     {
         switch (repair.Action)
         {
             case RepairAction.Insert:
                 _insertedBefore = tokens.Peek(0).Start;
-                var isBehind = tokens.HasPrevious && !(repairs.IsOnNewLine() && startsSentence);
+                var isBehind = tokens.HasPrevious && !(repairs.IsOnNewLine() && repair.BeginsSentence);
                 tokens.Insert(repair.Kind, isBehind ? tokens.Previous.End : tokens.Peek(0).Start);
                 break;
             case RepairAction.Delete:
@@ -148,7 +163,9 @@ internal sealed class SlipRecovery(
             {
                 case TokenConstants.EOF:
                 case RIGHT_BRACE when block != RULE_file:
-                case LEFT_BRACE when state is not null && lookahead.Accepts(state, parser.Context, LEFT_BRACE):
+                    return;
+                case LEFT_BRACE when state is not null && lookahead.Bridge(state, parser.Context, LEFT_BRACE, MostBridged) is { } missing:
+                    Insert(missing);
                     return;
                 case LEFT_BRACE:
                     SkipBlock();
@@ -156,6 +173,16 @@ internal sealed class SlipRecovery(
                 case var kind when StartsSentence(block, kind, isDisturbed):
                     return;
             }
+        }
+    }
+
+    // The head of a block is done for, but not the block.
+    private void Insert(ImmutableArray<int> kinds)
+    {
+        var place = tokens.HasPrevious ? tokens.Previous.End : tokens.Peek(0).Start;
+        for (var i = kinds.Length - 1; i >= 0; i--)
+        {
+            tokens.Insert(kinds[i], place);
         }
     }
 

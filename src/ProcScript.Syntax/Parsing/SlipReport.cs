@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Antlr4.Runtime;
 using ProcScript.Syntax.Rules.Text;
 using ProcScript.Syntax.Text;
@@ -20,15 +21,13 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
     public bool IsDisturbed(int position) => _disturbed.Contains(text.LineAt(position));
 
     /// <summary>A change that makes the text go on; the tokens are those before the change.</summary>
-    /// <param name="repair">The change.</param>
-    /// <param name="startsSentence">Whether the token that comes may start a sentence.</param>
-    public void Repaired(Repair repair, bool startsSentence)
+    public void Repaired(Repair repair)
     {
         var next = tokens.Peek(0).Span;
         switch (repair.Action)
         {
             case RepairAction.Insert:
-                Missing(repair, next, startsSentence);
+                Missing(repair, next);
                 break;
             case RepairAction.Respell when Speaks(next):
                 log.Add(UnexpectedText.Misspelt(text, next, TokenNames.Literal(repair.Kind)!));
@@ -63,19 +62,29 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
         }
     }
 
+    /// <summary>Words that are missing before the block that is read next.</summary>
+    public void MissingHead(ImmutableArray<int> kinds)
+    {
+        var brace = tokens.Peek(0).Span;
+        if (Speaks(brace))
+        {
+            log.Add(UnexpectedText.MissingHead(text, brace, [.. kinds.Select(kind => TokenNames.Describe([kind]))]));
+        }
+    }
+
     /// <summary>The rest of the file is not read.</summary>
     public void GiveUp()
     {
         _gaveUp = true;
-        log.TakesAnother();
+        log.Add(UnexpectedText.GivenUp(text, tokens.Peek(0).Span));
     }
 
-    private void Missing(Repair repair, TextSpan next, bool startsSentence)
+    private void Missing(Repair repair, TextSpan next)
     {
         var what = TokenNames.DescribeChoice(repair.Choice);
         var word = repair.Choice.Length == 1 ? TokenNames.Literal(repair.Kind) : null;
         var isBehind = tokens.HasPrevious && text.LineAt(tokens.Previous.Start) < text.LineAt(next.Start)
-            && !startsSentence;
+            && !repair.BeginsSentence;
         var place = isBehind ? tokens.Previous.Span : next;
         if (Speaks(place))
         {

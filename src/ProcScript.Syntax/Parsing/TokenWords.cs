@@ -155,13 +155,16 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
     private static string Meaning(ReadOnlySpan<char> written)
     {
         var inner = written.Length > 0 ? written[1..] : written;
-        if (inner.Length > 0 && inner[^1] == '"' && !EndsInEscape(inner[..^1]))
+        if (inner.Length > 0 && IsQuote(inner[^1], written[0]) && !EndsInEscape(inner[..^1]))
         {
             inner = inner[..^1];
         }
 
         return inner.Contains('\\') ? Unescaped(inner) : inner.ToString();
     }
+
+    private static bool IsQuote(char closing, char opening) =>
+        closing == '"' || (CharacterStream.IsTypographicQuote(closing) && CharacterStream.IsTypographicQuote(opening));
 
     private static bool EndsInEscape(ReadOnlySpan<char> inner)
     {

@@ -1,4 +1,5 @@
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Parsing;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Syntax.Rules.Text;
@@ -33,7 +34,7 @@ public sealed class UnclosedText : Rule
     internal static Finding At(SourceText text, TextSpan quoted)
     {
         var inner = text.Content.AsSpan(quoted.Start + 1, quoted.Length - 1);
-        if (IsClosingQuote(text.Content, quoted.Start))
+        if (LoneQuotes.IsClosing(text.Content, quoted.Start))
         {
             return new Finding(Id, "the text that ends here has no opening quote", Place(text, quoted.Start, 1), "a lone quote");
         }
@@ -47,10 +48,6 @@ public sealed class UnclosedText : Rule
             Fixes = [new Fix("Close the text", FixGrade.NeedsLook, [edit])],
         };
     }
-
-    /// <summary>Whether a lone quote stands where a text would end: right behind a word, with nothing right behind it.</summary>
-    internal static bool IsClosingQuote(string content, int quote) =>
-        quote > 0 && !char.IsWhiteSpace(content[quote - 1]) && (quote + 1 == content.Length || char.IsWhiteSpace(content[quote + 1]));
 
     private static SourceSpan Place(SourceText text, int start, int length) => new(text.Path, new TextSpan(start, length));
 }

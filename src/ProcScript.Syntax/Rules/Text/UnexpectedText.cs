@@ -47,6 +47,9 @@ public sealed class UnexpectedText : Rule
             Fixes = word is null ? [] : [Insert(text, next.Start, word, NeedsBlank(word) ? word + " " : word)],
         };
 
+    internal static Finding MissingHead(SourceText text, TextSpan brace, IReadOnlyList<string> what) =>
+        new(Id, $"{string.Join(" and ", what)} {(what.Count > 1 ? "are" : "is")} missing before this block", Place(text, brace));
+
     internal static Finding MissingBehind(SourceText text, TextSpan previous, string what, string? word) =>
         new(Id, $"{what} is missing behind {Excerpt.Of(text, previous)}", Place(text, previous))
         {
@@ -74,8 +77,14 @@ public sealed class UnexpectedText : Rule
             Fixes = [new Fix("Remove the `}`", FixGrade.NeedsLook, [new TextEdit(Place(text, brace), "")])],
         };
 
+    internal static Finding GivenUp(SourceText text, TextSpan next) =>
+        new(Id, "the file is not read from here on: too many words before cannot stand where they do", Place(text, next))
+        {
+            Help = "mend the first findings, or take this file out of the library if it is no ProcScript",
+        };
+
     internal static Finding More(SourceSpan last, int count) =>
-        new(Id, string.Create(CultureInfo.InvariantCulture, $"the file has {count} more slips, or more, that are not listed"), last);
+        new(Id, string.Create(CultureInfo.InvariantCulture, $"{count} more findings of this file are not listed"), last);
 
     private static bool NeedsBlank(string word) => char.IsAsciiLetter(word[0]) || word is "{" or "(" or ",";
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -26,17 +27,22 @@ public sealed class UnknownCharacter : Rule
             tool socket_13 "13 mm socket"
             """);
 
-    internal static Finding At(SourceText text, TextSpan run)
+    /// <param name="text">The text.</param>
+    /// <param name="runs">Where the same characters stand on one line.</param>
+    internal static Finding At(SourceText text, ImmutableArray<TextSpan> runs)
     {
-        var isBlank = text.Content.AsSpan(run.Start, run.Length).IsWhiteSpace();
-        return new Finding(Id, $"{Excerpt.Of(text, run)} is not part of the language", new SourceSpan(text.Path, run))
+        var shown = Excerpt.Of(text, runs[0]);
+        return new Finding(Id, $"{shown} is not part of the language", new SourceSpan(text.Path, runs[0]))
         {
-            Help = Advice(text.Content, run, isBlank),
+            Help = Advice(text.Content, runs[0]),
             Fixes =
             [
-                isBlank
-                    ? Replace("Write a plain blank", FixGrade.Safe, text, run, " ")
-                    : Replace($"Remove {Excerpt.Of(text, run)}", FixGrade.NeedsLook, text, run, ""),
+                text.Content.AsSpan(runs[0].Start, runs[0].Length) switch
+                {
+                    var run when run.IsWhiteSpace() => Replace("Write a plain blank", FixGrade.Safe, text, runs, " "),
+                    "'" when runs.Length == 2 => Replace("Write double quotes", FixGrade.NeedsLook, text, runs, "\""),
+                    _ => Replace($"Remove {shown}", FixGrade.NeedsLook, text, runs, ""),
+                },
             ],
         };
     }
@@ -52,9 +58,9 @@ public sealed class UnknownCharacter : Rule
         };
     }
 
-    private static string Advice(string content, TextSpan run, bool isBlank) => content[run.Start] switch
+    private static string Advice(string content, TextSpan run) => content[run.Start] switch
     {
-        _ when isBlank => "this blank is not the plain one",
+        var c when char.IsWhiteSpace(c) => "this blank is not the plain one",
         ';' => "a sentence ends by itself",
         ':' or '=' => "a property is its word and its value, as in `mass 31 kg`",
         '\'' or '`' or '\u2018' or '\u2019' or '\u00AB' or '\u00BB' => "a text stands between double quotes",
@@ -63,6 +69,6 @@ public sealed class UnknownCharacter : Rule
         _ => "",
     };
 
-    private static Fix Replace(string title, FixGrade grade, SourceText text, TextSpan span, string by) =>
-        new(title, grade, [new TextEdit(new SourceSpan(text.Path, span), by)]);
+    private static Fix Replace(string title, FixGrade grade, SourceText text, ImmutableArray<TextSpan> runs, string by) =>
+        new(title, grade, [.. runs.Select(run => new TextEdit(new SourceSpan(text.Path, run), by))]);
 }

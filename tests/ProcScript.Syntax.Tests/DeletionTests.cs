@@ -1,0 +1,75 @@
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Syntax.Tests;
+
+/// <summary>The slip made most: a word, a sign or a quote that was left out, tried at every place of the good files.</summary>
+public sealed class DeletionTests
+{
+    [Fact]
+    public void A_word_left_out_gives_one_finding_at_most_nearly_everywhere()
+    {
+        AssertNearlyAll(0.99, Deletions().Select(text => Sample.Parse(text).Findings.Length <= 1));
+    }
+
+    [Fact]
+    public void A_quote_left_out_gives_one_finding_nearly_everywhere()
+    {
+        AssertNearlyAll(0.99, QuoteDeletions().Select(text => Sample.Parse(text).Findings.Length == 1));
+    }
+
+    [Fact]
+    public void Any_character_left_out_gives_one_finding_at_most_nearly_everywhere()
+    {
+        var deletions =
+            from content in Sample.All
+            from i in Enumerable.Range(0, content.Length)
+            where i % 7 == 0
+            select content.Remove(i, 1);
+
+        AssertNearlyAll(0.99, deletions.Select(text => Sample.Parse(text).Findings.Length <= 1));
+    }
+
+    [Fact]
+    public void The_fix_of_a_missing_word_makes_the_file_a_good_one_again()
+    {
+        var mended =
+            from text in Deletions()
+            let findings = Sample.Parse(text).Findings
+            where findings.Length == 1 && findings[0].Fixes.Length > 0 && findings[0].Fixes[0].Title.StartsWith("Insert", StringComparison.Ordinal)
+            select Sample.Parse(Sample.Fixed(text, findings[0])).Findings.IsEmpty;
+
+        AssertNearlyAll(0.98, mended);
+    }
+
+    [Fact]
+    public void The_fix_of_an_unclosed_text_closes_it()
+    {
+        var left =
+            from text in QuoteDeletions()
+            let finding = Sample.Parse(text).Findings[0]
+            where finding.Rule.Code == "PRC1003" && finding.Fixes.Length > 0
+            select Sample.Parse(Sample.Fixed(text, finding)).Findings.Count(IsUnclosedText);
+
+        Assert.All(left, count => Assert.Equal(0, count));
+    }
+
+    private static bool IsUnclosedText(Finding finding) => finding.Rule.Code == "PRC1003";
+
+    private static IEnumerable<string> Deletions() =>
+        from content in Sample.All
+        from token in Sample.Words(Sample.Parse(content))
+        select content.Remove(token.Span.Start, token.Span.Length);
+
+    private static IEnumerable<string> QuoteDeletions() =>
+        from content in Sample.All
+        from i in Enumerable.Range(0, content.Length)
+        where content[i] == '"'
+        select content.Remove(i, 1);
+
+    private static void AssertNearlyAll(double share, IEnumerable<bool> results)
+    {
+        var all = results.ToList();
+        Assert.True(all.Count > 100, $"{all.Count} cases only");
+        Assert.True(all.Count(result => result) >= share * all.Count, $"{all.Count(result => !result)} of {all.Count} are not as they should be");
+    }
+}
