@@ -4,6 +4,7 @@ namespace ProcScript.Cli.Tests.Malformed;
 internal static class AbsurdSizes
 {
     private const int Many = 100_000;
+    private const int Thousands = 20_000;
 
     public static IEnumerable<MalformedInput> All =>
     [
@@ -19,12 +20,12 @@ internal static class AbsurdSizes
         MalformedInput.Wrong("a number of five thousand digits", Sample.MachineWith($"part x \"X\" {{ mass {new string('1', 5000)}.{new string('1', 5000)} kg }}")),
         MalformedInput.Wrong("a fraction over zero", Sample.MachineWith("part x \"X\" { mass 1/0 kg }")),
         MalformedInput.Wrong("a mass below zero", Sample.MachineWith("part x \"X\" { mass -1 kg }")),
-        MalformedInput.Wrong("a hundred thousand unknown signs", Lines(i => "? ")),
+        MalformedInput.Wrong("a hundred thousand unknown signs", Lines(Many, i => "? ")),
         MalformedInput.Wrong("a hundred thousand unknown signs on one line", string.Concat(Enumerable.Repeat("? ; ", Many / 2))),
-        MalformedInput.Wrong("a hundred thousand unknown names", Sample.Steps(Lines(i => $"remove cuver{i}"))),
-        MalformedInput.Wrong("a hundred thousand times the same name", Lines(i => "tool t \"T\"")),
-        MalformedInput.Wrong("a hundred thousand times the same action", Sample.Steps("isolate battery\n" + Lines(i => "undo cover_bolts"))),
-        MalformedInput.Wrong("a hundred thousand errors of grammar", Lines(i => "tool tool tool")),
+        MalformedInput.Wrong("twenty thousand unknown names", Sample.Steps(Lines(Thousands, i => $"remove cuver{i}"))),
+        MalformedInput.Wrong("a hundred thousand times the same name", Lines(Many, i => "tool t \"T\"")),
+        MalformedInput.Wrong("twenty thousand times the same action", Sample.Steps("isolate battery\n" + Lines(Thousands, i => "undo cover_bolts"))),
+        MalformedInput.Wrong("twenty thousand errors of grammar", Lines(Thousands, i => "tool tool tool")),
         MalformedInput.Wrong("thirty options", Sample.MachineWith(string.Join('\n', Enumerable.Range(0, 30).Select(i => $"option o{i} \"O\"\nwhen o{i} {{ part q{i} \"Q\" }}")))
             + "procedure p \"P\" on m { stage \"S\" { " + string.Concat(Enumerable.Range(0, 30).Select(i => $"when o{i} {{ task \"T\" }} ")) + "} }\n"),
         MalformedInput.Wrong("a loop over a thousand million", Sample.MachineWith("each i in 1 .. 1000000000 { part x[i] \"X\" }")),
@@ -36,5 +37,5 @@ internal static class AbsurdSizes
             + string.Concat(Enumerable.Range(1, 60).Select(i => $"procedure p{i} \"P\" on m {{ do p{i - 1} do p{i - 1} }}\n"))),
     ];
 
-    private static string Lines(Func<int, string> line) => string.Join('\n', Enumerable.Range(0, Many).Select(line));
+    private static string Lines(int count, Func<int, string> line) => string.Join('\n', Enumerable.Range(0, count).Select(line));
 }
