@@ -15,6 +15,10 @@ public sealed class PlanSchemaTests
     [InlineData(nameof(SamplePlan.Bare))]
     public void A_plan_is_valid(string name) => Assert.True(IsValid(JsonNode.Parse(WorkPack.Json(SamplePlan.Named(name)))!));
 
+    [Fact]
+    public void Every_plan_of_the_demo_library_is_valid() =>
+        Assert.All(DemoLibrary.Plans, plan => Assert.True(IsValid(JsonNode.Parse(WorkPack.Json(plan.Value))!), plan.Key));
+
     public static TheoryData<string> Places => ["", "strip/0", "strip/0/steps/0", "strip/0/steps/0/source", "bags/0/contents/0", "map/nodes/0", "heaviestLift", "times"];
 
     [Theory]

@@ -8,7 +8,7 @@ namespace ProcScript.Cards.Escaping;
 /// </summary>
 internal static class MarkdownText
 {
-    private const string AlwaysMarkup = "\\`*[]<|~^$@";
+    private const string AlwaysMarkup = "\\`*[]|~^$@";
 
     /// <summary>Escapes a text that stands on one line: line breaks become blanks.</summary>
     public static string Escape(string text) => Escape(OnOneLine(text), startsLine: true);
@@ -40,6 +40,7 @@ internal static class MarkdownText
         var c when AlwaysMarkup.Contains(c) => true,
         // snake_case inside a word is not emphasis.
         '_' => !(IsWord(line, at - 1) && IsWord(line, at + 1)),
+        '<' => at == line.Length - 1 || IsWord(line, at + 1) || line[at + 1] is '/' or '!' or '?',
         '&' => IsWord(line, at + 1) || Is(line, at + 1, '#'),
         '=' => Is(line, at + 1, '=') || Is(line, at - 1, '='),
         // Bare addresses become links in many renderers.

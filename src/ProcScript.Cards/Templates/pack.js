@@ -109,6 +109,9 @@
     if (chooser.files.length === 1) await load(chooser.files[0]);
     chooser.value = "";
   });
+  const sharing = document.querySelector("[data-do=run-on]");
+  const share = () => document.documentElement.classList.toggle("run-on", sharing.checked);
+  sharing.addEventListener("change", share);
   window.addEventListener("afterprint", () => document.documentElement.classList.remove("print-blank"));
   // The same pack in another tab.
   window.addEventListener("storage", event => {
@@ -121,6 +124,8 @@
   });
 
   for (const hidden of document.querySelectorAll(".tools, .bar")) hidden.hidden = false;
+  // Some browsers bring a page back with its fields filled in.
+  share();
   const kept = store.load();
   if (isRecord(kept)) fill(kept.fields);
   else showProgress();

@@ -23,6 +23,8 @@ public sealed partial class EscapingTests
     [InlineData("- item", "\\- item")]
     [InlineData("R&D", "R\\&D")]
     [InlineData("a & b", "a & b")]
+    [InlineData("< 1 V", "< 1 V")]
+    [InlineData("<b>", "\\<b>")]
     [InlineData(" two\r\nlines ", "two lines")]
     public void Markdown_is_escaped_where_it_must_be_and_nowhere_else(string text, string escaped) => Assert.Equal(escaped, MarkdownText.Escape(text));
 

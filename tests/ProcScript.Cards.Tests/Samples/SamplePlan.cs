@@ -110,6 +110,8 @@ internal static class SamplePlan
 
     private static PlanStep Mark(PlanStep step) => step with
     {
+        // The close-out would name a check again.
+        Verb = step.Verb == "check" ? "task" : step.Verb,
         Text = $"{step.Text} s{step.Number}text",
         Alerts = [.. step.Alerts.Select((alert, at) => alert with { Text = $"s{step.Number}a{at}begin {alert.Text} s{step.Number}a{at}end" })],
         How = [.. step.How.Select((how, at) => $"s{step.Number}h{at}begin {how}\n\ns{step.Number}h{at}end")],

@@ -9,13 +9,15 @@ namespace ProcScript.Browser.Tests;
 /// <summary>Ticks and readings stay with the job, the variant and the revision, and can be carried in a file.</summary>
 public sealed class KeepingARecord(ChromiumFixture chromium)
 {
+    private static readonly int Steps = SamplePlan.Steps(SamplePlan.Brief).Count();
+
     private const string RefusedStorage =
         "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('refused', 'SecurityError'); } });";
 
     [Fact]
     public async Task Ticks_and_readings_survive_a_reload_and_show_as_progress()
     {
-        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Evaporator));
+        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
         await pack.Field("step-1").CheckAsync();
         await pack.Field("step-3").CheckAsync();
         await pack.Field("step-3-check-1").CheckAsync();
@@ -27,14 +29,14 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
         Assert.False(await pack.Field("step-2").IsCheckedAsync());
         Assert.True(await pack.Field("step-3-check-1").IsCheckedAsync());
         Assert.Equal("0.1 V", await pack.Field("step-3-reading").InputValueAsync());
-        Assert.Equal("2 of 63 steps", await pack.Page.Locator(".bar .count").InnerTextAsync());
+        Assert.Equal($"2 of {Steps} steps", await pack.Page.Locator(".bar .count").InnerTextAsync());
         Assert.Empty(pack.Complaints);
     }
 
     [Fact]
     public async Task Jobs_variants_and_revisions_are_kept_apart()
     {
-        var plan = SamplePlan.Evaporator;
+        var plan = SamplePlan.Brief;
         Plan[] others =
         [
             plan with { Revision = "000000000000" },
@@ -57,11 +59,11 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
     [Fact]
     public async Task A_refusing_browser_still_takes_ticks_and_says_that_they_will_be_lost()
     {
-        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Evaporator), before: RefusedStorage);
+        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief), before: RefusedStorage);
 
         await pack.Field("step-1").CheckAsync();
 
-        Assert.Equal("1 of 63 steps", await pack.Page.Locator(".bar .count").InnerTextAsync());
+        Assert.Equal($"1 of {Steps} steps", await pack.Page.Locator(".bar .count").InnerTextAsync());
         Assert.Contains("keeps no record", await pack.Page.Locator(".said").InnerTextAsync(), StringComparison.Ordinal);
         Assert.Empty(pack.Complaints);
     }
@@ -69,20 +71,20 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
     [Fact]
     public async Task A_record_is_carried_to_another_machine_in_a_file()
     {
-        await using var here = await OpenPack.AtAsync(chromium, Write(SamplePlan.Evaporator));
-        await here.Field("step-5").CheckAsync();
+        await using var here = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
+        await here.Field("step-17").CheckAsync();
         await here.Field("work-order").FillAsync("<b>7</b> \"quoted\"");
         var file = await SaveAsync(here.Page);
 
-        await using var there = await OpenPack.AtAsync(chromium, Write(SamplePlan.Evaporator));
-        await there.Field("step-6").CheckAsync();
+        await using var there = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
+        await there.Field("step-18").CheckAsync();
         await LoadAsync(there.Page, file);
 
-        Assert.True(await there.Field("step-5").IsCheckedAsync());
-        Assert.False(await there.Field("step-6").IsCheckedAsync());
+        Assert.True(await there.Field("step-17").IsCheckedAsync());
+        Assert.False(await there.Field("step-18").IsCheckedAsync());
         Assert.Equal("<b>7</b> \"quoted\"", await there.Field("work-order").InputValueAsync());
         await there.Page.ReloadAsync();
-        Assert.True(await there.Field("step-5").IsCheckedAsync());
+        Assert.True(await there.Field("step-17").IsCheckedAsync());
         Assert.Empty(here.Complaints);
         Assert.Empty(there.Complaints);
     }
@@ -95,7 +97,7 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
     [InlineData("null", "is not a record")]
     public async Task A_file_that_does_not_belong_here_changes_nothing(string content, string said)
     {
-        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Evaporator));
+        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
         await pack.Field("step-1").CheckAsync();
 
         await LoadAsync(pack.Page, content);
@@ -109,7 +111,7 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
     [Fact]
     public async Task The_next_open_step_is_found_and_clearing_asks_first()
     {
-        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Evaporator));
+        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
         await pack.Field("step-1").CheckAsync();
         await pack.Field("step-2").CheckAsync();
 
@@ -120,7 +122,7 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
         Assert.Single(pack.Dialogs);
         Assert.False(await pack.Field("step-1").IsCheckedAsync());
         await pack.Page.ReloadAsync();
-        Assert.Equal("0 of 63 steps", await pack.Page.Locator(".bar .count").InnerTextAsync());
+        Assert.Equal($"0 of {Steps} steps", await pack.Page.Locator(".bar .count").InnerTextAsync());
     }
 
     private string Write(Plan plan) => chromium.Write(WorkPack.Html(plan, PackTemplates.Standard).Text);

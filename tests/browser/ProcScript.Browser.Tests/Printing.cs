@@ -7,29 +7,31 @@ using ProcScript.Cards.Tests.Samples;
 namespace ProcScript.Browser.Tests;
 
 /// <summary>One file prints on both papers with every step whole, its alert with it, and every page saying what it is.</summary>
-public sealed class Printing(ChromiumFixture chromium)
+public sealed class Printing(ChromiumFixture chromium, PrintedPacks printed) : IClassFixture<PrintedPacks>
 {
     // The page margins of the style sheet are 12 mm at the sides.
     private const double SideMargin = 12 / 25.4 * 72;
 
     [Theory]
-    [InlineData("A4", 210, 297)]
-    [InlineData("Letter", 215.9, 279.4)]
-    public async Task No_step_is_split_and_no_alert_is_left_behind(string paper, double width, double height)
+    [InlineData("A4", false, 210, 297)]
+    [InlineData("Letter", false, 215.9, 279.4)]
+    [InlineData("A4", true, 210, 297)]
+    public async Task No_step_is_split_and_no_alert_or_head_is_left_behind(string paper, bool shared, double width, double height)
     {
         var plan = SamplePlan.Marked;
 
-        var pages = await PrintAsync(plan, paper);
+        var pages = await PrintAsync(plan, paper, shared);
 
         Assert.All(pages, page => Assert.Equal((width, height), (page.Width / 72 * 25.4, page.Height / 72 * 25.4), WithinHalfAMillimetre));
         foreach (var step in SamplePlan.Steps(plan))
         {
             var marks = SamplePlan.Marks(step);
-            // The close-out names the checks again.
-            var holding = pages.Where(page => !page.Text.Contains("Close out", StringComparison.Ordinal) && page.Words.Any(word => marks.Contains(word.Text))).ToList();
+            var holding = pages.Where(page => page.Words.Any(word => marks.Contains(word.Text))).ToList();
             var page = Assert.Single(holding);
             Assert.Equal(marks, page.Words.Select(word => word.Text).Where(marks.Contains));
         }
+
+        Assert.All(pages, page => Assert.All(TableHeads(page), head => Assert.Contains(page.Words, word => IsStepText(word) && word.Top > head.Bottom)));
     }
 
     [Theory]
@@ -68,13 +70,23 @@ public sealed class Printing(ChromiumFixture chromium)
         {
             var head = string.Create(CultureInfo.InvariantCulture, $"Strip {i + 1} of {plan.Strip.Length}: {plan.Strip[i].Title}");
             var own = pages.Where(page => RunningHead(page).Contains(head, StringComparison.Ordinal)).ToList();
-            Assert.All(own, page => Assert.True(HasTableHead(page), $"page {page.Number} has no table head"));
+            Assert.All(own, page => Assert.Contains(TableHeads(page), head => page.Words.Where(IsStepText).All(word => word.Top > head.Bottom)));
             var steps = plan.Strip[i].Steps;
             Assert.All(steps, step => Assert.Contains(own, page => page.Text.Contains(SamplePlan.Marks(step)[0], StringComparison.Ordinal)));
         }
 
         var longest = pages.Count(page => RunningHead(page).Contains("Strip 1 of", StringComparison.Ordinal));
         Assert.True(longest >= 3, $"The long stage took {longest} pages, too few to show a repeated head.");
+    }
+
+    [Fact]
+    public async Task Cards_share_pages_where_paper_is_to_be_saved()
+    {
+        var apart = await PrintAsync(SamplePlan.Marked, "A4");
+        var shared = await PrintAsync(SamplePlan.Marked, "A4", shared: true);
+
+        Assert.True(shared.Count * 5 < apart.Count * 4, $"{shared.Count} pages instead of {apart.Count}");
+        Assert.All(shared, page => Assert.Contains("replace_evaporator · revision 4f7a91c2d0e3", page.Text, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -115,9 +127,14 @@ public sealed class Printing(ChromiumFixture chromium)
             await pack.Field("step-3-reading").EvaluateAsync<string>("field => getComputedStyle(field).color"));
     }
 
-    private async Task<IReadOnlyList<PrintedPage>> PrintAsync(Plan plan, string paper)
+    /// <summary>A pack is printed once for all tests that look at it.</summary>
+    private Task<IReadOnlyList<PrintedPage>> PrintAsync(Plan plan, string paper, bool shared = false) =>
+        printed.GetAsync((plan, paper, shared), () => PrintAnewAsync(plan, paper, shared));
+
+    private async Task<IReadOnlyList<PrintedPage>> PrintAnewAsync(Plan plan, string paper, bool shared)
     {
         await using var pack = await OpenPack.AtAsync(chromium, chromium.Write(WorkPack.Html(plan, PackTemplates.Standard).Text));
+        await pack.Page.Locator("[data-do=run-on]").SetCheckedAsync(shared);
         var pdf = await pack.Page.PdfAsync(new PagePdfOptions { Format = paper });
         return await PrintedPage.ReadAsync(pdf);
     }
@@ -129,8 +146,9 @@ public sealed class Printing(ChromiumFixture chromium)
     private static string RunningHead(PrintedPage page) =>
         string.Join(' ', page.Words.Where(word => word.Bottom < 17 / 25.4 * 72).Select(word => word.Text));
 
-    /// <summary>The words of the head stand beside each other, above the first step.</summary>
-    private static bool HasTableHead(PrintedPage page) => page.Words.Where(word => word.Text == "Step").Any(step =>
-        new[] { "Do", "Tool", "Done" }.All(name => page.Words.Any(word => word.Text == name && Math.Abs(word.Bottom - step.Bottom) < 2))
-        && page.Words.Where(word => word.Text.StartsWith('s') && word.Text.EndsWith("text", StringComparison.Ordinal)).All(word => word.Top > step.Bottom));
+    /// <summary>The heads of the step tables: the first of the words that stand beside each other there.</summary>
+    private static IEnumerable<PrintedWord> TableHeads(PrintedPage page) => page.Words.Where(word => word.Text == "Step").Where(step =>
+        new[] { "Do", "Done" }.All(name => page.Words.Any(word => word.Text == name && Math.Abs(word.Bottom - step.Bottom) < 2)));
+
+    private static bool IsStepText(PrintedWord word) => word.Text.StartsWith('s') && word.Text.EndsWith("text", StringComparison.Ordinal);
 }

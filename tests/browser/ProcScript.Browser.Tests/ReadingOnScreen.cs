@@ -61,7 +61,6 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
     [InlineData(ColorScheme.Light, 1280)]
     [InlineData(ColorScheme.Dark, 1280)]
     [InlineData(ColorScheme.Light, 320)]
-    [InlineData(ColorScheme.Dark, 320)]
     public async Task Axe_finds_nothing_serious(ColorScheme scheme, int width)
     {
         await using var pack = await OpenPack.AtAsync(
@@ -107,10 +106,12 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
             chromium.Write(Html),
             new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = 900 } });
 
+        await pack.Page.Locator("summary").ClickAsync();
+
         // 44 CSS pixels in each direction: the point 21 pixels off the middle still belongs to the control or its label.
         var missed = await pack.Page.EvaluateAsync<string[]>(
             """
-            () => Array.from(document.querySelectorAll("main input, button, .cards a, .button input")).filter(control => {
+            () => Array.from(document.querySelectorAll("main input, button, summary, .cards a, .tools input")).filter(control => {
               control.scrollIntoView({ block: "center" });
               const box = control.getBoundingClientRect();
               const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];

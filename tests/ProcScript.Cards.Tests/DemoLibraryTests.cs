@@ -1,0 +1,51 @@
+using AngleSharp.Html.Parser;
+using ProcScript.Cards.Tests.Samples;
+
+namespace ProcScript.Cards.Tests;
+
+/// <summary>The packs of the demo library say all that their plans say.</summary>
+public sealed class DemoLibraryTests
+{
+    public static TheoryData<string> Jobs => [.. DemoLibrary.Plans.Keys.Order(StringComparer.Ordinal)];
+
+    [Fact]
+    public void There_are_jobs_on_every_demo_machine() =>
+        Assert.Equal(3, DemoLibrary.Plans.Values.Select(plan => plan.Machine).Distinct(StringComparer.Ordinal).Count());
+
+    [Theory]
+    [MemberData(nameof(Jobs))]
+    public void Every_step_is_there_with_its_alerts_before_it(string job)
+    {
+        var plan = DemoLibrary.Plans[job];
+
+        var html = WorkPack.Html(plan, PackTemplates.Standard);
+        var markdown = WorkPack.Markdown(plan, PackTemplates.Standard);
+
+        Assert.Empty(html.Faults);
+        Assert.Empty(markdown.Faults);
+        var document = new HtmlParser().ParseDocument(html.Text);
+        var rows = document.QuerySelectorAll("tbody.step");
+        Assert.Equal(SamplePlan.Steps(plan).Select(step => $"step-{step.Number}"), rows.Select(row => row.Id));
+        foreach (var (step, row) in SamplePlan.Steps(plan).Zip(rows))
+        {
+            Assert.StartsWith(step.Text, row.QuerySelector(".do")!.TextContent.Trim(), StringComparison.Ordinal);
+            Assert.Equal(step.Alerts.Select(alert => alert.Word.ToUpperInvariant()), row.QuerySelectorAll("tr:first-child .alert .word").Select(word => word.TextContent.Trim()));
+            Assert.Equal(step.Alerts.Length > 0 ? 2 : 1, row.Children.Length);
+            Assert.Contains($"- [ ] **{step.Number}. ", markdown.Text, StringComparison.Ordinal);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Jobs))]
+    public void Every_bag_has_a_label_with_its_count(string job)
+    {
+        var plan = DemoLibrary.Plans[job];
+
+        var labels = new HtmlParser().ParseDocument(WorkPack.Html(plan, PackTemplates.Standard).Text).QuerySelectorAll(".label");
+
+        Assert.Equal(plan.Bags.Select(bag => $"Bag {bag.Number}"), labels.Select(label => label.QuerySelector("h3")!.TextContent));
+        Assert.Equal(
+            plan.Bags.SelectMany(bag => bag.Contents).Select(line => $"{line.Count} × {line.Title}"),
+            labels.SelectMany(label => label.QuerySelectorAll("li")).Select(line => line.TextContent.Split([", ", "; "], 2, StringSplitOptions.None)[0]));
+    }
+}
