@@ -26,7 +26,7 @@ internal sealed class SourceFile(int index, string path, SyntaxTree tree, bool i
     public bool IsRead => isRead;
 
     /// <summary>Whether the parser failed to understand something outside of declarations: one may have got lost there, or cut short.</summary>
-    public bool HasStraySyntaxErrors { get; } = ErrorStarts(tree).Any(start => !tree.Root.Declarations.Any(one => one.Span.Touches(start)));
+    public bool HasStraySyntaxErrors { get; } = HasErrorsOutside(tree);
 
     /// <summary>Whether the parser failed to understand something.</summary>
     public bool HasSyntaxErrors => _errors.Length > 0;
@@ -37,6 +37,27 @@ internal sealed class SourceFile(int index, string path, SyntaxTree tree, bool i
         var found = Array.BinarySearch(_errors, span.Start);
         var next = found >= 0 ? found : ~found;
         return next < _errors.Length && _errors[next] <= span.End;
+    }
+
+    private static bool HasErrorsOutside(SyntaxTree tree)
+    {
+        // Both are in the order of the text, and a text may be nothing but errors: one walk along the two.
+        var declarations = tree.Root.Declarations;
+        var next = 0;
+        foreach (var start in ErrorStarts(tree).Order())
+        {
+            while (next < declarations.Length && declarations[next].Span.End < start)
+            {
+                next++;
+            }
+
+            if (next == declarations.Length || declarations[next].Span.Start > start)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static IEnumerable<int> ErrorStarts(SyntaxTree tree) => tree.Findings

@@ -23,6 +23,9 @@ internal abstract class Symbol(SourceFile file, DeclarationSyntax node)
     /// <summary>What it is, with its article: <c>a tool</c>.</summary>
     public abstract string Sort { get; }
 
+    /// <summary>Whether the parser failed to understand something in it, so that even its name may not be what was meant.</summary>
+    public bool HasSyntaxErrors { get; } = file.HasSyntaxErrorsIn(node.Span);
+
     /// <summary>Whether its text, or something that it is made from, carries an error.</summary>
     public bool IsFaulty { get; set; } = file.HasStraySyntaxErrors || file.HasSyntaxErrorsIn(node.Span);
 }

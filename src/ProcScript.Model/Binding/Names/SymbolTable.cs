@@ -121,7 +121,11 @@ internal sealed class SymbolTable
 
                 var earlier = same[number];
                 var meeting = files.All[FirstShared(_reach.SeenBy(earlier.File.Index), bits)];
-                sink.Report(DeclaredTwice.At(same[later].Name, same[later].Sort, same[later].Declared, earlier.Declared, UseIn(meeting, same[later], earlier)));
+                if (!same[later].HasSyntaxErrors)
+                {
+                    sink.Report(DeclaredTwice.At(same[later].Name, same[later].Sort, same[later].Declared, earlier.Declared, UseIn(meeting, same[later], earlier)));
+                }
+
                 same[later].IsFaulty = earlier.IsFaulty = true;
             }
 
