@@ -12,9 +12,13 @@ internal static class Samples
     public static Library Bind(string text) => LibraryBinder.Bind(MemorySourceStore.Of(File, text), TestContext.Current.CancellationToken);
 
     /// <summary>A library of several files.</summary>
-    public static Library Bind(params (string Path, string Text)[] files) =>
-        LibraryBinder.Bind(new MemorySourceStore(files.Select(file => KeyValuePair.Create(file.Path, file.Text))), TestContext.Current.CancellationToken);
+    public static Library Bind(params (string Path, string Text)[] files)
+    {
+        var store = new MemorySourceStore(files.Select(file => KeyValuePair.Create(file.Path, file.Text)));
+        return LibraryBinder.Bind(store, TestContext.Current.CancellationToken);
+    }
 
     /// <summary>Code and message of every finding.</summary>
-    public static IEnumerable<string> Words(this Library library) => library.Findings.Select(finding => $"{finding.Rule.Code} {finding.Message}");
+    public static IEnumerable<string> Words(this Library library) =>
+        library.Findings.Select(finding => $"{finding.Rule.Code} {finding.Message}");
 }

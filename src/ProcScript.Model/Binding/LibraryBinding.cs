@@ -83,7 +83,10 @@ internal sealed class LibraryBinding(ISourceStore store, CancellationToken cance
     }
 
     private ProcedureDraft[] Elaborate(
-        ProcedureOutlines procedures, MachineVariants variants, OrderedDictionary<MachineVariant, BoundMachine> machines, SymbolLookup lookup)
+        ProcedureOutlines procedures,
+        MachineVariants variants,
+        OrderedDictionary<MachineVariant, BoundMachine> machines,
+        SymbolLookup lookup)
     {
         var wanted = new List<(ProcedureOutline Outline, ImmutableArray<string> Arguments, BoundMachine Machine)>();
         foreach (var outline in procedures.All)
@@ -96,7 +99,10 @@ internal sealed class LibraryBinding(ISourceStore store, CancellationToken cance
 
         var drafts = new ProcedureDraft[wanted.Count];
         Parallel.For(0, wanted.Count, _parallel, index =>
-            drafts[index] = ProcedureElaborator.Elaborate(wanted[index].Outline, procedures, wanted[index].Machine, wanted[index].Arguments, lookup));
+        {
+            var (outline, arguments, machine) = wanted[index];
+            drafts[index] = ProcedureElaborator.Elaborate(outline, procedures, machine, arguments, lookup);
+        });
         return drafts;
     }
 
@@ -119,7 +125,10 @@ internal sealed class LibraryBinding(ISourceStore store, CancellationToken cance
     }
 
     private static List<FindingUnit> Units(
-        MachineOutline[] machines, ProcedureOutlines procedures, OrderedDictionary<MachineVariant, BoundMachine> bound, ProcedureDraft[] drafts)
+        MachineOutline[] machines,
+        ProcedureOutlines procedures,
+        OrderedDictionary<MachineVariant, BoundMachine> bound,
+        ProcedureDraft[] drafts)
     {
         var ofMachines = machines.ToDictionary(outline => outline, outline => new FindingUnit(outline.Symbol, outline.Options));
         foreach (var machine in bound.Values)
@@ -135,7 +144,11 @@ internal sealed class LibraryBinding(ISourceStore store, CancellationToken cance
             ofProcedures[draft.Outline].Add(draft.Machine.Variant, draft.Sink);
         }
 
-        return [.. machines.Select(outline => ofMachines[outline]), .. procedures.All.Where(ofProcedures.ContainsKey).Select(outline => ofProcedures[outline])];
+        return
+        [
+            .. machines.Select(outline => ofMachines[outline]),
+            .. procedures.All.Where(ofProcedures.ContainsKey).Select(outline => ofProcedures[outline]),
+        ];
     }
 
     private static ImmutableArray<Procedure> Finish(ProcedureDraft[] drafts, SourceFiles files, FileReach reach)

@@ -7,7 +7,9 @@ using ProcScript.Model.Rules.Machines;
 
 namespace ProcScript.Model.Binding;
 
-/// <summary>Which variants of which machine are needed: those that tell on the machine itself, and those that tell on a procedure.</summary>
+/// <summary>
+/// Which variants of which machine are needed: those that tell on the machine itself, and those that tell on a procedure.
+/// </summary>
 internal sealed class MachineVariants
 {
     private readonly Dictionary<ProcedureOutline, ImmutableArray<MachineVariant>> _ofProcedures = [];
@@ -32,7 +34,8 @@ internal sealed class MachineVariants
 
             if (BitOperations.PopCount(most) > Variants.MostOptions)
             {
-                sink.Report(TooManyVariants.At(machine.Symbol.Name, Variants.OptionsOf(most, machine.Options), Variants.MostOptions, machine.Symbol.Declared));
+                var options = Variants.OptionsOf(most, machine.Options);
+                sink.Report(TooManyVariants.At(machine.Symbol.Name, options, Variants.MostOptions, machine.Symbol.Declared));
                 machine.Symbol.IsFaulty = true;
             }
 

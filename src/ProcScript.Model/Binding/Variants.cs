@@ -45,8 +45,9 @@ internal static class Variants
             return "";
         }
 
-        var on = some.Aggregate(ulong.MaxValue, (bits, variant) => bits & variant);
-        var off = some.Aggregate(ulong.MaxValue, (bits, variant) => bits & ~variant) & all.Aggregate(0UL, (bits, variant) => bits | variant);
+        var seen = all.Aggregate(0UL, (bits, variant) => bits | variant);
+        var on = some.Aggregate(seen, (bits, variant) => bits & variant);
+        var off = some.Aggregate(seen, (bits, variant) => bits & ~variant);
         var covered = all.Count(variant => (variant & on) == on && (variant & off) == 0);
         if (covered == some.Count)
         {

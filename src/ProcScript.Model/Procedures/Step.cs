@@ -11,7 +11,10 @@ public sealed record Step
     /// <summary>What is done.</summary>
     public required Verb Verb { get; init; }
 
-    /// <summary>What it is done to; null for <see cref="Procedures.Verb.Measure"/>, <see cref="Procedures.Verb.Task"/> and <see cref="Procedures.Verb.Check"/>.</summary>
+    /// <summary>
+    /// What it is done to; null for <see cref="Procedures.Verb.Measure"/>, <see cref="Procedures.Verb.Task"/> and <see
+    /// cref="Procedures.Verb.Check"/>.
+    /// </summary>
     public MachineItem? Target { get; init; }
 
     /// <summary>How many; null for all that are there.</summary>

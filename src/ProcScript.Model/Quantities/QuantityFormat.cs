@@ -79,14 +79,15 @@ public static class QuantityFormat
     private static string Number(double value, int decimals)
     {
         var rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
-        return (rounded == 0 ? 0 : rounded).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var format = "F" + decimals.ToString(CultureInfo.InvariantCulture);
+        return (rounded == 0 ? 0 : rounded).ToString(format, CultureInfo.InvariantCulture);
     }
 
     /// <summary>The decimals of the shortest decimal number that means the value, up to noise.</summary>
     private static int WrittenDecimals(double value)
     {
         var most = Math.Clamp(SignificantDecimals(value, WrittenDigits), 0, 15);
-        var text = Math.Round(value, most, MidpointRounding.AwayFromZero).ToString("F" + most.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        var text = Number(value, most);
         var point = text.IndexOf('.', StringComparison.Ordinal);
         return point < 0 ? 0 : text.TrimEnd('0').Length - point - 1;
     }

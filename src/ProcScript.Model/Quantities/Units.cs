@@ -121,7 +121,9 @@ public static class Units
         .Append(KeyValuePair.Create("floz", All.First(unit => unit.Symbol == "fl·oz")))
         .ToFrozenDictionary(StringComparer.Ordinal);
 
-    /// <summary>The unit written <paramref name="spelling"/>, with <c>.</c> or <c>·</c> between factors; null where there is none.</summary>
+    /// <summary>
+    /// The unit written <paramref name="spelling"/>, with <c>.</c> or <c>·</c> between factors; null where there is none.
+    /// </summary>
     public static Unit? Find(string spelling) =>
         BySpelling.GetValueOrDefault(spelling.Replace('·', '.'));
 

@@ -6,7 +6,9 @@ public static class LibraryPath
     /// <summary>The path in its one spelling, or null where it leaves the root or is absolute.</summary>
     public static string? Normalize(string path) => Combine("", path);
 
-    /// <summary>Resolves a path as written in the file at <paramref name="from"/>, or gives null where it leaves the root or is absolute.</summary>
+    /// <summary>
+    /// Resolves a path as written in the file at <paramref name="from"/>, or gives null where it leaves the root or is absolute.
+    /// </summary>
     public static string? Resolve(string from, string path)
     {
         var slash = from.LastIndexOf('/');

@@ -8,7 +8,10 @@ public sealed class MemorySourceStore : ISourceStore
     private readonly ImmutableSortedDictionary<string, string> _files;
     private readonly ImmutableArray<string> _paths;
 
-    /// <summary>A store of these files, by root-relative path. Backslashes, <c>.</c> and <c>..</c> are resolved; of two spellings of one path the last wins.</summary>
+    /// <summary>
+    /// A store of these files, by root-relative path. Backslashes, <c>.</c> and <c>..</c> are resolved; of two spellings of one path the
+    /// last wins.
+    /// </summary>
     public MemorySourceStore(IEnumerable<KeyValuePair<string, string>> files)
     {
         var byPath = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);

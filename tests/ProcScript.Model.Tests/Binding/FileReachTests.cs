@@ -12,8 +12,8 @@ public sealed class FileReachTests
     public void A_file_sees_what_a_walk_along_use_reaches() =>
         Gen.Select(Gen.Int[1, 90], Gen.Int[0, 1000].Array[0, 150]).Sample((count, picks) =>
         {
-            var edges = picks.Chunk(2).Where(pair => pair.Length == 2).Select(pair => (From: pair[0] % count, To: pair[1] % count)).ToLookup(pair => pair.From, pair => pair.To);
-            var files = Enumerable.Range(0, count).Select(index => KeyValuePair.Create(Name(index), string.Concat(edges[index].Select(to => $"use \"{Name(to)}\"\n"))));
+            var edges = picks.Chunk(2).Where(pair => pair.Length == 2).ToLookup(pair => pair[0] % count, pair => pair[1] % count);
+            var files = Enumerable.Range(0, count).Select(index => KeyValuePair.Create(Name(index), Text(edges[index])));
             var sink = new FindingSink();
             var loaded = SourceFiles.Load(new MemorySourceStore(files), sink, TestContext.Current.CancellationToken);
             var reach = FileReach.Of(UseGraph.Resolve(loaded, sink));
@@ -31,7 +31,11 @@ public sealed class FileReachTests
     {
         var sink = new FindingSink();
         var files = SourceFiles.Load(
-            new MemorySourceStore([new("a.proc", "use \"b.proc\""), new("b.proc", "use \"gone.proc\""), new("c.proc", "use \"d.proc\""), new("d.proc", "use \"c.proc\"")]),
+            new MemorySourceStore(
+            [
+                new("a.proc", "use \"b.proc\""), new("b.proc", "use \"gone.proc\""),
+                new("c.proc", "use \"d.proc\""), new("d.proc", "use \"c.proc\""),
+            ]),
             sink,
             TestContext.Current.CancellationToken);
         var reach = FileReach.Of(UseGraph.Resolve(files, sink));
@@ -39,6 +43,8 @@ public sealed class FileReachTests
     }
 
     private static string Name(int index) => $"f{index:000}.proc";
+
+    private static string Text(IEnumerable<int> uses) => string.Concat(uses.Select(to => $"use \"{Name(to)}\"\n"));
 
     private static SortedSet<int> Walk(int from, ILookup<int, int> edges)
     {

@@ -37,7 +37,11 @@ public sealed class FileTests
     [Fact]
     public void A_used_file_that_the_store_does_not_list_belongs_to_the_library()
     {
-        var library = Bind(new TroubledStore(("cab.proc", Cab), ("metric.proc", "use \"deep.proc\""), ("deep.proc", "clip pin \"pin\"")) { Listed = ["cab.proc"] });
+        var store = new TroubledStore(("cab.proc", Cab), ("metric.proc", "use \"deep.proc\""), ("deep.proc", "clip pin \"pin\""))
+        {
+            Listed = ["cab.proc"],
+        };
+        var library = Bind(store);
         Assert.Empty(library.Findings);
         Assert.Equal(["cab.proc", "deep.proc", "metric.proc"], library.Trees.Keys);
         Assert.Equal(["cab.proc", "deep.proc", "metric.proc"], Assert.Single(library.Procedures).Files);
@@ -46,7 +50,7 @@ public sealed class FileTests
     [Fact]
     public void Files_in_a_round_are_bound_all_the_same()
     {
-        var library = Bind(new MemorySourceStore(new Dictionary<string, string> { ["cab.proc"] = Cab, ["metric.proc"] = "use \"cab.proc\"\nclip pin \"pin\"" }));
+        var library = Samples.Bind(("cab.proc", Cab), ("metric.proc", "use \"cab.proc\"\nclip pin \"pin\""));
         Assert.Equal(["PRC1106"], library.Findings.Select(finding => finding.Rule.Code));
         Assert.False(Assert.Single(library.Procedures).HasErrors);
     }

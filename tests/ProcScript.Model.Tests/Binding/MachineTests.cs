@@ -30,7 +30,9 @@ public sealed class MachineTests
         Assert.Equal(("driver", "1/2 in"), (kind.Drive!.Name, kind.Drive.Size!.Print()));
         Assert.Equal(["bar"], kind.Tools.Select(tool => tool.Name));
         Assert.Equal(("22 N·m", "5 %", "9 s"), (kind.Torque!.Print(), kind.Spare!.Print(), kind.Time!.Print()));
-        Assert.Equal([("ring", "2", true), ("paste", "3 g", false)], kind.Uses.Select(use => (use.Supply.Name, use.Amount.Print(), use.IsSeal)));
+        Assert.Equal(
+            [("ring", "2", true), ("paste", "3 g", false)],
+            kind.Uses.Select(use => (use.Supply.Name, use.Amount.Print(), use.IsSeal)));
         Assert.True(kind.SingleUse && kind.Captive && kind.Uses[0].Supply.SingleUse);
         Assert.Equal(("Out.", "In."), (kind.Release, kind.Engage));
         Assert.Equal(["goggles"], kind.Ppe);
@@ -94,8 +96,13 @@ public sealed class MachineTests
         Assert.Empty(library.Words());
         var conditions = library.Machines[0].Items["p"].Conditions;
         Assert.Equal(
-            [("q", NeededState.OutOfTheWay, -1, NeedsPhase.Both), ("e", NeededState.Isolated, -1, NeedsPhase.Both), ("c", NeededState.Position, 1, NeedsPhase.Both),
-             ("j", NeededState.Slack, -1, NeedsPhase.Strip), ("q", NeededState.Fitted, -1, NeedsPhase.Refit)],
+            [
+                ("q", NeededState.OutOfTheWay, -1, NeedsPhase.Both),
+                ("e", NeededState.Isolated, -1, NeedsPhase.Both),
+                ("c", NeededState.Position, 1, NeedsPhase.Both),
+                ("j", NeededState.Slack, -1, NeedsPhase.Strip),
+                ("q", NeededState.Fitted, -1, NeedsPhase.Refit),
+            ],
             conditions.Select(one => (one.Item.Name, one.State, one.Position, one.Phase)));
         Assert.Equal(
             ["q", "e isolated", "c at down", "j slack", "q fitted"],
@@ -154,7 +161,8 @@ public sealed class MachineTests
         Assert.Equal(Enumerable.Range(0, machine.Parts.Length), machine.Parts.Select(part => part.Index));
         Assert.Equal(Enumerable.Range(0, machine.Joints.Length), machine.Joints.Select(joint => joint.Index));
         Assert.All(machine.Parts.Where(part => part.Parent is not null), part => Assert.True(part.Parent!.Index < part.Index));
-        Assert.Equal(machine.Items.Count, machine.Parts.Length + machine.Joints.Length + machine.Energies.Length + machine.Fluids.Length + machine.Controls.Length);
+        var states = machine.Energies.Length + machine.Fluids.Length + machine.Controls.Length;
+        Assert.Equal(machine.Items.Count, machine.Parts.Length + machine.Joints.Length + states);
     }
 
     [Fact]
@@ -169,10 +177,14 @@ public sealed class MachineTests
             }
             """).Machines[0];
         var energy = machine.Energies[0];
-        Assert.Equal(("i", "60 s", "v", "≤ 0.5 V", "r"), (energy.Isolate, energy.Wait!.Print(), energy.Verify, energy.VerifyExpect!.Print(), energy.Restore));
+        Assert.Equal(
+            ("i", "60 s", "v", "≤ 0.5 V", "r"),
+            (energy.Isolate, energy.Wait!.Print(), energy.Verify, energy.VerifyExpect!.Print(), energy.Restore));
         Assert.Equal(("meter", "40 s", SignalWord.Danger), (energy.Tools[0].Name, energy.Time!.Print(), energy.Alerts[0].Word));
         var fluid = machine.Fluids[0];
-        Assert.Equal(("8 L", "out", "in", "18 min", "3 min"), (fluid.Charge!.Print(), fluid.Empty, fluid.Fill, fluid.Takes!.Print(), fluid.Attended!.Print()));
+        Assert.Equal(
+            ("8 L", "out", "in", "18 min", "3 min"),
+            (fluid.Charge!.Print(), fluid.Empty, fluid.Fill, fluid.Takes!.Print(), fluid.Attended!.Print()));
         Assert.Equal("8 L", fluid.Uses[0].Amount.Print());
     }
 }

@@ -60,7 +60,9 @@ public sealed class NearNamesTests
                 {
                     (0, _) => j,
                     (_, 0) => i,
-                    _ => Math.Min(Math.Min(table[i - 1, j] + 1, table[i, j - 1] + 1), table[i - 1, j - 1] + (first[i - 1] == second[j - 1] ? 0 : 1)),
+                    _ => Math.Min(
+                        Math.Min(table[i - 1, j], table[i, j - 1]) + 1,
+                        table[i - 1, j - 1] + (first[i - 1] == second[j - 1] ? 0 : 1)),
                 };
                 if (i > 1 && j > 1 && first[i - 1] == second[j - 2] && first[i - 2] == second[j - 1])
                 {

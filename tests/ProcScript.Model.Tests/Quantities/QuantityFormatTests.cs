@@ -49,7 +49,8 @@ public sealed class QuantityFormatTests
     [InlineData(LimitRelation.Less, "< 5 V")]
     [InlineData(LimitRelation.More, "> 5 V")]
     [InlineData(LimitRelation.Within, "5 V")]
-    public void A_limit_has_its_sign(LimitRelation relation, string printed) => Assert.Equal(printed, new Limit(relation, Read("5 V")).Print());
+    public void A_limit_has_its_sign(LimitRelation relation, string printed) =>
+        Assert.Equal(printed, new Limit(relation, Read("5 V")).Print());
 
     [Fact]
     public void The_culture_of_the_thread_changes_nothing()

@@ -1,4 +1,5 @@
 using ProcScript.Model.Quantities;
+using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Model.Tests.Quantities;
@@ -51,7 +52,7 @@ public sealed class QuantityReadingTests
     [InlineData("lbf.fr", "lbf.ft")]
     public void An_unknown_unit_of_a_torque_is_guessed(string written, string meant)
     {
-        var finding = Assert.Single(Samples.Bind($"tool w \"w\"\nfastener f \"f\" {{ drive w  torque 22 {written} }}").Findings);
+        var finding = FindingOfTorque("22 " + written);
         Assert.Equal("PRC1201", finding.Rule.Code);
         Assert.Equal($"did you mean `{meant}`?", finding.Help);
         Assert.Equal(meant, Assert.Single(finding.Fixes).Edits[0].NewText);
@@ -60,9 +61,12 @@ public sealed class QuantityReadingTests
     [Fact]
     public void A_guess_is_of_the_dimension_that_is_asked_for() =>
         // "kpm" is near to kPa too, which no torque is measured in.
-        Assert.DoesNotContain("kPa", Assert.Single(Samples.Bind("tool w \"w\"\nfastener f \"f\" { drive w  torque 2 kpm }").Findings).Help, StringComparison.Ordinal);
+        Assert.DoesNotContain("kPa", FindingOfTorque("2 kpm").Help, StringComparison.Ordinal);
 
     [Fact]
     public void A_wrong_dimension_names_both() =>
-        Assert.Equal("`torque` takes a torque, and `mm` is a length", Assert.Single(Samples.Bind("tool w \"w\"\nfastener f \"f\" { drive w  torque 22 mm }").Findings).Message);
+        Assert.Equal("`torque` takes a torque, and `mm` is a length", FindingOfTorque("22 mm").Message);
+
+    private static Finding FindingOfTorque(string written) =>
+        Assert.Single(Samples.Bind($"tool w \"w\"\nfastener f \"f\" {{ drive w  torque {written} }}").Findings);
 }

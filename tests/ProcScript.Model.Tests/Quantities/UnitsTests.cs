@@ -46,6 +46,8 @@ public sealed class UnitsTests
                 var quantity = new Quantity(one.Value, one.Value - 1, one.Value + 1, one.From, QuantityForm.PlusMinus);
                 var back = quantity.In(one.To).In(one.From);
                 var scale = Math.Abs(one.Value) + 1 + Math.Abs(one.From.Offset / one.From.Factor);
-                return Math.Abs(back.Nominal - quantity.Nominal) < 1e-9 * scale && Math.Abs(back.Low - quantity.Low) < 1e-9 * scale && back.Unit == one.From;
+                Assert.Equal(quantity.Nominal, back.Nominal, 1e-9 * scale);
+                Assert.Equal(quantity.Low, back.Low, 1e-9 * scale);
+                Assert.Equal(one.From, back.Unit);
             });
 }

@@ -24,6 +24,7 @@ public sealed class RuleCaseTests
         var folder = Path.Combine(Repository.Root, "tests", "cases", "rules", code, kind);
         var files = Directory.EnumerateFiles(folder, "*.proc", SearchOption.AllDirectories)
             .Select(path => KeyValuePair.Create(Path.GetRelativePath(folder, path), File.ReadAllText(path)));
-        return LibraryBinder.Bind(new MemorySourceStore(files), TestContext.Current.CancellationToken).Findings.Select(finding => finding.Rule.Code);
+        var library = LibraryBinder.Bind(new MemorySourceStore(files), TestContext.Current.CancellationToken);
+        return library.Findings.Select(finding => finding.Rule.Code);
     }
 }

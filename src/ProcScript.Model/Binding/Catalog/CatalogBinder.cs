@@ -106,8 +106,8 @@ internal sealed class CatalogBinder(SymbolTable table)
                 case QuantityPropertySyntax quantity:
                     kind = WithQuantity(kind, quantity, place, sink);
                     break;
-                case NamesPropertySyntax { Keyword.Text: "drive" } drive:
-                    kind = kind with { Drive = SingleReference.Of(drive, place, sink) is { } name ? _lookup.Tool(name, place, sink) : null };
+                case NamesPropertySyntax { Keyword.Text: "drive" } drive when SingleReference.Of(drive, place, sink) is { } name:
+                    kind = kind with { Drive = _lookup.Tool(name, place, sink) };
                     break;
                 case NamesPropertySyntax names:
                     tools.AddRange(names.Names.Select(name => _lookup.Tool(name, place, sink)).OfType<Tool>());

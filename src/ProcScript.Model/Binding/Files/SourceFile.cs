@@ -25,7 +25,9 @@ internal sealed class SourceFile(int index, string path, SyntaxTree tree, bool i
     /// <summary>Whether its text is there.</summary>
     public bool IsRead => isRead;
 
-    /// <summary>Whether the parser failed to understand something outside of declarations: one may have got lost there, or cut short.</summary>
+    /// <summary>
+    /// Whether the parser failed to understand something outside of declarations: one may have got lost there, or cut short.
+    /// </summary>
     public bool HasStraySyntaxErrors { get; } = HasErrorsOutside(tree);
 
     /// <summary>Whether the parser failed to understand something.</summary>

@@ -53,15 +53,18 @@ internal sealed class SourceFiles
                 .Order(StringComparer.Ordinal)];
         }
 
+        var files = ImmutableArray.CreateBuilder<SourceFile>(parsed.Count);
         foreach (var (path, file) in parsed)
         {
             if (file.Reading.Content is null)
             {
                 sink.Report(UnreadableFile.At(new SourceSpan(path, default), file.Reading));
             }
+
+            files.Add(new SourceFile(files.Count, path, file.Tree, file.Reading.Content is not null));
         }
 
-        return new SourceFiles([.. parsed.Select((file, index) => new SourceFile(index, file.Key, file.Value.Tree, file.Value.Reading.Content is not null))]);
+        return new SourceFiles(files.MoveToImmutable());
     }
 
     private static (SyntaxTree Tree, SourceReading Reading)[] ReadAll(ISourceStore store, string[] paths, CancellationToken cancellation)

@@ -20,7 +20,10 @@ internal sealed class UseGraph
     /// <summary>The resolved <c>use</c> lines of each file, by the file's index.</summary>
     public ImmutableArray<ImmutableArray<UseEdge>> Uses { get; }
 
-    /// <summary>Whether declarations may be missing from a file: a <c>use</c> line leads nowhere, or a line outside of declarations is not understood.</summary>
+    /// <summary>
+    /// Whether declarations may be missing from a file: a <c>use</c> line leads nowhere, or a line outside of declarations is not
+    /// understood.
+    /// </summary>
     public ImmutableArray<bool> Broken { get; }
 
     /// <summary>Resolves every <c>use</c> line.</summary>
@@ -65,7 +68,8 @@ internal sealed class UseGraph
                 }
 
                 paths ??= new NearNames(files.All.Select(one => one.Path));
-                sink.Report(MissingFile.At(written, path, [.. paths.Find(path, sink).Select(near => LibraryPath.Relative(file.Path, near))], place));
+                var near = paths.Find(path, sink).Select(one => LibraryPath.Relative(file.Path, one));
+                sink.Report(MissingFile.At(written, path, [.. near], place));
                 return null;
             }
         }

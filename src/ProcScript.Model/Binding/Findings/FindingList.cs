@@ -24,7 +24,9 @@ internal sealed class FindingList
     /// <summary>Adds what units had to say: first what each says of its own text, which knows the text's variants best.</summary>
     public void AddRange(IReadOnlyCollection<FindingUnit> units)
     {
-        var all = units.SelectMany(unit => unit.Findings().Select(finding => (Finding: finding, IsOwn: unit.Owns(finding.Primary)))).ToArray();
+        var all = units
+            .SelectMany(unit => unit.Findings().Select(finding => (Finding: finding, IsOwn: unit.Owns(finding.Primary))))
+            .ToArray();
         AddRange(all.Where(one => one.IsOwn).Select(one => one.Finding));
         AddRange(all.Where(one => !one.IsOwn).Select(one => one.Finding));
     }

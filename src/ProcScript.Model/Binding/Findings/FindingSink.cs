@@ -3,10 +3,14 @@ using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Model.Binding.Findings;
 
-/// <summary>What one piece of binding had to say. Each piece runs on one thread with a sink of its own, so that the order never depends on threads.</summary>
+/// <summary>
+/// What one piece of binding had to say. Each piece runs on one thread with a sink of its own, so that the order never depends on threads.
+/// </summary>
 internal sealed class FindingSink
 {
-    /// <summary>A text with more unknown names than this has another trouble than a slip of the finger, and looking for near ones takes long.</summary>
+    /// <summary>
+    /// A text with more unknown names than this has another trouble than a slip of the finger, and looking for near ones takes long.
+    /// </summary>
     private const int MostSuggestions = 100;
 
     private readonly List<RawFinding> _findings = [];
@@ -28,10 +32,15 @@ internal sealed class FindingSink
         HasErrors |= finding.Rule.DefaultSeverity == Severity.Error;
     }
 
+    /// <summary>Reports a finding at a place.</summary>
+    public void Report(Finding finding, BindingPlace place) => Report(finding, place.Guards);
+
     /// <summary>Whether it is still worth looking for what an unknown name may have meant. Counts how often it was asked.</summary>
     public bool MaySuggest() => _suggestions++ < MostSuggestions;
 
-    /// <summary>Whether declarations may be missing here for a reason that is reported, so that a name that does not resolve follows from it.</summary>
+    /// <summary>
+    /// Whether declarations may be missing here for a reason that is reported, so that a name that does not resolve follows from it.
+    /// </summary>
     public bool LosesNames { get; private set; }
 
     /// <summary>Notes that something stayed quiet because it follows from an error reported elsewhere.</summary>

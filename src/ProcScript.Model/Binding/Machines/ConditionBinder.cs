@@ -71,7 +71,7 @@ internal sealed class ConditionBinder(ItemLookup items, FindingSink sink)
             return new Condition(item, state, -1, phase, place.At(need.Span));
         }
 
-        sink.Report(WrongConditionWord.At(item, need, place), place.Guards);
+        sink.Report(WrongConditionWord.At(item, need, place), place);
         return null;
     }
 

@@ -38,7 +38,8 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
             }
             else
             {
-                sink.Report(OnlyInSomeVariants.At(name, declared, outline.Options, variant, place, reference.Span, step), place.Guards, namesOptions: true);
+                var finding = OnlyInSomeVariants.At(name, declared, outline.Options, variant, place, reference.Span, step);
+                sink.Report(finding, place.Guards, namesOptions: true);
             }
         }
         else if (outline.LosesNames)
@@ -47,12 +48,12 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
         }
         else if (outline.Family(reference.Name.Text) is { Count: > 0 } family)
         {
-            sink.Report(IndexMismatch.At(reference, name, [.. family], place, outline.Find(family[0])[0].Declared, sink), place.Guards);
+            sink.Report(IndexMismatch.At(reference, name, [.. family], place, outline.Find(family[0])[0].Declared, sink), place);
         }
         else
         {
             var near = outline.Near(name, sink, items.ContainsKey);
-            sink.Report(UnknownName.Item(name, outline.Symbol.Name, near, place.At(reference.Span)), place.Guards);
+            sink.Report(UnknownName.Item(name, outline.Symbol.Name, near, place.At(reference.Span)), place);
         }
 
         return null;
@@ -67,7 +68,8 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
             case TItem found:
                 return found;
             case { } other:
-                sink.Report(WrongSortOfItem.At(other.Name, ItemWords.Sort(other), wanted, place.At(reference.Span), other.Declared), place.Guards);
+                var sort = ItemWords.Sort(other);
+                sink.Report(WrongSortOfItem.At(other.Name, sort, wanted, place.At(reference.Span), other.Declared), place);
                 return null;
             default:
                 return null;

@@ -48,7 +48,7 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
             case "to" when items.Find<Part>(name, "a part", place) is { } part:
                 if (part == joint.Owner)
                 {
-                    sink.Report(TiedToItself.At(joint, place.At(name.Span)), place.Guards);
+                    sink.Report(TiedToItself.At(joint, place.At(name.Span)), place);
                 }
                 else
                 {

@@ -18,7 +18,7 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
     {
         if (part < 0)
         {
-            sink.Report(JointOutsidePart.At(joint, place.At(joint.Span)), place.Guards);
+            sink.Report(JointOutsidePart.At(joint, place.At(joint.Span)), place);
         }
 
         var role = joint.Keyword.Text switch
@@ -85,7 +85,7 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
                 return kind;
             }
 
-            sink.Report(WrongKindForJoint.At(kind, role, place.At(word.Span)), place.Guards);
+            sink.Report(WrongKindForJoint.At(kind, role, place.At(word.Span)), place);
             return kind with { Category = KindCategory.Unknown };
         }
 

@@ -28,9 +28,13 @@ internal sealed class MachineChecks
             Deadlocked(part, part, sink);
         }
 
-        foreach (var joint in machine.Joints.Where(joint => joint.Role != JointRole.Cover && !(joint.Other?.IsWithin(joint.Owner) ?? false)))
+        foreach (var joint in machine.Joints)
         {
-            Deadlocked(joint, joint.Owner, sink);
+            // A joint to a part inside its own does not hold the part.
+            if (joint.Role != JointRole.Cover && joint.Other?.IsWithin(joint.Owner) is not true)
+            {
+                Deadlocked(joint, joint.Owner, sink);
+            }
         }
 
         new MachineChecks(machine, sink).HiddenInARound();
@@ -84,8 +88,10 @@ internal sealed class MachineChecks
                 var hider = _hiders[part.Index][next].Hider;
                 if (depth[hider.Index] > 0)
                 {
-                    _sink.Report(HiddenByEachOther.At(
-                        [.. path.Skip(depth[hider.Index] - 1).Select(step => (step.Part, _hiders[step.Part.Index][step.Next - 1].Behind))]));
+                    var round = path
+                        .Skip(depth[hider.Index] - 1)
+                        .Select(step => (step.Part, _hiders[step.Part.Index][step.Next - 1].Behind));
+                    _sink.Report(HiddenByEachOther.At([.. round]));
                 }
                 else if (!seen[hider.Index])
                 {

@@ -72,11 +72,9 @@ internal sealed class MachineElaborator
         MachineItem? item = outline.Sort switch
         {
             OutlineSort.Part => Add(_parts, PartOf(outline)),
-            OutlineSort.Energy => Add(_energies, new Energy { Name = outline.Name, Title = outline.Title, Declared = outline.Declared, Index = _energies.Count }),
-            OutlineSort.Fluid => Add(_fluids, new Fluid { Name = outline.Name, Title = outline.Title, Declared = outline.Declared, Index = _fluids.Count }),
-            OutlineSort.Control => Add(
-                _controls,
-                new Control { Name = outline.Name, Title = outline.Title, Declared = outline.Declared, Index = _controls.Count, Positions = outline.Positions }),
+            OutlineSort.Energy => Add(_energies, EnergyOf(outline)),
+            OutlineSort.Fluid => Add(_fluids, FluidOf(outline)),
+            OutlineSort.Control => Add(_controls, ControlOf(outline)),
             _ when JointOf(outline) is { } joint => Add(_joints, joint),
             _ => null,
         };
@@ -99,6 +97,31 @@ internal sealed class MachineElaborator
         items.Add(item);
         return item;
     }
+
+    private Energy EnergyOf(OutlineItem outline) => new()
+    {
+        Name = outline.Name,
+        Title = outline.Title,
+        Declared = outline.Declared,
+        Index = _energies.Count,
+    };
+
+    private Fluid FluidOf(OutlineItem outline) => new()
+    {
+        Name = outline.Name,
+        Title = outline.Title,
+        Declared = outline.Declared,
+        Index = _fluids.Count,
+    };
+
+    private Control ControlOf(OutlineItem outline) => new()
+    {
+        Name = outline.Name,
+        Title = outline.Title,
+        Declared = outline.Declared,
+        Index = _controls.Count,
+        Positions = outline.Positions,
+    };
 
     private Part PartOf(OutlineItem outline) => new()
     {

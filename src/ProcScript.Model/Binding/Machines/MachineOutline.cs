@@ -6,7 +6,9 @@ using ProcScript.Model.Machines;
 
 namespace ProcScript.Model.Binding.Machines;
 
-/// <summary>What a machine's text declares, before a variant is chosen: every <c>each</c> unrolled, every <c>when option</c> noted.</summary>
+/// <summary>
+/// What a machine's text declares, before a variant is chosen: every <c>each</c> unrolled, every <c>when option</c> noted.
+/// </summary>
 internal sealed class MachineOutline
 {
     private readonly Dictionary<string, List<OutlineItem>> _byName = new(StringComparer.Ordinal);
@@ -14,7 +16,8 @@ internal sealed class MachineOutline
     private readonly Lazy<NearNames> _near;
 
     /// <summary>An outline of a machine.</summary>
-    public MachineOutline(MachineSymbol symbol, string title, ImmutableArray<Option> options, List<OutlineItem> items, ulong effective, FindingSink sink)
+    public MachineOutline(
+        MachineSymbol symbol, string title, ImmutableArray<Option> options, List<OutlineItem> items, ulong effective, FindingSink sink)
     {
         Symbol = symbol;
         Title = title;
@@ -82,5 +85,6 @@ internal sealed class MachineOutline
     public IReadOnlyList<string> Family(string bare) => _byBase.TryGetValue(bare, out var family) ? family : [];
 
     /// <summary>The names that are near to the one wanted.</summary>
-    public ImmutableArray<string> Near(string wanted, FindingSink sink, Func<string, bool> isChoice) => _near.Value.Find(wanted, sink, isChoice);
+    public ImmutableArray<string> Near(string wanted, FindingSink sink, Func<string, bool> isChoice) =>
+        _near.Value.Find(wanted, sink, isChoice);
 }

@@ -7,7 +7,9 @@ using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Machines;
 
-/// <summary>An item of a machine as it stands in the text, once for every value of the <c>each</c> around it, whatever the variant.</summary>
+/// <summary>
+/// An item of a machine as it stands in the text, once for every value of the <c>each</c> around it, whatever the variant.
+/// </summary>
 internal sealed class OutlineItem
 {
     /// <summary>What it is.</summary>

@@ -105,7 +105,7 @@ internal sealed class OutlineWalk
         switch (member)
         {
             case OptionSyntax option when !isTop:
-                _sink.Report(PropertyNotHere.Declaration("option", option.Name.Text, place.At(option.Span)), place.Guards);
+                _sink.Report(PropertyNotHere.Declaration("option", option.Name.Text, place.At(option.Span)), place);
                 break;
             case EnergySyntax energy:
                 Item(OutlineSort.Energy, "energy", energy.Name, energy.Title, energy.Properties, place, part);
@@ -114,7 +114,8 @@ internal sealed class OutlineWalk
                 Item(OutlineSort.Fluid, "fluid", fluid.Name, fluid.Title, fluid.Properties, place, part);
                 break;
             case ControlSyntax control:
-                Item(OutlineSort.Control, "control", control.Name, control.Title, control.Properties, place, part, Positions(control, place));
+                var positions = Positions(control, place);
+                Item(OutlineSort.Control, "control", control.Name, control.Title, control.Properties, place, part, positions);
                 break;
             case PartSyntax syntax:
                 Item(OutlineSort.Part, "part", syntax.Name, syntax.Title, [], place, part);
@@ -149,7 +150,7 @@ internal sealed class OutlineWalk
 
                 break;
             case AsideSyntax aside when part < 0:
-                _sink.Report(PropertyNotHere.Aside(place.At(aside.Span)), place.Guards);
+                _sink.Report(PropertyNotHere.Aside(place.At(aside.Span)), place);
                 break;
             case PropertySyntax property when part < 0:
                 new PropertyGate(PropertyHolders.Machine, _sink).Lets(property, place);
@@ -173,7 +174,7 @@ internal sealed class OutlineWalk
     {
         if (part >= 0 && sort != OutlineSort.Part)
         {
-            _sink.Report(PropertyNotHere.Declaration(word, name.Name.Text, place.At(name.Span)), place.Guards);
+            _sink.Report(PropertyNotHere.Declaration(word, name.Name.Text, place.At(name.Span)), place);
         }
 
         var canonical = CanonicalName.Of(name, place.Bindings);
@@ -208,7 +209,7 @@ internal sealed class OutlineWalk
             }
             else if (positions.Contains(position.Text))
             {
-                _sink.Report(DeclaredTwice.Value(position.Text, place.At(position.Span)), place.Guards);
+                _sink.Report(DeclaredTwice.Value(position.Text, place.At(position.Span)), place);
             }
             else
             {
@@ -218,7 +219,8 @@ internal sealed class OutlineWalk
 
         if (positions.Count < 2 && !place.File.HasSyntaxErrorsIn(control.Span))
         {
-            _sink.Report(ControlWithoutChoice.At(CanonicalName.Of(control.Name, place.Bindings), positions.Count, place.At(control.Name.Span)), place.Guards);
+            var name = CanonicalName.Of(control.Name, place.Bindings);
+            _sink.Report(ControlWithoutChoice.At(name, positions.Count, place.At(control.Name.Span)), place);
         }
 
         return positions.ToImmutable();

@@ -31,7 +31,7 @@ internal sealed class PartBinder(ItemLookup items, ConditionBinder conditions, F
     {
         if (first is not null)
         {
-            sink.Report(PropertyTwice.At("aside", place.At(aside.Span), place.At(first.Span), place.At(aside.Span)), place.Guards);
+            sink.Report(PropertyTwice.At("aside", place.At(aside.Span), place.At(first.Span), place.At(aside.Span)), place);
             return;
         }
 
@@ -47,7 +47,7 @@ internal sealed class PartBinder(ItemLookup items, ConditionBinder conditions, F
                     joints.Add(joint);
                     if (!Ties(joint, part))
                     {
-                        sink.Report(AsideNamesForeignJoint.At(part, joint, place.At(need.Item.Span)), place.Guards);
+                        sink.Report(AsideNamesForeignJoint.At(part, joint, place.At(need.Item.Span)), place);
                     }
                 }
             }

@@ -23,7 +23,8 @@ internal static class Positions
         var index = control.Positions.IndexOf(wanted);
         if (index < 0)
         {
-            sink.Report(UnknownPosition.At(control, wanted, new NearNames(control.Positions).Find(wanted, sink), place.At(position.Span)), place.Guards);
+            var near = new NearNames(control.Positions).Find(wanted, sink);
+            sink.Report(UnknownPosition.At(control, wanted, near, place.At(position.Span)), place);
         }
 
         return index;

@@ -73,12 +73,12 @@ internal sealed class StateBinder(FindingSink sink)
         };
         if (missing.Length > 0)
         {
-            sink.Report(MissingProperty.At(item, ItemWords.Sort(item), missing, outline.Declared), outline.Place.Guards);
+            sink.Report(MissingProperty.At(item, ItemWords.Sort(item), missing, outline.Declared), outline.Place);
         }
 
         if (item is Fluid { Attended: { } attended, Takes: { } takes } && attended.BaseValue > takes.BaseValue)
         {
-            sink.Report(ImpossibleQuantity.AttendedTooLong(item, attended, takes, item.Declared), outline.Place.Guards);
+            sink.Report(ImpossibleQuantity.AttendedTooLong(item, attended, takes, item.Declared), outline.Place);
         }
     }
 

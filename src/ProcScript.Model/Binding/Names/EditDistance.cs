@@ -1,6 +1,8 @@
 namespace ProcScript.Model.Binding.Names;
 
-/// <summary>How many slips of the finger lie between two words: a letter too many, too few, wrong, or two swapped. A wrong capital is none.</summary>
+/// <summary>
+/// How many slips of the finger lie between two words: a letter too many, too few, wrong, or two swapped. A wrong capital is none.
+/// </summary>
 internal static class EditDistance
 {
     /// <summary>The distance, or any number above <paramref name="limit"/> where it is farther than that.</summary>

@@ -2,6 +2,7 @@ using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Rules.Names;
+using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Model.Binding.Names;
@@ -41,7 +42,7 @@ internal sealed class SymbolLookup(SymbolTable table)
                 return found;
 
             case { } other:
-                sink.Report(WrongSortOfItem.At(name.Text, other.Sort, "a " + sort, place.At(name.Span), other.Declared), place.Guards);
+                sink.Report(WrongSortOfItem.At(name.Text, other.Sort, "a " + sort, place.At(name.Span), other.Declared), place);
                 return null;
 
             case null when table.IsIncomplete(place.File):
@@ -49,10 +50,19 @@ internal sealed class SymbolLookup(SymbolTable table)
                 return null;
 
             default:
-                var near = table.Near(name.Text, place.File, sink, symbol => symbol is TSymbol);
-                sink.Report(UnknownName.At(name.Text, sort, near, place.At(name.Span)), place.Guards);
+                sink.Report(Unknown<TSymbol>(name, sort, place, sink), place);
                 return null;
         }
+    }
+
+    private Finding Unknown<TSymbol>(WordSyntax name, string sort, BindingPlace place, FindingSink sink)
+        where TSymbol : Symbol
+    {
+        // Not in sight, so wherever it is declared a `use` line is missing.
+        Symbol[] unseen = [.. table.Everywhere(name.Text).Where(symbol => symbol is TSymbol).Take(3)];
+        return unseen.Length > 0
+            ? UnknownName.NotUsed(name.Text, sort, unseen, place, name.Span)
+            : UnknownName.At(name.Text, sort, table.Near(name.Text, place.File, sink, symbol => symbol is TSymbol), place.At(name.Span));
     }
 
     private TSymbol? Find<TSymbol>(ReferenceSyntax reference, string sort, BindingPlace place, FindingSink sink)
@@ -61,7 +71,7 @@ internal sealed class SymbolLookup(SymbolTable table)
         var found = Find<TSymbol>(reference.Name, sort, place, sink);
         if (found is not null && !reference.Indices.IsEmpty)
         {
-            sink.Report(IndexMismatch.OnSymbol(found.Name, found.Sort, place.At(reference.Span), place.At(reference.Name.Span), found.Declared), place.Guards);
+            sink.Report(IndexMismatch.OnSymbol(found, place.At(reference.Span), place.At(reference.Name.Span)), place);
         }
 
         return found;

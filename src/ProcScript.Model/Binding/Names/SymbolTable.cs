@@ -80,6 +80,9 @@ internal sealed class SymbolTable
         return seen;
     }
 
+    /// <summary>The declarations of a name in whatever file.</summary>
+    public IReadOnlyList<Symbol> Everywhere(string name) => _byName.TryGetValue(name, out var same) ? same : [];
+
     /// <summary>Whether declarations may be missing from the sight of a file for a reason that is reported already.</summary>
     public bool IsIncomplete(SourceFile from) => _reach.IsIncomplete(from.Index);
 
@@ -123,7 +126,8 @@ internal sealed class SymbolTable
                 var meeting = files.All[FirstShared(_reach.SeenBy(earlier.File.Index), bits)];
                 if (!same[later].HasSyntaxErrors)
                 {
-                    sink.Report(DeclaredTwice.At(same[later].Name, same[later].Sort, same[later].Declared, earlier.Declared, UseIn(meeting, same[later], earlier)));
+                    var line = UseIn(meeting, same[later], earlier);
+                    sink.Report(DeclaredTwice.At(same[later].Name, same[later].Sort, same[later].Declared, earlier.Declared, line));
                 }
 
                 same[later].IsFaulty = earlier.IsFaulty = true;

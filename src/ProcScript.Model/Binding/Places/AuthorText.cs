@@ -41,7 +41,7 @@ internal static class AuthorText
                 var isClosed = name.Length > 0 && end < value.Length && value[end] == '}';
                 if (!isClosed)
                 {
-                    sink.Report(UnknownVariable.Brace(PlaceOf("{", text, place)), place.Guards);
+                    sink.Report(UnknownVariable.Brace(PlaceOf("{", text, place)), place);
                     filled.Append('{');
                     at = brace + 1;
                 }
@@ -52,7 +52,8 @@ internal static class AuthorText
                 }
                 else
                 {
-                    sink.Report(UnknownVariable.InText(name, place.Bindings, Unrolling.Near(name, place.Bindings, sink), PlaceOf($"{{{name}}}", text, place)), place.Guards);
+                    var near = Unrolling.Near(name, place.Bindings, sink);
+                    sink.Report(UnknownVariable.InText(name, place.Bindings, near, PlaceOf($"{{{name}}}", text, place)), place);
                     at = end + 1;
                 }
             }

@@ -1,6 +1,8 @@
 namespace ProcScript.Model.Binding.Places;
 
-/// <summary>The options that must be on, and those that must be off, for a place to count: the <c>when</c> around it. A bit an option.</summary>
+/// <summary>
+/// The options that must be on, and those that must be off, for a place to count: the <c>when</c> around it. A bit an option.
+/// </summary>
 internal readonly record struct Guards(ulong On, ulong Off)
 {
     /// <summary>The place counts in every variant.</summary>

@@ -18,7 +18,7 @@ internal static class Unrolling
         }
         else if (place.Bindings.Find(each.Variable.Text) is { } outer)
         {
-            sink.Report(DeclaredTwice.Variable(each.Variable.Text, place.At(each.Variable.Span), outer.Declared), place.Guards);
+            sink.Report(DeclaredTwice.Variable(each.Variable.Text, place.At(each.Variable.Span), outer.Declared), place);
         }
 
         var domain = Domain(each.Values, place, sink);
@@ -45,7 +45,7 @@ internal static class Unrolling
             }
             else
             {
-                sink.Report(DeclaredTwice.Value(value.Text, place.At(value.Span)), place.Guards);
+                sink.Report(DeclaredTwice.Value(value.Text, place.At(value.Span)), place);
             }
         }
 
@@ -79,11 +79,11 @@ internal static class Unrolling
 
         if (variable is not null)
         {
-            sink.Report(WrongSortOfItem.VariableAsOption(variable, test.Negated, place.At(test.Span)), place.Guards);
+            sink.Report(WrongSortOfItem.VariableAsOption(variable, test.Negated, place.At(test.Span)), place);
         }
         else if (options.IsComplete)
         {
-            sink.Report(UnknownName.Option(test.Name.Text, options.Near(test.Name.Text, sink), place.At(test.Name.Span)), place.Guards);
+            sink.Report(UnknownName.Option(test.Name.Text, options.Near(test.Name.Text, sink), place.At(test.Name.Span)), place);
         }
         else
         {
@@ -103,15 +103,17 @@ internal static class Unrolling
     public static ImmutableArray<string> Near(string wanted, Bindings bindings, FindingSink sink) =>
         new NearNames(bindings.Variables.Select(one => one.Variable)).Find(wanted, sink);
 
-    private static bool IsValue(TestSyntax test, Bindings? variable, WordSyntax value, BindingPlace place, OptionNames options, FindingSink sink)
+    private static bool IsValue(
+        TestSyntax test, Bindings? variable, WordSyntax value, BindingPlace place, OptionNames options, FindingSink sink)
     {
         if (variable is null)
         {
+            var name = test.Name.Text;
             sink.Report(
-                options.IndexOf(test.Name.Text) >= 0
-                    ? WrongSortOfItem.OptionAsVariable(test.Name.Text, place.At(test.Span))
-                    : UnknownVariable.InTest(test.Name.Text, place.Bindings, Near(test.Name.Text, place.Bindings, sink), place.At(test.Name.Span)),
-                place.Guards);
+                options.IndexOf(name) >= 0
+                    ? WrongSortOfItem.OptionAsVariable(name, place.At(test.Span))
+                    : UnknownVariable.InTest(name, place.Bindings, Near(name, place.Bindings, sink), place.At(test.Name.Span)),
+                place);
             // Whatever the test: the body counts, so that the names in it are known.
             return !test.Negated;
         }
@@ -124,7 +126,7 @@ internal static class Unrolling
         {
             sink.LoseNames();
             var near = new NearNames(variable.Domain).Find(value.Text, sink);
-            sink.Report(ValueNeverTaken.At(variable, value.Text, near, place.At(value.Span)), place.Guards);
+            sink.Report(ValueNeverTaken.At(variable, value.Text, near, place.At(value.Span)), place);
         }
 
         return variable.Value == value.Text;

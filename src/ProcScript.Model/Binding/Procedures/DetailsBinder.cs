@@ -71,7 +71,8 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
             case TextPropertySyntax text:
                 return With(details, text.Keyword.Text, AuthorText.Bind(text.Text, place, sink));
             case NamesPropertySyntax tools:
-                return details with { Tools = details.Tools.AddRange(tools.Names.Select(name => lookup.Tool(name, place, sink)).OfType<Tool>()) };
+                var named = tools.Names.Select(name => lookup.Tool(name, place, sink)).OfType<Tool>();
+                return details with { Tools = details.Tools.AddRange(named) };
             case PeoplePropertySyntax people:
                 return details with { People = Counts.Bind(people.Count, "`people`", place, sink) ?? 0 };
             case QuantityPropertySyntax { Keyword.Text: "time" } time:

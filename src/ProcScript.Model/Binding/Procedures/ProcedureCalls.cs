@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
@@ -31,13 +30,13 @@ internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lo
 
         if (target.Machine != frame.Outline.Machine)
         {
-            sink.Report(NotAProcedureOfThisMachine.At(target, frame.Outline.Machine!, place.At(call.Procedure.Span)), place.Guards);
+            sink.Report(NotAProcedureOfThisMachine.At(target, frame.Outline.Machine!, place.At(call.Procedure.Span)), place);
             return null;
         }
 
         if (frame.Calls.Length == MostDepth)
         {
-            sink.Report(TooMuchToUnroll.Calls(symbol.Name, MostDepth, place.At(call.Span)), place.Guards);
+            sink.Report(TooMuchToUnroll.Calls(symbol.Name, MostDepth, place.At(call.Span)), place);
             return null;
         }
 
@@ -61,7 +60,7 @@ internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lo
             }
             else
             {
-                sink.Report(WrongArguments.Number(target, call.Arguments.Length, place.At(call.Span)), place.Guards);
+                sink.Report(WrongArguments.Number(target, call.Arguments.Length, place.At(call.Span)), place);
             }
 
             return null;
@@ -85,8 +84,9 @@ internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lo
                 }
                 else
                 {
-                    ImmutableArray<string> near = new NearNames([.. parameter.Domain, .. place.Bindings.Variables.Select(one => one.Variable)]).Find(value, sink);
-                    sink.Report(WrongArguments.Value(target, parameter, value, near, place.At(word.Span)), place.Guards);
+                    var choices = parameter.Domain.Concat(place.Bindings.Variables.Select(one => one.Variable));
+                    var near = new NearNames(choices).Find(value, sink);
+                    sink.Report(WrongArguments.Value(target, parameter, value, near, place.At(word.Span)), place);
                 }
 
                 return null;

@@ -7,7 +7,9 @@ namespace ProcScript.Model.Binding.Procedures;
 /// <summary>Joins what a procedure and those that it calls say of the whole job.</summary>
 internal static class ProcedureDetails
 {
-    /// <summary>The properties of each procedure bound by themselves, then joined: the most people, and every tool, supply and protection once.</summary>
+    /// <summary>
+    /// The properties of each procedure bound by themselves, then joined: the most people, and every tool, supply and protection once.
+    /// </summary>
     public static ActionDetails Bind(IReadOnlyList<PropertySyntaxAt> properties, DetailsBinder binder)
     {
         var joined = ActionDetails.None;

@@ -45,7 +45,11 @@ internal sealed class ProcedureElaborator
 
     /// <summary>The procedure with these arguments on a machine.</summary>
     public static ProcedureDraft Elaborate(
-        ProcedureOutline outline, ProcedureOutlines outlines, BoundMachine machine, ImmutableArray<string> arguments, SymbolLookup lookup) =>
+        ProcedureOutline outline,
+        ProcedureOutlines outlines,
+        BoundMachine machine,
+        ImmutableArray<string> arguments,
+        SymbolLookup lookup) =>
         new ProcedureElaborator(outline, outlines, machine, lookup).Elaborate(arguments);
 
     private ProcedureDraft Elaborate(ImmutableArray<string> arguments)
@@ -241,6 +245,9 @@ internal sealed class ProcedureElaborator
     }
 
     /// <summary>The place of the body, or null where it does not count here.</summary>
-    private BindingPlace? Applies(WhenSyntax branch, BindingPlace place) =>
-        Unrolling.When(branch.Test, place, _machine.Outline.OptionNames, _sink) is { } body && body.Guards.Hold(_machine.Variant) ? body : null;
+    private BindingPlace? Applies(WhenSyntax branch, BindingPlace place)
+    {
+        var body = Unrolling.When(branch.Test, place, _machine.Outline.OptionNames, _sink);
+        return body is not null && body.Guards.Hold(_machine.Variant) ? body : null;
+    }
 }

@@ -27,7 +27,11 @@ internal sealed class ProcedureOutlines
     public ProcedureOutline Of(ProcedureSymbol symbol) => _bySymbol[symbol];
 
     /// <summary>Outlines every procedure of the table.</summary>
-    public static ProcedureOutlines Of(SymbolTable table, SymbolLookup lookup, IReadOnlyDictionary<MachineSymbol, MachineOutline> machines, CancellationToken cancellation)
+    public static ProcedureOutlines Of(
+        SymbolTable table,
+        SymbolLookup lookup,
+        IReadOnlyDictionary<MachineSymbol, MachineOutline> machines,
+        CancellationToken cancellation)
     {
         var symbols = table.All.OfType<ProcedureSymbol>().ToArray();
         var all = new ProcedureOutline[symbols.Length];
@@ -115,7 +119,10 @@ internal sealed class ProcedureOutlines
         return parameters.ToImmutable();
     }
 
-    /// <summary>Reports calls in a round, and hands the options that matter to a procedure on to its callers. On a stack of its own: chains may be long.</summary>
+    /// <summary>
+    /// Reports calls in a round, and hands the options that matter to a procedure on to its callers. On a stack of its own: chains may be
+    /// long.
+    /// </summary>
     private void WalkCalls()
     {
         var seen = new HashSet<ProcedureOutline>();

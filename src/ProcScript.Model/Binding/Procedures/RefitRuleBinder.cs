@@ -52,6 +52,6 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
             return null;
         }
 
-        return item is null ? null : new RefitAnchor(verb, item, place.At(TextSpan.FromBounds(word.Span.Start, Math.Max(word.Span.End, target.Span.End))));
+        return item is null ? null : new RefitAnchor(verb, item, place.At(word.Span.Cover(target.Span)));
     }
 }

@@ -103,13 +103,13 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
 
         if (target is not (null or Joint))
         {
-            sink.Report(WrongSortOfItem.Counted(target, ItemWords.Sort(target), place.At(amount.Span), target.Declared), place.Guards);
+            sink.Report(WrongSortOfItem.Counted(target, ItemWords.Sort(target), place.At(amount.Span), target.Declared), place);
             return null;
         }
 
         if (amount.Count == 0)
         {
-            sink.Report(CountOfZero.At($"`{syntax.Verb.Text}`", place.At(amount.Span)), place.Guards);
+            sink.Report(CountOfZero.At($"`{syntax.Verb.Text}`", place.At(amount.Span)), place);
             return null;
         }
 
@@ -123,10 +123,11 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
             case (Control control, { } position):
                 return Positions.Find(control, position, place, sink);
             case (Control control, null) when syntax.Verb.Text == "set":
-                sink.Report(MissingProperty.Position(control, place.At(syntax.Target.Span)), place.Guards);
+                sink.Report(MissingProperty.Position(control, place.At(syntax.Target.Span)), place);
                 return -1;
             case ({ } other, { } position) when syntax.Verb.Text != "set":
-                sink.Report(WrongSortOfItem.Positioned(other, ItemWords.Sort(other), place.At(position.Span), other.Declared), place.Guards);
+                var sort = ItemWords.Sort(other);
+                sink.Report(WrongSortOfItem.Positioned(other, sort, place.At(position.Span), other.Declared), place);
                 return -1;
             default:
                 return -1;

@@ -18,7 +18,7 @@ internal sealed class UnrollBudget(string procedure, FindingSink sink)
     {
         if (_lines++ == MostLines)
         {
-            sink.Report(TooMuchToUnroll.Lines(procedure, MostLines, place.At(node.Span)), place.Guards);
+            sink.Report(TooMuchToUnroll.Lines(procedure, MostLines, place.At(node.Span)), place);
         }
 
         return _lines <= MostLines;

@@ -24,7 +24,7 @@ internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
 
         if (!row.Holders.HasFlag(holder))
         {
-            sink.Report(PropertyNotHere.At(keyword, holder, row.Holders, place.At(property.Keyword.Span), place.At(property.Span)), place.Guards);
+            sink.Report(PropertyNotHere.At(keyword, holder, row.Holders, place.At(property.Keyword.Span), place.At(property.Span)), place);
             return false;
         }
 
@@ -39,7 +39,7 @@ internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
             return true;
         }
 
-        sink.Report(PropertyTwice.At(keyword, place.At(property.Keyword.Span), _once[keyword], place.At(property.Span)), place.Guards);
+        sink.Report(PropertyTwice.At(keyword, place.At(property.Keyword.Span), _once[keyword], place.At(property.Span)), place);
         return false;
     }
 }

@@ -59,9 +59,20 @@ internal static class PropertyTable
 
     private static readonly ImmutableArray<(PropertyHolders Holder, string Words)> HolderWords =
     [
-        (Tool, "a tool"), (Supply, "a supply"), (Kind, "a kind of joint"), (Machine, "a machine"), (Energy, "an energy"),
-        (Fluid, "a fluid"), (Control, "a control"), (Part, "a part"), (Joint, "a joint"), (Cover, "a cover"),
-        (Procedure, "a procedure"), (ItemAction, "an action"), (TextAction, "a measurement, task or check"), (Refit, "a refit block of an action"),
+        (Tool, "a tool"),
+        (Supply, "a supply"),
+        (Kind, "a kind of joint"),
+        (Machine, "a machine"),
+        (Energy, "an energy"),
+        (Fluid, "a fluid"),
+        (Control, "a control"),
+        (Part, "a part"),
+        (Joint, "a joint"),
+        (Cover, "a cover"),
+        (Procedure, "a procedure"),
+        (ItemAction, "an action"),
+        (TextAction, "a measurement, task or check"),
+        (Refit, "a refit block of an action"),
     ];
 
     /// <summary>The row of a property; null for a keyword that the language does not know.</summary>

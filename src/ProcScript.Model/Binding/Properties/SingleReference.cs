@@ -13,7 +13,8 @@ internal static class SingleReference
     {
         if (property.Names.Length > 1)
         {
-            sink.Report(PropertyTwice.Name(property.Keyword.Text, place.At(property.Names[1].Span), place.At(property.Names[0].Span)), place.Guards);
+            var (first, second) = (place.At(property.Names[0].Span), place.At(property.Names[1].Span));
+            sink.Report(PropertyTwice.Name(property.Keyword.Text, second, first), place);
         }
 
         return property.Names.IsEmpty ? null : property.Names[0];

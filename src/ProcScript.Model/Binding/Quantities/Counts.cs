@@ -23,7 +23,7 @@ internal static class Counts
         }
         else
         {
-            sink.Report(CountOfZero.At(what, place.At(count.Span)), place.Guards);
+            sink.Report(CountOfZero.At(what, place.At(count.Span)), place);
         }
 
         return null;

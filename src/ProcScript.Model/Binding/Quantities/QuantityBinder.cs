@@ -32,14 +32,14 @@ internal static class QuantityBinder
                 unit == Units.Piece
                     ? MissingUnit.At(demand, place.At(syntax.Span))
                     : WrongDimension.At(demand, unit, place.At(syntax.Span)),
-                place.Guards);
+                place);
             return null;
         }
 
         var isShare = syntax.Form == QuantityForm.PlusMinus && second == Units.Percent && unit != Units.Percent;
         if (second is not null && second.Dimension != unit.Dimension && !isShare)
         {
-            sink.Report(WrongDimension.Between(unit, second, place.At(syntax.Span)), place.Guards);
+            sink.Report(WrongDimension.Between(unit, second, place.At(syntax.Span)), place);
             return null;
         }
 
@@ -59,7 +59,7 @@ internal static class QuantityBinder
             return syntax is null ? null : Units.Find(syntax.Text);
         }
 
-        sink.Report(UnknownUnit.At(syntax.Text, UnitGuess.For(syntax.Text, demand, sink), place.At(syntax.Span)), place.Guards);
+        sink.Report(UnknownUnit.At(syntax.Text, UnitGuess.For(syntax.Text, demand, sink), place.At(syntax.Span)), place);
         return null;
     }
 
@@ -71,7 +71,9 @@ internal static class QuantityBinder
             return new Quantity(value, value, value, unit, QuantityForm.Plain);
         }
 
-        var other = second is null || second == unit || isShare ? syntax.Second.Value : InUnit(syntax.Second.Value, second, unit, syntax.Form);
+        var other = second is null || second == unit || isShare
+            ? syntax.Second.Value
+            : InUnit(syntax.Second.Value, second, unit, syntax.Form);
         if (syntax.Form == QuantityForm.Range)
         {
             return new Quantity((value + other) / 2, value, other, unit, QuantityForm.Range);
@@ -90,7 +92,7 @@ internal static class QuantityBinder
     {
         if (quantity.Low > quantity.High)
         {
-            sink.Report(UpsideDownRange.At(quantity, syntax, place), place.Guards);
+            sink.Report(UpsideDownRange.At(quantity, syntax, place), place);
             return null;
         }
 
@@ -98,9 +100,11 @@ internal static class QuantityBinder
         var isLeastAllowed = demand.IsLeastAllowed || quantity.Unit.Dimension == Dimension.Temperature;
         var low = (quantity.Low * quantity.Unit.Factor) + quantity.Unit.Offset;
         var high = (quantity.High * quantity.Unit.Factor) + quantity.Unit.Offset;
-        if (!double.IsFinite(high) || low < least || (low == least && !isLeastAllowed && syntax.Form != QuantityForm.Range) || high > demand.Most || (high == least && !isLeastAllowed))
+        // A range may begin at nought and not end there; anything else may not even begin there.
+        var lowest = quantity.Form == QuantityForm.Range ? high : low;
+        if (!double.IsFinite(high) || low < least || high > demand.Most || (lowest == least && !isLeastAllowed))
         {
-            sink.Report(ImpossibleQuantity.At(quantity, demand, place.At(syntax.Span)), place.Guards);
+            sink.Report(ImpossibleQuantity.At(quantity, demand, place.At(syntax.Span)), place);
             return null;
         }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Quantities;
+using ProcScript.Model.Rules.Wording;
 
 namespace ProcScript.Model.Binding.Quantities;
 
@@ -16,6 +17,9 @@ internal sealed record QuantityDemand(
     bool IsLeastAllowed = false,
     double Most = double.PositiveInfinity)
 {
+    /// <summary>What it may measure, in words: <c>a mass or a volume</c>.</summary>
+    public string Words => WordList.Or(Dimensions.Where(one => one != Dimension.Count).Select(one => one.WithArticle()));
+
     /// <summary>The amount of a supply: pieces, or so much of it.</summary>
     public static readonly QuantityDemand Uses = new("uses", [Dimension.Count, Dimension.Mass, Dimension.Volume, Dimension.Length]);
 

@@ -16,7 +16,8 @@ public sealed class CircularUse : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "Following `use` lines from a file leads back to it. The line that closes the round is shown. The sample stands in a file called `sample.proc`.",
+        What: "Following `use` lines from a file leads back to it. The line that closes the round is shown. The sample stands in a file "
+            + "called `sample.proc`.",
         Why: "No file of the round can be read or lent out without all the others, so where a thing belongs is not clear any more.",
         Wrong: """
             use "sample.proc"
@@ -29,7 +30,11 @@ public sealed class CircularUse : Rule
     /// <summary>The round as its <c>use</c> lines; the last one closes it.</summary>
     internal static Finding At(ImmutableArray<SourceSpan> round) => round is [var itself]
         ? new Finding(Id, $"`{itself.Path}` uses itself", itself, "this very file") { Help = "leave the line out" }
-        : new Finding(Id, $"{WordList.AndSome([.. round.Select(line => line.Path)])} use each other in a round", round[^1], $"leads back to `{round[0].Path}`")
+        : new Finding(
+            Id,
+            $"{WordList.AndSome([.. round.Select(line => line.Path)])} use each other in a round",
+            round[^1],
+            $"leads back to `{round[0].Path}`")
         {
             Related = [.. round[..^1].Select(line => new LabeledSpan(line, $"`{line.Path}` uses the next one here"))],
             Help = "move what they share into a file that uses none of them",

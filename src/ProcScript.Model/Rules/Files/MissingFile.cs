@@ -9,7 +9,10 @@ namespace ProcScript.Model.Rules.Files;
 public sealed class MissingFile : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1104", "missing-file", "A file that is not there", Severity.Error) { Fix = FixAvailability.Sometimes };
+    public static readonly RuleInfo Id = new("PRC1104", "missing-file", "A file that is not there", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
@@ -17,7 +20,8 @@ public sealed class MissingFile : Rule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "A `use` line names a file that the library does not hold. The path is read from the folder of the file that says it.",
-        Why: "Everything that the file would declare is unknown. So that one slip gives one message, names stay unchecked where it may be missed.",
+        Why: "Everything that the file would declare is unknown. So that one slip gives one message, names stay unchecked where it may "
+            + "be missed.",
         Wrong: """
             use "catalog/gone.proc"
             tool lever "trim lever"
@@ -29,9 +33,11 @@ public sealed class MissingFile : Rule
     internal static Finding At(string written, string path, ImmutableArray<string> near, SourceSpan place) =>
         new(Id, $"there is no file `{path}`", place, "read from the folder of this file")
         {
-            Help = near.IsEmpty
-                ? written.Contains('\\', StringComparison.Ordinal) ? "part folders with `/`" : "paths are relative to the file that says `use`"
-                : DidYouMean.Help(near),
-            Fixes = [.. DidYouMean.Fixes([.. near.Select(name => $"\"{name}\"")], place).Select(fix => fix with { Grade = FixGrade.NeedsLook })],
+            Help = near.IsEmpty ? General(written) : DidYouMean.Help(near),
+            Fixes = [.. near.Select(name => new Fix($"Write `{name}`", FixGrade.NeedsLook, [new TextEdit(place, $"\"{name}\"")]))],
         };
+
+    private static string General(string written) => written.Contains('\\', StringComparison.Ordinal)
+        ? "part folders with `/`"
+        : "paths are relative to the file that says `use`";
 }

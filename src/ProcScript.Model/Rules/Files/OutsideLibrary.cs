@@ -26,7 +26,11 @@ public sealed class OutsideLibrary : Rule
             """);
 
     internal static Finding At(string written, SourceSpan place) =>
-        new(Id, $"`{written}` lies outside of the library", place, LibraryPath.IsAbsolute(written) ? "a place on one disk" : "climbs above the root")
+        new(
+            Id,
+            $"`{written}` lies outside of the library",
+            place,
+            LibraryPath.IsAbsolute(written) ? "a place on one disk" : "climbs above the root")
         {
             Help = "bring the file into the library and name it by a path relative to this file",
         };

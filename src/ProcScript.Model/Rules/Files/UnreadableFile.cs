@@ -15,8 +15,10 @@ public sealed class UnreadableFile : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "The file is there, and no text came out of it: the system refuses it, it is not UTF-8, or it is far too large. No text can show this: the first sample only tells what would be missing.",
-        Why: "Everything that the file declares is unknown. So that one trouble gives one message, names stay unchecked where it may be missed.",
+        What: "The file is there, and no text came out of it: the system refuses it, it is not UTF-8, or it is far too large. No text "
+            + "can show this: the first sample only tells what would be missing.",
+        Why: "Everything that the file declares is unknown. So that one trouble gives one message, names stay unchecked where it may be "
+            + "missed.",
         Wrong: """
             // This file cannot be read, so the lever below is not known.
             tool lever "trim lever"

@@ -8,14 +8,16 @@ namespace ProcScript.Model.Rules.Machines;
 public sealed class AsideNamesForeignJoint : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC2005", "aside-names-foreign-joint", "A way aside that names a joint of other parts", Severity.Error);
+    public static readonly RuleInfo Id =
+        new("PRC2005", "aside-names-foreign-joint", "A way aside that names a joint of other parts", Severity.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "After `aside … needs` stand the joints that must be open or slack for the part to move. This one ties neither the part nor anything in it.",
+        What: "After `aside … needs` stand the joints that must be open or slack for the part to move. This one ties neither the part "
+            + "nor anything in it.",
         Why: "The joint that does hold the part is missing from the list, and somebody pulls at a part that is still tight.",
         Wrong: """
             clip pin "push pin"

@@ -7,7 +7,8 @@ namespace ProcScript.Model.Rules.Machines;
 public sealed class ControlWithoutChoice : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC2006", "control-without-choice", "A control with fewer than two positions", Severity.Error);
+    public static readonly RuleInfo Id =
+        new("PRC2006", "control-without-choice", "A control with fewer than two positions", Severity.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;

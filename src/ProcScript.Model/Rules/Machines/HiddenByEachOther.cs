@@ -41,10 +41,13 @@ public sealed class HiddenByEachOther : Rule
             Id,
             $"{WordList.And(titles)} hide each other, and none of them can go aside",
             round[0].Behind.Declared,
-            $"the {round[0].Hidden.Title} lies behind the {round[0].Behind.Item.Title}")
+            Words(round[0]))
         {
-            Related = [.. round[1..].Select(step => new LabeledSpan(step.Behind.Declared, $"the {step.Hidden.Title} lies behind the {step.Behind.Item.Title}"))],
+            Related = [.. round[1..].Select(step => new LabeledSpan(step.Behind.Declared, Words(step)))],
             Help = "one of them comes off first: take its `behind` out, or say how it goes `aside`",
         };
     }
+
+    private static string Words((Part Hidden, Condition Behind) step) =>
+        $"the {step.Hidden.Title} lies behind the {step.Behind.Item.Title}";
 }

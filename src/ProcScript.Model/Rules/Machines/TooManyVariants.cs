@@ -17,7 +17,8 @@ public sealed class TooManyVariants : Rule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "Every combination of the options that a `when` asks for is checked, up to eight options. This machine has more.",
-        Why: "A machine nobody has checked in its combination is the one that stands in the shop. Only the plain one and the one with all are looked at.",
+        Why: "A machine nobody has checked in its combination is the one that stands in the shop. Only the plain one and the one with "
+            + "all are looked at.",
         Wrong: """
             clip pin "push pin"
             machine cab "cab" {
@@ -45,7 +46,10 @@ public sealed class TooManyVariants : Rule
     internal static Finding At(string machine, IEnumerable<Option> options, int most, SourceSpan place)
     {
         Option[] all = [.. options];
-        return new Finding(Id, $"{all.Length} options of `{machine}` matter, and every combination of {Number(most)} is the most that is checked", place)
+        return new Finding(
+            Id,
+            $"{Number(all.Length)} options of `{machine}` matter, and every combination of {Number(most)} is the most that is checked",
+            place)
         {
             Related = [.. all.Select(option => new LabeledSpan(option.Declared, "this option matters"))],
             Help = "split the machine, or join options that always come together",

@@ -18,7 +18,8 @@ public sealed class WrongConditionWord : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "`needs` says what must be true of an item, in words that suit its sort: a control is `at` a position, an energy `live` or `isolated`, a fluid `full` or `empty`, a part `out`, `fitted`, `aside` or `supported`, a joint `off` or `slack`.",
+        What: "`needs` says what must be true of an item, in words that suit its sort: a control is `at` a position, an energy `live` or "
+            + "`isolated`, a fluid `full` or `empty`, a part `out`, `fitted`, `aside` or `supported`, a joint `off` or `slack`.",
         Why: "A condition that cannot be true is not checked by anybody.",
         Wrong: """
             clip pin "push pin"

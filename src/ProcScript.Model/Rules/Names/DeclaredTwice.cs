@@ -9,7 +9,10 @@ namespace ProcScript.Model.Rules.Names;
 public sealed class DeclaredTwice : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1102", "name-declared-twice", "A name that is declared twice", Severity.Error) { Fix = FixAvailability.Sometimes };
+    public static readonly RuleInfo Id = new("PRC1102", "name-declared-twice", "A name that is declared twice", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
@@ -53,12 +56,15 @@ public sealed class DeclaredTwice : Rule
         }
 
         // The same line, once for every value of an `each`: an index tells them apart.
-        var variable = place.Bindings.Variables.FirstOrDefault(one => !reference.Indices.Any(index => index.Text == one.Variable))?.Variable ?? "";
+        var variable = place.Bindings.Variables
+            .Select(one => one.Variable)
+            .FirstOrDefault(one => !reference.Indices.Any(index => index.Text == one), "");
+        var end = later with { Span = new TextSpan(later.Span.End, 0) };
         return new Finding(Id, $"`{name}` is declared once for every value of `{variable}`", later, "the same name each time")
         {
             Help = $"give it an index: `{reference.Name.Text}[{variable}]`",
             Fixes = reference.Indices.IsEmpty
-                ? [new Fix($"Add the index `[{variable}]`", FixGrade.NeedsLook, [new TextEdit(later with { Span = new TextSpan(later.Span.End, 0) }, $"[{variable}]")])]
+                ? [new Fix($"Add the index `[{variable}]`", FixGrade.NeedsLook, [new TextEdit(end, $"[{variable}]")])]
                 : [],
         };
     }

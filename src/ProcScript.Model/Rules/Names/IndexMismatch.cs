@@ -13,14 +13,18 @@ namespace ProcScript.Model.Rules.Names;
 public sealed class IndexMismatch : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1110", "index-mismatch", "An index that is not declared", Severity.Error) { Fix = FixAvailability.Sometimes };
+    public static readonly RuleInfo Id = new("PRC1110", "index-mismatch", "An index that is not declared", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "The name is declared, with another index: none is written where one is needed, one where there is none, or a value that does not occur.",
+        What: "The name is declared, with another index: none is written where one is needed, one where there is none, or a value that "
+            + "does not occur.",
         Why: "Left or right, first or fourth: a step without the right index does not say which.",
         Wrong: """
             clip pin "push pin"
@@ -74,10 +78,16 @@ public sealed class IndexMismatch : Rule
     private static string Inside(string name) => name[CanonicalName.Base(name).Length..].Trim('[', ']');
 
     /// <summary>Of a declaration at the top of a file, which has no index.</summary>
-    internal static Finding OnSymbol(string name, string sort, SourceSpan whole, SourceSpan bare, SourceSpan declared) =>
-        new(Id, $"`{name}` is {sort}, which has no index", whole, "only items of a machine have one")
+    internal static Finding OnSymbol(Symbol symbol, SourceSpan whole, SourceSpan bare) =>
+        new(Id, $"`{symbol.Name}` is {symbol.Sort}, which has no index", whole, "only items of a machine have one")
         {
-            Related = [new LabeledSpan(declared, "declared here")],
-            Fixes = [new Fix("Leave the index out", FixGrade.Safe, [new TextEdit(whole with { Span = TextSpan.FromBounds(bare.Span.End, whole.Span.End) }, "")])],
+            Related = [new LabeledSpan(symbol.Declared, "declared here")],
+            Fixes =
+            [
+                new Fix(
+                    "Leave the index out",
+                    FixGrade.Safe,
+                    [new TextEdit(whole with { Span = TextSpan.FromBounds(bare.Span.End, whole.Span.End) }, "")]),
+            ],
         };
 }

@@ -16,7 +16,8 @@ public sealed class MissingProperty : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "An energy says how it is isolated and how it is restored, a fluid how it is emptied and how it is filled, a `set` to which position. Here that is missing.",
+        What: "An energy says how it is isolated and how it is restored, a fluid how it is emptied and how it is filled, a `set` to "
+            + "which position. Here that is missing.",
         Why: "The card would tell somebody to isolate a circuit and not how. That is where people get hurt.",
         Wrong: """
             machine cab "cab" {
@@ -34,7 +35,11 @@ public sealed class MissingProperty : Rule
 
     /// <summary>Of an item of a machine.</summary>
     internal static Finding At(MachineItem item, string sort, IReadOnlyCollection<string> missing, SourceSpan place) =>
-        new(Id, $"the {item.Title} does not say how to {WordList.Or(missing)} it", place, $"{sort} without {WordList.And(missing.Select(word => $"`{word}`"))}")
+        new(
+            Id,
+            $"the {item.Title} does not say how to {WordList.Or(missing)} it",
+            place,
+            $"{sort} without {WordList.And(missing.Select(word => $"`{word}`"))}")
         {
             Help = $"add {WordList.And(missing.Select(word => $"`{word} \"…\"`"))}",
         };

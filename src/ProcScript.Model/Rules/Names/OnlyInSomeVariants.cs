@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Numerics;
+using ProcScript.Model.Binding;
 using ProcScript.Model.Binding.Machines;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Machines;
@@ -14,7 +15,10 @@ public sealed class OnlyInSomeVariants : Rule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id =
-        new("PRC1108", "only-in-some-variants", "A name that exists only with an option", Severity.Error) { Fix = FixAvailability.Sometimes };
+        new("PRC1108", "only-in-some-variants", "A name that exists only with an option", Severity.Error)
+        {
+            Fix = FixAvailability.Sometimes,
+        };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
@@ -78,11 +82,14 @@ public sealed class OnlyInSomeVariants : Rule
     }
 
     private static string[] Tests(Guards guards, ImmutableArray<Option> options) =>
-        [.. Each(guards.On, options).Select(option => option.Name), .. Each(guards.Off, options).Select(option => "not " + option.Name)];
+    [
+        .. Variants.OptionsOf(guards.On, options).Select(option => option.Name),
+        .. Variants.OptionsOf(guards.Off, options).Select(option => "not " + option.Name),
+    ];
 
     private static string Condition(Guards guards, ImmutableArray<Option> options) => WordList.And(
-        Each(guards.On, options).Select(option => $"with `{option.Name}`")
-            .Concat(Each(guards.Off, options).Select(option => $"without `{option.Name}`")));
+        Variants.OptionsOf(guards.On, options).Select(option => $"with `{option.Name}`")
+            .Concat(Variants.OptionsOf(guards.Off, options).Select(option => $"without `{option.Name}`")));
 
     private static string Missing(Guards guards, ImmutableArray<Option> options, ulong variant)
     {
@@ -91,6 +98,4 @@ public sealed class OnlyInSomeVariants : Rule
             ? $"also reached without `{options[BitOperations.TrailingZeroCount(lacks)].Name}`"
             : $"also reached with `{options[BitOperations.TrailingZeroCount(guards.Off & variant)].Name}`";
     }
-
-    private static IEnumerable<Option> Each(ulong bits, ImmutableArray<Option> options) => options.Where((_, index) => (bits >> index & 1) != 0);
 }

@@ -10,7 +10,10 @@ public sealed class PropertyNotHere : Rule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id =
-        new("PRC1111", "property-not-here", "A property in a block that does not take it", Severity.Error) { Fix = FixAvailability.Sometimes };
+        new("PRC1111", "property-not-here", "A property in a block that does not take it", Severity.Error)
+        {
+            Fix = FixAvailability.Sometimes,
+        };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;

@@ -7,7 +7,10 @@ namespace ProcScript.Model.Rules.Names;
 public sealed class PropertyTwice : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1112", "property-twice", "A property that is given twice", Severity.Error) { Fix = FixAvailability.Sometimes };
+    public static readonly RuleInfo Id = new("PRC1112", "property-twice", "A property that is given twice", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Rules.Wording;
+using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -9,7 +12,10 @@ namespace ProcScript.Model.Rules.Names;
 public sealed class UnknownName : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1101", "unknown-name", "A name that nothing declares", Severity.Error) { Fix = FixAvailability.Sometimes };
+    public static readonly RuleInfo Id = new("PRC1101", "unknown-name", "A name that nothing declares", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
@@ -17,7 +23,8 @@ public sealed class UnknownName : Rule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "A name stands for nothing: no file in sight declares it, and neither does the machine.",
-        Why: "A step on something unknown cannot be checked, and nobody at the machine would know what is meant. Most often it is a slip of the finger, or a `use` line is missing.",
+        Why: "A step on something unknown cannot be checked, and nobody at the machine would know what is meant. Most often it is a slip "
+            + "of the finger, or a `use` line is missing.",
         Wrong: """
             clip pin "push pin"
             machine cab "cab" {
@@ -44,6 +51,20 @@ public sealed class UnknownName : Rule
             Help = near.IsEmpty ? "declare it, or add the `use` line of the file that does" : DidYouMean.Help(near),
             Fixes = DidYouMean.Fixes(near, place),
         };
+
+    /// <summary>Of a declaration that is there, in a file that is not used here.</summary>
+    internal static Finding NotUsed(string name, string sort, IReadOnlyList<Symbol> declarations, BindingPlace place, TextSpan span)
+    {
+        var paths = declarations.Select(one => LibraryPath.Relative(place.File.Path, one.File.Path)).Distinct(StringComparer.Ordinal);
+        string[] lines = [.. paths.Select(path => $"use \"{path}\"")];
+        var top = place.At(new TextSpan(place.File.Tree.Root.Children.FirstOrDefault()?.Span.Start ?? 0, 0));
+        return new Finding(Id, $"no {sort} called `{name}` is in sight", place.At(span), "neither in this file nor in those that it uses")
+        {
+            Related = [.. declarations.Select(one => new LabeledSpan(one.Declared, "declared here, out of sight"))],
+            Help = $"add {WordList.OrNames(lines)}",
+            Fixes = [.. lines.Select(line => new Fix($"Add `{line}`", FixGrade.NeedsLook, [new TextEdit(top, line + "\n")]))],
+        };
+    }
 
     /// <summary>Of an item of a machine.</summary>
     internal static Finding Item(string name, string machine, ImmutableArray<string> near, SourceSpan place) =>

@@ -38,16 +38,12 @@ public sealed class UnknownVariable : Rule
             """);
 
     /// <summary>Of a placeholder.</summary>
-    internal static Finding InText(string name, Bindings bindings, ImmutableArray<string> near, SourceSpan place) => At(name, bindings, near, place) with
-    {
-        Fixes = DidYouMean.Fixes([.. near.Select(one => $"{{{one}}}")], place),
-    };
+    internal static Finding InText(string name, Bindings bindings, ImmutableArray<string> near, SourceSpan place) =>
+        At(name, bindings, near, place) with { Fixes = DidYouMean.Fixes([.. near.Select(one => $"{{{one}}}")], place) };
 
     /// <summary>Of a <c>when</c>.</summary>
-    internal static Finding InTest(string name, Bindings bindings, ImmutableArray<string> near, SourceSpan place) => At(name, bindings, near, place) with
-    {
-        Fixes = DidYouMean.Fixes(near, place),
-    };
+    internal static Finding InTest(string name, Bindings bindings, ImmutableArray<string> near, SourceSpan place) =>
+        At(name, bindings, near, place) with { Fixes = DidYouMean.Fixes(near, place) };
 
     /// <summary>Of a brace that opens no placeholder.</summary>
     internal static Finding Brace(SourceSpan place) =>

@@ -46,7 +46,7 @@ public sealed class ValueNeverTaken : Rule
     internal static Finding At(Bindings variable, string value, ImmutableArray<string> near, SourceSpan place) =>
         new(Id, $"`{variable.Variable}` is never `{value}`", place, "not among its values")
         {
-            Related = [new LabeledSpan(variable.Declared, $"it is {WordList.Or(variable.Domain.Take(8))}{(variable.Domain.Length > 8 ? " and so on" : "")}")],
+            Related = [new LabeledSpan(variable.Declared, $"it is {WordList.OrSome(variable.Domain)}")],
             Help = DidYouMean.Help(near),
             Fixes = DidYouMean.Fixes(near, place),
         };

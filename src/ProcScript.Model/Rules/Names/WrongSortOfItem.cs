@@ -10,14 +10,18 @@ namespace ProcScript.Model.Rules.Names;
 public sealed class WrongSortOfItem : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1103", "wrong-sort-of-item", "A name of the wrong sort", Severity.Error) { Fix = FixAvailability.Sometimes };
+    public static readonly RuleInfo Id = new("PRC1103", "wrong-sort-of-item", "A name of the wrong sort", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "The name is declared, and stands for something that cannot stand here: only a part hides, only an energy is switched off, only a tool drives a bolt.",
+        What: "The name is declared, and stands for something that cannot stand here: only a part hides, only an energy is switched off, "
+            + "only a tool drives a bolt.",
         Why: "The sentence makes no sense at the machine, so nothing can be derived from it.",
         Wrong: """
             clip pin "push pin"
@@ -47,7 +51,7 @@ public sealed class WrongSortOfItem : Rule
         var first = variable.Domain.IsEmpty ? variable.Value : variable.Domain[0];
         return new Finding(Id, $"`{variable.Variable}` is a variable, not an option", test, "which value is meant is not said")
         {
-            Related = [new LabeledSpan(variable.Declared, $"it is {WordList.Or(variable.Domain)}")],
+            Related = [new LabeledSpan(variable.Declared, $"it is {WordList.OrSome(variable.Domain)}")],
             Help = $"name a value: `when {variable.Variable} is {(isNegated ? "not " : "")}{first}`",
         };
     }

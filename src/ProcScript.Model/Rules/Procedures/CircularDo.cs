@@ -33,7 +33,9 @@ public sealed class CircularDo : Rule
             }
             """);
 
-    /// <summary>The round as its procedures, each with the <c>do</c> line that leads to the next; the last one leads back to the first.</summary>
+    /// <summary>
+    /// The round as its procedures, each with the <c>do</c> line that leads to the next; the last one leads back to the first.
+    /// </summary>
     internal static Finding At(IReadOnlyList<string> names, SourceSpan[] round) => round is [var itself]
         ? new Finding(Id, $"`{names[0]}` does itself", itself, "this very procedure") { Help = "leave the line out" }
         : new Finding(Id, $"{WordList.AndSome([.. names])} do each other in a round", round[^1], $"leads back to `{names[0]}`")

@@ -44,7 +44,11 @@ public sealed class NotAProcedureOfThisMachine : Rule
             """);
 
     internal static Finding At(ProcedureOutline target, MachineOutline machine, SourceSpan place) =>
-        new(Id, $"`{target.Symbol.Name}` is a procedure on `{target.Machine!.Symbol.Name}`, not on `{machine.Symbol.Name}`", place, "another machine")
+        new(
+            Id,
+            $"`{target.Symbol.Name}` is a procedure on `{target.Machine!.Symbol.Name}`, not on `{machine.Symbol.Name}`",
+            place,
+            "another machine")
         {
             Related = [new LabeledSpan(target.Symbol.Declared, $"written for `{target.Machine.Symbol.Name}`")],
             Help = $"write a procedure on `{machine.Symbol.Name}`",

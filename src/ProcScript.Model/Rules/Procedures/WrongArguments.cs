@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ProcScript.Model.Binding.Procedures;
 using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
@@ -55,7 +56,7 @@ public sealed class WrongArguments : Rule
     internal static Finding Number(ProcedureOutline target, int given, SourceSpan place)
     {
         var wanted = target.Parameters.Length;
-        return new Finding(Id, $"`{target.Symbol.Name}` takes {Pieces(wanted)}, and {(given == 0 ? "none is" : given == 1 ? "1 is" : $"{given} are")} given", place)
+        return new Finding(Id, $"`{target.Symbol.Name}` takes {Wanted(wanted)}, and {Given(given)} given", place)
         {
             Related = [new LabeledSpan(target.Symbol.Declared, "declared here")],
             Help = wanted == 0
@@ -65,18 +66,26 @@ public sealed class WrongArguments : Rule
     }
 
     /// <summary>Of a value.</summary>
-    internal static Finding Value(ProcedureOutline target, Parameter parameter, string value, ImmutableArray<string> near, SourceSpan place) =>
+    internal static Finding Value(
+        ProcedureOutline target, Parameter parameter, string value, ImmutableArray<string> near, SourceSpan place) =>
         new(Id, $"`{parameter.Name}` of `{target.Symbol.Name}` cannot be `{value}`", place, "not among its values")
         {
-            Related = [new LabeledSpan(parameter.Declared, $"it is {WordList.Or(parameter.Domain.Take(8))}{(parameter.Domain.Length > 8 ? " and so on" : "")}")],
+            Related = [new LabeledSpan(parameter.Declared, $"it is {WordList.OrSome(parameter.Domain)}")],
             Help = DidYouMean.Help(near),
             Fixes = DidYouMean.Fixes(near, place),
         };
 
-    private static string Pieces(int count) => count switch
+    private static string Wanted(int count) => count switch
     {
         0 => "no arguments",
         1 => "1 argument",
-        _ => $"{count} arguments",
+        _ => $"{count.ToString(CultureInfo.InvariantCulture)} arguments",
+    };
+
+    private static string Given(int count) => count switch
+    {
+        0 => "none is",
+        1 => "1 is",
+        _ => $"{count.ToString(CultureInfo.InvariantCulture)} are",
     };
 }

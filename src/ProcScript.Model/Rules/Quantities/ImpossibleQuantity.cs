@@ -17,7 +17,8 @@ public sealed class ImpossibleQuantity : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A mass, length, torque or time that is not above nought, a share above the whole, a temperature below absolute zero, or a tolerance that reaches as far.",
+        What: "A mass, length, torque or time that is not above nought, a share above the whole, a temperature below absolute zero, or a "
+            + "tolerance that reaches as far.",
         Why: "It is a slip of the pen, and totals made from it would be wrong without anybody noticing.",
         Wrong: """
             clip pin "push pin"

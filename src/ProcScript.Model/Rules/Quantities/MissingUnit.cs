@@ -29,7 +29,7 @@ public sealed class MissingUnit : Rule
             """);
 
     internal static Finding At(QuantityDemand demand, SourceSpan place) =>
-        new(Id, $"`{demand.Word}` takes {WordList.Or(demand.Dimensions.Select(one => one.WithArticle()))}, and this number has no unit", place)
+        new(Id, $"`{demand.Word}` takes {demand.Words}, and this number has no unit", place)
         {
             Help = Choices(demand),
         };

@@ -9,7 +9,10 @@ namespace ProcScript.Model.Rules.Quantities;
 public sealed class UnknownUnit : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1201", "unknown-unit", "A unit that is not known", Severity.Error) { Fix = FixAvailability.Sometimes };
+    public static readonly RuleInfo Id = new("PRC1201", "unknown-unit", "A unit that is not known", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
@@ -17,7 +20,8 @@ public sealed class UnknownUnit : Rule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "The unit is not one of the language's. Factors are parted by a point: `N.m`, `lbf.ft`.",
-        Why: "A figure with a doubtful unit tightens a bolt to the wrong torque. What is known for certain can be converted and printed in both systems.",
+        Why: "A figure with a doubtful unit tightens a bolt to the wrong torque. What is known for certain can be converted and printed "
+            + "in both systems.",
         Wrong: """
             tool wrench "torque wrench"
             fastener m8 "M8 bolt" { drive wrench  torque 22 Nm }

@@ -1,6 +1,5 @@
 using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Quantities;
-using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -30,20 +29,17 @@ public sealed class WrongDimension : Rule
 
     /// <summary>Against what the property asks.</summary>
     internal static Finding At(QuantityDemand demand, Unit unit, SourceSpan place) =>
-        new(
-            Id,
-            $"`{demand.Word}` takes {WordList.Or(demand.Dimensions.Where(one => one != Dimension.Count).Select(one => one.WithArticle()))}, and {Unit(unit)} is {unit.Dimension.WithArticle()}",
-            place)
+        new(Id, $"`{demand.Word}` takes {demand.Words}, and {Words(unit)}", place)
         {
             Help = MissingUnit.Choices(demand),
         };
 
     /// <summary>Of two units within one quantity.</summary>
     internal static Finding Between(Unit first, Unit second, SourceSpan place) =>
-        new(Id, $"{Unit(first)} is {first.Dimension.WithArticle()}, and {Unit(second)} is {second.Dimension.WithArticle()}", place, "two dimensions in one quantity")
+        new(Id, $"{Words(first)}, and {Words(second)}", place, "two dimensions in one quantity")
         {
-            Help = $"write both in {Unit(first)}",
+            Help = $"write both in `{Units.SpellingOf(first)}`",
         };
 
-    private static string Unit(Unit unit) => $"`{Units.SpellingOf(unit)}`";
+    private static string Words(Unit unit) => $"`{Units.SpellingOf(unit)}` is {unit.Dimension.WithArticle()}";
 }

@@ -12,8 +12,9 @@ internal static class DidYouMean
         near.Count == 0 ? "" : $"did you mean {WordList.OrNames(near)}?";
 
     /// <summary>An edit for each near name. One alone is safe; among several a person has to choose.</summary>
-    public static ImmutableArray<Fix> Fixes(IReadOnlyCollection<string> near, SourceSpan place) =>
-    [
-        .. near.Select(name => new Fix($"Write `{name}`", near.Count == 1 ? FixGrade.Safe : FixGrade.NeedsLook, [new TextEdit(place, name)])),
-    ];
+    public static ImmutableArray<Fix> Fixes(IReadOnlyCollection<string> near, SourceSpan place)
+    {
+        var grade = near.Count == 1 ? FixGrade.Safe : FixGrade.NeedsLook;
+        return [.. near.Select(name => new Fix($"Write `{name}`", grade, [new TextEdit(place, name)]))];
+    }
 }

@@ -9,6 +9,13 @@ internal static class WordList
     /// <summary><c>a, b and c</c></summary>
     public static string And(IEnumerable<string> words) => Join([.. words], "and");
 
+    /// <summary><c>a, b or c</c>, the first few of many.</summary>
+    public static string OrSome(IReadOnlyCollection<string> words)
+    {
+        const int Few = 8;
+        return words.Count > Few ? string.Join(", ", words.Take(Few)) + " and so on" : Or(words);
+    }
+
     /// <summary>Names in backticks: <c>`a`, `b` or `c`</c></summary>
     public static string OrNames(IEnumerable<string> names) => Or(names.Select(name => $"`{name}`"));
 

@@ -3,7 +3,9 @@ using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Outside.Tests.Units;
 
-/// <summary>Conversion factors against what standards and law publish. Each row names its source and whether it was read or is from memory.</summary>
+/// <summary>
+/// Conversion factors against what standards and law publish. Each row names its source and whether it was read or is from memory.
+/// </summary>
 public sealed class PublishedConversionTests
 {
     /// <summary>Rounded values, as printed.</summary>
@@ -28,7 +30,8 @@ public sealed class PublishedConversionTests
 
     /// <summary>Values that follow from definitions, to the last digit of a double.</summary>
     [Theory]
-    // Inch 25.4 mm and pound 0.453 592 37 kg (16 CFR 500.19; NIST Handbook 44, appendix C; read), gravity 9.806 65 m/s² (NIST SP 811; read).
+    // Inch 25.4 mm and pound 0.453 592 37 kg (16 CFR 500.19; NIST Handbook 44, appendix C; read).
+    // Standard gravity 9.806 65 m/s² (NIST SP 811; read).
     [InlineData("lbf.ft", 0.45359237 * 9.80665 * 0.3048, "N.m")]
     [InlineData("lbf.in", 0.45359237 * 9.80665 * 0.0254, "N.m")]
     [InlineData("kgf.m", 9.80665, "N.m")]
@@ -64,6 +67,9 @@ public sealed class PublishedConversionTests
     [Fact]
     public void The_gallon_is_the_american_one() => Assert.True(In(1, "gal", "L") < 4);
 
-    private static double In(double value, string unit, string other) =>
-        new Quantity(value, value, value, Model.Quantities.Units.Find(unit)!, QuantityForm.Plain).In(Model.Quantities.Units.Find(other)!).Nominal;
+    private static double In(double value, string unit, string other)
+    {
+        var quantity = new Quantity(value, value, value, Model.Quantities.Units.Find(unit)!, QuantityForm.Plain);
+        return quantity.In(Model.Quantities.Units.Find(other)!).Nominal;
+    }
 }
