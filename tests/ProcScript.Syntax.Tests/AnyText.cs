@@ -7,13 +7,17 @@ internal static class AnyText
 {
     private static readonly string[] Words =
     [
-        .. Sample.Words(Sample.Parse(Sample.Everything)).Select(token => Sample.Everything.Substring(token.Span.Start, token.Span.Length)).Distinct(),
-        "\n", "\r\n", "\r", " ", "// note\n", "// proc: allow PRC1001 because \"x\"\n", "\"", "“", "”", ";", "€", "\0", "\uD800", "{", "}", "{", "}",
+        .. Sample.Words(Sample.Parse(Sample.Everything))
+            .Select(token => Sample.Everything.Substring(token.Span.Start, token.Span.Length))
+            .Distinct(),
+        "\n", "\r\n", "\r", " ", "// note\n", "// proc: allow PRC1001 because \"x\"\n",
+        "\"", "“", "”", ";", "€", "\0", "\uD800", "{", "}", "{", "}",
     ];
 
     /// <summary>Any UTF-16 units, printable ones more often than others.</summary>
     public static Gen<string> Characters { get; } =
-        Gen.OneOf<char>(Gen.Char[' ', '~'], Gen.Char[' ', '~'], Gen.Char, Gen.OneOf<char>('\n', '\r', '"', '{', '}', '±', '°', '“', '\t')).Array[0, 200]
+        Gen.OneOf<char>(Gen.Char[' ', '~'], Gen.Char[' ', '~'], Gen.Char, Gen.OneOf<char>('\n', '\r', '"', '{', '}', '±', '°', '“', '\t'))
+            .Array[0, 200]
             .Select(characters => new string(characters));
 
     /// <summary>Words of the language in any order.</summary>

@@ -33,9 +33,10 @@ public sealed class DeletionTests
     public void The_fix_of_a_missing_word_makes_the_file_a_good_one_again()
     {
         var mended =
-            from text in Deletions()
+            from text in Deletions().Where((_, i) => i % 3 == 0)
             let findings = Sample.Parse(text).Findings
-            where findings.Length == 1 && findings[0].Fixes.Length > 0 && findings[0].Fixes[0].Title.StartsWith("Insert", StringComparison.Ordinal)
+            where findings.Length == 1 && findings[0].Fixes.Length > 0
+            where findings[0].Fixes[0].Title.StartsWith("Insert", StringComparison.Ordinal)
             select Sample.Parse(Sample.Fixed(text, findings[0])).Findings.IsEmpty;
 
         AssertNearlyAll(0.98, mended);
@@ -70,6 +71,7 @@ public sealed class DeletionTests
     {
         var all = results.ToList();
         Assert.True(all.Count > 100, $"{all.Count} cases only");
-        Assert.True(all.Count(result => result) >= share * all.Count, $"{all.Count(result => !result)} of {all.Count} are not as they should be");
+        var good = all.Count(result => result);
+        Assert.True(good >= share * all.Count, $"only {good} of {all.Count} are as they should be");
     }
 }

@@ -18,7 +18,8 @@ public sealed partial class GrammarSampleTests
         {
             for (var i = 0; i < rule.Groups["text"].Captures.Count; i++)
             {
-                samples.Add(rule.Groups["rule"].Value, rule.Groups["sort"].Captures[i].Value == "ok", rule.Groups["text"].Captures[i].Value.Trim());
+                var isGood = rule.Groups["sort"].Captures[i].Value == "ok";
+                samples.Add(rule.Groups["rule"].Value, isGood, rule.Groups["text"].Captures[i].Value.Trim());
             }
         }
 

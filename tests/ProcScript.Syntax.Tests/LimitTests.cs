@@ -1,4 +1,3 @@
-using System.Globalization;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
@@ -30,7 +29,7 @@ public sealed class LimitTests
     [InlineData(10_000, true)]
     public void Blocks_may_stand_within_each_other_so_far(int depth, bool isTooDeep)
     {
-        var open = string.Concat(Enumerable.Range(0, depth - 1).Select(i => string.Create(CultureInfo.InvariantCulture, $"part p{i} {{\n")));
+        var open = string.Concat(Enumerable.Repeat("part p {\n", depth - 1));
         var tree = Sample.Parse($"machine m {{\n{open}{new string('}', depth)}\ntool last");
 
         Assert.Equal(isTooDeep ? ["PRC1006"] : [], Codes(tree));
@@ -75,7 +74,8 @@ public sealed class LimitTests
     {
         var tree = Sample.Parse(string.Concat(Enumerable.Repeat("tool t {\n  x y\n}\n", 2_000)));
 
-        Assert.Contains(tree.Findings, finding => finding.Message.StartsWith("the file is not read from here on", StringComparison.Ordinal));
+        Assert.Contains(
+            tree.Findings, finding => finding.Message.StartsWith("the file is not read from here on", StringComparison.Ordinal));
         Assert.InRange(tree.Findings.Length, 1, 102);
     }
 

@@ -10,15 +10,15 @@ public sealed class NodeTests
     public void Every_kind_of_node_comes_from_the_samples()
     {
         var kinds = typeof(SyntaxNode).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(SyntaxNode)) && !type.IsAbstract);
-        var made = Sample.All.SelectMany(content => Sample.Parse(content).Root.DescendantsAndSelf()).Select(node => node.GetType()).ToHashSet();
+        var made = Nodes().Select(node => node.GetType()).ToHashSet();
 
-        Assert.Empty(kinds.Where(kind => !made.Contains(kind)));
+        Assert.DoesNotContain(kinds, kind => !made.Contains(kind));
     }
 
     [Fact]
     public void Children_are_all_nodes_that_a_node_holds()
     {
-        foreach (var node in Sample.All.SelectMany(content => Sample.Parse(content).Root.DescendantsAndSelf()))
+        foreach (var node in Nodes())
         {
             var held = node.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance)
                 .Where(property => property.Name != nameof(SyntaxNode.Children))
@@ -49,6 +49,8 @@ public sealed class NodeTests
             });
         }
     }
+
+    private static IEnumerable<SyntaxNode> Nodes() => Sample.All.SelectMany(content => Sample.Parse(content).Root.DescendantsAndSelf());
 
     private static IEnumerable<SyntaxNode> Held(object? value) => value switch
     {

@@ -18,14 +18,18 @@ public sealed class ParseTests
         Assert.Equal("ketterby_t40", machine.Name.Text);
         Assert.Equal("Ketterby T40 tractor, cab", machine.Title?.Value);
         Assert.Equal(
-            ["OptionSyntax", "EnergySyntax", "FluidSyntax", "ControlSyntax", "PartSyntax", "PartSyntax", "PartSyntax", "EachSyntax", "PartSyntax", "PartSyntax"],
-            machine.Members.Select(member => member.GetType().Name));
+            [
+                typeof(OptionSyntax), typeof(EnergySyntax), typeof(FluidSyntax), typeof(ControlSyntax), typeof(PartSyntax),
+                typeof(PartSyntax), typeof(PartSyntax), typeof(EachSyntax), typeof(PartSyntax), typeof(PartSyntax),
+            ],
+            machine.Members.Select(member => member.GetType()));
     }
 
     [Fact]
     public void A_joint_keeps_its_inline_clauses_and_its_cover()
     {
-        var joint = Sample.Parse(Sample.Cab).Root.DescendantsAndSelf().OfType<JointSyntax>().Single(joint => joint.Name.Name.Text == "grab_bolt");
+        var joints = Sample.Parse(Sample.Cab).Root.DescendantsAndSelf().OfType<JointSyntax>();
+        var joint = joints.Single(joint => joint.Name.Name.Text == "grab_bolt");
 
         var cover = Assert.IsType<CoverSyntax>(Assert.Single(joint.Clauses));
         Assert.Equal("grab_cap", cover.Name.Name.Text);
@@ -35,7 +39,8 @@ public sealed class ParseTests
     [Fact]
     public void A_quantity_keeps_its_tolerance_and_unit()
     {
-        var torque = Sample.Parse(Sample.Catalog).Root.DescendantsAndSelf().OfType<QuantityPropertySyntax>().First(p => p.Keyword.Text == "torque");
+        var properties = Sample.Parse(Sample.Catalog).Root.DescendantsAndSelf().OfType<QuantityPropertySyntax>();
+        var torque = properties.First(property => property.Keyword.Text == "torque");
 
         Assert.Equal(22, torque.Quantity.First.Value);
         Assert.Equal(QuantityForm.PlusMinus, torque.Quantity.Form);

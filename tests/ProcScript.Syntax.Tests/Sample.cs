@@ -21,7 +21,8 @@ internal static class Sample
 
     public static string Read(string name) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Samples", name));
 
-    public static SyntaxTree Parse(string content) => SyntaxTree.Parse(new SourceText("a.proc", content), TestContext.Current.CancellationToken);
+    public static SyntaxTree Parse(string content) =>
+        SyntaxTree.Parse(new SourceText("a.proc", content), TestContext.Current.CancellationToken);
 
     /// <summary>The tokens that are neither blanks nor comments.</summary>
     public static IEnumerable<SyntaxToken> Words(SyntaxTree tree) => tree.Tokens.Where(token =>

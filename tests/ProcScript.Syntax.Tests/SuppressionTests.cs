@@ -35,8 +35,19 @@ public sealed class SuppressionTests
     [Fact]
     public void A_suppression_speaks_of_the_next_line_with_more_than_comments()
     {
-        var tree = Sample.Parse("// proc: allow A because \"x\"\n// proc: allow B because \"y\"\n\n  // note\ntool a // proc: allow C because \"z\"\n\ntool b\n// proc: allow D");
+        var tree = Sample.Parse("""
+            // proc: allow A because "x"
+            // proc: allow B because "y"
 
-        Assert.Equal([("A", 4), ("B", 4), ("C", 6), ("D", 8)], tree.Suppressions.Select(suppression => (suppression.Rule, suppression.TargetLine)));
+              // note
+            tool a // proc: allow C because "z"
+
+            tool b
+            // proc: allow D
+            """);
+
+        Assert.Equal(
+            [("A", 4), ("B", 4), ("C", 6), ("D", 8)],
+            tree.Suppressions.Select(suppression => (suppression.Rule, suppression.TargetLine)));
     }
 }

@@ -58,6 +58,7 @@ internal sealed class BlockRepair
             var isFirst = at != line;
             if (isFirst)
             {
+                EndLine();
                 line = at;
                 column = Column(line, lexeme.Start);
                 CloseLeftOpen(lexeme, line, column);
@@ -71,7 +72,7 @@ internal sealed class BlockRepair
             if (isFirst && lexeme.Kind != RIGHT_BRACE)
             {
                 ForgetHeads(column);
-                _heads.Add(new LineHead(_mended.Count, line, column));
+                _heads.Add(new LineHead(_mended.Count, column, Last: -1));
             }
 
             if (lexeme.Kind == LEFT_BRACE)
@@ -156,22 +157,19 @@ internal sealed class BlockRepair
         {
             if (_heads[i].Column == column)
             {
-                return _mended[LastOfLine(_heads[i])].Kind is LEFT_BRACE or RIGHT_BRACE ? null : _heads[i];
+                return _mended[_heads[i].Last].Kind is LEFT_BRACE or RIGHT_BRACE ? null : _heads[i];
             }
         }
 
         return null;
     }
 
-    private int LastOfLine(LineHead head)
+    private void EndLine()
     {
-        var last = head.Index;
-        while (last + 1 < _mended.Count && _text.LineAt(_mended[last + 1].Start) == head.Line)
+        if (_heads.Count > 0 && _heads[^1].Last < 0)
         {
-            last++;
+            _heads[^1] = _heads[^1] with { Last = _mended.Count - 1 };
         }
-
-        return last;
     }
 
     private void InsertClosing(OpenBlock block, int place)
@@ -187,11 +185,11 @@ internal sealed class BlockRepair
     private void InsertOpening(LineHead head)
     {
         _insertions++;
-        var last = LastOfLine(head);
-        _mended.Insert(last + 1, new Lexeme(LEFT_BRACE, _mended[last].End, _mended[last].End));
+        var end = _mended[head.Last].End;
+        _mended.Insert(head.Last + 1, new Lexeme(LEFT_BRACE, end, end));
         if (_log.TakesAnother())
         {
-            _log.Add(UnclosedBlock.NeverOpened(_text, TextSpan.FromBounds(_mended[head.Index].Start, _mended[last].End)));
+            _log.Add(UnclosedBlock.NeverOpened(_text, TextSpan.FromBounds(_mended[head.First].Start, end)));
         }
     }
 
@@ -220,5 +218,6 @@ internal sealed class BlockRepair
 
     private readonly record struct OpenBlock(Lexeme Brace, int Line, int Column, int Heads);
 
-    private readonly record struct LineHead(int Index, int Line, int Column);
+    // A line by its first and its last token.
+    private readonly record struct LineHead(int First, int Column, int Last);
 }

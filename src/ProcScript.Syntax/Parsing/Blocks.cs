@@ -7,7 +7,8 @@ namespace ProcScript.Syntax.Parsing;
 /// <summary>Which sentences the blocks of the grammar hold. A block is named by its rule; the file counts as one.</summary>
 internal static class Blocks
 {
-    private static readonly ImmutableArray<ImmutableArray<bool>> StartingKinds = [.. Enumerable.Range(0, ruleNames.Length).Select(StartsIn)];
+    private static readonly ImmutableArray<ImmutableArray<bool>> StartingKinds =
+        [.. Enumerable.Range(0, ruleNames.Length).Select(StartsIn)];
 
     /// <summary>The rules of the sentences that a block holds; none for a rule that is no block.</summary>
     public static ReadOnlySpan<int> SentencesOf(int block) => block switch
@@ -29,7 +30,7 @@ internal static class Blocks
     /// <summary>Whether a sentence of the block may start with a token of the kind.</summary>
     public static bool StartsSentence(int block, int kind) => kind >= 0 && StartingKinds[block][kind];
 
-    /// <summary>Whether the parser is inside a block there. One without children is still without its brace, so it does not count.</summary>
+    /// <summary>Whether the parser is inside a block there. One without children is without its brace still.</summary>
     public static bool IsBlock(RuleContext context) => context.ChildCount > 0 && !SentencesOf(context.RuleIndex).IsEmpty;
 
     /// <summary>The innermost block that the parser is in.</summary>

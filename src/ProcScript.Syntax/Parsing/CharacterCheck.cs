@@ -30,7 +30,8 @@ internal sealed class CharacterCheck(SourceText text, FindingLog log)
     /// <summary>Takes a text with its quotes.</summary>
     public void TakeText(TextSpan quoted)
     {
-        if (CharacterStream.IsTypographicQuote(text.Content[quoted.Start]) || CharacterStream.IsTypographicQuote(text.Content[quoted.End - 1]))
+        if (CharacterStream.IsTypographicQuote(text.Content[quoted.Start])
+            || CharacterStream.IsTypographicQuote(text.Content[quoted.End - 1]))
         {
             Take(quoted, _texts);
         }
@@ -64,7 +65,8 @@ internal sealed class CharacterCheck(SourceText text, FindingLog log)
             }
 
             // The same characters again on one line are the same slip.
-            foreach (var alike in _runs.Where(run => !EncodingCheck.IsBroken(text.Content, run)).GroupBy(text.Slice).Where(_ => log.TakesAnother()))
+            var strange = _runs.Where(run => !EncodingCheck.IsBroken(text.Content, run));
+            foreach (var alike in strange.GroupBy(text.Slice).Where(_ => log.TakesAnother()))
             {
                 log.Add(UnknownCharacter.At(text, [.. alike]));
             }

@@ -49,7 +49,11 @@ internal sealed class FileBuilder
     private DeclarationSyntax Declaration(object tree) => tree switch
     {
         CatalogDeclarationContext c => new CatalogSyntax(
-            TokenWords.SpanOf(c), _words.Word(c.Start), _words.Word(c.name(), c), _words.OptionalText(c.text()), _properties.Block(c.propertyBlock())),
+            TokenWords.SpanOf(c),
+            _words.Word(c.Start),
+            _words.Word(c.name(), c),
+            _words.OptionalText(c.text()),
+            _properties.Block(c.propertyBlock())),
         MachineDeclarationContext c => new MachineSyntax(
             TokenWords.SpanOf(c), _words.Word(c.name(), c), _words.OptionalText(c.text()), _members.Block(c.memberBlock())),
         ProcedureDeclarationContext c => Procedure(c),

@@ -44,7 +44,8 @@ internal static class FileParser
         }
     }
 
-    private static ProcScriptParser.FileContext Recover(List<Lexeme> lexemes, SourceText text, FindingLog log, CancellationToken cancellation)
+    private static ProcScriptParser.FileContext Recover(
+        List<Lexeme> lexemes, SourceText text, FindingLog log, CancellationToken cancellation)
     {
         var tokens = new ParserTokenStream(lexemes, text.Content.Length, cancellation);
         var lookahead = new SentenceLookahead(ProcScriptParser._ATN);

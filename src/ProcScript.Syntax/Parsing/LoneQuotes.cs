@@ -35,7 +35,8 @@ internal static class LoneQuotes
     {
         for (var i = quoted.Start + 1; i < quoted.End; i++)
         {
-            if (content[i] is '{' or '}' && content[i - 1] is ' ' or '\t' && (i + 1 == quoted.End || content[i + 1] is ' ' or '\t' or '{' or '}'))
+            if (content[i] is '{' or '}' && content[i - 1] is ' ' or '\t'
+                && (i + 1 == quoted.End || content[i + 1] is ' ' or '\t' or '{' or '}'))
             {
                 return i;
             }

@@ -24,7 +24,8 @@ internal sealed class MemberBuilder(TokenWords words, PhraseBuilder phrases, Pro
                 continue;
             }
 
-            if (node is NeedsPropertySyntax { Phase: NeedsPhase.Both } needs && members.Count > 0 && members[^1] is AsideSyntax { Needs: [] } aside)
+            if (node is NeedsPropertySyntax { Phase: NeedsPhase.Both } needs
+                && members.Count > 0 && members[^1] is AsideSyntax { Needs: [] } aside)
             {
                 members[^1] = new AsideSyntax(aside.Span.Cover(needs.Span), aside.How, needs.Needs);
             }
@@ -48,11 +49,20 @@ internal sealed class MemberBuilder(TokenWords words, PhraseBuilder phrases, Pro
             FluidDeclarationContext c => new FluidSyntax(
                 span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), properties.Block(c.propertyBlock())),
             ControlDeclarationContext c => new ControlSyntax(
-                span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), Positions(c.controlBlock()), properties.Among(c.controlBlock()?.children)),
+                span,
+                phrases.Reference(c.reference(), c),
+                words.OptionalText(c.text()),
+                Positions(c.controlBlock()),
+                properties.Among(c.controlBlock()?.children)),
             PartDeclarationContext c => new PartSyntax(
                 span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), Block(c.memberBlock())),
             JointDeclarationContext c => new JointSyntax(
-                span, words.Word(c.Start), words.Count(c.count(), c), words.Word(c.name(), c), phrases.Reference(c.reference(), c), properties.Clauses(c)),
+                span,
+                words.Word(c.Start),
+                words.Count(c.count(), c),
+                words.Word(c.name(), c),
+                phrases.Reference(c.reference(), c),
+                properties.Clauses(c)),
             AsideClauseContext c => new AsideSyntax(span, words.OptionalText(c.text()), []),
             EachMembersContext c => new EachSyntax(
                 span, words.Word(c.name(), c), phrases.Values(c.values(), c), [.. Block(c.memberBlock())]),

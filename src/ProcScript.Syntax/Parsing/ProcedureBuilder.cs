@@ -94,7 +94,11 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
             OrderRuleContext c => new OrderRuleSyntax(
                 span, words.Word(c.verb(), c), phrases.Reference(c.reference(), c), OptionalOrder(c.order()) ?? MissingOrder(c)),
             CheckRuleContext c => new CheckRuleSyntax(
-                span, words.Text(c.text(), c), phrases.OptionalLimit(c.EXPECT(), c.limit(), c), properties.OptionalNeeds(c.needsClause()), OptionalOrder(c.order())),
+                span,
+                words.Text(c.text(), c),
+                phrases.OptionalLimit(c.EXPECT(), c.limit(), c),
+                properties.OptionalNeeds(c.needsClause()),
+                OptionalOrder(c.order())),
             _ => properties.Property(context),
         };
     }
@@ -123,7 +127,10 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
     private OrderSyntax? OptionalOrder(OrderContext? context) => context is null
         ? null
         : new OrderSyntax(
-            TokenWords.SpanOf(context), words.Word(context.Start), words.Word(context.verb(), context), phrases.Reference(context.reference(), context));
+            TokenWords.SpanOf(context),
+            words.Word(context.Start),
+            words.Word(context.verb(), context),
+            phrases.Reference(context.reference(), context));
 
     private OrderSyntax MissingOrder(ParserRuleContext parent)
     {

@@ -56,7 +56,8 @@ internal sealed class RepairSearch(SourceText text, ParserTokenStream tokens, Se
         var isRepeated = tokens.HasPrevious && tokens.Previous.Kind == tokens.Peek(0).Kind
             && text.Content.AsSpan(tokens.Previous.Start, tokens.Previous.Span.Length)
                 .SequenceEqual(text.Content.AsSpan(tokens.Peek(0).Start, tokens.Peek(0).Span.Length));
-        Note(new Repair(RepairAction.Delete, tokens.Peek(0).Kind, BeginsSentence: false, []), reach, isRepeated ? Rank.Repeated : isOnNewLine ? Rank.Last : Rank.Surplus);
+        var rank = isRepeated ? Rank.Repeated : isOnNewLine ? Rank.Last : Rank.Surplus;
+        Note(new Repair(RepairAction.Delete, tokens.Peek(0).Kind, BeginsSentence: false, []), reach, rank);
     }
 
     private void TryInsertion(ATNState state, RuleContext context, int kind, SortedSet<int> expected, bool isOnNewLine)

@@ -146,13 +146,18 @@ internal sealed class SlipRecovery(
     // The rules that were entered at the token that has changed start with the one that is there now.
     private static void StartAnew(Parser parser, int start)
     {
-        for (var context = parser.Context; context is not null && context.Start.TokenIndex == start; context = (ParserRuleContext)context.Parent)
+        var context = parser.Context;
+        while (context is not null && context.Start.TokenIndex == start)
         {
             context.Start = parser.CurrentToken;
+            context = (ParserRuleContext)context.Parent;
         }
     }
 
-    /// <summary>Passes over tokens up to the next sentence, the end of the block, or a block that may stand at <paramref name="state"/>.</summary>
+    /// <summary>
+    /// Passes over tokens up to the next sentence, the end of the block, or a block that belongs to the sentence that was begun;
+    /// <paramref name="state"/> says where in it the parser stands.
+    /// </summary>
     private void Skip(Parser parser, ATNState? state)
     {
         var block = Blocks.Around(parser.Context);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Antlr4.Runtime;
 using ProcScript.Syntax.Rules.Text;
 using ProcScript.Syntax.Text;
+using static ProcScript.Syntax.Generated.ProcScriptParser;
 
 namespace ProcScript.Syntax.Parsing;
 
@@ -17,7 +18,7 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
     private int _last = -Echo;
     private bool _gaveUp;
 
-    /// <summary>Whether on the line of a position some word itself is not as it should be: what stands around it is not to be trusted.</summary>
+    /// <summary>Whether some word on the line of a position is not as it should be, so that its neighbours may not be either.</summary>
     public bool IsDisturbed(int position) => _disturbed.Contains(text.LineAt(position));
 
     /// <summary>A change that makes the text go on; the tokens are those before the change.</summary>
@@ -36,7 +37,7 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
                 log.Add(ReservedWordAsName.At(text, next));
                 break;
             case RepairAction.Delete when Speaks(next):
-                log.Add(UnexpectedText.Surplus(text, next));
+                log.Add(IsDecimalComma(0) ? UnexpectedText.DecimalComma(text, next) : UnexpectedText.Surplus(text, next));
                 break;
         }
     }
@@ -48,7 +49,14 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
     {
         var found = tokens.Peek(ahead);
         var expectation = TokenNames.Describe(expected);
-        if (found.Kind == TokenConstants.EOF)
+        if (IsDecimalComma(ahead))
+        {
+            if (Speaks(found.Span))
+            {
+                log.Add(UnexpectedText.DecimalComma(text, found.Span));
+            }
+        }
+        else if (found.Kind == TokenConstants.EOF)
         {
             var last = tokens.HasPrevious ? tokens.Previous.Span : found.Span;
             if (Speaks(last))
@@ -58,7 +66,8 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
         }
         else if (Speaks(found.Span))
         {
-            log.Add(UnexpectedText.At(text, found.Span, expectation));
+            var previous = tokens.HasPrevious ? tokens.Previous.Kind : TokenConstants.InvalidType;
+            log.Add(UnexpectedText.At(text, found.Span, expectation, SlipAdvice.For(found.Kind, previous, expected)));
         }
     }
 
@@ -79,6 +88,11 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
         log.Add(UnexpectedText.GivenUp(text, tokens.Peek(0).Span));
     }
 
+    private bool IsDecimalComma(int ahead) =>
+        ahead == 0 && tokens.HasPrevious
+        && tokens.Previous is { Kind: INTEGER } whole && tokens.Peek(0) is { Kind: COMMA } comma && tokens.Peek(1) is { Kind: INTEGER } part
+        && whole.End == comma.Start && comma.End == part.Start;
+
     private void Missing(Repair repair, TextSpan next)
     {
         var what = TokenNames.DescribeChoice(repair.Choice);
@@ -88,7 +102,9 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
         var place = isBehind ? tokens.Previous.Span : next;
         if (Speaks(place))
         {
-            log.Add(isBehind ? UnexpectedText.MissingBehind(text, place, what, word) : UnexpectedText.MissingBefore(text, place, what, word));
+            log.Add(isBehind
+                ? UnexpectedText.MissingBehind(text, place, what, word)
+                : UnexpectedText.MissingBefore(text, place, what, word));
         }
     }
 

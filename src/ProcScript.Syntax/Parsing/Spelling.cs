@@ -5,7 +5,7 @@ internal static class Spelling
 {
     private const int LongestWord = 16;
 
-    /// <summary>Whether a word is a keyword but for a letter or two: left out, put in, mistaken, or two of them swapped; or for its case.</summary>
+    /// <summary>Whether a word is a keyword but for its case and a letter or two: left out, put in, mistaken or swapped.</summary>
     public static bool IsNear(ReadOnlySpan<char> word, string keyword)
     {
         if (word.Length < 2 || word.Length > LongestWord || !char.IsAsciiLetter(keyword[0]))

@@ -5,7 +5,7 @@ using static ProcScript.Syntax.Generated.ProcScriptParser;
 
 namespace ProcScript.Syntax.Parsing;
 
-/// <summary>What the kinds of tokens are called when the compiler speaks to an author. The grammar itself says what belongs together.</summary>
+/// <summary>What the kinds of tokens are called before an author. The grammar itself says what belongs together.</summary>
 internal static class TokenNames
 {
     private const int MostNamed = 6;

@@ -26,8 +26,11 @@ public sealed class FileTooLarge : Rule
             """);
 
     internal static Finding At(SourceText text, int limit) =>
-        new(Id, string.Create(CultureInfo.InvariantCulture, $"the file has {text.Content.Length} characters, more than {limit}"), new SourceSpan(text.Path, default))
+        new(Id, Message(text.Content.Length, limit), new SourceSpan(text.Path, default))
         {
             Help = "split it into several files and name them with `use`",
         };
+
+    private static string Message(int length, int limit) =>
+        string.Create(CultureInfo.InvariantCulture, $"the file has {length} characters, more than {limit}");
 }

@@ -23,8 +23,9 @@ public sealed class NestedTooDeep : Rule
         Right: "machine pump \"Pump\" {\n" + Parts(2) + "\n}\n");
 
     internal static Finding At(SourceSpan brace, int limit) =>
-        new(Id, string.Create(CultureInfo.InvariantCulture, $"more than {limit} blocks stand within each other"), brace, "this block is not read")
+        new(Id, string.Create(CultureInfo.InvariantCulture, $"more than {limit} blocks stand within each other"), brace)
         {
+            Label = "this block is not read",
             Help = "declare parts side by side instead of within each other, or look for a brace too many",
         };
 

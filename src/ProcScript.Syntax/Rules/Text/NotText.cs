@@ -22,13 +22,13 @@ public sealed class NotText : Rule
 
     internal static Finding Binary(SourceText text, int position) => At(text, position, "the file is not text: it holds a zero byte");
 
-    internal static Finding Broken(SourceText text, int position) => At(text, position, "the file holds a character that is not valid UTF-8");
+    internal static Finding Broken(SourceText text, int position) =>
+        At(text, position, "the file holds a character that is not valid UTF-8");
 
     private static Finding At(SourceText text, int position, string message)
     {
-        var line = text.LineAt(position) + 1;
-        return new Finding(
-            Id, message, new SourceSpan(text.Path, new TextSpan(position, 1)), string.Create(CultureInfo.InvariantCulture, $"the first one, on line {line}"))
+        var label = string.Create(CultureInfo.InvariantCulture, $"the first one, on line {text.LineAt(position) + 1}");
+        return new Finding(Id, message, new SourceSpan(text.Path, new TextSpan(position, 1)), label)
         {
             Help = "save the file as UTF-8 text",
         };

@@ -8,7 +8,7 @@ namespace ProcScript.Syntax.Rules.Text;
 public sealed class UnexpectedText : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1001", "unexpected-text", "A word that cannot stand here, or one that is missing", Severity.Error)
+    public static readonly RuleInfo Id = new("PRC1001", "unexpected-text", "A word out of place, or one that is missing", Severity.Error)
     {
         Fix = FixAvailability.Sometimes,
     };
@@ -35,8 +35,14 @@ public sealed class UnexpectedText : Rule
             }
             """);
 
-    internal static Finding At(SourceText text, TextSpan found, string expected) =>
-        new(Id, $"{Excerpt.Of(text, found)} cannot stand here", Place(text, found), $"expected {expected}");
+    internal static Finding At(SourceText text, TextSpan found, string expected, string advice) =>
+        new(Id, $"{Excerpt.Of(text, found)} cannot stand here", Place(text, found), $"expected {expected}") { Help = advice };
+
+    internal static Finding DecimalComma(SourceText text, TextSpan comma) =>
+        new(Id, "a decimal number is written with a point, not a comma", Place(text, comma))
+        {
+            Fixes = [new Fix("Write a point", FixGrade.NeedsLook, [new TextEdit(Place(text, comma), ".")])],
+        };
 
     internal static Finding EndOfFile(SourceText text, TextSpan last, string expected) =>
         new(Id, $"the file ends too early, behind {Excerpt.Of(text, last)}", Place(text, last), $"expected {expected}");

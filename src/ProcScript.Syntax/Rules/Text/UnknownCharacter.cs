@@ -19,7 +19,8 @@ public sealed class UnknownCharacter : Rule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "Outside quoted texts and comments stands a character that the language does not use.",
-        Why: "It often comes along from another language or a word processor, as typographic quotes do. The file is read as if it were not there.",
+        Why: "It often comes along from another language or a word processor, as typographic quotes do. The file is read as if it were "
+            + "not there.",
         Wrong: """
             tool socket_13 "13 mm socket";
             """,
@@ -51,7 +52,7 @@ public sealed class UnknownCharacter : Rule
     {
         SourceSpan opening = new(text.Path, new TextSpan(quoted.Start, 1));
         SourceSpan closing = new(text.Path, new TextSpan(quoted.End - 1, 1));
-        return new Finding(Id, "a text stands between plain quotes, not typographic ones", new SourceSpan(text.Path, quoted), "typographic quotes")
+        return new Finding(Id, "a text stands between plain quotes, not typographic ones", new SourceSpan(text.Path, quoted))
         {
             Help = "write `\"` at both ends",
             Fixes = [new Fix("Write plain quotes", FixGrade.Safe, [new TextEdit(opening, "\""), new TextEdit(closing, "\"")])],
