@@ -5,7 +5,6 @@ using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Nodes;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Procedures;
 
