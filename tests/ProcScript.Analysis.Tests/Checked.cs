@@ -1,6 +1,5 @@
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
-using ProcScript.Model.Procedures;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;

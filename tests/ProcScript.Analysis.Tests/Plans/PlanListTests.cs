@@ -198,10 +198,12 @@ public class PlanListTests
     [Fact]
     public void An_unproven_procedure_has_no_plan()
     {
-        var report = LibraryCheck.Run(Model.Sources.MemorySourceStore.Of("x.proc", SampleText.Catalog + """
+        var store = Model.Sources.MemorySourceStore.Of("x.proc", SampleText.Catalog + """
             machine rig "Rig" { part lid "lid" { held by 2 m8x25 as lid_bolts } }
             procedure p "P" on rig { stage "Lid" { remove lid } }
-            """));
+            """);
+
+        var report = LibraryCheck.Run(store, TestContext.Current.CancellationToken);
 
         Assert.Null(Assert.Single(report.Procedures).CreatePlan());
     }

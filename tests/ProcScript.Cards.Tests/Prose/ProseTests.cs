@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using CsCheck;
 using Markdig;

@@ -1,5 +1,4 @@
 using ProcScript.Model.Machines;
-using ProcScript.Model.Procedures;
 
 namespace ProcScript.Model.Tests.Binding;
 

@@ -1,4 +1,3 @@
-using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
 
