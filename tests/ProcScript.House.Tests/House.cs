@@ -27,7 +27,10 @@ internal static class House
     /// <summary>Packages that only some projects may use, each with the sentence that tells why.</summary>
     public static IReadOnlyList<PackageHome> PackageHomes { get; } =
     [
-        new("Antlr4.Runtime.Standard", ["ProcScript.Syntax"], "The parser's generated types never leave Syntax; the tree above them is our own."),
+        new(
+            "Antlr4.Runtime.Standard",
+            ["ProcScript.Syntax", "ProcScript.Syntax.Tests"],
+            "The parser's generated types never leave Syntax; the tree above them is our own."),
         new("Scriban.Signed", ["ProcScript.Cards"], "Templates are filled in Cards, from the plan."),
         new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),
         new("Spectre.Console", ["ProcScript.Cli"], "Only the command line draws on a terminal."),
