@@ -23,15 +23,19 @@ public static class LibraryCheck
     {
         ArgumentNullException.ThrowIfNull(library);
         var parallel = new ParallelOptions { CancellationToken = cancellation };
-        var facts = new MachineFacts[library.Machines.Length];
-        Parallel.For(0, facts.Length, parallel, i => facts[i] = new MachineFacts(library.Machines[i]));
+        // What follows from a machine with an error would only repeat it; no procedure on it is run.
+        var machines = library.Machines.Where(machine => !machine.HasErrors).ToList();
+        var facts = new MachineFacts[machines.Count];
+        Parallel.For(0, facts.Length, parallel, i => facts[i] = new MachineFacts(machines[i]));
         var factsOf = facts.ToDictionary(fact => fact.Machine);
 
         var outcomes = new ProcedureOutcome[library.Procedures.Length];
         Parallel.For(0, outcomes.Length, parallel, i =>
         {
             var procedure = library.Procedures[i];
-            outcomes[i] = ProcedureCheck.Judge(library, factsOf[procedure.Machine], procedure);
+            outcomes[i] = procedure.HasErrors
+                ? ProcedureOutcome.NotRun(procedure)
+                : ProcedureCheck.Judge(library, factsOf[procedure.Machine], procedure);
         });
 
         return Report(library, facts, outcomes);
@@ -43,10 +47,7 @@ public static class LibraryCheck
         var merge = new FindingMerge();
         foreach (var fact in facts)
         {
-            merge.Add(
-                fact.Machine.Declared,
-                fact.Machine,
-                fact.Machine.HasErrors ? [] : machineRules.SelectMany(rule => rule.Check(fact)));
+            merge.Add(fact.Machine.Declared, fact.Machine, machineRules.SelectMany(rule => rule.Check(fact)));
         }
 
         foreach (var outcome in outcomes)

@@ -17,14 +17,9 @@ internal static class ProcedureCheck
     private static readonly ImmutableArray<RefitRunRule> RefitRules = [.. AnalysisRules.All.OfType<RefitRunRule>()];
     private static readonly ImmutableArray<OutcomeRule> OutcomeRules = [.. AnalysisRules.All.OfType<OutcomeRule>()];
 
-    /// <summary>What comes of a procedure.</summary>
+    /// <summary>What comes of a procedure whose text and machine are without errors.</summary>
     public static ProcedureOutcome Judge(Library library, MachineFacts facts, Procedure procedure)
     {
-        if (procedure.HasErrors)
-        {
-            return new ProcedureOutcome { Procedure = procedure, Strip = null, Refit = null, Findings = [], IsProven = false };
-        }
-
         var strip = StripRunner.Run(library, facts, procedure);
         List<Finding> findings = [.. StripRules.SelectMany(rule => rule.Check(strip))];
         var attempt = strip.IsSound ? RefitDerivation.Attempt(facts, strip) : null;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.States;
@@ -28,7 +29,7 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
     public MachineState State => state;
 
     /// <summary>The needs of an action. The list is good until the next call.</summary>
-    public IReadOnlyList<Need> Collect(ActionRequest request)
+    public List<Need> Collect(ActionRequest request)
     {
         _needs.Clear();
         foreach (var source in ActionTable.Row(request.Verb).Needs)
@@ -36,12 +37,32 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
             source(request, this);
         }
 
-        foreach (var condition in request.Conditions.Where(Binds))
+        foreach (var condition in request.Conditions)
         {
-            _needs.Add(ClearNeeds.NeedOf(condition, state));
+            if (Binds(condition))
+            {
+                _needs.Add(ClearNeeds.NeedOf(condition, state));
+            }
         }
 
         return _needs;
+    }
+
+    /// <summary>What was collected last.</summary>
+    public ImmutableArray<Need> Last => [.. _needs];
+
+    /// <summary>Whether all that an action needs is met in the state at hand.</summary>
+    public bool AllMet(ActionRequest request)
+    {
+        foreach (var need in Collect(request))
+        {
+            if (!IsMet(need))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>The same for another state of the same machine.</summary>

@@ -28,6 +28,9 @@ internal sealed class BackgroundWork
     /// <summary>The same, to go on with separately.</summary>
     public BackgroundWork Copy() => new([.. _running], new Dictionary<MachineItem, int>(_workedOn));
 
+    /// <summary>Whether nothing goes on.</summary>
+    public bool IsIdle => _running.Count == 0;
+
     /// <summary>The actions that must end before an action starts.</summary>
     /// <param name="target">What the action is done to.</param>
     /// <param name="before">The actions that must go before it for its needs and theirs.</param>

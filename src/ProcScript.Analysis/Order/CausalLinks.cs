@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
@@ -12,15 +14,23 @@ internal sealed class CausalLinks
 {
     private readonly List<OrderEdge> _edges = [];
     private readonly List<UnmetNeed> _unmet = [];
+    private readonly ImmutableArray<MetNeed>[] _met;
 
     /// <summary>Links the actions of a sequence that begins at <paramref name="start"/>; edges name actions by their indices.</summary>
     public CausalLinks(StateLayout layout, MachineState start, IReadOnlyList<CausalStep> sequence)
     {
         var history = new VariableHistory(layout, start, sequence);
-        MetBy = new int[sequence.Count][];
+        _met = new ImmutableArray<MetNeed>[sequence.Count];
         for (var i = 0; i < sequence.Count; i++)
         {
-            MetBy[i] = [.. sequence[i].Needs.Select(need => Link(need, i, sequence[i].Change?.Variable, history))];
+            var needs = sequence[i].Needs;
+            var met = new MetNeed[needs.Length];
+            for (var j = 0; j < needs.Length; j++)
+            {
+                met[j] = new MetNeed(needs[j], Link(needs[j], i, sequence[i].Change?.Variable, history));
+            }
+
+            _met[i] = ImmutableCollectionsMarshal.AsImmutableArray(met);
         }
 
         foreach (var variable in history.Changed())
@@ -39,8 +49,8 @@ internal sealed class CausalLinks
     /// <summary>The needs that nothing in the sequence ever makes true.</summary>
     public IReadOnlyList<UnmetNeed> Unmet => _unmet;
 
-    /// <summary>For each need of each action the index of the action that makes it true; -1 where it is so from the start.</summary>
-    public int[][] MetBy { get; }
+    /// <summary>The needs of an action, each with the index of the action that makes it true; -1 where it is so from the start.</summary>
+    public ImmutableArray<MetNeed> Met(int action) => _met[action];
 
     /// <returns>The action that makes the need true; -1 where none has to.</returns>
     private int Link(Need need, int index, StateVariable? own, VariableHistory history)

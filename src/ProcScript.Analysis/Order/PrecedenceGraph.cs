@@ -3,39 +3,17 @@ using ProcScript.Analysis.Runs;
 namespace ProcScript.Analysis.Order;
 
 /// <summary>Actions, named 0 and up, and which must go before which.</summary>
-internal sealed class PrecedenceGraph
+/// <param name="count">How many actions there are.</param>
+/// <param name="edges">The edges; a pair may have several.</param>
+internal sealed class PrecedenceGraph(int count, IReadOnlyList<OrderEdge> edges)
 {
-    private readonly List<OrderEdge>[] _after;
-    private readonly int[] _before;
-
-    private PrecedenceGraph(int count)
-    {
-        _after = new List<OrderEdge>[count];
-        _before = new int[count];
-        for (var i = 0; i < count; i++)
-        {
-            _after[i] = [];
-        }
-    }
+    private readonly EdgeIndex _after = EdgeIndex.ByEarlier(count, edges);
 
     /// <summary>How many actions there are.</summary>
-    public int Count => _before.Length;
-
-    /// <summary>The graph of <paramref name="count"/> actions with the given edges; a pair may have several.</summary>
-    public static PrecedenceGraph Of(int count, IEnumerable<OrderEdge> edges)
-    {
-        var graph = new PrecedenceGraph(count);
-        foreach (var edge in edges)
-        {
-            graph._after[edge.Earlier].Add(edge);
-            graph._before[edge.Later]++;
-        }
-
-        return graph;
-    }
+    public int Count => count;
 
     /// <summary>The edges that begin at an action.</summary>
-    public IReadOnlyList<OrderEdge> After(int action) => _after[action];
+    public ReadOnlySpan<OrderEdge> After(int action) => _after[action];
 
     /// <summary>The order that keeps every edge and, of those, has the lowest names first; null where there is a cycle.</summary>
     public IReadOnlyList<int>? LeastOrder()
@@ -47,9 +25,14 @@ internal sealed class PrecedenceGraph
     /// <summary>As much of the least order as does not wait for a cycle.</summary>
     public IReadOnlyList<int> Ordered()
     {
-        var waiting = (int[])_before.Clone();
+        var waiting = new int[count];
+        foreach (var edge in edges)
+        {
+            waiting[edge.Later]++;
+        }
+
         var ready = new PriorityQueue<int, int>();
-        for (var i = 0; i < Count; i++)
+        for (var i = 0; i < count; i++)
         {
             if (waiting[i] == 0)
             {
@@ -57,11 +40,11 @@ internal sealed class PrecedenceGraph
             }
         }
 
-        var order = new List<int>(Count);
+        var order = new List<int>(count);
         while (ready.TryDequeue(out var action, out _))
         {
             order.Add(action);
-            foreach (var edge in _after[action])
+            foreach (var edge in After(action))
             {
                 if (--waiting[edge.Later] == 0)
                 {

@@ -49,12 +49,22 @@ internal sealed class ShortestCircle
         return best;
     }
 
-    private IEnumerable<OrderEdge> BackEdges() =>
-        from action in Enumerable.Range(0, _graph.Count)
-        where _isKnotted[action]
-        from edge in _graph.After(action)
-        where edge.Later <= edge.Earlier
-        select edge;
+    private List<OrderEdge> BackEdges()
+    {
+        var edges = new List<OrderEdge>();
+        for (var action = 0; action < _graph.Count; action++)
+        {
+            foreach (var edge in _isKnotted[action] ? _graph.After(action) : [])
+            {
+                if (edge.Later <= edge.Earlier)
+                {
+                    edges.Add(edge);
+                }
+            }
+        }
+
+        return edges;
+    }
 
     /// <summary>The shortest way between two actions, if it has fewer than <paramref name="limit"/> edges.</summary>
     private List<OrderEdge>? Path(int from, int to, int limit, int search)

@@ -55,13 +55,13 @@ internal static class RefitProof
 
     private static IEnumerable<RefitFailure> Compare(StripRun strip, MachineState end)
     {
+        var last = strip.LastChanges();
         foreach (var variable in strip.Start.Differences(end))
         {
             var item = Item(strip.Procedure.Machine, variable);
             if (!strip.Discarded.Contains(item))
             {
-                var opening = strip.Actions.LastOrDefault(action => action.Changes.Any(change => change.Variable == variable));
-                yield return new NotAsBefore(item, variable, strip.Start[variable], end[variable], opening);
+                yield return new NotAsBefore(item, variable, strip.Start[variable], end[variable], last.GetValueOrDefault(variable));
             }
         }
     }

@@ -60,12 +60,15 @@ internal sealed class CircleReport(MachineFacts facts, IReadOnlyList<ActionDraft
         var closed = new HashSet<MachineItem>();
         while (open.TryDequeue(out var next))
         {
-            foreach (var later in graph.After(next).Select(edge => edge.Later).Where(seen.Add))
+            foreach (var edge in graph.After(next))
             {
-                open.Enqueue(later);
-                if (drafts[later].Request.Target is Joint joint)
+                if (seen.Add(edge.Later))
                 {
-                    closed.Add(joint);
+                    open.Enqueue(edge.Later);
+                    if (drafts[edge.Later].Request.Target is Joint joint)
+                    {
+                        closed.Add(joint);
+                    }
                 }
             }
         }

@@ -101,15 +101,24 @@ internal sealed class ReferenceRefit
 
     private void Add(ActionRequest request, ActionOrigin origin, PerformedAction? undoes)
     {
-        SetBackUnless(_collector.Collect(request).OfType<ControlAt>());
-        var first = _drafts.Count;
-        foreach (var need in _collector.Collect(request).OfType<ControlAt>().Where(HasToBeSet).ToList())
+        if (_toSetBack.Count > 0)
         {
-            Set(need, new NamedAction(request.Verb, request.Target), undoes);
+            SetBackUnless(_collector.Collect(request).OfType<ControlAt>());
         }
 
-        _leaders.AddRange(Enumerable.Range(first, _drafts.Count - first).Select(index => new Leader(index, _drafts.Count)));
-        Append(request, origin);
+        var first = _drafts.Count;
+        if (!_collector.AllMet(request))
+        {
+            foreach (var need in _collector.Last.OfType<ControlAt>().Where(HasToBeSet))
+            {
+                Set(need, new NamedAction(request.Verb, request.Target), undoes);
+            }
+
+            _leaders.AddRange(Enumerable.Range(first, _drafts.Count - first).Select(index => new Leader(index, _drafts.Count)));
+            _collector.Collect(request);
+        }
+
+        Append(request, origin, _collector.Last);
     }
 
     private bool HasToBeSet(ControlAt need) =>
@@ -135,13 +144,13 @@ internal sealed class ReferenceRefit
             && !still.Contains((back.Need.Control, back.Need.Position)))
         {
             _toSetBack.Pop();
-            Append(new ActionRequest(Verb.Set, back.Need.Control, back.Position), new InsertedSet(back.Need, back.Of, back.Undoes));
+            var request = new ActionRequest(Verb.Set, back.Need.Control, back.Position);
+            Append(request, new InsertedSet(back.Need, back.Of, back.Undoes), [.. _collector.Collect(request)]);
         }
     }
 
-    private void Append(ActionRequest request, ActionOrigin origin)
+    private void Append(ActionRequest request, ActionOrigin origin, ImmutableArray<Need> needs)
     {
-        var needs = _collector.Collect(request).ToImmutableArray();
         var change = ActionTable.Row(request.Verb).Effect?.On(_state, request);
         if (change is { } made)
         {

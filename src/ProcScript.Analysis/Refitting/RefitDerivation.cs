@@ -1,10 +1,9 @@
-using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Proving;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
-using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -47,17 +46,15 @@ internal sealed class RefitDerivation
     private RefitAttempt Attempt()
     {
         List<RefitFailure> failures = [.. SingleUse(), .. _rules.Failures, .. NeverMet()];
-        var edges = _rules.Edges.Concat(_links.Edges).ToList();
-        var graph = PrecedenceGraph.Of(_reference.Drafts.Count, edges);
+        List<OrderEdge> edges = [.. _rules.Edges, .. _links.Edges];
+        var graph = new PrecedenceGraph(_reference.Drafts.Count, edges);
         if (graph.LeastOrder() is not { } order)
         {
             failures.Add(new CircleReport(_facts, _reference.Drafts, graph).Describe());
             return new RefitAttempt(_strip, null, [.. failures]);
         }
 
-        // Who leads another keeps close to it, as long as that closes no circle.
-        var together = PrecedenceGraph.Of(_reference.Drafts.Count, edges.Concat(KeepTogether(edges)));
-        var run = Number(together.LeastOrder() ?? order, edges);
+        var run = Number(Together(edges) ?? order, edges);
         if (failures.Count == 0)
         {
             failures.AddRange(RefitProof.Failures(_facts, _strip, run.Actions));
@@ -76,51 +73,59 @@ internal sealed class RefitDerivation
     private IEnumerable<RefitFailure> NeverMet() =>
         _links.Unmet.Select(unmet => new NeverMet(CircleReport.Name(_reference.Drafts[unmet.Action]), unmet.Need));
 
-    /// <summary>A leader waits for all that the action waits for that it leads.</summary>
-    private IEnumerable<OrderEdge> KeepTogether(List<OrderEdge> edges)
+    /// <summary>The order in which who leads another keeps close to it; null where there is none, or nobody leads.</summary>
+    private IReadOnlyList<int>? Together(List<OrderEdge> edges)
     {
         if (_reference.Leaders.Count == 0)
         {
-            return [];
+            return null;
         }
 
-        var before = edges.ToLookup(edge => edge.Later);
+        // A leader waits for all that the action waits for that it leads.
+        var before = EdgeIndex.ByLater(_reference.Drafts.Count, edges);
         var ledBy = _reference.Leaders.ToLookup(leader => leader.Led, leader => leader.Index);
-        return from leader in _reference.Leaders
-               from edge in before[leader.Led]
-               where edge.Earlier != leader.Index && !ledBy[leader.Led].Contains(edge.Earlier)
-               select edge with { Later = leader.Index };
+        List<OrderEdge> closer = [.. edges];
+        foreach (var leader in _reference.Leaders)
+        {
+            foreach (var edge in before[leader.Led])
+            {
+                if (edge.Earlier != leader.Index && !ledBy[leader.Led].Contains(edge.Earlier))
+                {
+                    closer.Add(edge with { Later = leader.Index });
+                }
+            }
+        }
+
+        return new PrecedenceGraph(_reference.Drafts.Count, closer).LeastOrder();
     }
 
     private RefitRun Number(IReadOnlyList<int> order, List<OrderEdge> edges)
     {
-        var numbering = _strip.Numbering.Copy();
-        var first = numbering.Next;
+        var numbering = _strip.Numbering.After();
         var numberOf = new int[order.Count];
         for (var i = 0; i < order.Count; i++)
         {
-            numberOf[order[i]] = first + i;
+            numberOf[order[i]] = numbering.Next + i;
         }
 
-        var before = edges.ToLookup(edge => edge.Later);
-        var lastInStrip = new Dictionary<StateVariable, int>();
-        foreach (var action in _strip.Actions)
-        {
-            foreach (var change in action.Changes)
-            {
-                lastInStrip[change.Variable] = action.Number;
-            }
-        }
-
+        var before = EdgeIndex.ByLater(order.Count, edges);
+        var lastInStrip = _strip.LastChanges();
+        var incoming = new List<OrderEdge>();
         foreach (var index in order)
         {
-            var draft = _reference.Drafts[index];
-            var metBy = draft.Needs.Select((need, i) =>
-                _links.MetBy[index][i] is >= 0 and var by ? numberOf[by] : lastInStrip.GetValueOrDefault(need.Variable, -1));
-            var incoming = before[index].Select(edge => new OrderEdge(numberOf[edge.Earlier], numberOf[index], edge.Reason));
-            numbering.Add(draft, [.. metBy], [.. incoming]);
+            incoming.Clear();
+            foreach (var edge in before[index])
+            {
+                incoming.Add(new OrderEdge(numberOf[edge.Earlier], numberOf[index], edge.Reason));
+            }
+
+            var needs = _links.Met(index).Select(need => need with
+            {
+                MetBy = need.MetBy >= 0 ? numberOf[need.MetBy] : lastInStrip.GetValueOrDefault(need.Need.Variable)?.Number ?? -1,
+            });
+            numbering.Add(_reference.Drafts[index], [.. needs], CollectionsMarshal.AsSpan(incoming));
         }
 
-        return new RefitRun { Actions = numbering.ActionsFrom(first), Order = numbering.EdgesFrom(first) };
+        return new RefitRun { Actions = numbering.Actions, Order = numbering.Edges };
     }
 }

@@ -4,7 +4,7 @@ using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Runs;
 
-/// <summary>One action has to go before another.</summary>
+/// <summary>One action has to go before another; two of them may say so for two reasons.</summary>
 /// <param name="Earlier">The number of the action that goes first.</param>
 /// <param name="Later">The number of the action that goes later.</param>
 /// <param name="Reason">Why.</param>

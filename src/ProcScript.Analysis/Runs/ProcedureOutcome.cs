@@ -21,4 +21,8 @@ public sealed class ProcedureOutcome
 
     /// <summary>Whether strip and refit were performed on the machine without a failure and left it as it was.</summary>
     public required bool IsProven { get; init; }
+
+    /// <summary>The outcome of a procedure that errors in its text or its machine keep from being run.</summary>
+    internal static ProcedureOutcome NotRun(Procedure procedure) =>
+        new() { Procedure = procedure, Strip = null, Refit = null, Findings = [], IsProven = false };
 }

@@ -56,6 +56,21 @@ public sealed class StripRun
     /// <summary>Which items go back as new ones.</summary>
     public required IReadOnlySet<MachineItem> Replaced { get; init; }
 
+    /// <summary>For each variable that changed the action that changed it last.</summary>
+    internal IReadOnlyDictionary<StateVariable, PerformedAction> LastChanges()
+    {
+        var last = new Dictionary<StateVariable, PerformedAction>();
+        foreach (var action in Actions)
+        {
+            foreach (var change in action.Changes)
+            {
+                last[change.Variable] = action;
+            }
+        }
+
+        return last;
+    }
+
     /// <summary>The numbers given so far, for the refit to go on from.</summary>
     internal RunNumbering Numbering { get; init; } = new();
 }

@@ -19,11 +19,19 @@ internal static class GoalCheck
             return [];
         }
 
-        var done = actions.Select(action => new NamedAction(action.Verb, action.Target)).ToHashSet();
-        var tried = failures.Select(failure => new NamedAction(failure.Step.Verb, failure.Step.Target)).ToHashSet();
-        return [.. procedure.Goals.Where(goal => !done.Contains(Meaning(goal)) && !tried.Contains(new NamedAction(goal.Verb, goal.Target)))];
+        var open = procedure.Goals.Select(Meaning).ToHashSet();
+        foreach (var action in actions)
+        {
+            open.Remove(new NamedAction(action.Verb, action.Target));
+        }
+
+        // What was tried and failed is told already.
+        open.ExceptWith(failures.Select(failure => new NamedAction(failure.Step.Verb, failure.Step.Target)).Select(Meaning));
+        return [.. procedure.Goals.Where(goal => open.Contains(Meaning(goal)))];
     }
 
     /// <summary>The action that meets a goal: to strip a part is to remove it.</summary>
-    private static NamedAction Meaning(Goal goal) => new(goal.Verb == Verb.Strip ? Verb.Remove : goal.Verb, goal.Target);
+    private static NamedAction Meaning(NamedAction action) => action.Verb == Verb.Strip ? action with { Verb = Verb.Remove } : action;
+
+    private static NamedAction Meaning(Goal goal) => Meaning(new NamedAction(goal.Verb, goal.Target));
 }

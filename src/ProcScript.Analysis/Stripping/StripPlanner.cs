@@ -106,7 +106,7 @@ internal sealed class StripPlanner
         var trial = _state.Copy();
         var drafts = _gathered.ConvertAll(action => Draft(action, trial));
         var links = new CausalLinks(_facts.Layout, _state, drafts);
-        if (PrecedenceGraph.Of(drafts.Count, links.Edges).LeastOrder() is not { } order)
+        if (new PrecedenceGraph(drafts.Count, links.Edges).LeastOrder() is not { } order)
         {
             return new StripPlan([], new StripObstacle(null, Name(_gathered[^1])));
         }

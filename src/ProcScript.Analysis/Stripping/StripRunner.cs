@@ -60,7 +60,7 @@ internal sealed class StripRunner
 
         Perform(_procedure.Work);
         var numbering = Number(start);
-        var actions = numbering.ActionsFrom(0);
+        var actions = numbering.Actions;
         return new StripRun
         {
             Library = _library,
@@ -68,7 +68,7 @@ internal sealed class StripRunner
             Actions = actions,
             Stages = [.. _procedure.Stages.Select((stage, i) => new StageRun(stage, actions[(i == 0 ? 0 : ends[i - 1])..ends[i]]))],
             Work = actions[(ends.Count == 0 ? 0 : ends[^1])..],
-            Order = numbering.EdgesFrom(0),
+            Order = numbering.Edges,
             Discards = _discarded.Discards,
             Discarded = _discarded.Items,
             Replaced = _replaced,
@@ -84,11 +84,11 @@ internal sealed class StripRunner
     private RunNumbering Number(MachineState start)
     {
         var links = new CausalLinks(_facts.Layout, start, _drafts);
-        var before = links.Edges.ToLookup(edge => edge.Later);
+        var before = EdgeIndex.ByLater(_drafts.Count, links.Edges);
         var numbering = new RunNumbering();
         for (var i = 0; i < _drafts.Count; i++)
         {
-            numbering.Add(_drafts[i], links.MetBy[i], [.. before[i]]);
+            numbering.Add(_drafts[i], links.Met(i), before[i]);
         }
 
         return numbering;
@@ -217,12 +217,13 @@ internal sealed class StripRunner
         }
 
         // What is done to fewer pieces than asked is done to those that are there.
-        var possible = request.Target is Joint joint && ActionTable.Row(request.Verb).Phase == ActionPhase.Strip
+        var row = ActionTable.Row(request.Verb);
+        var possible = request.Target is Joint joint && row.Phase == ActionPhase.Strip
             ? request with { Value = Math.Min(request.Value, _state.Attached(joint)) }
             : request;
-        var needs = _collector.Collect(possible).ToImmutableArray();
+        var needs = _isSound ? _collector.Last : [.. _collector.Collect(possible)];
         StateChange? change = null;
-        if (ActionTable.Row(request.Verb).Effect is { } effect)
+        if (row.Effect is { } effect)
         {
             change = effect.On(_state, possible);
             _state.Apply(change.Value);
@@ -236,11 +237,12 @@ internal sealed class StripRunner
     /// <summary>Judges the needs of an action and assumes those that are not met. False where there is nothing to do.</summary>
     private bool Meets(Step step, ActionRequest request)
     {
-        var unmet = _collector.Collect(request).Where(need => !_collector.IsMet(need)).ToList();
-        if (unmet.Count == 0)
+        if (_collector.AllMet(request))
         {
             return true;
         }
+
+        var unmet = _collector.Last.Where(need => !_collector.IsMet(need)).ToList();
 
         _isSound = false;
         var told = unmet.Where(need => !_assumed.Contains(need.Variable) && !_facts.Freedom.IsStuck(need));

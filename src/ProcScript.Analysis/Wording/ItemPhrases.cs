@@ -35,7 +35,9 @@ internal static class ItemPhrases
     /// <summary>What is done with a target by a step: <c>`seat_bolts` is undone</c>; a text action by its verb.</summary>
     public static string Doing(Verb verb, MachineItem? target) => target switch
     {
-        null => $"the {ActionTable.Row(verb).Word} is made",
+        null when verb == Verb.Measure => "the measurement is taken",
+        null when verb == Verb.Task => "the task is done",
+        null => "the check is made",
         Part when verb == Verb.Aside => $"{The(target)} goes aside",
         Fluid when verb == Verb.Empty => $"{The(target)} is emptied",
         Joint when verb == Verb.Loosen => $"{The(target)} is loosened",
