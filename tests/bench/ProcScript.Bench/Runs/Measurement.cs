@@ -10,8 +10,8 @@ internal static class Measurement
     /// <summary>The head of the table.</summary>
     public static void PrintHead()
     {
-        Console.WriteLine("| what | program | best s | median s | lines/s | peak MB |");
-        Console.WriteLine("|---|---|---|---|---|---|");
+        Console.WriteLine("| what | program | best s | median s | processor s | lines/s | peak MB |");
+        Console.WriteLine("|---|---|---|---|---|---|---|");
     }
 
     /// <summary>Measures and prints a row.</summary>
@@ -27,6 +27,6 @@ internal static class Measurement
         var rate = lines == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{lines / median:N0}");
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"| {what} | {program} | {all[0].Seconds:F3} | {median:F3} | {rate} | {all.Max(one => one.PeakMegabytes):F0} |"));
+            $"| {what} | {program} | {all[0].Seconds:F3} | {median:F3} | {all.Min(one => one.ProcessorSeconds):F2} | {rate} | {all.Max(one => one.PeakMegabytes):F0} |"));
     }
 }
