@@ -24,6 +24,18 @@ public sealed class LimitTests
     }
 
     [Theory]
+    [InlineData(2_000_000, false)]
+    [InlineData(2_000_001, true)]
+    public void A_file_may_have_so_many_words(int words, bool isTooLarge)
+    {
+        // Commas are passed over at once, so that this tells nothing but the limit.
+        var tree = Sample.Parse("tool t" + new string(',', words - 2));
+
+        Assert.Equal([isTooLarge ? "PRC1007" : "PRC1001"], Codes(tree));
+        Assert.Equal(isTooLarge ? 0 : 1, tree.Root.Declarations.Length);
+    }
+
+    [Theory]
     [InlineData(64, false)]
     [InlineData(65, true)]
     [InlineData(10_000, true)]

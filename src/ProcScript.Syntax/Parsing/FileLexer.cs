@@ -12,6 +12,12 @@ internal sealed class FileLexer
     /// <summary>How many blocks may stand within each other.</summary>
     public const int DeepestBlock = 64;
 
+    /// <summary>
+    /// How many words a file may have. Parsing takes some hundred bytes a word, so the limit on characters alone would let a file
+    /// of single letters take gigabytes.
+    /// </summary>
+    public const int MostWords = 2_000_000;
+
     private const int CancellationInterval = 1 << 14;
 
     private readonly SourceText _text;
@@ -60,6 +66,12 @@ internal sealed class FileLexer
             }
 
             Take(new Lexeme(kind, start, _reader.Position));
+            if (_lexemes.Count > MostWords)
+            {
+                _log.Add(FileTooLarge.Words(Place(_lexemes[^1].Span), MostWords));
+                _lexemes.Clear();
+                return;
+            }
         }
     }
 
