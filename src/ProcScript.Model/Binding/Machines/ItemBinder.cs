@@ -19,6 +19,7 @@ internal sealed class ItemBinder
     private readonly JointBinder _joints;
     private readonly PartBinder _parts;
     private readonly StateBinder _states;
+    private readonly PropertyGate _gate;
 
     /// <summary>A binder for the items of one variant.</summary>
     public ItemBinder(SymbolLookup lookup, ItemLookup items, FindingSink sink)
@@ -29,12 +30,13 @@ internal sealed class ItemBinder
         _joints = new JointBinder(items, sink);
         _parts = new PartBinder(items, _conditions, sink);
         _states = new StateBinder(sink);
+        _gate = new PropertyGate(PropertyHolders.None, sink);
     }
 
     /// <summary>Binds what stands inside one item.</summary>
     public void Bind(MachineItem item, OutlineItem outline, ulong variant)
     {
-        var gate = new PropertyGate(HolderOf(item), _sink);
+        _gate.Open(HolderOf(item));
         AsideSyntax? aside = null;
         foreach (var (node, place) in outline.Members)
         {
@@ -47,7 +49,7 @@ internal sealed class ItemBinder
             {
                 _parts.Aside(part, way, ref aside, place);
             }
-            else if (node is PropertySyntax property && gate.Lets(property, place) && !Common(item, property, place))
+            else if (node is PropertySyntax property && _gate.Lets(property, place) && !Common(item, property, place))
             {
                 Special(item, property, place);
             }

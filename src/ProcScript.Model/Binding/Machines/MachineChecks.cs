@@ -17,7 +17,7 @@ internal sealed class MachineChecks
     {
         _sink = sink;
         _parts = machine.Parts;
-        _hiders = [.. machine.Parts.Select(part => Hiders(part).ToImmutableArray())];
+        _hiders = [.. machine.Parts.Select(Hiders)];
     }
 
     /// <summary>Reports what cannot ever come off.</summary>
@@ -42,9 +42,18 @@ internal sealed class MachineChecks
 
     private static void Deadlocked(MachineItem item, Part part, FindingSink sink)
     {
-        if (part.Aside is null && item.Conditions.FirstOrDefault(condition => Hides(condition) && condition.Item == part) is { } behind)
+        if (part.Aside is not null)
         {
-            sink.Report(BehindItself.At(item, part, behind));
+            return;
+        }
+
+        foreach (var condition in item.Conditions)
+        {
+            if (condition.Item == part && Hides(condition))
+            {
+                sink.Report(BehindItself.At(item, part, condition));
+                return;
+            }
         }
     }
 
@@ -55,10 +64,19 @@ internal sealed class MachineChecks
     /// The parts that must come off before this one whatever happens: they hide it, cannot go aside, and sit right in the same part, so
     /// that neither can leave with something larger and be freed on the bench.
     /// </summary>
-    private static IEnumerable<(Part, Condition)> Hiders(Part part) => part.Conditions
-        .Where(Hides)
-        .Where(condition => condition.Item is Part { Aside: null } hider && hider != part && hider.Parent == part.Parent)
-        .Select(condition => ((Part)condition.Item, condition));
+    private static ImmutableArray<(Part Hider, Condition Behind)> Hiders(Part part)
+    {
+        var hiders = ImmutableArray<(Part, Condition)>.Empty;
+        foreach (var condition in part.Conditions)
+        {
+            if (condition.Item is Part { Aside: null } hider && hider != part && hider.Parent == part.Parent && Hides(condition))
+            {
+                hiders = hiders.Add((hider, condition));
+            }
+        }
+
+        return hiders;
+    }
 
     /// <summary>Walks depth first, on a stack of its own; reports the first round through each part.</summary>
     private void HiddenInARound()

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Machines;
@@ -15,7 +16,7 @@ internal sealed class MachineElaborator
     private readonly ulong _variant;
     private readonly FindingSink _sink = new();
     private readonly MachineItem?[] _made;
-    private readonly Dictionary<string, MachineItem> _items = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, MachineItem> _items;
     private readonly ImmutableArray<Part>.Builder _parts = ImmutableArray.CreateBuilder<Part>();
     private readonly ImmutableArray<Joint>.Builder _joints = ImmutableArray.CreateBuilder<Joint>();
     private readonly ImmutableArray<Energy>.Builder _energies = ImmutableArray.CreateBuilder<Energy>();
@@ -28,6 +29,7 @@ internal sealed class MachineElaborator
         _lookup = lookup;
         _variant = variant;
         _made = new MachineItem?[outline.Items.Count];
+        _items = new Dictionary<string, MachineItem>(outline.Items.Count, StringComparer.Ordinal);
     }
 
     /// <summary>The machine with these options on.</summary>
@@ -160,20 +162,43 @@ internal sealed class MachineElaborator
 
     private void LinkParts()
     {
-        foreach (var group in _parts.Where(part => part.Parent is not null).GroupBy(part => part.Parent!))
+        var children = Grouped(_parts, _parts.Count, part => part.Parent?.Index);
+        var joints = Grouped(_joints, _parts.Count, joint => joint.Owner.Index);
+        var covers = Grouped(_joints, _joints.Count, joint => joint.Over?.Index);
+        for (var index = 0; index < _parts.Count; index++)
         {
-            group.Key.Children = [.. group];
+            _parts[index].Children = children[index];
+            _parts[index].Joints = joints[index];
         }
 
-        foreach (var group in _joints.GroupBy(joint => joint.Owner))
+        for (var index = 0; index < _joints.Count; index++)
         {
-            group.Key.Joints = [.. group];
+            _joints[index].Covers = covers[index];
+        }
+    }
+
+    /// <summary>The items of each group in their order: counted first, so that no group grows while it is filled.</summary>
+    private static ImmutableArray<TItem>[] Grouped<TItem>(IReadOnlyList<TItem> items, int groups, Func<TItem, int?> groupOf)
+    {
+        var counts = new int[groups];
+        foreach (var item in items)
+        {
+            if (groupOf(item) is { } group)
+            {
+                counts[group]++;
+            }
         }
 
-        foreach (var group in _joints.Where(joint => joint.Over is not null).GroupBy(joint => joint.Over!))
+        TItem[][] filled = [.. counts.Select(count => count == 0 ? [] : new TItem[count])];
+        foreach (var item in items)
         {
-            group.Key.Covers = [.. group];
+            if (groupOf(item) is { } group)
+            {
+                filled[group][^counts[group]--] = item;
+            }
         }
+
+        return [.. filled.Select(ImmutableCollectionsMarshal.AsImmutableArray)];
     }
 
     private void BindProperties()

@@ -9,7 +9,15 @@ namespace ProcScript.Model.Binding.Properties;
 /// <summary>Lets the properties of one block pass that may stand there, each as often as it may.</summary>
 internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
 {
+    private PropertyHolders _holder = holder;
     private Dictionary<string, SourceSpan>? _once;
+
+    /// <summary>Begins another block. A machine has thousands, and a gate for each would cost more than what passes it.</summary>
+    public void Open(PropertyHolders next)
+    {
+        _holder = next;
+        _once?.Clear();
+    }
 
     /// <summary>Whether the property counts. Where it does not, a finding says why.</summary>
     public bool Lets(PropertySyntax property, BindingPlace place)
@@ -22,9 +30,9 @@ internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
             return false;
         }
 
-        if (!row.Holders.HasFlag(holder))
+        if (!row.Holders.HasFlag(_holder))
         {
-            sink.Report(PropertyNotHere.At(keyword, holder, row.Holders, place.At(property.Keyword.Span), place.At(property.Span)), place);
+            sink.Report(PropertyNotHere.At(keyword, _holder, row.Holders, place.At(property.Keyword.Span), place.At(property.Span)), place);
             return false;
         }
 
