@@ -38,31 +38,54 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // A property that may stand in any block, as far as the grammar goes.
 // ok: how "Crosswise."
 // ok: torque 22 ± 2 N.m
+// ok: torque 20, 40 ± 3 N.m
+// ok: torque 30 N.m + 90° + 90 °
 // ok: tool ext_600, socket_13
+// ok: hazard spring, restraint
+// ok: after mains
+// ok: renew with lid, lid_bolts
+// ok: pattern inside out
+// ok: grip fair
 // ok: people 2
 // ok: seals 2 oring
 // ok: uses 5 mL of oil
+// ok: with pump add 40 mL
+// ok: with drier take 10 mL of oil
 // ok: single use
 // ok: captive
+// ok: thread locker
 // ok: verify "Dark." expect <= 5 V
 // ok: strip needs lever at up
 // ok: warning "Sharp."
 // bad: how Crosswise
 // bad: torque "22 N.m"
+// bad: torque 30 N.m +
 // bad: tool ext_600 socket_13
+// bad: renew lid
+// bad: pattern round
+// bad: pattern inside
+// bad: grip 3
+// bad: with pump 40 mL
 // bad: single
 // bad: uses 5 mL oil
 property
-    : ( HOW | PHOTO | CHECK | STORE | PPE | RELEASE | ENGAGE | ISOLATE | RESTORE | EMPTY | FILL ) text                  # textProperty
-    | ( LENGTH | TORQUE | SIZE | MASS | SPARE | WAIT | CHARGE | TAKES | ATTENDED | TIME ) quantity                      # quantityProperty
-    | ( DRIVE | TOOL | BEHIND ) reference ( COMMA reference )*                                                          # namesProperty
+    : ( HOW | PHOTO | CHECK | STORE | PPE | RELEASE | ENGAGE | PREPARE | SHUTDOWN | ISOLATE | LOCK | BLEED | RESTORE
+      | EMPTY | FILL | COATING | BAG ) text                                                                             # textProperty
+    | ( LENGTH | SIZE | MASS | SPARE | WAIT | CHARGE | TAKES | ATTENDED | TIME | CURE | TORQUE_RANGE | REACH | HEIGHT
+      | TWIST | FREQUENCY ) quantity                                                                                    # quantityProperty
+    | TORQUE quantity ( COMMA quantity )* ( PLUS quantity )*                                                            # torqueProperty
+    | ( DRIVE | TOOL | BEHIND | HAZARD | AFTER ) reference ( COMMA reference )*                                         # namesProperty
+    | RENEW WITH reference ( COMMA reference )*                                                                         # renewProperty
+    | PATTERN ( STAR | LISTED | INSIDE OUT )                                                                            # patternProperty
+    | GRIP ( GOOD | FAIR | POOR )                                                                                       # gripProperty
     | PEOPLE count                                                                                                      # peopleProperty
-    | THREAD threadValue                                                                                                # threadProperty
+    | THREAD ( threadValue | LOCKER )                                                                                   # threadProperty
     | GRADE gradeValue                                                                                                  # gradeProperty
     | SEALS count reference                                                                                             # sealsProperty
     | USES quantity OF reference                                                                                        # usesProperty
+    | WITH reference ( ADD | TAKE ) quantity ( OF reference )?                                                          # changeProperty
     | SINGLE USE                                                                                                        # singleUseProperty
-    | CAPTIVE                                                                                                           # captiveProperty
+    | ( CAPTIVE | OILED | HOIST )                                                                                       # flagProperty
     | VERIFY text ( EXPECT limit )?                                                                                     # verifyProperty
     | STRIP? NEEDS needs                                                                                                # needsProperty
     | ( DANGER | WARNING | CAUTION | NOTICE ) text                                                                      # alertProperty
@@ -425,6 +448,8 @@ name
     | REST | BACKGROUND | EXPECT | THREAD | LENGTH | GRADE | DRIVE | TORQUE | SIZE | MASS | SPARE | SEALS
     | USES | SINGLE | CAPTIVE | WAIT | VERIFY | CHARGE | TAKES | ATTENDED | TIME | PEOPLE | HOW | PHOTO
     | STORE | PPE | LIVE | ISOLATED | OUT | FITTED | FULL | OFF | SLACK | SUPPORTED
+    | PREPARE | SHUTDOWN | LOCK | BLEED | COATING | BAG | CURE | TORQUE_RANGE | REACH | HEIGHT | TWIST | FREQUENCY
+    | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
     ;
 
 // ok: down

@@ -4,6 +4,7 @@ using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model;
 using ProcScript.Model.Sources;
+using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis;
 
@@ -14,14 +15,23 @@ public static class LibraryCheck
     /// <param name="store">The files.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
     public static LibraryReport Run(ISourceStore store, CancellationToken cancellation = default) =>
-        Run(LibraryBinder.Bind(store, cancellation), cancellation);
+        Run(store, CheckSettings.Usual, cancellation);
+
+    /// <summary>Reads, binds and checks every file of a store by what a shop has chosen.</summary>
+    /// <param name="store">The files.</param>
+    /// <param name="settings">What the shop has chosen.</param>
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    public static LibraryReport Run(ISourceStore store, CheckSettings settings, CancellationToken cancellation = default) =>
+        Run(LibraryBinder.Bind(store, cancellation), settings, cancellation);
 
     /// <summary>Checks a bound library.</summary>
     /// <param name="library">The library.</param>
+    /// <param name="settings">What the shop has chosen.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
-    public static LibraryReport Run(Library library, CancellationToken cancellation = default)
+    public static LibraryReport Run(Library library, CheckSettings settings, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(library);
+        ArgumentNullException.ThrowIfNull(settings);
         var parallel = new ParallelOptions { CancellationToken = cancellation };
         // What follows from a machine with an error would only repeat it; no procedure on it is run.
         var machines = library.Machines.Where(machine => !machine.HasErrors).ToList();
@@ -34,11 +44,17 @@ public static class LibraryCheck
         {
             var procedure = library.Procedures[i];
             outcomes[i] = procedure.HasErrors
-                ? ProcedureOutcome.NotRun(procedure)
-                : ProcedureCheck.Judge(library, factsOf[procedure.Machine], procedure);
+                ? ProcedureOutcome.NotRun(procedure, settings)
+                : ProcedureCheck.Judge(library, settings, factsOf[procedure.Machine], procedure);
         });
 
         return Report(library, facts, outcomes);
+    }
+
+    private static IEnumerable<Finding> OfKinds(Library library)
+    {
+        var rules = AnalysisRules.All.OfType<KindRule>().ToList();
+        return library.Kinds.SelectMany(kind => rules.SelectMany(rule => rule.Check(kind, library)));
     }
 
     private static LibraryReport Report(Library library, MachineFacts[] facts, ProcedureOutcome[] outcomes)
@@ -55,7 +71,7 @@ public static class LibraryCheck
             merge.Add(outcome.Procedure.Declared, outcome.Procedure.Machine, outcome.Findings);
         }
 
-        var findings = Suppressions.Apply(library, [.. library.Findings, .. merge.Findings()]);
+        var findings = Suppressions.Apply(library, [.. library.Findings, .. OfKinds(library), .. merge.Findings()]);
         return new LibraryReport
         {
             Library = library,

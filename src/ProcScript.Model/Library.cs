@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Catalog;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
@@ -10,6 +11,12 @@ public sealed class Library
 {
     /// <summary>The trees by path.</summary>
     public required ImmutableSortedDictionary<string, SyntaxTree> Trees { get; init; }
+
+    /// <summary>Every kind of the catalog that has no error in its text, in the order of files and text.</summary>
+    public required ImmutableArray<Kind> Kinds { get; init; }
+
+    /// <summary>Every tool of the catalog that has no error in its text, in the order of files and text.</summary>
+    public required ImmutableArray<Tool> Tools { get; init; }
 
     /// <summary>Every procedure in every variant that matters with every choice of arguments, in the order of files and text.</summary>
     public required ImmutableArray<Procedure> Procedures { get; init; }

@@ -39,12 +39,40 @@ public sealed class ParseTests
     [Fact]
     public void A_quantity_keeps_its_tolerance_and_unit()
     {
-        var properties = Sample.Parse(Sample.Catalog).Root.DescendantsAndSelf().OfType<QuantityPropertySyntax>();
-        var torque = properties.First(property => property.Keyword.Text == "torque");
+        var torque = Sample.Parse(Sample.Catalog).Root.DescendantsAndSelf().OfType<TorquePropertySyntax>().First().Stages.Single();
 
-        Assert.Equal(22, torque.Quantity.First.Value);
-        Assert.Equal(QuantityForm.PlusMinus, torque.Quantity.Form);
-        Assert.Equal(2, torque.Quantity.Second?.Value);
-        Assert.Equal("N.m", torque.Quantity.SecondUnit?.Text);
+        Assert.Equal(22, torque.First.Value);
+        Assert.Equal(QuantityForm.PlusMinus, torque.Form);
+        Assert.Equal(2, torque.Second?.Value);
+        Assert.Equal("N.m", torque.SecondUnit?.Text);
+    }
+
+    [Fact]
+    public void A_torque_has_stages_and_then_angles()
+    {
+        var torque = Sample.Parse("fastener a { torque 20, 40 ± 3 N.m + 90° + 45 ° }").Only<TorquePropertySyntax>();
+
+        Assert.Equal([20, 40], torque.Stages.Select(stage => stage.First.Value));
+        Assert.Equal([90, 45], torque.Angles.Select(angle => angle.First.Value));
+    }
+
+    [Fact]
+    public void Two_words_make_one_keyword_or_one_choice()
+    {
+        var tree = Sample.Parse("fastener a { thread  locker pattern inside  out } machine m { part p { renew  with q } }");
+
+        Assert.Equal("thread locker", tree.Only<FlagPropertySyntax>().Keyword.Text);
+        Assert.Equal("inside out", tree.Only<ChoicePropertySyntax>().Choice.Text);
+        Assert.Equal("renew with", tree.Only<NamesPropertySyntax>().Keyword.Text);
+    }
+
+    [Fact]
+    public void What_a_new_part_changes_names_its_supply_only_where_it_is_another()
+    {
+        var tree = Sample.Parse("machine m { fluid oil { with pump add 2 mL with drier take 3 mL of pag } }");
+        var changes = tree.Root.DescendantsAndSelf().OfType<ChangePropertySyntax>().ToList();
+
+        Assert.Equal([("pump", "add", null), ("drier", "take", "pag")], changes.Select(change =>
+            (change.Part.Name.Text, change.Direction.Text, change.Supply?.Name.Text)));
     }
 }

@@ -12,7 +12,7 @@ public sealed class PlaceTests
         const string Content = "// \U0001F527 é\nfastener a \"×\U0001F527\" { torque 22 ± 2 N·m }";
         var tree = Sample.Parse(Content);
 
-        Assert.Equal("torque 22 ± 2 N·m", tree.Text.Slice(tree.Only<QuantityPropertySyntax>().Span));
+        Assert.Equal("torque 22 ± 2 N·m", tree.Text.Slice(tree.Only<TorquePropertySyntax>().Span));
         Assert.Equal("22 ± 2 N·m", tree.Text.Slice(tree.Only<QuantitySyntax>().Span));
         Assert.Equal("N·m", tree.Text.Slice(tree.Only<UnitSyntax>().Span));
         Assert.Equal("N.m", tree.Only<UnitSyntax>().Text);

@@ -18,7 +18,7 @@ internal static class ProcedureCheck
     private static readonly ImmutableArray<OutcomeRule> OutcomeRules = [.. AnalysisRules.All.OfType<OutcomeRule>()];
 
     /// <summary>What comes of a procedure whose text and machine are without errors.</summary>
-    public static ProcedureOutcome Judge(Library library, MachineFacts facts, Procedure procedure)
+    public static ProcedureOutcome Judge(Library library, CheckSettings settings, MachineFacts facts, Procedure procedure)
     {
         var strip = StripRunner.Run(library, facts, procedure);
         List<Finding> findings = [.. StripRules.SelectMany(rule => rule.Check(strip))];
@@ -31,6 +31,7 @@ internal static class ProcedureCheck
         var outcome = new ProcedureOutcome
         {
             Procedure = procedure,
+            Settings = settings,
             Strip = strip,
             Refit = attempt?.Run,
             Findings = [.. findings],
@@ -42,6 +43,7 @@ internal static class ProcedureCheck
     private static ProcedureOutcome Judge(ProcedureOutcome outcome) => new()
     {
         Procedure = outcome.Procedure,
+        Settings = outcome.Settings,
         Strip = outcome.Strip,
         Refit = outcome.Refit,
         Findings = [.. outcome.Findings, .. OutcomeRules.SelectMany(rule => rule.Check(outcome))],

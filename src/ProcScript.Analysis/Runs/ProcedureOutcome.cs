@@ -10,6 +10,9 @@ public sealed class ProcedureOutcome
     /// <summary>The procedure.</summary>
     public required Procedure Procedure { get; init; }
 
+    /// <summary>What the shop has chosen about the checks.</summary>
+    public required CheckSettings Settings { get; init; }
+
     /// <summary>Its strip; null where errors in the text or the machine keep it from being run.</summary>
     public required StripRun? Strip { get; init; }
 
@@ -23,6 +26,6 @@ public sealed class ProcedureOutcome
     public required bool IsProven { get; init; }
 
     /// <summary>The outcome of a procedure that errors in its text or its machine keep from being run.</summary>
-    internal static ProcedureOutcome NotRun(Procedure procedure) =>
-        new() { Procedure = procedure, Strip = null, Refit = null, Findings = [], IsProven = false };
+    internal static ProcedureOutcome NotRun(Procedure procedure, CheckSettings settings) =>
+        new() { Procedure = procedure, Settings = settings, Strip = null, Refit = null, Findings = [], IsProven = false };
 }

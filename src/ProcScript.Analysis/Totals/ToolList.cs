@@ -39,14 +39,14 @@ internal static class ToolList
         return
         [
             .. uses.GroupBy(use => use.Title, use => use.Step).Select(tool => new PlanTool(
-                tool.Key == TorqueWrench ? $"{TorqueWrench}, {TorqueWords.Range([.. steps.Select(Torque).OfType<Quantity>()])}" : tool.Key,
+                tool.Key == TorqueWrench ? $"{TorqueWrench}, {TorqueWords.Range([.. steps.Select(Torque).OfType<TighteningTorque>().SelectMany(torque => torque.Stages)])}" : tool.Key,
                 tool.First(),
                 tool.Distinct().Count())),
         ];
     }
 
-    /// <summary>The torque that a step tightens to; null where it leaves all slack or none is given.</summary>
-    public static Quantity? Torque(PlannedStep step) =>
+    /// <summary>How tight a step tightens; null where it leaves all slack or none is given.</summary>
+    public static TighteningTorque? Torque(PlannedStep step) =>
         step is { Joint: { } joint, LeavesSlack: false } && (step.Closes || step.Verb == Verb.Tighten)
             ? step.Details.Torque ?? joint.Torque
             : null;

@@ -5,6 +5,7 @@ using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Machines;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Procedures;
+using ProcScript.Model.Catalog;
 using ProcScript.Model.Procedures;
 using ProcScript.Model.Rules.Procedures;
 using ProcScript.Model.Sources;
@@ -60,6 +61,8 @@ internal sealed class LibraryBinding(ISourceStore store, CancellationToken cance
         {
             Trees = files.All.ToImmutableSortedDictionary(file => file.Path, file => file.Tree, StringComparer.Ordinal),
             Machines = [.. bound.Values.Select(machine => machine.Machine)],
+            Kinds = [.. table.All.OfType<KindSymbol>().Where(symbol => !symbol.IsFaulty).Select(symbol => symbol.Kind).OfType<Kind>()],
+            Tools = [.. table.All.OfType<ToolSymbol>().Where(symbol => !symbol.IsFaulty).Select(symbol => symbol.Tool).OfType<Tool>()],
             Procedures = Finish(drafts, files, reach),
             Findings = _findings.ToImmutable(),
         };

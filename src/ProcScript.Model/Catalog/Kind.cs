@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
 
@@ -27,7 +28,25 @@ public sealed record Kind(string Name, string Title, KindCategory Category, Sour
     public ImmutableArray<Tool> Tools { get; init; } = [];
 
     /// <summary>The tightening torque.</summary>
-    public Quantity? Torque { get; init; }
+    public TighteningTorque? Torque { get; init; }
+
+    /// <summary>The order in which those of one joint are tightened.</summary>
+    public TighteningPattern? Pattern { get; init; }
+
+    /// <summary>Whether it goes in with thread locker.</summary>
+    public bool ThreadLocker { get; init; }
+
+    /// <summary>Whether it goes in oiled.</summary>
+    public bool Oiled { get; init; }
+
+    /// <summary>The coating, as written.</summary>
+    public string? Coating { get; init; }
+
+    /// <summary>How long it cures before it may be loaded.</summary>
+    public Quantity? Cure { get; init; }
+
+    /// <summary>What every joint of the kind can do to people.</summary>
+    public ImmutableArray<Hazard> Hazards { get; init; } = [];
 
     /// <summary>The share that breaks, for spares; a ratio.</summary>
     public Quantity? Spare { get; init; }

@@ -1,3 +1,4 @@
+using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Catalog;
@@ -10,4 +11,7 @@ public sealed record Supply(string Name, string Title, SourceSpan Declared)
 {
     /// <summary>Whether it never serves twice.</summary>
     public bool SingleUse { get; init; }
+
+    /// <summary>How long it cures before what it holds may be loaded.</summary>
+    public Quantity? Cure { get; init; }
 }

@@ -11,4 +11,7 @@ public sealed record Tool(string Name, string Title, SourceSpan Declared)
 {
     /// <summary>Its size, where written.</summary>
     public Quantity? Size { get; init; }
+
+    /// <summary>Of a torque wrench: the torques that it is good for.</summary>
+    public Quantity? Range { get; init; }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Quantities;
 
 namespace ProcScript.Model.Machines;
@@ -5,8 +6,23 @@ namespace ProcScript.Model.Machines;
 /// <summary>An energy that can hurt.</summary>
 public sealed class Energy : MachineItem
 {
+    /// <summary>The energies that must be isolated before it. Its conditions say so too, in both directions.</summary>
+    public ImmutableArray<Energy> After { get; internal set; } = [];
+
+    /// <summary>What to know and have at hand before it is shut down.</summary>
+    public string? Prepare { get; internal set; }
+
+    /// <summary>How to shut the machine down in an orderly way.</summary>
+    public string? Shutdown { get; internal set; }
+
     /// <summary>How to isolate it.</summary>
     public string? Isolate { get; internal set; }
+
+    /// <summary>How to hold the isolating device safe or off.</summary>
+    public string? Lock { get; internal set; }
+
+    /// <summary>How to let out what is stored.</summary>
+    public string? Bleed { get; internal set; }
 
     /// <summary>How long to wait after.</summary>
     public Quantity? Wait { get; internal set; }

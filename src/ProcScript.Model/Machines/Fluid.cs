@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Quantities;
 
 namespace ProcScript.Model.Machines;
@@ -7,6 +8,9 @@ public sealed class Fluid : MachineItem
 {
     /// <summary>The nameplate charge.</summary>
     public Quantity? Charge { get; internal set; }
+
+    /// <summary>What new parts add to it or take from it.</summary>
+    public ImmutableArray<ChargeChange> Changes { get; internal set; } = [];
 
     /// <summary>How to empty it.</summary>
     public string? Empty { get; internal set; }

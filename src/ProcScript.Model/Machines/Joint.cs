@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Quantities;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Machines;
 
@@ -38,7 +39,22 @@ public sealed class Joint : MachineItem
     public string? At { get; internal set; }
 
     /// <summary>The torque: its own, else its kind's.</summary>
-    public Quantity? Torque { get; internal set; }
+    public TighteningTorque? Torque { get; internal set; }
+
+    /// <summary>Where its own torque is written; null where it has its kind's.</summary>
+    public SourceSpan? TorqueDeclared { get; internal set; }
+
+    /// <summary>The order in which its fasteners are tightened: its own, else its kind's.</summary>
+    public TighteningPattern? Pattern { get; internal set; }
+
+    /// <summary>Whether it goes in with thread locker, by its own words or its kind's.</summary>
+    public bool ThreadLocker { get; internal set; }
+
+    /// <summary>Whether it goes in oiled, by its own words or its kind's.</summary>
+    public bool Oiled { get; internal set; }
+
+    /// <summary>The parts and joints that disturb it: once one of them comes off, this must be renewed.</summary>
+    public ImmutableArray<MachineItem> RenewWith { get; internal set; } = [];
 
     /// <summary>How it comes off: its own words, else its kind's.</summary>
     public string? Release { get; internal set; }

@@ -30,6 +30,9 @@ public abstract class MachineItem
     /// <summary>Alerts that stand before every action that opens it.</summary>
     public ImmutableArray<Procedures.Alert> Alerts { get; internal set; } = [];
 
+    /// <summary>What it can do to people (of a joint: its kind's too).</summary>
+    public ImmutableArray<Hazard> Hazards { get; internal set; } = [];
+
     /// <summary>The time of an action on it (of a joint: for one), where written.</summary>
     public Quantities.Quantity? Time { get; internal set; }
 

@@ -22,6 +22,15 @@ public sealed class Part : MachineItem
     /// <summary>Whether it must not go back once it is off.</summary>
     public bool SingleUse { get; internal set; }
 
+    /// <summary>How it is lifted.</summary>
+    public LiftGeometry Lift { get; internal set; } = LiftGeometry.None;
+
+    /// <summary>Whether a hoist lifts it.</summary>
+    public bool Hoist { get; internal set; }
+
+    /// <summary>The parts and joints that disturb it: once one of them comes off, this must be renewed.</summary>
+    public ImmutableArray<MachineItem> RenewWith { get; internal set; } = [];
+
     /// <summary>How it goes out of the way without coming off; null where it cannot.</summary>
     public AsideWay? Aside { get; internal set; }
 

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Catalog;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Procedures;
 
@@ -32,7 +34,22 @@ public sealed record ActionDetails
     public string? Store { get; init; }
 
     /// <summary>The torque, where it differs from the joint's.</summary>
-    public Quantity? Torque { get; init; }
+    public TighteningTorque? Torque { get; init; }
+
+    /// <summary>Where that torque is written.</summary>
+    public SourceSpan? TorqueDeclared { get; init; }
+
+    /// <summary>The order of tightening, where it differs from the joint's.</summary>
+    public TighteningPattern? Pattern { get; init; }
+
+    /// <summary>The author's own name for the bag that what comes off goes into.</summary>
+    public string? Bag { get; init; }
+
+    /// <summary>How the part is lifted, where it differs from what the part says.</summary>
+    public LiftGeometry Lift { get; init; } = LiftGeometry.None;
+
+    /// <summary>Whether a hoist lifts it.</summary>
+    public bool Hoist { get; init; }
 
     /// <summary>Protective equipment.</summary>
     public ImmutableArray<string> Ppe { get; init; } = [];

@@ -45,6 +45,9 @@ public enum Dimension
     /// <summary>Force; base unit N.</summary>
     Force,
 
+    /// <summary>How often in a time; base unit 1/s.</summary>
+    Frequency,
+
     /// <summary>A number of pieces, written without a unit.</summary>
     Count,
 }

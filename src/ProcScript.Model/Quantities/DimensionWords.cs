@@ -18,6 +18,7 @@ public static class DimensionWords
         Dimension.Resistance => "a resistance",
         Dimension.Force => "a force",
         Dimension.Ratio => "a share",
+        Dimension.Frequency => "a frequency",
         Dimension.Flow => "a flow",
         Dimension.Angle => "an angle",
         Dimension.Count => "a number of pieces",

@@ -51,6 +51,10 @@ public static class QuantityFormat
         return Print(converted, decimals);
     }
 
+    /// <summary>The stages, then the angles: <c>20 N·m, 40 ± 3 N·m + 90°</c>.</summary>
+    public static string Print(this TighteningTorque torque) =>
+        string.Join(", ", torque.Stages.Select(Print)) + string.Concat(torque.Angles.Select(angle => " + " + angle.Print()));
+
     /// <summary>The limit with its sign: <c>≤ 5 V</c>.</summary>
     public static string Print(this Limit limit) => limit.Relation switch
     {

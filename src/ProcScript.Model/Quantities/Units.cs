@@ -114,6 +114,7 @@ public static class Units
         new("L/h", Dimension.Flow, OneLitre / 3600),
         new("gal/min", Dimension.Flow, OneGallon / 60),
         new("°", Dimension.Angle, 1),
+        new("lifts/min", Dimension.Frequency, 1.0 / 60),
     ];
 
     private static FrozenDictionary<string, Unit> BySpelling { get; } = All

@@ -49,5 +49,7 @@ public static class ModelRules
         new global::ProcScript.Model.Rules.Machines.JointOutsidePart(),
         new global::ProcScript.Model.Rules.Machines.TooManyVariants(),
         new global::ProcScript.Model.Rules.Machines.BehindItself(),
+        new global::ProcScript.Model.Rules.Machines.UnknownHazard(),
+        new global::ProcScript.Model.Rules.Machines.AfterItself(),
     ];
 }

@@ -54,12 +54,16 @@ internal partial class ProcScriptParser : Parser {
 		SPARE=89, SEALS=90, USES=91, SINGLE=92, CAPTIVE=93, WAIT=94, VERIFY=95, 
 		CHARGE=96, TAKES=97, ATTENDED=98, TIME=99, PEOPLE=100, HOW=101, PHOTO=102, 
 		STORE=103, PPE=104, LIVE=105, ISOLATED=106, OUT=107, FITTED=108, FULL=109, 
-		OFF=110, SLACK=111, SUPPORTED=112, PLUS_MINUS=113, DEGREE=114, MIDDLE_DOT=115, 
-		PERCENT=116, RANGE=117, DOT=118, SLASH=119, MINUS=120, AT_MOST=121, AT_LEAST=122, 
-		LESS_THAN=123, MORE_THAN=124, COMMA=125, LEFT_BRACE=126, RIGHT_BRACE=127, 
-		LEFT_BRACKET=128, RIGHT_BRACKET=129, LEFT_PAREN=130, RIGHT_PAREN=131, 
-		DECIMAL=132, INTEGER=133, NAME=134, STRING=135, UNCLOSED_STRING=136, COMMENT=137, 
-		NEWLINE=138, WHITE_SPACE=139, UNKNOWN=140;
+		OFF=110, SLACK=111, SUPPORTED=112, PREPARE=113, SHUTDOWN=114, LOCK=115, 
+		BLEED=116, COATING=117, BAG=118, CURE=119, TORQUE_RANGE=120, REACH=121, 
+		HEIGHT=122, TWIST=123, FREQUENCY=124, HAZARD=125, WITH=126, PATTERN=127, 
+		STAR=128, LISTED=129, INSIDE=130, GRIP=131, GOOD=132, FAIR=133, POOR=134, 
+		LOCKER=135, ADD=136, TAKE=137, OILED=138, HOIST=139, PLUS_MINUS=140, PLUS=141, 
+		DEGREE=142, MIDDLE_DOT=143, PERCENT=144, RANGE=145, DOT=146, SLASH=147, 
+		MINUS=148, AT_MOST=149, AT_LEAST=150, LESS_THAN=151, MORE_THAN=152, COMMA=153, 
+		LEFT_BRACE=154, RIGHT_BRACE=155, LEFT_BRACKET=156, RIGHT_BRACKET=157, 
+		LEFT_PAREN=158, RIGHT_PAREN=159, DECIMAL=160, INTEGER=161, NAME=162, STRING=163, 
+		UNCLOSED_STRING=164, COMMENT=165, NEWLINE=166, WHITE_SPACE=167, UNKNOWN=168;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
@@ -116,8 +120,13 @@ internal partial class ProcScriptParser : Parser {
 		"'captive'", "'wait'", "'verify'", "'charge'", "'takes'", "'attended'", 
 		"'time'", "'people'", "'how'", "'photo'", "'store'", "'ppe'", "'live'", 
 		"'isolated'", "'out'", "'fitted'", "'full'", "'off'", "'slack'", "'supported'", 
-		null, "'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", null, null, null, 
-		"'<'", "'>'", "','", "'{'", "'}'", "'['", "']'", "'('", "')'"
+		"'prepare'", "'shutdown'", "'lock'", "'bleed'", "'coating'", "'bag'", 
+		"'cure'", "'range'", "'reach'", "'height'", "'twist'", "'frequency'", 
+		"'hazard'", "'with'", "'pattern'", "'star'", "'listed'", "'inside'", "'grip'", 
+		"'good'", "'fair'", "'poor'", "'locker'", "'add'", "'take'", "'oiled'", 
+		"'hoist'", null, "'+'", "'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", 
+		null, null, null, "'<'", "'>'", "','", "'{'", "'}'", "'['", "']'", "'('", 
+		"')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -134,11 +143,14 @@ internal partial class ProcScriptParser : Parser {
 		"MASS", "SPARE", "SEALS", "USES", "SINGLE", "CAPTIVE", "WAIT", "VERIFY", 
 		"CHARGE", "TAKES", "ATTENDED", "TIME", "PEOPLE", "HOW", "PHOTO", "STORE", 
 		"PPE", "LIVE", "ISOLATED", "OUT", "FITTED", "FULL", "OFF", "SLACK", "SUPPORTED", 
-		"PLUS_MINUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", 
-		"MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", 
-		"RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", 
-		"DECIMAL", "INTEGER", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", 
-		"NEWLINE", "WHITE_SPACE", "UNKNOWN"
+		"PREPARE", "SHUTDOWN", "LOCK", "BLEED", "COATING", "BAG", "CURE", "TORQUE_RANGE", 
+		"REACH", "HEIGHT", "TWIST", "FREQUENCY", "HAZARD", "WITH", "PATTERN", 
+		"STAR", "LISTED", "INSIDE", "GRIP", "GOOD", "FAIR", "POOR", "LOCKER", 
+		"ADD", "TAKE", "OILED", "HOIST", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", 
+		"PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
+		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
+		"LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", "INTEGER", "NAME", "STRING", "UNCLOSED_STRING", 
+		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -427,7 +439,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 178;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238281253486596L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
 				State = 176;
 				ErrorHandler.Sync(this);
@@ -440,9 +452,11 @@ internal partial class ProcScriptParser : Parser {
 				case ISOLATE:
 				case EMPTY:
 				case ENGAGE:
+				case RENEW:
 				case RESTORE:
 				case FILL:
 				case CHECK:
+				case AFTER:
 				case DANGER:
 				case WARNING:
 				case CAUTION:
@@ -470,6 +484,24 @@ internal partial class ProcScriptParser : Parser {
 				case PHOTO:
 				case STORE:
 				case PPE:
+				case PREPARE:
+				case SHUTDOWN:
+				case LOCK:
+				case BLEED:
+				case COATING:
+				case BAG:
+				case CURE:
+				case TORQUE_RANGE:
+				case REACH:
+				case HEIGHT:
+				case TWIST:
+				case FREQUENCY:
+				case HAZARD:
+				case WITH:
+				case PATTERN:
+				case GRIP:
+				case OILED:
+				case HOIST:
 					{
 					State = 173;
 					property();
@@ -536,11 +568,21 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DRIVE() { return GetToken(ProcScriptParser.DRIVE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TOOL() { return GetToken(ProcScriptParser.TOOL, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEHIND() { return GetToken(ProcScriptParser.BEHIND, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HAZARD() { return GetToken(ProcScriptParser.HAZARD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AFTER() { return GetToken(ProcScriptParser.AFTER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
 			return GetToken(ProcScriptParser.COMMA, i);
 		}
 		public NamesPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class PatternPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PATTERN() { return GetToken(ProcScriptParser.PATTERN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STAR() { return GetToken(ProcScriptParser.STAR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LISTED() { return GetToken(ProcScriptParser.LISTED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INSIDE() { return GetToken(ProcScriptParser.INSIDE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OUT() { return GetToken(ProcScriptParser.OUT, 0); }
+		public PatternPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class NeedsPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEEDS() { return GetToken(ProcScriptParser.NEEDS, 0); }
@@ -560,6 +602,45 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOTICE() { return GetToken(ProcScriptParser.NOTICE, 0); }
 		public AlertPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
+	internal partial class RenewPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RENEW() { return GetToken(ProcScriptParser.RENEW, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(ProcScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		public RenewPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class TorquePropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TORQUE() { return GetToken(ProcScriptParser.TORQUE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext[] quantity() {
+			return GetRuleContexts<QuantityContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity(int i) {
+			return GetRuleContext<QuantityContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] PLUS() { return GetTokens(ProcScriptParser.PLUS); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PLUS(int i) {
+			return GetToken(ProcScriptParser.PLUS, i);
+		}
+		public TorquePropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class FlagPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAPTIVE() { return GetToken(ProcScriptParser.CAPTIVE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OILED() { return GetToken(ProcScriptParser.OILED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
+		public FlagPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
 	internal partial class SingleUsePropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SINGLE() { return GetToken(ProcScriptParser.SINGLE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode USE() { return GetToken(ProcScriptParser.USE, 0); }
@@ -576,9 +657,28 @@ internal partial class ProcScriptParser : Parser {
 		}
 		public UsesPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
-	internal partial class CaptivePropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAPTIVE() { return GetToken(ProcScriptParser.CAPTIVE, 0); }
-		public CaptivePropertyContext(PropertyContext context) { CopyFrom(context); }
+	internal partial class ChangePropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(ProcScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
+			return GetRuleContext<QuantityContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ADD() { return GetToken(ProcScriptParser.ADD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TAKE() { return GetToken(ProcScriptParser.TAKE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OF() { return GetToken(ProcScriptParser.OF, 0); }
+		public ChangePropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class GripPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GRIP() { return GetToken(ProcScriptParser.GRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GOOD() { return GetToken(ProcScriptParser.GOOD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FAIR() { return GetToken(ProcScriptParser.FAIR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POOR() { return GetToken(ProcScriptParser.POOR, 0); }
+		public GripPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class SealsPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEALS() { return GetToken(ProcScriptParser.SEALS, 0); }
@@ -601,10 +701,16 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PPE() { return GetToken(ProcScriptParser.PPE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RELEASE() { return GetToken(ProcScriptParser.RELEASE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ENGAGE() { return GetToken(ProcScriptParser.ENGAGE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PREPARE() { return GetToken(ProcScriptParser.PREPARE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SHUTDOWN() { return GetToken(ProcScriptParser.SHUTDOWN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ISOLATE() { return GetToken(ProcScriptParser.ISOLATE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOCK() { return GetToken(ProcScriptParser.LOCK, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BLEED() { return GetToken(ProcScriptParser.BLEED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RESTORE() { return GetToken(ProcScriptParser.RESTORE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EMPTY() { return GetToken(ProcScriptParser.EMPTY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FILL() { return GetToken(ProcScriptParser.FILL, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COATING() { return GetToken(ProcScriptParser.COATING, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BAG() { return GetToken(ProcScriptParser.BAG, 0); }
 		public TextPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class QuantityPropertyContext : PropertyContext {
@@ -612,7 +718,6 @@ internal partial class ProcScriptParser : Parser {
 			return GetRuleContext<QuantityContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LENGTH() { return GetToken(ProcScriptParser.LENGTH, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TORQUE() { return GetToken(ProcScriptParser.TORQUE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIZE() { return GetToken(ProcScriptParser.SIZE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MASS() { return GetToken(ProcScriptParser.MASS, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SPARE() { return GetToken(ProcScriptParser.SPARE, 0); }
@@ -621,6 +726,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TAKES() { return GetToken(ProcScriptParser.TAKES, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ATTENDED() { return GetToken(ProcScriptParser.ATTENDED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TIME() { return GetToken(ProcScriptParser.TIME, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CURE() { return GetToken(ProcScriptParser.CURE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TORQUE_RANGE() { return GetToken(ProcScriptParser.TORQUE_RANGE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REACH() { return GetToken(ProcScriptParser.REACH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HEIGHT() { return GetToken(ProcScriptParser.HEIGHT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TWIST() { return GetToken(ProcScriptParser.TWIST, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FREQUENCY() { return GetToken(ProcScriptParser.FREQUENCY, 0); }
 		public QuantityPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class PeoplePropertyContext : PropertyContext {
@@ -646,6 +757,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ThreadValueContext threadValue() {
 			return GetRuleContext<ThreadValueContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOCKER() { return GetToken(ProcScriptParser.LOCKER, 0); }
 		public ThreadPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class GradePropertyContext : PropertyContext {
@@ -662,7 +774,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 227;
+			State = 273;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -676,12 +788,18 @@ internal partial class ProcScriptParser : Parser {
 			case PHOTO:
 			case STORE:
 			case PPE:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
 				State = 183;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & 8646911284685965505L) != 0)) ) {
+				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 1108372145307649L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -693,7 +811,6 @@ internal partial class ProcScriptParser : Parser {
 				}
 				break;
 			case LENGTH:
-			case TORQUE:
 			case SIZE:
 			case MASS:
 			case SPARE:
@@ -702,12 +819,18 @@ internal partial class ProcScriptParser : Parser {
 			case TAKES:
 			case ATTENDED:
 			case TIME:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
 				State = 185;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 125049L) != 0)) ) {
+				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 4329327159409L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -718,23 +841,14 @@ internal partial class ProcScriptParser : Parser {
 				quantity();
 				}
 				break;
-			case TOOL:
-			case BEHIND:
-			case DRIVE:
-				_localctx = new NamesPropertyContext(_localctx);
+			case TORQUE:
+				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
 				State = 187;
-				_la = TokenStream.LA(1);
-				if ( !(_la==TOOL || _la==BEHIND || _la==DRIVE) ) {
-				ErrorHandler.RecoverInline(this);
-				}
-				else {
-					ErrorHandler.ReportMatch(this);
-				    Consume();
-				}
+				Match(TORQUE);
 				State = 188;
-				reference();
+				quantity();
 				State = 193;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
@@ -744,105 +858,298 @@ internal partial class ProcScriptParser : Parser {
 					State = 189;
 					Match(COMMA);
 					State = 190;
-					reference();
+					quantity();
 					}
 					}
 					State = 195;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
+				State = 200;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==PLUS) {
+					{
+					{
+					State = 196;
+					Match(PLUS);
+					State = 197;
+					quantity();
+					}
+					}
+					State = 202;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				}
+				break;
+			case TOOL:
+			case BEHIND:
+			case AFTER:
+			case DRIVE:
+			case HAZARD:
+				_localctx = new NamesPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 4);
+				{
+				State = 203;
+				_la = TokenStream.LA(1);
+				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 4503599627374593L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
+				State = 204;
+				reference();
+				State = 209;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==COMMA) {
+					{
+					{
+					State = 205;
+					Match(COMMA);
+					State = 206;
+					reference();
+					}
+					}
+					State = 211;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				}
+				break;
+			case RENEW:
+				_localctx = new RenewPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 5);
+				{
+				State = 212;
+				Match(RENEW);
+				State = 213;
+				Match(WITH);
+				State = 214;
+				reference();
+				State = 219;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==COMMA) {
+					{
+					{
+					State = 215;
+					Match(COMMA);
+					State = 216;
+					reference();
+					}
+					}
+					State = 221;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				}
+				break;
+			case PATTERN:
+				_localctx = new PatternPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 6);
+				{
+				State = 222;
+				Match(PATTERN);
+				State = 227;
+				ErrorHandler.Sync(this);
+				switch (TokenStream.LA(1)) {
+				case STAR:
+					{
+					State = 223;
+					Match(STAR);
+					}
+					break;
+				case LISTED:
+					{
+					State = 224;
+					Match(LISTED);
+					}
+					break;
+				case INSIDE:
+					{
+					State = 225;
+					Match(INSIDE);
+					State = 226;
+					Match(OUT);
+					}
+					break;
+				default:
+					throw new NoViableAltException(this);
+				}
+				}
+				break;
+			case GRIP:
+				_localctx = new GripPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 7);
+				{
+				State = 229;
+				Match(GRIP);
+				State = 230;
+				_la = TokenStream.LA(1);
+				if ( !(((((_la - 132)) & ~0x3f) == 0 && ((1L << (_la - 132)) & 7L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
 				}
 				break;
 			case PEOPLE:
 				_localctx = new PeoplePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 4);
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 196;
+				State = 231;
 				Match(PEOPLE);
-				State = 197;
+				State = 232;
 				count();
 				}
 				break;
 			case THREAD:
 				_localctx = new ThreadPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 5);
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 198;
+				State = 233;
 				Match(THREAD);
-				State = 199;
-				threadValue();
+				State = 236;
+				ErrorHandler.Sync(this);
+				switch (TokenStream.LA(1)) {
+				case INTEGER:
+				case NAME:
+				case STRING:
+				case UNCLOSED_STRING:
+					{
+					State = 234;
+					threadValue();
+					}
+					break;
+				case LOCKER:
+					{
+					State = 235;
+					Match(LOCKER);
+					}
+					break;
+				default:
+					throw new NoViableAltException(this);
+				}
 				}
 				break;
 			case GRADE:
 				_localctx = new GradePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 6);
+				EnterOuterAlt(_localctx, 10);
 				{
-				State = 200;
+				State = 238;
 				Match(GRADE);
-				State = 201;
+				State = 239;
 				gradeValue();
 				}
 				break;
 			case SEALS:
 				_localctx = new SealsPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 7);
+				EnterOuterAlt(_localctx, 11);
 				{
-				State = 202;
+				State = 240;
 				Match(SEALS);
-				State = 203;
+				State = 241;
 				count();
-				State = 204;
+				State = 242;
 				reference();
 				}
 				break;
 			case USES:
 				_localctx = new UsesPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 8);
+				EnterOuterAlt(_localctx, 12);
 				{
-				State = 206;
+				State = 244;
 				Match(USES);
-				State = 207;
+				State = 245;
 				quantity();
-				State = 208;
+				State = 246;
 				Match(OF);
-				State = 209;
+				State = 247;
 				reference();
+				}
+				break;
+			case WITH:
+				_localctx = new ChangePropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 13);
+				{
+				State = 249;
+				Match(WITH);
+				State = 250;
+				reference();
+				State = 251;
+				_la = TokenStream.LA(1);
+				if ( !(_la==ADD || _la==TAKE) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
+				State = 252;
+				quantity();
+				State = 255;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==OF) {
+					{
+					State = 253;
+					Match(OF);
+					State = 254;
+					reference();
+					}
+				}
+
 				}
 				break;
 			case SINGLE:
 				_localctx = new SingleUsePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 9);
+				EnterOuterAlt(_localctx, 14);
 				{
-				State = 211;
+				State = 257;
 				Match(SINGLE);
-				State = 212;
+				State = 258;
 				Match(USE);
 				}
 				break;
 			case CAPTIVE:
-				_localctx = new CaptivePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 10);
+			case OILED:
+			case HOIST:
+				_localctx = new FlagPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 15);
 				{
-				State = 213;
-				Match(CAPTIVE);
+				State = 259;
+				_la = TokenStream.LA(1);
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 105553116266497L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
 				}
 				break;
 			case VERIFY:
 				_localctx = new VerifyPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 11);
+				EnterOuterAlt(_localctx, 16);
 				{
-				State = 214;
+				State = 260;
 				Match(VERIFY);
-				State = 215;
+				State = 261;
 				text();
-				State = 218;
+				State = 264;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 216;
+					State = 262;
 					Match(EXPECT);
-					State = 217;
+					State = 263;
 					limit();
 					}
 				}
@@ -852,21 +1159,21 @@ internal partial class ProcScriptParser : Parser {
 			case NEEDS:
 			case STRIP:
 				_localctx = new NeedsPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 12);
+				EnterOuterAlt(_localctx, 17);
 				{
-				State = 221;
+				State = 267;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==STRIP) {
 					{
-					State = 220;
+					State = 266;
 					Match(STRIP);
 					}
 				}
 
-				State = 223;
+				State = 269;
 				Match(NEEDS);
-				State = 224;
+				State = 270;
 				needs();
 				}
 				break;
@@ -875,9 +1182,9 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				_localctx = new AlertPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 13);
+				EnterOuterAlt(_localctx, 18);
 				{
-				State = 225;
+				State = 271;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -886,7 +1193,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 226;
+				State = 272;
 				text();
 				}
 				break;
@@ -956,16 +1263,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 244;
+			State = 290;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 229;
+				State = 275;
 				Match(AT);
-				State = 230;
+				State = 276;
 				text();
 				}
 				break;
@@ -975,7 +1282,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 231;
+				State = 277;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -984,21 +1291,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 232;
+				State = 278;
 				reference();
-				State = 237;
+				State = 283;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 233;
+					State = 279;
 					Match(COMMA);
-					State = 234;
+					State = 280;
 					reference();
 					}
 					}
-					State = 239;
+					State = 285;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1008,14 +1315,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 240;
+				State = 286;
 				cover();
-				State = 242;
+				State = 288;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 241;
+					State = 287;
 					propertyBlock();
 					}
 				}
@@ -1064,17 +1371,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 246;
+			State = 292;
 			Match(COVERED);
-			State = 247;
+			State = 293;
 			Match(BY);
-			State = 248;
+			State = 294;
 			count();
-			State = 249;
+			State = 295;
 			name();
-			State = 250;
+			State = 296;
 			Match(AS);
-			State = 251;
+			State = 297;
 			reference();
 			}
 		}
@@ -1112,22 +1419,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 253;
+			State = 299;
 			Match(REFIT);
-			State = 257;
+			State = 303;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 254;
+				State = 300;
 				Match(NEEDS);
-				State = 255;
+				State = 301;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 256;
+				State = 302;
 				propertyBlock();
 				}
 				break;
@@ -1172,22 +1479,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 273;
+			State = 319;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 259;
+				State = 305;
 				Match(NAME);
-				State = 262;
+				State = 308;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 260;
+					State = 306;
 					Match(DOT);
-					State = 261;
+					State = 307;
 					Match(INTEGER);
 					}
 				}
@@ -1197,22 +1504,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 264;
+				State = 310;
 				Match(INTEGER);
-				State = 265;
+				State = 311;
 				Match(SLASH);
-				State = 266;
+				State = 312;
 				Match(INTEGER);
-				State = 267;
+				State = 313;
 				Match(MINUS);
-				State = 268;
+				State = 314;
 				Match(INTEGER);
-				State = 270;
+				State = 316;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 269;
+					State = 315;
 					Match(NAME);
 					}
 				}
@@ -1223,7 +1530,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 272;
+				State = 318;
 				text();
 				}
 				break;
@@ -1262,7 +1569,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 278;
+			State = 324;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1270,14 +1577,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 275;
+				State = 321;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 276;
+				State = 322;
 				Match(NAME);
 				}
 				break;
@@ -1285,7 +1592,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 277;
+				State = 323;
 				text();
 				}
 				break;
@@ -1330,21 +1637,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 280;
+			State = 326;
 			need();
-			State = 285;
+			State = 331;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 281;
+				State = 327;
 				Match(COMMA);
-				State = 282;
+				State = 328;
 				need();
 				}
 				}
-				State = 287;
+				State = 333;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1386,22 +1693,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 288;
+			State = 334;
 			reference();
-			State = 292;
+			State = 338;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,19,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,25,Context) ) {
 			case 1:
 				{
-				State = 289;
+				State = 335;
 				Match(AT);
-				State = 290;
+				State = 336;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 291;
+				State = 337;
 				needState();
 				}
 				break;
@@ -1445,7 +1752,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 294;
+			State = 340;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 105)) & ~0x3f) == 0 && ((1L << (_la - 105)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1493,21 +1800,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 296;
+			State = 342;
 			Match(MACHINE);
-			State = 297;
+			State = 343;
 			name();
-			State = 299;
+			State = 345;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 298;
+				State = 344;
 				text();
 				}
 			}
 
-			State = 301;
+			State = 347;
 			memberBlock();
 			}
 		}
@@ -1546,23 +1853,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 303;
+			State = 349;
 			Match(LEFT_BRACE);
-			State = 307;
+			State = 353;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238296187828228L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
 				{
-				State = 304;
+				State = 350;
 				member();
 				}
 				}
-				State = 309;
+				State = 355;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 310;
+			State = 356;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -1623,41 +1930,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 323;
+			State = 369;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 312;
+				State = 358;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 313;
+				State = 359;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 314;
+				State = 360;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 315;
+				State = 361;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 316;
+				State = 362;
 				partDeclaration();
 				}
 				break;
@@ -1666,28 +1973,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 317;
+				State = 363;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 318;
+				State = 364;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 319;
+				State = 365;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 320;
+				State = 366;
 				whenMembers();
 				}
 				break;
@@ -1699,9 +2006,11 @@ internal partial class ProcScriptParser : Parser {
 			case ISOLATE:
 			case EMPTY:
 			case ENGAGE:
+			case RENEW:
 			case RESTORE:
 			case FILL:
 			case CHECK:
+			case AFTER:
 			case DANGER:
 			case WARNING:
 			case CAUTION:
@@ -1729,16 +2038,34 @@ internal partial class ProcScriptParser : Parser {
 			case PHOTO:
 			case STORE:
 			case PPE:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case GRIP:
+			case OILED:
+			case HOIST:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 321;
+				State = 367;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 322;
+				State = 368;
 				refitProperty();
 				}
 				break;
@@ -1780,16 +2107,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 325;
+			State = 371;
 			Match(OPTION);
-			State = 326;
+			State = 372;
 			name();
-			State = 328;
+			State = 374;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 327;
+				State = 373;
 				text();
 				}
 			}
@@ -1833,26 +2160,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 330;
+			State = 376;
 			Match(ENERGY);
-			State = 331;
+			State = 377;
 			reference();
-			State = 333;
+			State = 379;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 332;
+				State = 378;
 				text();
 				}
 			}
 
-			State = 336;
+			State = 382;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 335;
+				State = 381;
 				propertyBlock();
 				}
 			}
@@ -1896,26 +2223,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 338;
+			State = 384;
 			Match(FLUID);
-			State = 339;
+			State = 385;
 			reference();
-			State = 341;
+			State = 387;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 340;
+				State = 386;
 				text();
 				}
 			}
 
-			State = 344;
+			State = 390;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 343;
+				State = 389;
 				propertyBlock();
 				}
 			}
@@ -1959,21 +2286,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 346;
+			State = 392;
 			Match(CONTROL);
-			State = 347;
+			State = 393;
 			reference();
-			State = 349;
+			State = 395;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 348;
+				State = 394;
 				text();
 				}
 			}
 
-			State = 351;
+			State = 397;
 			controlBlock();
 			}
 		}
@@ -2034,40 +2361,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 353;
+			State = 399;
 			Match(LEFT_BRACE);
-			State = 362;
+			State = 408;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,30,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,36,Context) ) {
 			case 1:
 				{
-				State = 354;
+				State = 400;
 				position();
-				State = 359;
+				State = 405;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 355;
+					State = 401;
 					Match(COMMA);
-					State = 356;
+					State = 402;
 					position();
 					}
 					}
-					State = 361;
+					State = 407;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 369;
+			State = 415;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238281253486596L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
-				State = 367;
+				State = 413;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2078,9 +2405,11 @@ internal partial class ProcScriptParser : Parser {
 				case ISOLATE:
 				case EMPTY:
 				case ENGAGE:
+				case RENEW:
 				case RESTORE:
 				case FILL:
 				case CHECK:
+				case AFTER:
 				case DANGER:
 				case WARNING:
 				case CAUTION:
@@ -2108,8 +2437,26 @@ internal partial class ProcScriptParser : Parser {
 				case PHOTO:
 				case STORE:
 				case PPE:
+				case PREPARE:
+				case SHUTDOWN:
+				case LOCK:
+				case BLEED:
+				case COATING:
+				case BAG:
+				case CURE:
+				case TORQUE_RANGE:
+				case REACH:
+				case HEIGHT:
+				case TWIST:
+				case FREQUENCY:
+				case HAZARD:
+				case WITH:
+				case PATTERN:
+				case GRIP:
+				case OILED:
+				case HOIST:
 					{
-					State = 364;
+					State = 410;
 					property();
 					}
 					break;
@@ -2119,13 +2466,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 365;
+					State = 411;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 366;
+					State = 412;
 					refitProperty();
 					}
 					break;
@@ -2133,11 +2480,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 371;
+				State = 417;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 372;
+			State = 418;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2178,26 +2525,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 374;
+			State = 420;
 			Match(PART);
-			State = 375;
+			State = 421;
 			reference();
-			State = 377;
+			State = 423;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 376;
+				State = 422;
 				text();
 				}
 			}
 
-			State = 380;
+			State = 426;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 379;
+				State = 425;
 				memberBlock();
 				}
 			}
@@ -2260,7 +2607,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 382;
+			State = 428;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2269,46 +2616,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 383;
+			State = 429;
 			Match(BY);
-			State = 384;
+			State = 430;
 			count();
-			State = 385;
+			State = 431;
 			name();
-			State = 386;
+			State = 432;
 			Match(AS);
-			State = 387;
+			State = 433;
 			reference();
-			State = 391;
+			State = 437;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 388;
+				State = 434;
 				inlineClause();
 				}
 				}
-				State = 393;
+				State = 439;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 400;
+			State = 446;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 395;
+				State = 441;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 394;
+					State = 440;
 					inlineCover();
 					}
 					}
-					State = 397;
+					State = 443;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2316,7 +2663,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 399;
+				State = 445;
 				propertyBlock();
 				}
 				break;
@@ -2340,9 +2687,11 @@ internal partial class ProcScriptParser : Parser {
 			case ISOLATE:
 			case EMPTY:
 			case ENGAGE:
+			case RENEW:
 			case RESTORE:
 			case FILL:
 			case CHECK:
+			case AFTER:
 			case DANGER:
 			case WARNING:
 			case CAUTION:
@@ -2370,6 +2719,24 @@ internal partial class ProcScriptParser : Parser {
 			case PHOTO:
 			case STORE:
 			case PPE:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case GRIP:
+			case OILED:
+			case HOIST:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -2416,28 +2783,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 402;
+			State = 448;
 			cover();
-			State = 406;
+			State = 452;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 403;
+				State = 449;
 				inlineClause();
 				}
 				}
-				State = 408;
+				State = 454;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 410;
+			State = 456;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 409;
+				State = 455;
 				propertyBlock();
 				}
 			}
@@ -2490,16 +2857,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 416;
+			State = 462;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 412;
+				State = 458;
 				Match(AT);
-				State = 413;
+				State = 459;
 				text();
 				}
 				break;
@@ -2509,7 +2876,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 414;
+				State = 460;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2518,7 +2885,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 415;
+				State = 461;
 				reference();
 				}
 				break;
@@ -2557,14 +2924,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 418;
+			State = 464;
 			Match(ASIDE);
-			State = 420;
+			State = 466;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 419;
+				State = 465;
 				text();
 				}
 			}
@@ -2608,15 +2975,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 422;
+			State = 468;
 			Match(EACH);
-			State = 423;
+			State = 469;
 			name();
-			State = 424;
+			State = 470;
 			Match(IN);
-			State = 425;
+			State = 471;
 			@values();
-			State = 426;
+			State = 472;
 			memberBlock();
 			}
 		}
@@ -2653,11 +3020,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 428;
+			State = 474;
 			Match(WHEN);
-			State = 429;
+			State = 475;
 			test();
-			State = 430;
+			State = 476;
 			memberBlock();
 			}
 		}
@@ -2701,38 +3068,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_values);
 		int _la;
 		try {
-			State = 443;
+			State = 489;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,43,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,49,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 432;
+				State = 478;
 				Match(INTEGER);
-				State = 433;
+				State = 479;
 				Match(RANGE);
-				State = 434;
+				State = 480;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 435;
+				State = 481;
 				value();
-				State = 440;
+				State = 486;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 436;
+					State = 482;
 					Match(COMMA);
-					State = 437;
+					State = 483;
 					value();
 					}
 					}
-					State = 442;
+					State = 488;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -2768,7 +3135,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 447;
+			State = 493;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -2817,17 +3184,44 @@ internal partial class ProcScriptParser : Parser {
 			case OFF:
 			case SLACK:
 			case SUPPORTED:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case STAR:
+			case LISTED:
+			case INSIDE:
+			case GRIP:
+			case GOOD:
+			case FAIR:
+			case POOR:
+			case LOCKER:
+			case ADD:
+			case TAKE:
+			case OILED:
+			case HOIST:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 445;
+				State = 491;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 446;
+				State = 492;
 				Match(INTEGER);
 				}
 				break;
@@ -2868,15 +3262,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 459;
+			State = 505;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 449;
+				State = 495;
 				Match(NOT);
-				State = 450;
+				State = 496;
 				name();
 				}
 				break;
@@ -2926,29 +3320,56 @@ internal partial class ProcScriptParser : Parser {
 			case OFF:
 			case SLACK:
 			case SUPPORTED:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case STAR:
+			case LISTED:
+			case INSIDE:
+			case GRIP:
+			case GOOD:
+			case FAIR:
+			case POOR:
+			case LOCKER:
+			case ADD:
+			case TAKE:
+			case OILED:
+			case HOIST:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 451;
+				State = 497;
 				name();
-				State = 457;
+				State = 503;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 452;
+					State = 498;
 					Match(IS);
-					State = 454;
+					State = 500;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 453;
+						State = 499;
 						Match(NOT);
 						}
 					}
 
-					State = 456;
+					State = 502;
 					value();
 					}
 				}
@@ -3003,35 +3424,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 461;
+			State = 507;
 			Match(PROCEDURE);
-			State = 462;
+			State = 508;
 			name();
-			State = 464;
+			State = 510;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 463;
+				State = 509;
 				parameters();
 				}
 			}
 
-			State = 467;
+			State = 513;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 466;
+				State = 512;
 				text();
 				}
 			}
 
-			State = 469;
+			State = 515;
 			Match(ON);
-			State = 470;
+			State = 516;
 			name();
-			State = 471;
+			State = 517;
 			procedureBlock();
 			}
 		}
@@ -3077,27 +3498,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 473;
+			State = 519;
 			Match(LEFT_PAREN);
-			State = 474;
+			State = 520;
 			parameter();
-			State = 479;
+			State = 525;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 475;
+				State = 521;
 				Match(COMMA);
-				State = 476;
+				State = 522;
 				furtherParameter();
 				}
 				}
-				State = 481;
+				State = 527;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 482;
+			State = 528;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3134,11 +3555,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 484;
+			State = 530;
 			name();
-			State = 485;
+			State = 531;
 			Match(IN);
-			State = 486;
+			State = 532;
 			firstValues();
 			}
 		}
@@ -3175,13 +3596,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 494;
+			State = 540;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 488;
+				State = 534;
 				Match(INTEGER);
 				}
 				break;
@@ -3231,19 +3652,46 @@ internal partial class ProcScriptParser : Parser {
 			case OFF:
 			case SLACK:
 			case SUPPORTED:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case STAR:
+			case LISTED:
+			case INSIDE:
+			case GRIP:
+			case GOOD:
+			case FAIR:
+			case POOR:
+			case LOCKER:
+			case ADD:
+			case TAKE:
+			case OILED:
+			case HOIST:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 489;
+				State = 535;
 				name();
-				State = 492;
+				State = 538;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 490;
+					State = 536;
 					Match(IN);
-					State = 491;
+					State = 537;
 					firstValues();
 					}
 				}
@@ -3287,7 +3735,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 70, RULE_firstValues);
 		int _la;
 		try {
-			State = 502;
+			State = 548;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3336,26 +3784,53 @@ internal partial class ProcScriptParser : Parser {
 			case OFF:
 			case SLACK:
 			case SUPPORTED:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case STAR:
+			case LISTED:
+			case INSIDE:
+			case GRIP:
+			case GOOD:
+			case FAIR:
+			case POOR:
+			case LOCKER:
+			case ADD:
+			case TAKE:
+			case OILED:
+			case HOIST:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 496;
+				State = 542;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 497;
+				State = 543;
 				Match(INTEGER);
-				State = 500;
+				State = 546;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 498;
+					State = 544;
 					Match(RANGE);
-					State = 499;
+					State = 545;
 					Match(INTEGER);
 					}
 				}
@@ -3401,23 +3876,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 550;
 			Match(LEFT_BRACE);
-			State = 508;
+			State = 554;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739239324831973380L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 68719476225L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
 				{
-				State = 505;
+				State = 551;
 				procedureItem();
 				}
 				}
-				State = 510;
+				State = 556;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 511;
+			State = 557;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3469,55 +3944,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 74, RULE_procedureItem);
 		try {
-			State = 521;
+			State = 567;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 513;
+				State = 559;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 514;
+				State = 560;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 515;
+				State = 561;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 516;
+				State = 562;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 517;
+				State = 563;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 518;
+				State = 564;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 519;
+				State = 565;
 				whenItems();
 				}
 				break;
@@ -3529,9 +4004,11 @@ internal partial class ProcScriptParser : Parser {
 			case ISOLATE:
 			case EMPTY:
 			case ENGAGE:
+			case RENEW:
 			case RESTORE:
 			case FILL:
 			case CHECK:
+			case AFTER:
 			case DANGER:
 			case WARNING:
 			case CAUTION:
@@ -3559,9 +4036,27 @@ internal partial class ProcScriptParser : Parser {
 			case PHOTO:
 			case STORE:
 			case PPE:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case GRIP:
+			case OILED:
+			case HOIST:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 520;
+				State = 566;
 				property();
 				}
 				break;
@@ -3602,11 +4097,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 523;
+			State = 569;
 			Match(GOAL);
-			State = 524;
+			State = 570;
 			verb();
-			State = 525;
+			State = 571;
 			reference();
 			}
 		}
@@ -3643,11 +4138,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 527;
+			State = 573;
 			Match(STAGE);
-			State = 528;
+			State = 574;
 			text();
-			State = 529;
+			State = 575;
 			stepBlock();
 			}
 		}
@@ -3694,44 +4189,44 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 531;
+			State = 577;
 			Match(DO);
-			State = 532;
+			State = 578;
 			name();
-			State = 545;
+			State = 591;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 533;
+				State = 579;
 				Match(LEFT_PAREN);
-				State = 542;
+				State = 588;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & 864691403333042055L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 12582913L) != 0)) {
 					{
-					State = 534;
+					State = 580;
 					value();
-					State = 539;
+					State = 585;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 535;
+						State = 581;
 						Match(COMMA);
-						State = 536;
+						State = 582;
 						value();
 						}
 						}
-						State = 541;
+						State = 587;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 544;
+				State = 590;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -3768,9 +4263,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 547;
+			State = 593;
 			Match(WORK);
-			State = 548;
+			State = 594;
 			stepBlock();
 			}
 		}
@@ -3811,15 +4306,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 550;
+			State = 596;
 			Match(EACH);
-			State = 551;
+			State = 597;
 			name();
-			State = 552;
+			State = 598;
 			Match(IN);
-			State = 553;
+			State = 599;
 			@values();
-			State = 554;
+			State = 600;
 			procedureBlock();
 			}
 		}
@@ -3856,11 +4351,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 556;
+			State = 602;
 			Match(WHEN);
-			State = 557;
+			State = 603;
 			test();
-			State = 558;
+			State = 604;
 			procedureBlock();
 			}
 		}
@@ -3899,23 +4394,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 560;
+			State = 606;
 			Match(LEFT_BRACE);
-			State = 564;
+			State = 610;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829277L) != 0)) {
 				{
 				{
-				State = 561;
+				State = 607;
 				step();
 				}
 				}
-				State = 566;
+				State = 612;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 567;
+			State = 613;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3964,7 +4459,7 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 576;
+			State = 622;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -3973,7 +4468,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 569;
+				State = 615;
 				alert();
 				}
 				break;
@@ -4008,7 +4503,7 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 570;
+				State = 616;
 				action();
 				}
 				break;
@@ -4017,35 +4512,35 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 571;
+				State = 617;
 				textAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 572;
+				State = 618;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 573;
+				State = 619;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 574;
+				State = 620;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 575;
+				State = 621;
 				whenSteps();
 				}
 				break;
@@ -4087,7 +4582,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 578;
+			State = 624;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4096,7 +4591,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 579;
+			State = 625;
 			text();
 			}
 		}
@@ -4137,15 +4632,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 581;
+			State = 627;
 			Match(EACH);
-			State = 582;
+			State = 628;
 			name();
-			State = 583;
+			State = 629;
 			Match(IN);
-			State = 584;
+			State = 630;
 			@values();
-			State = 585;
+			State = 631;
 			stepBlock();
 			}
 		}
@@ -4182,11 +4677,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 587;
+			State = 633;
 			Match(WHEN);
-			State = 588;
+			State = 634;
 			test();
-			State = 589;
+			State = 635;
 			stepBlock();
 			}
 		}
@@ -4237,50 +4732,50 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 591;
+			State = 637;
 			verb();
-			State = 595;
+			State = 641;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,62,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,68,Context) ) {
 			case 1:
 				{
-				State = 592;
+				State = 638;
 				amount();
-				State = 593;
+				State = 639;
 				Match(OF);
 				}
 				break;
 			}
-			State = 597;
+			State = 643;
 			reference();
-			State = 600;
+			State = 646;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 598;
+				State = 644;
 				Match(TO);
-				State = 599;
+				State = 645;
 				position();
 				}
 			}
 
-			State = 603;
+			State = 649;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 602;
+				State = 648;
 				background();
 				}
 			}
 
-			State = 606;
+			State = 652;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 605;
+				State = 651;
 				propertyBlock();
 				}
 			}
@@ -4316,7 +4811,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 608;
+			State = 654;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4383,7 +4878,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 610;
+			State = 656;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 412316858373L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4440,7 +4935,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 612;
+			State = 658;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4449,46 +4944,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 613;
+			State = 659;
 			text();
-			State = 616;
+			State = 662;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 614;
+				State = 660;
 				Match(EXPECT);
-				State = 615;
+				State = 661;
 				limit();
 				}
 			}
 
-			State = 619;
+			State = 665;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,67,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
 			case 1:
 				{
-				State = 618;
+				State = 664;
 				needsClause();
 				}
 				break;
 			}
-			State = 622;
+			State = 668;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 621;
+				State = 667;
 				background();
 				}
 			}
 
-			State = 625;
+			State = 671;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 624;
+				State = 670;
 				propertyBlock();
 				}
 			}
@@ -4528,12 +5023,12 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 628;
+			State = 674;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 627;
+				State = 673;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -4545,9 +5040,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 630;
+			State = 676;
 			Match(NEEDS);
-			State = 631;
+			State = 677;
 			needs();
 			}
 		}
@@ -4579,9 +5074,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 633;
+			State = 679;
 			Match(IN);
-			State = 634;
+			State = 680;
 			Match(BACKGROUND);
 			}
 		}
@@ -4619,13 +5114,13 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 636;
+			State = 682;
 			Match(DISCARD);
-			State = 637;
+			State = 683;
 			reference();
-			State = 638;
+			State = 684;
 			Match(BECAUSE);
-			State = 639;
+			State = 685;
 			text();
 			}
 		}
@@ -4663,22 +5158,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 641;
+			State = 687;
 			Match(REFIT);
-			State = 645;
+			State = 691;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 642;
+				State = 688;
 				Match(NEEDS);
-				State = 643;
+				State = 689;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 644;
+				State = 690;
 				ruleBlock();
 				}
 				break;
@@ -4722,23 +5217,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 647;
+			State = 693;
 			Match(LEFT_BRACE);
-			State = 651;
+			State = 697;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0)) {
 				{
 				{
-				State = 648;
+				State = 694;
 				refitRule();
 				}
 				}
-				State = 653;
+				State = 699;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 654;
+			State = 700;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4784,7 +5279,7 @@ internal partial class ProcScriptParser : Parser {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
 		EnterRule(_localctx, 116, RULE_refitRule);
 		try {
-			State = 662;
+			State = 708;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4793,7 +5288,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 656;
+				State = 702;
 				alert();
 				}
 				break;
@@ -4828,35 +5323,35 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 657;
+				State = 703;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 658;
+				State = 704;
 				checkRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 659;
+				State = 705;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 660;
+				State = 706;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 661;
+				State = 707;
 				whenRules();
 				}
 				break;
@@ -4901,15 +5396,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 664;
+			State = 710;
 			Match(EACH);
-			State = 665;
+			State = 711;
 			name();
-			State = 666;
+			State = 712;
 			Match(IN);
-			State = 667;
+			State = 713;
 			@values();
-			State = 668;
+			State = 714;
 			ruleBlock();
 			}
 		}
@@ -4946,11 +5441,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 670;
+			State = 716;
 			Match(WHEN);
-			State = 671;
+			State = 717;
 			test();
-			State = 672;
+			State = 718;
 			ruleBlock();
 			}
 		}
@@ -4989,11 +5484,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 674;
+			State = 720;
 			verb();
-			State = 675;
+			State = 721;
 			reference();
-			State = 676;
+			State = 722;
 			order();
 			}
 		}
@@ -5038,38 +5533,38 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 678;
+			State = 724;
 			Match(CHECK);
-			State = 679;
+			State = 725;
 			text();
-			State = 682;
+			State = 728;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 680;
+				State = 726;
 				Match(EXPECT);
-				State = 681;
+				State = 727;
 				limit();
 				}
 			}
 
-			State = 685;
+			State = 731;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,75,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,81,Context) ) {
 			case 1:
 				{
-				State = 684;
+				State = 730;
 				needsClause();
 				}
 				break;
 			}
-			State = 688;
+			State = 734;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 687;
+				State = 733;
 				order();
 				}
 			}
@@ -5111,7 +5606,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 690;
+			State = 736;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5120,9 +5615,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 691;
+			State = 737;
 			verb();
-			State = 692;
+			State = 738;
 			reference();
 			}
 		}
@@ -5155,7 +5650,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 694;
+			State = 740;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5193,7 +5688,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 696;
+			State = 742;
 			Match(INTEGER);
 			}
 		}
@@ -5238,24 +5733,24 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 698;
+			State = 744;
 			number();
-			State = 700;
+			State = 746;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,77,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,83,Context) ) {
 			case 1:
 				{
-				State = 699;
+				State = 745;
 				unit();
 				}
 				break;
 			}
-			State = 707;
+			State = 753;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 702;
+				State = 748;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5264,14 +5759,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 703;
+				State = 749;
 				number();
-				State = 705;
+				State = 751;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,78,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,84,Context) ) {
 				case 1:
 					{
-					State = 704;
+					State = 750;
 					unit();
 					}
 					break;
@@ -5315,14 +5810,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 710;
+			State = 756;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 121)) & ~0x3f) == 0 && ((1L << (_la - 121)) & 15L) != 0)) {
+			if (((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 15L) != 0)) {
 				{
-				State = 709;
+				State = 755;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 121)) & ~0x3f) == 0 && ((1L << (_la - 121)) & 15L) != 0)) ) {
+				if ( !(((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -5332,7 +5827,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 712;
+			State = 758;
 			quantity();
 			}
 		}
@@ -5370,47 +5865,47 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 715;
+			State = 761;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 714;
+				State = 760;
 				Match(MINUS);
 				}
 			}
 
-			State = 726;
+			State = 772;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 717;
+				State = 763;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 718;
+				State = 764;
 				Match(INTEGER);
-				State = 724;
+				State = 770;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 719;
+					State = 765;
 					Match(SLASH);
-					State = 720;
+					State = 766;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 721;
+					State = 767;
 					Match(INTEGER);
-					State = 722;
+					State = 768;
 					Match(SLASH);
-					State = 723;
+					State = 769;
 					Match(INTEGER);
 					}
 					break;
@@ -5501,10 +5996,30 @@ internal partial class ProcScriptParser : Parser {
 				case PHOTO:
 				case STORE:
 				case PPE:
+				case PREPARE:
+				case SHUTDOWN:
+				case LOCK:
+				case BLEED:
+				case COATING:
+				case BAG:
+				case CURE:
+				case TORQUE_RANGE:
+				case REACH:
+				case HEIGHT:
+				case TWIST:
+				case FREQUENCY:
+				case HAZARD:
+				case WITH:
+				case PATTERN:
+				case GRIP:
+				case OILED:
+				case HOIST:
 				case PLUS_MINUS:
+				case PLUS:
 				case DEGREE:
 				case PERCENT:
 				case RANGE:
+				case COMMA:
 				case LEFT_BRACE:
 				case RIGHT_BRACE:
 				case NAME:
@@ -5565,27 +6080,27 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 138, RULE_unit);
 		int _la;
 		try {
-			State = 741;
+			State = 787;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 728;
+				State = 774;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 729;
+				State = 775;
 				Match(DEGREE);
-				State = 731;
+				State = 777;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 730;
+					State = 776;
 					Match(NAME);
 					}
 				}
@@ -5596,28 +6111,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 733;
+				State = 779;
 				unitName();
-				State = 738;
+				State = 784;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 115)) & ~0x3f) == 0 && ((1L << (_la - 115)) & 25L) != 0)) {
+				while (((((_la - 143)) & ~0x3f) == 0 && ((1L << (_la - 143)) & 25L) != 0)) {
 					{
 					{
-					State = 734;
+					State = 780;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 115)) & ~0x3f) == 0 && ((1L << (_la - 115)) & 25L) != 0)) ) {
+					if ( !(((((_la - 143)) & ~0x3f) == 0 && ((1L << (_la - 143)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 735;
+					State = 781;
 					unitName();
 					}
 					}
-					State = 740;
+					State = 786;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -5656,7 +6171,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 743;
+			State = 789;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5700,14 +6215,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 745;
+			State = 791;
 			name();
-			State = 747;
+			State = 793;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 746;
+				State = 792;
 				index();
 				}
 			}
@@ -5753,27 +6268,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 749;
+			State = 795;
 			Match(LEFT_BRACKET);
-			State = 750;
+			State = 796;
 			value();
-			State = 755;
+			State = 801;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 751;
+				State = 797;
 				Match(COMMA);
-				State = 752;
+				State = 798;
 				value();
 				}
 				}
-				State = 757;
+				State = 803;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 758;
+			State = 804;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -5836,6 +6351,33 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OFF() { return GetToken(ProcScriptParser.OFF, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SLACK() { return GetToken(ProcScriptParser.SLACK, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SUPPORTED() { return GetToken(ProcScriptParser.SUPPORTED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PREPARE() { return GetToken(ProcScriptParser.PREPARE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SHUTDOWN() { return GetToken(ProcScriptParser.SHUTDOWN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOCK() { return GetToken(ProcScriptParser.LOCK, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BLEED() { return GetToken(ProcScriptParser.BLEED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COATING() { return GetToken(ProcScriptParser.COATING, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BAG() { return GetToken(ProcScriptParser.BAG, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CURE() { return GetToken(ProcScriptParser.CURE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TORQUE_RANGE() { return GetToken(ProcScriptParser.TORQUE_RANGE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REACH() { return GetToken(ProcScriptParser.REACH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HEIGHT() { return GetToken(ProcScriptParser.HEIGHT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TWIST() { return GetToken(ProcScriptParser.TWIST, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FREQUENCY() { return GetToken(ProcScriptParser.FREQUENCY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HAZARD() { return GetToken(ProcScriptParser.HAZARD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(ProcScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PATTERN() { return GetToken(ProcScriptParser.PATTERN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STAR() { return GetToken(ProcScriptParser.STAR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LISTED() { return GetToken(ProcScriptParser.LISTED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INSIDE() { return GetToken(ProcScriptParser.INSIDE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GRIP() { return GetToken(ProcScriptParser.GRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GOOD() { return GetToken(ProcScriptParser.GOOD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FAIR() { return GetToken(ProcScriptParser.FAIR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POOR() { return GetToken(ProcScriptParser.POOR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOCKER() { return GetToken(ProcScriptParser.LOCKER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ADD() { return GetToken(ProcScriptParser.ADD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TAKE() { return GetToken(ProcScriptParser.TAKE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OILED() { return GetToken(ProcScriptParser.OILED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -5851,9 +6393,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 760;
+			State = 806;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & 576461027181330311L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || _la==HOIST || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -5894,7 +6436,7 @@ internal partial class ProcScriptParser : Parser {
 		PositionContext _localctx = new PositionContext(Context, State);
 		EnterRule(_localctx, 148, RULE_position);
 		try {
-			State = 768;
+			State = 814;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -5943,45 +6485,72 @@ internal partial class ProcScriptParser : Parser {
 			case OFF:
 			case SLACK:
 			case SUPPORTED:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case STAR:
+			case LISTED:
+			case INSIDE:
+			case GRIP:
+			case GOOD:
+			case FAIR:
+			case POOR:
+			case LOCKER:
+			case ADD:
+			case TAKE:
+			case OILED:
+			case HOIST:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 762;
+				State = 808;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 763;
+				State = 809;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 764;
+				State = 810;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 765;
+				State = 811;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 766;
+				State = 812;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 767;
+				State = 813;
 				Match(AT);
 				}
 				break;
@@ -6001,7 +6570,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,140,771,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,168,817,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -6014,262 +6583,281 @@ internal partial class ProcScriptParser : Parser {
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,1,0,1,0,1,0,1,0,5,0,155,8,0,10,
 		0,12,0,158,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,168,8,2,1,2,3,2,171,
 		8,2,1,3,1,3,1,3,1,3,5,3,177,8,3,10,3,12,3,180,9,3,1,3,1,3,1,4,1,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,5,4,192,8,4,10,4,12,4,195,9,4,1,4,1,4,1,4,1,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,
-		4,219,8,4,1,4,3,4,222,8,4,1,4,1,4,1,4,1,4,3,4,228,8,4,1,5,1,5,1,5,1,5,
-		1,5,1,5,5,5,236,8,5,10,5,12,5,239,9,5,1,5,1,5,3,5,243,8,5,3,5,245,8,5,
-		1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,3,7,258,8,7,1,8,1,8,1,8,3,
-		8,263,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,271,8,8,1,8,3,8,274,8,8,1,9,1,9,
-		1,9,3,9,279,8,9,1,10,1,10,1,10,5,10,284,8,10,10,10,12,10,287,9,10,1,11,
-		1,11,1,11,1,11,3,11,293,8,11,1,12,1,12,1,13,1,13,1,13,3,13,300,8,13,1,
-		13,1,13,1,14,1,14,5,14,306,8,14,10,14,12,14,309,9,14,1,14,1,14,1,15,1,
-		15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,324,8,15,1,16,1,16,
-		1,16,3,16,329,8,16,1,17,1,17,1,17,3,17,334,8,17,1,17,3,17,337,8,17,1,18,
-		1,18,1,18,3,18,342,8,18,1,18,3,18,345,8,18,1,19,1,19,1,19,3,19,350,8,19,
-		1,19,1,19,1,20,1,20,1,20,1,20,5,20,358,8,20,10,20,12,20,361,9,20,3,20,
-		363,8,20,1,20,1,20,1,20,5,20,368,8,20,10,20,12,20,371,9,20,1,20,1,20,1,
-		21,1,21,1,21,3,21,378,8,21,1,21,3,21,381,8,21,1,22,1,22,1,22,1,22,1,22,
-		1,22,1,22,5,22,390,8,22,10,22,12,22,393,9,22,1,22,4,22,396,8,22,11,22,
-		12,22,397,1,22,3,22,401,8,22,1,23,1,23,5,23,405,8,23,10,23,12,23,408,9,
-		23,1,23,3,23,411,8,23,1,24,1,24,1,24,1,24,3,24,417,8,24,1,25,1,25,3,25,
-		421,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,
-		28,1,28,1,28,1,28,5,28,439,8,28,10,28,12,28,442,9,28,3,28,444,8,28,1,29,
-		1,29,3,29,448,8,29,1,30,1,30,1,30,1,30,1,30,3,30,455,8,30,1,30,3,30,458,
-		8,30,3,30,460,8,30,1,31,1,31,1,31,3,31,465,8,31,1,31,3,31,468,8,31,1,31,
-		1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,478,8,32,10,32,12,32,481,9,32,
-		1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,493,8,34,3,34,495,
-		8,34,1,35,1,35,1,35,1,35,3,35,501,8,35,3,35,503,8,35,1,36,1,36,5,36,507,
-		8,36,10,36,12,36,510,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,
-		1,37,3,37,522,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,
-		40,1,40,1,40,1,40,5,40,538,8,40,10,40,12,40,541,9,40,3,40,543,8,40,1,40,
-		3,40,546,8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,
-		43,1,43,1,44,1,44,5,44,563,8,44,10,44,12,44,566,9,44,1,44,1,44,1,45,1,
-		45,1,45,1,45,1,45,1,45,1,45,3,45,577,8,45,1,46,1,46,1,46,1,47,1,47,1,47,
-		1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,3,49,596,8,49,1,
-		49,1,49,1,49,3,49,601,8,49,1,49,3,49,604,8,49,1,49,3,49,607,8,49,1,50,
-		1,50,1,51,1,51,1,52,1,52,1,52,1,52,3,52,617,8,52,1,52,3,52,620,8,52,1,
-		52,3,52,623,8,52,1,52,3,52,626,8,52,1,53,3,53,629,8,53,1,53,1,53,1,53,
-		1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,56,1,56,1,56,1,56,3,56,646,8,
-		56,1,57,1,57,5,57,650,8,57,10,57,12,57,653,9,57,1,57,1,57,1,58,1,58,1,
-		58,1,58,1,58,1,58,3,58,663,8,58,1,59,1,59,1,59,1,59,1,59,1,59,1,60,1,60,
-		1,60,1,60,1,61,1,61,1,61,1,61,1,62,1,62,1,62,1,62,3,62,683,8,62,1,62,3,
-		62,686,8,62,1,62,3,62,689,8,62,1,63,1,63,1,63,1,63,1,64,1,64,1,65,1,65,
-		1,66,1,66,3,66,701,8,66,1,66,1,66,1,66,3,66,706,8,66,3,66,708,8,66,1,67,
-		3,67,711,8,67,1,67,1,67,1,68,3,68,716,8,68,1,68,1,68,1,68,1,68,1,68,1,
-		68,1,68,3,68,725,8,68,3,68,727,8,68,1,69,1,69,1,69,3,69,732,8,69,1,69,
-		1,69,1,69,5,69,737,8,69,10,69,12,69,740,9,69,3,69,742,8,69,1,70,1,70,1,
-		71,1,71,3,71,748,8,71,1,72,1,72,1,72,1,72,5,72,754,8,72,10,72,12,72,757,
-		9,72,1,72,1,72,1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,74,3,74,769,8,74,1,
-		74,0,0,75,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
-		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
-		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
-		130,132,134,136,138,140,142,144,146,148,0,19,1,0,2,8,6,0,42,42,48,49,53,
-		53,59,60,69,69,101,104,4,0,83,83,86,89,94,94,96,99,3,0,2,2,27,27,85,85,
-		1,0,78,81,2,0,23,24,26,26,3,0,31,31,49,49,105,112,1,0,16,18,2,0,75,75,
-		133,133,4,0,29,29,31,31,40,65,67,67,2,0,66,66,68,69,1,0,29,30,1,0,72,73,
-		1,0,135,136,2,0,113,113,117,117,1,0,121,124,2,0,115,115,118,119,2,0,25,
-		25,134,134,6,0,2,8,11,14,36,36,75,77,82,112,134,134,835,0,156,1,0,0,0,
-		2,161,1,0,0,0,4,164,1,0,0,0,6,172,1,0,0,0,8,227,1,0,0,0,10,244,1,0,0,0,
-		12,246,1,0,0,0,14,253,1,0,0,0,16,273,1,0,0,0,18,278,1,0,0,0,20,280,1,0,
-		0,0,22,288,1,0,0,0,24,294,1,0,0,0,26,296,1,0,0,0,28,303,1,0,0,0,30,323,
-		1,0,0,0,32,325,1,0,0,0,34,330,1,0,0,0,36,338,1,0,0,0,38,346,1,0,0,0,40,
-		353,1,0,0,0,42,374,1,0,0,0,44,382,1,0,0,0,46,402,1,0,0,0,48,416,1,0,0,
-		0,50,418,1,0,0,0,52,422,1,0,0,0,54,428,1,0,0,0,56,443,1,0,0,0,58,447,1,
-		0,0,0,60,459,1,0,0,0,62,461,1,0,0,0,64,473,1,0,0,0,66,484,1,0,0,0,68,494,
-		1,0,0,0,70,502,1,0,0,0,72,504,1,0,0,0,74,521,1,0,0,0,76,523,1,0,0,0,78,
-		527,1,0,0,0,80,531,1,0,0,0,82,547,1,0,0,0,84,550,1,0,0,0,86,556,1,0,0,
-		0,88,560,1,0,0,0,90,576,1,0,0,0,92,578,1,0,0,0,94,581,1,0,0,0,96,587,1,
-		0,0,0,98,591,1,0,0,0,100,608,1,0,0,0,102,610,1,0,0,0,104,612,1,0,0,0,106,
-		628,1,0,0,0,108,633,1,0,0,0,110,636,1,0,0,0,112,641,1,0,0,0,114,647,1,
-		0,0,0,116,662,1,0,0,0,118,664,1,0,0,0,120,670,1,0,0,0,122,674,1,0,0,0,
-		124,678,1,0,0,0,126,690,1,0,0,0,128,694,1,0,0,0,130,696,1,0,0,0,132,698,
-		1,0,0,0,134,710,1,0,0,0,136,715,1,0,0,0,138,741,1,0,0,0,140,743,1,0,0,
-		0,142,745,1,0,0,0,144,749,1,0,0,0,146,760,1,0,0,0,148,768,1,0,0,0,150,
-		155,3,2,1,0,151,155,3,4,2,0,152,155,3,26,13,0,153,155,3,62,31,0,154,150,
-		1,0,0,0,154,151,1,0,0,0,154,152,1,0,0,0,154,153,1,0,0,0,155,158,1,0,0,
-		0,156,154,1,0,0,0,156,157,1,0,0,0,157,159,1,0,0,0,158,156,1,0,0,0,159,
-		160,5,0,0,1,160,1,1,0,0,0,161,162,5,1,0,0,162,163,3,128,64,0,163,3,1,0,
-		0,0,164,165,7,0,0,0,165,167,3,146,73,0,166,168,3,128,64,0,167,166,1,0,
-		0,0,167,168,1,0,0,0,168,170,1,0,0,0,169,171,3,6,3,0,170,169,1,0,0,0,170,
-		171,1,0,0,0,171,5,1,0,0,0,172,178,5,126,0,0,173,177,3,8,4,0,174,177,3,
-		10,5,0,175,177,3,14,7,0,176,173,1,0,0,0,176,174,1,0,0,0,176,175,1,0,0,
-		0,177,180,1,0,0,0,178,176,1,0,0,0,178,179,1,0,0,0,179,181,1,0,0,0,180,
-		178,1,0,0,0,181,182,5,127,0,0,182,7,1,0,0,0,183,184,7,1,0,0,184,228,3,
-		128,64,0,185,186,7,2,0,0,186,228,3,132,66,0,187,188,7,3,0,0,188,193,3,
-		142,71,0,189,190,5,125,0,0,190,192,3,142,71,0,191,189,1,0,0,0,192,195,
-		1,0,0,0,193,191,1,0,0,0,193,194,1,0,0,0,194,228,1,0,0,0,195,193,1,0,0,
-		0,196,197,5,100,0,0,197,228,3,130,65,0,198,199,5,82,0,0,199,228,3,16,8,
-		0,200,201,5,84,0,0,201,228,3,18,9,0,202,203,5,90,0,0,203,204,3,130,65,
-		0,204,205,3,142,71,0,205,228,1,0,0,0,206,207,5,91,0,0,207,208,3,132,66,
-		0,208,209,5,74,0,0,209,210,3,142,71,0,210,228,1,0,0,0,211,212,5,92,0,0,
-		212,228,5,1,0,0,213,228,5,93,0,0,214,215,5,95,0,0,215,218,3,128,64,0,216,
-		217,5,77,0,0,217,219,3,134,67,0,218,216,1,0,0,0,218,219,1,0,0,0,219,228,
-		1,0,0,0,220,222,5,29,0,0,221,220,1,0,0,0,221,222,1,0,0,0,222,223,1,0,0,
-		0,223,224,5,28,0,0,224,228,3,20,10,0,225,226,7,4,0,0,226,228,3,128,64,
-		0,227,183,1,0,0,0,227,185,1,0,0,0,227,187,1,0,0,0,227,196,1,0,0,0,227,
-		198,1,0,0,0,227,200,1,0,0,0,227,202,1,0,0,0,227,206,1,0,0,0,227,211,1,
-		0,0,0,227,213,1,0,0,0,227,214,1,0,0,0,227,221,1,0,0,0,227,225,1,0,0,0,
-		228,9,1,0,0,0,229,230,5,22,0,0,230,245,3,128,64,0,231,232,7,5,0,0,232,
-		237,3,142,71,0,233,234,5,125,0,0,234,236,3,142,71,0,235,233,1,0,0,0,236,
-		239,1,0,0,0,237,235,1,0,0,0,237,238,1,0,0,0,238,245,1,0,0,0,239,237,1,
-		0,0,0,240,242,3,12,6,0,241,243,3,6,3,0,242,241,1,0,0,0,242,243,1,0,0,0,
-		243,245,1,0,0,0,244,229,1,0,0,0,244,231,1,0,0,0,244,240,1,0,0,0,245,11,
-		1,0,0,0,246,247,5,21,0,0,247,248,5,19,0,0,248,249,3,130,65,0,249,250,3,
-		146,73,0,250,251,5,20,0,0,251,252,3,142,71,0,252,13,1,0,0,0,253,257,5,
-		30,0,0,254,255,5,28,0,0,255,258,3,20,10,0,256,258,3,6,3,0,257,254,1,0,
-		0,0,257,256,1,0,0,0,258,15,1,0,0,0,259,262,5,134,0,0,260,261,5,118,0,0,
-		261,263,5,133,0,0,262,260,1,0,0,0,262,263,1,0,0,0,263,274,1,0,0,0,264,
-		265,5,133,0,0,265,266,5,119,0,0,266,267,5,133,0,0,267,268,5,120,0,0,268,
-		270,5,133,0,0,269,271,5,134,0,0,270,269,1,0,0,0,270,271,1,0,0,0,271,274,
-		1,0,0,0,272,274,3,128,64,0,273,259,1,0,0,0,273,264,1,0,0,0,273,272,1,0,
-		0,0,274,17,1,0,0,0,275,279,3,136,68,0,276,279,5,134,0,0,277,279,3,128,
-		64,0,278,275,1,0,0,0,278,276,1,0,0,0,278,277,1,0,0,0,279,19,1,0,0,0,280,
-		285,3,22,11,0,281,282,5,125,0,0,282,284,3,22,11,0,283,281,1,0,0,0,284,
-		287,1,0,0,0,285,283,1,0,0,0,285,286,1,0,0,0,286,21,1,0,0,0,287,285,1,0,
-		0,0,288,292,3,142,71,0,289,290,5,22,0,0,290,293,3,148,74,0,291,293,3,24,
-		12,0,292,289,1,0,0,0,292,291,1,0,0,0,292,293,1,0,0,0,293,23,1,0,0,0,294,
-		295,7,6,0,0,295,25,1,0,0,0,296,297,5,9,0,0,297,299,3,146,73,0,298,300,
-		3,128,64,0,299,298,1,0,0,0,299,300,1,0,0,0,300,301,1,0,0,0,301,302,3,28,
-		14,0,302,27,1,0,0,0,303,307,5,126,0,0,304,306,3,30,15,0,305,304,1,0,0,
-		0,306,309,1,0,0,0,307,305,1,0,0,0,307,308,1,0,0,0,308,310,1,0,0,0,309,
-		307,1,0,0,0,310,311,5,127,0,0,311,29,1,0,0,0,312,324,3,32,16,0,313,324,
-		3,34,17,0,314,324,3,36,18,0,315,324,3,38,19,0,316,324,3,42,21,0,317,324,
-		3,44,22,0,318,324,3,50,25,0,319,324,3,52,26,0,320,324,3,54,27,0,321,324,
-		3,8,4,0,322,324,3,14,7,0,323,312,1,0,0,0,323,313,1,0,0,0,323,314,1,0,0,
-		0,323,315,1,0,0,0,323,316,1,0,0,0,323,317,1,0,0,0,323,318,1,0,0,0,323,
-		319,1,0,0,0,323,320,1,0,0,0,323,321,1,0,0,0,323,322,1,0,0,0,324,31,1,0,
-		0,0,325,326,5,11,0,0,326,328,3,146,73,0,327,329,3,128,64,0,328,327,1,0,
-		0,0,328,329,1,0,0,0,329,33,1,0,0,0,330,331,5,12,0,0,331,333,3,142,71,0,
-		332,334,3,128,64,0,333,332,1,0,0,0,333,334,1,0,0,0,334,336,1,0,0,0,335,
-		337,3,6,3,0,336,335,1,0,0,0,336,337,1,0,0,0,337,35,1,0,0,0,338,339,5,13,
-		0,0,339,341,3,142,71,0,340,342,3,128,64,0,341,340,1,0,0,0,341,342,1,0,
-		0,0,342,344,1,0,0,0,343,345,3,6,3,0,344,343,1,0,0,0,344,345,1,0,0,0,345,
-		37,1,0,0,0,346,347,5,14,0,0,347,349,3,142,71,0,348,350,3,128,64,0,349,
-		348,1,0,0,0,349,350,1,0,0,0,350,351,1,0,0,0,351,352,3,40,20,0,352,39,1,
-		0,0,0,353,362,5,126,0,0,354,359,3,148,74,0,355,356,5,125,0,0,356,358,3,
-		148,74,0,357,355,1,0,0,0,358,361,1,0,0,0,359,357,1,0,0,0,359,360,1,0,0,
-		0,360,363,1,0,0,0,361,359,1,0,0,0,362,354,1,0,0,0,362,363,1,0,0,0,363,
-		369,1,0,0,0,364,368,3,8,4,0,365,368,3,10,5,0,366,368,3,14,7,0,367,364,
-		1,0,0,0,367,365,1,0,0,0,367,366,1,0,0,0,368,371,1,0,0,0,369,367,1,0,0,
-		0,369,370,1,0,0,0,370,372,1,0,0,0,371,369,1,0,0,0,372,373,5,127,0,0,373,
-		41,1,0,0,0,374,375,5,15,0,0,375,377,3,142,71,0,376,378,3,128,64,0,377,
-		376,1,0,0,0,377,378,1,0,0,0,378,380,1,0,0,0,379,381,3,28,14,0,380,379,
-		1,0,0,0,380,381,1,0,0,0,381,43,1,0,0,0,382,383,7,7,0,0,383,384,5,19,0,
-		0,384,385,3,130,65,0,385,386,3,146,73,0,386,387,5,20,0,0,387,391,3,142,
-		71,0,388,390,3,48,24,0,389,388,1,0,0,0,390,393,1,0,0,0,391,389,1,0,0,0,
-		391,392,1,0,0,0,392,400,1,0,0,0,393,391,1,0,0,0,394,396,3,46,23,0,395,
-		394,1,0,0,0,396,397,1,0,0,0,397,395,1,0,0,0,397,398,1,0,0,0,398,401,1,
-		0,0,0,399,401,3,6,3,0,400,395,1,0,0,0,400,399,1,0,0,0,400,401,1,0,0,0,
-		401,45,1,0,0,0,402,406,3,12,6,0,403,405,3,48,24,0,404,403,1,0,0,0,405,
-		408,1,0,0,0,406,404,1,0,0,0,406,407,1,0,0,0,407,410,1,0,0,0,408,406,1,
-		0,0,0,409,411,3,6,3,0,410,409,1,0,0,0,410,411,1,0,0,0,411,47,1,0,0,0,412,
-		413,5,22,0,0,413,417,3,128,64,0,414,415,7,5,0,0,415,417,3,142,71,0,416,
-		412,1,0,0,0,416,414,1,0,0,0,417,49,1,0,0,0,418,420,5,31,0,0,419,421,3,
-		128,64,0,420,419,1,0,0,0,420,421,1,0,0,0,421,51,1,0,0,0,422,423,5,32,0,
-		0,423,424,3,146,73,0,424,425,5,25,0,0,425,426,3,56,28,0,426,427,3,28,14,
-		0,427,53,1,0,0,0,428,429,5,33,0,0,429,430,3,60,30,0,430,431,3,28,14,0,
-		431,55,1,0,0,0,432,433,5,133,0,0,433,434,5,117,0,0,434,444,5,133,0,0,435,
-		440,3,58,29,0,436,437,5,125,0,0,437,439,3,58,29,0,438,436,1,0,0,0,439,
-		442,1,0,0,0,440,438,1,0,0,0,440,441,1,0,0,0,441,444,1,0,0,0,442,440,1,
-		0,0,0,443,432,1,0,0,0,443,435,1,0,0,0,444,57,1,0,0,0,445,448,3,146,73,
-		0,446,448,5,133,0,0,447,445,1,0,0,0,447,446,1,0,0,0,448,59,1,0,0,0,449,
-		450,5,35,0,0,450,460,3,146,73,0,451,457,3,146,73,0,452,454,5,34,0,0,453,
-		455,5,35,0,0,454,453,1,0,0,0,454,455,1,0,0,0,455,456,1,0,0,0,456,458,3,
-		58,29,0,457,452,1,0,0,0,457,458,1,0,0,0,458,460,1,0,0,0,459,449,1,0,0,
-		0,459,451,1,0,0,0,460,61,1,0,0,0,461,462,5,10,0,0,462,464,3,146,73,0,463,
-		465,3,64,32,0,464,463,1,0,0,0,464,465,1,0,0,0,465,467,1,0,0,0,466,468,
-		3,128,64,0,467,466,1,0,0,0,467,468,1,0,0,0,468,469,1,0,0,0,469,470,5,24,
-		0,0,470,471,3,146,73,0,471,472,3,72,36,0,472,63,1,0,0,0,473,474,5,130,
-		0,0,474,479,3,66,33,0,475,476,5,125,0,0,476,478,3,68,34,0,477,475,1,0,
-		0,0,478,481,1,0,0,0,479,477,1,0,0,0,479,480,1,0,0,0,480,482,1,0,0,0,481,
-		479,1,0,0,0,482,483,5,131,0,0,483,65,1,0,0,0,484,485,3,146,73,0,485,486,
-		5,25,0,0,486,487,3,70,35,0,487,67,1,0,0,0,488,495,5,133,0,0,489,492,3,
-		146,73,0,490,491,5,25,0,0,491,493,3,70,35,0,492,490,1,0,0,0,492,493,1,
-		0,0,0,493,495,1,0,0,0,494,488,1,0,0,0,494,489,1,0,0,0,495,69,1,0,0,0,496,
-		503,3,146,73,0,497,500,5,133,0,0,498,499,5,117,0,0,499,501,5,133,0,0,500,
-		498,1,0,0,0,500,501,1,0,0,0,501,503,1,0,0,0,502,496,1,0,0,0,502,497,1,
-		0,0,0,503,71,1,0,0,0,504,508,5,126,0,0,505,507,3,74,37,0,506,505,1,0,0,
-		0,507,510,1,0,0,0,508,506,1,0,0,0,508,509,1,0,0,0,509,511,1,0,0,0,510,
-		508,1,0,0,0,511,512,5,127,0,0,512,73,1,0,0,0,513,522,3,76,38,0,514,522,
-		3,78,39,0,515,522,3,80,40,0,516,522,3,82,41,0,517,522,3,112,56,0,518,522,
-		3,84,42,0,519,522,3,86,43,0,520,522,3,8,4,0,521,513,1,0,0,0,521,514,1,
-		0,0,0,521,515,1,0,0,0,521,516,1,0,0,0,521,517,1,0,0,0,521,518,1,0,0,0,
-		521,519,1,0,0,0,521,520,1,0,0,0,522,75,1,0,0,0,523,524,5,36,0,0,524,525,
-		3,102,51,0,525,526,3,142,71,0,526,77,1,0,0,0,527,528,5,37,0,0,528,529,
-		3,128,64,0,529,530,3,88,44,0,530,79,1,0,0,0,531,532,5,38,0,0,532,545,3,
-		146,73,0,533,542,5,130,0,0,534,539,3,58,29,0,535,536,5,125,0,0,536,538,
-		3,58,29,0,537,535,1,0,0,0,538,541,1,0,0,0,539,537,1,0,0,0,539,540,1,0,
-		0,0,540,543,1,0,0,0,541,539,1,0,0,0,542,534,1,0,0,0,542,543,1,0,0,0,543,
-		544,1,0,0,0,544,546,5,131,0,0,545,533,1,0,0,0,545,546,1,0,0,0,546,81,1,
-		0,0,0,547,548,5,39,0,0,548,549,3,88,44,0,549,83,1,0,0,0,550,551,5,32,0,
-		0,551,552,3,146,73,0,552,553,5,25,0,0,553,554,3,56,28,0,554,555,3,72,36,
-		0,555,85,1,0,0,0,556,557,5,33,0,0,557,558,3,60,30,0,558,559,3,72,36,0,
-		559,87,1,0,0,0,560,564,5,126,0,0,561,563,3,90,45,0,562,561,1,0,0,0,563,
-		566,1,0,0,0,564,562,1,0,0,0,564,565,1,0,0,0,565,567,1,0,0,0,566,564,1,
-		0,0,0,567,568,5,127,0,0,568,89,1,0,0,0,569,577,3,92,46,0,570,577,3,98,
-		49,0,571,577,3,104,52,0,572,577,3,110,55,0,573,577,3,80,40,0,574,577,3,
-		94,47,0,575,577,3,96,48,0,576,569,1,0,0,0,576,570,1,0,0,0,576,571,1,0,
-		0,0,576,572,1,0,0,0,576,573,1,0,0,0,576,574,1,0,0,0,576,575,1,0,0,0,577,
-		91,1,0,0,0,578,579,7,4,0,0,579,580,3,128,64,0,580,93,1,0,0,0,581,582,5,
-		32,0,0,582,583,3,146,73,0,583,584,5,25,0,0,584,585,3,56,28,0,585,586,3,
-		88,44,0,586,95,1,0,0,0,587,588,5,33,0,0,588,589,3,60,30,0,589,590,3,88,
-		44,0,590,97,1,0,0,0,591,595,3,102,51,0,592,593,3,100,50,0,593,594,5,74,
-		0,0,594,596,1,0,0,0,595,592,1,0,0,0,595,596,1,0,0,0,596,597,1,0,0,0,597,
-		600,3,142,71,0,598,599,5,23,0,0,599,601,3,148,74,0,600,598,1,0,0,0,600,
-		601,1,0,0,0,601,603,1,0,0,0,602,604,3,108,54,0,603,602,1,0,0,0,603,604,
-		1,0,0,0,604,606,1,0,0,0,605,607,3,6,3,0,606,605,1,0,0,0,606,607,1,0,0,
-		0,607,99,1,0,0,0,608,609,7,8,0,0,609,101,1,0,0,0,610,611,7,9,0,0,611,103,
-		1,0,0,0,612,613,7,10,0,0,613,616,3,128,64,0,614,615,5,77,0,0,615,617,3,
-		134,67,0,616,614,1,0,0,0,616,617,1,0,0,0,617,619,1,0,0,0,618,620,3,106,
-		53,0,619,618,1,0,0,0,619,620,1,0,0,0,620,622,1,0,0,0,621,623,3,108,54,
-		0,622,621,1,0,0,0,622,623,1,0,0,0,623,625,1,0,0,0,624,626,3,6,3,0,625,
-		624,1,0,0,0,625,626,1,0,0,0,626,105,1,0,0,0,627,629,7,11,0,0,628,627,1,
-		0,0,0,628,629,1,0,0,0,629,630,1,0,0,0,630,631,5,28,0,0,631,632,3,20,10,
-		0,632,107,1,0,0,0,633,634,5,25,0,0,634,635,5,76,0,0,635,109,1,0,0,0,636,
-		637,5,70,0,0,637,638,3,142,71,0,638,639,5,71,0,0,639,640,3,128,64,0,640,
-		111,1,0,0,0,641,645,5,30,0,0,642,643,5,28,0,0,643,646,3,20,10,0,644,646,
-		3,114,57,0,645,642,1,0,0,0,645,644,1,0,0,0,646,113,1,0,0,0,647,651,5,126,
-		0,0,648,650,3,116,58,0,649,648,1,0,0,0,650,653,1,0,0,0,651,649,1,0,0,0,
-		651,652,1,0,0,0,652,654,1,0,0,0,653,651,1,0,0,0,654,655,5,127,0,0,655,
-		115,1,0,0,0,656,663,3,92,46,0,657,663,3,122,61,0,658,663,3,124,62,0,659,
-		663,3,110,55,0,660,663,3,118,59,0,661,663,3,120,60,0,662,656,1,0,0,0,662,
-		657,1,0,0,0,662,658,1,0,0,0,662,659,1,0,0,0,662,660,1,0,0,0,662,661,1,
-		0,0,0,663,117,1,0,0,0,664,665,5,32,0,0,665,666,3,146,73,0,666,667,5,25,
-		0,0,667,668,3,56,28,0,668,669,3,114,57,0,669,119,1,0,0,0,670,671,5,33,
-		0,0,671,672,3,60,30,0,672,673,3,114,57,0,673,121,1,0,0,0,674,675,3,102,
-		51,0,675,676,3,142,71,0,676,677,3,126,63,0,677,123,1,0,0,0,678,679,5,69,
-		0,0,679,682,3,128,64,0,680,681,5,77,0,0,681,683,3,134,67,0,682,680,1,0,
-		0,0,682,683,1,0,0,0,683,685,1,0,0,0,684,686,3,106,53,0,685,684,1,0,0,0,
-		685,686,1,0,0,0,686,688,1,0,0,0,687,689,3,126,63,0,688,687,1,0,0,0,688,
-		689,1,0,0,0,689,125,1,0,0,0,690,691,7,12,0,0,691,692,3,102,51,0,692,693,
-		3,142,71,0,693,127,1,0,0,0,694,695,7,13,0,0,695,129,1,0,0,0,696,697,5,
-		133,0,0,697,131,1,0,0,0,698,700,3,136,68,0,699,701,3,138,69,0,700,699,
-		1,0,0,0,700,701,1,0,0,0,701,707,1,0,0,0,702,703,7,14,0,0,703,705,3,136,
-		68,0,704,706,3,138,69,0,705,704,1,0,0,0,705,706,1,0,0,0,706,708,1,0,0,
-		0,707,702,1,0,0,0,707,708,1,0,0,0,708,133,1,0,0,0,709,711,7,15,0,0,710,
-		709,1,0,0,0,710,711,1,0,0,0,711,712,1,0,0,0,712,713,3,132,66,0,713,135,
-		1,0,0,0,714,716,5,120,0,0,715,714,1,0,0,0,715,716,1,0,0,0,716,726,1,0,
-		0,0,717,727,5,132,0,0,718,724,5,133,0,0,719,720,5,119,0,0,720,725,5,133,
-		0,0,721,722,5,133,0,0,722,723,5,119,0,0,723,725,5,133,0,0,724,719,1,0,
-		0,0,724,721,1,0,0,0,724,725,1,0,0,0,725,727,1,0,0,0,726,717,1,0,0,0,726,
-		718,1,0,0,0,727,137,1,0,0,0,728,742,5,116,0,0,729,731,5,114,0,0,730,732,
-		5,134,0,0,731,730,1,0,0,0,731,732,1,0,0,0,732,742,1,0,0,0,733,738,3,140,
-		70,0,734,735,7,16,0,0,735,737,3,140,70,0,736,734,1,0,0,0,737,740,1,0,0,
-		0,738,736,1,0,0,0,738,739,1,0,0,0,739,742,1,0,0,0,740,738,1,0,0,0,741,
-		728,1,0,0,0,741,729,1,0,0,0,741,733,1,0,0,0,742,139,1,0,0,0,743,744,7,
-		17,0,0,744,141,1,0,0,0,745,747,3,146,73,0,746,748,3,144,72,0,747,746,1,
-		0,0,0,747,748,1,0,0,0,748,143,1,0,0,0,749,750,5,128,0,0,750,755,3,58,29,
-		0,751,752,5,125,0,0,752,754,3,58,29,0,753,751,1,0,0,0,754,757,1,0,0,0,
-		755,753,1,0,0,0,755,756,1,0,0,0,756,758,1,0,0,0,757,755,1,0,0,0,758,759,
-		5,129,0,0,759,145,1,0,0,0,760,761,7,18,0,0,761,147,1,0,0,0,762,769,3,146,
-		73,0,763,769,5,133,0,0,764,769,5,24,0,0,765,769,5,25,0,0,766,769,5,23,
-		0,0,767,769,5,22,0,0,768,762,1,0,0,0,768,763,1,0,0,0,768,764,1,0,0,0,768,
-		765,1,0,0,0,768,766,1,0,0,0,768,767,1,0,0,0,769,149,1,0,0,0,90,154,156,
-		167,170,176,178,193,218,221,227,237,242,244,257,262,270,273,278,285,292,
-		299,307,323,328,333,336,341,344,349,359,362,367,369,377,380,391,397,400,
-		406,410,416,420,440,443,447,454,457,459,464,467,479,492,494,500,502,508,
-		521,539,542,545,564,576,595,600,603,606,616,619,622,625,628,645,651,662,
-		682,685,688,700,705,707,710,715,724,726,731,738,741,747,755,768
+		1,4,1,4,1,4,1,4,1,4,5,4,192,8,4,10,4,12,4,195,9,4,1,4,1,4,5,4,199,8,4,
+		10,4,12,4,202,9,4,1,4,1,4,1,4,1,4,5,4,208,8,4,10,4,12,4,211,9,4,1,4,1,
+		4,1,4,1,4,1,4,5,4,218,8,4,10,4,12,4,221,9,4,1,4,1,4,1,4,1,4,1,4,3,4,228,
+		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,237,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,256,8,4,1,4,1,4,1,4,1,4,
+		1,4,1,4,1,4,3,4,265,8,4,1,4,3,4,268,8,4,1,4,1,4,1,4,1,4,3,4,274,8,4,1,
+		5,1,5,1,5,1,5,1,5,1,5,5,5,282,8,5,10,5,12,5,285,9,5,1,5,1,5,3,5,289,8,
+		5,3,5,291,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,3,7,304,8,7,
+		1,8,1,8,1,8,3,8,309,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,317,8,8,1,8,3,8,320,
+		8,8,1,9,1,9,1,9,3,9,325,8,9,1,10,1,10,1,10,5,10,330,8,10,10,10,12,10,333,
+		9,10,1,11,1,11,1,11,1,11,3,11,339,8,11,1,12,1,12,1,13,1,13,1,13,3,13,346,
+		8,13,1,13,1,13,1,14,1,14,5,14,352,8,14,10,14,12,14,355,9,14,1,14,1,14,
+		1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,370,8,15,1,
+		16,1,16,1,16,3,16,375,8,16,1,17,1,17,1,17,3,17,380,8,17,1,17,3,17,383,
+		8,17,1,18,1,18,1,18,3,18,388,8,18,1,18,3,18,391,8,18,1,19,1,19,1,19,3,
+		19,396,8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,20,404,8,20,10,20,12,20,407,
+		9,20,3,20,409,8,20,1,20,1,20,1,20,5,20,414,8,20,10,20,12,20,417,9,20,1,
+		20,1,20,1,21,1,21,1,21,3,21,424,8,21,1,21,3,21,427,8,21,1,22,1,22,1,22,
+		1,22,1,22,1,22,1,22,5,22,436,8,22,10,22,12,22,439,9,22,1,22,4,22,442,8,
+		22,11,22,12,22,443,1,22,3,22,447,8,22,1,23,1,23,5,23,451,8,23,10,23,12,
+		23,454,9,23,1,23,3,23,457,8,23,1,24,1,24,1,24,1,24,3,24,463,8,24,1,25,
+		1,25,3,25,467,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,
+		28,1,28,1,28,1,28,1,28,1,28,5,28,485,8,28,10,28,12,28,488,9,28,3,28,490,
+		8,28,1,29,1,29,3,29,494,8,29,1,30,1,30,1,30,1,30,1,30,3,30,501,8,30,1,
+		30,3,30,504,8,30,3,30,506,8,30,1,31,1,31,1,31,3,31,511,8,31,1,31,3,31,
+		514,8,31,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,524,8,32,10,32,12,
+		32,527,9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,539,
+		8,34,3,34,541,8,34,1,35,1,35,1,35,1,35,3,35,547,8,35,3,35,549,8,35,1,36,
+		1,36,5,36,553,8,36,10,36,12,36,556,9,36,1,36,1,36,1,37,1,37,1,37,1,37,
+		1,37,1,37,1,37,1,37,3,37,568,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,
+		39,1,40,1,40,1,40,1,40,1,40,1,40,5,40,584,8,40,10,40,12,40,587,9,40,3,
+		40,589,8,40,1,40,3,40,592,8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,
+		1,42,1,43,1,43,1,43,1,43,1,44,1,44,5,44,609,8,44,10,44,12,44,612,9,44,
+		1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,623,8,45,1,46,1,46,1,
+		46,1,47,1,47,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,
+		49,3,49,642,8,49,1,49,1,49,1,49,3,49,647,8,49,1,49,3,49,650,8,49,1,49,
+		3,49,653,8,49,1,50,1,50,1,51,1,51,1,52,1,52,1,52,1,52,3,52,663,8,52,1,
+		52,3,52,666,8,52,1,52,3,52,669,8,52,1,52,3,52,672,8,52,1,53,3,53,675,8,
+		53,1,53,1,53,1,53,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,56,1,56,1,
+		56,1,56,3,56,692,8,56,1,57,1,57,5,57,696,8,57,10,57,12,57,699,9,57,1,57,
+		1,57,1,58,1,58,1,58,1,58,1,58,1,58,3,58,709,8,58,1,59,1,59,1,59,1,59,1,
+		59,1,59,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,1,62,1,62,1,62,1,62,3,
+		62,729,8,62,1,62,3,62,732,8,62,1,62,3,62,735,8,62,1,63,1,63,1,63,1,63,
+		1,64,1,64,1,65,1,65,1,66,1,66,3,66,747,8,66,1,66,1,66,1,66,3,66,752,8,
+		66,3,66,754,8,66,1,67,3,67,757,8,67,1,67,1,67,1,68,3,68,762,8,68,1,68,
+		1,68,1,68,1,68,1,68,1,68,1,68,3,68,771,8,68,3,68,773,8,68,1,69,1,69,1,
+		69,3,69,778,8,69,1,69,1,69,1,69,5,69,783,8,69,10,69,12,69,786,9,69,3,69,
+		788,8,69,1,70,1,70,1,71,1,71,3,71,794,8,71,1,72,1,72,1,72,1,72,5,72,800,
+		8,72,10,72,12,72,803,9,72,1,72,1,72,1,73,1,73,1,74,1,74,1,74,1,74,1,74,
+		1,74,3,74,815,8,74,1,74,0,0,75,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,
+		30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,
+		78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
+		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,0,22,1,0,2,
+		8,7,0,42,42,48,49,53,53,59,60,69,69,101,104,113,118,5,0,83,83,87,89,94,
+		94,96,99,119,124,5,0,2,2,27,27,73,73,85,85,125,125,1,0,132,134,1,0,136,
+		137,2,0,93,93,138,139,1,0,78,81,2,0,23,24,26,26,3,0,31,31,49,49,105,112,
+		1,0,16,18,2,0,75,75,161,161,4,0,29,29,31,31,40,65,67,67,2,0,66,66,68,69,
+		1,0,29,30,1,0,72,73,1,0,163,164,2,0,140,140,145,145,1,0,149,152,2,0,143,
+		143,146,147,2,0,25,25,162,162,6,0,2,8,11,14,36,36,75,77,82,139,162,162,
+		893,0,156,1,0,0,0,2,161,1,0,0,0,4,164,1,0,0,0,6,172,1,0,0,0,8,273,1,0,
+		0,0,10,290,1,0,0,0,12,292,1,0,0,0,14,299,1,0,0,0,16,319,1,0,0,0,18,324,
+		1,0,0,0,20,326,1,0,0,0,22,334,1,0,0,0,24,340,1,0,0,0,26,342,1,0,0,0,28,
+		349,1,0,0,0,30,369,1,0,0,0,32,371,1,0,0,0,34,376,1,0,0,0,36,384,1,0,0,
+		0,38,392,1,0,0,0,40,399,1,0,0,0,42,420,1,0,0,0,44,428,1,0,0,0,46,448,1,
+		0,0,0,48,462,1,0,0,0,50,464,1,0,0,0,52,468,1,0,0,0,54,474,1,0,0,0,56,489,
+		1,0,0,0,58,493,1,0,0,0,60,505,1,0,0,0,62,507,1,0,0,0,64,519,1,0,0,0,66,
+		530,1,0,0,0,68,540,1,0,0,0,70,548,1,0,0,0,72,550,1,0,0,0,74,567,1,0,0,
+		0,76,569,1,0,0,0,78,573,1,0,0,0,80,577,1,0,0,0,82,593,1,0,0,0,84,596,1,
+		0,0,0,86,602,1,0,0,0,88,606,1,0,0,0,90,622,1,0,0,0,92,624,1,0,0,0,94,627,
+		1,0,0,0,96,633,1,0,0,0,98,637,1,0,0,0,100,654,1,0,0,0,102,656,1,0,0,0,
+		104,658,1,0,0,0,106,674,1,0,0,0,108,679,1,0,0,0,110,682,1,0,0,0,112,687,
+		1,0,0,0,114,693,1,0,0,0,116,708,1,0,0,0,118,710,1,0,0,0,120,716,1,0,0,
+		0,122,720,1,0,0,0,124,724,1,0,0,0,126,736,1,0,0,0,128,740,1,0,0,0,130,
+		742,1,0,0,0,132,744,1,0,0,0,134,756,1,0,0,0,136,761,1,0,0,0,138,787,1,
+		0,0,0,140,789,1,0,0,0,142,791,1,0,0,0,144,795,1,0,0,0,146,806,1,0,0,0,
+		148,814,1,0,0,0,150,155,3,2,1,0,151,155,3,4,2,0,152,155,3,26,13,0,153,
+		155,3,62,31,0,154,150,1,0,0,0,154,151,1,0,0,0,154,152,1,0,0,0,154,153,
+		1,0,0,0,155,158,1,0,0,0,156,154,1,0,0,0,156,157,1,0,0,0,157,159,1,0,0,
+		0,158,156,1,0,0,0,159,160,5,0,0,1,160,1,1,0,0,0,161,162,5,1,0,0,162,163,
+		3,128,64,0,163,3,1,0,0,0,164,165,7,0,0,0,165,167,3,146,73,0,166,168,3,
+		128,64,0,167,166,1,0,0,0,167,168,1,0,0,0,168,170,1,0,0,0,169,171,3,6,3,
+		0,170,169,1,0,0,0,170,171,1,0,0,0,171,5,1,0,0,0,172,178,5,154,0,0,173,
+		177,3,8,4,0,174,177,3,10,5,0,175,177,3,14,7,0,176,173,1,0,0,0,176,174,
+		1,0,0,0,176,175,1,0,0,0,177,180,1,0,0,0,178,176,1,0,0,0,178,179,1,0,0,
+		0,179,181,1,0,0,0,180,178,1,0,0,0,181,182,5,155,0,0,182,7,1,0,0,0,183,
+		184,7,1,0,0,184,274,3,128,64,0,185,186,7,2,0,0,186,274,3,132,66,0,187,
+		188,5,86,0,0,188,193,3,132,66,0,189,190,5,153,0,0,190,192,3,132,66,0,191,
+		189,1,0,0,0,192,195,1,0,0,0,193,191,1,0,0,0,193,194,1,0,0,0,194,200,1,
+		0,0,0,195,193,1,0,0,0,196,197,5,141,0,0,197,199,3,132,66,0,198,196,1,0,
+		0,0,199,202,1,0,0,0,200,198,1,0,0,0,200,201,1,0,0,0,201,274,1,0,0,0,202,
+		200,1,0,0,0,203,204,7,3,0,0,204,209,3,142,71,0,205,206,5,153,0,0,206,208,
+		3,142,71,0,207,205,1,0,0,0,208,211,1,0,0,0,209,207,1,0,0,0,209,210,1,0,
+		0,0,210,274,1,0,0,0,211,209,1,0,0,0,212,213,5,56,0,0,213,214,5,126,0,0,
+		214,219,3,142,71,0,215,216,5,153,0,0,216,218,3,142,71,0,217,215,1,0,0,
+		0,218,221,1,0,0,0,219,217,1,0,0,0,219,220,1,0,0,0,220,274,1,0,0,0,221,
+		219,1,0,0,0,222,227,5,127,0,0,223,228,5,128,0,0,224,228,5,129,0,0,225,
+		226,5,130,0,0,226,228,5,107,0,0,227,223,1,0,0,0,227,224,1,0,0,0,227,225,
+		1,0,0,0,228,274,1,0,0,0,229,230,5,131,0,0,230,274,7,4,0,0,231,232,5,100,
+		0,0,232,274,3,130,65,0,233,236,5,82,0,0,234,237,3,16,8,0,235,237,5,135,
+		0,0,236,234,1,0,0,0,236,235,1,0,0,0,237,274,1,0,0,0,238,239,5,84,0,0,239,
+		274,3,18,9,0,240,241,5,90,0,0,241,242,3,130,65,0,242,243,3,142,71,0,243,
+		274,1,0,0,0,244,245,5,91,0,0,245,246,3,132,66,0,246,247,5,74,0,0,247,248,
+		3,142,71,0,248,274,1,0,0,0,249,250,5,126,0,0,250,251,3,142,71,0,251,252,
+		7,5,0,0,252,255,3,132,66,0,253,254,5,74,0,0,254,256,3,142,71,0,255,253,
+		1,0,0,0,255,256,1,0,0,0,256,274,1,0,0,0,257,258,5,92,0,0,258,274,5,1,0,
+		0,259,274,7,6,0,0,260,261,5,95,0,0,261,264,3,128,64,0,262,263,5,77,0,0,
+		263,265,3,134,67,0,264,262,1,0,0,0,264,265,1,0,0,0,265,274,1,0,0,0,266,
+		268,5,29,0,0,267,266,1,0,0,0,267,268,1,0,0,0,268,269,1,0,0,0,269,270,5,
+		28,0,0,270,274,3,20,10,0,271,272,7,7,0,0,272,274,3,128,64,0,273,183,1,
+		0,0,0,273,185,1,0,0,0,273,187,1,0,0,0,273,203,1,0,0,0,273,212,1,0,0,0,
+		273,222,1,0,0,0,273,229,1,0,0,0,273,231,1,0,0,0,273,233,1,0,0,0,273,238,
+		1,0,0,0,273,240,1,0,0,0,273,244,1,0,0,0,273,249,1,0,0,0,273,257,1,0,0,
+		0,273,259,1,0,0,0,273,260,1,0,0,0,273,267,1,0,0,0,273,271,1,0,0,0,274,
+		9,1,0,0,0,275,276,5,22,0,0,276,291,3,128,64,0,277,278,7,8,0,0,278,283,
+		3,142,71,0,279,280,5,153,0,0,280,282,3,142,71,0,281,279,1,0,0,0,282,285,
+		1,0,0,0,283,281,1,0,0,0,283,284,1,0,0,0,284,291,1,0,0,0,285,283,1,0,0,
+		0,286,288,3,12,6,0,287,289,3,6,3,0,288,287,1,0,0,0,288,289,1,0,0,0,289,
+		291,1,0,0,0,290,275,1,0,0,0,290,277,1,0,0,0,290,286,1,0,0,0,291,11,1,0,
+		0,0,292,293,5,21,0,0,293,294,5,19,0,0,294,295,3,130,65,0,295,296,3,146,
+		73,0,296,297,5,20,0,0,297,298,3,142,71,0,298,13,1,0,0,0,299,303,5,30,0,
+		0,300,301,5,28,0,0,301,304,3,20,10,0,302,304,3,6,3,0,303,300,1,0,0,0,303,
+		302,1,0,0,0,304,15,1,0,0,0,305,308,5,162,0,0,306,307,5,146,0,0,307,309,
+		5,161,0,0,308,306,1,0,0,0,308,309,1,0,0,0,309,320,1,0,0,0,310,311,5,161,
+		0,0,311,312,5,147,0,0,312,313,5,161,0,0,313,314,5,148,0,0,314,316,5,161,
+		0,0,315,317,5,162,0,0,316,315,1,0,0,0,316,317,1,0,0,0,317,320,1,0,0,0,
+		318,320,3,128,64,0,319,305,1,0,0,0,319,310,1,0,0,0,319,318,1,0,0,0,320,
+		17,1,0,0,0,321,325,3,136,68,0,322,325,5,162,0,0,323,325,3,128,64,0,324,
+		321,1,0,0,0,324,322,1,0,0,0,324,323,1,0,0,0,325,19,1,0,0,0,326,331,3,22,
+		11,0,327,328,5,153,0,0,328,330,3,22,11,0,329,327,1,0,0,0,330,333,1,0,0,
+		0,331,329,1,0,0,0,331,332,1,0,0,0,332,21,1,0,0,0,333,331,1,0,0,0,334,338,
+		3,142,71,0,335,336,5,22,0,0,336,339,3,148,74,0,337,339,3,24,12,0,338,335,
+		1,0,0,0,338,337,1,0,0,0,338,339,1,0,0,0,339,23,1,0,0,0,340,341,7,9,0,0,
+		341,25,1,0,0,0,342,343,5,9,0,0,343,345,3,146,73,0,344,346,3,128,64,0,345,
+		344,1,0,0,0,345,346,1,0,0,0,346,347,1,0,0,0,347,348,3,28,14,0,348,27,1,
+		0,0,0,349,353,5,154,0,0,350,352,3,30,15,0,351,350,1,0,0,0,352,355,1,0,
+		0,0,353,351,1,0,0,0,353,354,1,0,0,0,354,356,1,0,0,0,355,353,1,0,0,0,356,
+		357,5,155,0,0,357,29,1,0,0,0,358,370,3,32,16,0,359,370,3,34,17,0,360,370,
+		3,36,18,0,361,370,3,38,19,0,362,370,3,42,21,0,363,370,3,44,22,0,364,370,
+		3,50,25,0,365,370,3,52,26,0,366,370,3,54,27,0,367,370,3,8,4,0,368,370,
+		3,14,7,0,369,358,1,0,0,0,369,359,1,0,0,0,369,360,1,0,0,0,369,361,1,0,0,
+		0,369,362,1,0,0,0,369,363,1,0,0,0,369,364,1,0,0,0,369,365,1,0,0,0,369,
+		366,1,0,0,0,369,367,1,0,0,0,369,368,1,0,0,0,370,31,1,0,0,0,371,372,5,11,
+		0,0,372,374,3,146,73,0,373,375,3,128,64,0,374,373,1,0,0,0,374,375,1,0,
+		0,0,375,33,1,0,0,0,376,377,5,12,0,0,377,379,3,142,71,0,378,380,3,128,64,
+		0,379,378,1,0,0,0,379,380,1,0,0,0,380,382,1,0,0,0,381,383,3,6,3,0,382,
+		381,1,0,0,0,382,383,1,0,0,0,383,35,1,0,0,0,384,385,5,13,0,0,385,387,3,
+		142,71,0,386,388,3,128,64,0,387,386,1,0,0,0,387,388,1,0,0,0,388,390,1,
+		0,0,0,389,391,3,6,3,0,390,389,1,0,0,0,390,391,1,0,0,0,391,37,1,0,0,0,392,
+		393,5,14,0,0,393,395,3,142,71,0,394,396,3,128,64,0,395,394,1,0,0,0,395,
+		396,1,0,0,0,396,397,1,0,0,0,397,398,3,40,20,0,398,39,1,0,0,0,399,408,5,
+		154,0,0,400,405,3,148,74,0,401,402,5,153,0,0,402,404,3,148,74,0,403,401,
+		1,0,0,0,404,407,1,0,0,0,405,403,1,0,0,0,405,406,1,0,0,0,406,409,1,0,0,
+		0,407,405,1,0,0,0,408,400,1,0,0,0,408,409,1,0,0,0,409,415,1,0,0,0,410,
+		414,3,8,4,0,411,414,3,10,5,0,412,414,3,14,7,0,413,410,1,0,0,0,413,411,
+		1,0,0,0,413,412,1,0,0,0,414,417,1,0,0,0,415,413,1,0,0,0,415,416,1,0,0,
+		0,416,418,1,0,0,0,417,415,1,0,0,0,418,419,5,155,0,0,419,41,1,0,0,0,420,
+		421,5,15,0,0,421,423,3,142,71,0,422,424,3,128,64,0,423,422,1,0,0,0,423,
+		424,1,0,0,0,424,426,1,0,0,0,425,427,3,28,14,0,426,425,1,0,0,0,426,427,
+		1,0,0,0,427,43,1,0,0,0,428,429,7,10,0,0,429,430,5,19,0,0,430,431,3,130,
+		65,0,431,432,3,146,73,0,432,433,5,20,0,0,433,437,3,142,71,0,434,436,3,
+		48,24,0,435,434,1,0,0,0,436,439,1,0,0,0,437,435,1,0,0,0,437,438,1,0,0,
+		0,438,446,1,0,0,0,439,437,1,0,0,0,440,442,3,46,23,0,441,440,1,0,0,0,442,
+		443,1,0,0,0,443,441,1,0,0,0,443,444,1,0,0,0,444,447,1,0,0,0,445,447,3,
+		6,3,0,446,441,1,0,0,0,446,445,1,0,0,0,446,447,1,0,0,0,447,45,1,0,0,0,448,
+		452,3,12,6,0,449,451,3,48,24,0,450,449,1,0,0,0,451,454,1,0,0,0,452,450,
+		1,0,0,0,452,453,1,0,0,0,453,456,1,0,0,0,454,452,1,0,0,0,455,457,3,6,3,
+		0,456,455,1,0,0,0,456,457,1,0,0,0,457,47,1,0,0,0,458,459,5,22,0,0,459,
+		463,3,128,64,0,460,461,7,8,0,0,461,463,3,142,71,0,462,458,1,0,0,0,462,
+		460,1,0,0,0,463,49,1,0,0,0,464,466,5,31,0,0,465,467,3,128,64,0,466,465,
+		1,0,0,0,466,467,1,0,0,0,467,51,1,0,0,0,468,469,5,32,0,0,469,470,3,146,
+		73,0,470,471,5,25,0,0,471,472,3,56,28,0,472,473,3,28,14,0,473,53,1,0,0,
+		0,474,475,5,33,0,0,475,476,3,60,30,0,476,477,3,28,14,0,477,55,1,0,0,0,
+		478,479,5,161,0,0,479,480,5,145,0,0,480,490,5,161,0,0,481,486,3,58,29,
+		0,482,483,5,153,0,0,483,485,3,58,29,0,484,482,1,0,0,0,485,488,1,0,0,0,
+		486,484,1,0,0,0,486,487,1,0,0,0,487,490,1,0,0,0,488,486,1,0,0,0,489,478,
+		1,0,0,0,489,481,1,0,0,0,490,57,1,0,0,0,491,494,3,146,73,0,492,494,5,161,
+		0,0,493,491,1,0,0,0,493,492,1,0,0,0,494,59,1,0,0,0,495,496,5,35,0,0,496,
+		506,3,146,73,0,497,503,3,146,73,0,498,500,5,34,0,0,499,501,5,35,0,0,500,
+		499,1,0,0,0,500,501,1,0,0,0,501,502,1,0,0,0,502,504,3,58,29,0,503,498,
+		1,0,0,0,503,504,1,0,0,0,504,506,1,0,0,0,505,495,1,0,0,0,505,497,1,0,0,
+		0,506,61,1,0,0,0,507,508,5,10,0,0,508,510,3,146,73,0,509,511,3,64,32,0,
+		510,509,1,0,0,0,510,511,1,0,0,0,511,513,1,0,0,0,512,514,3,128,64,0,513,
+		512,1,0,0,0,513,514,1,0,0,0,514,515,1,0,0,0,515,516,5,24,0,0,516,517,3,
+		146,73,0,517,518,3,72,36,0,518,63,1,0,0,0,519,520,5,158,0,0,520,525,3,
+		66,33,0,521,522,5,153,0,0,522,524,3,68,34,0,523,521,1,0,0,0,524,527,1,
+		0,0,0,525,523,1,0,0,0,525,526,1,0,0,0,526,528,1,0,0,0,527,525,1,0,0,0,
+		528,529,5,159,0,0,529,65,1,0,0,0,530,531,3,146,73,0,531,532,5,25,0,0,532,
+		533,3,70,35,0,533,67,1,0,0,0,534,541,5,161,0,0,535,538,3,146,73,0,536,
+		537,5,25,0,0,537,539,3,70,35,0,538,536,1,0,0,0,538,539,1,0,0,0,539,541,
+		1,0,0,0,540,534,1,0,0,0,540,535,1,0,0,0,541,69,1,0,0,0,542,549,3,146,73,
+		0,543,546,5,161,0,0,544,545,5,145,0,0,545,547,5,161,0,0,546,544,1,0,0,
+		0,546,547,1,0,0,0,547,549,1,0,0,0,548,542,1,0,0,0,548,543,1,0,0,0,549,
+		71,1,0,0,0,550,554,5,154,0,0,551,553,3,74,37,0,552,551,1,0,0,0,553,556,
+		1,0,0,0,554,552,1,0,0,0,554,555,1,0,0,0,555,557,1,0,0,0,556,554,1,0,0,
+		0,557,558,5,155,0,0,558,73,1,0,0,0,559,568,3,76,38,0,560,568,3,78,39,0,
+		561,568,3,80,40,0,562,568,3,82,41,0,563,568,3,112,56,0,564,568,3,84,42,
+		0,565,568,3,86,43,0,566,568,3,8,4,0,567,559,1,0,0,0,567,560,1,0,0,0,567,
+		561,1,0,0,0,567,562,1,0,0,0,567,563,1,0,0,0,567,564,1,0,0,0,567,565,1,
+		0,0,0,567,566,1,0,0,0,568,75,1,0,0,0,569,570,5,36,0,0,570,571,3,102,51,
+		0,571,572,3,142,71,0,572,77,1,0,0,0,573,574,5,37,0,0,574,575,3,128,64,
+		0,575,576,3,88,44,0,576,79,1,0,0,0,577,578,5,38,0,0,578,591,3,146,73,0,
+		579,588,5,158,0,0,580,585,3,58,29,0,581,582,5,153,0,0,582,584,3,58,29,
+		0,583,581,1,0,0,0,584,587,1,0,0,0,585,583,1,0,0,0,585,586,1,0,0,0,586,
+		589,1,0,0,0,587,585,1,0,0,0,588,580,1,0,0,0,588,589,1,0,0,0,589,590,1,
+		0,0,0,590,592,5,159,0,0,591,579,1,0,0,0,591,592,1,0,0,0,592,81,1,0,0,0,
+		593,594,5,39,0,0,594,595,3,88,44,0,595,83,1,0,0,0,596,597,5,32,0,0,597,
+		598,3,146,73,0,598,599,5,25,0,0,599,600,3,56,28,0,600,601,3,72,36,0,601,
+		85,1,0,0,0,602,603,5,33,0,0,603,604,3,60,30,0,604,605,3,72,36,0,605,87,
+		1,0,0,0,606,610,5,154,0,0,607,609,3,90,45,0,608,607,1,0,0,0,609,612,1,
+		0,0,0,610,608,1,0,0,0,610,611,1,0,0,0,611,613,1,0,0,0,612,610,1,0,0,0,
+		613,614,5,155,0,0,614,89,1,0,0,0,615,623,3,92,46,0,616,623,3,98,49,0,617,
+		623,3,104,52,0,618,623,3,110,55,0,619,623,3,80,40,0,620,623,3,94,47,0,
+		621,623,3,96,48,0,622,615,1,0,0,0,622,616,1,0,0,0,622,617,1,0,0,0,622,
+		618,1,0,0,0,622,619,1,0,0,0,622,620,1,0,0,0,622,621,1,0,0,0,623,91,1,0,
+		0,0,624,625,7,7,0,0,625,626,3,128,64,0,626,93,1,0,0,0,627,628,5,32,0,0,
+		628,629,3,146,73,0,629,630,5,25,0,0,630,631,3,56,28,0,631,632,3,88,44,
+		0,632,95,1,0,0,0,633,634,5,33,0,0,634,635,3,60,30,0,635,636,3,88,44,0,
+		636,97,1,0,0,0,637,641,3,102,51,0,638,639,3,100,50,0,639,640,5,74,0,0,
+		640,642,1,0,0,0,641,638,1,0,0,0,641,642,1,0,0,0,642,643,1,0,0,0,643,646,
+		3,142,71,0,644,645,5,23,0,0,645,647,3,148,74,0,646,644,1,0,0,0,646,647,
+		1,0,0,0,647,649,1,0,0,0,648,650,3,108,54,0,649,648,1,0,0,0,649,650,1,0,
+		0,0,650,652,1,0,0,0,651,653,3,6,3,0,652,651,1,0,0,0,652,653,1,0,0,0,653,
+		99,1,0,0,0,654,655,7,11,0,0,655,101,1,0,0,0,656,657,7,12,0,0,657,103,1,
+		0,0,0,658,659,7,13,0,0,659,662,3,128,64,0,660,661,5,77,0,0,661,663,3,134,
+		67,0,662,660,1,0,0,0,662,663,1,0,0,0,663,665,1,0,0,0,664,666,3,106,53,
+		0,665,664,1,0,0,0,665,666,1,0,0,0,666,668,1,0,0,0,667,669,3,108,54,0,668,
+		667,1,0,0,0,668,669,1,0,0,0,669,671,1,0,0,0,670,672,3,6,3,0,671,670,1,
+		0,0,0,671,672,1,0,0,0,672,105,1,0,0,0,673,675,7,14,0,0,674,673,1,0,0,0,
+		674,675,1,0,0,0,675,676,1,0,0,0,676,677,5,28,0,0,677,678,3,20,10,0,678,
+		107,1,0,0,0,679,680,5,25,0,0,680,681,5,76,0,0,681,109,1,0,0,0,682,683,
+		5,70,0,0,683,684,3,142,71,0,684,685,5,71,0,0,685,686,3,128,64,0,686,111,
+		1,0,0,0,687,691,5,30,0,0,688,689,5,28,0,0,689,692,3,20,10,0,690,692,3,
+		114,57,0,691,688,1,0,0,0,691,690,1,0,0,0,692,113,1,0,0,0,693,697,5,154,
+		0,0,694,696,3,116,58,0,695,694,1,0,0,0,696,699,1,0,0,0,697,695,1,0,0,0,
+		697,698,1,0,0,0,698,700,1,0,0,0,699,697,1,0,0,0,700,701,5,155,0,0,701,
+		115,1,0,0,0,702,709,3,92,46,0,703,709,3,122,61,0,704,709,3,124,62,0,705,
+		709,3,110,55,0,706,709,3,118,59,0,707,709,3,120,60,0,708,702,1,0,0,0,708,
+		703,1,0,0,0,708,704,1,0,0,0,708,705,1,0,0,0,708,706,1,0,0,0,708,707,1,
+		0,0,0,709,117,1,0,0,0,710,711,5,32,0,0,711,712,3,146,73,0,712,713,5,25,
+		0,0,713,714,3,56,28,0,714,715,3,114,57,0,715,119,1,0,0,0,716,717,5,33,
+		0,0,717,718,3,60,30,0,718,719,3,114,57,0,719,121,1,0,0,0,720,721,3,102,
+		51,0,721,722,3,142,71,0,722,723,3,126,63,0,723,123,1,0,0,0,724,725,5,69,
+		0,0,725,728,3,128,64,0,726,727,5,77,0,0,727,729,3,134,67,0,728,726,1,0,
+		0,0,728,729,1,0,0,0,729,731,1,0,0,0,730,732,3,106,53,0,731,730,1,0,0,0,
+		731,732,1,0,0,0,732,734,1,0,0,0,733,735,3,126,63,0,734,733,1,0,0,0,734,
+		735,1,0,0,0,735,125,1,0,0,0,736,737,7,15,0,0,737,738,3,102,51,0,738,739,
+		3,142,71,0,739,127,1,0,0,0,740,741,7,16,0,0,741,129,1,0,0,0,742,743,5,
+		161,0,0,743,131,1,0,0,0,744,746,3,136,68,0,745,747,3,138,69,0,746,745,
+		1,0,0,0,746,747,1,0,0,0,747,753,1,0,0,0,748,749,7,17,0,0,749,751,3,136,
+		68,0,750,752,3,138,69,0,751,750,1,0,0,0,751,752,1,0,0,0,752,754,1,0,0,
+		0,753,748,1,0,0,0,753,754,1,0,0,0,754,133,1,0,0,0,755,757,7,18,0,0,756,
+		755,1,0,0,0,756,757,1,0,0,0,757,758,1,0,0,0,758,759,3,132,66,0,759,135,
+		1,0,0,0,760,762,5,148,0,0,761,760,1,0,0,0,761,762,1,0,0,0,762,772,1,0,
+		0,0,763,773,5,160,0,0,764,770,5,161,0,0,765,766,5,147,0,0,766,771,5,161,
+		0,0,767,768,5,161,0,0,768,769,5,147,0,0,769,771,5,161,0,0,770,765,1,0,
+		0,0,770,767,1,0,0,0,770,771,1,0,0,0,771,773,1,0,0,0,772,763,1,0,0,0,772,
+		764,1,0,0,0,773,137,1,0,0,0,774,788,5,144,0,0,775,777,5,142,0,0,776,778,
+		5,162,0,0,777,776,1,0,0,0,777,778,1,0,0,0,778,788,1,0,0,0,779,784,3,140,
+		70,0,780,781,7,19,0,0,781,783,3,140,70,0,782,780,1,0,0,0,783,786,1,0,0,
+		0,784,782,1,0,0,0,784,785,1,0,0,0,785,788,1,0,0,0,786,784,1,0,0,0,787,
+		774,1,0,0,0,787,775,1,0,0,0,787,779,1,0,0,0,788,139,1,0,0,0,789,790,7,
+		20,0,0,790,141,1,0,0,0,791,793,3,146,73,0,792,794,3,144,72,0,793,792,1,
+		0,0,0,793,794,1,0,0,0,794,143,1,0,0,0,795,796,5,156,0,0,796,801,3,58,29,
+		0,797,798,5,153,0,0,798,800,3,58,29,0,799,797,1,0,0,0,800,803,1,0,0,0,
+		801,799,1,0,0,0,801,802,1,0,0,0,802,804,1,0,0,0,803,801,1,0,0,0,804,805,
+		5,157,0,0,805,145,1,0,0,0,806,807,7,21,0,0,807,147,1,0,0,0,808,815,3,146,
+		73,0,809,815,5,161,0,0,810,815,5,24,0,0,811,815,5,25,0,0,812,815,5,23,
+		0,0,813,815,5,22,0,0,814,808,1,0,0,0,814,809,1,0,0,0,814,810,1,0,0,0,814,
+		811,1,0,0,0,814,812,1,0,0,0,814,813,1,0,0,0,815,149,1,0,0,0,96,154,156,
+		167,170,176,178,193,200,209,219,227,236,255,264,267,273,283,288,290,303,
+		308,316,319,324,331,338,345,353,369,374,379,382,387,390,395,405,408,413,
+		415,423,426,437,443,446,452,456,462,466,486,489,493,500,503,505,510,513,
+		525,538,540,546,548,554,567,585,588,591,610,622,641,646,649,652,662,665,
+		668,671,674,691,697,708,728,731,734,746,751,753,756,761,770,772,777,784,
+		787,793,801,814
 	};
 
 	public static readonly ATN _ATN =

@@ -3,7 +3,7 @@ using ProcScript.Syntax.Text;
 
 namespace ProcScript.Syntax.Nodes;
 
-/// <summary><c>drive</c>, <c>tool</c>, <c>to</c>, <c>on</c>, <c>carries</c> or <c>behind</c> with names.</summary>
+/// <summary>A word such as <c>tool</c>, <c>behind</c> or <c>renew with</c> with names.</summary>
 /// <param name="Span">From the first to the last word.</param>
 /// <param name="Keyword">The word that names the property.</param>
 /// <param name="Names">The names.</param>

@@ -37,15 +37,23 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
     {
         TextPropertyContext c => new TextPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
         QuantityPropertyContext c => new QuantityPropertySyntax(Span(c), Keyword(c), phrases.Quantity(c.quantity(), c)),
+        TorquePropertyContext c => Torque(c),
         NamesPropertyContext c => new NamesPropertySyntax(Span(c), Keyword(c), phrases.References(c.reference())),
+        RenewPropertyContext c => new NamesPropertySyntax(
+            Span(c), words.Words(c.RENEW(), c.WITH(), c), phrases.References(c.reference())),
+        PatternPropertyContext c => Choice(c),
+        GripPropertyContext c => Choice(c),
         PeoplePropertyContext c => new PeoplePropertySyntax(Span(c), Keyword(c), words.Count(c.count(), c)),
+        ThreadPropertyContext c when c.LOCKER() is not null => new FlagPropertySyntax(Span(c), words.Words(c.THREAD(), c.LOCKER(), c)),
         ThreadPropertyContext c => Thread(c),
         GradePropertyContext c => Grade(c),
         SealsPropertyContext c => new SealsPropertySyntax(
             Span(c), Keyword(c), words.Count(c.count(), c), phrases.Reference(c.reference(), c)),
         UsesPropertyContext c => new UsesPropertySyntax(
             Span(c), Keyword(c), phrases.Quantity(c.quantity(), c), phrases.Reference(c.reference(), c)),
-        SingleUsePropertyContext or CaptivePropertyContext => Flag((ParserRuleContext)tree),
+        ChangePropertyContext c => Change(c),
+        SingleUsePropertyContext c => new FlagPropertySyntax(Span(c), new WordSyntax(Span(c), "single use")),
+        FlagPropertyContext c => new FlagPropertySyntax(Span(c), Keyword(c)),
         VerifyPropertyContext c => new VerifyPropertySyntax(
             Span(c), Keyword(c), words.Text(c.text(), c), phrases.OptionalLimit(c.EXPECT(), c.limit(), c)),
         NeedsPropertyContext c => Needs(c, c.STRIP(), null, c.NEEDS(), c.needs()),
@@ -86,8 +94,46 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
     private AlertSyntax Alert(ParserRuleContext context, TextContext? text) =>
         new(Span(context), Keyword(context), words.Text(text, context));
 
-    private static FlagPropertySyntax Flag(ParserRuleContext context) =>
-        new(Span(context), new WordSyntax(Span(context), context is CaptivePropertyContext ? "captive" : "single use"));
+    private TorquePropertySyntax Torque(TorquePropertyContext context)
+    {
+        var stages = ImmutableArray.CreateBuilder<QuantitySyntax>();
+        var angles = ImmutableArray.CreateBuilder<QuantitySyntax>();
+        var quantities = stages;
+        foreach (var child in context.children)
+        {
+            if (child is ITerminalNode { Symbol.Type: PLUS })
+            {
+                quantities = angles;
+            }
+            else if (child is QuantityContext quantity)
+            {
+                quantities.Add(phrases.Quantity(quantity, context));
+            }
+        }
+
+        if (stages.Count == 0)
+        {
+            stages.Add(phrases.Quantity(null, context));
+        }
+
+        return new TorquePropertySyntax(Span(context), Keyword(context), stages.ToImmutable(), angles.ToImmutable());
+    }
+
+    /// <summary>The word, or the two, behind the one that names the property.</summary>
+    private ChoicePropertySyntax Choice(ParserRuleContext context) => new(
+        Span(context),
+        Keyword(context),
+        context.children.Count > 1 && context.children[1] is ITerminalNode first
+            ? words.Words(first, context.children[^1] as ITerminalNode, context)
+            : TokenWords.Missing(context));
+
+    private ChangePropertySyntax Change(ChangePropertyContext context) => new(
+        Span(context),
+        Keyword(context),
+        phrases.Reference(context.reference().FirstOrDefault(), context),
+        (context.ADD() ?? context.TAKE()) is { } direction ? words.Word(direction.Symbol) : TokenWords.Missing(context),
+        phrases.Quantity(context.quantity(), context),
+        context.OF() is null ? null : phrases.Reference(context.reference().ElementAtOrDefault(1), context));
 
     private ThreadPropertySyntax Thread(ThreadPropertyContext context)
     {

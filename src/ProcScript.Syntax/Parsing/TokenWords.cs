@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Antlr4.Runtime;
+using Antlr4.Runtime.Tree;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Rules.Text;
 using ProcScript.Syntax.Text;
@@ -48,6 +49,17 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
 
     /// <summary>The word that a token is.</summary>
     public WordSyntax Word(IToken token) => new(SpanOf(token), TextOf(token));
+
+    /// <summary>A word that is written as two, with one blank between them.</summary>
+    public WordSyntax Words(ITerminalNode? first, ITerminalNode? last, ParserRuleContext parent) => (first, last) switch
+    {
+        (null, _) => Missing(parent),
+        (_, null) => Word(first.Symbol),
+        _ when first == last => Word(first.Symbol),
+        _ => new WordSyntax(
+            TextSpan.FromBounds(first.Symbol.StartIndex, last.Symbol.StopIndex + 1),
+            $"{TextOf(first.Symbol)} {TextOf(last.Symbol)}"),
+    };
 
     /// <summary>A quoted text, or null where none is written.</summary>
     public TextSyntax? OptionalText(TextContext? context)

@@ -1,3 +1,4 @@
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Plans.Steps;
@@ -6,7 +7,7 @@ namespace ProcScript.Analysis.Plans.Steps;
 internal static class RefitDetails
 {
     /// <summary>
-    /// The block's own <c>refit</c> block. Tools, people, protective equipment and torque that only the action names hold for both
+    /// The block's own <c>refit</c> block. Tools, people, hoist, lift, protective equipment and tightening that only the action names hold for both
     /// directions, for the place and the part are the same; prose, photos, checks, alerts, supplies and times do not.
     /// </summary>
     public static ActionDetails Of(ActionDetails action)
@@ -18,6 +19,10 @@ internal static class RefitDetails
             People = refit.People == 0 ? action.People : refit.People,
             Ppe = refit.Ppe.IsEmpty ? action.Ppe : refit.Ppe,
             Torque = refit.Torque ?? action.Torque,
+            TorqueDeclared = refit.TorqueDeclared ?? action.TorqueDeclared,
+            Pattern = refit.Pattern ?? action.Pattern,
+            Hoist = refit.Hoist || action.Hoist,
+            Lift = refit.Lift == LiftGeometry.None ? action.Lift : refit.Lift,
         };
     }
 }

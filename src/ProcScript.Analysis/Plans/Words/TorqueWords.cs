@@ -5,6 +5,10 @@ namespace ProcScript.Analysis.Plans.Words;
 /// <summary>Torques as cards print them, in both units of the shop.</summary>
 internal static class TorqueWords
 {
+    /// <summary>One stage after the other, then the angles: <c>20 N·m (14.8 lbf·ft), then 40 N·m (29.5 lbf·ft), then 90° further</c>.</summary>
+    public static string Both(TighteningTorque torque) =>
+        string.Join(", then ", [.. torque.Stages.Select(Both), .. torque.Angles.Select(angle => $"{angle.Print()} further")]);
+
     /// <summary>In N·m first and lbf·ft after it: <c>22 ± 2 N·m (16.2 ± 1.5 lbf·ft)</c>.</summary>
     public static string Both(Quantity torque) => $"{torque.PrintIn(Units.NewtonMetre)} ({torque.PrintIn(Units.PoundForceFoot)})";
 

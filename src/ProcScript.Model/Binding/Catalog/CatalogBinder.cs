@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Machines;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Catalog;
-using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Model.Binding.Catalog;
@@ -56,29 +56,35 @@ internal sealed class CatalogBinder(SymbolTable table)
 
     private static Tool Tool(ToolSymbol symbol, string title, BindingPlace place, FindingSink sink)
     {
-        Quantity? size = null;
+        var tool = new Tool(symbol.Name, title, symbol.Declared);
         var gate = new PropertyGate(PropertyHolders.Tool, sink);
         foreach (var property in symbol.Node.Properties)
         {
             if (gate.Lets(property, place) && property is QuantityPropertySyntax quantity)
             {
-                size = QuantityBinder.Bind(quantity.Quantity, QuantityDemand.Of(quantity.Keyword.Text), place, sink);
+                var bound = QuantityBinder.Bind(quantity.Quantity, QuantityDemand.Of(quantity.Keyword.Text), place, sink);
+                tool = quantity.Keyword.Text == "size" ? tool with { Size = bound } : tool with { Range = bound };
             }
         }
 
-        return new Tool(symbol.Name, title, symbol.Declared) { Size = size };
+        return tool;
     }
 
     private static Supply Supply(SupplySymbol symbol, string title, BindingPlace place, FindingSink sink)
     {
-        var isSingleUse = false;
+        var supply = new Supply(symbol.Name, title, symbol.Declared);
         var gate = new PropertyGate(PropertyHolders.Supply, sink);
         foreach (var property in symbol.Node.Properties)
         {
-            isSingleUse |= gate.Lets(property, place);
+            if (gate.Lets(property, place))
+            {
+                supply = property is QuantityPropertySyntax cure
+                    ? supply with { Cure = QuantityBinder.Bind(cure.Quantity, QuantityDemand.Of("cure"), place, sink) }
+                    : supply with { SingleUse = true };
+            }
         }
 
-        return new Supply(symbol.Name, title, symbol.Declared) { SingleUse = isSingleUse };
+        return supply;
     }
 
     private Kind Kind(KindSymbol symbol, string title, BindingPlace place, FindingSink sink)
@@ -109,6 +115,9 @@ internal sealed class CatalogBinder(SymbolTable table)
                 case NamesPropertySyntax { Keyword.Text: "drive" } drive when SingleReference.Of(drive, place, sink) is { } name:
                     kind = kind with { Drive = _lookup.Tool(name, place, sink) };
                     break;
+                case NamesPropertySyntax { Keyword.Text: "hazard" } hazard:
+                    kind = kind with { Hazards = HazardBinder.Added(kind.Hazards, hazard, place, sink) };
+                    break;
                 case NamesPropertySyntax names:
                     tools.AddRange(names.Names.Select(name => _lookup.Tool(name, place, sink)).OfType<Tool>());
                     break;
@@ -118,20 +127,20 @@ internal sealed class CatalogBinder(SymbolTable table)
                 case UsesPropertySyntax used:
                     AddPresent(uses, SupplyUses.Bind(used, _lookup, place, sink));
                     break;
-                case FlagPropertySyntax { Keyword.Text: "captive" }:
-                    kind = kind with { Captive = true };
+                case TorquePropertySyntax torque:
+                    kind = kind with { Torque = TorqueBinder.Bind(torque, place, sink) };
                     break;
-                case FlagPropertySyntax:
-                    kind = kind with { SingleUse = true };
+                case ChoicePropertySyntax pattern:
+                    kind = kind with { Pattern = TorqueBinder.Pattern(pattern) };
+                    break;
+                case FlagPropertySyntax flag:
+                    kind = WithFlag(kind, flag.Keyword.Text);
                     break;
                 case TextPropertySyntax { Keyword.Text: "ppe" } text:
                     ppe.Add(AuthorText.Bind(text.Text, place, sink));
                     break;
-                case TextPropertySyntax { Keyword.Text: "release" } text:
-                    kind = kind with { Release = AuthorText.Bind(text.Text, place, sink) };
-                    break;
                 case TextPropertySyntax text:
-                    kind = kind with { Engage = AuthorText.Bind(text.Text, place, sink) };
+                    kind = WithText(kind, text.Keyword.Text, AuthorText.Bind(text.Text, place, sink));
                     break;
             }
         }
@@ -145,13 +154,28 @@ internal sealed class CatalogBinder(SymbolTable table)
         };
     }
 
+    private static Kind WithFlag(Kind kind, string keyword) => keyword switch
+    {
+        "captive" => kind with { Captive = true },
+        "oiled" => kind with { Oiled = true },
+        "thread locker" => kind with { ThreadLocker = true },
+        _ => kind with { SingleUse = true },
+    };
+
+    private static Kind WithText(Kind kind, string keyword, string text) => keyword switch
+    {
+        "release" => kind with { Release = text },
+        "engage" => kind with { Engage = text },
+        _ => kind with { Coating = text },
+    };
+
     private static Kind WithQuantity(Kind kind, QuantityPropertySyntax property, BindingPlace place, FindingSink sink)
     {
         var quantity = QuantityBinder.Bind(property.Quantity, QuantityDemand.Of(property.Keyword.Text), place, sink);
         return property.Keyword.Text switch
         {
             "length" => kind with { Length = quantity },
-            "torque" => kind with { Torque = quantity },
+            "cure" => kind with { Cure = quantity },
             "spare" => kind with { Spare = quantity },
             _ => kind with { Time = quantity },
         };

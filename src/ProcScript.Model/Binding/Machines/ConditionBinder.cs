@@ -25,6 +25,15 @@ internal sealed class ConditionBinder(ItemLookup items, FindingSink sink)
         return conditions.DrainToImmutable();
     }
 
+    /// <summary>The conditions of <c>after e, f</c>: each must be isolated first, and comes back later.</summary>
+    public ImmutableArray<Condition> After(NamesPropertySyntax after, BindingPlace place) =>
+    [
+        .. after.Names
+            .Select(name => (Name: name, Energy: items.Find<Energy>(name, "an energy", place)))
+            .Where(found => found.Energy is not null)
+            .Select(found => new Condition(found.Energy!, NeededState.Isolated, -1, NeedsPhase.Both, place.At(found.Name.Span))),
+    ];
+
     /// <summary>The conditions of <c>needs …</c>; none where there is no such clause.</summary>
     public ImmutableArray<Condition> Needs(NeedsPropertySyntax? clause, BindingPlace place)
     {

@@ -29,7 +29,7 @@ internal sealed class ItemBinder
         _conditions = new ConditionBinder(items, sink);
         _joints = new JointBinder(items, sink);
         _parts = new PartBinder(items, _conditions, sink);
-        _states = new StateBinder(sink);
+        _states = new StateBinder(lookup, items, _conditions, sink);
         _gate = new PropertyGate(PropertyHolders.None, sink);
     }
 
@@ -97,6 +97,9 @@ internal sealed class ItemBinder
                     item.Uses = item.Uses.Add(use);
                 }
 
+                return true;
+            case NamesPropertySyntax { Keyword.Text: "hazard" } hazard:
+                item.Hazards = HazardBinder.Added(item.Hazards, hazard, place, _sink);
                 return true;
             case AlertSyntax alert:
                 item.Alerts = item.Alerts.Add(Alerts.Bind(alert, place, _sink));

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Machines;
@@ -56,6 +57,23 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
             sink.Report(UnknownName.Item(name, outline.Symbol.Name, near, place.At(reference.Span)), place);
         }
 
+        return null;
+    }
+
+    /// <summary>The parts and joints of <c>renew with p, j</c>.</summary>
+    public ImmutableArray<MachineItem> Disturbing(NamesPropertySyntax renew, BindingPlace place) =>
+        [.. renew.Names.Select(name => Disturbing(name, place)).OfType<MachineItem>()];
+
+    private MachineItem? Disturbing(ReferenceSyntax name, BindingPlace place)
+    {
+        var item = Find(name, place);
+        if (item is null or Part or Joint)
+        {
+            return item;
+        }
+
+        var finding = WrongSortOfItem.At(item.Name, ItemWords.Sort(item), "a part or a joint", place.At(name.Span), item.Declared);
+        sink.Report(finding, place);
         return null;
     }
 

@@ -32,8 +32,21 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
                 }
 
                 break;
-            case QuantityPropertySyntax torque:
-                joint.Torque = QuantityBinder.Bind(torque.Quantity, QuantityDemand.Of("torque"), place, sink);
+            case TorquePropertySyntax torque:
+                joint.Torque = TorqueBinder.Bind(torque, place, sink);
+                joint.TorqueDeclared = place.At(torque.Span);
+                break;
+            case ChoicePropertySyntax pattern:
+                joint.Pattern = TorqueBinder.Pattern(pattern);
+                break;
+            case FlagPropertySyntax { Keyword.Text: "oiled" }:
+                joint.Oiled = true;
+                break;
+            case FlagPropertySyntax:
+                joint.ThreadLocker = true;
+                break;
+            case NamesPropertySyntax { Keyword.Text: "renew with" } renew:
+                joint.RenewWith = joint.RenewWith.AddRange(items.Disturbing(renew, place));
                 break;
             case NamesPropertySyntax names when SingleReference.Of(names, place, sink) is { } name:
                 End(joint, names, name, place);

@@ -38,6 +38,7 @@ internal sealed class MachineChecks
         }
 
         new MachineChecks(machine, sink).HiddenInARound();
+        EnergyCircles.Report(machine.Energies, sink);
     }
 
     private static void Deadlocked(MachineItem item, Part part, FindingSink sink)

@@ -155,6 +155,10 @@ internal sealed class MachineElaborator
             Other = outline.Role == JointRole.Cover ? null : owner.Parent,
             Over = outline.Over < 0 ? null : (Joint?)_made[outline.Over],
             Torque = outline.Kind!.Torque,
+            Pattern = outline.Kind.Pattern,
+            ThreadLocker = outline.Kind.ThreadLocker,
+            Oiled = outline.Kind.Oiled,
+            Hazards = outline.Kind.Hazards,
             Release = outline.Kind.Release,
             Engage = outline.Kind.Engage,
         };

@@ -17,11 +17,20 @@ internal sealed class PartBinder(ItemLookup items, ConditionBinder conditions, F
     {
         switch (property)
         {
-            case QuantityPropertySyntax mass:
+            case QuantityPropertySyntax { Keyword.Text: "mass" } mass:
                 part.Mass = QuantityBinder.Bind(mass.Quantity, QuantityDemand.Of("mass"), place, sink);
+                break;
+            case NamesPropertySyntax renew:
+                part.RenewWith = part.RenewWith.AddRange(items.Disturbing(renew, place));
+                break;
+            case FlagPropertySyntax { Keyword.Text: "hoist" }:
+                part.Hoist = true;
                 break;
             case FlagPropertySyntax:
                 part.SingleUse = true;
+                break;
+            default:
+                part.Lift = LiftBinder.With(part.Lift, property, place, sink) ?? part.Lift;
                 break;
         }
     }

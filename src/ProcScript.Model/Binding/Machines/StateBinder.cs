@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Machines;
@@ -9,18 +11,20 @@ using ProcScript.Syntax.Nodes;
 namespace ProcScript.Model.Binding.Machines;
 
 /// <summary>Binds what only energies and fluids say.</summary>
-internal sealed class StateBinder(FindingSink sink)
+internal sealed class StateBinder(SymbolLookup lookup, ItemLookup items, ConditionBinder conditions, FindingSink sink)
 {
     /// <summary>Binds one property of an energy.</summary>
     public void Property(Energy energy, PropertySyntax property, BindingPlace place)
     {
         switch (property)
         {
-            case TextPropertySyntax { Keyword.Text: "isolate" } text:
-                energy.Isolate = AuthorText.Bind(text.Text, place, sink);
-                break;
             case TextPropertySyntax text:
-                energy.Restore = AuthorText.Bind(text.Text, place, sink);
+                SetText(energy, text.Keyword.Text, AuthorText.Bind(text.Text, place, sink));
+                break;
+            case NamesPropertySyntax after:
+                var first = conditions.After(after, place);
+                energy.Conditions = energy.Conditions.AddRange(first);
+                energy.After = energy.After.AddRange(first.Select(condition => (Energy)condition.Item));
                 break;
             case QuantityPropertySyntax wait:
                 energy.Wait = QuantityBinder.Bind(wait.Quantity, QuantityDemand.Of("wait"), place, sink);
@@ -43,6 +47,9 @@ internal sealed class StateBinder(FindingSink sink)
             case TextPropertySyntax text:
                 fluid.Fill = AuthorText.Bind(text.Text, place, sink);
                 break;
+            case ChangePropertySyntax change:
+                fluid.Changes = fluid.Changes.AddRange(Change(change, place));
+                break;
             case QuantityPropertySyntax quantity:
                 var bound = QuantityBinder.Bind(quantity.Quantity, QuantityDemand.Of(quantity.Keyword.Text), place, sink);
                 switch (quantity.Keyword.Text)
@@ -60,6 +67,48 @@ internal sealed class StateBinder(FindingSink sink)
 
                 break;
         }
+    }
+
+    private static void SetText(Energy energy, string keyword, string text)
+    {
+        switch (keyword)
+        {
+            case "prepare":
+                energy.Prepare = text;
+                break;
+            case "shutdown":
+                energy.Shutdown = text;
+                break;
+            case "isolate":
+                energy.Isolate = text;
+                break;
+            case "lock":
+                energy.Lock = text;
+                break;
+            case "bleed":
+                energy.Bleed = text;
+                break;
+            default:
+                energy.Restore = text;
+                break;
+        }
+    }
+
+    /// <summary>What a new part changes; nothing with a finding.</summary>
+    private ImmutableArray<ChargeChange> Change(ChangePropertySyntax change, BindingPlace place)
+    {
+        var part = items.Find<Part>(change.Part, "a part", place);
+        var supply = change.Supply is { } name ? lookup.Supply(name, place, sink) : null;
+        if (change.Direction.IsMissing)
+        {
+            sink.Poison();
+            return [];
+        }
+
+        var amount = QuantityBinder.Bind(change.Amount, QuantityDemand.Of(change.Direction.Text), place, sink);
+        return part is null || amount is null || (change.Supply is not null && supply is null)
+            ? []
+            : [new ChargeChange(part, change.Direction.Text == "add", amount, supply)];
     }
 
     /// <summary>Reports what an energy or a fluid cannot do without.</summary>

@@ -77,8 +77,12 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
                 return details with { People = Counts.Bind(people.Count, "`people`", place, sink) ?? 0 };
             case QuantityPropertySyntax { Keyword.Text: "time" } time:
                 return details with { Time = QuantityBinder.Bind(time.Quantity, QuantityDemand.Of("time"), place, sink) };
-            case QuantityPropertySyntax torque:
-                return details with { Torque = QuantityBinder.Bind(torque.Quantity, QuantityDemand.Of("torque"), place, sink) };
+            case TorquePropertySyntax torque:
+                return details with { Torque = TorqueBinder.Bind(torque, place, sink), TorqueDeclared = place.At(torque.Span) };
+            case ChoicePropertySyntax { Keyword.Text: "pattern" } pattern:
+                return details with { Pattern = TorqueBinder.Pattern(pattern) };
+            case FlagPropertySyntax:
+                return details with { Hoist = true };
             case UsesPropertySyntax uses:
                 return SupplyUses.Bind(uses, lookup, place, sink) is { } use ? details with { Uses = details.Uses.Add(use) } : details;
             case AlertSyntax alert:
@@ -86,7 +90,7 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
             case RefitPropertySyntax refit:
                 return details with { Refit = Bind(refit.Properties, PropertyHolders.Refit, place).Details };
             default:
-                return details;
+                return details with { Lift = LiftBinder.With(details.Lift, property, place, sink) ?? details.Lift };
         }
     }
 
@@ -97,6 +101,7 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
         "check" => details with { Checks = details.Checks.Add(text) },
         "ppe" => details with { Ppe = details.Ppe.Add(text) },
         "store" => details with { Store = text },
+        "bag" => details with { Bag = text },
         _ => details,
     };
 }

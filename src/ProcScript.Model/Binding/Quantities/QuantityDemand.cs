@@ -23,6 +23,9 @@ internal sealed record QuantityDemand(
     /// <summary>The amount of a supply: pieces, or so much of it.</summary>
     public static readonly QuantityDemand Uses = new("uses", [Dimension.Count, Dimension.Mass, Dimension.Volume, Dimension.Length]);
 
+    /// <summary>How far a fastener is turned on.</summary>
+    public static readonly QuantityDemand TorqueAngle = new("torque", [Dimension.Angle]);
+
     /// <summary>A reading may be anything.</summary>
     public static readonly QuantityDemand Expect = new("expect", [], double.NegativeInfinity);
 
@@ -38,6 +41,14 @@ internal sealed record QuantityDemand(
         new("takes", [Dimension.Time]),
         new("attended", [Dimension.Time], IsLeastAllowed: true),
         new("time", [Dimension.Time]),
+        new("cure", [Dimension.Time]),
+        new("range", [Dimension.Torque]),
+        new("reach", [Dimension.Length]),
+        new("height", [Dimension.Length], IsLeastAllowed: true),
+        new("twist", [Dimension.Angle], IsLeastAllowed: true, Most: 180),
+        new("frequency", [Dimension.Frequency]),
+        new("add", [Dimension.Mass, Dimension.Volume]),
+        new("take", [Dimension.Mass, Dimension.Volume]),
     }.ToImmutableDictionary(demand => demand.Word, StringComparer.Ordinal);
 
     /// <summary>What the property of that name asks.</summary>

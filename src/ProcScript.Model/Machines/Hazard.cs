@@ -1,0 +1,26 @@
+namespace ProcScript.Model.Machines;
+
+/// <summary>What an item can do to people, beyond what an energy or a fluid says.</summary>
+public enum Hazard
+{
+    /// <summary>Part of a restraint system: it can fire.</summary>
+    Restraint,
+
+    /// <summary>High voltage.</summary>
+    HighVoltage,
+
+    /// <summary>Under pressure.</summary>
+    Pressure,
+
+    /// <summary>A loaded spring.</summary>
+    Spring,
+
+    /// <summary>Hot enough to burn.</summary>
+    HotSurface,
+
+    /// <summary>A load that hangs, and can fall.</summary>
+    SuspendedLoad,
+
+    /// <summary>Refrigerant.</summary>
+    Refrigerant,
+}
