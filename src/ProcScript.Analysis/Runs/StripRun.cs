@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
+using ProcScript.Analysis.Wording;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -70,6 +71,14 @@ public sealed class StripRun
 
         return last;
     }
+
+    /// <summary>The number of the first action that a step stands for; -1 where none was performed.</summary>
+    internal int FirstActionOf(Step step) =>
+        Actions.FirstOrDefault(action => ReferenceEquals(RefitFinding.Step(action), step))?.Number ?? -1;
+
+    /// <summary>The number of the last action that a step stands for; -1 where none was performed.</summary>
+    internal int LastActionOf(Step step) =>
+        Actions.LastOrDefault(action => ReferenceEquals(RefitFinding.Step(action), step))?.Number ?? -1;
 
     /// <summary>The numbers given so far, for the refit to go on from.</summary>
     internal RunNumbering Numbering { get; init; } = new();

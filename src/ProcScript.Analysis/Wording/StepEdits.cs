@@ -59,8 +59,20 @@ internal static class StepEdits
             [new TextEdit(new SourceSpan(step.Source.Path, WholeLines(tree.Text, step.Source.Span)), "")]);
     }
 
+    /// <summary>Takes a refit rule out, with its line where it stands alone on one.</summary>
+    public static IEnumerable<Fix> Delete(StripRun run, OrderRule rule)
+    {
+        if (run.Library.Trees.TryGetValue(rule.Source.Path, out var tree))
+        {
+            yield return new Fix(
+                "Take the rule out",
+                FixGrade.NeedsLook,
+                [new TextEdit(new SourceSpan(rule.Source.Path, WholeLines(tree.Text, rule.Source.Span)), "")]);
+        }
+    }
+
     /// <summary>What stands between an inserted action and the step: a line break with the step's indentation, or a blank.</summary>
-    private static string Gap(SourceText text, int at)
+    internal static string Gap(SourceText text, int at)
     {
         var line = text.LineSpan(text.LineAt(at));
         var before = text.Content[line.Start..at];
@@ -72,7 +84,8 @@ internal static class StepEdits
         return line.End < text.Content.Length && text.Content[line.End] == '\r' ? $"\r\n{before}" : $"\n{before}";
     }
 
-    private static TextSpan WholeLines(SourceText text, TextSpan span)
+    /// <summary>A stretch with its lines where it stands alone on them.</summary>
+    internal static TextSpan WholeLines(SourceText text, TextSpan span)
     {
         var (first, last) = (text.LineAt(span.Start), text.LineAt(span.End));
         var lines = text.LineSpan(first).Cover(text.LineSpan(last));

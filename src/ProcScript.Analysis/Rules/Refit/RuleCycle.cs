@@ -1,6 +1,8 @@
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.Wording;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Rules.Refit;
@@ -9,7 +11,10 @@ namespace ProcScript.Analysis.Rules.Refit;
 public sealed class RuleCycle : RefitFailureRule<RuleCircle>
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC4003", "rule-cycle", "A refit rule cannot hold", Severity.Error);
+    public static readonly RuleInfo Id = new("PRC4003", "rule-cycle", "A refit rule cannot hold", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
@@ -70,14 +75,25 @@ public sealed class RuleCycle : RefitFailureRule<RuleCircle>
     protected override Finding Describe(RuleCircle failure, RefitAttempt attempt)
     {
         var rule = failure.Edges[0];
-        return new Finding(
-            Id,
-            $"{ItemPhrases.Written(rule.Later)} cannot wait for {ItemPhrases.Written(rule.Earlier)}",
-            RefitFinding.Source(rule.Reason),
-            "this rule cannot hold")
+        return new Finding(Id, Message(rule), RefitFinding.Source(rule.Reason), "this rule cannot hold")
         {
             Related = RefitFinding.Chain(failure.Edges.Skip(1)),
             Help = "take the rule out, or change what stands in its way",
+            Fixes = rule.Reason is Ruled { Rule: OrderRule order } ? [.. StepEdits.Delete(attempt.Strip, order)] : [],
+        };
+    }
+
+    /// <summary>An energy or a fluid that is wanted back too early is told as that.</summary>
+    private static string Message(CircleEdge rule)
+    {
+        var (earlier, later) = (rule.Earlier.Action, rule.Later.Action);
+        return (earlier.Verb, later.Target) switch
+        {
+            (Verb.Restore, Joint) => $"the rule restores {ItemPhrases.The(earlier.Target!)} while {ItemPhrases.The(later.Target)} is still open",
+            (Verb.Fill, Joint) => $"the rule fills {ItemPhrases.The(earlier.Target!)} while {ItemPhrases.The(later.Target)} is still open",
+            (Verb.Restore, Energy) =>
+                $"the rule restores {ItemPhrases.The(earlier.Target!)} before {ItemPhrases.The(later.Target)}, which has to come back first",
+            _ => $"{ItemPhrases.Written(rule.Later)} cannot wait for {ItemPhrases.Written(rule.Earlier)}",
         };
     }
 }

@@ -1,5 +1,7 @@
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Analysis.States;
+using ProcScript.Analysis.Stripping;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
@@ -65,15 +67,26 @@ public sealed class CircuitLive : StripFailureRule<StillLive>
     protected override Finding Describe(StillLive failure, StripRun run)
     {
         var isolate = new NamedAction(Verb.Isolate, failure.Energy);
-        return StepFinding.At(
+        var late = LateStep.Find(run, failure.Step, isolate);
+        var found = StepFinding.At(
             Id,
             failure.Step,
             $"{ItemPhrases.The(failure.Energy)} is live when {ItemPhrases.Doing(failure.Step.Verb, failure.Joint)}",
             $"{ItemPhrases.The(failure.Energy)} is still live",
-            [new LabeledSpan(failure.Joint.Declared, $"on {ItemPhrases.The(failure.Energy)}")]) with
-        {
-            Help = $"{ItemPhrases.Cue(isolate)} first",
-            Fixes = [.. StepEdits.InsertBefore(run, failure.Step, [isolate])],
-        };
+            [new LabeledSpan(failure.Joint.Declared, $"on {ItemPhrases.The(failure.Energy)}")]);
+        return late is null
+            ? found with
+            {
+                Help = $"{ItemPhrases.Cue(isolate)} first",
+                Fixes = [.. StepEdits.InsertBefore(run, failure.Step, [isolate])],
+            }
+            : found with
+            {
+                Related = [.. found.Related, new LabeledSpan(late.VerbSpan, "isolated only here")],
+                Help = $"{ItemPhrases.Cue(isolate)} first, not only at {LinePhrases.Of(late.VerbSpan, failure.Step.VerbSpan, run.Library)}",
+                Fixes = LateStep.CanComeForward(run, late, failure.Step, new StateVariable(StateKind.Live, failure.Energy.Index))
+                    ? [.. StepMove.Before(run, late, failure.Step)]
+                    : [],
+            };
     }
 }

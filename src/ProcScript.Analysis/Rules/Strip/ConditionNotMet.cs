@@ -2,6 +2,7 @@ using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Analysis.Stripping;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
@@ -69,14 +70,15 @@ public sealed class ConditionNotMet : StripFailureRule<ConditionFails>
         $"needs {ItemPhrases.List(failure.Conditions.Select(NeedPhrases.Wanted))}",
         failure.Conditions.Select(need => new LabeledSpan(need.Declared!.Declared, $"needs {NeedPhrases.Wanted(need)}"))) with
     {
-        Help = ItemPhrases.List(failure.Conditions.Select(Cure)),
+        Help = ItemPhrases.List(failure.Conditions.Select(need => Cure(need, failure.Step, run))),
         Fixes = failure.Conditions is [var only] ? [.. Insert(only, failure.Step, run)] : [],
     };
 
     private static IEnumerable<Fix> Insert(Need need, Step step, StripRun run) => need switch
     {
-        ControlAt at => StepEdits.InsertBefore(
-            run, step, [new NamedAction(Verb.Set, at.Control)], $" to {at.Control.Positions[at.Position]}"),
+        ControlAt at when PoweredControl.IsolatedBefore(run, step, at.Control) is { } isolated =>
+            PoweredControl.CanBeSet(run, at, isolated.Step, step) ? StepEdits.InsertBefore(run, isolated.Step, [Setting(at)], To(at)) : [],
+        ControlAt at => StepEdits.InsertBefore(run, step, [Setting(at)], To(at)),
         PartPropped { IsPropped: true } => StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Support, need.Item)]),
         EnergyIsolated or FluidEmpty or JointOff => StepEdits.InsertBefore(
             run, step, [ActionTable.OpeningOf(need.Item)]),
@@ -85,12 +87,19 @@ public sealed class ConditionNotMet : StripFailureRule<ConditionFails>
         _ => [],
     };
 
-    private static string Cure(Need need) => need switch
+    private static string Cure(Need need, Step step, StripRun run) => need switch
     {
-        ControlAt at => $"write `set {at.Control.Name} to {at.Control.Positions[at.Position]}` before",
+        ControlAt at when PoweredControl.IsolatedBefore(run, step, at.Control) is { } isolated =>
+            $"{ItemPhrases.The(at.Control)} moves only while {ItemPhrases.The(isolated.Energy)} is live: write `set {at.Control.Name}{To(at)}` "
+            + $"before that is isolated ({LinePhrases.Of(isolated.Step.VerbSpan, step.VerbSpan, run.Library)})",
+        ControlAt at => $"write `set {at.Control.Name}{To(at)}` before",
         PartPropped { IsPropped: true } => $"write `support {need.Item.Name}` before",
         EnergyIsolated or FluidEmpty or JointOff or PartOut => $"write {ItemPhrases.Written(ActionTable.OpeningOf(need.Item))} before",
         PartAside => $"write `aside {need.Item.Name}` before",
         _ => $"do this while {NeedPhrases.Is(need)}",
     };
+
+    private static NamedAction Setting(ControlAt at) => new(Verb.Set, at.Control);
+
+    private static string To(ControlAt at) => $" to {at.Control.Positions[at.Position]}";
 }

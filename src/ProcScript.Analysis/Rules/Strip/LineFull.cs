@@ -1,5 +1,7 @@
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Analysis.States;
+using ProcScript.Analysis.Stripping;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
@@ -63,15 +65,26 @@ public sealed class LineFull : StripFailureRule<StillFull>
     protected override Finding Describe(StillFull failure, StripRun run)
     {
         var empty = new NamedAction(Verb.Empty, failure.Fluid);
-        return StepFinding.At(
+        var late = LateStep.Find(run, failure.Step, empty);
+        var found = StepFinding.At(
             Id,
             failure.Step,
             $"{ItemPhrases.The(failure.Fluid)} is still in when {ItemPhrases.Doing(failure.Step.Verb, failure.Joint)}",
             $"{ItemPhrases.The(failure.Fluid)} is not emptied before",
-            [new LabeledSpan(failure.Joint.Declared, $"carries {ItemPhrases.The(failure.Fluid)}")]) with
-        {
-            Help = $"{ItemPhrases.Cue(empty)} first",
-            Fixes = [.. StepEdits.InsertBefore(run, failure.Step, [empty])],
-        };
+            [new LabeledSpan(failure.Joint.Declared, $"carries {ItemPhrases.The(failure.Fluid)}")]);
+        return late is null
+            ? found with
+            {
+                Help = $"{ItemPhrases.Cue(empty)} first",
+                Fixes = [.. StepEdits.InsertBefore(run, failure.Step, [empty])],
+            }
+            : found with
+            {
+                Related = [.. found.Related, new LabeledSpan(late.VerbSpan, "emptied only here")],
+                Help = $"{ItemPhrases.Cue(empty)} first, not only at {LinePhrases.Of(late.VerbSpan, failure.Step.VerbSpan, run.Library)}",
+                Fixes = LateStep.CanComeForward(run, late, failure.Step, new StateVariable(StateKind.Full, failure.Fluid.Index))
+                    ? [.. StepMove.Before(run, late, failure.Step)]
+                    : [],
+            };
     }
 }
