@@ -79,6 +79,7 @@ internal static class CommandLine
         {
             CheckCommand.Create(around),
             BuildCommand.Create(around),
+            FormatCommand.Create(around),
             ExplainCommand.Create(around),
             NewCommand.Create(around),
         };

@@ -16,11 +16,17 @@ internal sealed class PendingFiles : IDisposable
     /// <exception cref="UsageException">It cannot be written.</exception>
     public void Add(string path, string text) => Do(path, () =>
     {
-        var folder = Path.GetDirectoryName(path)!;
+        // What a link leads to is written, not the link.
+        var final = new FileInfo(path).LinkTarget is null ? path : File.ResolveLinkTarget(path, returnFinalTarget: true)!.FullName;
+        var folder = Path.GetDirectoryName(final)!;
         Directory.CreateDirectory(folder);
-        var temporary = Path.Combine(folder, $".{Path.GetFileName(path)}.{Guid.NewGuid():N}.tmp");
-        _files.Add((temporary, path));
+        var temporary = Path.Combine(folder, $".{Path.GetFileName(final)}.{Guid.NewGuid():N}.tmp");
+        _files.Add((temporary, final));
         File.WriteAllText(temporary, text, Utf8);
+        if (!OperatingSystem.IsWindows() && File.Exists(final))
+        {
+            File.SetUnixFileMode(temporary, File.GetUnixFileMode(final));
+        }
     });
 
     /// <summary>Gives the files their names.</summary>

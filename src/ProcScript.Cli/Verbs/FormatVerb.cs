@@ -1,0 +1,141 @@
+using DiffPlex.Renderer;
+using ProcScript.Cli.Output;
+using ProcScript.Cli.Sources;
+using ProcScript.Model.Sources;
+using ProcScript.Syntax;
+using ProcScript.Syntax.Formatting;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Cli.Verbs;
+
+/// <summary><c>format</c>: lays files out, or says which are laid out otherwise.</summary>
+internal static class FormatVerb
+{
+    /// <summary>Reads, lays out, and writes or tells.</summary>
+    public static ExitCode Run(FormatRequest request, Surroundings around, CancellationToken stop)
+    {
+        var selection = SourceSelection.Find(request.Input, around.CurrentFolder);
+        var files = Read(selection, around, stop);
+        // The formatted standard input is the output, and nothing else is.
+        var printsText = selection.StandardInput is not null && request.Mode == FormatMode.Write;
+        if (printsText && files.Count > 1)
+        {
+            throw new UsageException("'-' stands alone: its text is all that is written to the output.");
+        }
+
+        var terminal = Terminal.For(printsText ? around with { Output = around.Error } : around, request.Colour);
+        var paths = new ScreenPaths(selection, around.CurrentFolder);
+        PrintFaults(files, terminal, paths);
+        if (printsText)
+        {
+            around.Output.Write(files[0].Formatted ?? "");
+            return ExitCodeOf(files, fails: false);
+        }
+
+        var changed = files.Where(file => file.IsChanged).ToList();
+        foreach (var file in changed)
+        {
+            Tell(file, request.Mode, terminal, paths);
+        }
+
+        if (request.Mode == FormatMode.Write)
+        {
+            using PendingFiles pending = new();
+            changed.ForEach(file => pending.Add(Path.Combine(selection.Root, file.Tree.Text.Path), file.Formatted!));
+            pending.Commit(replace: true);
+        }
+
+        terminal.WriteLine(new Piece(Summary(files, changed.Count, request.Mode)));
+        return ExitCodeOf(files, fails: request.Mode != FormatMode.Write && changed.Count > 0);
+    }
+
+    private static List<FormattedFile> Read(SourceSelection selection, Surroundings around, CancellationToken stop)
+    {
+        DiskSourceStore store = new(selection, around.OpenInput);
+        var files = new List<FormattedFile>();
+        foreach (var path in selection.Paths)
+        {
+            stop.ThrowIfCancellationRequested();
+            var reading = store.Read(path);
+            if (reading.Outcome is SourceOutcome.Missing or SourceOutcome.Unreadable)
+            {
+                throw new UsageException($"cannot read '{path}': {(reading.Detail.Length == 0 ? "it is gone." : reading.Detail)}");
+            }
+
+            var tree = SyntaxTree.Parse(new SourceText(path, reading.Content ?? ""), stop);
+            files.Add(new FormattedFile(tree, reading.Content is null ? null : Formatter.Format(tree), reading));
+        }
+
+        return files;
+    }
+
+    private static void PrintFaults(List<FormattedFile> files, Terminal terminal, ScreenPaths paths)
+    {
+        var texts = files.ToDictionary(file => file.Tree.Text.Path, file => file.Tree.Text, StringComparer.Ordinal);
+        FindingPrinter printer = new(terminal, texts.GetValueOrDefault, paths);
+        foreach (var file in files.Where(file => file.Formatted is null))
+        {
+            foreach (var finding in file.Tree.Findings)
+            {
+                printer.Print(new Analysis.ReportedFinding(finding, finding.Rule.DefaultSeverity));
+            }
+
+            terminal.WriteLine(new Piece($"left alone: {paths.Of(file.Tree.Text.Path)}, {Why(file.Reading)}"));
+        }
+    }
+
+    private static string Why(SourceReading reading) => reading.Outcome switch
+    {
+        SourceOutcome.Read => "whose text has errors",
+        SourceOutcome.TooLarge => "which is too large",
+        _ => $"which is no text. {reading.Detail}",
+    };
+
+    private static void Tell(FormattedFile file, FormatMode mode, Terminal terminal, ScreenPaths paths)
+    {
+        var path = paths.Of(file.Tree.Text.Path);
+        if (mode != FormatMode.Diff)
+        {
+            terminal.WriteLine(new Piece(mode == FormatMode.Write ? $"formatted {path}" : $"not laid out: {path}"));
+            return;
+        }
+
+        // The renderer takes the end of the last line for a line of its own.
+        var diff = UnidiffRenderer.GenerateUnidiff(WithoutEnd(file.Tree.Text.Content), WithoutEnd(file.Formatted!), path, path);
+        foreach (var line in diff.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n'))
+        {
+            terminal.WriteLine(new Piece(PrintableText.Of(line), InkOf(line)));
+        }
+    }
+
+    private static string WithoutEnd(string text) => text.EndsWith('\n') ? text[..^1] : text;
+
+    private static Ink InkOf(string line) => line switch
+    {
+        ['+', '+', '+', ..] or ['-', '-', '-', ..] => Ink.Strong,
+        ['+', ..] => Ink.Added,
+        ['-', ..] => Ink.Removed,
+        ['@', ..] => Ink.Frame,
+        _ => Ink.Plain,
+    };
+
+    private static string Summary(List<FormattedFile> files, int changed, FormatMode mode)
+    {
+        var left = files.Count(file => file.Formatted is null);
+        var what = (changed, mode) switch
+        {
+            (0, _) => $"{Counted.Of(files.Count - left, "file")} laid out already",
+            (_, FormatMode.Write) => $"formatted {changed} of {Counted.Of(files.Count, "file")}",
+            _ => $"{changed} of {Counted.Of(files.Count, "file")} not laid out",
+        };
+        return left == 0 ? what : $"{what}, {left} left alone";
+    }
+
+    private static ExitCode ExitCodeOf(List<FormattedFile> files, bool fails) =>
+        fails || files.Exists(file => file.Formatted is null) ? ExitCode.Findings : ExitCode.Clean;
+
+    private sealed record FormattedFile(SyntaxTree Tree, string? Formatted, SourceReading Reading)
+    {
+        public bool IsChanged => Formatted is not null && Formatted != Tree.Text.Content;
+    }
+}
