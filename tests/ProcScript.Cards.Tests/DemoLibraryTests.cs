@@ -43,7 +43,9 @@ public sealed class DemoLibraryTests
 
         var labels = new HtmlParser().ParseDocument(WorkPack.Html(plan, PackTemplates.Standard).Text).QuerySelectorAll(".label");
 
-        Assert.Equal(plan.Bags.Select(bag => $"Bag {bag.Number}"), labels.Select(label => label.QuerySelector("h3")!.TextContent));
+        Assert.Equal(
+            plan.Bags.Select(bag => bag.Name.Length > 0 ? $"Bag {bag.Number}: {bag.Name}" : $"Bag {bag.Number}"),
+            labels.Select(label => label.QuerySelector("h3")!.TextContent));
         Assert.Equal(
             plan.Bags.SelectMany(bag => bag.Contents).Select(line => $"{line.Count} × {line.Title}"),
             labels.SelectMany(label => label.QuerySelectorAll("li")).Select(line => line.TextContent.Split([", ", "; "], 2, StringSplitOptions.None)[0]));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
@@ -22,6 +23,7 @@ internal sealed class PlanBuilder
     private readonly ImmutableArray<PlannedStep> _steps;
     private readonly JobTimes _times;
     private readonly ImmutableArray<PlanBag> _bags;
+    private readonly WhichIsWhich _which;
     private readonly IReadOnlyDictionary<int, double> _lifted;
 
     private PlanBuilder(Library library, StripRun strip, RefitRun refit)
@@ -32,7 +34,9 @@ internal sealed class PlanBuilder
         _list = StepList.Of(strip, refit);
         _steps = _list.Steps;
         _times = JobTimes.Of(_steps);
-        _bags = BagFilling.Fill(LooseHardware.Of(_steps), (phase, card) => _list.Cards[phase][card]);
+        var loose = LooseHardware.Of(_steps).ToImmutableArray();
+        _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card]);
+        _which = new WhichIsWhich(loose, _bags);
         _lifted = LiftedMass.Of(_steps);
     }
 
@@ -104,7 +108,7 @@ internal sealed class PlanBuilder
 
     private ImmutableArray<PlanStage> Cards(PlanPhase phase)
     {
-        var writer = new StepWriter(_library, _bags, _lifted);
+        var writer = new StepWriter(_library, _bags, _which, _lifted);
         var steps = _steps.Where(step => step.Phase == phase).ToLookup(step => step.Card);
         return
         [

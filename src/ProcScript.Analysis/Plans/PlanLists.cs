@@ -61,10 +61,11 @@ public sealed record PlanControl(string Name, string Title, string Home, Immutab
 
 /// <summary>A bag of hardware.</summary>
 /// <param name="Number">The number on its label.</param>
-/// <param name="Stage">The stage that fills it.</param>
+/// <param name="Stage">The stage that fills it; of a bag that the author named all of them, with commas.</param>
 /// <param name="Contents">What goes in.</param>
 /// <param name="EmptyAt">The refit step after which it is empty; 0 where what is in it never goes back.</param>
-public sealed record PlanBag(int Number, string Stage, ImmutableArray<PlanBagLine> Contents, int EmptyAt);
+/// <param name="Name">The author's own name for it; empty where the compiler chose what goes in.</param>
+public sealed record PlanBag(int Number, string Stage, ImmutableArray<PlanBagLine> Contents, int EmptyAt, string Name);
 
 /// <summary>One sort of piece in a bag.</summary>
 /// <param name="Title">The kind.</param>
@@ -73,6 +74,17 @@ public sealed record PlanBag(int Number, string Stage, ImmutableArray<PlanBagLin
 /// <param name="StripStep">The step it comes from.</param>
 /// <param name="RefitStep">The step it goes back at; 0 where it does not.</param>
 public sealed record PlanBagLine(string Title, int Count, string From, int StripStep, int RefitStep);
+
+/// <summary>Which piece a step is about, where others fit the same holes.</summary>
+/// <param name="Piece">The piece, in words that tell it apart.</param>
+/// <param name="Bag">Its bag.</param>
+/// <param name="Not">The look-alikes that come off or go back on the same card, a few at the most.</param>
+public sealed record PlanWhich(string Piece, int Bag, ImmutableArray<PlanLookAlike> Not);
+
+/// <summary>A piece that fits the same holes and must not go in.</summary>
+/// <param name="Piece">The piece, in words that tell it apart.</param>
+/// <param name="Bag">Its bag.</param>
+public sealed record PlanLookAlike(string Piece, int Bag);
 
 /// <summary>Something that does not go back.</summary>
 /// <param name="Title">What.</param>

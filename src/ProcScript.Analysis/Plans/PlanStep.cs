@@ -44,6 +44,9 @@ public sealed record PlanStep
     /// <summary>The bags that are empty once it is done (refit).</summary>
     public ImmutableArray<int> EmptiesBags { get; init; } = [];
 
+    /// <summary>Which piece it is about, where others that come off or go back on the same card fit the same holes; else null.</summary>
+    public PlanWhich? Which { get; init; }
+
     /// <summary>The torque in words, N·m first and lbf·ft after it; empty where there is none.</summary>
     public string Torque { get; init; } = "";
 

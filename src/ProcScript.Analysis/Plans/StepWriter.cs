@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Totals;
@@ -13,14 +14,16 @@ internal sealed class StepWriter
 {
     private readonly Library _library;
     private readonly IReadOnlyDictionary<int, double> _lifted;
+    private readonly WhichIsWhich _which;
     private readonly ILookup<int, int> _bags;
     private readonly ILookup<int, int> _emptied;
 
     /// <summary>Takes what a line says from elsewhere in the plan.</summary>
-    public StepWriter(Library library, ImmutableArray<PlanBag> bags, IReadOnlyDictionary<int, double> lifted)
+    public StepWriter(Library library, ImmutableArray<PlanBag> bags, WhichIsWhich which, IReadOnlyDictionary<int, double> lifted)
     {
         _library = library;
         _lifted = lifted;
+        _which = which;
         _bags = bags
             .SelectMany(bag => bag.Contents
                 .SelectMany(line => new[] { line.StripStep, line.RefitStep })
@@ -44,6 +47,7 @@ internal sealed class StepWriter
         Tools = ToolList.Of(step),
         Bags = [.. _bags[step.Number].Distinct()],
         EmptiesBags = [.. _emptied[step.Number]],
+        Which = _which.Of(step.Number),
         Torque = ToolList.Torque(step) is { } torque ? TorqueWords.Both(torque) : "",
         People = Math.Max(1, step.Details.People),
         Store = step.Details.Store ?? "",

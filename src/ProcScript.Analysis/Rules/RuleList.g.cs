@@ -44,6 +44,8 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Refit.StripVerbInRefitRule(),
         new global::ProcScript.Analysis.Rules.Workshop.TorqueMissing(),
         new global::ProcScript.Analysis.Rules.Workshop.NoTool(),
+        new global::ProcScript.Analysis.Rules.Workshop.Bags.LookAlikesInTitle(),
+        new global::ProcScript.Analysis.Rules.Workshop.Bags.LookAlikesInOwnBag(),
         new global::ProcScript.Analysis.Rules.Suppressions.AllowWithoutReason(),
         new global::ProcScript.Analysis.Rules.Suppressions.NothingToAllow(),
         new global::ProcScript.Analysis.Rules.Suppressions.UnknownRule(),

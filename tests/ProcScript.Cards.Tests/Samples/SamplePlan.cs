@@ -205,5 +205,6 @@ internal static class SamplePlan
         number,
         strip.First(stage => stage.Steps.Any(step => step.Number == steps[0].Number)).Title,
         [.. steps.Select(step => new PlanBagLine(step.Text[(step.Text.IndexOf('×') + 2)..], step.Count, step.ItemTitle, step.Number, mirrors[step.Number]))],
-        steps.Max(step => mirrors[step.Number]));
+        steps.Max(step => mirrors[step.Number]),
+        "");
 }

@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using CsCheck;
+using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Plans.Steps;
-using ProcScript.Analysis.Totals;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Syntax.Text;
 
-namespace ProcScript.Analysis.Tests.Totals;
+namespace ProcScript.Analysis.Tests.Bags;
 
 public class BagFillingTests
 {
@@ -38,35 +38,71 @@ public class BagFillingTests
         Assert.Equal(200, BagFilling.Fill([Pieces(0, Pin, 1, 1) with { RefitStep = 200 }, Pieces(0, Pin, 2, 2)], (_, _) => "Trim")[0].EmptyAt);
 
     [Fact]
+    public void A_bag_that_the_author_names_holds_what_the_author_puts_in_and_nothing_else()
+    {
+        LooseHardware[] pieces = [Pieces(0, Pin, 1, 1) with { OwnBag = "A" }, Pieces(0, Pin, 2, 2), Pieces(1, Pin, 3, 3) with { OwnBag = "A" }];
+
+        var bags = BagFilling.Fill([.. pieces], (_, card) => card == 0 ? "Trim" : "Seat");
+
+        Assert.Equal(["1 A Trim, Seat 1 3", "2  Trim 2"], bags.Select(bag =>
+            $"{bag.Number} {bag.Name} {bag.Stage} {string.Join(' ', bag.Contents.Select(line => line.StripStep))}"));
+    }
+
+    [Fact]
     public void Any_hardware_is_bagged_once_in_its_stage_and_apart_from_its_look_alikes() => AnyHardware.Sample(pieces =>
     {
         var bags = BagFilling.Fill(pieces, (_, card) => "abc"[card].ToString());
-        var threads = pieces.ToDictionary(piece => piece.StripStep, piece => piece.Joint.Kind);
+        var kinds = pieces.ToDictionary(piece => piece.StripStep, piece => piece.Joint.Kind);
 
         Assert.Equal(Enumerable.Range(1, bags.Length), bags.Select(bag => bag.Number));
         Assert.Equal(
-            pieces.Select(piece => (piece.StripStep, piece.Count, Stage: "abc"[piece.Card].ToString())),
-            bags.SelectMany(bag => bag.Contents.Select(line => (line.StripStep, line.Count, bag.Stage))).OrderBy(line => line.StripStep));
+            pieces.Select(piece => (piece.StripStep, piece.Count)),
+            bags.SelectMany(bag => bag.Contents.Select(line => (line.StripStep, line.Count))).OrderBy(line => line.StripStep));
         foreach (var bag in bags)
         {
             Assert.Equal(bag.Contents.Max(line => line.RefitStep), bag.EmptyAt);
-            var kinds = bag.Contents.Select(line => threads[line.StripStep]).Where(kind => kind.Thread is not null).Distinct();
-            Assert.All(kinds.GroupBy(kind => kind.Thread!.ToUpperInvariant()), alike => Assert.Single(alike));
+            var own = pieces.Where(piece => bag.Contents.Any(line => line.StripStep == piece.StripStep)).ToList();
+            Assert.All(own, piece => Assert.Equal(bag.Name, piece.OwnBag ?? ""));
+            if (bag.Name.Length == 0)
+            {
+                Assert.Equal([bag.Stage], own.Select(piece => "abc"[piece.Card].ToString()).Distinct());
+                var fastened = bag.Contents.Select(line => kinds[line.StripStep]).Where(kind => kind.Thread is not null).Distinct();
+                Assert.All(fastened.GroupBy(kind => kind.Thread!.ToUpperInvariant()), alike => Assert.Single(alike));
+            }
         }
     });
 
+    /// <summary>
+    /// The least count with the author's bags: those, and for what is left of each stage the least number of colours that any colouring
+    /// takes, found by trying all.
+    /// </summary>
+    [Fact]
+    public void With_bags_of_the_author_there_are_no_more_others_than_any_colouring_of_the_rest_needs() => AnyHardware.Sample(pieces =>
+    {
+        var few = pieces.Take(8).ToImmutableArray();
+        var bags = BagFilling.Fill(few, (_, card) => "abc"[card].ToString());
+
+        Assert.Equal(few.Select(piece => piece.OwnBag).OfType<string>().Distinct().Count(), bags.Count(bag => bag.Name.Length > 0));
+        Assert.Equal(
+            few.Where(piece => piece.OwnBag is null)
+                .GroupBy(piece => piece.Card)
+                .Sum(stage => BagColouringTests.LeastColours(
+                    [.. stage.Select(piece => new BaggedThing(piece.Joint.Kind.Thread?.ToUpperInvariant(), piece.Joint.Kind.Name, 0))])),
+            bags.Count(bag => bag.Name.Length == 0));
+    });
+
     private static readonly Gen<ImmutableArray<LooseHardware>> AnyHardware =
-        Gen.Select(Gen.Int[0, 2], Gen.Int[0, Kinds.Length - 1].Select(i => Kinds[i]), Gen.Int[1, 12]).Array[1, 30].Select(rows => rows
+        Gen.Select(Gen.Int[0, 2], Gen.Int[0, Kinds.Length - 1].Select(i => Kinds[i]), Gen.Int[1, 12], Gen.Int[0, 5]).Array[1, 30].Select(rows => rows
             .OrderBy(row => row.Item1)
-            .Select((row, i) => Pieces(row.Item1, row.Item2, row.Item3, i + 1))
+            .Select((row, i) => Pieces(row.Item1, row.Item2, row.Item3, i + 1) with { OwnBag = row.Item4 < 2 ? "AB"[row.Item4].ToString() : null })
             .ToImmutableArray());
 
     private static IEnumerable<string> Fill(params (int Stage, Kind Kind, int Count)[] pieces) =>
-        BagFilling.Fill(pieces.Select((piece, i) => Pieces(piece.Stage, piece.Kind, piece.Count, i + 1)), (_, _) => "Trim")
+        BagFilling.Fill([.. pieces.Select((piece, i) => Pieces(piece.Stage, piece.Kind, piece.Count, i + 1))], (_, _) => "Trim")
             .Select(bag => $"{bag.Number}: {string.Join(", ", bag.Contents.Select(line => $"{line.Count} × {line.Title}"))}");
 
     private static LooseHardware Pieces(int stage, Kind kind, int count, int step) =>
-        new(PlanPhase.Strip, stage, JointOf(kind, count), count, step, 100 - step);
+        new(PlanPhase.Strip, stage, JointOf(kind, count), count, step, 100 - step, stage);
 
     private static Joint JointOf(Kind kind, int count) => new()
     {

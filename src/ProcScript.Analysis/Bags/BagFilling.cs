@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Plans.Words;
+
+namespace ProcScript.Analysis.Bags;
+
+/// <summary>
+/// Puts loose hardware into bags: for each stage as few as keep look-alikes apart. A bag that the author named holds what the author put
+/// there, in whatever stage, and nothing else: its name says what is in it. So the least count holds for what the author left open; of
+/// look-alikes in a bag of the author's a rule speaks.
+/// </summary>
+internal static class BagFilling
+{
+    /// <summary>Fills the bags and numbers them as they come into use.</summary>
+    /// <param name="pieces">What comes off, in order.</param>
+    /// <param name="titleOfCard">The title of a card.</param>
+    public static ImmutableArray<PlanBag> Fill(ImmutableArray<LooseHardware> pieces, Func<PlanPhase, int, string> titleOfCard)
+    {
+        var bagOf = new string[pieces.Length];
+        foreach (var stage in pieces.Index().Where(piece => piece.Item.OwnBag is null).GroupBy(piece => (piece.Item.Phase, piece.Item.Card)))
+        {
+            var open = stage.ToList();
+            var bags = BagColouring.Assign([.. open.Select(piece => Thing(piece.Item))]);
+            for (var i = 0; i < open.Count; i++)
+            {
+                bagOf[open[i].Index] = $"{stage.Key}/{bags[i]}";
+            }
+        }
+
+        return
+        [
+            .. pieces.Index()
+                .GroupBy(piece => piece.Item.OwnBag is { } own ? (Own: own, Chosen: "") : (Own: "", Chosen: bagOf[piece.Index]), piece => piece.Item)
+                .Select((bag, index) => new PlanBag(
+                    index + 1,
+                    string.Join(", ", bag.Select(piece => titleOfCard(piece.Phase, piece.Card)).Distinct()),
+                    [.. bag.Select(Line)],
+                    bag.Max(piece => piece.RefitStep),
+                    bag.Key.Own)),
+        ];
+    }
+
+    private static BaggedThing Thing(LooseHardware piece) =>
+        new(HardwareSort.Hole(piece.Joint.Kind), HardwareSort.Of(piece.Joint.Kind), piece.RefitCard);
+
+    private static PlanBagLine Line(LooseHardware piece) =>
+        new(piece.Joint.Kind.Title, piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep);
+}

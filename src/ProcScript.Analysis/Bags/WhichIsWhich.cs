@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Model.Catalog;
+
+namespace ProcScript.Analysis.Bags;
+
+/// <summary>
+/// What the cards say of loose hardware that could be mistaken for other: its look-alikes that come off on the same card or go back on
+/// the same one, each with its bag.
+/// </summary>
+internal sealed class WhichIsWhich
+{
+    /// <summary>A card that names more would not be read.</summary>
+    private const int MostNamed = 4;
+
+    private readonly Dictionary<int, PlanWhich> _ofStep = [];
+
+    /// <summary>Finds the look-alikes.</summary>
+    /// <param name="pieces">What comes off loose and goes back.</param>
+    /// <param name="bags">The bags that it lies in.</param>
+    public WhichIsWhich(ImmutableArray<LooseHardware> pieces, ImmutableArray<PlanBag> bags)
+    {
+        var bagOf = bags.SelectMany(bag => bag.Contents.Select(line => (line.StripStep, bag.Number)))
+            .ToDictionary(line => line.StripStep, line => line.Number);
+        var near = new Dictionary<(PlanPhase Phase, int Card, string Hole), Neighbours>();
+        foreach (var piece in pieces)
+        {
+            foreach (var card in Cards(piece))
+            {
+                if (!near.TryGetValue(card, out var neighbours))
+                {
+                    near.Add(card, neighbours = new Neighbours());
+                }
+
+                neighbours.Add(piece.Joint.Kind, bagOf[piece.StripStep]);
+            }
+        }
+
+        foreach (var piece in pieces)
+        {
+            var others = Cards(piece).SelectMany(card => near[card].Others(piece.Joint.Kind)).Distinct().Take(MostNamed).ToImmutableArray();
+            if (!others.IsEmpty)
+            {
+                var which = new PlanWhich(HardwareSort.Words(piece.Joint.Kind), bagOf[piece.StripStep], others);
+                _ofStep[piece.StripStep] = which;
+                _ofStep[piece.RefitStep] = which;
+            }
+        }
+    }
+
+    /// <summary>What to say at a step; null where nothing looks alike.</summary>
+    public PlanWhich? Of(int step) => step > 0 ? _ofStep.GetValueOrDefault(step) : null;
+
+    private static IEnumerable<(PlanPhase Phase, int Card, string Hole)> Cards(LooseHardware piece)
+    {
+        if (HardwareSort.Hole(piece.Joint.Kind) is { } hole)
+        {
+            yield return (piece.Phase, piece.Card, hole);
+            yield return (PlanPhase.Refit, piece.RefitCard, hole);
+        }
+    }
+
+    /// <summary>What fits one hole on one card.</summary>
+    private sealed class Neighbours
+    {
+        private readonly OrderedDictionary<string, (string Words, HashSet<int> Bags)> _sorts = new(StringComparer.Ordinal);
+
+        public void Add(Kind kind, int bag)
+        {
+            if (!_sorts.TryGetValue(HardwareSort.Of(kind), out var known))
+            {
+                _sorts.Add(HardwareSort.Of(kind), known = (HardwareSort.Words(kind), []));
+            }
+
+            known.Bags.Add(bag);
+        }
+
+        public IEnumerable<PlanLookAlike> Others(Kind kind) =>
+            _sorts.Where(sort => sort.Key != HardwareSort.Of(kind))
+                .SelectMany(sort => sort.Value.Bags.Select(bag => new PlanLookAlike(sort.Value.Words, bag)))
+                .Take(MostNamed);
+    }
+}
