@@ -89,7 +89,7 @@ internal static class SampleStrip
                 How = ["Hold the union with the backing spanner. Cap both ends at once."],
                 Photos = ["Both unions, from the rear, before they are opened"],
             },
-            Step("undo", "Undo 4 × M8 × 25 flange bolt, black", "evap_bolts", "evaporator bolts", 32) with { Count = 4, Where = "corners of the case", Tools = ["13 mm socket"], Bags = [4] },
+            Step("undo", "Undo 4 × M8 × 25 flange bolt, black", "evap_bolts", "evaporator bolts", 32) with { Count = 4, Where = "corners of the case", Tools = ["13 mm socket"], Bags = [4], Which = new PlanWhich("M8 × 25 flange bolt, black", 4, [new PlanLookAlike("M8 × 25 flange bolt", 3)]) },
             Step("unplug", "Unplug 1 × 4-way connector", "blower_plug", "blower connector", 5) with { Count = 1, Where = "left of the case" },
             Step("remove", "Remove evaporator", "evaporator", "evaporator", 30) with { Kilograms = 4, Store = "scrap pallet" },
             Step("set", "Set heater valve to closed", "heater_valve", "heater valve", 10) with { Derived = true, Because = "the refit of the evaporator needs heater valve at closed" },
