@@ -171,7 +171,7 @@ public sealed class RefitTests
         ["fit lamp", "plug lamp_plug", "restore mains", "fit hood", "engage hood_pins"],
         Checked.Stage(
             """
-            energy mains "mains" { isolate "Off."  restore "On." }
+            energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
             part hood "hood" {
               held by 2 pin as hood_pins
               part lamp "lamp" { wired by 1 plug_2 as lamp_plug { to hood  on mains } }
@@ -231,7 +231,7 @@ public sealed class RefitTests
     {
         var check = Checked.Stage(
             """
-            energy mains "mains" { isolate "Off."  restore "On." }
+            energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
             part loom "loom"
             part hood "hood" { held by 2 pin as hood_pins }
             part lamp "lamp" { behind hood  wired by 1 plug_2 as lamp_plug { to loom  on mains } }
@@ -302,8 +302,8 @@ public sealed class RefitTests
     {
         var check = Checked.Stage(
             """
-            energy mains "mains" { isolate "Off."  restore "On." }
-            fluid oil "oil" { strip needs mains live  empty "Pump it out."  fill "Fill." }
+            energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
+            fluid oil "oil" { charge 2 ± 0.1 L  strip needs mains live  empty "Pump it out."  fill "Fill." }
             """,
             """
             empty oil in background

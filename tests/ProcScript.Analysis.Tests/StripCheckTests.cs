@@ -79,7 +79,7 @@ public sealed class StripCheckTests
     {
         var check = Checked.Stage(
             """
-            energy mains "mains" { isolate "Off."  restore "On." }
+            energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
             control lever "lever" { up, down }
             part hood "hood" { held by 1 pin as hood_pin }
             part lid "lid" {

@@ -7,8 +7,8 @@ public sealed class StripExpansionTests
     {
         var check = Checked.Stage(
             """
-            energy mains "mains" { isolate "Off."  restore "On." }
-            fluid oil "oil" { empty "Drain."  fill "Fill." }
+            energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
+            fluid oil "oil" { charge 2 ± 0.1 L  empty "Drain."  fill "Fill." }
             part loom "loom"
             part hood "hood" {
               held by 2 bolt as hood_bolts { covered by 2 cap as hood_caps }
@@ -40,7 +40,7 @@ public sealed class StripExpansionTests
     {
         var check = Checked.Stage(
             """
-            energy mains "mains" { isolate "Off."  restore "On." }
+            energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
             part loom "loom"
             part hood "hood" {
               held by 2 bolt as hood_bolts
@@ -58,7 +58,7 @@ public sealed class StripExpansionTests
     {
         var check = Checked.Stage(
             """
-            energy mains "mains" { isolate "Off."  restore "On." }
+            energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
             control lever "lever" { up, down  needs mains live }
             part loom "loom"
             part lamp "lamp" {

@@ -24,6 +24,7 @@ internal static class WorkedExample
         machine ketterby_t40 "Ketterby T40 tractor, cab" {
           energy battery "12 V battery" {
             isolate "Take the negative cable off its post and cover the post."
+            verify "The dome lamp stays dark."
             restore "Refit the negative cable."
           }
           fluid refrigerant "refrigerant R-134a" {
