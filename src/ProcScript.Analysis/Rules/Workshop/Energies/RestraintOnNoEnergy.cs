@@ -1,5 +1,4 @@
 using ProcScript.Analysis.Machines;
-using ProcScript.Analysis.Wording;
 using ProcScript.Model.Machines;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
