@@ -2,8 +2,12 @@ using System.CommandLine;
 using ProcScript.Generate;
 using ProcScript.Generate.Rules;
 using ProcScript.Generate.Schema;
+using ProcScript.Generate.TextMate;
 
-IReadOnlyList<IGenerator> generators = [new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new PlanSchemaGenerator()];
+IReadOnlyList<IGenerator> generators =
+[
+    new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new PlanSchemaGenerator(), new TextMateGenerator(),
+];
 
 Option<bool> check = new("--check") { Description = "Write nothing; fail when a generated file differs from the repository's." };
 Option<string[]> only = new("--only") { Description = "Run these generators and no others." };
