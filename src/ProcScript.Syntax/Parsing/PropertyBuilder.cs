@@ -155,8 +155,13 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         }
 
         var span = Span(value);
-        return (words.OptionalText(quoted)?.Value ?? words.TextOf(span).Replace(" ", "", StringComparison.Ordinal), span);
+        return (words.OptionalText(quoted)?.Value ?? Marking(words.TextOf(span)), span);
     }
+
+    /// <summary>A marking without the blanks that mean nothing in it; the one before a series stays: <c>1/4-20 UNC</c>.</summary>
+    private static string Marking(string written) =>
+        written.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .Aggregate("", (marking, word) => marking.Length > 0 && char.IsAsciiLetter(word[0]) ? $"{marking} {word}" : marking + word);
 
     private CoverSyntax Cover(ParserRuleContext context, CoverContext cover) => new(
         Span(context),
