@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Bolts;
 using ProcScript.Analysis.Checking;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Rules;
@@ -54,7 +55,7 @@ public static class LibraryCheck
     private static IEnumerable<Finding> OfKinds(Library library)
     {
         var rules = AnalysisRules.All.OfType<KindRule>().ToList();
-        return library.Kinds.SelectMany(kind => rules.SelectMany(rule => rule.Check(kind, library)));
+        return library.Kinds.SelectMany(kind => rules.SelectMany(rule => rule.Check(kind, library)).Concat(TorqueCheck.Judge(Tightening.Of(kind))));
     }
 
     private static LibraryReport Report(Library library, MachineFacts[] facts, ProcedureOutcome[] outcomes)
@@ -63,7 +64,7 @@ public static class LibraryCheck
         var merge = new FindingMerge();
         foreach (var fact in facts)
         {
-            merge.Add(fact.Machine.Declared, fact.Machine, machineRules.SelectMany(rule => rule.Check(fact)));
+            merge.Add(fact.Machine.Declared, fact.Machine, machineRules.SelectMany(rule => rule.Check(fact)).Concat(TorqueCheck.Judge(Tightening.Of(fact.Machine))));
         }
 
         foreach (var outcome in outcomes)

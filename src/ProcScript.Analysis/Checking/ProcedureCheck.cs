@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Bolts;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Refitting;
 using ProcScript.Analysis.Rules;
@@ -46,7 +47,7 @@ internal static class ProcedureCheck
         Settings = outcome.Settings,
         Strip = outcome.Strip,
         Refit = outcome.Refit,
-        Findings = [.. outcome.Findings, .. OutcomeRules.SelectMany(rule => rule.Check(outcome))],
+        Findings = [.. outcome.Findings, .. OutcomeRules.SelectMany(rule => rule.Check(outcome)), .. TorqueCheck.Judge(Tightening.Of(outcome))],
         IsProven = true,
     };
 }

@@ -1,0 +1,50 @@
+using System.Collections.Frozen;
+
+namespace ProcScript.Analysis.Bolts;
+
+/// <summary>
+/// The series that threads come in: coarse pitches of ISO 261 (M4 to M16 read in a table after EN ISO 898-1, the others from memory) and
+/// the coarse and fine threads to the inch of ASME B1.1 (1/4 to 5/8 in read in a table of SAE J429 bolts, the others from memory).
+/// </summary>
+public static class ThreadSeries
+{
+    private static readonly FrozenDictionary<double, double> Coarse = new Dictionary<double, double>
+    {
+        [1.6] = 0.35, [2] = 0.4, [2.5] = 0.45, [3] = 0.5, [3.5] = 0.6, [4] = 0.7, [5] = 0.8, [6] = 1, [7] = 1, [8] = 1.25, [10] = 1.5,
+        [12] = 1.75, [14] = 2, [16] = 2, [18] = 2.5, [20] = 2.5, [22] = 2.5, [24] = 3, [27] = 3, [30] = 3.5, [33] = 3.5, [36] = 4, [39] = 4,
+    }.ToFrozenDictionary();
+
+    private static readonly FrozenDictionary<int, (double Coarse, double Fine)> Numbered = new Dictionary<int, (double, double)>
+    {
+        [1] = (64, 72), [2] = (56, 64), [3] = (48, 56), [4] = (40, 48), [5] = (40, 44), [6] = (32, 40), [8] = (32, 36), [10] = (24, 32),
+        [12] = (24, 28),
+    }.ToFrozenDictionary();
+
+    private static readonly FrozenDictionary<double, (double Coarse, double Fine)> Fractional = new Dictionary<double, (double, double)>
+    {
+        [1.0 / 4] = (20, 28), [5.0 / 16] = (18, 24), [3.0 / 8] = (16, 24), [7.0 / 16] = (14, 20), [1.0 / 2] = (13, 20), [9.0 / 16] = (12, 18),
+        [5.0 / 8] = (11, 18), [3.0 / 4] = (10, 16), [7.0 / 8] = (9, 14), [1] = (8, 12), [1.125] = (7, 12), [1.25] = (7, 12), [1.375] = (6, 12),
+        [1.5] = (6, 12),
+    }.ToFrozenDictionary();
+
+    /// <summary>The coarse pitch in mm of a metric thread, which is also the largest that it has; null where none is known.</summary>
+    /// <param name="diameter">The nominal diameter in mm.</param>
+    public static double? CoarsePitch(double diameter) => Coarse.TryGetValue(diameter, out var pitch) ? pitch : null;
+
+    /// <summary>The threads to the inch of an inch thread in the coarse and in the fine series; null where none are known.</summary>
+    /// <param name="thread">The thread.</param>
+    public static (double Coarse, double Fine)? ThreadsPerInch(ThreadDesignation thread)
+    {
+        ArgumentNullException.ThrowIfNull(thread);
+        return thread switch
+        {
+            { System: ThreadSystem.Metric } => null,
+            { Number: { } number } => Numbered.TryGetValue(number, out var numbered) ? numbered : null,
+            _ => Fractional.TryGetValue(Math.Round(thread.Diameter / ThreadDesignation.Inch, 6), out var fractional) ? fractional : null,
+        };
+    }
+
+    /// <summary>Whether a screw size has that many threads to the inch in one of the two series.</summary>
+    internal static bool IsNumbered(double number, double perInch) =>
+        Numbered.TryGetValue((int)number, out var threads) && (perInch == threads.Coarse || perInch == threads.Fine);
+}

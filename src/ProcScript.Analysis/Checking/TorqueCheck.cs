@@ -1,0 +1,16 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Bolts;
+using ProcScript.Analysis.Rules;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Checking;
+
+/// <summary>Lets the rules judge how tight things are.</summary>
+internal static class TorqueCheck
+{
+    private static readonly ImmutableArray<TorqueRule> Rules = [.. AnalysisRules.All.OfType<TorqueRule>()];
+
+    /// <summary>What they have to say of such places.</summary>
+    public static IEnumerable<Finding> Judge(IEnumerable<Tightening> tightenings) =>
+        tightenings.SelectMany(tightening => Rules.SelectMany(rule => rule.Check(tightening)));
+}
