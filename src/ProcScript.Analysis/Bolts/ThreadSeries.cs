@@ -8,24 +8,22 @@ namespace ProcScript.Analysis.Bolts;
 /// </summary>
 public static class ThreadSeries
 {
-    private static readonly FrozenDictionary<double, double> Coarse = new Dictionary<double, double>
+    private static readonly FrozenDictionary<double, double> Coarse = new (double Diameter, double Pitch)[]
     {
-        [1.6] = 0.35, [2] = 0.4, [2.5] = 0.45, [3] = 0.5, [3.5] = 0.6, [4] = 0.7, [5] = 0.8, [6] = 1, [7] = 1, [8] = 1.25, [10] = 1.5,
-        [12] = 1.75, [14] = 2, [16] = 2, [18] = 2.5, [20] = 2.5, [22] = 2.5, [24] = 3, [27] = 3, [30] = 3.5, [33] = 3.5, [36] = 4, [39] = 4,
-    }.ToFrozenDictionary();
+        (1.6, 0.35), (2, 0.4), (2.5, 0.45), (3, 0.5), (3.5, 0.6), (4, 0.7), (5, 0.8), (6, 1), (7, 1), (8, 1.25), (10, 1.5), (12, 1.75),
+        (14, 2), (16, 2), (18, 2.5), (20, 2.5), (22, 2.5), (24, 3), (27, 3), (30, 3.5), (33, 3.5), (36, 4), (39, 4),
+    }.ToFrozenDictionary(one => one.Diameter, one => one.Pitch);
 
-    private static readonly FrozenDictionary<int, (double Coarse, double Fine)> Numbered = new Dictionary<int, (double, double)>
+    private static readonly FrozenDictionary<int, (double Coarse, double Fine)> Numbered = new (int Number, double Coarse, double Fine)[]
     {
-        [1] = (64, 72), [2] = (56, 64), [3] = (48, 56), [4] = (40, 48), [5] = (40, 44), [6] = (32, 40), [8] = (32, 36), [10] = (24, 32),
-        [12] = (24, 28),
-    }.ToFrozenDictionary();
+        (1, 64, 72), (2, 56, 64), (3, 48, 56), (4, 40, 48), (5, 40, 44), (6, 32, 40), (8, 32, 36), (10, 24, 32), (12, 24, 28),
+    }.ToFrozenDictionary(one => one.Number, one => (one.Coarse, one.Fine));
 
-    private static readonly FrozenDictionary<double, (double Coarse, double Fine)> Fractional = new Dictionary<double, (double, double)>
+    private static readonly FrozenDictionary<double, (double Coarse, double Fine)> Fractional = new (double Inches, double Coarse, double Fine)[]
     {
-        [1.0 / 4] = (20, 28), [5.0 / 16] = (18, 24), [3.0 / 8] = (16, 24), [7.0 / 16] = (14, 20), [1.0 / 2] = (13, 20), [9.0 / 16] = (12, 18),
-        [5.0 / 8] = (11, 18), [3.0 / 4] = (10, 16), [7.0 / 8] = (9, 14), [1] = (8, 12), [1.125] = (7, 12), [1.25] = (7, 12), [1.375] = (6, 12),
-        [1.5] = (6, 12),
-    }.ToFrozenDictionary();
+        (0.25, 20, 28), (0.3125, 18, 24), (0.375, 16, 24), (0.4375, 14, 20), (0.5, 13, 20), (0.5625, 12, 18), (0.625, 11, 18), (0.75, 10, 16),
+        (0.875, 9, 14), (1, 8, 12), (1.125, 7, 12), (1.25, 7, 12), (1.375, 6, 12), (1.5, 6, 12),
+    }.ToFrozenDictionary(one => one.Inches, one => (one.Coarse, one.Fine));
 
     /// <summary>The coarse pitch in mm of a metric thread, which is also the largest that it has; null where none is known.</summary>
     /// <param name="diameter">The nominal diameter in mm.</param>

@@ -1,8 +1,8 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Bolts;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Findings;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Rules.Workshop.Bolts;
 
@@ -56,6 +56,6 @@ public sealed class TorqueBeyondBolt : TorqueRule
     }
 
     /// <summary>The kind, where the torque is written elsewhere.</summary>
-    internal static System.Collections.Immutable.ImmutableArray<LabeledSpan> OfKind(Tightening tightening) =>
+    internal static ImmutableArray<LabeledSpan> OfKind(Tightening tightening) =>
         tightening.Place == tightening.Kind.Declared ? [] : [new LabeledSpan(tightening.Kind.Declared, "thread, grade and coating are written here")];
 }
