@@ -1,0 +1,44 @@
+// Lays out the whole extension in dist: what is in that folder is what is packaged.
+import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { Resvg } from '@resvg/resvg-js';
+import { build } from 'esbuild';
+
+const here = new URL('./', import.meta.url);
+const dist = new URL('dist/', here);
+
+rmSync(dist, { recursive: true, force: true });
+mkdirSync(dist);
+cpSync(new URL('assets/', here), dist, { recursive: true });
+for (const [from, to] of [
+  ['../../grammar/procscript.tmLanguage.json', 'procscript.tmLanguage.json'],
+  ['../../LICENSE', 'LICENSE.txt'],
+  ['README.md', 'README.md'],
+]) {
+  cpSync(new URL(from, here), new URL(to, dist));
+}
+writeFileSync(new URL('icon.png', dist), new Resvg(readFileSync(new URL('assets/icon.svg', here), 'utf8')).render().asPng());
+writeFileSync(new URL('package.json', dist), manifest());
+await build({
+  absWorkingDir: here.pathname,
+  entryPoints: ['source/extension.ts'],
+  outfile: 'dist/extension.cjs',
+  bundle: true,
+  minify: true,
+  platform: 'node',
+  format: 'cjs',
+  target: 'node20',
+  external: ['vscode'],
+  legalComments: 'none',
+});
+
+/** What the editor reads, without what only a build needs. */
+function manifest() {
+  const {
+    scripts,
+    dependencies,
+    devDependencies,
+    private: _,
+    ...published
+  } = JSON.parse(readFileSync(new URL('package.json', here), 'utf8'));
+  return `${JSON.stringify(published, null, 2)}\n`;
+}

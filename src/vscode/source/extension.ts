@@ -1,0 +1,49 @@
+import * as vscode from 'vscode';
+import { CheckTracker } from './checkTracker';
+import { newFile } from './newFile';
+import { ServerConnection } from './serverConnection';
+import { StatusItem } from './statusItem';
+import { runTask, TaskProvider } from './tasks';
+
+/** Called by the editor when a text of the language is opened, or one of the commands is used. */
+export async function activate(context: vscode.ExtensionContext): Promise<void> {
+  const output = vscode.window.createOutputChannel('ProcScript', { log: true });
+  const tracker = new CheckTracker();
+  const connection = new ServerConnection(tracker, output);
+  context.subscriptions.push(
+    output,
+    connection,
+    new StatusItem(connection, tracker),
+    vscode.tasks.registerTaskProvider('procscript', new TaskProvider()),
+    vscode.commands.registerCommand('procscript.restart', () => connection.start()),
+    vscode.commands.registerCommand('procscript.showOutput', () => output.show()),
+    vscode.commands.registerCommand('procscript.newMachine', () => newFile('machine')),
+    vscode.commands.registerCommand('procscript.newProcedure', () => newFile('procedure')),
+    vscode.commands.registerCommand('procscript.check', () => runTask('check')),
+    vscode.commands.registerCommand('procscript.build', () => runTask('build')),
+    ...followTexts(connection, tracker),
+    vscode.workspace.onDidChangeConfiguration((change) => {
+      if (change.affectsConfiguration('procscript.path')) {
+        void connection.start();
+      }
+    }),
+  );
+  await connection.start();
+}
+
+/** Tells the tracker which texts are shown. Of others the editor may never ask, so nobody waits for them. */
+function followTexts(connection: ServerConnection, tracker: CheckTracker): vscode.Disposable[] {
+  return [
+    vscode.window.onDidChangeVisibleTextEditors((editors) => {
+      const shown = new Set(editors.map((editor) => editor.document));
+      for (const document of vscode.workspace.textDocuments) {
+        if (!shown.has(document)) {
+          tracker.hidden(document.uri.toString());
+        }
+      }
+      connection.expectVisible();
+    }),
+    vscode.workspace.onDidChangeTextDocument(() => connection.expectVisible()),
+    vscode.workspace.onDidCloseTextDocument((document) => tracker.closed(document.uri.toString())),
+  ];
+}

@@ -1,0 +1,143 @@
+import * as vscode from 'vscode';
+import { CloseAction, ErrorAction, LanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient/node';
+import type { CheckTracker } from './checkTracker';
+import { program } from './program';
+import type { ServerState } from './status';
+
+/** So many times in a row a server that ends is started again by itself. */
+const restarts = 3;
+
+/** A server that ran for this long did not fail at its start, in milliseconds. */
+const stable = 60_000;
+
+/** The language server and the line to it. */
+export class ServerConnection implements vscode.Disposable {
+  private readonly changes = new vscode.EventEmitter<void>();
+  private client: LanguageClient | undefined;
+  private current: ServerState = { kind: 'stopped' };
+  private started = 0;
+  private restarted = 0;
+
+  /** Something that the status shows has changed. */
+  readonly onDidChange = this.changes.event;
+
+  constructor(
+    private readonly tracker: CheckTracker,
+    private readonly output: vscode.LogOutputChannel,
+  ) {}
+
+  /** What the server is doing. */
+  get state(): ServerState {
+    return this.current;
+  }
+
+  /** The client of the running server. */
+  get running(): LanguageClient | undefined {
+    return this.current.kind === 'running' ? this.client : undefined;
+  }
+
+  /** Starts the server, in place of an earlier one. */
+  async start(): Promise<void> {
+    await this.stop();
+    const command = program();
+    const client = new LanguageClient('procscript', 'ProcScript', { command, args: ['server'] }, this.options());
+    client.onDidChangeState(({ newState }) => this.follow(newState));
+    this.client = client;
+    this.restarted = 0;
+    this.set({ kind: 'starting' });
+    try {
+      await client.start();
+    } catch (error) {
+      this.output.error(String(error));
+      this.set({ kind: 'failed', reason: `'${command} server' did not start. The setting 'procscript.path' says where the program is.` });
+    }
+  }
+
+  /** Stops the server, if one runs. */
+  async stop(): Promise<void> {
+    const client = this.client;
+    this.client = undefined;
+    this.tracker.reset();
+    this.set({ kind: 'stopped' });
+    try {
+      await client?.dispose();
+    } catch (error) {
+      // It had failed already, and said so.
+      this.output.debug(String(error));
+    }
+  }
+
+  /** From now on the texts that are shown count as not judged, until the server has judged them. */
+  expectVisible(): void {
+    for (const { document } of vscode.window.visibleTextEditors) {
+      if (document.languageId === 'procscript') {
+        this.tracker.expect(document.uri.toString(), document.version, Date.now());
+      }
+    }
+    this.changes.fire();
+  }
+
+  dispose(): void {
+    void this.stop();
+    this.changes.dispose();
+  }
+
+  private options(): LanguageClientOptions {
+    return {
+      documentSelector: [{ language: 'procscript' }],
+      outputChannel: this.output,
+      middleware: {
+        provideDiagnostics: async (document, previous, token, next) => {
+          const shown = document instanceof vscode.Uri ? undefined : document;
+          const version = shown?.version;
+          const report = await next(document, previous, token);
+          if (shown !== undefined && version !== undefined && report !== null && report !== undefined) {
+            this.answered(shown.uri, version);
+          }
+          return report;
+        },
+        handleDiagnostics: (uri, findings, next) => {
+          next(uri, findings);
+          const shown = vscode.workspace.textDocuments.find((document) => document.uri.toString() === uri.toString());
+          this.answered(uri, shown?.version ?? 0);
+        },
+      },
+      errorHandler: {
+        error: () => ({ action: ErrorAction.Continue }),
+        closed: () => this.closed(),
+      },
+    };
+  }
+
+  private answered(uri: vscode.Uri, version: number): void {
+    this.tracker.answered(uri.toString(), version);
+    this.changes.fire();
+  }
+
+  private closed(): { action: CloseAction; handled: boolean } {
+    this.restarted = Date.now() - this.started > stable ? 0 : this.restarted + 1;
+    if (this.restarted <= restarts) {
+      return { action: CloseAction.Restart, handled: true };
+    }
+    this.set({ kind: 'failed', reason: 'The language server ended again and again.' });
+    return { action: CloseAction.DoNotRestart, handled: true };
+  }
+
+  private follow(state: State): void {
+    if (state === State.Running) {
+      this.started = Date.now();
+      this.set({ kind: 'running' });
+      this.expectVisible();
+    } else if (state === State.Starting) {
+      this.set({ kind: 'starting' });
+    } else if (this.current.kind !== 'failed') {
+      this.tracker.reset();
+      this.set({ kind: 'stopped' });
+    }
+  }
+
+  private set(state: ServerState): void {
+    this.current = state;
+    this.changes.fire();
+  }
+}
