@@ -10,6 +10,9 @@ internal static class House
     /// <summary>What stands on the top room. A face holds no rule of its own.</summary>
     public static IReadOnlyList<string> Faces { get; } = ["ProcScript.Cli", "ProcScript.LanguageServer", "ProcScript.Generate"];
 
+    /// <summary>A face that another puts on: the program is one, and the language server is a verb of it.</summary>
+    public static HostedFace Hosted { get; } = new("ProcScript.Cli", "ProcScript.LanguageServer");
+
     /// <summary>Arrows that break the house, each with the sentence that tells why.</summary>
     public static IReadOnlyList<ForbiddenArrow> ForbiddenArrows { get; } =
     [
@@ -20,7 +23,10 @@ internal static class House
         new("ProcScript.Cards", "ProcScript.Syntax", "Cards see the plan and nothing else: no tree and no text."),
         new("ProcScript.Cards", "ProcScript.Model", "Cards see the plan and nothing else: what they need of the model, the plan says."),
         new("ProcScript.*", "ProcScript.Cli", "A face is called by people, never by another project: move what you need down into a room."),
-        new("ProcScript.*", "ProcScript.LanguageServer", "A face is called by people, never by another project: move what you need down into a room."),
+        new("ProcScript.*", "ProcScript.LanguageServer", "Editors call the language server, through the program that hosts it: move what you need down into a room.")
+        {
+            Except = "ProcScript.Cli",
+        },
         new("ProcScript.*", "ProcScript.Generate", "The generator writes source files and is part of no program."),
     ];
 
@@ -33,6 +39,7 @@ internal static class House
             "The parser's generated types never leave Syntax; the tree above them is our own."),
         new("Scriban.Signed", ["ProcScript.Cards"], "Templates are filled in Cards, from the plan."),
         new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),
+        new("StreamJsonRpc", ["ProcScript.LanguageServer"], "Only the language server speaks JSON-RPC."),
         new("Spectre.Console", ["ProcScript.Cli"], "Only the command line draws on a terminal."),
         new("System.CommandLine", ["ProcScript.Cli", "ProcScript.Generate"], "Only a program with arguments reads arguments."),
     ];
@@ -41,10 +48,19 @@ internal static class House
 /// <summary>A project that must not reference another; a name may end in <c>*</c>.</summary>
 internal sealed record ForbiddenArrow(string From, string To, string Because)
 {
-    public bool Forbids(string from, string to) => Matches(From, from) && Matches(To, to);
+    /// <summary>The one project that may.</summary>
+    public string? Except { get; init; }
+
+    public bool Forbids(string from, string to) => from != Except && Matches(From, from) && Matches(To, to);
 
     private static bool Matches(string pattern, string name) =>
         pattern.EndsWith('*') ? name.StartsWith(pattern[..^1], StringComparison.Ordinal) : name == pattern;
+}
+
+/// <summary>A face that another hosts.</summary>
+internal sealed record HostedFace(string By, string Name)
+{
+    public bool Allows(string from, string to) => from == By && to == Name;
 }
 
 /// <summary>A package and the only projects that may reference it.</summary>
