@@ -82,6 +82,7 @@ internal static class CommandLine
             FormatCommand.Create(around),
             ExplainCommand.Create(around),
             NewCommand.Create(around),
+            ServerCommand.Create(around),
         };
         foreach (var option in root.Options)
         {

@@ -16,6 +16,9 @@ internal sealed record Surroundings
     /// <summary>What <c>-</c> reads.</summary>
     public required Func<Stream> OpenInput { get; init; }
 
+    /// <summary>The output as bytes, for a command that writes no text.</summary>
+    public required Func<Stream> OpenOutput { get; init; }
+
     /// <summary>The folder that relative paths start from, as a full path.</summary>
     public required string CurrentFolder { get; init; }
 
@@ -41,6 +44,7 @@ internal sealed record Surroundings
             Output = Writer(Console.OpenStandardOutput()),
             Error = Writer(Console.OpenStandardError()),
             OpenInput = Console.OpenStandardInput,
+            OpenOutput = Console.OpenStandardOutput,
             CurrentFolder = Environment.CurrentDirectory,
             Variable = Environment.GetEnvironmentVariable,
             OutputIsTerminal = !Console.IsOutputRedirected,

@@ -8,6 +8,7 @@ internal static class InMemory
         Output = output,
         Error = error ?? TextWriter.Null,
         OpenInput = () => new MemoryStream(input ?? []),
+        OpenOutput = () => Stream.Null,
         CurrentFolder = currentFolder,
         Variable = _ => null,
         OutputIsTerminal = false,

@@ -24,35 +24,14 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
     /// <inheritdoc/>
     public SourceReading Read(string path)
     {
-        var reading = path == selection.StandardInput ? _standardInput.Value : ReadFile(path);
+        var reading = path == selection.StandardInput ? _standardInput.Value
+            : path.Contains('\0') ? new SourceReading(null, SourceOutcome.Missing)
+            : SourceBytes.ReadFile(Path.Combine(selection.Root, path));
         if (reading.Outcome is SourceOutcome.Missing or SourceOutcome.Unreadable)
         {
             _failures.TryAdd(path, reading);
         }
 
         return reading;
-    }
-
-    private SourceReading ReadFile(string path)
-    {
-        if (path.Contains('\0'))
-        {
-            return new SourceReading(null, SourceOutcome.Missing);
-        }
-
-        var full = Path.Combine(selection.Root, path);
-        try
-        {
-            using var file = new FileStream(full, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
-            return SourceBytes.Read(file);
-        }
-        catch (Exception failure) when (failure is FileNotFoundException or DirectoryNotFoundException)
-        {
-            return new SourceReading(null, SourceOutcome.Missing);
-        }
-        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or NotSupportedException)
-        {
-            return new SourceReading(null, SourceOutcome.Unreadable, Directory.Exists(full) ? "It is a folder." : failure.Message);
-        }
     }
 }

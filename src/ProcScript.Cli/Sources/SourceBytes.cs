@@ -33,6 +33,24 @@ internal static class SourceBytes
         }
     }
 
+    /// <summary>Reads the file at a full path.</summary>
+    public static SourceReading ReadFile(string path)
+    {
+        try
+        {
+            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
+            return Read(file);
+        }
+        catch (Exception failure) when (failure is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return new SourceReading(null, SourceOutcome.Missing);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException or NotSupportedException)
+        {
+            return new SourceReading(null, SourceOutcome.Unreadable, Directory.Exists(path) ? "It is a folder." : failure.Message);
+        }
+    }
+
     private static bool TryReadAll(Stream stream, out ReadOnlySpan<byte> bytes)
     {
         // A file of known length is read in one go; a pipe has none, and a file may grow meanwhile.

@@ -1,0 +1,17 @@
+using ProcScript.Cli.Sources;
+using ProcScript.LanguageServer;
+
+namespace ProcScript.Cli.Verbs;
+
+/// <summary><c>server</c>: hosts the language server.</summary>
+internal static class ServerVerb
+{
+    /// <summary>Serves until the editor leaves.</summary>
+    public static async Task<ExitCode> RunAsync(Surroundings around, CancellationToken stop)
+    {
+        using EditorHost host = new();
+        await using var input = around.OpenInput();
+        await using var output = around.OpenOutput();
+        return await EditorServer.RunAsync(input, output, host, stop) ? ExitCode.Clean : ExitCode.Findings;
+    }
+}

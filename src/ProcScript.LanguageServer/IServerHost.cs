@@ -1,0 +1,27 @@
+using ProcScript.Model.Sources;
+
+namespace ProcScript.LanguageServer;
+
+/// <summary>What the program that hosts the server lends it: the disk, a folder to write to, and the sight of other processes.</summary>
+public interface IServerHost
+{
+    /// <summary>The version of the program.</summary>
+    string Version { get; }
+
+    /// <summary>The root of the library that a folder belongs to, by the rule of the command line; both are full paths.</summary>
+    string FindRoot(string folder);
+
+    /// <summary>The sources below a folder as full paths, in any order; none where it cannot be listed.</summary>
+    IReadOnlyCollection<string> ListSources(string folder);
+
+    /// <summary>Reads a file.</summary>
+    SourceReading Read(string path);
+
+    /// <summary>Writes a text into a folder; into one that goes when the server ends where none is given.</summary>
+    /// <returns>The full path of the file.</returns>
+    /// <exception cref="IOException">It cannot be written.</exception>
+    string Write(string? folder, string name, string text);
+
+    /// <summary>Waits for the end of another process; ends at once where there is none of that number.</summary>
+    Task WaitForProcessAsync(int processId, CancellationToken cancellation);
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace ProcScript.LanguageServer.Protocol;
+
+/// <summary>How the messages are written: generated, so that nothing is found by reflection.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true)]
+[JsonSerializable(typeof(JsonElement))]
+[JsonSerializable(typeof(InitializeParams))]
+[JsonSerializable(typeof(InitializeResult))]
+[JsonSerializable(typeof(InitializedParams))]
+[JsonSerializable(typeof(DidChangeWorkspaceFoldersParams))]
+[JsonSerializable(typeof(DidOpenTextDocumentParams))]
+[JsonSerializable(typeof(DidChangeTextDocumentParams))]
+[JsonSerializable(typeof(DidCloseTextDocumentParams))]
+[JsonSerializable(typeof(DidChangeWatchedFilesParams))]
+[JsonSerializable(typeof(RenameFilesParams))]
+[JsonSerializable(typeof(CreateFilesParams))]
+[JsonSerializable(typeof(DeleteFilesParams))]
+[JsonSerializable(typeof(RegistrationParams))]
+[JsonSerializable(typeof(PublishDiagnosticsParams))]
+[JsonSerializable(typeof(ImmutableArray<Diagnostic>))]
+[JsonSerializable(typeof(DocumentDiagnosticParams))]
+[JsonSerializable(typeof(DocumentDiagnosticReport))]
+[JsonSerializable(typeof(WorkspaceDiagnosticParams))]
+[JsonSerializable(typeof(WorkspaceDiagnosticReport))]
+[JsonSerializable(typeof(LogMessageParams))]
+[JsonSerializable(typeof(TextDocumentPositionParams))]
+internal sealed partial class ProtocolJson : JsonSerializerContext
+{
+    /// <summary>The options for the connection.</summary>
+    public static JsonSerializerOptions ForConnection() => new()
+    {
+        TypeInfoResolver = Default,
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    };
+}

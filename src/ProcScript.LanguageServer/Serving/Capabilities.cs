@@ -1,0 +1,25 @@
+using ProcScript.LanguageServer.Protocol;
+using ProcScript.LanguageServer.Workspaces;
+
+namespace ProcScript.LanguageServer.Serving;
+
+/// <summary>What the server tells a client that it can do: what answers, and nothing else.</summary>
+internal static class Capabilities
+{
+    /// <summary>What is told to this client.</summary>
+    public static ServerCapabilities For(ClientProfile client) => new()
+    {
+        PositionEncoding = PositionEncodings.NameOf(client.Encoding),
+        TextDocumentSync = new TextDocumentSyncOptions(OpenClose: true, TextDocumentSyncOptions.Incremental),
+        DiagnosticProvider = client.PullsDiagnostics
+            ? new DiagnosticOptions("procscript", InterFileDependencies: true, WorkspaceDiagnostics: true)
+            : null,
+        Workspace = new WorkspaceOptions(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true))
+        {
+            FileOperations = new FileOperationOptions { DidRename = Sources, DidCreate = Sources, DidDelete = Sources },
+        },
+    };
+
+    private static FileOperationRegistrationOptions Sources { get; } =
+        new([new FileOperationFilter(new FileOperationPattern("**/*.proc")), new FileOperationFilter(new FileOperationPattern("**/"))]);
+}

@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Sources;
+
+namespace ProcScript.LanguageServer.Workspaces;
+
+/// <summary>The files of a library at one moment: the open documents over what is on the disk. It never changes.</summary>
+internal sealed class LibraryFiles : ISourceStore
+{
+    /// <summary>The root folder; empty where the library is one document that lies on no disk.</summary>
+    public required string Root { get; init; }
+
+    /// <summary>The files that are checked for their own sake, in order.</summary>
+    public required ImmutableSortedSet<string> Listed { get; init; }
+
+    /// <summary>The open documents by path.</summary>
+    public required ImmutableDictionary<string, OpenDocument> Open { get; init; }
+
+    /// <summary>What was read of the disk.</summary>
+    public required DiskReadings Disk { get; init; }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<string> Paths => Listed;
+
+    /// <inheritdoc/>
+    public SourceReading Read(string path) => Open.TryGetValue(path, out var document)
+        ? new SourceReading(document.Text, SourceOutcome.Read)
+        : Root.Length == 0 || path.Contains('\0') ? new SourceReading(null, SourceOutcome.Missing) : Disk.Read(path);
+
+    /// <summary>The address of a file.</summary>
+    public string UriOf(string path) =>
+        Open.TryGetValue(path, out var document) ? document.Uri : DocumentUri.FromPath(Path.Combine(Root, path));
+}

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis;
+
+namespace ProcScript.LanguageServer.Workspaces;
+
+/// <summary>A library that is open in the editor: its files now, and their analysis.</summary>
+internal sealed class ServedLibrary
+{
+    private readonly IServerHost _host;
+    private readonly PositionEncoding _encoding;
+    private readonly Action<LibraryAnalysis> _analysed;
+    private readonly SortedSet<string> _folders = new(StringComparer.Ordinal);
+    private AnalysisRun? _run;
+
+    /// <summary>A library with this root; it is empty.</summary>
+    public ServedLibrary(string root, IServerHost host, PositionEncoding encoding, Action<LibraryAnalysis> analysed)
+    {
+        _host = host;
+        _encoding = encoding;
+        _analysed = analysed;
+        Files = new LibraryFiles
+        {
+            Root = root,
+            Listed = ImmutableSortedSet.Create<string>(StringComparer.Ordinal),
+            Open = ImmutableDictionary.Create<string, OpenDocument>(StringComparer.Ordinal),
+            Disk = new DiskReadings(host, root),
+        };
+    }
+
+    /// <summary>The files now.</summary>
+    public LibraryFiles Files { get; private set; }
+
+    /// <summary>Whether nothing keeps it open.</summary>
+    public bool IsIdle => _folders.Count == 0 && Files.Open.IsEmpty;
+
+    /// <summary>Whether a folder of it holds the file at a full path.</summary>
+    public bool Holds(string path) => _folders.Any(folder => FolderPaths.Holds(folder, path));
+
+    /// <summary>The path of a file inside the library.</summary>
+    public string PathOf(string fullPath) => Files.Root.Length == 0 ? fullPath : FolderPaths.Inside(Files.Root, fullPath);
+
+    /// <summary>Takes a folder in.</summary>
+    public void Add(string folder)
+    {
+        _folders.Add(folder);
+        Change(Files.Disk, Files.Open);
+    }
+
+    /// <summary>Lets a folder go.</summary>
+    public void Remove(string folder)
+    {
+        _folders.Remove(folder);
+        Change(Files.Disk, Files.Open);
+    }
+
+    /// <summary>Opens a document or takes its new text.</summary>
+    public void Set(string path, OpenDocument document)
+    {
+        var isNew = !Files.Open.ContainsKey(path);
+        var open = Files.Open.SetItem(path, document);
+        Change(Files.Disk, open, isNew ? null : Files.Listed);
+    }
+
+    /// <summary>Closes a document: what is on the disk counts again.</summary>
+    public void Close(string path) => Change(Files.Disk.Without(ImmutableHashSet.Create(path)), Files.Open.Remove(path));
+
+    /// <summary>Takes note of files that came, went or changed on the disk.</summary>
+    public void Changed(IReadOnlySet<string> paths) => Change(Files.Disk.Without(paths), Files.Open);
+
+    /// <summary>The analysis of the files as they are now.</summary>
+    public Task<LibraryAnalysis> AnalyseAsync(CancellationToken cancellation) => (_run ??= Begin()).WaitAsync(cancellation);
+
+    private void Change(DiskReadings disk, ImmutableDictionary<string, OpenDocument> open, ImmutableSortedSet<string>? listed = null)
+    {
+        Files = new LibraryFiles { Root = Files.Root, Open = open, Disk = disk, Listed = listed ?? List(open) };
+        _run?.Replace();
+        _run = Begin();
+    }
+
+    private ImmutableSortedSet<string> List(ImmutableDictionary<string, OpenDocument> open) =>
+        _folders.SelectMany(_host.ListSources).Select(PathOf).Concat(open.Keys).ToImmutableSortedSet(StringComparer.Ordinal);
+
+    private AnalysisRun Begin()
+    {
+        var files = Files;
+        var run = new AnalysisRun(cancellation => new LibraryAnalysis(files, LibraryCheck.Run(files, cancellation), _encoding));
+        _ = run.Task.ContinueWith(
+            done =>
+            {
+                if (ReferenceEquals(files, Files))
+                {
+                    _analysed(done.Result);
+                }
+            },
+            CancellationToken.None,
+            TaskContinuationOptions.OnlyOnRanToCompletion | TaskContinuationOptions.ExecuteSynchronously,
+            TaskScheduler.Default);
+        return run;
+    }
+}
