@@ -16,7 +16,18 @@ public sealed class Library
     public required ImmutableArray<Kind> Kinds { get; init; }
 
     /// <summary>Every tool of the catalog that has no error in its text, in the order of files and text.</summary>
-    public required ImmutableArray<Tool> Tools { get; init; }
+    public required ImmutableArray<Tool> Tools
+    {
+        get;
+        init
+        {
+            field = value;
+            TorqueWrenches = [.. value.Where(tool => tool.Range is not null)];
+        }
+    }
+
+    /// <summary>Those of the tools that have a range of torques, in the same order.</summary>
+    public ImmutableArray<Tool> TorqueWrenches { get; private init; }
 
     /// <summary>Every procedure in every variant that matters with every choice of arguments, in the order of files and text.</summary>
     public required ImmutableArray<Procedure> Procedures { get; init; }

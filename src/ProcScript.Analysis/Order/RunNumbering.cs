@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
 
@@ -9,6 +10,7 @@ internal sealed class RunNumbering
 {
     private readonly int _first;
     private readonly BackgroundWork _background;
+    private readonly CuringWork _curing = new();
     private readonly ImmutableArray<PerformedAction>.Builder _actions = ImmutableArray.CreateBuilder<PerformedAction>();
     private readonly ImmutableArray<OrderEdge>.Builder _edges = ImmutableArray.CreateBuilder<OrderEdge>();
 
@@ -52,7 +54,8 @@ internal sealed class RunNumbering
             InBackground = draft.InBackground,
             Needs = needs,
             Changes = change is { } made ? [made] : [],
-            WaitsFor = _background.IsIdle ? [] : Wait(draft.Request.Target, needs, before),
+            WaitsFor = _background.IsIdle && _curing.IsIdle ? [] : Wait(draft.Request, needs, before),
+            Cure = CureTime.Of(draft.Request.Verb, draft.Request.Target, draft.Origin),
         };
         _edges.AddRange(before);
         _actions.Add(action);
@@ -60,11 +63,16 @@ internal sealed class RunNumbering
         {
             _background.Start(action.Number, action.Verb, action.Target);
         }
+
+        if (action.Cure is not null)
+        {
+            _curing.Start(action.Number, action.Target);
+        }
     }
 
-    private ImmutableArray<int> Wait(MachineItem? target, ImmutableArray<MetNeed> needs, ReadOnlySpan<OrderEdge> before)
+    private ImmutableArray<int> Wait(ActionRequest request, ImmutableArray<MetNeed> needs, ReadOnlySpan<OrderEdge> before)
     {
-        foreach (var work in _background.WorkOn(target).Where(work => work >= _first))
+        foreach (var work in _background.WorkOn(request.Target).Where(work => work >= _first))
         {
             _edges.Add(new OrderEdge(work, Next, new AwaitsWork()));
         }
@@ -75,6 +83,6 @@ internal sealed class RunNumbering
             awaited.Add(edge.Earlier);
         }
 
-        return _background.WaitFor(target, awaited);
+        return [.. _background.WaitFor(request.Target, awaited).Concat(_curing.WaitFor(request.Verb, request.Target, awaited)).Order()];
     }
 }

@@ -47,6 +47,9 @@ public sealed record Plan
     /// <summary>Tools in order of first use.</summary>
     public required ImmutableArray<PlanTool> Tools { get; init; }
 
+    /// <summary>How often tools change.</summary>
+    public required PlanToolChanges ToolChanges { get; init; }
+
     /// <summary>What has to be at hand before the start: single-use, replaced, spares.</summary>
     public required ImmutableArray<PlanOrderLine> Orders { get; init; }
 
@@ -104,7 +107,17 @@ public sealed record PlanAlert(string Word, string Text);
 /// <param name="Refit">The refit, one person.</param>
 /// <param name="OnePerson">The whole job for one person (with helpers only where a step needs them).</param>
 /// <param name="TwoPeople">The whole job for two; never more than for one.</param>
-public sealed record PlanTimes(double Strip, double Work, double Refit, double OnePerson, double TwoPeople);
+/// <param name="Given">How much of the time of one person is the author's figures.</param>
+/// <param name="Usual">How much of it is usual bench times, for the author gives none.</param>
+/// <param name="Waiting">How much of it there is nothing to do but wait.</param>
+public sealed record PlanTimes(double Strip, double Work, double Refit, double OnePerson, double TwoPeople, double Given, double Usual, double Waiting);
+
+/// <summary>How often tools are laid down to take up others, one person working in the order of the cards.</summary>
+/// <param name="Strip">In the strip.</param>
+/// <param name="Work">In the work.</param>
+/// <param name="Refit">In the refit.</param>
+/// <param name="Seconds">About how long they all take: 4 s each, common practice; not part of the times.</param>
+public sealed record PlanToolChanges(int Strip, int Work, int Refit, double Seconds);
 
 /// <summary>A part that is lifted.</summary>
 /// <param name="Part">Its title.</param>

@@ -3,6 +3,7 @@ using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
@@ -22,6 +23,7 @@ internal sealed class PlanBuilder
     private readonly StepList _list;
     private readonly ImmutableArray<PlannedStep> _steps;
     private readonly JobTimes _times;
+    private readonly ToolList _tools;
     private readonly ImmutableArray<PlanBag> _bags;
     private readonly WhichIsWhich _which;
     private readonly IReadOnlyDictionary<int, double> _lifted;
@@ -34,6 +36,7 @@ internal sealed class PlanBuilder
         _list = StepList.Of(strip, refit);
         _steps = _list.Steps;
         _times = JobTimes.Of(_steps);
+        _tools = new ToolList(TorqueWrenches.Of(_procedure, library));
         var loose = LooseHardware.Of(_steps).ToImmutableArray();
         _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card]);
         _which = new WhichIsWhich(loose, _bags);
@@ -61,7 +64,8 @@ internal sealed class PlanBuilder
         People = _steps.Select(step => step.Details.People).Append(_procedure.Details.People).Append(1).Max(),
         Times = _times.Plan,
         HeaviestLift = LiftedMass.Heaviest(_steps, _lifted),
-        Tools = ToolList.Of(_steps, _procedure.Details),
+        Tools = _tools.Of(_steps, _procedure.Details),
+        ToolChanges = ToolChangesOf(),
         Orders = OrderList.Of(_steps),
         Consumables = ConsumableList.Of(_steps, _procedure.Details),
         Ppe = PpeList.Of(_steps, _procedure.Details),
@@ -79,6 +83,14 @@ internal sealed class PlanBuilder
 
     private IEnumerable<PlannedStep> Targets<T>(Verb verb)
         where T : MachineItem => _steps.Where(step => step.Verb == verb && step.Target is T);
+
+    private PlanToolChanges ToolChangesOf()
+    {
+        var (strip, work, refit) = (Changes(PlanPhase.Strip), Changes(PlanPhase.Work), Changes(PlanPhase.Refit));
+        return new PlanToolChanges(strip, work, refit, (strip + work + refit) * ToolChanges.SecondsEach);
+
+        int Changes(PlanPhase phase) => ToolChanges.Of(_steps.Where(step => step.Phase == phase).Select(step => _tools.Of(step)));
+    }
 
     private static PlanEnergy Energy(Energy energy, PlannedStep isolated) => new(
         energy.Name,
@@ -108,7 +120,7 @@ internal sealed class PlanBuilder
 
     private ImmutableArray<PlanStage> Cards(PlanPhase phase)
     {
-        var writer = new StepWriter(_library, _bags, _which, _lifted);
+        var writer = new StepWriter(_library, _steps, _tools, _bags, _which, _lifted);
         var steps = _steps.Where(step => step.Phase == phase).ToLookup(step => step.Card);
         return
         [

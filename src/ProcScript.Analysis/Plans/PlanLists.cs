@@ -13,7 +13,15 @@ public sealed record PlanTool(string Title, int FirstStep, int Steps);
 /// <param name="Count">How many.</param>
 /// <param name="Reason"><c>single use</c>, <c>replaced</c>, <c>destroyed</c> or <c>spare</c>.</param>
 /// <param name="Steps">The refit steps that use it.</param>
-public sealed record PlanOrderLine(string Title, int Count, string Reason, ImmutableArray<int> Steps);
+/// <param name="Uses">The same, with where each is.</param>
+public sealed record PlanOrderLine(string Title, int Count, string Reason, ImmutableArray<int> Steps, ImmutableArray<PlanOrderUse> Uses);
+
+/// <summary>Where something to have at hand goes.</summary>
+/// <param name="Place">Where: the joint's part and place, or the part; for a spare, those that it may have to stand in for.</param>
+/// <param name="Count">How many go in; of spares, how many pieces there are that may break.</param>
+/// <param name="StripStep">The step at which the old ones come off; 0 where none does.</param>
+/// <param name="RefitStep">The step at which it goes in.</param>
+public sealed record PlanOrderUse(string Place, int Count, int StripStep, int RefitStep);
 
 /// <summary>Something used up by amount.</summary>
 /// <param name="Title">What.</param>

@@ -80,6 +80,12 @@ public sealed record PlanStep
     /// <summary>The background steps that must have ended first.</summary>
     public ImmutableArray<int> WaitsFor { get; init; } = [];
 
+    /// <summary>The steps whose work must have cured first.</summary>
+    public ImmutableArray<int> WaitsForCureOf { get; init; } = [];
+
+    /// <summary>What cures from here on, or null.</summary>
+    public PlanCure? Cure { get; init; }
+
     /// <summary>The step that it undoes (refit) or that undoes it (strip); 0 where there is none.</summary>
     public int Mirror { get; init; }
 
@@ -95,9 +101,19 @@ public sealed record PlanStep
     /// <summary>The time in seconds until its effect is there; what runs in the background holds its people for less.</summary>
     public double Seconds { get; init; }
 
+    /// <summary>Whether the time is a usual one, for the author gives none.</summary>
+    public bool IsUsualTime { get; init; }
+
     /// <summary>The source: path, line and column, counted from 1.</summary>
     public required PlanSource Source { get; init; }
 }
+
+/// <summary>A bond, a sealant or the like that cures.</summary>
+/// <param name="Time">How long, in words.</param>
+/// <param name="Seconds">How long.</param>
+/// <param name="Before">The steps that would load it and wait; where there is none, the end of the job waits.</param>
+/// <param name="Meanwhile">The step to go on with; 0 where nothing is left to do.</param>
+public sealed record PlanCure(string Time, double Seconds, ImmutableArray<int> Before, int Meanwhile);
 
 /// <summary>A reading to write down.</summary>
 /// <param name="Text">What is read.</param>

@@ -3,8 +3,10 @@ using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
+using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model;
+using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Plans;
@@ -13,15 +15,26 @@ namespace ProcScript.Analysis.Plans;
 internal sealed class StepWriter
 {
     private readonly Library _library;
+    private readonly ImmutableArray<PlannedStep> _steps;
+    private readonly ToolList _tools;
+    private readonly ILookup<int, int> _awaitedBy;
     private readonly IReadOnlyDictionary<int, double> _lifted;
     private readonly WhichIsWhich _which;
     private readonly ILookup<int, int> _bags;
     private readonly ILookup<int, int> _emptied;
 
     /// <summary>Takes what a line says from elsewhere in the plan.</summary>
-    public StepWriter(Library library, ImmutableArray<PlanBag> bags, WhichIsWhich which, IReadOnlyDictionary<int, double> lifted)
+    public StepWriter(
+        Library library,
+        ImmutableArray<PlannedStep> steps,
+        ToolList tools,
+        ImmutableArray<PlanBag> bags,
+        WhichIsWhich which,
+        IReadOnlyDictionary<int, double> lifted)
     {
         _library = library;
+        _steps = steps;
+        _tools = tools;
         _lifted = lifted;
         _which = which;
         _bags = bags
@@ -29,6 +42,8 @@ internal sealed class StepWriter
                 .SelectMany(line => new[] { line.StripStep, line.RefitStep })
                 .Select(step => (Step: step, bag.Number)))
             .ToLookup(use => use.Step, use => use.Number);
+        _awaitedBy = steps.SelectMany(step => step.WaitsFor.Select(cured => (Cured: cured, step.Number)))
+            .ToLookup(wait => wait.Cured, wait => wait.Number);
         _emptied = bags.ToLookup(bag => bag.EmptyAt, bag => bag.Number);
     }
 
@@ -44,7 +59,7 @@ internal sealed class StepWriter
         Count = step.Count,
         How = StepProse.How(step),
         Alerts = StepProse.Alerts(step),
-        Tools = ToolList.Of(step),
+        Tools = _tools.Of(step),
         Bags = [.. _bags[step.Number].Distinct()],
         EmptiesBags = [.. _emptied[step.Number]],
         Which = _which.Of(step.Number),
@@ -58,14 +73,30 @@ internal sealed class StepWriter
         Scrap = string.Join(", ", OrderList.Scrap(step)),
         Reading = StepProse.Reading(step),
         InBackground = step.InBackground,
-        WaitsFor = step.WaitsFor,
+        WaitsFor = [.. step.WaitsFor.Where(before => _steps[before - 1].Cure is null)],
+        WaitsForCureOf = [.. step.WaitsFor.Where(before => _steps[before - 1].Cure is not null)],
+        Cure = Cure(step),
         Mirror = step.Mirror,
         Derived = step.Derived,
         Because = step.Because,
         Kilograms = _lifted.GetValueOrDefault(step.Number),
         Seconds = StepTime.Of(step).Duration,
+        IsUsualTime = StepTime.Of(step).IsUsual,
         Source = Place(step.Source),
     };
+
+    /// <summary>The cure that a step starts, and what there is to do meanwhile: the next step, unless that waits for it.</summary>
+    private PlanCure? Cure(PlannedStep step)
+    {
+        if (step.Cure is not { } cure)
+        {
+            return null;
+        }
+
+        var before = _awaitedBy[step.Number].ToImmutableArray();
+        var meanwhile = step.Number < _steps.Length && !before.Contains(step.Number + 1) ? step.Number + 1 : 0;
+        return new PlanCure(cure.Print(), cure.BaseValue, before, meanwhile);
+    }
 
     private static string Words(SupplyDemand demand) => $"{ConsumableList.Words(demand.Amount)} of {demand.Supply.Title}";
 

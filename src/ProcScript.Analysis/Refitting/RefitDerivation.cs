@@ -4,7 +4,6 @@ using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Proving;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
-using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Refitting;
@@ -45,7 +44,7 @@ internal sealed class RefitDerivation
 
     private RefitAttempt Attempt()
     {
-        List<RefitFailure> failures = [.. SingleUse(), .. _rules.Failures, .. NeverMet()];
+        List<RefitFailure> failures = [.. OneWayParts.Failures(_strip), .. _rules.Failures, .. NeverMet()];
         List<OrderEdge> edges = [.. _rules.Edges, .. _links.Edges];
         var graph = new PrecedenceGraph(_reference.Drafts.Count, edges);
         if (graph.LeastOrder() is not { } order)
@@ -62,13 +61,6 @@ internal sealed class RefitDerivation
 
         return new RefitAttempt(_strip, run, [.. failures]);
     }
-
-    private IEnumerable<RefitFailure> SingleUse() =>
-        from action in _strip.Actions
-        where action.Verb == Verb.Remove
-        let part = (Part)action.Target!
-        where part.SingleUse && !_strip.Discarded.Contains(part) && !_strip.Replaced.Contains(part)
-        select new SingleUseReturns(part, action);
 
     private IEnumerable<RefitFailure> NeverMet() =>
         _links.Unmet.Select(unmet => new NeverMet(CircleReport.Name(_reference.Drafts[unmet.Action]), unmet.Need));

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Runs;
 
@@ -38,7 +39,10 @@ public sealed record PerformedAction
     /// <summary>What it changed.</summary>
     public ImmutableArray<StateChange> Changes { get; init; } = [];
 
-    /// <summary>The numbers of the background actions that must have ended before it starts, in order.</summary>
+    /// <summary>How long what it puts in place cures before it may be loaded; null where nothing does.</summary>
+    public Quantity? Cure { get; init; }
+
+    /// <summary>The numbers of the background and curing actions that must have ended before it starts, in order.</summary>
     public ImmutableArray<int> WaitsFor { get; init; } = [];
 
     /// <summary>Whether no author wrote it or its inverse.</summary>

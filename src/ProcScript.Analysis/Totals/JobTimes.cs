@@ -15,11 +15,15 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
         var cards = new Dictionary<(PlanPhase Phase, int Card), double>();
         var ends = new Dictionary<int, double>();
         var (clock, end) = (0.0, 0.0);
+        var (given, usual, waiting) = (0.0, 0.0, 0.0);
         foreach (var step in steps)
         {
             var time = StepTime.Of(step);
             var start = step.WaitsFor.Select(before => ends[before]).Append(clock).Max();
             ends[step.Number] = start + time.Duration;
+            waiting += start - clock;
+            given += time.IsUsual ? 0 : time.Attended;
+            usual += time.IsUsual ? time.Attended : 0;
             end = Math.Max(end, start + time.Duration);
             Add(cards, step, start + time.Attended - clock);
             clock = start + time.Attended;
@@ -36,7 +40,10 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
                 PhaseTime(cards, PlanPhase.Work),
                 PhaseTime(cards, PlanPhase.Refit),
                 end,
-                Math.Min(end, CrewTime.Least(Tasks(steps), crew: 2))),
+                Math.Min(end, CrewTime.Least(Tasks(steps), crew: 2)),
+                given,
+                usual,
+                waiting + end - clock),
             cards);
     }
 

@@ -19,20 +19,20 @@ internal static class OrderList
     {
         if (step is { Verb: Verb.Fit, Fate: Fate.Renewed, Part: { } part })
         {
-            yield return new NewPart(part.Title, 1, "replaced", step.Number);
+            yield return new NewPart(part.Title, 1, "replaced", step);
         }
 
         if (step is { Closes: true, Joint: { } joint })
         {
             if (ReasonForNew(step.Fate, joint.Kind) is { } reason)
             {
-                yield return new NewPart(joint.Kind.Title, step.Count, reason, step.Number);
+                yield return new NewPart(joint.Kind.Title, step.Count, reason, step);
             }
         }
 
         foreach (var demand in SupplyDemand.Of(step).Where(demand => demand.IsPiece))
         {
-            yield return new NewPart(demand.Supply.Title, Whole(demand), "single use", step.Number);
+            yield return new NewPart(demand.Supply.Title, Whole(demand), "single use", step);
         }
     }
 
@@ -71,7 +71,8 @@ internal static class OrderList
                 kind.Kind.Title,
                 RoundedUp(kind.Count * kind.Kind.Spare!.BaseValue),
                 "spare",
-                [.. kind.Steps.Select(step => step.Number)]))
+                [.. kind.Steps.Select(step => step.Number)],
+                [.. kind.Steps.Select(step => Use(step, step.Count))]))
             .Where(line => line.Count > 0);
 
     /// <summary>Up to the next whole piece; the noise of binary fractions (30 × 0.1 = 3.0000000000000004) is no piece.</summary>
@@ -82,12 +83,24 @@ internal static class OrderList
             line.Key.Title,
             line.Sum(part => part.Count),
             line.Key.Reason,
-            [.. line.Select(part => part.Step).Distinct()]));
+            [.. line.Select(part => part.Step.Number).Distinct()],
+            [.. line.Select(part => Use(part.Step, part.Count))]));
+
+    private static PlanOrderUse Use(PlannedStep step, int count) => new(
+        step switch
+        {
+            { Joint: { } joint } => ItemWords.Place(joint),
+            { Target: { } item } => item.Title,
+            _ => step.Text ?? "",
+        },
+        count,
+        step.Phase == PlanPhase.Refit ? step.Mirror : 0,
+        step.Number);
 }
 
 /// <summary>New parts that go in with a step.</summary>
 /// <param name="Title">What.</param>
 /// <param name="Count">How many.</param>
 /// <param name="Reason">Why new.</param>
-/// <param name="Step">The number of the step.</param>
-internal readonly record struct NewPart(string Title, int Count, string Reason, int Step);
+/// <param name="Step">The step.</param>
+internal readonly record struct NewPart(string Title, int Count, string Reason, PlannedStep Step);

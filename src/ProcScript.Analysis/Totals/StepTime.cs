@@ -6,32 +6,40 @@ namespace ProcScript.Analysis.Totals;
 
 /// <summary>How long a step takes, in seconds.</summary>
 /// <param name="Attended">How long it holds its people, from its start.</param>
-/// <param name="Duration">How long until its effect is there.</param>
-internal readonly record struct StepTime(double Attended, double Duration)
+/// <param name="Duration">How long until its effect is there, what cures having cured.</param>
+/// <param name="IsUsual">Whether it is a usual time, for the author gives none.</param>
+internal readonly record struct StepTime(double Attended, double Duration, bool IsUsual)
 {
     /// <summary>The author's time for the action, else for the item, else for its kind, else what is usual.</summary>
     public static StepTime Of(PlannedStep step)
     {
-        var duration = step.Details.Time?.BaseValue ?? WithoutOverride(step);
-        return step.InBackground
-            ? new StepTime(Math.Min(duration, (step.Target as Fluid)?.Attended?.BaseValue ?? UsualTimes.SetGoing), duration)
-            : new StepTime(duration, duration);
+        var given = step.Details.Time?.BaseValue ?? GivenWithoutOverride(step);
+        var duration = given ?? Usual(step);
+        var attended = step.InBackground
+            ? Math.Min(duration, (step.Target as Fluid)?.Attended?.BaseValue ?? UsualTimes.SetGoing)
+            : duration;
+        return new StepTime(attended, duration + (step.Cure?.BaseValue ?? 0), given is null);
     }
 
-    private static double WithoutOverride(PlannedStep step) => step.Target switch
+    private static double? GivenWithoutOverride(PlannedStep step) => step.Target switch
     {
-        Joint joint when step.Opens || step.Closes || step.Verb is Verb.Loosen or Verb.Tighten => step.Count * PerPiece(joint),
-        Joint => UsualTimes.PerAction(step.Verb),
-        Fluid fluid => fluid.Takes?.BaseValue ?? fluid.Time?.BaseValue ?? UsualTimes.FluidHandling,
-        Energy energy => (energy.Time?.BaseValue ?? UsualTimes.PerAction(step.Verb)) + Wait(energy, step.Verb),
-        { } item => item.Time?.BaseValue ?? UsualTimes.PerAction(step.Verb),
-        null => UsualTimes.PerAction(step.Verb),
+        Joint joint when IsByThePiece(step) => step.Count * (joint.Time?.BaseValue ?? joint.Kind.Time?.BaseValue),
+        Joint => null,
+        Fluid fluid => fluid.Takes?.BaseValue ?? fluid.Time?.BaseValue,
+        Energy energy => energy.Time?.BaseValue + Wait(energy, step.Verb),
+        var item => item?.Time?.BaseValue,
     };
 
-    private static double PerPiece(Joint joint) =>
-        joint.Time?.BaseValue
-        ?? joint.Kind.Time?.BaseValue
-        ?? (joint.Role == JointRole.Cover ? UsualTimes.Cover : UsualTimes.PerJoint(joint.Kind.Category));
+    private static double Usual(PlannedStep step) => step.Target switch
+    {
+        Joint joint when IsByThePiece(step) =>
+            step.Count * (joint.Role == JointRole.Cover ? UsualTimes.Cover : UsualTimes.PerJoint(joint.Kind.Category)),
+        Fluid => UsualTimes.FluidHandling,
+        Energy energy => UsualTimes.PerAction(step.Verb) + Wait(energy, step.Verb),
+        _ => UsualTimes.PerAction(step.Verb),
+    };
+
+    private static bool IsByThePiece(PlannedStep step) => step.Opens || step.Closes || step.Verb is Verb.Loosen or Verb.Tighten;
 
     /// <summary>The wait for what is stored to run down; nothing waits when the energy comes back.</summary>
     private static double Wait(Energy energy, Verb verb) => verb == Verb.Isolate ? energy.Wait?.BaseValue ?? 0 : 0;

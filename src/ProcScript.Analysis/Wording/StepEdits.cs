@@ -1,5 +1,6 @@
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Runs;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
@@ -36,6 +37,24 @@ internal static class StepEdits
             [new TextEdit(new SourceSpan(step.Source.Path, new TextSpan(at, 0)), string.Concat(lines.Select(line => line + gap)))]);
     }
 
+    /// <summary>
+    /// Has a new one go back: puts <c>replace</c> before the first step of the work, or behind the last step of the strip where there is
+    /// no work. Nothing where the text that holds those steps is not the procedure's own.
+    /// </summary>
+    public static IEnumerable<Fix> Replace(StripRun run, MachineItem item)
+    {
+        var action = new NamedAction(Verb.Replace, item);
+        var procedure = run.Procedure;
+        if (procedure.Work is [{ Calls.IsEmpty: true } first, ..])
+        {
+            return InsertBefore(run, first, [action]);
+        }
+
+        return procedure is { Work.IsEmpty: true, Stages: [.., { Steps: [.., { Calls.IsEmpty: true } last] }] } && last.Target is not null
+            ? InsertBehind(run, last, action)
+            : [];
+    }
+
     /// <summary>Writes another verb.</summary>
     public static Fix ReplaceVerb(SourceSpan verb, Verb by) => new(
         $"Write `{ActionTable.Row(by).Word}`",
@@ -68,6 +87,19 @@ internal static class StepEdits
                 "Take the rule out",
                 FixGrade.NeedsLook,
                 [new TextEdit(new SourceSpan(rule.Source.Path, WholeLines(tree.Text, rule.Source.Span)), "")]);
+        }
+    }
+
+    private static IEnumerable<Fix> InsertBehind(StripRun run, Step step, NamedAction action)
+    {
+        if (run.Library.Trees.TryGetValue(step.Source.Path, out var tree) && AsWritten(action.Target!.Name, step, tree.Text) is { } name)
+        {
+            var line = $"{ActionTable.Row(action.Verb).Word} {name}";
+            var end = new SourceSpan(step.Source.Path, new TextSpan(step.Source.Span.End, 0));
+            yield return new Fix(
+                $"Insert `{line}`",
+                FixGrade.NeedsLook,
+                [new TextEdit(end, Gap(tree.Text, step.Source.Span.Start) + line)]);
         }
     }
 

@@ -180,7 +180,7 @@ public class PlanListTests
             """);
 
         Assert.Empty(plan.AllSteps());
-        Assert.Equal(new PlanTimes(0, 0, 0, 0, 0), plan.Times);
+        Assert.Equal(new PlanTimes(0, 0, 0, 0, 0, 0, 0, 0), plan.Times);
         Assert.Null(plan.HeaviestLift);
     }
 

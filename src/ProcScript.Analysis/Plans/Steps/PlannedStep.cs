@@ -48,7 +48,10 @@ internal sealed record PlannedStep
     /// <summary>Whether other work goes on meanwhile.</summary>
     public bool InBackground { get; init; }
 
-    /// <summary>The background steps that must have ended first.</summary>
+    /// <summary>How long what it puts in place cures before it may be loaded; null where nothing does.</summary>
+    public Quantity? Cure { get; init; }
+
+    /// <summary>The background and curing steps that must have ended first.</summary>
     public ImmutableArray<int> WaitsFor { get; init; } = [];
 
     /// <summary>The steps whose effect it needs.</summary>

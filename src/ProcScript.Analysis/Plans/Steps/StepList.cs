@@ -83,6 +83,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Details = StepOrigin.Details(action),
                 Alerts = StepOrigin.Alerts(action, before),
                 InBackground = action.InBackground,
+                Cure = action.Cure,
                 WaitsFor = [.. action.WaitsFor.Select(NumberOf)],
                 EnabledBy = [.. _enabledBy[action.Number].Distinct().Order().Select(NumberOf)],
                 Mirror = _mirrors.TryGetValue(action.Number, out var mirror) ? NumberOf(mirror) : 0,

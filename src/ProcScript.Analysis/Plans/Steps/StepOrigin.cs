@@ -10,7 +10,10 @@ namespace ProcScript.Analysis.Plans.Steps;
 internal static class StepOrigin
 {
     /// <summary>The block that holds for it.</summary>
-    public static ActionDetails Details(PerformedAction action) => action.Origin switch
+    public static ActionDetails Details(PerformedAction action) => Details(action.Origin);
+
+    /// <summary>The block that holds for an action of this origin.</summary>
+    public static ActionDetails Details(ActionOrigin origin) => origin switch
     {
         WrittenStep written => written.Step.Details,
         // What stands at `strip x` is about taking x out, the last of the actions that it expands to.

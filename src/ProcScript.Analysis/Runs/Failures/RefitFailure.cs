@@ -68,6 +68,17 @@ public readonly record struct RefitStep(NamedAction Action, ActionOrigin Origin)
 /// <param name="Removal">How it came out.</param>
 public sealed record SingleUseReturns(Part Part, PerformedAction Removal) : RefitFailure;
 
+/// <summary>Fasteners that serve once are loosened and tightened again.</summary>
+/// <param name="Joint">The joint.</param>
+/// <param name="Loosening">What loosened them.</param>
+public sealed record SingleUseTightened(Joint Joint, PerformedAction Loosening) : RefitFailure;
+
+/// <summary>What had to be renewed goes back as it was, or stays as it is.</summary>
+/// <param name="Item">The part or the joint.</param>
+/// <param name="Disturbance">What disturbed it.</param>
+/// <param name="Opening">How it came off; null where it stayed in place, or part of it did.</param>
+public sealed record MustBeRenewed(MachineItem Item, PerformedAction Disturbance, PerformedAction? Opening) : RefitFailure;
+
 /// <summary>An action of the refit needs what is never so.</summary>
 /// <param name="Step">The action.</param>
 /// <param name="Need">The need.</param>

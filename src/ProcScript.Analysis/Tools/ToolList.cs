@@ -6,40 +6,38 @@ using ProcScript.Model.Catalog;
 using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
 
-namespace ProcScript.Analysis.Totals;
+namespace ProcScript.Analysis.Tools;
 
 /// <summary>The tools that the steps take, so that nobody walks back for one.</summary>
-internal static class ToolList
+internal sealed class ToolList(TorqueWrenches wrenches)
 {
     private const string TorqueWrench = "torque wrench";
 
     /// <summary>
     /// The titles of a step's tools: those of the kind, the item and the action, and a torque wrench where there is a torque and none of
-    /// them is one.
+    /// them is one: the smallest of the catalog that covers it, else any.
     /// </summary>
-    public static ImmutableArray<string> Of(PlannedStep step)
+    public ImmutableArray<string> Of(PlannedStep step)
     {
-        var titles = Item(step).Concat(step.Details.Tools).Select(ItemWords.Of).Distinct().ToList();
-        if (Torque(step) is not null && !titles.Exists(title => title.Contains("torque", StringComparison.OrdinalIgnoreCase)))
-        {
-            titles.Add(TorqueWrench);
-        }
-
-        return [.. titles];
+        var tools = Item(step).Concat(step.Details.Tools).Distinct().ToList();
+        var titles = tools.Select(ItemWords.Of).Distinct();
+        return Torque(step) is { } torque && !tools.Exists(IsTorqueWrench)
+            ? [.. titles, wrenches.For(torque) is { } wrench ? ItemWords.Of(wrench) : TorqueWrench]
+            : [.. titles];
     }
 
     /// <summary>
-    /// In order of first use, those of the job as a whole first, for every step may need them; the torque wrench with the range that it
-    /// has to cover.
+    /// In order of first use, those of the job as a whole first, for every step may need them; a torque wrench that is
+    /// not in the catalog with the range that it has to cover.
     /// </summary>
-    public static ImmutableArray<PlanTool> Of(ImmutableArray<PlannedStep> steps, ActionDetails job)
+    public ImmutableArray<PlanTool> Of(ImmutableArray<PlannedStep> steps, ActionDetails job)
     {
         var uses = job.Tools.SelectMany(tool => steps.Select(step => (Title: ItemWords.Of(tool), Step: step.Number)))
             .Concat(steps.SelectMany(step => Of(step).Select(title => (Title: title, Step: step.Number))));
         return
         [
             .. uses.GroupBy(use => use.Title, use => use.Step).Select(tool => new PlanTool(
-                tool.Key == TorqueWrench ? $"{TorqueWrench}, {TorqueWords.Range([.. steps.Select(Torque).OfType<TighteningTorque>().SelectMany(torque => torque.Stages)])}" : tool.Key,
+                tool.Key == TorqueWrench ? $"{TorqueWrench}, {Range(steps)}" : tool.Key,
                 tool.First(),
                 tool.Distinct().Count())),
         ];
@@ -50,6 +48,15 @@ internal static class ToolList
         step is { Joint: { } joint, LeavesSlack: false } && (step.Closes || step.Verb == Verb.Tighten)
             ? step.Details.Torque ?? joint.Torque
             : null;
+
+    /// <summary>Whether a tool is a torque wrench, by its range or its title.</summary>
+    public static bool IsTorqueWrench(Tool tool) =>
+        tool.Range is not null || tool.Title.Contains("torque", StringComparison.OrdinalIgnoreCase);
+
+    private string Range(ImmutableArray<PlannedStep> steps) => TorqueWords.Range(
+    [
+        .. steps.Where(step => Of(step).Contains(TorqueWrench)).Select(Torque).OfType<TighteningTorque>().SelectMany(torque => torque.Stages),
+    ]);
 
     private static IEnumerable<Tool> Item(PlannedStep step) => step switch
     {

@@ -1,0 +1,50 @@
+using ProcScript.Analysis.Machines;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Order;
+
+/// <summary>
+/// What still cures, and who has to wait for it because it would load it: whoever needs the joint closed (its cover, the energy and the
+/// fluid on it) or comes after it for another reason, and whoever takes away the support of a part that it holds. More pieces of the
+/// same joint may go on meanwhile. Each is waited for once: what comes after the first to wait comes after the end.
+/// </summary>
+internal sealed class CuringWork
+{
+    private readonly Dictionary<int, MachineItem?> _curing = [];
+    private readonly Dictionary<Part, List<int>> _holding = [];
+
+    /// <summary>Whether nothing cures.</summary>
+    public bool IsIdle => _curing.Count == 0;
+
+    /// <summary>An action has put in place what cures from now on.</summary>
+    public void Start(int action, MachineItem? target)
+    {
+        _curing.Add(action, target);
+        if (target is Joint joint)
+        {
+            foreach (var part in Assemblies.BelowTheCommonPart(joint))
+            {
+                if (!_holding.TryGetValue(part, out var held))
+                {
+                    _holding.Add(part, held = []);
+                }
+
+                held.Add(action);
+            }
+        }
+    }
+
+    /// <summary>The actions whose work must have cured before an action starts.</summary>
+    /// <param name="verb">What is done.</param>
+    /// <param name="target">What it is done to.</param>
+    /// <param name="before">The actions that must go before it for its needs and theirs.</param>
+    public IEnumerable<int> WaitFor(Verb verb, MachineItem? target, IEnumerable<int> before)
+    {
+        var loaded = before.Where(action => _curing.TryGetValue(action, out var cured) && (cured is null || cured != target));
+        var held = verb == Verb.Unsupport && target is Part part && _holding.Remove(part, out var holding) ? holding : [];
+        List<int> ended = [.. loaded.Concat(held.Where(_curing.ContainsKey)).Distinct()];
+        ended.ForEach(action => _curing.Remove(action));
+        return ended;
+    }
+}

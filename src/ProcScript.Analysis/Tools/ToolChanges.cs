@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+
+namespace ProcScript.Analysis.Tools;
+
+/// <summary>
+/// Counts how often somebody lays tools down to take up others. In hand is what was taken up last; a step that takes no other tool
+/// than those, or none at all, changes nothing, and one that takes another has what it takes in hand from then on. Taking up the
+/// first tools is no change.
+/// </summary>
+internal sealed class ToolChanges
+{
+    /// <summary>How long a change takes, in seconds: 3 to 5 s, common practice, from memory.</summary>
+    public const double SecondsEach = 4;
+
+    private ImmutableHashSet<string>? _inHand;
+
+    /// <summary>The changes so far.</summary>
+    public int Count { get; private set; }
+
+    /// <summary>What is in hand; null before the first tool.</summary>
+    public ImmutableHashSet<string>? InHand => _inHand;
+
+    /// <summary>The changes over all that is done, in order.</summary>
+    public static int Of(IEnumerable<ImmutableArray<string>> tools)
+    {
+        var changes = new ToolChanges();
+        foreach (var step in tools)
+        {
+            changes.Take([.. step]);
+        }
+
+        return changes.Count;
+    }
+
+    /// <summary>Goes on with what takes these tools.</summary>
+    public void Take(ImmutableHashSet<string> tools)
+    {
+        if (tools.IsEmpty || (_inHand is not null && tools.IsSubsetOf(_inHand)))
+        {
+            return;
+        }
+
+        Count += _inHand is null ? 0 : 1;
+        _inHand = tools;
+    }
+}
