@@ -4,7 +4,6 @@ using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Proving;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
-using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Refitting;
 

@@ -143,6 +143,7 @@ internal static class SamplePlan
             Scrap = "",
             Torque = step.Verb == "undo" ? "22 ± 2 N·m (16 ± 1.5 lbf·ft)" : "",
             NewParts = step.Verb switch { "disconnect" => ["4 × 10.8 mm HNBR O-ring"], "cut" => ["1 × roof seal bead"], "remove" when step.Item == "evaporator" => ["1 × evaporator"], _ => [] },
+            Cure = step.Verb == "cut" ? new PlanCure("2 h", 7200, [], number + 1) : null,
             Consumes = step.Verb == "disconnect" ? ["5 mL of compressor oil"] : [],
             How = step.Verb switch { "release" => ["Push until it **clicks**."], "unplug" => ["Push home, then tug the body."], "empty" => ["Evacuate, then charge by weight."], _ => step.How },
             Checks = step.Verb is "release" ? ["Tug it: it stays."] : [],
