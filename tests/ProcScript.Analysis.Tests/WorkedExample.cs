@@ -35,7 +35,7 @@ internal static class WorkedExample
           }
           part harness "cab harness"
           part seat "operator seat" {
-            mass 31 kg
+            mass 30 kg
             held by 4 m10x30 as seat_bolts {
               covered by 4 snap_cap as seat_caps
             }

@@ -62,6 +62,8 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Energies.LoadWithoutSupport(),
         new global::ProcScript.Analysis.Rules.Workshop.Fluids.NoAcceptanceBand(),
         new global::ProcScript.Analysis.Rules.Workshop.Fluids.NewPartComesDry(),
+        new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooHeavyForOne(),
+        new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooFewToLift(),
         new global::ProcScript.Analysis.Rules.Suppressions.AllowWithoutReason(),
         new global::ProcScript.Analysis.Rules.Suppressions.NothingToAllow(),
         new global::ProcScript.Analysis.Rules.Suppressions.UnknownRule(),

@@ -1,0 +1,85 @@
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Totals;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+using ProcScript.Model.Quantities;
+
+namespace ProcScript.Analysis.Lifting;
+
+/// <summary>A step that lifts a part of known mass, and what one person may lift there.</summary>
+/// <param name="Step">The step.</param>
+/// <param name="Kilograms">What is lifted: the part with what is still inside it then.</param>
+/// <param name="Limit">The recommended weight limit for one person, in kg.</param>
+/// <param name="People">How many lift.</param>
+/// <param name="Hoist">Whether a hoist does.</param>
+internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit, int People, bool Hoist)
+{
+    private const double Centimetre = 0.01;
+
+    /// <summary>What those who lift may lift together, in kg.</summary>
+    public double TeamLimit => TeamLift.Limit(Limit, People);
+
+    /// <summary>Whether it is too heavy for those who lift it; never where a hoist does.</summary>
+    public bool IsTooHeavy => !Hoist && Kilograms > TeamLimit;
+
+    /// <summary>Whether people have to know the limit: it is too heavy for one, or the author says how it is lifted.</summary>
+    public bool IsNotable => Kilograms > Limit || Geometry != LiftGeometry.None;
+
+    /// <summary>What is said of the lift: by the action, and where that says nothing, by the part.</summary>
+    public LiftGeometry Geometry => GeometryOf(Step);
+
+    /// <summary>The lifts of a job, by the numbers of their steps.</summary>
+    /// <param name="steps">All steps.</param>
+    /// <param name="job">What the procedure says of the whole job: its people are there for each lift.</param>
+    public static IReadOnlyDictionary<int, PartLift> Of(IReadOnlyCollection<PlannedStep> steps, ActionDetails job)
+    {
+        var masses = LiftedMass.Of(steps);
+        return steps.Where(step => masses.ContainsKey(step.Number)).ToDictionary(
+            step => step.Number,
+            step => new PartLift(
+                step,
+                masses[step.Number],
+                LimitOf(GeometryOf(step)),
+                Math.Max(1, Math.Max(step.Details.People, job.People)),
+                step.Details.Hoist || step.Part!.Hoist));
+    }
+
+    /// <summary>
+    /// The limit for one person. What is not said counts as ideal, and the lifting as short. A part is set down with as much care as it is
+    /// taken up, so the lift is judged at both ends and the worse one counts.
+    /// </summary>
+    internal static double LimitOf(LiftGeometry lift)
+    {
+        var task = new LiftingTask
+        {
+            Horizontal = Most(lift.Reach) / Centimetre,
+            Distance = (Most(lift.Height) - Least(lift.Height)) / Centimetre,
+            Asymmetry = Most(lift.Twist) ?? 0,
+            Frequency = (Most(lift.Frequency) ?? 0) * 60,
+            Coupling = lift.Grip ?? LiftGrip.Good,
+        };
+        return Math.Min(
+            LiftingEquation.Metric.Limit(task with { Vertical = Least(lift.Height) / Centimetre }),
+            LiftingEquation.Metric.Limit(task with { Vertical = Most(lift.Height) / Centimetre }));
+    }
+
+    private static LiftGeometry GeometryOf(PlannedStep step)
+    {
+        var (action, part) = (step.Details.Lift, step.Part!.Lift);
+        return new LiftGeometry
+        {
+            Reach = action.Reach ?? part.Reach,
+            Height = action.Height ?? part.Height,
+            Twist = action.Twist ?? part.Twist,
+            Frequency = action.Frequency ?? part.Frequency,
+            Grip = action.Grip ?? part.Grip,
+        };
+    }
+
+    private static double? Least(Quantity? quantity) => quantity is null ? null : ToTheHair(quantity.Low * quantity.Unit.Factor);
+
+    private static double? Most(Quantity? quantity) => quantity is null ? null : ToTheHair(quantity.High * quantity.Unit.Factor);
+
+    /// <summary>What lies below is noise of the conversion of units, and must not put 175 cm beyond 175 cm.</summary>
+    private static double ToTheHair(double value) => Math.Round(value, 9);
+}
