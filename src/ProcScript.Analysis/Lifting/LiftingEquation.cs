@@ -94,7 +94,7 @@ public sealed record LiftingEquation
         distance > MostTravel ? 0 : Math.Min(1, 0.82 + (TravelTerm / Math.Max(distance, LeastTravel)));
 
     /// <summary>AM: 1 − 0.0032 A; 0 beyond 135°.</summary>
-    public double AsymmetryMultiplier(double degrees) => Math.Abs(degrees) > 135 ? 0 : 1 - (0.0032 * Math.Abs(degrees));
+    public static double AsymmetryMultiplier(double degrees) => Math.Abs(degrees) > 135 ? 0 : 1 - (0.0032 * Math.Abs(degrees));
 
     /// <summary>FM: table 5, by the height of the hands at the start.</summary>
     public double FrequencyMultiplier(double perMinute, LiftingDuration duration, double vertical) =>

@@ -95,7 +95,7 @@ public sealed class LiftingEquationTests
         Assert.True(metric.HorizontalMultiplier(63) > 0.39 && metric.HorizontalMultiplier(63.1) == 0);
         Assert.True(Math.Abs(metric.VerticalMultiplier(175) - 0.7) < 1e-12 && metric.VerticalMultiplier(175.1) == 0);
         Assert.True(metric.DistanceMultiplier(175) > 0.84 && metric.DistanceMultiplier(175.1) == 0);
-        Assert.True(Math.Abs(metric.AsymmetryMultiplier(135) - 0.568) < 1e-12 && metric.AsymmetryMultiplier(135.1) == 0);
+        Assert.True(Math.Abs(LiftingEquation.AsymmetryMultiplier(135) - 0.568) < 1e-12 && LiftingEquation.AsymmetryMultiplier(135.1) == 0);
         Assert.Equal(0, metric.FrequencyMultiplier(15.1, LiftingDuration.Short, 75));
         Assert.Equal(double.PositiveInfinity, metric.Index(1, new LiftingTask { Horizontal = 70 }));
     }
