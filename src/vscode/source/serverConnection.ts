@@ -17,6 +17,7 @@ export class ServerConnection implements vscode.Disposable {
   private current: ServerState = { kind: 'stopped' };
   private started = 0;
   private restarted = 0;
+  private queue: Promise<void> = Promise.resolve();
 
   /** Something that the status shows has changed. */
   readonly onDidChange = this.changes.event;
@@ -31,40 +32,10 @@ export class ServerConnection implements vscode.Disposable {
     return this.current;
   }
 
-  /** The client of the running server. */
-  get running(): LanguageClient | undefined {
-    return this.current.kind === 'running' ? this.client : undefined;
-  }
-
-  /** Starts the server, in place of an earlier one. */
-  async start(): Promise<void> {
-    await this.stop();
-    const command = program();
-    const client = new LanguageClient('procscript', 'ProcScript', { command, args: ['server'] }, this.options());
-    client.onDidChangeState(({ newState }) => this.follow(newState));
-    this.client = client;
-    this.restarted = 0;
-    this.set({ kind: 'starting' });
-    try {
-      await client.start();
-    } catch (error) {
-      this.output.error(String(error));
-      this.set({ kind: 'failed', reason: `'${command} server' did not start. The setting 'procscript.path' says where the program is.` });
-    }
-  }
-
-  /** Stops the server, if one runs. */
-  async stop(): Promise<void> {
-    const client = this.client;
-    this.client = undefined;
-    this.tracker.reset();
-    this.set({ kind: 'stopped' });
-    try {
-      await client?.dispose();
-    } catch (error) {
-      // It had failed already, and said so.
-      this.output.debug(String(error));
-    }
+  /** Starts the server, in place of an earlier one. Two requests at once are served one after the other, and leave one server. */
+  start(): Promise<void> {
+    this.queue = this.queue.then(() => this.startAnew());
+    return this.queue;
   }
 
   /** From now on the texts that are shown count as not judged, until the server has judged them. */
@@ -82,6 +53,40 @@ export class ServerConnection implements vscode.Disposable {
     this.changes.dispose();
   }
 
+  private async startAnew(): Promise<void> {
+    await this.stop();
+    const command = program();
+    const client = new LanguageClient('procscript', 'ProcScript', { command, args: ['server'] }, this.options());
+    client.onDidChangeState(({ newState }) => {
+      if (this.client === client) {
+        this.follow(newState);
+      }
+    });
+    this.client = client;
+    this.restarted = 0;
+    this.started = Date.now();
+    this.set({ kind: 'starting' });
+    try {
+      await client.start();
+    } catch (error) {
+      this.output.error(String(error));
+      this.set({ kind: 'failed', reason: `'${command} server' did not start. The setting 'procscript.path' says where the program is.` });
+    }
+  }
+
+  private async stop(): Promise<void> {
+    const client = this.client;
+    this.client = undefined;
+    this.tracker.reset();
+    this.set({ kind: 'stopped' });
+    try {
+      await client?.dispose();
+    } catch (error) {
+      // It had failed already, and said so.
+      this.output.debug(String(error));
+    }
+  }
+
   private options(): LanguageClientOptions {
     return {
       documentSelector: [{ language: 'procscript' }],
@@ -95,11 +100,6 @@ export class ServerConnection implements vscode.Disposable {
             this.answered(shown.uri, version);
           }
           return report;
-        },
-        handleDiagnostics: (uri, findings, next) => {
-          next(uri, findings);
-          const shown = vscode.workspace.textDocuments.find((document) => document.uri.toString() === uri.toString());
-          this.answered(uri, shown?.version ?? 0);
         },
       },
       errorHandler: {
@@ -129,6 +129,7 @@ export class ServerConnection implements vscode.Disposable {
       this.set({ kind: 'running' });
       this.expectVisible();
     } else if (state === State.Starting) {
+      this.started = Date.now();
       this.set({ kind: 'starting' });
     } else if (this.current.kind !== 'failed') {
       this.tracker.reset();
