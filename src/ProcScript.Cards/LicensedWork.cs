@@ -5,7 +5,7 @@ using ProcScript.Analysis.Plans;
 namespace ProcScript.Cards;
 
 /// <summary>
-/// Finds, by the words of a plan, work that most countries leave to licensed people. It can only add cautions: every pack
+/// Finds, by the hazard marks and the words of a plan, work that most countries leave to licensed people. It can only add cautions: every pack
 /// carries the general one, whatever is found here.
 /// </summary>
 internal static partial class LicensedWork
@@ -17,17 +17,18 @@ internal static partial class LicensedWork
     public static IEnumerable<string> In(Plan plan)
     {
         var texts = Texts(plan).ToHashSet(StringComparer.Ordinal);
-        if (texts.Any(Refrigerant().IsMatch))
+        var marks = plan.Hazards.Select(hazard => hazard.Word).ToHashSet(StringComparer.Ordinal);
+        if (marks.Contains("refrigerant") || texts.Any(Refrigerant().IsMatch))
         {
             yield return "refrigerant";
         }
 
-        if (texts.Any(Restraint().IsMatch))
+        if (marks.Contains("restraint") || texts.Any(Restraint().IsMatch))
         {
             yield return "restraint";
         }
 
-        if (texts.Any(IsHighVoltage))
+        if (marks.Contains("high_voltage") || texts.Any(IsHighVoltage))
         {
             yield return "high voltage";
         }

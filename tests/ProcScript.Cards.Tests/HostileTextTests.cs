@@ -47,13 +47,13 @@ public sealed partial class HostileTextTests
     {
         var plan = SamplePlan.Evaporator with
         {
-            Energies = [SamplePlan.Evaporator.Energies[0] with { Isolate = prose, Verify = prose }],
+            Energies = [SamplePlan.Evaporator.Energies[0] with { MakeSafe = [new("isolate", prose, false), new("verify", prose, false)] }],
             Discards = [new PlanDiscard("bracket", prose)],
         };
 
         var document = Parse(Markdown.ToHtml(WorkPack.Markdown(plan, PackTemplates.Standard).Text, Everything));
 
-        foreach (var lead in new[] { "Isolate:", "Verify:", "bracket:" })
+        foreach (var lead in new[] { "Isolate.", "Verify.", "bracket:" })
         {
             var item = Assert.Single(document.QuerySelectorAll("li"), item => item.TextContent.TrimStart().StartsWith(lead, StringComparison.Ordinal));
             Assert.Contains(item.Children, child => child.LocalName == element);

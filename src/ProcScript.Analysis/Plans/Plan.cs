@@ -59,7 +59,10 @@ public sealed record Plan
     /// <summary>Protective equipment.</summary>
     public required ImmutableArray<string> Ppe { get; init; }
 
-    /// <summary>The energies that the job isolates.</summary>
+    /// <summary>The hazards that the job touches, in the order they are met.</summary>
+    public ImmutableArray<PlanHazard> Hazards { get; init; } = [];
+
+    /// <summary>The energies that the job isolates, in that order.</summary>
     public required ImmutableArray<PlanEnergy> Energies { get; init; }
 
     /// <summary>The fluids that the job empties.</summary>
@@ -99,7 +102,11 @@ public sealed record PlanOption(string Name, string Title, bool Present);
 /// <summary>An alert.</summary>
 /// <param name="Word"><c>danger</c>, <c>warning</c>, <c>caution</c> or <c>notice</c>.</param>
 /// <param name="Text">Markdown.</param>
-public sealed record PlanAlert(string Word, string Text);
+public sealed record PlanAlert(string Word, string Text)
+{
+    /// <summary>Whether it is the usual caution for a hazard mark, and no author's.</summary>
+    public bool IsUsual { get; init; }
+}
 
 /// <summary>Estimated times in seconds. Bench figures in reach of the hand: the real job takes longer.</summary>
 /// <param name="Strip">The strip, one person.</param>

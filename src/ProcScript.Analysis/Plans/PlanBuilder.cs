@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
@@ -69,6 +70,7 @@ internal sealed class PlanBuilder
         Orders = OrderList.Of(_steps),
         Consumables = ConsumableList.Of(_steps, _procedure.Details),
         Ppe = PpeList.Of(_steps, _procedure.Details),
+        Hazards = HazardSteps.Touched(_steps),
         Energies = [.. Targets<Energy>(Verb.Isolate).Select(step => Energy((Energy)step.Target!, step))],
         Fluids = [.. Targets<Fluid>(Verb.Empty).Select(step => Fluid((Fluid)step.Target!, step))],
         Controls = [.. Targets<Control>(Verb.Set).Select(step => (Control)step.Target!).Distinct().Select(Control)],
@@ -101,16 +103,32 @@ internal sealed class PlanBuilder
         energy.VerifyExpect is { } limit ? limit.Print() : "",
         energy.Restore ?? "",
         isolated.Number,
-        isolated.Mirror);
+        isolated.Mirror)
+    {
+        After = [.. energy.After.Select(first => first.Title)],
+        MakeSafe = SafetyLines.MakeSafe(energy),
+        Return = SafetyLines.Return(energy),
+    };
 
-    private static PlanFluid Fluid(Fluid fluid, PlannedStep emptied) => new(
-        fluid.Name,
-        fluid.Title,
-        fluid.Charge is { } charge ? charge.Print() : "",
-        fluid.Empty ?? "",
-        fluid.Fill ?? "",
-        emptied.Number,
-        emptied.Mirror);
+    private PlanFluid Fluid(Fluid fluid, PlannedStep emptied)
+    {
+        var changes = _list.Brought.Where(brought => brought.Fluid == fluid).ToList();
+        var fillTo = ChargeBand.Of(fluid, changes.Select(brought => brought.Change));
+        return new(
+            fluid.Name,
+            fluid.Title,
+            fluid.Charge is { } charge ? charge.Print() : "",
+            fluid.Empty ?? "",
+            fluid.Fill ?? "",
+            emptied.Number,
+            emptied.Mirror)
+        {
+            FillTo = fillTo is null ? "" : fillTo.Print(),
+            Band = ChargeBand.Band(fillTo) is { } band ? band.Print() : "",
+            Changes = [.. changes.Select(FluidWords.Of)],
+            LeastRecovered = FluidWords.LeastRecovered(fluid),
+        };
+    }
 
     private static PlanControl Control(Control control) => new(
         control.Name,

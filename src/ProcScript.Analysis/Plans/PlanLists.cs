@@ -29,37 +29,6 @@ public sealed record PlanOrderUse(string Place, int Count, int StripStep, int Re
 /// <param name="Steps">The steps that use it.</param>
 public sealed record PlanConsumable(string Title, string Amount, ImmutableArray<int> Steps);
 
-/// <summary>An energy.</summary>
-/// <param name="Name">The name.</param>
-/// <param name="Title">What people call it.</param>
-/// <param name="Isolate">How to isolate it; Markdown.</param>
-/// <param name="Wait">How long to wait, in words; empty where not said.</param>
-/// <param name="Verify">How to verify; Markdown.</param>
-/// <param name="Limits">What the reading must be, in words; empty where none is taken.</param>
-/// <param name="Restore">How to restore it; Markdown.</param>
-/// <param name="IsolatedAt">The step that isolates it.</param>
-/// <param name="RestoredAt">The step that restores it.</param>
-public sealed record PlanEnergy(
-    string Name,
-    string Title,
-    string Isolate,
-    string Wait,
-    string Verify,
-    string Limits,
-    string Restore,
-    int IsolatedAt,
-    int RestoredAt);
-
-/// <summary>A fluid.</summary>
-/// <param name="Name">The name.</param>
-/// <param name="Title">What people call it.</param>
-/// <param name="Charge">The nameplate charge with its tolerance, in words; empty where not said.</param>
-/// <param name="Empty">How to empty it; Markdown.</param>
-/// <param name="Fill">How to fill it; Markdown.</param>
-/// <param name="EmptiedAt">The step that empties it.</param>
-/// <param name="FilledAt">The step that fills it.</param>
-public sealed record PlanFluid(string Name, string Title, string Charge, string Empty, string Fill, int EmptiedAt, int FilledAt);
-
 /// <summary>A control.</summary>
 /// <param name="Name">The name.</param>
 /// <param name="Title">What people call it.</param>

@@ -6,6 +6,7 @@ using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
 
@@ -19,6 +20,7 @@ internal sealed class StepWriter
     private readonly ToolList _tools;
     private readonly ILookup<int, int> _awaitedBy;
     private readonly IReadOnlyDictionary<int, double> _lifted;
+    private readonly ILookup<int, Hazard> _cautioned;
     private readonly WhichIsWhich _which;
     private readonly ILookup<int, int> _bags;
     private readonly ILookup<int, int> _emptied;
@@ -36,6 +38,7 @@ internal sealed class StepWriter
         _steps = steps;
         _tools = tools;
         _lifted = lifted;
+        _cautioned = HazardSteps.Cautioned(steps);
         _which = which;
         _bags = bags
             .SelectMany(bag => bag.Contents
@@ -58,7 +61,7 @@ internal sealed class StepWriter
         Where = step.Joint is { } joint ? ItemWords.Place(joint) : "",
         Count = step.Count,
         How = StepProse.How(step),
-        Alerts = StepProse.Alerts(step),
+        Alerts = StepProse.Alerts(step, _cautioned[step.Number]),
         Tools = _tools.Of(step),
         Bags = [.. _bags[step.Number].Distinct()],
         EmptiesBags = [.. _emptied[step.Number]],

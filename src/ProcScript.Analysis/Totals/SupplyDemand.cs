@@ -14,7 +14,7 @@ internal readonly record struct SupplyDemand(Supply Supply, Quantity Amount, boo
 {
     /// <summary>
     /// What <paramref name="step"/> takes: what its block says; and when it puts something back, what the item takes (of a joint for each
-    /// piece), the supplies of its kind among it.
+    /// piece), the supplies of its kind among it, and what goes in along with a new part.
     /// </summary>
     public static IEnumerable<SupplyDemand> Of(PlannedStep step)
     {
@@ -24,7 +24,8 @@ internal readonly record struct SupplyDemand(Supply Supply, Quantity Amount, boo
             { Verb: Verb.Fit or Verb.Fill or Verb.Restore, Target: { } target } => target.Uses.Select(use => Times(use, 1)),
             _ => [],
         };
-        return item.Concat(step.Details.Uses.Select(use => Times(use, 1)));
+        var brought = step.Verb == Verb.Fit ? step.Brings.Where(brought => brought.Change is { Adds: true, Supply: not null }) : [];
+        return item.Concat(brought.Select(brought => new SupplyDemand(brought.Change.Supply!, brought.Change.Amount, false))).Concat(step.Details.Uses.Select(use => Times(use, 1)));
     }
 
     /// <summary>The seals and other pieces that come off with the joint and are scrap.</summary>

@@ -33,6 +33,8 @@ internal static class PackValues
             ["duration"] = Function<double, string>(Durations.InWords),
             ["mass"] = Function<double, string>(Masses.InWords),
             ["numbers"] = Function<IEnumerable, string>(steps => StepNumbers.InWords(steps.Cast<object>().Select(step => Convert.ToInt32(step, CultureInfo.InvariantCulture)))),
+            // safety_word ACTION: the action of a line of making safe or of returning to service, as it is headed.
+            ["safety_word"] = Function<string, string>(SafetyWords.Of),
             // bags_of STEPS: the bags that they fill or empty, each once.
             ["bags_of"] = Function<IEnumerable, ScriptArray>(steps =>
                 new ScriptArray(steps.Cast<ScriptObject>().SelectMany(step => (ScriptArray)step["bags"]!).Distinct())),

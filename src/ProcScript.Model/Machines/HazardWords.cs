@@ -19,6 +19,9 @@ public static class HazardWords
     /// <summary>Every word.</summary>
     public static ImmutableArray<string> All { get; } = [.. Words.Select(one => one.Word)];
 
+    /// <summary>The word for a hazard.</summary>
+    public static string Of(Hazard hazard) => Words.First(one => one.Hazard == hazard).Word;
+
     /// <summary>The hazard that a word names; null where it names none.</summary>
     public static Hazard? Find(string word) => Words.Where(one => one.Word == word).Select(one => (Hazard?)one.Hazard).FirstOrDefault();
 }

@@ -104,7 +104,12 @@ public class PlanListTests
             (mains.IsolatedAt, mains.RestoredAt));
         Assert.Equal("shop air", Sample.Energies[1].Title);
         Assert.Equal(
-            new PlanFluid("gear_oil", "gear oil", "2.0 ± 0.1 L", "Open the drain.", "Fill to the mark.", 1, Sample.AllSteps().Count - 1),
+            new PlanFluid("gear_oil", "gear oil", "2.0 ± 0.1 L", "Open the drain.", "Fill to the mark.", 1, Sample.AllSteps().Count - 1)
+            {
+                FillTo = "2.0 ± 0.1 L",
+                Band = "1.9 to 2.1 L",
+                Changes = Sample.Fluids[0].Changes,
+            },
             Assert.Single(Sample.Fluids));
         Assert.Equal("neutral", Assert.Single(Sample.Controls).Home);
         Assert.Equal(["neutral", "first gear"], Sample.Controls[0].Positions);

@@ -53,7 +53,7 @@ internal sealed class RandomMachine
     {
         for (var i = 0; i < _energies; i++)
         {
-            yield return $"energy e{i} \"e{i}\" {{ isolate \"Off.\" restore \"On.\"{Maybe(0.3, Control)} }}\n";
+            yield return $"energy e{i} \"e{i}\" {{ isolate \"Off.\" restore \"On.\"{Maybe(0.3, Control)}{(i > 0 && Chance(0.4) ? " after e0" : "")} }}\n";
         }
 
         for (var i = 0; i < _fluids; i++)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Fluids;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
@@ -62,6 +63,12 @@ internal sealed record PlannedStep
 
     /// <summary>What becomes of what it takes off, or became of what it puts back.</summary>
     public Fate Fate { get; init; }
+
+    /// <summary>Of a part that is fitted new: what it changes about fluids; of a fluid that is filled: what changes its charge.</summary>
+    public ImmutableArray<BroughtChange> Brings { get; init; } = [];
+
+    /// <summary>What a fluid is filled to; null for other actions and where no charge is given.</summary>
+    public Quantity? Charge { get; init; }
 
     /// <summary>Whether <c>strip</c> put it in, or the compiler did for a need of the refit.</summary>
     public bool Derived { get; init; }

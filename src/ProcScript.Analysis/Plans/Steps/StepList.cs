@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Plans.Steps;
 
@@ -12,6 +14,9 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
 {
     /// <summary>The title of the work card.</summary>
     public const string WorkTitle = "Work";
+
+    /// <summary>What the new parts change about fluids.</summary>
+    public required ImmutableArray<BroughtChange> Brought { get; init; }
 
     /// <summary>Numbers the actions of a proven procedure.</summary>
     public static StepList Of(StripRun strip, RefitRun refit)
@@ -31,7 +36,10 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             [PlanPhase.Strip] = [.. stages.Select(CardTitle)],
             [PlanPhase.Work] = [WorkTitle],
             [PlanPhase.Refit] = cards.Titles,
-        });
+        })
+        {
+            Brought = build.Brought,
+        };
     }
 
     /// <summary>The title of a stage as a card heads it: a title that opens with a variable's value opens in lower case.</summary>
@@ -46,6 +54,8 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         private readonly ILookup<int, int> _enabledBy =
             strip.Order.Concat(refit.Order).ToLookup(edge => edge.Later, edge => edge.Earlier);
         private readonly Dictionary<int, int> _mirrors = Mirrors(refit);
+
+        public ImmutableArray<BroughtChange> Brought { get; } = BroughtChange.Of(strip);
 
         public void Add(ImmutableArray<PerformedAction> actions, PlanPhase phase, Func<PerformedAction, int> card)
         {
@@ -88,6 +98,8 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 EnabledBy = [.. _enabledBy[action.Number].Distinct().Order().Select(NumberOf)],
                 Mirror = _mirrors.TryGetValue(action.Number, out var mirror) ? NumberOf(mirror) : 0,
                 Fate = FateOf(action.Target),
+                Brings = Brings(action),
+                Charge = action is { Verb: Verb.Fill, Target: Fluid fluid } ? ChargeBand.Of(fluid, Brings(action).Select(brought => brought.Change)) : null,
                 Derived = action.IsDerived,
                 Because = StepOrigin.Because(action),
                 Source = StepOrigin.Source(action),
@@ -104,6 +116,13 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             { Target: Joint joint } =>
                 _state.GetValueOrDefault(new StateVariable(StateKind.Attached, joint.Index), joint.Count) is > 0 and var on ? on : joint.Count,
             _ => 0,
+        };
+
+        private ImmutableArray<BroughtChange> Brings(PerformedAction action) => Brought.IsEmpty ? [] : action switch
+        {
+            { Verb: Verb.Fit, Target: Part part } => [.. Brought.Where(brought => brought.With == part)],
+            { Verb: Verb.Fill, Target: Fluid fluid } => [.. Brought.Where(brought => brought.Fluid == fluid && brought.Change.Supply is null)],
+            _ => [],
         };
 
         private Fate FateOf(MachineItem? item) => item switch

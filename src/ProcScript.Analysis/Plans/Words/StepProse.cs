@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -13,18 +14,25 @@ internal static class StepProse
     public static ImmutableArray<string> How(PlannedStep step) => [.. OfItem(step), .. step.Details.How];
 
     /// <summary>
-    /// The item's alerts where the step opens it, then those of the action; the worst first where several stand together (common
+    /// The author's alerts and the usual cautions for <paramref name="hazards"/>; the worst first where several stand together (common
     /// practice).
     /// </summary>
-    public static ImmutableArray<PlanAlert> Alerts(PlannedStep step)
+    public static ImmutableArray<PlanAlert> Alerts(PlannedStep step, IEnumerable<Hazard> hazards)
+    {
+        var usual = hazards.Select(UsualCautions.Of).Select(caution => (caution.Word, new PlanAlert(Word(caution.Word), caution.Text) { IsUsual = true }));
+        return [.. Written(step).Select(Alert).Concat(usual).OrderBy(alert => alert.Word).Select(alert => alert.Item2)];
+    }
+
+    /// <summary>The item's alerts where the step opens it, then those of the action.</summary>
+    public static IEnumerable<Alert> Written(PlannedStep step)
     {
         var opens = step.Phase != PlanPhase.Refit && !IsWork(step.Verb);
-        return Of([.. opens && step.Target is { } item ? item.Alerts : [], .. step.Alerts, .. step.Details.Alerts]);
+        return [.. opens && step.Target is { } item ? item.Alerts : [], .. step.Alerts, .. step.Details.Alerts];
     }
 
     /// <summary>Alerts, the worst first.</summary>
     public static ImmutableArray<PlanAlert> Of(IEnumerable<Alert> alerts) =>
-        [.. alerts.OrderBy(alert => alert.Word).Select(alert => new PlanAlert(Word(alert.Word), alert.Text))];
+        [.. alerts.Select(Alert).OrderBy(alert => alert.Word).Select(alert => alert.Written)];
 
     /// <summary>What to check once it is done: what the trade always checks where the author says nothing of it, then the author's checks.</summary>
     public static ImmutableArray<string> Checks(PlannedStep step) => [.. Usual(step), .. step.Details.Checks];
@@ -37,8 +45,7 @@ internal static class StepProse
         { Verb: Verb.Isolate, Target: Energy { Verify: { } verify, VerifyExpect: { } limit } } =>
             new PlanReading(verify, limit.Print()),
         { Verb: Verb.Empty } => new PlanReading("Amount taken out", ""),
-        { Verb: Verb.Fill, Target: Fluid fluid } =>
-            new PlanReading("Amount filled", fluid.Charge is { } charge ? charge.Print() : ""),
+        { Verb: Verb.Fill } => new PlanReading("Amount filled", step.Charge is { } charge ? charge.Print() : ""),
         _ => null,
     };
 
@@ -50,10 +57,18 @@ internal static class StepProse
         { Joint: { } joint, Closes: true } => [joint.Engage],
         { Part: { } part, Verb: Verb.Aside } => [part.Aside?.How],
         { Target: Energy energy, Verb: Verb.Isolate } =>
-            [energy.Isolate, energy.Wait is { } wait ? $"Then wait {wait.Print()}." : null],
-        { Target: Energy energy, Verb: Verb.Restore } => [energy.Restore],
+        [
+            energy.Prepare,
+            energy.Shutdown,
+            energy.Isolate,
+            energy.Lock,
+            energy.Bleed,
+            energy.Wait is { } wait ? $"Then wait {wait.Print()}." : null,
+        ],
+        { Target: Energy energy, Verb: Verb.Restore } => ["First work down *Return to service* for this energy.", energy.Restore],
         { Target: Fluid fluid, Verb: Verb.Empty } => [fluid.Empty],
-        { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill],
+        { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill, .. step.Brings.Select(Brought)],
+        { Part: not null, Verb: Verb.Fit, Brings: [_, ..] brings } => [.. brings.Where(brought => !brought.Change.Adds).Select(Brought)],
         _ => [],
     });
 
@@ -61,9 +76,17 @@ internal static class StepProse
     {
         { Verb: Verb.Isolate, Target: Energy { VerifyExpect: null } energy } =>
             [energy.Verify ?? "Verify that it is off before you go on."],
+        { Verb: Verb.Empty, Target: Fluid fluid } when FluidWords.LeastRecovered(fluid) is { Length: > 0 } least =>
+            [$"At least {least} came out, 95 % of the nameplate charge. If less, write down that the circuit may leak."],
+        { Verb: Verb.Fill, Target: Fluid fluid } when FluidWords.IsRefrigerant(fluid) =>
+            ["Charged by weight to the nameplate, never back to what came out."],
         { Verb: Verb.Plug, Joint.Engage: null } => ["Pull at the body, never at the wires: it stays."],
         _ => [],
     });
+
+    private static string Brought(BroughtChange brought) => $"{FluidWords.Of(brought)}.";
+
+    private static (SignalWord Word, PlanAlert Written) Alert(Alert alert) => (alert.Word, new PlanAlert(Word(alert.Word), alert.Text));
 
     private static IEnumerable<string> Present(IEnumerable<string?> texts) => texts.OfType<string>();
 

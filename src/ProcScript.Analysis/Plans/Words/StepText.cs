@@ -47,7 +47,7 @@ internal static class StepText
     {
         { Verb: Verb.Set, Target: Control control } => $" to {control.Positions[step.Position].Replace('_', ' ')}",
         { Verb: Verb.Fasten, LeavesSlack: true } => ", finger-tight",
-        { Verb: Verb.Fill, Target: Fluid { Charge: { } charge } } => $" to {charge.Print()}",
+        { Verb: Verb.Fill, Charge: { } charge } => $" to {charge.Print()}",
         _ => "",
     };
 }

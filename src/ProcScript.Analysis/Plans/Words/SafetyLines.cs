@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Quantities;
+
+namespace ProcScript.Analysis.Plans.Words;
+
+/// <summary>
+/// How an energy is made safe and how it comes back, line by line, in the order of 29 CFR 1910.147 (d) and (e) (read in the annual CFR
+/// edition of 2002 and two training texts). Agriculture, construction and maritime work are outside of that rule. What an author does not
+/// say is filled in by what is usual, and marked.
+/// </summary>
+internal static class SafetyLines
+{
+    /// <summary>Prepare, shut down, isolate, lock, release what is stored, wait, verify.</summary>
+    public static ImmutableArray<PlanSafetyLine> MakeSafe(Energy energy) =>
+    [
+        Line("prepare", energy.Prepare, "Know this energy, how much of it there is and what it can do. Tell those who use the machine."),
+        Line("shut down", energy.Shutdown, "Stop the machine the ordinary way."),
+        Line("isolate", energy.Isolate, "Operate the device that cuts it off."),
+        Line("lock", energy.Lock, Lock(energy)),
+        Line("release", energy.Bleed, "Let out or hold back what is stored: pressure, springs, charge, raised weight."),
+        .. Wait(energy),
+        Line("verify", energy.Verify, "Try the ordinary controls and measure: nothing moves, nothing is live."),
+    ];
+
+    /// <summary>Area clear and whole, people clear, locks off, people told, restore.</summary>
+    public static ImmutableArray<PlanSafetyLine> Return(Energy energy) =>
+    [
+        Line("area", null, "Tools and spare items are out. What was opened is closed and whole."),
+        Line("people", null, "Everybody is clear of the machine."),
+        Line("locks", null, "Each lock and tag comes off by the one who put it on."),
+        Line("tell", null, "Those concerned know that the locks are off, before it starts."),
+        Line("restore", energy.Restore, "Switch it on again."),
+    ];
+
+    private static PlanSafetyLine Line(string action, string? written, string usual) => new(action, written ?? usual, written is null);
+
+    private static string Lock(Energy energy) => energy.Hazards.Contains(Hazard.HighVoltage)
+        ? "Whoever works keeps the service plug on their person."
+        : "Put your own lock or tag on the device. Its key stays with you.";
+
+    private static IEnumerable<PlanSafetyLine> Wait(Energy energy) => energy switch
+    {
+        { Wait: { } wait } => [Line("wait", $"{wait.Print()}.", "")],
+        _ when energy.Hazards.Any(hazard => hazard is Hazard.Restraint or Hazard.HighVoltage) =>
+            [Line("wait", null, "As long as the manufacturer says.")],
+        _ => [],
+    };
+}

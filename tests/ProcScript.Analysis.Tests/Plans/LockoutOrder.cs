@@ -1,0 +1,114 @@
+using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Runs;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Tests.Plans;
+
+/// <summary>
+/// The order of 29 CFR 1910.147 (d) and (e), as a plan and its run must keep it. It is told from the actions and the machine alone, without
+/// the needs that the compiler worked out.
+/// </summary>
+internal sealed class LockoutOrder
+{
+    private static readonly string[] Application = ["prepare", "shut down", "isolate", "lock", "release", "wait", "verify"];
+    private static readonly string[] Release = ["area", "people", "locks", "tell", "restore"];
+
+    private readonly ProcedureOutcome _outcome;
+    private readonly Plan _plan;
+    private readonly HashSet<Energy> _isolated = [];
+    private readonly HashSet<Part> _out = [];
+    private readonly Dictionary<Joint, int> _off = [];
+
+    private LockoutOrder(ProcedureReport report) => (_outcome, _plan) = (report.Outcome, report.CreatePlan()!);
+
+    /// <summary>How many energies were isolated and came back.</summary>
+    public static int Hold(ProcedureReport report)
+    {
+        LockoutOrder order = new(report);
+        order.Cards();
+        foreach (var action in order._outcome.Strip!.Actions.Concat(order._outcome.Refit!.Actions))
+        {
+            order.Follow(action);
+        }
+
+        Assert.Empty(order._isolated);
+        return order._plan.Energies.Length;
+    }
+
+    private void Cards()
+    {
+        var steps = _plan.AllSteps();
+        Assert.Equal(_plan.Energies.Select(energy => energy.IsolatedAt).Order(), _plan.Energies.Select(energy => energy.IsolatedAt));
+        foreach (var energy in _plan.Energies)
+        {
+            // The lines stand in the order of the rule, and the verification, after the wait, belongs to the step that isolates.
+            Assert.Equal(Application.Where(Lines(energy.MakeSafe).Contains), Lines(energy.MakeSafe));
+            Assert.Empty(Application.Except(Lines(energy.MakeSafe)).Except(["wait"]));
+            Assert.Equal(Release, Lines(energy.Return));
+            var isolating = steps[energy.IsolatedAt - 1];
+            Assert.Equal("isolate", isolating.Verb);
+            Assert.True(isolating.Reading is not null || !isolating.Checks.IsEmpty, $"{energy.Title} is not verified at its step");
+            Assert.Equal(energy.Wait.Length > 0, isolating.How.Contains($"Then wait {energy.Wait}."));
+            Assert.Equal("restore", steps[energy.RestoredAt - 1].Verb);
+            Assert.True(energy.RestoredAt > energy.IsolatedAt);
+        }
+    }
+
+    private static List<string> Lines(IEnumerable<PlanSafetyLine> lines) => [.. lines.Select(line => line.Action)];
+
+    private void Follow(PerformedAction action)
+    {
+        switch (action)
+        {
+            case { Verb: Verb.Isolate, Target: Energy energy }:
+                Assert.True(_isolated.Add(energy));
+                Assert.All(energy.After, first => Assert.Contains(first, _isolated));
+                break;
+            case { Verb: Verb.Restore, Target: Energy energy }:
+                Assert.True(_isolated.Remove(energy));
+                Assert.All(energy.After, first => Assert.Contains(first, _isolated));
+                Assert.DoesNotContain(_off.Keys, joint => joint.On == energy && !_outcome.Strip!.Discarded.Contains(joint));
+                break;
+            case { Target: Part part, Verb: Verb.Remove }:
+                _out.Add(part);
+                break;
+            case { Target: Part part, Verb: Verb.Fit }:
+                _out.Remove(part);
+                break;
+            case { Target: Joint joint, Count: > 0, Verb: not (Verb.Loosen or Verb.Tighten) } when IsMoved(action):
+                Handle(joint, action.Changes[0].Before - action.Changes[0].After);
+                break;
+        }
+    }
+
+    private static bool IsMoved(PerformedAction action) => action.Changes is [{ Variable.Kind: States.StateKind.Attached }];
+
+    /// <summary>A joint comes off or goes on: nothing on it is live, unless both of its ends lie on one bench.</summary>
+    private void Handle(Joint joint, int off)
+    {
+        if (joint.On is { } energy && !IsOnBench(joint))
+        {
+            Assert.Contains(energy, _isolated);
+        }
+
+        _off[joint] = _off.GetValueOrDefault(joint) + off;
+        if (_off[joint] == 0)
+        {
+            _off.Remove(joint);
+        }
+    }
+
+    private bool IsOnBench(Joint joint) => joint.Other is { } other && Bench(joint.Owner) is { } bench && Bench(other) == bench;
+
+    private Part? Bench(Part part)
+    {
+        Part? at = part;
+        while (at is not null && !_out.Contains(at))
+        {
+            at = at.Parent;
+        }
+
+        return at;
+    }
+}

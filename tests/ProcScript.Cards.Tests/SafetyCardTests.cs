@@ -1,0 +1,101 @@
+using AngleSharp.Dom;
+using AngleSharp.Html.Parser;
+using ProcScript.Cards.Tests.Samples;
+
+namespace ProcScript.Cards.Tests;
+
+/// <summary>The cards on which a machine is made safe and comes back.</summary>
+public sealed class SafetyCardTests
+{
+    public static TheoryData<string> Jobs => [.. DemoLibrary.Plans.Where(plan => plan.Value.Energies.Length > 0).Select(plan => plan.Key).Order(StringComparer.Ordinal)];
+
+    [Theory]
+    [MemberData(nameof(Jobs))]
+    public void Every_energy_is_made_safe_and_comes_back_line_by_line(string job)
+    {
+        var plan = DemoLibrary.Plans[job];
+        var page = Html(job);
+
+        Assert.Equal(plan.Energies.Select((energy, at) => $"{at + 1}. {energy.Title}"), Heads(page, "#make-safe .energy h3"));
+        Assert.Equal(
+            plan.Energies.OrderBy(energy => energy.RestoredAt).Select((energy, at) => $"{at + 1}. {energy.Title}"),
+            Heads(page, "#return .energy h3"));
+        Assert.Equal(plan.Energies.Sum(energy => energy.MakeSafe.Length), page.QuerySelectorAll("#make-safe .line").Length);
+        Assert.Equal(plan.Energies.Sum(energy => energy.Return.Length), page.QuerySelectorAll("#return .line").Length);
+        Assert.Equal(
+            plan.Energies.Sum(energy => energy.MakeSafe.Count(line => line.IsUsual)),
+            page.QuerySelectorAll("#make-safe .line .usual").Length);
+        Assert.Equal(plan.Energies.Length, page.QuerySelectorAll("#make-safe input[data-field$=reading]").Length);
+        Assert.Equal(2 * plan.Energies.Length, page.QuerySelectorAll("#make-safe input[data-field$=number], #make-safe input[data-field$=name]").Length);
+    }
+
+    [Theory]
+    [MemberData(nameof(Jobs))]
+    public void The_two_documents_say_the_same(string job)
+    {
+        var plan = DemoLibrary.Plans[job];
+        var text = WorkPack.Markdown(plan, PackTemplates.Standard).Text;
+
+        Assert.Contains("## Return to service", text, StringComparison.Ordinal);
+        Assert.Equal(plan.Energies.Length, Count(text, "- [ ] **Verify.**"));
+        Assert.Equal(plan.Energies.Length, Count(text, "- [ ] **Restore.**"));
+        Assert.Equal(plan.Energies.Sum(energy => energy.MakeSafe.Concat(energy.Return).Count(line => line.IsUsual)), Count(text, "_(usual)_") - 2);
+    }
+
+    [Fact]
+    public void No_field_of_a_pack_has_the_name_of_another()
+    {
+        var fields = Html("renew_element_gasket").QuerySelectorAll("[data-field]").Select(field => field.GetAttribute("data-field"));
+
+        Assert.Empty(fields.GroupBy(field => field).Where(field => field.Count() > 1).Select(field => field.Key));
+    }
+
+    [Fact]
+    public void The_law_is_cited_with_its_scope()
+    {
+        foreach (var text in new[] { WorkPack.Html(SamplePlan.Evaporator, PackTemplates.Standard).Text, WorkPack.Markdown(SamplePlan.Evaporator, PackTemplates.Standard).Text })
+        {
+            Assert.Contains("leaves out agriculture, construction and maritime work", text, StringComparison.Ordinal);
+            Assert.Contains("after seat air", text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_fluid_has_its_band_its_blanks_and_what_new_parts_change()
+    {
+        foreach (var text in new[] { WorkPack.Html(SamplePlan.Evaporator, PackTemplates.Standard).Text, WorkPack.Markdown(SamplePlan.Evaporator, PackTemplates.Standard).Text })
+        {
+            Assert.Contains("0.83 to 0.87 kg", text, StringComparison.Ordinal);
+            Assert.Contains("at least 0.8075 kg", text, StringComparison.Ordinal);
+            Assert.Contains("40 mL of PAG oil with the new evaporator", text, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_usual_caution_is_marked_in_both_documents()
+    {
+        var first = SamplePlan.Bare.Strip[0].Steps[0] with { Alerts = [new("warning", "It can fire.") { IsUsual = true }] };
+        var plan = SamplePlan.Bare with { Strip = [SamplePlan.Bare.Strip[0] with { Steps = [first] }] };
+
+        Assert.Contains("Usual; the manufacturer", WorkPack.Html(plan, PackTemplates.Standard).Text, StringComparison.Ordinal);
+        Assert.Contains("> _Usual; the manufacturer", WorkPack.Markdown(plan, PackTemplates.Standard).Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("restraint", "restraint")]
+    [InlineData("high_voltage", "high voltage")]
+    [InlineData("refrigerant", "refrigerant")]
+    [InlineData("spring", "")]
+    public void Licensed_work_is_found_by_its_marks(string word, string sort)
+    {
+        var plan = SamplePlan.Bare with { Hazards = [new(word, "a mark", "Careful.", ["thing"])] };
+
+        Assert.Equal(sort, string.Join(' ', LicensedWork.In(plan)));
+    }
+
+    private static IDocument Html(string job) => new HtmlParser().ParseDocument(WorkPack.Html(DemoLibrary.Plans[job], PackTemplates.Standard).Text);
+
+    private static IEnumerable<string> Heads(IDocument page, string selector) => page.QuerySelectorAll(selector).Select(head => head.TextContent);
+
+    private static int Count(string text, string words) => text.Split(words).Length - 1;
+}
