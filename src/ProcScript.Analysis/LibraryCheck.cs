@@ -49,7 +49,7 @@ public static class LibraryCheck
                 : ProcedureCheck.Judge(library, settings, factsOf[procedure.Machine], procedure);
         });
 
-        return Report(library, facts, outcomes);
+        return Report(library, facts, outcomes, [.. OfKinds(library), .. FamilyCheck.Judge(outcomes, factsOf, parallel)]);
     }
 
     private static IEnumerable<Finding> OfKinds(Library library)
@@ -58,7 +58,7 @@ public static class LibraryCheck
         return library.Kinds.SelectMany(kind => rules.SelectMany(rule => rule.Check(kind, library)).Concat(TorqueCheck.Judge(Tightening.Of(kind))));
     }
 
-    private static LibraryReport Report(Library library, MachineFacts[] facts, ProcedureOutcome[] outcomes)
+    private static LibraryReport Report(Library library, MachineFacts[] facts, ProcedureOutcome[] outcomes, IEnumerable<Finding> others)
     {
         var machineRules = AnalysisRules.All.OfType<MachineRule>().ToList();
         var merge = new FindingMerge();
@@ -72,7 +72,7 @@ public static class LibraryCheck
             merge.Add(outcome.Procedure.Declared, outcome.Procedure.Machine, outcome.Findings);
         }
 
-        var findings = Suppressions.Apply(library, [.. library.Findings, .. OfKinds(library), .. merge.Findings()]);
+        var findings = Suppressions.Apply(library, [.. library.Findings, .. others, .. merge.Findings()]);
         return new LibraryReport
         {
             Library = library,

@@ -62,8 +62,12 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Energies.LoadWithoutSupport(),
         new global::ProcScript.Analysis.Rules.Workshop.Fluids.NoAcceptanceBand(),
         new global::ProcScript.Analysis.Rules.Workshop.Fluids.NewPartComesDry(),
+<<<<<<< HEAD
         new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooHeavyForOne(),
         new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooFewToLift(),
+=======
+        new global::ProcScript.Analysis.Rules.Workshop.Goals.NotNeeded(),
+>>>>>>> 53849e5 (Hint at steps that the goal does not need, with the time they cost)
         new global::ProcScript.Analysis.Rules.Suppressions.AllowWithoutReason(),
         new global::ProcScript.Analysis.Rules.Suppressions.NothingToAllow(),
         new global::ProcScript.Analysis.Rules.Suppressions.UnknownRule(),

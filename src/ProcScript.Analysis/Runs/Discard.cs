@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Needs;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -7,4 +8,8 @@ namespace ProcScript.Analysis.Runs;
 /// <param name="Item">A part, with all inside it and their joints; or a joint with its covers; or a cover.</param>
 /// <param name="Because">Why; Markdown.</param>
 /// <param name="Step">The step.</param>
-public sealed record Discard(MachineItem Item, string Because, Step Step);
+public sealed record Discard(MachineItem Item, string Because, Step Step)
+{
+    /// <summary>What has to be true for it.</summary>
+    internal Need Need => Item is Part part ? new PartOut(part) : new JointOff((Joint)Item);
+}

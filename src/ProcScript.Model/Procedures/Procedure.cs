@@ -48,4 +48,25 @@ public sealed class Procedure
 
     /// <summary>Whether its text or its machine's carries an error, so that a proof would only repeat it.</summary>
     public required bool HasErrors { get; init; }
+
+    /// <summary>The same procedure with other steps and refit rules.</summary>
+    /// <param name="stages">The strip.</param>
+    /// <param name="work">The work.</param>
+    /// <param name="rules">The refit rules.</param>
+    public Procedure With(ImmutableArray<Stage> stages, ImmutableArray<Step> work, ImmutableArray<RefitRule> rules) => new()
+    {
+        Name = Name,
+        Arguments = Arguments,
+        Title = Title,
+        Declared = Declared,
+        Machine = Machine,
+        Goals = Goals,
+        Alerts = Alerts,
+        Details = Details,
+        Stages = stages,
+        Work = work,
+        Rules = rules,
+        Files = Files,
+        HasErrors = HasErrors,
+    };
 }

@@ -13,7 +13,11 @@ public sealed record RefitAnchor(Verb Verb, MachineItem Target, SourceSpan Sourc
 
 /// <summary>A line of a <c>refit</c> block.</summary>
 /// <param name="Source">Where it is written.</param>
-public abstract record RefitRule(SourceSpan Source);
+public abstract record RefitRule(SourceSpan Source)
+{
+    /// <summary>The calls (<c>do</c>) that brought the rule here, outermost first.</summary>
+    public ImmutableArray<SourceSpan> Calls { get; init; } = [];
+}
 
 /// <summary><c>fit a before fit b</c> (<c>after</c> is turned round).</summary>
 /// <param name="Earlier">What goes first.</param>

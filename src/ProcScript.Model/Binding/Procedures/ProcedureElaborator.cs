@@ -205,10 +205,10 @@ internal sealed class ProcedureElaborator
                     break;
                 case OrderRuleSyntax order:
                     alerts.ReportLeft();
-                    AddPresent(_rules.Order(order, place));
+                    AddPresent(_rules.Order(order, place), frame);
                     break;
                 case CheckRuleSyntax check:
-                    AddPresent(_rules.Check(check, alerts.Take(), place));
+                    AddPresent(_rules.Check(check, alerts.Take(), place), frame);
                     break;
                 case DiscardSyntax discard:
                     alerts.ReportLeft();
@@ -228,11 +228,11 @@ internal sealed class ProcedureElaborator
         }
     }
 
-    private void AddPresent(RefitRule? rule)
+    private void AddPresent(RefitRule? rule, CallFrame frame)
     {
         if (rule is not null)
         {
-            _refit.Add(rule);
+            _refit.Add(frame.IsCalled ? rule with { Calls = frame.Calls } : rule);
         }
     }
 
