@@ -116,13 +116,8 @@ internal static class StepEdits
         return line.End < text.Content.Length && text.Content[line.End] == '\r' ? $"\r\n{before}" : $"\n{before}";
     }
 
-<<<<<<< HEAD
     /// <summary>A stretch with its lines where it stands alone on them.</summary>
     internal static TextSpan WholeLines(SourceText text, TextSpan span)
-=======
-    /// <summary>The span with its lines where it stands alone on them.</summary>
-    public static TextSpan WholeLines(SourceText text, TextSpan span)
->>>>>>> a45b9e7 (Hint at steps that the goal does not need, with the time they cost)
     {
         var (first, last) = (text.LineAt(span.Start), text.LineAt(span.End));
         var lines = text.LineSpan(first).Cover(text.LineSpan(last));
