@@ -11,12 +11,11 @@ namespace ProcScript.Analysis.Necessity;
 internal sealed class CertainNeeds
 {
     private readonly StripRun _run;
-    private readonly StepUnits _units;
     private readonly Dictionary<StateVariable, List<Event>> _events = [];
 
     private CertainNeeds(StripRun run, StepUnits units)
     {
-        (_run, _units) = (run, units);
+        _run = run;
         foreach (var action in run.Actions)
         {
             var unit = units.Of(action);

@@ -17,6 +17,16 @@ internal static class ProcedureText
 
             procedure job_{{machine:D4}}_{{procedure}} "Replace module {{procedure}}" on machine_{{machine:D4}} {
               goal replace module_{{procedure}}
+              each side in left, right { goal remove trim[side] }
+              when heater { goal remove heater_box }
+
+            """);
+        for (var i = 1; i < ModulesTaken; i++)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"  goal remove module_{ModuleTaken(procedure, i)}\n");
+        }
+
+        text.Append("""
 
               stage "Make safe" {
                 empty coolant in background
@@ -36,7 +46,7 @@ internal static class ProcedureText
             """);
         for (var i = 0; i < ModulesTaken; i++)
         {
-            AppendModule(text, 1 + ((procedure - 1 + i) % MachineText.Modules));
+            AppendModule(text, ModuleTaken(procedure, i));
         }
 
         text.Append(CultureInfo.InvariantCulture, $$"""
@@ -52,6 +62,8 @@ internal static class ProcedureText
             """);
         return text.ToString();
     }
+
+    private static int ModuleTaken(int procedure, int i) => 1 + ((procedure - 1 + i) % MachineText.Modules);
 
     private static void AppendModule(StringBuilder text, int module)
     {

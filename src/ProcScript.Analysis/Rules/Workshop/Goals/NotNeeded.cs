@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using ProcScript.Analysis.Necessity;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Wording;
-using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
