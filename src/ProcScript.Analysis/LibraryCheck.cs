@@ -49,7 +49,11 @@ public static class LibraryCheck
                 : ProcedureCheck.Judge(library, settings, factsOf[procedure.Machine], procedure);
         });
 
-        return Report(library, facts, outcomes, [.. OfKinds(library), .. FamilyCheck.Judge(outcomes, factsOf, parallel)]);
+        return Report(
+            library,
+            facts,
+            outcomes,
+            [.. OfKinds(library), .. FamilyCheck.Judge(outcomes, factsOf, parallel), .. ProseCheck.Judge(library, settings, parallel)]);
     }
 
     private static IEnumerable<Finding> OfKinds(Library library)

@@ -62,12 +62,22 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Energies.LoadWithoutSupport(),
         new global::ProcScript.Analysis.Rules.Workshop.Fluids.NoAcceptanceBand(),
         new global::ProcScript.Analysis.Rules.Workshop.Fluids.NewPartComesDry(),
-<<<<<<< HEAD
         new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooHeavyForOne(),
         new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooFewToLift(),
-=======
         new global::ProcScript.Analysis.Rules.Workshop.Goals.NotNeeded(),
->>>>>>> 53849e5 (Hint at steps that the goal does not need, with the time they cost)
+<<<<<<< HEAD
+=======
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.LongSentence(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.LongParagraph(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.AlertsOutOfOrder(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.TwoInstructions(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.NotACommand(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.ConditionLast(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.SignalWordTooWeak(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.SignalWordTooStrong(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.AlertWithoutWayOut(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.StepInAlert(),
+>>>>>>> 0856e1e (Hold prose in procedures to simplified technical English and to what signal words mean)
         new global::ProcScript.Analysis.Rules.Suppressions.AllowWithoutReason(),
         new global::ProcScript.Analysis.Rules.Suppressions.NothingToAllow(),
         new global::ProcScript.Analysis.Rules.Suppressions.UnknownRule(),

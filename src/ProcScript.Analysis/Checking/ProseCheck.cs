@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Prose;
+using ProcScript.Analysis.Rules;
+using ProcScript.Model;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Checking;
+
+/// <summary>Lets the rules of wording read every file.</summary>
+internal static class ProseCheck
+{
+    private static readonly ImmutableArray<ProseRule> Rules = [.. AnalysisRules.All.OfType<ProseRule>()];
+
+    /// <summary>What the rules have to say, in the order of the files.</summary>
+    public static IEnumerable<Finding> Judge(Library library, CheckSettings settings, ParallelOptions parallel)
+    {
+        var rules = Rules.Where(rule => settings.EnglishWording || !rule.IsEnglish).ToList();
+        var trees = library.Trees.Values.ToList();
+        var findings = new ImmutableArray<Finding>[trees.Count];
+        Parallel.For(0, findings.Length, parallel, i =>
+        {
+            var prose = ProseReader.Read(trees[i]);
+            findings[i] = [.. rules.SelectMany(rule => rule.Check(prose))];
+        });
+        return findings.SelectMany(one => one);
+    }
+}
