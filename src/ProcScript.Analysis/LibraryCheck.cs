@@ -51,6 +51,7 @@ public static class LibraryCheck
 
         return Report(
             library,
+            settings,
             facts,
             outcomes,
             [.. OfKinds(library), .. FamilyCheck.Judge(outcomes, factsOf, parallel), .. ProseCheck.Judge(library, settings, parallel)]);
@@ -62,7 +63,7 @@ public static class LibraryCheck
         return library.Kinds.SelectMany(kind => rules.SelectMany(rule => rule.Check(kind, library)).Concat(TorqueCheck.Judge(Tightening.Of(kind))));
     }
 
-    private static LibraryReport Report(Library library, MachineFacts[] facts, ProcedureOutcome[] outcomes, IEnumerable<Finding> others)
+    private static LibraryReport Report(Library library, CheckSettings settings, MachineFacts[] facts, ProcedureOutcome[] outcomes, IEnumerable<Finding> others)
     {
         var machineRules = AnalysisRules.All.OfType<MachineRule>().ToList();
         var merge = new FindingMerge();
@@ -76,7 +77,7 @@ public static class LibraryCheck
             merge.Add(outcome.Procedure.Declared, outcome.Procedure.Machine, outcome.Findings);
         }
 
-        var findings = Suppressions.Apply(library, [.. library.Findings, .. others, .. merge.Findings()]);
+        var findings = Suppressions.Apply(library, settings, [.. library.Findings, .. others, .. merge.Findings()]);
         return new LibraryReport
         {
             Library = library,

@@ -23,7 +23,7 @@ internal static class WorkedExample
 
         machine ketterby_t40 "Ketterby T40 tractor, cab" {
           energy battery "12 V battery" {
-            isolate "Take the negative cable off its post and cover the post."
+            isolate "Take the negative cable off its post. Cover the post."
             verify "The dome lamp stays dark."
             restore "Refit the negative cable."
           }

@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Rules.Suppressions;
 using ProcScript.Model;
 using ProcScript.Syntax;
@@ -10,7 +11,7 @@ namespace ProcScript.Analysis.Checking;
 internal static class Suppressions
 {
     /// <summary>The findings that are left, with those about the comments.</summary>
-    public static IEnumerable<Finding> Apply(Library library, IReadOnlyCollection<Finding> findings)
+    public static IEnumerable<Finding> Apply(Library library, CheckSettings settings, IReadOnlyCollection<Finding> findings)
     {
         var comments = library.Trees.Values
             .SelectMany(tree => tree.Suppressions.Select(comment => new Allowance(tree.Text, comment, RuleCatalog.Find(comment.Rule)?.Info)))
@@ -33,11 +34,15 @@ internal static class Suppressions
             }
         }
 
-        return left.Concat(comments.SelectMany(comment => Judge(comment, used.Contains(comment))));
+        return left.Concat(comments.SelectMany(comment => Judge(comment, used.Contains(comment) || !IsOn(comment.Rule, settings))));
     }
 
     private static int LineOf(Finding finding, Library library) =>
         library.Trees.TryGetValue(finding.Primary.Path, out var tree) ? tree.Text.LineAt(finding.Primary.Span.Start) : -1;
+
+    /// <summary>A rule that is off has no findings, and a comment on it waits for the day it is on again.</summary>
+    private static bool IsOn(RuleInfo? rule, CheckSettings settings) =>
+        settings.EnglishWording || rule is null || RuleCatalog.Find(rule.Code) is not ProseRule { IsEnglish: true };
 
     private static IEnumerable<Finding> Judge(Allowance allowance, bool isUsed)
     {

@@ -45,13 +45,13 @@ internal static partial class AlertMeaning
     private static partial Regex CertainDeath();
 
     [GeneratedRegex(
-        @"\b(kill(s|ed)?(?=\s*([.,;:!]|$)|\s+(you|people|somebody|someone|anyone|anybody|a\s+person|and|or|if|when)\b)|death|fatal|fatally|lethal|deadly|electrocut\w+"
+        @"\b(kill(s|ed)?(?=\s*([.,;:!]|$)|\s+(you|people|somebody|someone|anyone|anybody|a\s+person|and|or|if|when)\b)|death|fatal|fatally|lethal|deadly|electrocut\w+|electric\s+shock"
         + @"|seriously\s+injur\w+|serious\s+injur\w+|severe\s+(injur\w+|burns?)|amputat\w+|break(s)?\s+bones|lose\s+(a\s+|your\s+)?(finger|fingers|hand|arm|eye|eyes|life))\b",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex SeriousInjury();
 
     [GeneratedRegex(
-        @"\b(injur(y|ies|e|es|ed)|electric\s+shock|scalds?\b|frostbite|bruises?|(burns?|cuts?|hurts?|pinch(es)?|crush(es)?|freezes?|irritates?|pierces?|jams?)"
+        @"\b(injur(y|ies|e|es|ed)|scalds?\b|frostbite|bruises?|(burns?|cuts?|hurts?|pinch(es)?|crush(es)?|freezes?|irritates?|pierces?|jams?)"
         + @"\s+(and\s+\w+\s+)?(the\s+|your\s+|a\s+|bare\s+)?(skin|hands?|fingers?|eyes?|face|lungs|feet|foot|toes?|arms?|you|people|somebody|someone))\b",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Injury();

@@ -14,7 +14,7 @@ internal static class EnglishVerbs
         + "point pour prepare press prime prop prove prise pry pull pump purge push put raise read recharge recover record refit refill release "
         + "remove renew repair replace return rinse roll rotate route run scrape screw seal secure set shrink shut siphon slacken slide slip "
         + "soak splice spray squeeze stand start stop store strip support swing switch tag take tap tape test thread tie tighten tilt tip "
-        + "top torque torx touch trim try tug turn twist unbolt unclip undo unhook unlock unplug unscrew unwind wait wash wear wind wipe wrap "
+        + "top torque touch trim try tug turn twist unbolt unclip undo unhook unlock unplug unscrew unwind wait wash wear wind wipe wrap "
         + "write");
 
     /// <summary>Verbs of something that goes on: what is kept or held meanwhile is no second instruction.</summary>

@@ -10,6 +10,7 @@ internal static class BuildCommand
     public static Command Create(Surroundings around)
     {
         InputArguments input = new();
+        WordingOption wording = new();
         ColourOption colour = new();
         Option<string> output = new("--output", "-o") { Description = "The folder to write to.", HelpName = "DIR", Required = true };
         Option<string[]> format = new("--format")
@@ -55,10 +56,12 @@ internal static class BuildCommand
             command.Add(option);
         }
 
+        wording.AddTo(command);
         colour.AddTo(command);
         command.SetAction(async (parsed, stop) => (int)await BuildVerb.RunAsync(
             new BuildRequest(
                 input.Read(parsed),
+                wording.Read(parsed),
                 parsed.GetRequiredValue(output),
                 [.. PackFormat.All.Where(known => Split(parsed.GetValue(format)).Contains(known.Name))],
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],

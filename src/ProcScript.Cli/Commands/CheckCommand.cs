@@ -11,6 +11,7 @@ internal static class CheckCommand
     public static Command Create(Surroundings around)
     {
         InputArguments input = new();
+        WordingOption wording = new();
         ColourOption colour = new();
         Option<string> failOn = new("--fail-on")
         {
@@ -37,9 +38,13 @@ internal static class CheckCommand
         };
         input.AddTo(command);
         command.Add(failOn);
+        wording.AddTo(command);
         colour.AddTo(command);
         command.SetAction(async (parsed, stop) =>
-            (int)await CheckVerb.RunAsync(new CheckRequest(input.Read(parsed), FailOn(parsed.GetValue(failOn)), colour.Read(parsed)), around, stop));
+            (int)await CheckVerb.RunAsync(
+                new CheckRequest(input.Read(parsed), wording.Read(parsed), FailOn(parsed.GetValue(failOn)), colour.Read(parsed)),
+                around,
+                stop));
         return command;
     }
 

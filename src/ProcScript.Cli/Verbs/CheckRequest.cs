@@ -1,3 +1,4 @@
+using ProcScript.Analysis;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 using ProcScript.Syntax.Findings;
@@ -6,6 +7,7 @@ namespace ProcScript.Cli.Verbs;
 
 /// <summary>What <c>check</c> is asked to do.</summary>
 /// <param name="Input">What to read.</param>
+/// <param name="Settings">What the shop has chosen.</param>
 /// <param name="FailOn">The least severity that fails the run; null where none does.</param>
 /// <param name="Colour">When to print in colour.</param>
-internal sealed record CheckRequest(InputRequest Input, Severity? FailOn, ColourChoice Colour);
+internal sealed record CheckRequest(InputRequest Input, CheckSettings Settings, Severity? FailOn, ColourChoice Colour);

@@ -37,12 +37,12 @@ internal sealed class CheckedLibrary
     public ImmutableArray<ProcedureReport> Procedures { get; }
 
     /// <summary>Reads and checks.</summary>
-    public static async Task<CheckedLibrary> RunAsync(InputRequest request, Surroundings around, CancellationToken stop)
+    public static async Task<CheckedLibrary> RunAsync(InputRequest request, CheckSettings settings, Surroundings around, CancellationToken stop)
     {
         var selection = SourceSelection.Find(request, around.CurrentFolder);
         DiskSourceStore store = new(selection, around.OpenInput);
         // A check that waits for its input hears of no stop; it writes nothing, and may be left behind.
-        var report = await Task.Run(() => LibraryCheck.Run(store, stop), stop).WaitAsync(stop);
+        var report = await Task.Run(() => LibraryCheck.Run(store, settings, stop), stop).WaitAsync(stop);
         return new CheckedLibrary(report, selection, store, around.CurrentFolder);
     }
 

@@ -22,7 +22,7 @@ public sealed class PoweredWithOpenJoint : RefitFailureRule<PowerBeforeClosing>
             connector plug_2 "2-way connector"
 
             machine press "Press" {
-              energy mains "mains supply" { isolate "Switch off at the isolator and lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
+              energy mains "mains supply" { isolate "Switch off at the isolator. Lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
               part loom "loom"
               part lamp "work lamp" { wired by 1 plug_2 as lamp_plug { to loom  on mains } }
             }
@@ -42,7 +42,7 @@ public sealed class PoweredWithOpenJoint : RefitFailureRule<PowerBeforeClosing>
             connector plug_2 "2-way connector"
 
             machine press "Press" {
-              energy mains "mains supply" { isolate "Switch off at the isolator and lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
+              energy mains "mains supply" { isolate "Switch off at the isolator. Lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
               part loom "loom"
               part lamp "work lamp" { wired by 1 plug_2 as lamp_plug { to loom  on mains } }
             }

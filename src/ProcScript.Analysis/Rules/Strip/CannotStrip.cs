@@ -24,7 +24,7 @@ public sealed class CannotStrip : StripFailureRule<NoWayOut>
             connector plug_2 "2-way connector"
 
             machine press "Press" {
-              energy mains "mains supply" { isolate "Switch off at the isolator and lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
+              energy mains "mains supply" { isolate "Switch off at the isolator. Lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
               control ram "ram lever" {
                 up, down
                 needs mains live
@@ -46,7 +46,7 @@ public sealed class CannotStrip : StripFailureRule<NoWayOut>
             connector plug_2 "2-way connector"
 
             machine press "Press" {
-              energy mains "mains supply" { isolate "Switch off at the isolator and lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
+              energy mains "mains supply" { isolate "Switch off at the isolator. Lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
               control ram "ram lever" {
                 up, down
                 needs mains live

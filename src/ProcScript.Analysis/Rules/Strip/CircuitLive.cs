@@ -29,7 +29,7 @@ public sealed class CircuitLive : StripFailureRule<StillLive>
             connector plug_2 "2-way connector"
 
             machine press "Press" {
-              energy mains "mains supply" { isolate "Switch off at the isolator and lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
+              energy mains "mains supply" { isolate "Switch off at the isolator. Lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
               part loom "loom"
               part lamp "work lamp" {
                 wired by 1 plug_2 as lamp_plug { to loom  on mains }
@@ -47,7 +47,7 @@ public sealed class CircuitLive : StripFailureRule<StillLive>
             connector plug_2 "2-way connector"
 
             machine press "Press" {
-              energy mains "mains supply" { isolate "Switch off at the isolator and lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
+              energy mains "mains supply" { isolate "Switch off at the isolator. Lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
               part loom "loom"
               part lamp "work lamp" {
                 wired by 1 plug_2 as lamp_plug { to loom  on mains }

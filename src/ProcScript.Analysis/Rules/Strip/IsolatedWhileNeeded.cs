@@ -27,7 +27,7 @@ public sealed class IsolatedWhileNeeded : StripFailureRule<IsolatedBefore>
             + "off.",
         Wrong: """
             machine press "Press" {
-              energy mains "mains supply" { isolate "Switch off at the isolator and lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
+              energy mains "mains supply" { isolate "Switch off at the isolator. Lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
               control ram "ram lever" {
                 up, down
                 needs mains live
@@ -43,7 +43,7 @@ public sealed class IsolatedWhileNeeded : StripFailureRule<IsolatedBefore>
             """,
         Right: """
             machine press "Press" {
-              energy mains "mains supply" { isolate "Switch off at the isolator and lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
+              energy mains "mains supply" { isolate "Switch off at the isolator. Lock it."  verify "Press start: nothing moves."  restore "Unlock and switch on." }
               control ram "ram lever" {
                 up, down
                 needs mains live

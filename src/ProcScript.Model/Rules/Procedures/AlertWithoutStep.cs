@@ -23,7 +23,7 @@ public sealed class AlertWithoutStep : Rule
               stage "Trim" {
                 release trim_pins
                 remove trim
-                caution "The edge is sharp."
+                caution "The edge is sharp. Wear gloves."
               }
             }
             """,
@@ -33,7 +33,7 @@ public sealed class AlertWithoutStep : Rule
             procedure trim_out "Take the trim off" on cab {
               stage "Trim" {
                 release trim_pins
-                caution "The edge is sharp."
+                caution "The edge is sharp. Wear gloves."
                 remove trim
               }
             }

@@ -22,7 +22,7 @@ internal static class MachineText
               option heater "cab heater"
 
               energy battery "12 V battery" {
-                isolate "Take the negative cable off its post and cover the post."
+                isolate "Take the negative cable off its post. Cover the post."
                 wait 60 s
                 verify "The dome lamp stays dark with the door open."
                 restore "Refit the negative cable."

@@ -30,7 +30,7 @@ public sealed class EnergyNotVerified : OutcomeRule
             connector plug_2 "2-way connector"
 
             machine press "Press" {
-              energy mains "mains supply" { isolate "Switch off at the isolator and lock it."  restore "Unlock and switch on." }
+              energy mains "mains supply" { isolate "Switch off at the isolator. Lock it."  restore "Unlock and switch on." }
               part loom "loom"
               part lamp "work lamp" { wired by 1 plug_2 as lamp_plug { to loom  on mains } }
             }
@@ -48,7 +48,7 @@ public sealed class EnergyNotVerified : OutcomeRule
 
             machine press "Press" {
               energy mains "mains supply" {
-                isolate "Switch off at the isolator and lock it."
+                isolate "Switch off at the isolator. Lock it."
                 verify  "Press both start buttons: nothing moves and no lamp is lit."
                 restore "Unlock and switch on."
               }

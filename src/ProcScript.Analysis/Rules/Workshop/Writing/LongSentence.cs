@@ -26,12 +26,12 @@ public sealed class LongSentence : ProseRule
             + "people who read in a second language. The limits are those of simplified technical English (ASD-STE100, sections 5 and 6).",
         Wrong: """
             clip pin "push pin" {
-              release "Put the flat end of the plastic trim lever under the head of the pin and lift it straight up out of the panel."
+              release "Put the flat end of the plastic trim lever under the head of the pin that sits in the corner next to the lamp."
             }
             """,
         Right: """
             clip pin "push pin" {
-              release "Put the flat end of the trim lever under the head. Lift the pin straight up."
+              release "Put the flat end of the trim lever under the head. The pin next to the lamp is meant."
             }
             """);
 

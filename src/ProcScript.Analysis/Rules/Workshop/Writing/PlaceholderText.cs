@@ -1,11 +1,10 @@
-using System.Text.RegularExpressions;
 using ProcScript.Analysis.Prose;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Rules.Workshop.Writing;
 
 /// <summary>A text that still has to be written.</summary>
-public sealed partial class PlaceholderText : ProseRule
+public sealed class PlaceholderText : ProseRule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC5091", "placeholder-text", "A text that still has to be written", Severity.Hint);
@@ -29,7 +28,7 @@ public sealed partial class PlaceholderText : ProseRule
     {
         foreach (var text in file.Texts)
         {
-            if (Placeholder().Match(text.Value) is { Success: true } word)
+            if (PlaceholderWords.First(text.Value) is { Success: true } word)
             {
                 yield return At(text, $"the text says \"{word.Value}\": something is still to be written", text.Place(word.Index, word.Index + word.Length));
             }
@@ -45,7 +44,4 @@ public sealed partial class PlaceholderText : ProseRule
         {
             Help = text.Kind == ProseKind.Label ? "write the name or the words that belong here" : "write what is to be done, or take the text out",
         };
-
-    [GeneratedRegex(@"\b(TODO|TBD|TBC|FIXME|XXX+|[Ll]orem ipsum)\b|^\s*(todo|tbd|xxx+)\s*[.:]?\s*$", RegexOptions.CultureInvariant)]
-    private static partial Regex Placeholder();
 }

@@ -1,11 +1,10 @@
-using System.Text.RegularExpressions;
 using ProcScript.Analysis.Prose;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Rules.Workshop.Writing;
 
 /// <summary>A word that leaves the reader to guess how much or how well.</summary>
-public sealed partial class VagueWord : ProseRule
+public sealed class VagueWord : ProseRule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC5108", "vague-word", "A word that leaves open how much", Severity.Hint);
@@ -31,15 +30,9 @@ public sealed partial class VagueWord : ProseRule
     internal override IEnumerable<Finding> Check(FileProse file) =>
         from text in file.Texts
         where text.Kind != ProseKind.Label
-        from vague in Vague().Matches(text.Value)
+        from vague in VagueWords.All(text.Value)
         select new Finding(Id, $"\"{vague.Value}\" leaves open how much, or what", text.Place(vague.Index, vague.Index + vague.Length), "says nothing that can be seen")
         {
             Help = "say the figure, the mark, or the things that are meant",
         };
-
-    [GeneratedRegex(
-        @"\b(properly|adequately|adequate|sufficiently|appropriately|suitably|as\s+(required|necessary|needed|appropriate|applicable)|(if|when|where)\s+(necessary|required|needed|applicable|appropriate)"
-        + @"|and\s+so\s+on|or\s+similar|etc)\b\.?",
-        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex Vague();
 }
