@@ -148,7 +148,7 @@ internal static class SentenceSplitter
         return !(NeverLast.Contains(word) && !(word is "no" or "No" && !IsFollowedByDigit(text, next)))
             && !(PerhapsLast.Contains(word) && !IsFollowedByCapital(text, next))
             && !(word is [var letter] && char.IsLetter(letter) && letter != 'I')
-            && AfterMark(text, before, text.Length) == before;
+            && !(text.AsSpan(start, before - start).IsWhiteSpace() && AfterMark(text, before, text.Length) > before);
     }
 
     /// <summary>The marks that close a quotation, a bracket or an emphasis belong to the sentence.</summary>
