@@ -66,8 +66,6 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooFewToLift(),
         new global::ProcScript.Analysis.Rules.Workshop.Goals.NotNeeded(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.PlaceholderText(),
-<<<<<<< HEAD
-=======
         new global::ProcScript.Analysis.Rules.Workshop.Writing.LongSentence(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.LongParagraph(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.AlertsOutOfOrder(),
@@ -79,7 +77,6 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Writing.AlertWithoutWayOut(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.StepInAlert(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.VagueWord(),
->>>>>>> 0856e1e (Hold prose in procedures to simplified technical English and to what signal words mean)
         new global::ProcScript.Analysis.Rules.Suppressions.AllowWithoutReason(),
         new global::ProcScript.Analysis.Rules.Suppressions.NothingToAllow(),
         new global::ProcScript.Analysis.Rules.Suppressions.UnknownRule(),
