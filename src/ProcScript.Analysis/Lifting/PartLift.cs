@@ -30,18 +30,18 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
 
     /// <summary>The lifts of a job, by the numbers of their steps.</summary>
     /// <param name="steps">All steps.</param>
-    /// <param name="job">What the procedure says of the whole job: its people are there for each lift.</param>
+    /// <param name="job">What the procedure says of the whole job: its people are there for a lift that one cannot do.</param>
     public static IReadOnlyDictionary<int, PartLift> Of(IReadOnlyCollection<PlannedStep> steps, ActionDetails job)
     {
         var masses = LiftedMass.Of(steps);
-        return steps.Where(step => masses.ContainsKey(step.Number)).ToDictionary(
-            step => step.Number,
-            step => new PartLift(
-                step,
-                masses[step.Number],
-                LimitOf(GeometryOf(step)),
-                Math.Max(1, Math.Max(step.Details.People, job.People)),
-                step.Details.Hoist || step.Part!.Hoist));
+        return steps.Where(step => masses.ContainsKey(step.Number)).ToDictionary(step => step.Number, step => Of(step, masses[step.Number], job));
+    }
+
+    private static PartLift Of(PlannedStep step, double kilograms, ActionDetails job)
+    {
+        var limit = LimitOf(GeometryOf(step));
+        var people = kilograms > limit ? Math.Max(step.Details.People, job.People) : step.Details.People;
+        return new PartLift(step, kilograms, limit, Math.Max(1, people), step.Details.Hoist || step.Part!.Hoist);
     }
 
     /// <summary>

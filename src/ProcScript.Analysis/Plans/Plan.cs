@@ -131,4 +131,8 @@ public sealed record PlanToolChanges(int Strip, int Work, int Refit, double Seco
 /// <param name="Kilograms">Its mass as removed, with what is still inside.</param>
 /// <param name="Step">The step.</param>
 /// <param name="People">How many people the step has.</param>
-public sealed record PlanLift(string Part, double Kilograms, int Step, int People);
+public sealed record PlanLift(string Part, double Kilograms, int Step, int People)
+{
+    /// <summary>Whether a hoist lifts it.</summary>
+    public bool Hoist { get; init; }
+}

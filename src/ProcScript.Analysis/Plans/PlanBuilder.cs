@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Bags;
+using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
@@ -27,7 +28,7 @@ internal sealed class PlanBuilder
     private readonly ToolList _tools;
     private readonly ImmutableArray<PlanBag> _bags;
     private readonly WhichIsWhich _which;
-    private readonly IReadOnlyDictionary<int, double> _lifted;
+    private readonly IReadOnlyDictionary<int, PartLift> _lifts;
 
     private PlanBuilder(Library library, StripRun strip, RefitRun refit)
     {
@@ -41,7 +42,7 @@ internal sealed class PlanBuilder
         var loose = LooseHardware.Of(_steps).ToImmutableArray();
         _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card]);
         _which = new WhichIsWhich(loose, _bags);
-        _lifted = LiftedMass.Of(_steps);
+        _lifts = PartLift.Of(_steps, _procedure.Details);
     }
 
     /// <summary>Makes the plan of <paramref name="strip"/> and <paramref name="refit"/>, which have been proven.</summary>
@@ -64,7 +65,7 @@ internal sealed class PlanBuilder
         Alerts = StepProse.Of(_procedure.Alerts),
         People = _steps.Select(step => step.Details.People).Append(_procedure.Details.People).Append(1).Max(),
         Times = _times.Plan,
-        HeaviestLift = LiftedMass.Heaviest(_steps, _lifted),
+        HeaviestLift = Heaviest(),
         Tools = _tools.Of(_steps, _procedure.Details),
         ToolChanges = ToolChangesOf(),
         Orders = OrderList.Of(_steps),
@@ -82,6 +83,11 @@ internal sealed class PlanBuilder
         Map = HidingMap.Of(_procedure, _steps),
         Sources = _procedure.Files,
     };
+
+    /// <summary>The heaviest lift, the first of several; null where no mass is known.</summary>
+    private PlanLift? Heaviest() => _lifts.Values.OrderBy(lift => lift.Step.Number).MaxBy(lift => lift.Kilograms) is { } heaviest
+        ? new PlanLift(heaviest.Step.Part!.Title, heaviest.Kilograms, heaviest.Step.Number, heaviest.People) { Hoist = heaviest.Hoist }
+        : null;
 
     private IEnumerable<PlannedStep> Targets<T>(Verb verb)
         where T : MachineItem => _steps.Where(step => step.Verb == verb && step.Target is T);
@@ -138,7 +144,7 @@ internal sealed class PlanBuilder
 
     private ImmutableArray<PlanStage> Cards(PlanPhase phase)
     {
-        var writer = new StepWriter(_library, _steps, _tools, _bags, _which, _lifted);
+        var writer = new StepWriter(_library, _steps, _tools, _bags, _which, _lifts);
         var steps = _steps.Where(step => step.Phase == phase).ToLookup(step => step.Card);
         return
         [

@@ -98,6 +98,15 @@ public sealed record PlanStep
     /// <summary>The mass lifted, in kilograms; 0 where none is.</summary>
     public double Kilograms { get; init; }
 
+    /// <summary>
+    /// What one person may lift there, in kilograms, by the revised NIOSH lifting equation; null where the mass is within that and the
+    /// author says nothing of how it is lifted.
+    /// </summary>
+    public double? LiftLimit { get; init; }
+
+    /// <summary>Whether a hoist lifts it.</summary>
+    public bool Hoist { get; init; }
+
     /// <summary>The time in seconds until its effect is there; what runs in the background holds its people for less.</summary>
     public double Seconds { get; init; }
 

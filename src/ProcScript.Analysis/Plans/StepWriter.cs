@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
+using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Tools;
@@ -19,8 +20,8 @@ internal sealed class StepWriter
     private readonly ImmutableArray<PlannedStep> _steps;
     private readonly ToolList _tools;
     private readonly ILookup<int, int> _awaitedBy;
-    private readonly IReadOnlyDictionary<int, double> _lifted;
     private readonly ILookup<int, Hazard> _cautioned;
+    private readonly IReadOnlyDictionary<int, PartLift> _lifts;
     private readonly WhichIsWhich _which;
     private readonly ILookup<int, int> _bags;
     private readonly ILookup<int, int> _emptied;
@@ -32,13 +33,13 @@ internal sealed class StepWriter
         ToolList tools,
         ImmutableArray<PlanBag> bags,
         WhichIsWhich which,
-        IReadOnlyDictionary<int, double> lifted)
+        IReadOnlyDictionary<int, PartLift> lifts)
     {
         _library = library;
         _steps = steps;
         _tools = tools;
-        _lifted = lifted;
         _cautioned = HazardSteps.Cautioned(steps);
+        _lifts = lifts;
         _which = which;
         _bags = bags
             .SelectMany(bag => bag.Contents
@@ -67,7 +68,7 @@ internal sealed class StepWriter
         EmptiesBags = [.. _emptied[step.Number]],
         Which = _which.Of(step.Number),
         Torque = ToolList.Torque(step) is { } torque ? TorqueWords.Both(torque) : "",
-        People = Math.Max(1, step.Details.People),
+        People = Lift(step)?.People ?? Math.Max(1, step.Details.People),
         Store = step.Details.Store ?? "",
         Photos = step.Details.Photos,
         Checks = StepProse.Checks(step),
@@ -82,7 +83,9 @@ internal sealed class StepWriter
         Mirror = step.Mirror,
         Derived = step.Derived,
         Because = step.Because,
-        Kilograms = _lifted.GetValueOrDefault(step.Number),
+        Kilograms = Lift(step)?.Kilograms ?? 0,
+        LiftLimit = Lift(step) is { IsNotable: true } lift ? Math.Round(lift.Limit, 1) : null,
+        Hoist = Lift(step)?.Hoist ?? step.Details.Hoist,
         Seconds = StepTime.Of(step).Duration,
         IsUsualTime = StepTime.Of(step).IsUsual,
         Source = Place(step.Source),
@@ -100,6 +103,8 @@ internal sealed class StepWriter
         var meanwhile = step.Number < _steps.Length && !before.Contains(step.Number + 1) ? step.Number + 1 : 0;
         return new PlanCure(cure.Print(), cure.BaseValue, before, meanwhile);
     }
+
+    private PartLift? Lift(PlannedStep step) => _lifts.GetValueOrDefault(step.Number);
 
     private static string Words(SupplyDemand demand) => $"{ConsumableList.Words(demand.Amount)} of {demand.Supply.Title}";
 

@@ -12,18 +12,30 @@ namespace ProcScript.Analysis.Tools;
 internal sealed class ToolList(TorqueWrenches wrenches)
 {
     private const string TorqueWrench = "torque wrench";
+    private const string AngleGauge = "angle gauge";
 
     /// <summary>
     /// The titles of a step's tools: those of the kind, the item and the action, and a torque wrench where there is a torque and none of
-    /// them is one: the smallest of the catalog that covers it, else any.
+    /// them is one: the smallest of the catalog that covers it, else any. A torque with an angle after it takes an angle gauge as well.
     /// </summary>
     public ImmutableArray<string> Of(PlannedStep step)
     {
         var tools = Item(step).Concat(step.Details.Tools).Distinct().ToList();
-        var titles = tools.Select(ItemWords.Of).Distinct();
-        return Torque(step) is { } torque && !tools.Exists(IsTorqueWrench)
-            ? [.. titles, wrenches.For(torque) is { } wrench ? ItemWords.Of(wrench) : TorqueWrench]
-            : [.. titles];
+        var titles = tools.Select(ItemWords.Of).Distinct().ToList();
+        if (Torque(step) is { } torque)
+        {
+            if (!tools.Exists(IsTorqueWrench))
+            {
+                titles.Add(wrenches.For(torque) is { } wrench ? ItemWords.Of(wrench) : TorqueWrench);
+            }
+
+            if (torque.IsToAngle && !titles.Exists(title => title.Contains(AngleGauge, StringComparison.OrdinalIgnoreCase)))
+            {
+                titles.Add(AngleGauge);
+            }
+        }
+
+        return [.. titles];
     }
 
     /// <summary>

@@ -1,4 +1,3 @@
-using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -37,13 +36,6 @@ internal static class LiftedMass
 
         return lifted;
     }
-
-    /// <summary>The heaviest lift, the first of several; null where no mass is known.</summary>
-    public static PlanLift? Heaviest(IEnumerable<PlannedStep> steps, IReadOnlyDictionary<int, double> lifted) =>
-        steps.Where(step => lifted.ContainsKey(step.Number))
-            .MaxBy(step => lifted[step.Number]) is { } step
-                ? new PlanLift(step.Part!.Title, lifted[step.Number], step.Number, Math.Max(1, step.Details.People))
-                : null;
 
     /// <summary>To the gram: what lies below is noise of the conversion of units.</summary>
     private static double ToTheGram(double kilograms) => Math.Round(kilograms, 3);

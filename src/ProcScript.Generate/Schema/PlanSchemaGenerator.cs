@@ -55,7 +55,7 @@ internal sealed class PlanSchemaGenerator : IGenerator
         definitions[type.Type.Name] = definition;
         foreach (var property in type.Properties)
         {
-            var schema = Value(property.PropertyType, comments, definitions);
+            var schema = Value(Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType, comments, definitions);
             if (property.IsGetNullable)
             {
                 schema = new JsonObject { ["anyOf"] = new JsonArray(schema, new JsonObject { ["type"] = "null" }) };

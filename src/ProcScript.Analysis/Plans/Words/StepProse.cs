@@ -10,8 +10,8 @@ namespace ProcScript.Analysis.Plans.Words;
 /// <summary>What a card says beside the text of a step: how, alerts, checks, readings.</summary>
 internal static class StepProse
 {
-    /// <summary>How it is done: what the machine says of the item, then what the author says of the action.</summary>
-    public static ImmutableArray<string> How(PlannedStep step) => [.. OfItem(step), .. step.Details.How];
+    /// <summary>How it is done: what the machine says of the item, how it is tightened, then what the author says of the action.</summary>
+    public static ImmutableArray<string> How(PlannedStep step) => [.. OfItem(step), .. TighteningWords.Of(step), .. step.Details.How];
 
     /// <summary>
     /// The author's alerts and the usual cautions for <paramref name="hazards"/>; the worst first where several stand together (common

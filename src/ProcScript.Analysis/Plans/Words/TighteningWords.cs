@@ -1,0 +1,55 @@
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Tools;
+using ProcScript.Model.Quantities;
+
+namespace ProcScript.Analysis.Plans.Words;
+
+/// <summary>What goes on a thread, and in what order the fasteners of a joint are tightened; common practice, no source.</summary>
+internal static class TighteningWords
+{
+    /// <summary>The sentences for a step; none where it tightens nothing or nothing is said.</summary>
+    public static IEnumerable<string> Of(PlannedStep step)
+    {
+        if (step.Joint is not { } joint)
+        {
+            yield break;
+        }
+
+        if (step.Closes && joint.ThreadLocker)
+        {
+            yield return "Put thread locker on the clean, dry threads.";
+        }
+
+        if (step.Closes && joint.Oiled)
+        {
+            yield return "Oil the threads and the face under the head lightly.";
+        }
+
+        if (ToolList.Torque(step) is not { } torque)
+        {
+            yield break;
+        }
+
+        if (step.Count > 1 && (step.Details.Pattern ?? joint.Pattern) is { } pattern)
+        {
+            yield return Words(pattern);
+        }
+
+        if (step.Count > 1 && torque.Stages.Length + torque.Angles.Length > 1)
+        {
+            yield return "Bring all of them through one stage before the next.";
+        }
+
+        if (torque.IsToAngle)
+        {
+            yield return "Mark the heads before you turn them on by the angle.";
+        }
+    }
+
+    private static string Words(TighteningPattern pattern) => pattern switch
+    {
+        TighteningPattern.Star => "Tighten crosswise (star): each one across from the one before.",
+        TighteningPattern.InsideOut => "Tighten from the middle outwards.",
+        _ => "Tighten in the order that is listed.",
+    };
+}
