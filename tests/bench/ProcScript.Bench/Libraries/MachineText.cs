@@ -30,7 +30,7 @@ internal static class MachineText
               fluid coolant "coolant" {
                 charge 6.5 ± 0.5 L
                 empty "Drain into a clean pan."
-                fill "Fill slowly, and bleed at the highest point."
+                fill "Fill slowly. Bleed at the highest point."
                 takes 12 min
                 attended 2 min
               }
