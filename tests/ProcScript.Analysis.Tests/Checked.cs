@@ -37,8 +37,8 @@ internal sealed class Checked
         clip pin "pin"
         clip cap "cap"
         connector plug_2 "plug"
-        line hose "hose"
-        bond glue "glue"
+        line hose "hose" { tool key }
+        bond glue "glue" { tool key }
         machine m "M" {
         {{machine}}
         }

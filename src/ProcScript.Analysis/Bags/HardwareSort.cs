@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ProcScript.Analysis.Bolts;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Quantities;
 
@@ -80,5 +81,14 @@ internal static class HardwareSort
         }
     }
 
-    private static string Normalized(string thread) => string.Concat(thread.Where(mark => !char.IsWhiteSpace(mark))).ToUpperInvariant();
+    /// <summary>One spelling for a thread, so that <c>M8</c> is <c>M8x1.25</c>; a marking that is not understood stands for itself.</summary>
+    private static string Normalized(string thread)
+    {
+        var upper = thread.ToUpperInvariant();
+        return (ThreadDesignation.Parse(thread) ?? ThreadDesignation.Parse(upper.Replace('X', 'x'))) is { } known
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"{known.System} {known.Diameter:0.####} {known.Pitch:0.####}{(upper.EndsWith("LH", StringComparison.Ordinal) ? " LH" : "")}")
+            : string.Concat(upper.Where(mark => !char.IsWhiteSpace(mark)));
+    }
 }

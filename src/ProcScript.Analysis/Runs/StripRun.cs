@@ -57,6 +57,39 @@ public sealed class StripRun
     /// <summary>Which items go back as new ones.</summary>
     public required IReadOnlySet<MachineItem> Replaced { get; init; }
 
+    /// <summary>For each action from one number up to another, not included, the ones among them that must go before it; all as places from the first.</summary>
+    internal IReadOnlyList<IReadOnlyList<int>> OrderBefore(int first, int end)
+    {
+        var before = new List<int>[end - first];
+        for (var i = 0; i < before.Length; i++)
+        {
+            before[i] = [];
+        }
+
+        // Edges stand in the order of their later ends.
+        foreach (var edge in Order.AsSpan()[EdgesBefore(first)..EdgesBefore(end)])
+        {
+            if (edge.Earlier >= first)
+            {
+                before[edge.Later - first].Add(edge.Earlier - first);
+            }
+        }
+
+        return before;
+    }
+
+    private int EdgesBefore(int later)
+    {
+        var (low, high) = (0, Order.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = Order[middle].Later < later ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
     /// <summary>For each variable that changed the action that changed it last.</summary>
     internal IReadOnlyDictionary<StateVariable, PerformedAction> LastChanges()
     {

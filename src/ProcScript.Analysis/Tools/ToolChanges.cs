@@ -7,23 +7,22 @@ namespace ProcScript.Analysis.Tools;
 /// than those, or none at all, changes nothing, and one that takes another has what it takes in hand from then on. Taking up the
 /// first tools is no change.
 /// </summary>
-internal sealed class ToolChanges
+/// <param name="inHand">What is in hand before; null for nothing yet.</param>
+internal sealed class ToolChanges(ImmutableHashSet<string>? inHand)
 {
     /// <summary>How long a change takes, in seconds: 3 to 5 s, common practice, from memory.</summary>
     public const double SecondsEach = 4;
-
-    private ImmutableHashSet<string>? _inHand;
 
     /// <summary>The changes so far.</summary>
     public int Count { get; private set; }
 
     /// <summary>What is in hand; null before the first tool.</summary>
-    public ImmutableHashSet<string>? InHand => _inHand;
+    public ImmutableHashSet<string>? InHand { get; private set; } = inHand;
 
     /// <summary>The changes over all that is done, in order.</summary>
     public static int Of(IEnumerable<ImmutableArray<string>> tools)
     {
-        var changes = new ToolChanges();
+        var changes = new ToolChanges(null);
         foreach (var step in tools)
         {
             changes.Take([.. step]);
@@ -35,12 +34,12 @@ internal sealed class ToolChanges
     /// <summary>Goes on with what takes these tools.</summary>
     public void Take(ImmutableHashSet<string> tools)
     {
-        if (tools.IsEmpty || (_inHand is not null && tools.IsSubsetOf(_inHand)))
+        if (tools.IsEmpty || (InHand is not null && tools.IsSubsetOf(InHand)))
         {
             return;
         }
 
-        Count += _inHand is null ? 0 : 1;
-        _inHand = tools;
+        Count += InHand is null ? 0 : 1;
+        InHand = tools;
     }
 }

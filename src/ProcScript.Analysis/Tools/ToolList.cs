@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
+using ProcScript.Analysis.Runs;
 using ProcScript.Model.Catalog;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
 
@@ -55,6 +57,18 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         ];
     }
 
+    /// <summary>The titles of the tools of an action of the strip, where nothing is tightened.</summary>
+    public static IEnumerable<string> Of(PerformedAction action)
+    {
+        var tools = action.Target switch
+        {
+            Joint joint when action.Changes.Length > 0 => OfJoint(joint),
+            Joint or null => [],
+            var item => item.Tools,
+        };
+        return tools.Concat(StepOrigin.Details(action).Tools).Select(ItemWords.Of).Distinct();
+    }
+
     /// <summary>How tight a step tightens; null where it leaves all slack or none is given.</summary>
     public static TighteningTorque? Torque(PlannedStep step) =>
         step is { Joint: { } joint, LeavesSlack: false } && (step.Closes || step.Verb == Verb.Tighten)
@@ -73,8 +87,11 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     private static IEnumerable<Tool> Item(PlannedStep step) => step switch
     {
         { Joint: { } joint } when step.Opens || step.Closes || step.Verb is Verb.Loosen or Verb.Tighten =>
-            [.. joint.Kind.Drive is { } drive ? [drive] : ImmutableArray<Tool>.Empty, .. joint.Kind.Tools, .. joint.Tools],
+            OfJoint(joint),
         { Joint: null, Target: { } item } => item.Tools,
         _ => [],
     };
+
+    private static IEnumerable<Tool> OfJoint(Joint joint) =>
+        [.. joint.Kind.Drive is { } drive ? [drive] : ImmutableArray<Tool>.Empty, .. joint.Kind.Tools, .. joint.Tools];
 }

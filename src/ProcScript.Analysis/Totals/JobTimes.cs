@@ -13,14 +13,12 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
     public static JobTimes Of(ImmutableArray<PlannedStep> steps)
     {
         var cards = new Dictionary<(PlanPhase Phase, int Card), double>();
-        var ends = new Dictionary<int, double>();
         var (clock, end) = (0.0, 0.0);
         var (given, usual, waiting) = (0.0, 0.0, 0.0);
-        foreach (var step in steps)
+        foreach (var (step, scheduled) in steps.Zip(Starts(steps)))
         {
             var time = StepTime.Of(step);
-            var start = step.WaitsFor.Select(before => ends[before]).Append(clock).Max();
-            ends[step.Number] = start + time.Duration;
+            var start = scheduled.Start;
             waiting += start - clock;
             given += time.IsUsual ? 0 : time.Attended;
             usual += time.IsUsual ? time.Attended : 0;
@@ -45,6 +43,22 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
                 usual,
                 waiting + end - clock),
             cards);
+    }
+
+    /// <summary>When one person gets to each step, how long it takes hands, and when its effect is there. A step's number is its index and one.</summary>
+    public static ImmutableArray<(double Start, double Attended, double End)> Starts(ImmutableArray<PlannedStep> steps)
+    {
+        var starts = ImmutableArray.CreateBuilder<(double Start, double Attended, double End)>(steps.Length);
+        var clock = 0.0;
+        foreach (var step in steps)
+        {
+            var time = StepTime.Of(step);
+            var start = step.WaitsFor.Select(before => starts[before - 1].End).Append(clock).Max();
+            starts.Add((start, time.Attended, start + time.Duration));
+            clock = start + time.Attended;
+        }
+
+        return starts.MoveToImmutable();
     }
 
     /// <summary>

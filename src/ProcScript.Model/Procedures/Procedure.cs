@@ -16,6 +16,24 @@ public sealed class Procedure
     /// <summary>The name with its arguments, usable as a file name, such as <c>door_out-left</c>.</summary>
     public string Job => string.Join('-', Arguments.Prepend(Name));
 
+    /// <summary>The same procedure with other stages.</summary>
+    public Procedure With(ImmutableArray<Stage> stages) => new()
+    {
+        Name = Name,
+        Arguments = Arguments,
+        Title = Title,
+        Declared = Declared,
+        Machine = Machine,
+        Goals = Goals,
+        Alerts = Alerts,
+        Details = Details,
+        Stages = stages,
+        Work = Work,
+        Rules = Rules,
+        Files = Files,
+        HasErrors = HasErrors,
+    };
+
     /// <summary>What people call it.</summary>
     public required string Title { get; init; }
 

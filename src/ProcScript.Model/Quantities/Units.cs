@@ -97,6 +97,7 @@ public static class Units
         new("ms", Dimension.Time, 1e-3),
         Minute,
         new("h", Dimension.Time, 3600),
+        new("TMU", Dimension.Time, 0.036),
         new("V", Dimension.Voltage, 1),
         new("mV", Dimension.Voltage, 1e-3),
         new("kV", Dimension.Voltage, 1e3),

@@ -16,6 +16,8 @@ public class HardwareSortTests
     [InlineData("thread M8x1.25  length 25 mm  grade 8.8  drive socket  thread locker", "thread locker no and yes")]
     [InlineData("thread M8x1.25  length 25 mm  grade 8.8  drive socket  oiled", "oil no and yes")]
     [InlineData("thread M8x1.25  grade 8.8  drive socket", "length 25 mm and not given")]
+    [InlineData("thread M8  length 40 mm  grade 8.8  drive socket", "length 25 mm and 40 mm")]
+    [InlineData("thread \"M8 × 1.25-6g\"  length 40 mm  grade 8.8  drive socket", "length 25 mm and 40 mm")]
     public void What_differs_makes_look_alikes(string other, string difference)
     {
         var (one, two) = Kinds(Plain, other);
@@ -27,6 +29,8 @@ public class HardwareSortTests
     [Theory]
     [InlineData("thread M8x1.25  length 2.5 cm  grade 8.8  drive socket  torque 30 N.m  spare 10 %  time 9 s")]
     [InlineData("thread M6x1  length 40 mm  grade 8.8  drive socket")]
+    [InlineData("thread \"M8x1.25 LH\"  length 40 mm  grade 8.8  drive socket")]
+    [InlineData("thread M8x1  length 40 mm  grade 8.8  drive socket")]
     [InlineData("length 40 mm  grade 8.8  drive socket")]
     public void The_same_piece_and_what_fits_other_holes_do_not(string other)
     {

@@ -26,7 +26,7 @@ public sealed class LineFull : StripFailureRule<StillFull>
         Why: "What is in the line comes out: under pressure, hot, cold or harmful to the place it runs to. Some fluids may "
             + "only be recovered by licensed people.",
         Wrong: """
-            line union "hose union"
+            line union "hose union" { release "Turn the collar by hand." }
 
             machine press "Press" {
               fluid oil "hydraulic oil" { charge 2 ± 0.1 L  empty "Drain into a clean pan."  fill "Fill to the mark." }
@@ -43,7 +43,7 @@ public sealed class LineFull : StripFailureRule<StillFull>
             }
             """,
         Right: """
-            line union "hose union"
+            line union "hose union" { release "Turn the collar by hand." }
 
             machine press "Press" {
               fluid oil "hydraulic oil" { charge 2 ± 0.1 L  empty "Drain into a clean pan."  fill "Fill to the mark." }

@@ -27,7 +27,7 @@ public sealed class NewPartComesDry : OutcomeRule
         Why: "The oil that lies in the old part goes to scrap with it, and a compressor that runs short of oil seizes. It is a hint, and only "
             + "of refrigerant: in other circuits what a part holds goes in with the charge.",
         Wrong: """
-            line union "union"
+            line union "union" { release "Turn the collar by hand." }
 
             machine cooler "Cooler" {
               fluid gas "refrigerant" {
@@ -50,7 +50,7 @@ public sealed class NewPartComesDry : OutcomeRule
             """,
         Right: """
             supply oil "refrigerant oil"
-            line union "union"
+            line union "union" { release "Turn the collar by hand." }
 
             machine cooler "Cooler" {
               fluid gas "refrigerant" {

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Runs;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Tools;
+
+/// <summary>
+/// Another order of the steps of one stage that changes tools less often. Only what takes joints and parts off is moved, and only within
+/// stretches of such steps: power, fluids, supports, controls, work, checks, what runs in the background and what a <c>strip</c> expands
+/// to stay where they are, for their place may have reasons that no condition states. A part that comes off or goes aside right after its
+/// last fastening stays with that step, so that nothing is left hanging.
+/// </summary>
+internal static class StageOrder
+{
+    /// <summary>The steps of a stage in the new order; null where there is none to suggest.</summary>
+    /// <param name="strip">The strip.</param>
+    /// <param name="stage">The stage.</param>
+    /// <param name="inHand">The tools in hand when the stage begins; null where none is.</param>
+    public static ImmutableArray<Step>? Find(StripRun strip, StageRun stage, ImmutableHashSet<string>? inHand)
+    {
+        var steps = stage.Stage.Steps;
+        var actions = stage.Actions;
+        if (actions.Length != steps.Length || !steps.All(step => step.Calls.IsEmpty))
+        {
+            // A step without an action of its own (a discard, a `strip`), or somebody else's stage.
+            return null;
+        }
+
+        var changes = new ToolChanges(inHand);
+        var order = ImmutableArray.CreateBuilder<Step>(steps.Length);
+        var from = 0;
+        while (from < actions.Length)
+        {
+            var end = from;
+            while (end < actions.Length && end - from < ToolOrder.MostPieces && IsMovable(actions[end]))
+            {
+                end++;
+            }
+
+            var stretch = end > from ? Reordered(strip, actions[from..end], changes.InHand) : [actions[from]];
+            foreach (var action in stretch)
+            {
+                order.Add(((WrittenStep)action.Origin).Step);
+                changes.Take(ToolsOf(action));
+            }
+
+            from = Math.Max(end, from + 1);
+        }
+
+        return order.SequenceEqual(steps) ? null : order.ToImmutable();
+    }
+
+    /// <summary>The tools of an action of the strip.</summary>
+    public static ImmutableHashSet<string> ToolsOf(PerformedAction action) => [.. ToolList.Of(action)];
+
+    private static bool IsMovable(PerformedAction action) =>
+        action is { Origin: WrittenStep, InBackground: false, WaitsFor.IsEmpty: true } && action.Verb switch
+        {
+            Verb.Undo or Verb.Loosen or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut => true,
+            Verb.Remove or Verb.Aside => ToolsOf(action).IsEmpty,
+            _ => false,
+        };
+
+    private static ImmutableArray<PerformedAction> Reordered(
+        StripRun strip,
+        ImmutableArray<PerformedAction> actions,
+        ImmutableHashSet<string>? inHand)
+    {
+        var first = actions[0].Number;
+        var inside = strip.OrderBefore(first, first + actions.Length);
+        var pieceOf = new int[actions.Length];
+        for (var i = 1; i < actions.Length; i++)
+        {
+            var follows = actions[i].Target is Part && actions[i - 1].Target is Joint && inside[i].Contains(i - 1);
+            pieceOf[i] = pieceOf[i - 1] + (follows ? 0 : 1);
+        }
+
+        var pieces = actions.Index().GroupBy(action => pieceOf[action.Index]).Select(piece => new ToolWork(
+            [.. piece.SelectMany(action => ToolsOf(action.Item))],
+            [.. piece.SelectMany(action => inside[action.Index]).Select(before => pieceOf[before]).Where(before => before != piece.Key).Distinct()]));
+        return [.. ToolOrder.Find([.. pieces], inHand).SelectMany(piece => actions.Where((_, i) => pieceOf[i] == piece))];
+    }
+}

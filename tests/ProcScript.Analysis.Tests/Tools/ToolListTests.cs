@@ -1,0 +1,59 @@
+using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Tests.Plans;
+using ProcScript.Model.Sources;
+
+namespace ProcScript.Analysis.Tests.Tools;
+
+public class ToolListTests
+{
+    private const string Catalog = """
+        tool socket "socket"
+        tool small "torque wrench, 5 to 25 N·m" { range 5 .. 25 N.m }
+        tool large "torque wrench, 20 to 120 N·m" { range 20 .. 120 N.m }
+
+        """;
+
+    [Theory]
+    [InlineData("22 N.m", "torque wrench, 5 to 25 N·m")]
+    [InlineData("30 N.m", "torque wrench, 20 to 120 N·m")]
+    [InlineData("20, 40 N.m + 90°", "torque wrench, 20 to 120 N·m")]
+    [InlineData("2 N.m", "torque wrench")]
+    [InlineData("10, 40 N.m", "torque wrench")]
+    public void The_smallest_wrench_that_covers_the_torque_is_named(string torque, string tool) =>
+        Assert.Equal(["socket", tool], PlanOf.Text(Catalog + Rig(torque)).Step("Fasten 4 × bolt").Tools);
+
+    [Fact]
+    public void A_torque_that_no_wrench_covers_stands_in_the_list_with_what_it_has_to_cover() =>
+        Assert.Equal(["socket", "torque wrench, 2 N·m"], PlanOf.Text(Catalog + Rig("2 N.m")).Tools.Select(tool => tool.Title));
+
+    [Fact]
+    public void A_wrench_in_a_file_that_the_procedure_does_not_use_is_not_there()
+    {
+        var report = LibraryCheck.Run(
+            new MemorySourceStore([new("other.proc", Catalog), new("x.proc", "tool socket \"socket\"\n" + Rig("22 N.m"))]),
+            TestContext.Current.CancellationToken);
+
+        Assert.Contains("torque wrench", report.Procedures[0].CreatePlan()!.Step("Fasten 4 × bolt").Tools);
+        Assert.Empty(report.Findings);
+    }
+
+    [Fact]
+    public void Changes_are_counted_in_strip_and_refit()
+    {
+        var plan = PlanOf.Text(Catalog + """
+            tool lever "lever"
+            clip pin "pin" { tool lever }
+            fastener bolt "bolt" { drive socket  torque 22 N.m }
+            machine rig "Rig" { part lid "lid" { held by 4 bolt as lid_bolts  held by 2 pin as lid_pins } }
+            procedure p "P" on rig { stage "S" { undo lid_bolts  release lid_pins  remove lid } }
+            """);
+
+        Assert.Equal(new PlanToolChanges(1, 0, 1, 8), plan.ToolChanges);
+    }
+
+    private static string Rig(string torque) => $$"""
+        fastener bolt "bolt" { drive socket  torque {{torque}} }
+        machine rig "Rig" { part lid "lid" { held by 4 bolt as lid_bolts } }
+        procedure p "P" on rig { stage "S" { undo lid_bolts } }
+        """;
+}
