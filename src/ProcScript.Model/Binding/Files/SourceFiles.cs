@@ -73,8 +73,12 @@ internal sealed class SourceFiles
         Parallel.For(0, paths.Length, new ParallelOptions { CancellationToken = cancellation }, index =>
         {
             var reading = store.Read(paths[index]);
-            files[index] = (SyntaxTree.Parse(new SourceText(paths[index], reading.Content ?? "")), reading);
+            files[index] = (Parse(store, paths[index], reading.Content ?? "", cancellation), reading);
         });
         return files;
     }
+
+    private static SyntaxTree Parse(ISourceStore store, string path, string content, CancellationToken cancellation) => store is IParsedSourceStore parsed
+        ? parsed.Parse(path, content)
+        : SyntaxTree.Parse(new SourceText(path, content), cancellation);
 }
