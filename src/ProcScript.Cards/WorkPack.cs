@@ -1,6 +1,7 @@
 using System.Text.Json;
 using ProcScript.Analysis.Plans;
 using ProcScript.Cards.Json;
+using ProcScript.Cards.Maps;
 using ProcScript.Cards.Templating;
 
 namespace ProcScript.Cards;
@@ -13,6 +14,13 @@ public static class WorkPack
 
     /// <summary>The same pack as Markdown that reads well as plain text.</summary>
     public static PackText Markdown(Plan plan, PackTemplates templates) => PackRun.Markdown(plan, templates);
+
+    /// <summary>The map as a drawing of its own, in SVG; empty where there is nothing to draw or too much.</summary>
+    public static string Map(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return MapFile.Svg(plan.Map);
+    }
 
     /// <summary>The plan itself, in the form that <c>plan.schema.json</c> describes.</summary>
     public static string Json(Plan plan) => JsonSerializer.Serialize(plan, PlanJson.Published.Plan) + "\n";

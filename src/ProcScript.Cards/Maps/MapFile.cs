@@ -1,0 +1,37 @@
+using ProcScript.Analysis.Plans;
+
+namespace ProcScript.Cards.Maps;
+
+/// <summary>The map as a file of its own, with the little style that it needs.</summary>
+internal static class MapFile
+{
+    private const string Opening = "<svg class=\"map\" ";
+
+    private const string Style =
+        """
+        <style>
+        .map { font: 13px sans-serif; background: #fff; }
+        .map rect { fill: #fff; stroke: #222; stroke-width: 1.5; }
+        .map text { text-anchor: middle; font-weight: 600; fill: #111; }
+        .map .map-move { font-weight: 400; font-size: 12px; }
+        .map .map-line { fill: none; stroke: #555; stroke-width: 1.3; }
+        .map .map-aside rect { stroke-dasharray: 6 4; }
+        .map .map-stays rect { stroke-dasharray: 1.5 3; }
+        .map .map-goal rect { stroke-width: 4; }
+        </style>
+
+        """;
+
+    /// <summary>The SVG; empty where there is nothing to draw or too much.</summary>
+    public static string Svg(PlanMap map)
+    {
+        var drawing = MapDrawing.Svg(map);
+        if (drawing.Length == 0)
+        {
+            return "";
+        }
+
+        var head = drawing.IndexOf('\n', StringComparison.Ordinal) + 1;
+        return $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"map\" {drawing[Opening.Length..head]}{Style}{drawing[head..]}\n";
+    }
+}
