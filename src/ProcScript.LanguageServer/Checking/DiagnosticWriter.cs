@@ -25,7 +25,8 @@ internal sealed class DiagnosticWriter(RulePageFiles pages, ClientProfile client
         .GroupBy(reported => reported.Finding.Primary.Path)
         .ToImmutableSortedDictionary(group => group.Key, group => group.Select(one => Write(one, analysis)).ToImmutableArray(), StringComparer.Ordinal);
 
-    private Diagnostic Write(ReportedFinding reported, LibraryAnalysis analysis)
+    /// <summary>One finding.</summary>
+    public Diagnostic Write(ReportedFinding reported, LibraryAnalysis analysis)
     {
         var finding = reported.Finding;
         var rule = finding.Rule;

@@ -20,6 +20,54 @@ internal sealed record ServerCapabilities
     /// <summary>Findings that the client asks for; null where it is told.</summary>
     public DiagnosticOptions? DiagnosticProvider { get; init; }
 
+    /// <summary>What a word means.</summary>
+    public bool HoverProvider { get; init; }
+
+    /// <summary>What could be written.</summary>
+    public required CompletionOptions CompletionProvider { get; init; }
+
+    /// <summary>Lines above procedures.</summary>
+    public required CodeLensOptions CodeLensProvider { get; init; }
+
+    /// <summary>The views.</summary>
+    public required ExecuteCommandOptions ExecuteCommandProvider { get; init; }
+
+    /// <summary>From a word to what it means.</summary>
+    public bool DefinitionProvider { get; init; }
+
+    /// <summary>From a word to all that mean the same.</summary>
+    public bool ReferencesProvider { get; init; }
+
+    /// <summary>The same within the document.</summary>
+    public bool DocumentHighlightProvider { get; init; }
+
+    /// <summary>From <c>use</c> lines to the files.</summary>
+    public required DocumentLinkOptions DocumentLinkProvider { get; init; }
+
+    /// <summary>Other names.</summary>
+    public required RenameOptions RenameProvider { get; init; }
+
+    /// <summary>The outline.</summary>
+    public bool DocumentSymbolProvider { get; init; }
+
+    /// <summary>A search for names.</summary>
+    public bool WorkspaceSymbolProvider { get; init; }
+
+    /// <summary>The layout of a document.</summary>
+    public bool DocumentFormattingProvider { get; init; }
+
+    /// <summary>The layout of a stretch.</summary>
+    public bool DocumentRangeFormattingProvider { get; init; }
+
+    /// <summary>What can be folded away.</summary>
+    public bool FoldingRangeProvider { get; init; }
+
+    /// <summary>What lies around a position.</summary>
+    public bool SelectionRangeProvider { get; init; }
+
+    /// <summary>What can be done about a finding.</summary>
+    public required CodeActionOptions CodeActionProvider { get; init; }
+
     /// <summary>Folders that come and go.</summary>
     public required WorkspaceOptions Workspace { get; init; }
 }

@@ -1,3 +1,4 @@
+using ProcScript.LanguageServer.Features;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Workspaces;
 
@@ -14,9 +15,25 @@ internal static class Capabilities
         DiagnosticProvider = client.PullsDiagnostics
             ? new DiagnosticOptions("procscript", InterFileDependencies: true, WorkspaceDiagnostics: true)
             : null,
+        HoverProvider = true,
+        CompletionProvider = new CompletionOptions([" "]),
+        CodeLensProvider = new CodeLensOptions(ResolveProvider: false),
+        ExecuteCommandProvider = new ExecuteCommandOptions(ViewMethods.Commands),
+        DefinitionProvider = true,
+        ReferencesProvider = true,
+        DocumentHighlightProvider = true,
+        DocumentLinkProvider = new DocumentLinkOptions(ResolveProvider: false),
+        RenameProvider = new RenameOptions(PrepareProvider: true),
+        DocumentSymbolProvider = true,
+        WorkspaceSymbolProvider = true,
+        DocumentFormattingProvider = true,
+        DocumentRangeFormattingProvider = true,
+        FoldingRangeProvider = true,
+        SelectionRangeProvider = true,
+        CodeActionProvider = new CodeActionOptions([CodeAction.QuickFix]),
         Workspace = new WorkspaceOptions(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true))
         {
-            FileOperations = new FileOperationOptions { DidRename = Sources, DidCreate = Sources, DidDelete = Sources },
+            FileOperations = new FileOperationOptions { WillRename = Sources, DidRename = Sources, DidCreate = Sources, DidDelete = Sources },
         },
     };
 

@@ -1,4 +1,5 @@
 using ProcScript.LanguageServer.Checking;
+using ProcScript.LanguageServer.Features;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Workspaces;
 
@@ -60,6 +61,17 @@ internal sealed class Session : IDisposable
             workspace.Analysed = new FindingPublisher(_connection, writer).Publish;
         }
 
+        var edits = new EditWriter(client);
+        NavigationMethods.Add(_methods, workspace);
+        RenameMethods.Add(_methods, workspace, edits);
+        FileRenameMethods.Add(_methods, workspace, edits);
+        SymbolMethods.Add(_methods, workspace);
+        LayoutMethods.Add(_methods, workspace);
+        HoverMethods.Add(_methods, workspace);
+        CompletionMethods.Add(_methods, workspace, client);
+        LensMethods.Add(_methods, workspace);
+        new ViewMethods(workspace, _host, _connection, client).Add(_methods);
+        QuickFixMethods.Add(_methods, workspace, edits, writer);
         workspace.AddFolders(client.Folders);
         return new InitializeResult(Capabilities.For(client), new ServerInfo("procscript", _host.Version));
     }

@@ -1,5 +1,6 @@
 using ProcScript.Analysis;
 using ProcScript.Model;
+using ProcScript.Model.Names;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.LanguageServer.Workspaces;
@@ -10,6 +11,11 @@ namespace ProcScript.LanguageServer.Workspaces;
 /// <param name="Encoding">What characters of positions count.</param>
 internal sealed record LibraryAnalysis(LibraryFiles Files, LibraryReport Report, PositionEncoding Encoding)
 {
+    private readonly Lazy<LibraryNames> _names = new(() => new LibraryNames(Report.Library.Trees, Files.Memory.Names));
+
+    /// <summary>Which words mean the same thing.</summary>
+    public LibraryNames Names => _names.Value;
+
     /// <summary>The library.</summary>
     public Library Library => Report.Library;
 

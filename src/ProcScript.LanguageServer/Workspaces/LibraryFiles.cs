@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Sources;
+using ProcScript.Syntax;
 
 namespace ProcScript.LanguageServer.Workspaces;
 
 /// <summary>The files of a library at one moment: the open documents over what is on the disk. It never changes.</summary>
-internal sealed class LibraryFiles : ISourceStore
+internal sealed class LibraryFiles : IParsedSourceStore
 {
     /// <summary>The root folder; empty where the library is one document that lies on no disk.</summary>
     public required string Root { get; init; }
@@ -18,6 +19,9 @@ internal sealed class LibraryFiles : ISourceStore
     /// <summary>What was read of the disk.</summary>
     public required DiskReadings Disk { get; init; }
 
+    /// <summary>What is kept from one moment to the next.</summary>
+    public required LibraryMemory Memory { get; init; }
+
     /// <inheritdoc/>
     public IReadOnlyList<string> Paths => Listed;
 
@@ -25,6 +29,9 @@ internal sealed class LibraryFiles : ISourceStore
     public SourceReading Read(string path) => Open.TryGetValue(path, out var document)
         ? new SourceReading(document.Text, SourceOutcome.Read)
         : Root.Length == 0 || path.Contains('\0') ? new SourceReading(null, SourceOutcome.Missing) : Disk.Read(path);
+
+    /// <inheritdoc/>
+    public SyntaxTree Parse(string path, string content) => Memory.Parse(path, content);
 
     /// <summary>The address of a file.</summary>
     public string UriOf(string path) =>

@@ -91,6 +91,20 @@ internal sealed class Workspace(IServerHost host, PositionEncoding encoding)
         return library is null ? null : (library, PathIn(library, uri));
     }
 
+    /// <summary>
+    /// What a request is about: the document as it is when the request comes. Null where it is not known.
+    /// </summary>
+    public async Task<Asked?> AskAsync(TextDocumentIdentifier document, CancellationToken cancellation)
+    {
+        if (Find(document.Uri) is not var (library, path))
+        {
+            return null;
+        }
+
+        var analysis = await library.AnalyseAsync(cancellation).ConfigureAwait(false);
+        return analysis.Library.Trees.TryGetValue(path, out var tree) ? new Asked(analysis, path, tree) : null;
+    }
+
     private static string PathIn(ServedLibrary library, string uri) => library.PathOf(DocumentUri.ToPath(uri) ?? uri);
 
     /// <summary>The library whose folders hold the document; else the one that the command line would take the file for.</summary>

@@ -19,6 +19,7 @@ internal static class Sample
         machine fan "Tollard fan" {
           energy mains "230 V mains" {
             isolate "Pull the plug."
+            verify  "Press the switch: the fan stays still."
             restore "Put the plug in."
           }
           control speed "speed switch" { low, high }

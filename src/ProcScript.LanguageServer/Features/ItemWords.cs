@@ -1,0 +1,85 @@
+using System.Text;
+using ProcScript.Analysis.Runs;
+using ProcScript.Model.Catalog;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Quantities;
+
+namespace ProcScript.LanguageServer.Features;
+
+/// <summary>Items of machines and kinds of the catalog in Markdown: what they are, what holds them, what hides them.</summary>
+internal static class ItemWords
+{
+    /// <summary>An item; with a moment also what it is like then.</summary>
+    public static string Tell(MachineItem item, MachineMoment? moment)
+    {
+        var text = new StringBuilder($"{Sort(item)} `{item.Name}`: **{item.Title}**");
+        if (moment is not null)
+        {
+            Paragraph(text, $"Before this step: {moment.Words(item)}");
+            var missing = moment.Missing(MachineMoment.Opening(item), item);
+            if (!missing.IsEmpty && item is not Control)
+            {
+                Paragraph(text, $"Not yet within reach: {string.Join("; ", missing)}");
+            }
+        }
+
+        switch (item)
+        {
+            case Joint joint:
+                Paragraph(text, $"{joint.Count} × {joint.Kind.Title} (`{joint.Kind.Name}`) on `{joint.Owner.Name}`" + (joint.Other is { } other ? $", to `{other.Name}`" : ""));
+                Paragraph(text, joint.At is { } place ? $"At: {place}" : "");
+                Paragraph(text, joint.Torque is { } torque ? $"Torque: {torque.Print()}" : "");
+                Paragraph(text, Names("Covered by", joint.Covers));
+                Paragraph(text, Names("On", joint.On is { } energy ? [energy] : []));
+                Paragraph(text, Names("Carries", joint.Carries is { } fluid ? [fluid] : []));
+                break;
+            case Part part:
+                Paragraph(text, part.Mass is { } mass ? $"Mass: {mass.Print()}" : "");
+                Paragraph(text, Names("Held by", part.Joints.Where(joint => joint.Role != JointRole.Cover)));
+                Paragraph(text, Names("Inside it", part.Children));
+                break;
+            case Fluid { Charge: { } charge }:
+                Paragraph(text, $"Charge: {charge.Print()}");
+                break;
+            case Control control:
+                Paragraph(text, $"Positions: {string.Join(", ", control.Positions.Select(position => $"`{position}`"))}; home is the first");
+                break;
+        }
+
+        Paragraph(text, Names("Hidden behind", item.Conditions.Where(condition => condition.State == NeededState.OutOfTheWay).Select(condition => condition.Item)));
+        return text.ToString();
+    }
+
+    /// <summary>A kind.</summary>
+    public static string Tell(Kind kind)
+    {
+        var text = new StringBuilder($"{kind.Category.ToString().ToLowerInvariant()} `{kind.Name}`: **{kind.Title}**");
+        Paragraph(text, kind.Torque is { } torque ? $"Torque: {torque.Print()}" : "");
+        Paragraph(text, kind.Drive is { } drive ? $"Drive: {drive.Title}" : "");
+        Paragraph(text, kind.Release is { } release ? $"Off: {release}" : "");
+        Paragraph(text, kind.Engage is { } engage ? $"On: {engage}" : "");
+        return text.ToString();
+    }
+
+    /// <summary>What sort of thing an item is.</summary>
+    public static string Sort(MachineItem item) => item switch
+    {
+        Joint { Role: JointRole.Cover } => "cover",
+        Joint joint => joint.Kind.Category.ToString().ToLowerInvariant(),
+        _ => item.GetType().Name.ToLowerInvariant(),
+    };
+
+    private static string Names(string head, IEnumerable<MachineItem> items)
+    {
+        var names = string.Join(", ", items.Select(item => $"`{item.Name}`"));
+        return names.Length > 0 ? $"{head}: {names}" : "";
+    }
+
+    private static void Paragraph(StringBuilder text, string line)
+    {
+        if (line.Length > 0)
+        {
+            text.Append("\n\n").Append(line);
+        }
+    }
+}

@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ProcScript.Analysis.Actions;
+
+namespace ProcScript.LanguageServer.Features;
+
+/// <summary>The ways to begin, block by block.</summary>
+internal static class Sentences
+{
+    private static readonly ImmutableArray<Sentence> Alerts =
+    [
+        new("danger", "it will kill or injure badly", "danger \"${1:what it does and how to avoid it}\""),
+        new("warning", "it could kill or injure badly", "warning \"${1:what it does and how to avoid it}\""),
+        new("caution", "it could injure slightly", "caution \"${1:what it does and how to avoid it}\""),
+        new("notice", "damage, nobody is hurt", "notice \"${1:what it does and how to avoid it}\""),
+    ];
+
+    private static readonly ImmutableArray<Sentence> Branches =
+    [
+        new("each", "once for each value", "each ${1:side} in ${2:left, right} {\n  $0\n}"),
+        new("when", "only where it holds", "when ${1:option} {\n  $0\n}"),
+    ];
+
+    private static readonly ImmutableArray<Sentence> File =
+    [
+        new("use", "another file", "use \"${1:file.proc}\""),
+        new("machine", "a machine", "machine ${1:name} \"${2:title}\" {\n  $0\n}"),
+        new("procedure", "a procedure", "procedure ${1:name} \"${2:title}\" on ${3:machine} {\n  goal ${4:remove} ${5:item}\n  stage \"${6:title}\" {\n    $0\n  }\n}"),
+        new("tool", "a hand tool", "tool ${1:name} \"${2:title}\""),
+        new("supply", "what is used up", "supply ${1:name} \"${2:title}\""),
+        new("fastener", "bolts, screws, nuts", "fastener ${1:name} \"${2:title}\" {\n  drive  ${3:tool}\n  torque ${4:22 ± 2} N.m\n}"),
+        new("clip", "snapped, pushed", "clip ${1:name} \"${2:title}\" { tool ${3:tool} }"),
+        new("connector", "electrical", "connector ${1:name} \"${2:title}\" { release \"${3:how}\" }"),
+        new("line", "a pipe or hose union", "line ${1:name} \"${2:title}\" { tool ${3:tool} }"),
+        new("bond", "destroyed when it is opened", "bond ${1:name} \"${2:title}\" { tool ${3:tool} }"),
+    ];
+
+    private static readonly ImmutableArray<Sentence> Procedure =
+    [
+        new("goal", "what the job is for"),
+        new("stage", "a card of the work pack", "stage \"${1:title}\" {\n  $0\n}"),
+        new("do", "the strip of another procedure"),
+        new("work", "between strip and refit", "work {\n  $0\n}"),
+        new("refit", "rules and checks", "refit {\n  $0\n}"),
+        new("people", "how many hands"),
+        new("ppe", "protective equipment", "ppe \"${1:safety shoes}\""),
+        .. Alerts, .. Branches,
+    ];
+
+    private static readonly ImmutableArray<Sentence> Machine =
+    [
+        new("part", "a part", "part ${1:name} \"${2:title}\" {\n  $0\n}"),
+        new("energy", "an energy that can hurt", "energy ${1:name} \"${2:title}\" {\n  isolate \"${3:how}\"\n  verify  \"${4:how}\"\n  restore \"${5:how}\"\n}"),
+        new("fluid", "a fluid", "fluid ${1:name} \"${2:title}\" {\n  charge ${3:1 L}\n  empty  \"${4:how}\"\n  fill   \"${5:how}\"\n}"),
+        new("control", "something with positions", "control ${1:name} \"${2:title}\" { ${3:off}, ${4:on} }"),
+        new("option", "what a machine may have or not", "option ${1:name} \"${2:title}\""),
+        .. Branches,
+    ];
+
+    private static readonly ImmutableArray<Sentence> Part =
+    [
+        new("held", "fasteners, clips, bonds", "held by ${1:4} ${2:kind} as ${3:name}"),
+        new("wired", "connectors", "wired by ${1:1} ${2:kind} as ${3:name} on ${4:energy}"),
+        new("piped", "lines", "piped by ${1:1} ${2:kind} as ${3:name} carries ${4:fluid}"),
+        new("behind", "hidden by parts"),
+        new("needs", "further conditions"),
+        new("mass", "its own mass", "mass ${1:5} kg"),
+        new("aside", "out of the way without coming off", "aside \"${1:how}\" needs ${2:joint}"),
+        new("part", "a part inside it", "part ${1:name} \"${2:title}\" {\n  $0\n}"),
+        .. Alerts, .. Branches,
+    ];
+
+    private static readonly ImmutableArray<Sentence> Texts =
+    [
+        new("measure", "a reading to write down", "measure \"${1:what}\" expect ${2:<= 0.5 V}"),
+        new("task", "something else to do", "task \"${1:what}\""),
+        new("check", "something to check", "check \"${1:what}\""),
+        new("discard", "what does not go back", "discard ${1:item} because \"${2:why}\""),
+    ];
+
+    private static readonly ImmutableArray<Sentence> Stage =
+        [.. Verbs(ActionPhase.Strip), new("do", "the strip of another procedure"), .. Verbs(ActionPhase.Work), .. Texts, .. Alerts, .. Branches];
+
+    private static readonly ImmutableArray<Sentence> Work = [.. Verbs(ActionPhase.Work), .. Texts, .. Alerts, .. Branches];
+
+    private static readonly ImmutableArray<Sentence> Refit =
+    [
+        .. Verbs(ActionPhase.Refit),
+        new("check", "a check at its place", "check \"${1:what}\" before ${2:fit} ${3:item}"),
+        new("discard", "what does not go back", "discard ${1:item} because \"${2:why}\""),
+        .. Alerts, .. Branches,
+    ];
+
+    /// <summary>The ways to begin in a block.</summary>
+    public static ImmutableArray<Sentence> For(string block) => block switch
+    {
+        "" => File,
+        "machine" => Machine,
+        "part" => Part,
+        "procedure" => Procedure,
+        "stage" => Stage,
+        "work" => Work,
+        "refit" => Refit,
+        _ => [],
+    };
+
+    private static IEnumerable<Sentence> Verbs(ActionPhase phase) => ActionTable.Rows
+        .Where(row => row.Phase.HasFlag(phase) && row.Targets != ActionTargets.None && row.Word != "discard")
+        .Select(row => new Sentence(row.Word, string.Format(CultureInfo.InvariantCulture, row.Phrase, "…")));
+}

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using ProcScript.LanguageServer.Jobs;
+using ProcScript.LanguageServer.Workspaces;
+using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Tokens;
+
+namespace ProcScript.LanguageServer.Features;
+
+/// <summary>Where somebody types: told by the words before, since the sentence is not there yet and its tree is a guess.</summary>
+/// <param name="Block">The word that opened the block: <c>stage</c>, <c>work</c>, <c>part</c> …; empty outside of all.</param>
+/// <param name="Words">The words of the sentence so far, without the one that is being typed.</param>
+/// <param name="Start">Where the sentence begins.</param>
+/// <param name="IsInText">Whether a text or a comment is being typed.</param>
+internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, int Start, bool IsInText)
+{
+    private static readonly ImmutableHashSet<string> Openers =
+        ["machine", "procedure", "stage", "work", "refit", "part", "energy", "fluid", "control", "held", "wired", "piped", "tool", "supply", "fastener", "clip", "connector", "line", "bond"];
+
+    /// <summary>The words that begin a sentence.</summary>
+    private static readonly ImmutableHashSet<string> Beginnings =
+    [
+        "undo", "loosen", "release", "unplug", "disconnect", "cut", "aside", "remove", "set", "isolate", "empty", "support", "strip",
+        "replace", "repair", "clean", "inspect", "measure", "adjust", "task", "check", "discard", "do", "goal", "stage", "work", "refit",
+        "fasten", "tighten", "engage", "plug", "connect", "renew", "return", "fit", "restore", "fill", "unsupport",
+        "part", "held", "wired", "piped", "covered", "behind", "needs", "carries", "to", "tool", "drive", "energy", "fluid", "control", "each", "when", "use", "machine", "procedure",
+    ];
+
+    /// <summary>The words and marks that something has to follow.</summary>
+    private static readonly ImmutableHashSet<string> Joining =
+        ["by", "as", "on", "to", "at", "of", "in", "with", "after", "before", "is", "not", "and", "expect", ",", "±", "+", "..", "<", ">", "<=", ">=", "["];
+
+    /// <summary>Reads the place of an offset.</summary>
+    public static TypingPlace At(Asked asked, int offset)
+    {
+        var content = asked.Tree.Text.Content;
+        var from = JobsInText.DeclarationAt(asked, offset)?.Span.Start ?? 0;
+        var blocks = new Stack<string>();
+        var sentence = new List<(string Word, int Start)>();
+        foreach (var token in asked.Tree.Tokens.SkipWhile(token => token.Span.End <= from).TakeWhile(token => token.Span.Start < offset))
+        {
+            var isTyped = token.Span.End >= offset;
+            switch (token.Category)
+            {
+                case TokenCategory.Text or TokenCategory.Comment when isTyped && token.Span.End > offset || (token.Category == TokenCategory.Comment && isTyped):
+                    return new TypingPlace("", [], offset, IsInText: true);
+                case TokenCategory.WhiteSpace or TokenCategory.LineBreak or TokenCategory.Comment:
+                    break;
+                case TokenCategory.Punctuation when content[token.Span.Start] == '{':
+                    blocks.Push(sentence.FindLast(word => Openers.Contains(word.Word)).Word ?? blocks.FirstOrDefault() ?? "");
+                    sentence.Clear();
+                    break;
+                case TokenCategory.Punctuation when content[token.Span.Start] == '}':
+                    blocks.TryPop(out _);
+                    sentence.Clear();
+                    break;
+                case TokenCategory.Name or TokenCategory.Keyword or TokenCategory.Number when isTyped:
+                    break;
+                default:
+                    sentence.Add((content.Substring(token.Span.Start, token.Span.Length), token.Span.Start));
+                    break;
+            }
+        }
+
+        if (sentence.Count > 0 && IsOver(sentence[^1], content, offset))
+        {
+            sentence.Clear();
+        }
+
+        var begin = sentence.FindLastIndex(word => Beginnings.Contains(word.Word) && !IsWithin(sentence, word));
+        var words = begin < 0 ? sentence : sentence[begin..];
+        return new TypingPlace(blocks.TryPeek(out var block) ? block : "", [.. words.Select(word => word.Word)], words.Count > 0 ? words[0].Start : offset, IsInText: false);
+    }
+
+    /// <summary>Whether the sentence is over for one who types on the next line: its last word is a name or a text, and asks for no more.</summary>
+    private static bool IsOver((string Word, int Start) last, string content, int offset) =>
+        !Beginnings.Contains(last.Word)
+        && !Joining.Contains(last.Word)
+        && content.AsSpan(last.Start + last.Word.Length, offset - last.Start - last.Word.Length).ContainsAny('\n', '\r');
+
+    /// <summary>Whether a word that could begin a sentence stands within one: the verb behind <c>goal</c>, <c>to</c> behind <c>set</c>.</summary>
+    private static bool IsWithin(List<(string Word, int Start)> sentence, (string Word, int Start) word)
+    {
+        var index = sentence.IndexOf(word);
+        return index > 0 && (sentence[index - 1].Word == "goal" || (word.Word == "to" && sentence.Take(index).Any(one => one.Word == "set")));
+    }
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis;
+using ProcScript.Analysis.Plans;
+using ProcScript.Cards;
+using ProcScript.LanguageServer.Jobs;
+using ProcScript.LanguageServer.Protocol;
+using ProcScript.LanguageServer.Serving;
+using ProcScript.LanguageServer.Workspaces;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.LanguageServer.Features;
+
+/// <summary>Pack, refit and map of a job as files, so that any client can show them.</summary>
+internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connection connection, ClientProfile client)
+{
+    /// <summary>Writes the pack.</summary>
+    public const string Pack = "procscript.view.pack";
+
+    /// <summary>Writes the refit.</summary>
+    public const string Refit = "procscript.view.refit";
+
+    /// <summary>Writes the map.</summary>
+    public const string Map = "procscript.view.map";
+
+    /// <summary>All of them.</summary>
+    public static ImmutableArray<string> Commands { get; } = [Pack, Refit, Map];
+
+    /// <summary>Adds the method.</summary>
+    public void Add(MethodTable methods) => methods.Request<ExecuteCommandParams, WrittenView>("workspace/executeCommand", async (parameters, cancellation) =>
+    {
+        if (!Commands.Contains(parameters.Command) || parameters.Arguments is not [var arguments])
+        {
+            throw new RequestRefusedException($"There is no command '{parameters.Command}' with these arguments; there are {string.Join(", ", Commands)}, each with one argument.");
+        }
+
+        var asked = await workspace.AskAsync(new TextDocumentIdentifier(arguments.Uri), cancellation).ConfigureAwait(false)
+            ?? throw new RequestRefusedException($"{arguments.Uri} belongs to no library that is open.");
+        return Write(parameters.Command, arguments, Choose(asked, arguments));
+    });
+
+    private static ProcedureReport Choose(Asked asked, ViewArguments arguments)
+    {
+        var here = arguments.Position is { } position ? JobsInText.DeclarationAt(asked, asked.OffsetOf(position)) as ProcedureSyntax : null;
+        var reports = asked.Analysis.Report.Procedures
+            .Where(report => arguments.Job is { } job
+                ? report.Procedure.Job == job || report.Procedure.Name == job
+                : report.Procedure.Declared.Path == asked.Path && (here is null || report.Procedure.Declared.Span == here.Name.Span))
+            .OrderByDescending(report => report.Procedure.Declared.Path == asked.Path)
+            .ToList();
+        var wanted = arguments.Options ?? [];
+        return reports.Find(report => report.Procedure.Machine.With.Select(option => option.Name).ToHashSet(StringComparer.Ordinal).SetEquals(wanted))
+            ?? reports.FirstOrDefault()
+            ?? throw new RequestRefusedException("There is no such procedure here.");
+    }
+
+    private WrittenView Write(string command, ViewArguments arguments, ProcedureReport report)
+    {
+        var job = report.Procedure.Job;
+        var plan = report.CreatePlan() ?? throw new RequestRefusedException($"{job} is not proven: mend its errors first.");
+        var (name, text) = command switch
+        {
+            Pack => ($"{job}.html", Pages(plan)),
+            Refit => ($"{job}.refit.md", RefitPreview.Markdown(plan)),
+            _ => ($"{job}.map.svg", WorkPack.Map(plan) is { Length: > 0 } map
+                ? map
+                : throw new RequestRefusedException($"{job} moves no part that a map could show, or more than fit on one: the pack has a table.")),
+        };
+        try
+        {
+            var uri = DocumentUri.FromPath(host.Write(arguments.Folder is { } folder ? DocumentUri.ToPath(folder) : null, name, text));
+            if (client.ShowsDocuments && arguments.Show == true)
+            {
+                connection.Ask("window/showDocument", new ShowDocumentParams(uri) { External = command == Pack });
+            }
+
+            return new WrittenView(uri, job, plan.Title);
+        }
+        catch (IOException failure)
+        {
+            throw new RequestRefusedException(failure.Message);
+        }
+    }
+
+    private static string Pages(Plan plan)
+    {
+        var pack = WorkPack.Html(plan, PackTemplates.Standard);
+        return pack.Succeeded ? pack.Text : throw new InvalidOperationException("The standard templates have a fault.");
+    }
+}

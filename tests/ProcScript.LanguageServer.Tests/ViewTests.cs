@@ -1,0 +1,79 @@
+using System.Text.Json.Nodes;
+using ProcScript.LanguageServer.Tests.Clients;
+using ProcScript.LanguageServer.Tests.Samples;
+
+namespace ProcScript.LanguageServer.Tests;
+
+public sealed class ViewTests : IClassFixture<ServedSample>
+{
+    private const int RequestFailed = -32803;
+
+    private readonly ServedSample _sample;
+
+    public ViewTests(ServedSample sample)
+    {
+        _sample = sample;
+        sample.Job.Set(Sample.Job);
+    }
+
+    [Theory]
+    [InlineData("procscript.view.pack", "motor_new.html", "<!doctype html>")]
+    [InlineData("procscript.view.refit", "motor_new.refit.md", "# Refit: Replace the motor")]
+    [InlineData("procscript.view.map", "motor_new.map.svg", "<svg xmlns=")]
+    public async Task A_view_is_a_file_that_any_client_can_open(string command, string name, string begin)
+    {
+        var view = await _sample.Client.RequestAsync("workspace/executeCommand", Command(command, new JsonObject { ["uri"] = _sample.Job.Uri }));
+        var path = new Uri(view!["uri"]!.GetValue<string>()).LocalPath;
+
+        Assert.Equal(name, Path.GetFileName(path));
+        Assert.Equal("Replace the motor", view["title"]!.GetValue<string>());
+        Assert.StartsWith(begin, await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task A_view_goes_to_the_folder_that_the_client_names()
+    {
+        var folder = _sample.Library["views"];
+        var arguments = new JsonObject { ["uri"] = _sample.Job.Uri, ["position"] = _sample.Job.Position(_sample.Job.Text.Length - 5), ["folder"] = EditorClient.UriOf(folder) };
+
+        await _sample.Client.RequestAsync("workspace/executeCommand", Command("procscript.view.refit", arguments));
+
+        var page = await File.ReadAllTextAsync(Path.Combine(folder, "motor_new.refit.md"), TestContext.Current.CancellationToken);
+        Assert.Contains("22 ± 2 N·m", page, StringComparison.Ordinal);
+        Assert.True(page.IndexOf("Fit the new motor", StringComparison.Ordinal) < page.IndexOf("Fit the fan wheel", StringComparison.Ordinal), page);
+    }
+
+    [Theory]
+    [InlineData("procscript.view.pack", "not proven")]
+    [InlineData("procscript.view.none", "There is no command")]
+    public async Task What_cannot_be_shown_is_refused_with_a_reason(string command, string reason)
+    {
+        _sample.Job.Replace("    undo hub_bolt\n", "");
+
+        var answer = await _sample.Client.AnswerAsync("workspace/executeCommand", Command(command, new JsonObject { ["uri"] = _sample.Job.Uri }));
+
+        Assert.Equal(RequestFailed, answer["error"]!["code"]!.GetValue<int>());
+        Assert.Contains(reason, answer["error"]!["message"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Lenses_lead_to_the_views_of_a_proven_job_and_say_when_it_is_not()
+    {
+        async Task<string[]> TitlesAsync() =>
+            [.. (await LensesAsync()).Select(lens => lens!["command"]!["title"]!.GetValue<string>())];
+
+        var lenses = await LensesAsync();
+        Assert.Equal(["Cards", "Refit", "Map"], (await TitlesAsync())[..3]);
+        Assert.StartsWith("proven, about ", (await TitlesAsync())[3], StringComparison.Ordinal);
+        Assert.NotNull(await _sample.Client.RequestAsync("workspace/executeCommand", Command(
+            lenses[0]!["command"]!["command"]!.GetValue<string>(),
+            lenses[0]!["command"]!["arguments"]![0]!.DeepClone().AsObject())));
+        _sample.Job.Replace("    undo hub_bolt\n", "");
+        Assert.Equal(["not proven"], await TitlesAsync());
+    }
+
+    private async Task<JsonArray> LensesAsync() =>
+        (await _sample.Client.RequestAsync("textDocument/codeLens", new JsonObject { ["textDocument"] = _sample.Job.Identifier }))!.AsArray();
+
+    private static JsonObject Command(string command, JsonObject arguments) => new() { ["command"] = command, ["arguments"] = new JsonArray(arguments) };
+}
