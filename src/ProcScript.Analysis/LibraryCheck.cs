@@ -29,8 +29,17 @@ public static class LibraryCheck
     /// <param name="library">The library.</param>
     /// <param name="settings">What the shop has chosen.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
-    public static LibraryReport Run(Library library, CheckSettings settings, CancellationToken cancellation = default)
+    public static LibraryReport Run(Library library, CheckSettings settings, CancellationToken cancellation = default) =>
+        Run(library, settings, new CheckMemory(), cancellation);
+
+    /// <summary>Checks a bound library again: what was proven before and did not change is not proven anew.</summary>
+    /// <param name="library">The library.</param>
+    /// <param name="settings">What the shop has chosen; the same every time.</param>
+    /// <param name="memory">What came of earlier checks.</param>
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    public static LibraryReport Run(Library library, CheckSettings settings, CheckMemory memory, CancellationToken cancellation = default)
     {
+        ArgumentNullException.ThrowIfNull(memory);
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(settings);
         var parallel = new ParallelOptions { CancellationToken = cancellation };
@@ -40,21 +49,23 @@ public static class LibraryCheck
         Parallel.For(0, facts.Length, parallel, i => facts[i] = new MachineFacts(machines[i]));
         var factsOf = facts.ToDictionary(fact => fact.Machine);
 
+        var remembered = memory.Begin(factsOf);
         var outcomes = new ProcedureOutcome[library.Procedures.Length];
         Parallel.For(0, outcomes.Length, parallel, i =>
         {
             var procedure = library.Procedures[i];
             outcomes[i] = procedure.HasErrors
                 ? ProcedureOutcome.NotRun(procedure, settings)
-                : ProcedureCheck.Judge(library, settings, factsOf[procedure.Machine], procedure);
+                : remembered.Recall(library, procedure, factsOf[procedure.Machine], part => ProcedureCheck.Judge(part, settings, factsOf[procedure.Machine], procedure));
         });
 
+        remembered.End();
         return Report(
             library,
             settings,
             facts,
             outcomes,
-            [.. OfKinds(library), .. FamilyCheck.Judge(outcomes, factsOf, parallel), .. ProseCheck.Judge(library, settings, parallel)]);
+            [.. OfKinds(library), .. FamilyCheck.Judge(outcomes, remembered.Facts, parallel), .. ProseCheck.Judge(library, settings, memory, parallel)]);
     }
 
     private static IEnumerable<Finding> OfKinds(Library library)

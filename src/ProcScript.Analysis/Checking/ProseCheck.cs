@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using ProcScript.Analysis.Prose;
 using ProcScript.Analysis.Rules;
 using ProcScript.Model;
@@ -12,15 +13,18 @@ internal static class ProseCheck
     private static readonly ImmutableArray<ProseRule> Rules = [.. AnalysisRules.All.OfType<ProseRule>()];
 
     /// <summary>What the rules have to say, in the order of the files.</summary>
-    public static IEnumerable<Finding> Judge(Library library, CheckSettings settings, ParallelOptions parallel)
+    public static IEnumerable<Finding> Judge(Library library, CheckSettings settings, CheckMemory memory, ParallelOptions parallel)
     {
         var rules = Rules.Where(rule => settings.EnglishWording || !rule.IsEnglish).ToList();
         var trees = library.Trees.Values.ToList();
         var findings = new ImmutableArray<Finding>[trees.Count];
         Parallel.For(0, findings.Length, parallel, i =>
         {
-            var prose = ProseReader.Read(trees[i]);
-            findings[i] = [.. rules.SelectMany(rule => rule.Check(prose))];
+            findings[i] = memory.Prose.GetValue(trees[i], tree =>
+            {
+                var prose = ProseReader.Read(tree);
+                return new StrongBox<ImmutableArray<Finding>>([.. rules.SelectMany(rule => rule.Check(prose))]);
+            }).Value;
         });
         return findings.SelectMany(one => one);
     }

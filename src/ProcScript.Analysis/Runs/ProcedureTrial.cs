@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Machines;
-using ProcScript.Analysis.States;
 using ProcScript.Analysis.Stripping;
 using ProcScript.Model;
 using ProcScript.Model.Procedures;
