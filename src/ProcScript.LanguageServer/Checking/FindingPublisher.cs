@@ -8,13 +8,26 @@ namespace ProcScript.LanguageServer.Checking;
 /// <summary>Tells a client that does not ask: of each document what changed, and of an open one that its new text was checked.</summary>
 /// <param name="connection">The line to the client.</param>
 /// <param name="writer">Writes the diagnostics.</param>
-internal sealed class FindingPublisher(Connection connection, DiagnosticWriter writer)
+/// <param name="isAsked">Whether the client asks for findings, and so is told none.</param>
+internal sealed class FindingPublisher(Connection connection, DiagnosticWriter writer, bool isAsked) : IAnalysisListener
 {
     private readonly Lock _lock = new();
     private readonly Dictionary<string, (int? Version, string Digest)> _told = new(StringComparer.Ordinal);
 
-    /// <summary>Tells what an analysis found.</summary>
-    public void Publish(LibraryAnalysis analysis)
+    /// <inheritdoc/>
+    public void Analysed(LibraryAnalysis analysis)
+    {
+        if (!isAsked)
+        {
+            Publish(analysis);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Failed(Exception fault) => connection.Notify("window/showMessage", new LogMessageParams(
+        LogMessageParams.Error, $"procscript could not check the library: {fault.GetType().Name}: {fault.Message} This is a fault of procscript, please report it."));
+
+    private void Publish(LibraryAnalysis analysis)
     {
         var found = writer.Write(analysis).ToImmutableDictionary(file => analysis.Files.UriOf(file.Key), file => file.Value, StringComparer.Ordinal);
         var versions = analysis.Files.Open.Values.ToImmutableDictionary(document => document.Uri, document => document.Version, StringComparer.Ordinal);

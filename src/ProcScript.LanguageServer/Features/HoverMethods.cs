@@ -1,4 +1,3 @@
-using ProcScript.Analysis;
 using ProcScript.LanguageServer.Jobs;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Serving;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Serving;
 using ProcScript.LanguageServer.Workspaces;
-using ProcScript.Model.Names;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Text;
 

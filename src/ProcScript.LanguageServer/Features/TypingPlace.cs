@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.LanguageServer.Jobs;
 using ProcScript.LanguageServer.Workspaces;
-using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Tokens;
 
 namespace ProcScript.LanguageServer.Features;

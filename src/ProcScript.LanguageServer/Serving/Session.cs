@@ -49,16 +49,12 @@ internal sealed class Session : IDisposable
             _ = WatchAsync(process);
         }
 
-        var workspace = new Workspace(_host, client.Encoding);
         var writer = new DiagnosticWriter(new RulePageFiles(_host), client);
+        var workspace = new Workspace(_host, client.Encoding, new FindingPublisher(_connection, writer, isAsked: client.PullsDiagnostics));
         DocumentMethods.Add(_methods, _connection, client, workspace);
         if (client.PullsDiagnostics)
         {
             DiagnosticMethods.Add(_methods, workspace, writer);
-        }
-        else
-        {
-            workspace.Analysed = new FindingPublisher(_connection, writer).Publish;
         }
 
         var edits = new EditWriter(client);

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis;
+using ProcScript.Model;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
 
@@ -32,6 +34,10 @@ internal sealed class LibraryFiles : IParsedSourceStore
 
     /// <inheritdoc/>
     public SyntaxTree Parse(string path, string content) => Memory.Parse(path, content);
+
+    /// <summary>Checks them, as the command line does, with what is remembered of earlier checks.</summary>
+    public LibraryReport Check(CancellationToken cancellation) =>
+        LibraryCheck.Run(LibraryBinder.Bind(this, cancellation), CheckSettings.Usual, Memory.Checks, cancellation);
 
     /// <summary>The address of a file.</summary>
     public string UriOf(string path) =>

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
+using ProcScript.Analysis.Checking;
 using ProcScript.Model.Names;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Text;
@@ -13,6 +14,9 @@ internal sealed class LibraryMemory
 
     /// <summary>The names of files that were walked.</summary>
     public ConditionalWeakTable<SyntaxTree, FileNames> Names { get; } = [];
+
+    /// <summary>What came of earlier checks.</summary>
+    public CheckMemory Checks { get; } = new();
 
     /// <summary>The tree of a text: the last one of the file where the text is the same.</summary>
     public SyntaxTree Parse(string path, string content)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Analysis;
 
 namespace ProcScript.LanguageServer.Workspaces;
 
@@ -8,16 +7,16 @@ internal sealed class ServedLibrary
 {
     private readonly IServerHost _host;
     private readonly PositionEncoding _encoding;
-    private readonly Action<LibraryAnalysis> _analysed;
+    private readonly IAnalysisListener _listener;
     private readonly SortedSet<string> _folders = new(StringComparer.Ordinal);
     private AnalysisRun? _run;
 
     /// <summary>A library with this root; it is empty.</summary>
-    public ServedLibrary(string root, IServerHost host, PositionEncoding encoding, Action<LibraryAnalysis> analysed)
+    public ServedLibrary(string root, IServerHost host, PositionEncoding encoding, IAnalysisListener listener)
     {
         _host = host;
         _encoding = encoding;
-        _analysed = analysed;
+        _listener = listener;
         Files = new LibraryFiles
         {
             Root = root,
@@ -84,18 +83,24 @@ internal sealed class ServedLibrary
     private AnalysisRun Begin()
     {
         var files = Files;
-        var run = new AnalysisRun(cancellation => new LibraryAnalysis(files, LibraryCheck.Run(files, cancellation), _encoding));
-        _ = run.Task.ContinueWith(
-            done =>
+        return new AnalysisRun(cancellation =>
+        {
+            try
             {
+                var analysis = new LibraryAnalysis(files, files.Check(cancellation), _encoding);
                 if (ReferenceEquals(files, Files))
                 {
-                    _analysed(done.Result);
+                    _listener.Analysed(analysis);
                 }
-            },
-            CancellationToken.None,
-            TaskContinuationOptions.OnlyOnRanToCompletion | TaskContinuationOptions.ExecuteSynchronously,
-            TaskScheduler.Default);
-        return run;
+
+                return analysis;
+            }
+            catch (Exception fault) when (fault is not OperationCanceledException)
+            {
+                // Silence would look like success.
+                _listener.Failed(fault);
+                throw;
+            }
+        });
     }
 }

@@ -6,13 +6,11 @@ namespace ProcScript.LanguageServer.Workspaces;
 /// <summary>All that is open in the editor. Only the messages of the client change it, one after the other.</summary>
 /// <param name="host">The disk.</param>
 /// <param name="encoding">What characters of positions count.</param>
-internal sealed class Workspace(IServerHost host, PositionEncoding encoding)
+/// <param name="listener">Hears of every analysis.</param>
+internal sealed class Workspace(IServerHost host, PositionEncoding encoding, IAnalysisListener listener)
 {
     private readonly Dictionary<string, ServedLibrary> _libraries = new(StringComparer.Ordinal);
     private readonly Dictionary<string, ServedLibrary> _homes = new(StringComparer.Ordinal);
-
-    /// <summary>Hears of every analysis that is done and still about the present.</summary>
-    public Action<LibraryAnalysis> Analysed { get; set; } = _ => { };
 
     /// <summary>What characters of positions count.</summary>
     public PositionEncoding Encoding => encoding;
@@ -116,7 +114,7 @@ internal sealed class Workspace(IServerHost host, PositionEncoding encoding)
     {
         if (!_libraries.TryGetValue(key ?? root, out var library))
         {
-            _libraries[key ?? root] = library = new ServedLibrary(root, host, encoding, analysis => Analysed(analysis));
+            _libraries[key ?? root] = library = new ServedLibrary(root, host, encoding, listener);
         }
 
         return library;

@@ -125,6 +125,23 @@ internal sealed class EditorClient : IAsyncDisposable
         }
     }
 
+    /// <summary>The next message that fits among those that have come; null where there is none.</summary>
+    public JsonNode? TryNext(Func<JsonNode, bool> fits)
+    {
+        while (_notifications.Reader.TryRead(out var message))
+        {
+            _unmatched.Add(message);
+        }
+
+        var found = _unmatched.Find(message => fits(message));
+        if (found is not null)
+        {
+            _unmatched.Remove(found);
+        }
+
+        return found;
+    }
+
     /// <summary>The exit code once the process has ended.</summary>
     public async Task<int> EndAsync()
     {

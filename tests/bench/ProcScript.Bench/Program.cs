@@ -1,10 +1,12 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
+using ProcScript.Bench.Editing;
 using ProcScript.Bench.Libraries;
 using ProcScript.Bench.Runs;
 
 // whole [FILES…]      the program as a whole process, on libraries of these sizes
 // write DIR FILES     one of these libraries, to look at or to profile
+// editor [jit]        what somebody waits for who types
 // anything else       the benchmarks inside the process, with BenchmarkDotNet's own arguments
 switch (args)
 {
@@ -14,6 +16,9 @@ switch (args)
     case ["write", var folder, var files]:
         var lines = LibraryWriter.WriteTo(folder, int.Parse(files, CultureInfo.InvariantCulture));
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{lines} lines"));
+        break;
+    case ["editor", .. var how]:
+        EditLatency.Run(isNative: how is not ["jit"]);
         break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
