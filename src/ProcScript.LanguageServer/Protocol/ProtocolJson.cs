@@ -56,6 +56,14 @@ namespace ProcScript.LanguageServer.Protocol;
 [JsonSerializable(typeof(ExecuteCommandParams))]
 [JsonSerializable(typeof(WrittenView))]
 [JsonSerializable(typeof(ShowDocumentParams))]
+[JsonSerializable(typeof(SemanticTokens))]
+[JsonSerializable(typeof(InlayHintParams))]
+[JsonSerializable(typeof(ImmutableArray<InlayHint>))]
+[JsonSerializable(typeof(SignatureHelp))]
+[JsonSerializable(typeof(CallHierarchyCallsParams))]
+[JsonSerializable(typeof(ImmutableArray<CallHierarchyItem>?))]
+[JsonSerializable(typeof(ImmutableArray<CallHierarchyIncomingCall>))]
+[JsonSerializable(typeof(ImmutableArray<CallHierarchyOutgoingCall>))]
 internal sealed partial class ProtocolJson : JsonSerializerContext
 {
     /// <summary>The options for the connection.</summary>

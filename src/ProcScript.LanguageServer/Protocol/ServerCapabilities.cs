@@ -26,6 +26,18 @@ internal sealed record ServerCapabilities
     /// <summary>What could be written.</summary>
     public required CompletionOptions CompletionProvider { get; init; }
 
+    /// <summary>What a call takes.</summary>
+    public required SignatureHelpOptions SignatureHelpProvider { get; init; }
+
+    /// <summary>Who calls whom.</summary>
+    public bool CallHierarchyProvider { get; init; }
+
+    /// <summary>What each word is.</summary>
+    public required SemanticTokensOptions SemanticTokensProvider { get; init; }
+
+    /// <summary>Words within lines that nobody wrote.</summary>
+    public bool InlayHintProvider { get; init; }
+
     /// <summary>Lines above procedures.</summary>
     public required CodeLensOptions CodeLensProvider { get; init; }
 

@@ -65,6 +65,9 @@ internal sealed class Session : IDisposable
         LayoutMethods.Add(_methods, workspace);
         HoverMethods.Add(_methods, workspace);
         CompletionMethods.Add(_methods, workspace, client);
+        CallMethods.Add(_methods, workspace);
+        MarkingMethods.Add(_methods, workspace);
+        HintMethods.Add(_methods, workspace);
         LensMethods.Add(_methods, workspace);
         new ViewMethods(workspace, _host, _connection, client).Add(_methods);
         QuickFixMethods.Add(_methods, workspace, edits, writer);
