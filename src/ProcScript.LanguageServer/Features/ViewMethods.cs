@@ -10,7 +10,7 @@ using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.LanguageServer.Features;
 
-/// <summary>Pack, refit and map of a job as files, so that any client can show them.</summary>
+/// <summary>Pack, refit, map and plan of a job as files, so that any client can show them.</summary>
 internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connection connection, ClientProfile client)
 {
     /// <summary>Writes the pack.</summary>
@@ -22,8 +22,11 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
     /// <summary>Writes the map.</summary>
     public const string Map = "procscript.view.map";
 
+    /// <summary>Writes the plan, which says of every step where it was written.</summary>
+    public const string PlanData = "procscript.view.plan";
+
     /// <summary>All of them.</summary>
-    public static ImmutableArray<string> Commands { get; } = [Pack, Refit, Map];
+    public static ImmutableArray<string> Commands { get; } = [Pack, Refit, Map, PlanData];
 
     /// <summary>Adds the method.</summary>
     public void Add(MethodTable methods) => methods.Request<ExecuteCommandParams, WrittenView>("workspace/executeCommand", async (parameters, cancellation) =>
@@ -61,6 +64,7 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
         {
             Pack => ($"{job}.html", Pages(plan)),
             Refit => ($"{job}.refit.md", RefitPreview.Markdown(plan)),
+            PlanData => ($"{job}.plan.json", WorkPack.Json(plan)),
             _ => ($"{job}.map.svg", WorkPack.Map(plan) is { Length: > 0 } map
                 ? map
                 : throw new RequestRefusedException($"{job} moves no part that a map could show, or more than fit on one: the pack has a table.")),
