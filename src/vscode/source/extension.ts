@@ -1,6 +1,9 @@
 import * as vscode from 'vscode';
+import { CardPreview } from './cardPreview';
 import { CheckTracker } from './checkTracker';
 import { newFile } from './newFile';
+import { PlanWatcher } from './planWatcher';
+import { RefitTree } from './refitTree';
 import { ServerConnection } from './serverConnection';
 import { StatusItem } from './statusItem';
 import { runTask, TaskProvider } from './tasks';
@@ -10,12 +13,18 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const output = vscode.window.createOutputChannel('ProcScript', { log: true });
   const tracker = new CheckTracker();
   const connection = new ServerConnection(tracker, output);
+  const watcher = new PlanWatcher(connection);
+  const preview = new CardPreview(watcher);
   context.subscriptions.push(
     output,
     connection,
+    watcher,
+    preview,
+    new RefitTree(watcher),
     new StatusItem(connection, tracker),
     vscode.tasks.registerTaskProvider('procscript', new TaskProvider()),
     vscode.commands.registerCommand('procscript.restart', () => connection.start()),
+    vscode.commands.registerCommand('procscript.showCards', () => preview.open()),
     vscode.commands.registerCommand('procscript.showOutput', () => output.show()),
     vscode.commands.registerCommand('procscript.newMachine', () => newFile('machine')),
     vscode.commands.registerCommand('procscript.newProcedure', () => newFile('procedure')),
@@ -28,6 +37,8 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
       }
     }),
   );
+  // From now on there is something to show in the views.
+  await vscode.commands.executeCommand('setContext', 'procscript.active', true);
   await connection.start();
 }
 

@@ -1,5 +1,13 @@
 import * as vscode from 'vscode';
-import { CloseAction, ErrorAction, LanguageClient, type LanguageClientOptions, State } from 'vscode-languageclient/node';
+import {
+  CloseAction,
+  ErrorAction,
+  ExecuteCommandRequest,
+  LanguageClient,
+  type LanguageClientOptions,
+  type Position,
+  State,
+} from 'vscode-languageclient/node';
 import type { CheckTracker } from './checkTracker';
 import { program } from './program';
 import type { ServerState } from './status';
@@ -10,9 +18,23 @@ const restarts = 3;
 /** A server that ran for this long did not fail at its start, in milliseconds. */
 const stable = 60_000;
 
+/** Which job a view is to be made of. */
+export interface ViewArguments {
+  readonly uri: string;
+  readonly position: Position;
+}
+
+/** A view that the server has written. */
+export interface WrittenView {
+  readonly uri: string;
+  readonly job: string;
+  readonly title: string;
+}
+
 /** The language server and the line to it. */
 export class ServerConnection implements vscode.Disposable {
   private readonly changes = new vscode.EventEmitter<void>();
+  private readonly restarts = new vscode.EventEmitter<void>();
   private client: LanguageClient | undefined;
   private current: ServerState = { kind: 'stopped' };
   private started = 0;
@@ -21,6 +43,9 @@ export class ServerConnection implements vscode.Disposable {
 
   /** Something that the status shows has changed. */
   readonly onDidChange = this.changes.event;
+
+  /** A server has come up, and what an earlier one said no longer counts. */
+  readonly onDidRestart = this.restarts.event;
 
   constructor(
     private readonly tracker: CheckTracker,
@@ -48,9 +73,24 @@ export class ServerConnection implements vscode.Disposable {
     this.changes.fire();
   }
 
+  /** Has the server carry out one of its commands. */
+  async execute(command: string, ...given: ViewArguments[]): Promise<WrittenView> {
+    const client = this.current.kind === 'running' ? this.client : undefined;
+    if (client === undefined) {
+      throw new Error('The language server is not running.');
+    }
+    return client.sendRequest(ExecuteCommandRequest.type, { command, arguments: given }) as Promise<WrittenView>;
+  }
+
+  /** How the server is told of a file. */
+  addressOf(uri: vscode.Uri): string {
+    return this.client?.code2ProtocolConverter.asUri(uri) ?? uri.toString();
+  }
+
   dispose(): void {
     void this.stop();
     this.changes.dispose();
+    this.restarts.dispose();
   }
 
   private async startAnew(): Promise<void> {
@@ -128,6 +168,7 @@ export class ServerConnection implements vscode.Disposable {
       this.started = Date.now();
       this.set({ kind: 'running' });
       this.expectVisible();
+      this.restarts.fire();
     } else if (state === State.Starting) {
       this.started = Date.now();
       this.set({ kind: 'starting' });

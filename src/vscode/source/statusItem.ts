@@ -16,7 +16,7 @@ export class StatusItem implements vscode.Disposable {
     this.item.name = 'ProcScript';
     this.subscriptions = [
       connection.onDidChange(() => this.update()),
-      vscode.window.onDidChangeActiveTextEditor(() => this.update()),
+      vscode.window.onDidChangeVisibleTextEditors(() => this.update()),
       vscode.languages.onDidChangeDiagnostics(() => this.update()),
     ];
     // A server that falls silent sends no event to say so.
@@ -33,7 +33,7 @@ export class StatusItem implements vscode.Disposable {
   }
 
   private update(): void {
-    if (vscode.window.activeTextEditor?.document.languageId !== 'procscript') {
+    if (!vscode.window.visibleTextEditors.some(({ document }) => document.languageId === 'procscript')) {
       this.item.hide();
       return;
     }

@@ -41,10 +41,70 @@ try {
     await page.locator('.markers-panel', { hasText: 'PRC3001' }).waitFor();
   });
 
-  await step('the line put back takes the finding away', async () => {
-    await page.locator('.editor-instance .view-lines').first().click();
-    await page.keyboard.press('Control+Z');
+  await step('its quick fix takes the finding away', async () => {
+    await goTo(20);
+    const fix = page.locator('.action-widget .monaco-list-row', { hasText: 'disconnect pump_unions' }).first();
+    await pressUntil('Control+.', fix);
+    await fix.click();
+    await told(/Checked: (no findings|0 errors)/);
+    await command('File: Revert File');
+  });
+
+  await step('completion offers what can be undone here, and no more', async () => {
+    await goTo(13);
+    await page.keyboard.press('End');
+    await page.keyboard.press('Enter');
+    await page.keyboard.type('undo ');
+    const offers = page.locator('.suggest-widget .monaco-list-row');
+    await offers.first().waitFor();
+    const names = (await offers.allInnerTexts()).join(', ');
+    assert.match(names, /side_screws\[left/);
+    assert.doesNotMatch(names, /pump_ring|cup_tray/, 'what is out of reach, and what cannot be undone');
+    await page.screenshot({ path: join(pictures, 'completion.png') });
+    await offers.filter({ hasText: 'side_screws[left' }).first().click();
+    await page.locator('.view-line', { hasText: /^\s*undo\s+side_screws\[left\]/ }).nth(1).waitFor();
+    await command('File: Revert File');
     await told(/Checked: no findings/);
+  });
+
+  const cards = page.frameLocator('iframe.webview').frameLocator('iframe#active-frame');
+
+  await step('the cards stand beside the text and follow the cursor', async () => {
+    await goTo(10);
+    await command('ProcScript: Show the Cards Beside the Text');
+    await cards.locator('#cover h1', { hasText: 'Replace the rotary pump' }).waitFor();
+    await focusText();
+    await goTo(20);
+    await cards.locator('#step-9[style*="outline"]').waitFor();
+    await goTo(13);
+    await cards.locator('#step-4[style*="outline"]').waitFor();
+  });
+
+  await step('a step that is selected leads to its line', async () => {
+    await cards.locator('#step-10').scrollIntoViewIfNeeded();
+    await cards.locator('#step-10 th, #step-10 td').first().click();
+    await page.locator('.editor-instance .current-line').first().waitFor();
+    await page.locator('[id="status.editor.selection"]', { hasText: 'Ln 21' }).waitFor();
+  });
+
+  await step('the cards change with the text, and say when they are out of date', async () => {
+    await focusText();
+    await goTo('4:26');
+    await page.keyboard.type('Overhaul: ');
+    await cards.locator('#cover h1', { hasText: 'Overhaul' }).waitFor();
+    await goTo(19);
+    await page.keyboard.press('Control+Shift+K');
+    await cards.locator('[role="status"]', { hasText: 'As it was before the last change' }).waitFor();
+    await command('File: Revert File');
+    await told(/Checked: no findings/);
+  });
+
+  await step('the refit stands in the order that was worked out', async () => {
+    const tree = page.locator('.pane', { has: page.locator('.pane-header', { hasText: 'Refit Order' }) });
+    if ((await tree.locator('.pane-header').getAttribute('aria-expanded')) === 'false') {
+      await tree.locator('.pane-header').click();
+    }
+    await tree.locator('.monaco-list-row', { hasText: 'Fit the new rotary pump' }).waitFor();
   });
 
   await step('a snippet writes a stage', async () => {
@@ -63,6 +123,22 @@ try {
     await command('ProcScript: Build the Cards');
     await page.locator('.xterm-rows', { hasText: /\d+ packs written/ }).waitFor();
     await page.locator('.explorer-folders-view .monaco-list-row', { hasText: 'packs' }).waitFor();
+  });
+
+  await step('a name changes in every file that has it', async () => {
+    await goTo('20:12');
+    const box = page.locator('.rename-input');
+    await pressUntil('F2', box);
+    await box.fill('clamp_ring');
+    await page.keyboard.press('Enter');
+    await page.locator('.view-line', { hasText: 'undo clamp_ring' }).waitFor();
+    await open('velmarra-v2/machine.proc');
+    const search = page.locator('.find-widget.visible textarea').first();
+    await pressUntil('Control+F', search);
+    await search.fill('as clamp_ring');
+    await page.locator('.find-widget .matchesCount', { hasText: '1 of 1' }).waitFor();
+    await page.keyboard.press('Escape');
+    await told(/Checked: no findings/);
   });
 
   await step('a server that is killed is started again, and one that keeps dying is told as not checked', async () => {
@@ -100,10 +176,30 @@ async function step(name, act) {
 async function open(file) {
   await page.keyboard.press('Control+P');
   await page.locator('.quick-input-box input').fill(file);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: file }).first().click();
-  await page.locator(`.tab[data-resource-name="${file}"]`).waitFor();
+  const name = file.slice(file.lastIndexOf('/') + 1);
+  await page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().click();
+  await page.locator(`.tab[data-resource-name="${name}"]`).waitFor();
 }
 
+/** Presses a key until it has its effect: one that comes while the editor moves the focus is lost. */
+async function pressUntil(key, effect) {
+  for (let attempt = 0; attempt < 10; attempt++) {
+    await page.keyboard.press(key);
+    try {
+      await effect.waitFor({ timeout: 5000 });
+      return;
+    } catch {
+      await page.keyboard.press('Escape');
+    }
+  }
+  throw new Error(`${key} has no effect.`);
+}
+
+async function focusText() {
+  await command('View: Focus First Editor Group');
+}
+
+/** Moves the cursor to a line, or to LINE:COLUMN. */
 async function goTo(line) {
   await page.keyboard.press('Control+G');
   await page.locator('.quick-input-box input').fill(`:${line}`);

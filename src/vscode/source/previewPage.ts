@@ -1,0 +1,80 @@
+/** What the page tells the extension. */
+export type FromPage = { readonly kind: 'ready' } | { readonly kind: 'step'; readonly number: number };
+
+/** What the extension tells the page. */
+export type ToPage = { readonly kind: 'reveal'; readonly number: number } | { readonly kind: 'stale'; readonly reason: string };
+
+/** Runs in the page: shows the step of the cursor, and tells which step was selected. */
+function follow(): void {
+  // Given to the page by the editor.
+  // biome-ignore lint/suspicious/noExplicitAny: the editor's own object, whose types are not the extension's.
+  const page = globalThis as any;
+  const { document } = page;
+  const editor = page.acquireVsCodeApi();
+  const note = document.createElement('p');
+  note.hidden = true;
+  note.setAttribute('role', 'status');
+  Object.assign(note.style, {
+    position: 'sticky',
+    top: '0',
+    margin: '0',
+    padding: '.5rem',
+    background: '#fff',
+    border: '2px solid',
+    zIndex: '10',
+  });
+  document.body.prepend(note);
+  let shown: { style: { outline: string } } | null = null;
+
+  page.addEventListener('message', ({ data }: { data: ToPage }) => {
+    if (data.kind === 'stale') {
+      note.textContent = `As it was before the last change. ${data.reason}`;
+      note.hidden = false;
+      return;
+    }
+    const step = document.getElementById(`step-${data.number}`);
+    if (step === null) {
+      return;
+    }
+    if (shown !== null) {
+      shown.style.outline = '';
+    }
+    shown = step;
+    step.style.outline = '3px solid';
+    step.scrollIntoView({ block: 'center' });
+  });
+
+  // biome-ignore lint/suspicious/noExplicitAny: an event of the page.
+  page.addEventListener('click', ({ target }: any) => {
+    if (target.closest('a, button, input, label, summary, textarea') !== null) {
+      return;
+    }
+    const step = target.closest('[id^="step-"]');
+    const number = Number(/^step-(\d+)$/.exec(step?.id ?? '')?.[1]);
+    if (number > 0) {
+      editor.postMessage({ kind: 'step', number } satisfies FromPage);
+    }
+  });
+  editor.postMessage({ kind: 'ready' } satisfies FromPage);
+}
+
+/**
+ * A pack as a page of the editor: with a script that follows the cursor. The pack's own policy stays, and lets this script in by its nonce.
+ * @param pack the pack as the program wrote it.
+ * @param nonce a word that nobody could guess.
+ */
+export function previewPage(pack: string, nonce: string): string {
+  const policy = /(<meta http-equiv="Content-Security-Policy" content="[^"]*script-src )/;
+  const end = pack.lastIndexOf('</body>');
+  if (!policy.test(pack) || end < 0) {
+    throw new Error('The pack is not a page that this version of the extension can show.');
+  }
+  const script = `<script nonce="${nonce}">(${follow.toString()})()</script>`;
+  return `${pack.slice(0, end)}${script}${pack.slice(end)}`.replace(policy, `$1'nonce-${nonce}' `);
+}
+
+/** A page that says why there is nothing to show. */
+export function emptyPage(reason: string): string {
+  const text = reason.replaceAll('&', '&amp;').replaceAll('<', '&lt;');
+  return `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'"><title>Cards</title></head><body><p>${text}</p></body></html>`;
+}

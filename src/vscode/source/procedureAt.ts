@@ -1,0 +1,12 @@
+const heading = /^\s*procedure\s+([\p{L}\p{Nl}\p{No}_][\p{L}\p{Nl}\p{No}_0-9]*)/u;
+
+/** The number of the line that begins the procedure around a line, or the first procedure after it; nothing where there is none. */
+export function procedureAt(lines: readonly string[], line: number): number | undefined {
+  for (let above = Math.min(line, lines.length - 1); above >= 0; above--) {
+    if (heading.test(lines[above] ?? '')) {
+      return above;
+    }
+  }
+  const below = lines.findIndex((text) => heading.test(text));
+  return below < 0 ? undefined : below;
+}
