@@ -74,7 +74,7 @@ public sealed class CheckMemory
         {
             Trees = procedure.Files.ToImmutableSortedDictionary(path => path, path => library.Trees[path], StringComparer.Ordinal),
             Kinds = [],
-            Tools = [],
+            Tools = library.Tools,
             Procedures = [],
             Machines = [],
             Findings = [],
