@@ -6,7 +6,6 @@ using ProcScript.Model.Catalog;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Rules.Workshop.Tools;
 
