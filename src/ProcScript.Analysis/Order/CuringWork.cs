@@ -6,12 +6,13 @@ namespace ProcScript.Analysis.Order;
 
 /// <summary>
 /// What still cures, and who has to wait for it because it would load it: whoever needs the joint closed (its cover, the energy and the
-/// fluid on it) or comes after it for another reason, and whoever takes away the support of a part that it holds. More pieces of the
+/// fluid on it) or comes after it by an author's rule, and whoever takes away the support of a part that it holds. More pieces of the
 /// same joint may go on meanwhile. Each is waited for once: what comes after the first to wait comes after the end.
 /// </summary>
 internal sealed class CuringWork
 {
     private readonly Dictionary<int, MachineItem?> _curing = [];
+    private readonly Dictionary<MachineItem, List<int>> _piecesOf = [];
     private readonly Dictionary<Part, List<int>> _holding = [];
 
     /// <summary>Whether nothing cures.</summary>
@@ -23,14 +24,10 @@ internal sealed class CuringWork
         _curing.Add(action, target);
         if (target is Joint joint)
         {
+            Add(_piecesOf, joint, action);
             foreach (var part in Assemblies.BelowTheCommonPart(joint))
             {
-                if (!_holding.TryGetValue(part, out var held))
-                {
-                    _holding.Add(part, held = []);
-                }
-
-                held.Add(action);
+                Add(_holding, part, action);
             }
         }
     }
@@ -38,13 +35,26 @@ internal sealed class CuringWork
     /// <summary>The actions whose work must have cured before an action starts.</summary>
     /// <param name="verb">What is done.</param>
     /// <param name="target">What it is done to.</param>
-    /// <param name="before">The actions that must go before it for its needs and theirs.</param>
+    /// <param name="before">The actions that meet its needs, and those that rules put before it.</param>
     public IEnumerable<int> WaitFor(Verb verb, MachineItem? target, IEnumerable<int> before)
     {
-        var loaded = before.Where(action => _curing.TryGetValue(action, out var cured) && (cured is null || cured != target));
+        var loaded = before
+            .Where(action => _curing.TryGetValue(action, out var cured) && (cured is null || cured != target))
+            .SelectMany(action => _curing[action] is { } cured && _piecesOf.TryGetValue(cured, out var pieces) ? pieces.Where(_curing.ContainsKey) : [action]);
         var held = verb == Verb.Unsupport && target is Part part && _holding.Remove(part, out var holding) ? holding : [];
         List<int> ended = [.. loaded.Concat(held.Where(_curing.ContainsKey)).Distinct()];
         ended.ForEach(action => _curing.Remove(action));
         return ended;
+    }
+
+    private static void Add<TItem>(Dictionary<TItem, List<int>> actions, TItem item, int action)
+        where TItem : MachineItem
+    {
+        if (!actions.TryGetValue(item, out var known))
+        {
+            actions.Add(item, known = []);
+        }
+
+        known.Add(action);
     }
 }

@@ -78,11 +78,17 @@ internal sealed class RunNumbering
         }
 
         var awaited = needs.Select(need => need.MetBy).ToHashSet();
+        var loading = awaited.ToHashSet();
         foreach (var edge in before)
         {
             awaited.Add(edge.Earlier);
+            if (edge.Reason is Ruled)
+            {
+                // What only comes later because it would be in the way leaves a fresh joint unloaded; an author's rule may have its reasons.
+                loading.Add(edge.Earlier);
+            }
         }
 
-        return [.. _background.WaitFor(request.Target, awaited).Concat(_curing.WaitFor(request.Verb, request.Target, awaited)).Order()];
+        return [.. _background.WaitFor(request.Target, awaited).Concat(_curing.WaitFor(request.Verb, request.Target, loading)).Order()];
     }
 }

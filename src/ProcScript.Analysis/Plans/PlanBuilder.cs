@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Bags;
+using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;

@@ -21,9 +21,9 @@ internal static class StageOrder
     {
         var steps = stage.Stage.Steps;
         var actions = stage.Actions;
-        if (actions.Length != steps.Length || !steps.All(step => step.Calls.IsEmpty))
+        if (actions.Length != steps.Length || !actions.All(action => action.Origin is WrittenStep) || !steps.All(step => step.Calls.IsEmpty))
         {
-            // A step without an action of its own (a discard, a `strip`), or somebody else's stage.
+            // A step without an action of its own (a discard, a `strip`, which may come to one), or somebody else's stage.
             return null;
         }
 

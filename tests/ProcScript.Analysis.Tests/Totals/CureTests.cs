@@ -19,6 +19,8 @@ public class CureTests
           part lid "lid" { held by 2 glue as lid_glue { covered by 2 cap as lid_caps }  held by 5 screw as lid_screws }
           part box "box" { held by 1 glue as box_glue   wired by 1 sealed as box_plug on mains }
           part tank "tank" { piped by 1 pasted as tank_pipe carries oil }
+          part screen "screen"
+          part panel "panel" { behind screen  held by 1 glue as panel_glue }
         }
 
         """;
@@ -82,6 +84,15 @@ public class CureTests
         var plan = Of("cut box_glue");
 
         Assert.Equal((20, 20 + 3600), (plan.Times.Strip, plan.Times.Refit));
+        Assert.Empty(plan.Step("Renew 1 × glue").Cure!.Before);
+    }
+
+    [Fact]
+    public void What_comes_to_stand_in_front_does_not_load_it()
+    {
+        var plan = Of("remove screen  cut panel_glue");
+
+        Assert.Empty(plan.Step("Fit the screen").WaitsForCureOf);
         Assert.Empty(plan.Step("Renew 1 × glue").Cure!.Before);
     }
 
