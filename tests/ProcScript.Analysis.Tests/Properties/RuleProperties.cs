@@ -93,7 +93,7 @@ public sealed class RuleProperties
                     Interlocked.Increment(ref edges);
                 }
             },
-            iter: 500);
+            iter: 900);
         Assert.True(edges > 60, $"only {edges} edges were tried");
     }
 
