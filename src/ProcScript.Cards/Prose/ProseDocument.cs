@@ -27,6 +27,11 @@ internal static class ProseDocument
             link.ReplaceBy(new LiteralInline(link.Url));
         }
 
+        foreach (var emphasis in document.Descendants<EmphasisInline>().Reverse().ToList())
+        {
+            MoveBreaksOut(emphasis);
+        }
+
         return document;
     }
 
@@ -42,6 +47,27 @@ internal static class ProseDocument
             ContainerInline line = new();
             line.AppendChild(new LiteralInline(prose));
             return [new ParagraphBlock { Inline = line }];
+        }
+    }
+
+    /// <summary>A mark of emphasis beside a line break counts as one or as a letter by what else is near it; without the break it is one everywhere.</summary>
+    private static void MoveBreaksOut(EmphasisInline emphasis)
+    {
+        while (emphasis.FirstChild is LineBreakInline first)
+        {
+            first.Remove();
+            emphasis.InsertBefore(first);
+        }
+
+        while (emphasis.LastChild is LineBreakInline last)
+        {
+            last.Remove();
+            emphasis.InsertAfter(last);
+        }
+
+        if (emphasis.FirstChild is null)
+        {
+            emphasis.Remove();
         }
     }
 

@@ -39,6 +39,7 @@ public sealed partial class ProseTests
     [InlineData("[words](http://e.example/x)", "words (http\\://e.example/x)")]
     [InlineData("    code <b>", "```\ncode <b>\n```")]
     [InlineData("hard  \nbreak", "hard\\\nbreak")]
+    [InlineData("a/*\\\nb*", "a/\\\n*b*")]
     public void Markdown_has_the_same_forms_in_one_spelling(string prose, string markdown) => Assert.Equal(markdown, ProseMarkdown.Render(prose));
 
     [Fact]

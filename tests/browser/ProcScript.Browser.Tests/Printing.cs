@@ -80,6 +80,25 @@ public sealed class Printing(ChromiumFixture chromium, PrintedPacks printed) : I
     }
 
     [Fact]
+    public async Task Sign_off_stays_in_one_piece_however_long_the_cover_is()
+    {
+        var pagesOfSignOff = new List<int>();
+        foreach (var goals in new[] { 1, 12, 14, 16 })
+        {
+            var plan = SamplePlan.Evaporator with { Goals = [.. Enumerable.Range(1, goals).Select(i => string.Create(CultureInfo.InvariantCulture, $"Replace the bracket of row {i}"))] };
+
+            var pages = await PrintAsync(plan, "A4");
+
+            var page = Assert.Single(pages, page => page.Text.Contains("sign-off", StringComparison.Ordinal));
+            Assert.Contains("Serial number", page.Text, StringComparison.Ordinal);
+            Assert.Contains("Checked by", page.Text, StringComparison.Ordinal);
+            pagesOfSignOff.Add(page.Number);
+        }
+
+        Assert.Equal([1, 2], pagesOfSignOff.Distinct());
+    }
+
+    [Fact]
     public async Task Cards_share_pages_where_paper_is_to_be_saved()
     {
         var apart = await PrintAsync(SamplePlan.Marked, "A4");
