@@ -8,4 +8,7 @@ public sealed record CheckSettings
 
     /// <summary>Whether prose is held to the rules that know English.</summary>
     public bool EnglishWording { get; init; } = true;
+
+    /// <summary>The day of the check, after which allowances with an earlier last day are over; null where none is ever over.</summary>
+    public DateOnly? Today { get; init; }
 }

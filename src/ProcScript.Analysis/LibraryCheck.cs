@@ -1,6 +1,7 @@
 using ProcScript.Analysis.Bolts;
 using ProcScript.Analysis.Checking;
 using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Reports;
 using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model;
@@ -88,12 +89,10 @@ public static class LibraryCheck
             merge.Add(outcome.Procedure.Declared, outcome.Procedure.Machine, outcome.Findings);
         }
 
-        var findings = Suppressions.Apply(library, settings, [.. library.Findings, .. others, .. merge.Findings()]);
-        return new LibraryReport
-        {
-            Library = library,
-            Findings = [.. FindingMerge.Sort(findings).Select(finding => new ReportedFinding(finding, finding.Rule.DefaultSeverity))],
-            Procedures = [.. outcomes.Select(outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))],
-        };
+        return ReportAssembly.Report(
+            library,
+            settings,
+            [.. library.Findings, .. others, .. merge.Findings()],
+            [.. outcomes.Select(outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))]);
     }
 }

@@ -1,29 +1,67 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Reports;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis;
 
-/// <summary>What a check of a whole library comes to.</summary>
-public sealed class LibraryReport
+/// <summary>What a check of a whole library comes to: the one record that every output renders.</summary>
+public sealed record LibraryReport
 {
     /// <summary>The library it is about.</summary>
     public required Library Library { get; init; }
 
-    /// <summary>Every finding that no comment allows, each once, in the order of files and text, with its severity.</summary>
+    /// <summary>What was chosen about the check.</summary>
+    public required CheckSettings Settings { get; init; }
+
+    /// <summary>Every finding that nothing silences, each once, in the order of files and text, with its severity.</summary>
     public required ImmutableArray<ReportedFinding> Findings { get; init; }
+
+    /// <summary>The findings that a comment or the baseline silences, in the same order; each says by what.</summary>
+    public ImmutableArray<ReportedFinding> Silenced { get; init; } = [];
+
+    /// <summary>The <c>// proc: allow</c> comments with what came of them, in the order of files and text.</summary>
+    public ImmutableArray<ReportedSuppression> Suppressions { get; init; } = [];
 
     /// <summary>The procedures with what came of them, in the order of <see cref="Model.Library.Procedures"/>.</summary>
     public required ImmutableArray<ProcedureReport> Procedures { get; init; }
+
+    /// <summary>The texts that findings are about besides the sources, such as settings and a baseline, by path.</summary>
+    public ImmutableSortedDictionary<string, SourceText> OtherTexts { get; init; } = ImmutableSortedDictionary.Create<string, SourceText>(StringComparer.Ordinal);
+
+    /// <summary>The text of a file that a finding is about; null where it could not be read.</summary>
+    public SourceText? TextOf(string path) => Library.Trees.GetValueOrDefault(path)?.Text ?? OtherTexts.GetValueOrDefault(path);
+
+    /// <summary>
+    /// The part that is about some files: all findings in them, the errors in the files that these use, and what is about no source.
+    /// </summary>
+    public LibraryReport About(Predicate<string> isAbout) => this with
+    {
+        Findings = [.. Findings.Where(reported => IsAbout(reported, isAbout))],
+        Silenced = [.. Silenced.Where(reported => IsAbout(reported, isAbout))],
+        Suppressions = [.. Suppressions.Where(suppression => isAbout(suppression.Path))],
+        Procedures = [.. Procedures.Where(procedure => isAbout(procedure.Procedure.Declared.Path))],
+    };
+
+    private bool IsAbout(ReportedFinding reported, Predicate<string> isAbout) =>
+        reported.Severity == Severity.Error || isAbout(reported.Finding.Primary.Path) || OtherTexts.ContainsKey(reported.Finding.Primary.Path);
 }
 
 /// <summary>A finding with the severity that the driver gave it.</summary>
 /// <param name="Finding">The finding.</param>
 /// <param name="Severity">Its severity.</param>
-public sealed record ReportedFinding(Finding Finding, Severity Severity);
+public sealed record ReportedFinding(Finding Finding, Severity Severity)
+{
+    /// <summary>What it is known by from one state of the library to the next.</summary>
+    public Fingerprint Fingerprint { get; init; }
+
+    /// <summary>By what it is silenced; null where by nothing.</summary>
+    public Silencing? Silencing { get; init; }
+}
 
 /// <summary>What came of one procedure in one variant.</summary>
 /// <param name="Procedure">The procedure.</param>

@@ -25,6 +25,12 @@ internal sealed record Surroundings
     /// <summary>The value of an environment variable, or null.</summary>
     public required Func<string, string?> Variable { get; init; }
 
+    /// <summary>The date and the time.</summary>
+    public required TimeProvider Clock { get; init; }
+
+    /// <summary>Today, where the user is.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(Clock.GetLocalNow().Date);
+
     /// <summary>Whether the output is read by a person at a terminal.</summary>
     public required bool OutputIsTerminal { get; init; }
 
@@ -47,6 +53,7 @@ internal sealed record Surroundings
             OpenOutput = Console.OpenStandardOutput,
             CurrentFolder = Environment.CurrentDirectory,
             Variable = Environment.GetEnvironmentVariable,
+            Clock = TimeProvider.System,
             OutputIsTerminal = !Console.IsOutputRedirected,
         };
     }

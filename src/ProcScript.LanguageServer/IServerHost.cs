@@ -8,6 +8,9 @@ public interface IServerHost
     /// <summary>The version of the program.</summary>
     string Version { get; }
 
+    /// <summary>Today, where the person at the editor is.</summary>
+    DateOnly Today { get; }
+
     /// <summary>The root of the library that a folder belongs to, by the rule of the command line; both are full paths.</summary>
     string FindRoot(string folder);
 

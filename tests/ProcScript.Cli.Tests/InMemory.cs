@@ -11,6 +11,7 @@ internal static class InMemory
         OpenOutput = () => Stream.Null,
         CurrentFolder = currentFolder,
         Variable = _ => null,
+        Clock = new StoppedClock(),
         OutputIsTerminal = false,
     };
 }

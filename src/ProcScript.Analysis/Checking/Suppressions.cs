@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Reports;
 using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Rules.Suppressions;
 using ProcScript.Model;
@@ -7,59 +8,84 @@ using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Checking;
 
-/// <summary>Takes out what <c>// proc: allow</c> comments silence, and judges the comments.</summary>
+/// <summary>Tells what <c>// proc: allow</c> comments silence, and judges the comments.</summary>
 internal static class Suppressions
 {
-    /// <summary>The findings that are left, with those about the comments.</summary>
-    public static IEnumerable<Finding> Apply(Library library, CheckSettings settings, IReadOnlyCollection<Finding> findings)
+    /// <summary>The findings with those about the comments, and which of them are silenced.</summary>
+    public static SuppressedFindings Apply(Library library, CheckSettings settings, IReadOnlyCollection<Finding> findings)
     {
+        var silencings = new Dictionary<Finding, Silencing>(ReferenceEqualityComparer.Instance);
         var comments = library.Trees.Values
             .SelectMany(tree => tree.Suppressions.Select(comment => new Allowance(tree.Text, comment, RuleCatalog.Find(comment.Rule)?.Info)))
             .ToList();
         if (comments.Count == 0)
         {
-            return findings;
+            return new SuppressedFindings(findings, silencings, []);
         }
 
         var allowed = comments.Where(comment => comment.Rule is not null).ToLookup(comment => comment.Silences);
-        var used = new HashSet<Allowance>();
-        var left = new List<Finding>();
+        var used = new HashSet<Allowance>(ReferenceEqualityComparer.Instance);
         foreach (var finding in findings)
         {
-            var silencing = allowed[(finding.Primary.Path, LineOf(finding, library), finding.Rule.Code)].ToList();
-            used.UnionWith(silencing);
-            if (silencing.Count == 0)
+            foreach (var comment in allowed[(finding.Primary.Path, LineOf(finding, library), finding.Rule.Code)])
             {
-                left.Add(finding);
+                used.Add(comment);
+                if (!comment.IsOver(settings.Today))
+                {
+                    silencings.TryAdd(finding, comment.Silencing);
+                }
             }
         }
 
-        return left.Concat(comments.SelectMany(comment => Judge(comment, used.Contains(comment) || !IsOn(comment.Rule, settings))));
+        var judged = comments.ConvertAll(comment => (Comment: comment, State: StateOf(comment, used.Contains(comment), settings)));
+        return new SuppressedFindings(
+            [.. findings, .. judged.SelectMany(one => Judge(one.Comment, one.State))],
+            silencings,
+            [.. judged.Select(one => new ReportedSuppression(one.Comment.Text.Path, one.Comment.Comment, one.Comment.Rule, one.State))]);
     }
 
     private static int LineOf(Finding finding, Library library) =>
         library.Trees.TryGetValue(finding.Primary.Path, out var tree) ? tree.Text.LineAt(finding.Primary.Span.Start) : -1;
 
-    /// <summary>A rule that is off has no findings, and a comment on it waits for the day it is on again.</summary>
-    private static bool IsOn(RuleInfo? rule, CheckSettings settings) =>
-        settings.EnglishWording || rule is null || RuleCatalog.Find(rule.Code) is not ProseRule { IsEnglish: true };
+    private static SuppressionState StateOf(Allowance allowance, bool hasFinding, CheckSettings settings) => allowance switch
+    {
+        { Rule: null } => SuppressionState.UnknownRule,
+        _ when hasFinding => allowance.IsOver(settings.Today) ? SuppressionState.Expired : SuppressionState.Used,
+        _ => IsOn(allowance.Rule, settings) ? SuppressionState.Unused : SuppressionState.RuleOff,
+    };
 
-    private static IEnumerable<Finding> Judge(Allowance allowance, bool isUsed)
+    /// <summary>A rule that is off has no findings, and a comment on it waits for the day it is on again.</summary>
+    private static bool IsOn(RuleInfo rule, CheckSettings settings) =>
+        settings.EnglishWording || RuleCatalog.Find(rule.Code) is not ProseRule { IsEnglish: true };
+
+    private static IEnumerable<Finding> Judge(Allowance allowance, SuppressionState state)
     {
         var (text, comment, rule) = allowance;
+        var place = new SourceSpan(text.Path, comment.Span);
         if (rule is null)
         {
             yield return UnknownRule.At(new SourceSpan(text.Path, comment.RuleSpan), comment.Rule);
             yield break;
         }
 
-        if (!isUsed)
+        if (state == SuppressionState.Unused)
         {
-            yield return NothingToAllow.At(new SourceSpan(text.Path, comment.Span), rule.Code, new SourceSpan(text.Path, LineOf(comment, text)));
+            yield return NothingToAllow.At(place, rule.Code, new SourceSpan(text.Path, LineOf(comment, text)));
+            yield break;
+        }
+
+        if (comment.Expiry is { Day: null } expiry)
+        {
+            yield return AllowedUntilNoDate.At(new SourceSpan(text.Path, expiry.Span), text.Slice(expiry.Span));
+        }
+
+        if (state == SuppressionState.Expired)
+        {
+            yield return AllowanceExpired.At(new SourceSpan(text.Path, comment.Expiry!.Span), rule.Code, comment.Expiry.Day!.Value);
         }
         else if (comment.Reason is null)
         {
-            yield return AllowWithoutReason.At(new SourceSpan(text.Path, comment.Span), rule.Code);
+            yield return AllowWithoutReason.At(place, rule.Code);
         }
     }
 
@@ -76,5 +102,10 @@ internal static class Suppressions
     private sealed record Allowance(SourceText Text, SuppressionComment Comment, RuleInfo? Rule)
     {
         public (string Path, int Line, string Code) Silences => (Text.Path, Comment.TargetLine, Rule!.Code);
+
+        public Silencing Silencing => new(SilencingKind.Comment, new SourceSpan(Text.Path, Comment.Span), Comment.Reason ?? "");
+
+        /// <summary>The day that is named is the last one; who has no calendar lets it hold.</summary>
+        public bool IsOver(DateOnly? today) => today > Comment.Expiry?.Day;
     }
 }

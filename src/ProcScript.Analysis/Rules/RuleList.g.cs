@@ -85,5 +85,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Suppressions.AllowWithoutReason(),
         new global::ProcScript.Analysis.Rules.Suppressions.NothingToAllow(),
         new global::ProcScript.Analysis.Rules.Suppressions.UnknownRule(),
+        new global::ProcScript.Analysis.Rules.Suppressions.AllowanceExpired(),
+        new global::ProcScript.Analysis.Rules.Suppressions.AllowedUntilNoDate(),
     ];
 }

@@ -6,12 +6,16 @@ using ProcScript.Model.Sources;
 namespace ProcScript.Cli.Sources;
 
 /// <summary>Lends the language server the disk, by the rules of the other commands.</summary>
-internal sealed class EditorHost : IServerHost, IDisposable
+/// <param name="today">Tells which day it is.</param>
+internal sealed class EditorHost(Func<DateOnly> today) : IServerHost, IDisposable
 {
     private readonly Lazy<DirectoryInfo> _scratch = new(() => Directory.CreateTempSubdirectory("procscript-"));
 
     /// <inheritdoc/>
     public string Version => ProductVersion.Text;
+
+    /// <inheritdoc/>
+    public DateOnly Today => today();
 
     /// <inheritdoc/>
     public string FindRoot(string folder) => LibraryFolder.Find([folder], folder);

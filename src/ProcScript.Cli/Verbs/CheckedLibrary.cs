@@ -3,25 +3,21 @@ using ProcScript.Analysis;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 using ProcScript.Syntax.Findings;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Cli.Verbs;
 
 /// <summary>A library that was read and checked, and of it what the user asked about.</summary>
 internal sealed class CheckedLibrary
 {
-    private readonly LibraryReport _report;
     private readonly SourceSelection _selection;
     private readonly ScreenPaths _paths;
 
     private CheckedLibrary(LibraryReport report, SourceSelection selection, DiskSourceStore store, string currentFolder)
     {
-        _report = report;
         _selection = selection;
         _paths = new ScreenPaths(selection, currentFolder);
         HasUnreadableInput = store.HasUnreadableInput;
-        Findings = [.. report.Findings.Where(reported => reported.Severity == Severity.Error || selection.IsGiven(reported.Finding.Primary.Path))];
-        Procedures = [.. report.Procedures.Where(procedure => selection.IsGiven(procedure.Procedure.Declared.Path))];
+        Report = report.About(selection.IsGiven);
     }
 
     /// <summary>How many files the user asked about.</summary>
@@ -30,26 +26,30 @@ internal sealed class CheckedLibrary
     /// <summary>Whether one of these could not be read.</summary>
     public bool HasUnreadableInput { get; }
 
-    /// <summary>All findings in the files asked about, and the errors in the files that these use.</summary>
-    public ImmutableArray<ReportedFinding> Findings { get; }
+    /// <summary>What the check came to in the files asked about, with the errors in the files that these use.</summary>
+    public LibraryReport Report { get; }
+
+    /// <summary>All findings that nothing silences.</summary>
+    public ImmutableArray<ReportedFinding> Findings => Report.Findings;
 
     /// <summary>The procedures in the files asked about, each in every variant.</summary>
-    public ImmutableArray<ProcedureReport> Procedures { get; }
+    public ImmutableArray<ProcedureReport> Procedures => Report.Procedures;
 
     /// <summary>Reads and checks.</summary>
     public static async Task<CheckedLibrary> RunAsync(InputRequest request, CheckSettings settings, Surroundings around, CancellationToken stop)
     {
         var selection = SourceSelection.Find(request, around.CurrentFolder);
         DiskSourceStore store = new(selection, around.OpenInput);
+        var dated = settings with { Today = settings.Today ?? around.Today };
         // A check that waits for its input hears of no stop; it writes nothing, and may be left behind.
-        var report = await Task.Run(() => LibraryCheck.Run(store, settings, stop), stop).WaitAsync(stop);
+        var report = await Task.Run(() => LibraryCheck.Run(store, dated, stop), stop).WaitAsync(stop);
         return new CheckedLibrary(report, selection, store, around.CurrentFolder);
     }
 
     /// <summary>Prints the findings.</summary>
     public void PrintFindings(Terminal terminal, CancellationToken stop)
     {
-        FindingPrinter printer = new(terminal, TextOf, _paths);
+        FindingPrinter printer = new(terminal, Report.TextOf, _paths);
         foreach (var finding in Findings)
         {
             stop.ThrowIfCancellationRequested();
@@ -62,6 +62,4 @@ internal sealed class CheckedLibrary
         HasUnreadableInput ? Cli.ExitCode.Usage
         : Findings.Any(reported => reported.Severity >= failOn) ? Cli.ExitCode.Findings
         : Cli.ExitCode.Clean;
-
-    private SourceText? TextOf(string path) => _report.Library.Trees.GetValueOrDefault(path)?.Text;
 }

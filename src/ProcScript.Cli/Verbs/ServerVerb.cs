@@ -9,7 +9,7 @@ internal static class ServerVerb
     /// <summary>Serves until the editor leaves.</summary>
     public static async Task<ExitCode> RunAsync(Surroundings around, CancellationToken stop)
     {
-        using EditorHost host = new();
+        using EditorHost host = new(() => around.Today);
         await using var input = around.OpenInput();
         await using var output = around.OpenOutput();
         return await EditorServer.RunAsync(input, output, host, stop) ? ExitCode.Clean : ExitCode.Findings;

@@ -7,6 +7,7 @@ internal static class Scope
     public const string Comment = "comment.line.double-slash.procscript";
     public const string Suppression = "keyword.control.suppression.procscript";
     public const string Rule = "entity.name.tag.rule.procscript";
+    public const string Date = "constant.other.date.procscript";
     public const string Text = "string.quoted.double.procscript";
     public const string Escape = "constant.character.escape.procscript";
     public const string Placeholder = "variable.parameter.placeholder.procscript";

@@ -66,14 +66,16 @@ internal sealed class TextMateSentences(WordGroups groups)
     private static JsonObject Comment() => new()
     {
         ["name"] = Scope.Comment,
-        ["match"] = @"//\s*(proc:)\s*(allow)\s+([\w-]+)(?:\s+(because)\s+(""(?:\\.|[^""\\])*""))?.*|//.*",
+        ["match"] = @"//\s*(proc:)\s*(allow)\s+([\w-]+)(?:\s+(until)\s+([\w-]+))?(?:\s+(because)\s+(""(?:\\.|[^""\\])*""))?.*|//.*",
         ["captures"] = new JsonObject
         {
             ["1"] = new JsonObject { ["name"] = Scope.Suppression },
             ["2"] = new JsonObject { ["name"] = Scope.Suppression },
             ["3"] = new JsonObject { ["name"] = Scope.Rule },
             ["4"] = new JsonObject { ["name"] = Scope.Suppression },
-            ["5"] = new JsonObject { ["name"] = Scope.Text },
+            ["5"] = new JsonObject { ["name"] = Scope.Date },
+            ["6"] = new JsonObject { ["name"] = Scope.Suppression },
+            ["7"] = new JsonObject { ["name"] = Scope.Text },
         },
     };
 

@@ -15,6 +15,9 @@ internal sealed class LibraryFiles : IParsedSourceStore
     /// <summary>The files that are checked for their own sake, in order.</summary>
     public required ImmutableSortedSet<string> Listed { get; init; }
 
+    /// <summary>The day at this moment.</summary>
+    public required DateOnly Today { get; init; }
+
     /// <summary>The open documents by path.</summary>
     public required ImmutableDictionary<string, OpenDocument> Open { get; init; }
 
@@ -37,7 +40,7 @@ internal sealed class LibraryFiles : IParsedSourceStore
 
     /// <summary>Checks them, as the command line does, with what is remembered of earlier checks.</summary>
     public LibraryReport Check(CancellationToken cancellation) =>
-        LibraryCheck.Run(LibraryBinder.Bind(this, cancellation), CheckSettings.Usual, Memory.Checks, cancellation);
+        LibraryCheck.Run(LibraryBinder.Bind(this, cancellation), CheckSettings.Usual with { Today = Today }, Memory.Checks, cancellation);
 
     /// <summary>The address of a file.</summary>
     public string UriOf(string path) =>

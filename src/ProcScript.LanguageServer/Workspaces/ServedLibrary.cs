@@ -20,6 +20,7 @@ internal sealed class ServedLibrary
         Files = new LibraryFiles
         {
             Root = root,
+            Today = host.Today,
             Listed = ImmutableSortedSet.Create<string>(StringComparer.Ordinal),
             Open = ImmutableDictionary.Create<string, OpenDocument>(StringComparer.Ordinal),
             Disk = new DiskReadings(host, root),
@@ -72,7 +73,7 @@ internal sealed class ServedLibrary
 
     private void Change(DiskReadings disk, ImmutableDictionary<string, OpenDocument> open, ImmutableSortedSet<string>? listed = null)
     {
-        Files = new LibraryFiles { Root = Files.Root, Memory = Files.Memory, Open = open, Disk = disk, Listed = listed ?? List(open) };
+        Files = new LibraryFiles { Root = Files.Root, Today = _host.Today, Memory = Files.Memory, Open = open, Disk = disk, Listed = listed ?? List(open) };
         _run?.Replace();
         _run = Begin();
     }

@@ -16,10 +16,13 @@ internal sealed record Library(ImmutableSortedDictionary<string, string> Files, 
         found.Sources.ToImmutableSortedDictionary(path => path, path => File.ReadAllText(Path.Combine(found.Folder, path)), StringComparer.Ordinal),
         new DiskSourceStore(new SourceSelection(found.Folder, [.. found.Sources], StandardInput: null), () => Stream.Null));
 
+    /// <summary>What holds where nothing is chosen, on a fixed day.</summary>
+    public static CheckSettings Settings { get; } = CheckSettings.Usual with { Today = StoppedClock.Day };
+
     /// <summary>Whether a program may apply a fix; the others are only shown.</summary>
     public static bool IsApplied(Fix fix) => fix.Grade != FixGrade.DisplayOnly;
 
-    public IEnumerable<Finding> Check() => LibraryCheck.Run(Store).Findings.Select(reported => reported.Finding);
+    public IEnumerable<Finding> Check() => LibraryCheck.Run(Store, Settings).Findings.Select(reported => reported.Finding);
 
     /// <summary>The sources after a fix, whose edits must lie in them and apart.</summary>
     public Library With(Fix fix)

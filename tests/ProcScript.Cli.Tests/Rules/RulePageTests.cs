@@ -53,5 +53,5 @@ public sealed class RulePageTests
     private static Rule Rule(string code) => RuleCatalog.Find(code)!;
 
     private static IEnumerable<Finding> Check(string sample) =>
-        LibraryCheck.Run(MemorySourceStore.Of("sample.proc", sample)).Findings.Select(reported => reported.Finding);
+        LibraryCheck.Run(MemorySourceStore.Of("sample.proc", sample), Library.Settings).Findings.Select(reported => reported.Finding);
 }
