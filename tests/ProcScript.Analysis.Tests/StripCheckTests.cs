@@ -57,6 +57,21 @@ public sealed class StripCheckTests
     }
 
     [Fact]
+    public void What_is_inserted_before_a_step_leaves_its_alerts_with_it()
+    {
+        var check = Checked.Stage(
+            """part lid "lid" { held by 2 bolt as lid_bolts }""",
+            """
+                caution "It drops. Hold it from below."
+                remove lid
+            """);
+
+        var edit = check.OnlyFinding.Fixes[0].Edits[0];
+        Assert.Equal("undo lid_bolts\n    ", edit.NewText);
+        Assert.StartsWith("caution", check.Report.Library.Trees["x.proc"].Text.Content[edit.Place.Span.Start..], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_joint_inside_a_part_travels_with_it()
     {
         var check = Checked.Stage(

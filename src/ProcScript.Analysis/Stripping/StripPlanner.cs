@@ -11,8 +11,8 @@ using ProcScript.Model.Procedures;
 namespace ProcScript.Analysis.Stripping;
 
 /// <summary>
-/// Finds the actions that take a part out: off what holds it, away with what hides that, and so on down. First what is needed is
-/// gathered depth first, each thing once, as if nothing needed could be lost again; then the actions are put in an order in which
+/// Finds the actions that make an action possible, such as taking a part out: off what holds it, away with what hides that, and so on down.
+/// First what is needed is gathered depth first, each thing once, as if nothing needed could be lost again; then the actions are put in an order in which
 /// none spoils what another needs, and tried on a copy of the machine.
 /// </summary>
 internal sealed class StripPlanner
@@ -32,10 +32,14 @@ internal sealed class StripPlanner
     }
 
     /// <summary>Plans to take out <paramref name="part"/>, which is not out.</summary>
-    public static StripPlan Plan(MachineFacts facts, MachineState state, NeedCollector collector, Part part)
+    public static StripPlan Plan(MachineFacts facts, MachineState state, NeedCollector collector, Part part) =>
+        Plan(facts, state, collector, new ActionRequest(Verb.Remove, part));
+
+    /// <summary>Plans an action and all that it lacks; the action comes last.</summary>
+    public static StripPlan Plan(MachineFacts facts, MachineState state, NeedCollector collector, ActionRequest goal)
     {
         var planner = new StripPlanner(facts, state, collector);
-        return planner.Gather(new ActionRequest(Verb.Remove, part)) is { } obstacle
+        return planner.Gather(goal) is { } obstacle
             ? new StripPlan([], obstacle)
             : planner.Arrange();
     }
@@ -117,9 +121,7 @@ internal sealed class StripPlanner
     /// <summary>The action with its needs as they are now, and its change at its place among those gathered.</summary>
     private CausalStep Draft(PlannedAction action, MachineState trial)
     {
-        var change = ActionTable.Row(action.Request.Verb).Effect!.On(trial, action.Request);
-        trial.Apply(change);
-        return new CausalStep([.. _collector.Collect(action.Request)], change);
+        return new CausalStep([.. _collector.Collect(action.Request)], Perform(action.Request, trial));
     }
 
     private StripPlan Try(ImmutableArray<PlannedAction> actions)
@@ -133,10 +135,22 @@ internal sealed class StripPlanner
                 return new StripPlan([], new StripObstacle(lacking, Name(action)));
             }
 
-            trial.Apply(ActionTable.Row(action.Request.Verb).Effect!.On(trial, action.Request));
+            Perform(action.Request, trial);
         }
 
         return new StripPlan(actions, null);
+    }
+
+    /// <returns>The change; null for work, which changes nothing.</returns>
+    private static StateChange? Perform(ActionRequest request, MachineState trial)
+    {
+        var change = ActionTable.Row(request.Verb).Effect?.On(trial, request);
+        if (change is { } made)
+        {
+            trial.Apply(made);
+        }
+
+        return change;
     }
 
     private static NamedAction Name(PlannedAction action) => new(action.Request.Verb, action.Request.Target);

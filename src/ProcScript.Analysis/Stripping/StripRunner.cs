@@ -31,10 +31,12 @@ internal sealed class StripRunner
     private readonly List<StripFailure> _failures = [];
     private readonly DiscardedItems _discarded;
     private readonly HashSet<MachineItem> _replaced = [];
+    private readonly StepSupply? _supply;
     private bool _isSound = true;
 
-    private StripRunner(Library library, MachineFacts facts, Procedure procedure)
+    private StripRunner(Library library, MachineFacts facts, Procedure procedure, StepSupply? supply)
     {
+        _supply = supply;
         _library = library;
         _facts = facts;
         _procedure = procedure;
@@ -45,8 +47,12 @@ internal sealed class StripRunner
     }
 
     /// <summary>Performs a procedure.</summary>
-    public static StripRun Run(Library library, MachineFacts facts, Procedure procedure) =>
-        new StripRunner(library, facts, procedure).Run();
+    /// <param name="library">Its library.</param>
+    /// <param name="facts">Its machine.</param>
+    /// <param name="procedure">The procedure.</param>
+    /// <param name="supply">Takes note of what steps lack, which is then performed before them; null to perform what is written alone.</param>
+    public static StripRun Run(Library library, MachineFacts facts, Procedure procedure, StepSupply? supply = null) =>
+        new StripRunner(library, facts, procedure, supply).Run();
 
     private StripRun Run()
     {
@@ -116,6 +122,7 @@ internal sealed class StripRunner
                 Expand(step, part);
                 break;
             case { Verb: Verb.Discard, Target: { } target }:
+                Supply(step, new ActionRequest(Verb.Discard, target));
                 if (Meets(step, new ActionRequest(Verb.Discard, target)))
                 {
                     _discarded.Add(new Discard(target, step.Text ?? "", step));
@@ -183,6 +190,11 @@ internal sealed class StripRunner
 
         if (_state.Place(part) == PartPlace.Out)
         {
+            if (_supply?.ComesInsteadOf(step, new ActionRequest(Verb.Remove, part), new PartOut(part).Variable) == true)
+            {
+                return;
+            }
+
             Fail(new AlreadyDone(step, part, _lastStep.GetValueOrDefault(new PartOut(part).Variable)));
             return;
         }
@@ -209,8 +221,34 @@ internal sealed class StripRunner
         }
     }
 
+    /// <summary>Performs what a step lacks, where that is asked for and there is a way.</summary>
+    private void Supply(Step step, ActionRequest request)
+    {
+        if (_supply?.Covers(step) != true || _collector.AllMet(request))
+        {
+            return;
+        }
+
+        var plan = StripPlanner.Plan(_facts, _state, _collector, request);
+        if (plan.Obstacle is not null || plan.Actions[^1].For is not null)
+        {
+            return;
+        }
+
+        foreach (var planned in plan.Actions[..^1])
+        {
+            _supply.Add(step, planned.Request);
+            Perform(step, planned.Request, new ExpandedStep(step, planned.For, planned.Of), inBackground: false);
+        }
+    }
+
     private void Perform(Step step, ActionRequest request, ActionOrigin origin, bool inBackground)
     {
+        if (origin is WrittenStep)
+        {
+            Supply(step, request);
+        }
+
         if (!Meets(step, request))
         {
             return;
@@ -243,6 +281,10 @@ internal sealed class StripRunner
         }
 
         var unmet = _collector.Last.Where(need => !_collector.IsMet(need)).ToList();
+        if (unmet.Exists(need => FailureSorting.IsOwn(need, request) && _supply?.ComesInsteadOf(step, request, need.Variable) == true))
+        {
+            return false;
+        }
 
         _isSound = false;
         var told = unmet.Where(need => !_assumed.Contains(need.Variable) && !_facts.Freedom.IsStuck(need));

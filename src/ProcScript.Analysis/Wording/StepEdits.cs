@@ -29,7 +29,7 @@ internal static class StepEdits
             lines.Add($"{ActionTable.Row(action.Verb).Word} {name}{ending}");
         }
 
-        var at = step.Source.Span.Start;
+        var at = Beginning(step);
         var gap = Gap(tree.Text, at);
         yield return new Fix(
             $"Insert {ItemPhrases.List(lines.Select(line => $"`{line}`"))}",
@@ -103,6 +103,13 @@ internal static class StepEdits
         }
     }
 
+    /// <summary>Where a step begins: at the first of the alerts before it, which bind to whatever comes next.</summary>
+    internal static int Beginning(Step step) => step.Alerts
+        .Where(alert => alert.Source.Path == step.Source.Path && alert.Source.Span.Start < step.Source.Span.Start)
+        .Select(alert => alert.Source.Span.Start)
+        .Append(step.Source.Span.Start)
+        .Min();
+
     /// <summary>What stands between an inserted action and the step: a line break with the step's indentation, or a blank.</summary>
     internal static string Gap(SourceText text, int at)
     {
@@ -132,7 +139,7 @@ internal static class StepEdits
     /// The name as the step's text can say it: where the step names its target by variables, the same variables stand for the same
     /// values. Null where a loop would say the name more than once.
     /// </summary>
-    private static string? AsWritten(string name, Step step, SourceText text)
+    internal static string? AsWritten(string name, Step step, SourceText text)
     {
         var written = text.Slice(step.TargetSpan.Span);
         if (step.Target is not { } target || written == target.Name)

@@ -30,6 +30,9 @@ internal sealed record CodeAction(string Title, string Kind, WorkspaceEdit Edit)
     /// <summary>Mends a finding.</summary>
     public const string QuickFix = "quickfix";
 
+    /// <summary>Writes something in another way.</summary>
+    public const string Rewrite = "refactor.rewrite";
+
     /// <summary>The findings that it mends.</summary>
     public ImmutableArray<Diagnostic>? Diagnostics { get; init; }
 

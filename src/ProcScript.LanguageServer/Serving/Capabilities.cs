@@ -34,7 +34,7 @@ internal static class Capabilities
         DocumentRangeFormattingProvider = true,
         FoldingRangeProvider = true,
         SelectionRangeProvider = true,
-        CodeActionProvider = new CodeActionOptions([CodeAction.QuickFix]),
+        CodeActionProvider = new CodeActionOptions([CodeAction.QuickFix, CodeAction.Rewrite]),
         Workspace = new WorkspaceOptions(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true))
         {
             FileOperations = new FileOperationOptions { WillRename = Sources, DidRename = Sources, DidCreate = Sources, DidDelete = Sources },

@@ -70,7 +70,7 @@ internal sealed class Session : IDisposable
         HintMethods.Add(_methods, workspace);
         LensMethods.Add(_methods, workspace);
         new ViewMethods(workspace, _host, _connection, client).Add(_methods);
-        QuickFixMethods.Add(_methods, workspace, edits, writer);
+        new CodeActionMethods(edits, writer).Add(_methods, workspace);
         workspace.AddFolders(client.Folders);
         return new InitializeResult(Capabilities.For(client), new ServerInfo("procscript", _host.Version));
     }

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using System.Text;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Stripping;
+using ProcScript.Model.Procedures;
+using ProcScript.Syntax;
+using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Formatting;
+using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Analysis.Completion;
+
+/// <summary>
+/// Adds what a strip lacks: off what still holds, away with what hides, isolated what is live, no more than what the steps need, right before
+/// them. A step that the author wrote too late moves up. The edited text is checked again before anything is said of it.
+/// </summary>
+public static class MissingSteps
+{
+    private const int MostShown = 4;
+
+    /// <summary>The edit that adds what the steps at a place lack; null where they lack nothing, or nothing helps.</summary>
+    /// <param name="report">What a check of the library came to.</param>
+    /// <param name="place">The word of a step, a stage, the work, or a whole procedure.</param>
+    /// <param name="cancellation">Ends the work.</param>
+    public static Fix? For(LibraryReport report, SourceSpan place, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        if (!report.Library.Trees.TryGetValue(place.Path, out var tree)
+            || tree.Root.Declarations.OfType<ProcedureSyntax>().FirstOrDefault(one => Holds(one.Span, place.Span)) is not { } node)
+        {
+            return null;
+        }
+
+        ImmutableArray<ProcedureReport> own =
+            [.. report.Procedures.Where(one => one.Procedure.Declared.Path == place.Path && one.Procedure.Declared.Span == node.Name.Span)];
+        var lacking = own.Where(one => one.Outcome.Strip?.Failures.Any(failure => IsAt(place, failure.Step)) == true).ToList();
+        if (lacking.Count == 0 || own.Any(one => one.Outcome.Strip is null))
+        {
+            return null;
+        }
+
+        var check = new SecondCheck(report, own, node, cancellation);
+        Fix? best = null;
+        foreach (var outsideLoops in (ReadOnlySpan<bool>)[false, true])
+        {
+            if (Supply(lacking, place, new MissingLines(tree.Text, new InsertionPlaces(tree.Text, node), outsideLoops)) is { } lines
+                && Fix(tree, lines, check) is { } fix
+                && fix.Grade < (best?.Grade ?? FixGrade.DisplayOnly))
+            {
+                best = fix;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The lines that the variants lack; null where the text cannot say them.</summary>
+    private static MissingLines? Supply(List<ProcedureReport> lacking, SourceSpan place, MissingLines lines)
+    {
+        foreach (var one in lacking)
+        {
+            var supply = new StepSupply(step => IsAt(place, step));
+            StripRunner.Run(one.Library, new MachineFacts(one.Procedure.Machine), one.Procedure, supply);
+            if (!lines.Add(one.Procedure, supply))
+            {
+                return null;
+            }
+        }
+
+        return lines.Lines.Any() ? lines : null;
+    }
+
+    private static Fix? Fix(SyntaxTree tree, MissingLines lines, SecondCheck check)
+    {
+        var edited = Apply(tree.Text.Content, lines.Edits);
+        var formatted = Formatter.Format(tree) == tree.Text.Content ? Formatter.Format(SyntaxTree.Parse(new SourceText(tree.Text.Path, edited))) : null;
+        var edits = formatted is null || formatted == edited ? lines.Edits : [Difference(tree.Text, formatted)];
+        return check.Judge(formatted ?? edited) is { } grade ? new Fix(Title([.. lines.Lines]), grade, edits) : null;
+    }
+
+    private static string Title(IReadOnlyList<string> lines) =>
+        $"Add the missing {(lines.Count == 1 ? "step" : "steps")} {string.Join(", ", lines.Take(MostShown).Select(line => $"`{line}`"))}"
+        + (lines.Count > MostShown ? $" and {lines.Count - MostShown} more" : "");
+
+    private static string Apply(string content, ImmutableArray<TextEdit> edits)
+    {
+        var edited = new StringBuilder(content);
+        foreach (var edit in edits.OrderByDescending(edit => edit.Place.Span.Start).ThenByDescending(edit => edit.Place.Span.Length))
+        {
+            edited.Remove(edit.Place.Span.Start, edit.Place.Span.Length).Insert(edit.Place.Span.Start, edit.NewText);
+        }
+
+        return edited.ToString();
+    }
+
+    /// <summary>One edit of the lines in which a text differs from another.</summary>
+    private static TextEdit Difference(SourceText text, string other)
+    {
+        var content = text.Content;
+        var same = content.AsSpan().CommonPrefixLength(other);
+        var start = text.LineSpan(text.LineAt(same)).Start;
+        var most = Math.Min(content.Length, other.Length) - start;
+        var tail = 0;
+        while (tail < most && content[^(tail + 1)] == other[^(tail + 1)])
+        {
+            tail++;
+        }
+
+        return new TextEdit(new SourceSpan(text.Path, TextSpan.FromBounds(start, content.Length - tail)), other[start..^tail]);
+    }
+
+    /// <summary>Whether a step, or the call that brings it, stands at a place.</summary>
+    private static bool IsAt(SourceSpan place, Step step)
+    {
+        var own = step.Calls.IsEmpty ? step.VerbSpan : step.Calls[0];
+        return own.Path == place.Path && Holds(place.Span, own.Span);
+    }
+
+    private static bool Holds(TextSpan outer, TextSpan inner) => outer.Start <= inner.Start && inner.End <= outer.End;
+}

@@ -1,0 +1,83 @@
+using System.Text.Json.Nodes;
+using ProcScript.LanguageServer.Tests.Clients;
+using ProcScript.LanguageServer.Tests.Samples;
+
+namespace ProcScript.LanguageServer.Tests;
+
+/// <summary>The steps that a strip lacks, as edits that a client applies.</summary>
+public sealed class CodeActionTests : IClassFixture<ServedSample>
+{
+    private readonly EditorClient _client;
+    private readonly EditorDocument _job;
+
+    public CodeActionTests(ServedSample sample)
+    {
+        (_client, _job) = (sample.Client, sample.Job);
+        _job.Set(Sample.Job);
+    }
+
+    [Fact]
+    public async Task A_finding_offers_the_missing_steps_and_they_mend_it()
+    {
+        _job.Replace("    release guard_caps\n    undo 2 of guard_bolts\n    undo rest of guard_bolts\n    remove guard\n  }\n", "  }\n");
+        var finding = (await _job.DiagnosticsAsync())[0]!;
+        Assert.Equal("PRC3002", finding["code"]!.GetValue<string>());
+
+        var actions = await ActionsAsync(finding["range"]!.DeepClone(), "quickfix");
+        var preferred = Assert.Single(actions, action => action!["isPreferred"]?.GetValue<bool>() == true)!;
+        Apply(preferred);
+
+        Assert.Equal("Add the missing steps `release guard_caps`, `undo guard_bolts`, `remove guard`", preferred["title"]!.GetValue<string>());
+        Assert.Equal("quickfix", preferred["kind"]!.GetValue<string>());
+        Assert.Equal("PRC3002", preferred["diagnostics"]![0]!["code"]!.GetValue<string>());
+        Assert.Contains("    release guard_caps\n    undo guard_bolts\n    remove guard\n    undo hub_bolt\n", _job.Text, StringComparison.Ordinal);
+        Assert.Empty(await _job.DiagnosticsAsync());
+    }
+
+    [Fact]
+    public async Task A_stage_offers_all_that_is_missing_in_it()
+    {
+        _job.Replace("    undo hub_bolt\n    remove wheel\n    unplug motor_plug\n    undo motor_bolts\n", "");
+        Assert.NotEmpty(await _job.DiagnosticsAsync());
+        var stage = _job.RangeOf(_job.Text.IndexOf("stage \"Motor\"", StringComparison.Ordinal), 0);
+
+        Assert.Empty(await ActionsAsync(stage.DeepClone(), "quickfix"));
+        Assert.Empty(await ActionsAsync(stage.DeepClone(), "source"));
+        var action = Assert.Single(await ActionsAsync(stage.DeepClone(), "refactor"))!;
+        Apply(action);
+
+        Assert.Equal("Stage \"Motor\": add the missing steps `undo hub_bolt`, `remove wheel`, `undo motor_bolts`, `unplug motor_plug`", action["title"]!.GetValue<string>());
+        Assert.Equal("refactor.rewrite", action["kind"]!.GetValue<string>());
+        Assert.Empty(await _job.DiagnosticsAsync());
+        Assert.Empty(await ActionsAsync(stage, "refactor"));
+    }
+
+    [Fact]
+    public async Task What_a_finding_proposes_itself_is_offered_once_and_preferred_once_it_is_proven()
+    {
+        _job.Replace("    undo hub_bolt\n", "");
+        var finding = Assert.Single(await _job.DiagnosticsAsync())!;
+
+        var action = Assert.Single(await ActionsAsync(finding["range"]!.DeepClone(), "quickfix"))!;
+
+        Assert.Equal("Insert `undo hub_bolt`", action["title"]!.GetValue<string>());
+        Assert.True(action["isPreferred"]!.GetValue<bool>());
+    }
+
+    private async Task<JsonArray> ActionsAsync(JsonNode range, string kind) =>
+        (await _client.RequestAsync("textDocument/codeAction", new JsonObject
+        {
+            ["textDocument"] = _job.Identifier,
+            ["range"] = range,
+            ["context"] = new JsonObject { ["diagnostics"] = new JsonArray(), ["only"] = new JsonArray(kind) },
+        }))!.AsArray();
+
+    private void Apply(JsonNode action)
+    {
+        foreach (var edit in action["edit"]!["changes"]![_job.Uri]!.AsArray().OrderByDescending(edit => _job.OffsetOf(edit!["range"]!["start"]!)).ToList())
+        {
+            var start = _job.OffsetOf(edit!["range"]!["start"]!);
+            _job.Edit(start, _job.OffsetOf(edit["range"]!["end"]!) - start, edit["newText"]!.GetValue<string>());
+        }
+    }
+}
