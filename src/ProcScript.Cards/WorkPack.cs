@@ -1,6 +1,5 @@
 using System.Text.Json;
 using ProcScript.Analysis.Plans;
-using ProcScript.Cards.Json;
 using ProcScript.Cards.Maps;
 using ProcScript.Cards.Templating;
 

@@ -80,6 +80,7 @@ internal static class CommandLine
             CheckCommand.Create(around),
             BuildCommand.Create(around),
             FormatCommand.Create(around),
+            FixCommand.Create(around),
             ExplainCommand.Create(around),
             NewCommand.Create(around),
             ServerCommand.Create(around),

@@ -2,7 +2,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using CsCheck;
 using ProcScript.Analysis.Plans;
-using ProcScript.Cards.Json;
 using ProcScript.Cards.Tests.Samples;
 
 namespace ProcScript.Cards.Tests;

@@ -2,7 +2,6 @@ using System.Collections;
 using System.Globalization;
 using System.Text.Json;
 using ProcScript.Analysis.Plans;
-using ProcScript.Cards.Json;
 using ProcScript.Cards.Maps;
 using ProcScript.Cards.Prose;
 using ProcScript.Cards.Words;

@@ -21,6 +21,17 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
     /// <summary>Whether a file that the user asked about could not be read.</summary>
     public bool HasUnreadableInput => _failures.Keys.Any(selection.IsGiven);
 
+    /// <summary>Stops a command that changes files when it could not read one of them.</summary>
+    /// <exception cref="UsageException">A file that the user asked about could not be read.</exception>
+    public void RefuseUnreadable()
+    {
+        if (_failures.Keys.Where(selection.IsGiven).Order(StringComparer.Ordinal).FirstOrDefault() is { } path)
+        {
+            var detail = _failures[path].Detail;
+            throw new UsageException($"cannot read '{path}': {(detail.Length == 0 ? "it is gone." : detail)} Nothing was written.");
+        }
+    }
+
     /// <inheritdoc/>
     public SourceReading Read(string path)
     {

@@ -1,4 +1,3 @@
-using DiffPlex.Renderer;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 using ProcScript.Model.Sources;
@@ -100,24 +99,8 @@ internal static class FormatVerb
             return;
         }
 
-        // The renderer takes the end of the last line for a line of its own.
-        var diff = UnidiffRenderer.GenerateUnidiff(WithoutEnd(file.Tree.Text.Content), WithoutEnd(file.Formatted!), path, path);
-        foreach (var line in diff.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n'))
-        {
-            terminal.WriteLine(new Piece(PrintableText.Of(line), InkOf(line)));
-        }
+        UnifiedDiff.Write(terminal, path, file.Tree.Text.Content, file.Formatted!);
     }
-
-    private static string WithoutEnd(string text) => text.EndsWith('\n') ? text[..^1] : text;
-
-    private static Ink InkOf(string line) => line switch
-    {
-        ['+', '+', '+', ..] or ['-', '-', '-', ..] => Ink.Strong,
-        ['+', ..] => Ink.Added,
-        ['-', ..] => Ink.Removed,
-        ['@', ..] => Ink.Frame,
-        _ => Ink.Plain,
-    };
 
     private static string Summary(List<FormattedFile> files, int changed, FormatMode mode)
     {

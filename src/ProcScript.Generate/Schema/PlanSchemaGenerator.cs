@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using ProcScript.Analysis.Plans;
-using ProcScript.Cards.Json;
 
 namespace ProcScript.Generate.Schema;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -15,23 +14,7 @@ public static class Formatter
     public const int LineWidth = 120;
 
     /// <summary>The file as it should be laid out; null where it has an error in its text, which leaves open what belongs together.</summary>
-    public static string? Format(SyntaxTree tree)
-    {
-        if (Edits(tree) is not { } edits)
-        {
-            return null;
-        }
-
-        var formatted = new StringBuilder(tree.Text.Content.Length);
-        var done = 0;
-        foreach (var edit in edits)
-        {
-            formatted.Append(tree.Text.Content, done, edit.Place.Span.Start - done).Append(edit.NewText);
-            done = edit.Place.Span.End;
-        }
-
-        return formatted.Append(tree.Text.Content, done, tree.Text.Content.Length - done).ToString();
-    }
+    public static string? Format(SyntaxTree tree) => Edits(tree) is { } edits ? TextEdits.Apply(tree.Text.Content, edits) : null;
 
     /// <summary>
     /// The edits that lay a file out, in the order of the text, each of blanks between two words; null where the file has an error in its

@@ -2,9 +2,8 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Unicode;
-using ProcScript.Analysis.Plans;
 
-namespace ProcScript.Cards.Json;
+namespace ProcScript.Analysis.Plans;
 
 /// <summary>The published form of a plan: <c>build --format json</c> writes it, its schema describes it, and templates see it.</summary>
 [JsonSerializable(typeof(Plan))]

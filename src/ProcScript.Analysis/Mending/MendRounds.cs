@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Mending;
+
+/// <summary>
+/// Mends in rounds: applies what does not get in its own way, checks again, and goes on until nothing more is to be mended. Edits that
+/// must not stay are told apart by halves, so that one bad fix among a thousand costs ten checks and not a thousand.
+/// </summary>
+/// <param name="request">What is to be mended.</param>
+/// <param name="check">Checks the library with these texts in place of its own.</param>
+internal sealed class MendRounds(MendRequest request, Func<ImmutableSortedDictionary<string, string>, MendState> check)
+{
+    /// <summary>Rounds beyond this go nowhere: the fixes of the whole rule list settle in a few.</summary>
+    internal const int MostRounds = 40;
+
+    private readonly Dictionary<(string Code, string Path, string Message, string Title), RefusedMend> _refused = [];
+    private readonly List<Mend> _mended = [];
+    private readonly List<(string Texts, ImmutableArray<RuleInfo> Rules)> _rounds = [];
+
+    /// <summary>What was mended.</summary>
+    public IReadOnlyList<Mend> Mended => _mended;
+
+    /// <summary>What was tried and not applied.</summary>
+    public IReadOnlyCollection<RefusedMend> Refused => _refused.Values;
+
+    /// <summary>The rules that do not settle.</summary>
+    public ImmutableArray<RuleInfo> Fighting { get; private set; } = [];
+
+    /// <summary>Runs the rounds and gives the library as it comes out.</summary>
+    public MendState Run(MendState start)
+    {
+        var state = start;
+        for (var round = 0; ; round++)
+        {
+            var candidates = Candidates(state);
+            if (candidates.IsEmpty)
+            {
+                return state;
+            }
+
+            var before = _mended.Count;
+            var next = Apply(state, candidates);
+            if (_mended.Count > before)
+            {
+                var rules = _mended.Skip(before).Select(mend => mend.Finding.Rule).Distinct().ToImmutableArray();
+                Fighting = Unsettled(state, next, rules, round);
+                if (!Fighting.IsEmpty)
+                {
+                    return start;
+                }
+            }
+
+            state = next;
+        }
+    }
+
+    /// <summary>The fix that a finding would be mended with; null where there is none, or a person has to choose.</summary>
+    internal static Fix? Chosen(Finding finding, MendRequest request)
+    {
+        foreach (var grade in new[] { FixGrade.Safe, FixGrade.NeedsLook })
+        {
+            var fixes = finding.Fixes.Where(fix => fix.Grade == grade).ToList();
+            if (fixes.Count > 0)
+            {
+                return fixes.Count == 1 && request.Allows(grade) ? fixes[0] : null;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>What is applied in one round: the safe fixes, and only once there are none the others, which may change the packs.</summary>
+    private ImmutableArray<MendCandidate> Candidates(MendState state) =>
+        Candidates(state, FixGrade.Safe) is { IsEmpty: false } safe ? safe : Candidates(state, FixGrade.NeedsLook);
+
+    /// <summary>The first of those that get in each other's way, and of one and the same edit all findings.</summary>
+    private ImmutableArray<MendCandidate> Candidates(MendState state, FixGrade grade)
+    {
+        var places = new TakenPlaces();
+        return
+        [
+            .. from reported in state.Report.Findings
+               let finding = reported.Finding
+               where request.MayChange(finding.Primary.Path) && request.Rules?.Contains(finding.Rule.Code) != false
+               let fix = Chosen(finding, request)
+               where fix?.Grade == grade
+                   && fix.Edits.All(edit => request.MayChange(edit.Place.Path))
+                   && !_refused.ContainsKey(MendCandidate.KeyOf(finding, fix))
+               group (finding, fix) by MendCandidate.TextOf(fix) into same
+               let candidate = new MendCandidate([.. same.Select(one => one.finding)], same.First().fix)
+               where places.TryTake(candidate.Fix)
+               select candidate,
+        ];
+    }
+
+    private MendState Apply(MendState state, ImmutableArray<MendCandidate> candidates)
+    {
+        var accepted = ImmutableArray<MendCandidate>.Empty;
+        var best = state;
+        Stack<ImmutableArray<MendCandidate>> open = new([candidates]);
+        while (open.TryPop(out var tried))
+        {
+            var together = accepted.AddRange(tried);
+            var next = check(Edited(state, together));
+            if (MendTrial.Objection(state, next, together) is not { } objection)
+            {
+                (accepted, best) = (together, next);
+            }
+            else if (tried is [var single])
+            {
+                var line = state.Report.Library.Trees[single.Finding.Primary.Path].Text.LineAt(single.Finding.Primary.Span.Start) + 1;
+                foreach (var finding in single.Findings)
+                {
+                    _refused[MendCandidate.KeyOf(finding, single.Fix)] = new RefusedMend(finding, single.Fix, line, objection);
+                }
+            }
+            else
+            {
+                open.Push(tried[(tried.Length / 2)..]);
+                open.Push(tried[..(tried.Length / 2)]);
+            }
+        }
+
+        _mended.AddRange(accepted.SelectMany(one => one.Findings.Select(finding => new Mend(finding, one.Fix))));
+        return best;
+    }
+
+    private static ImmutableSortedDictionary<string, string> Edited(MendState state, ImmutableArray<MendCandidate> candidates)
+    {
+        var texts = state.Edited.ToBuilder();
+        foreach (var file in candidates.SelectMany(one => one.Fix.Edits).GroupBy(edit => edit.Place.Path, StringComparer.Ordinal))
+        {
+            var edits = file.OrderBy(edit => edit.Place.Span.Start).ThenBy(edit => edit.Place.Span.Length);
+            texts[file.Key] = TextEdits.Apply(state.TextOf(file.Key), edits);
+        }
+
+        return texts.ToImmutable();
+    }
+
+    /// <summary>The rules that worked since the library last looked as it does now, or for ever; none where it goes on well.</summary>
+    private ImmutableArray<RuleInfo> Unsettled(MendState before, MendState after, ImmutableArray<RuleInfo> rules, int round)
+    {
+        _rounds.Add((before.TextsKey, rules));
+        var texts = after.TextsKey;
+        var same = _rounds.FindIndex(earlier => earlier.Texts == texts);
+        return same >= 0 ? Rules(_rounds.Skip(same))
+            : round + 1 < MostRounds ? []
+            : Rules(_rounds.TakeLast(MostRounds / 2));
+
+        static ImmutableArray<RuleInfo> Rules(IEnumerable<(string, ImmutableArray<RuleInfo> Rules)> rounds) =>
+            [.. rounds.SelectMany(one => one.Rules).Distinct().OrderBy(rule => rule.Code, StringComparer.Ordinal)];
+    }
+}

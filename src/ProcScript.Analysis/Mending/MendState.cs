@@ -1,0 +1,74 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Text.Json;
+using ProcScript.Analysis.Plans;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Mending;
+
+/// <summary>A library between two rounds: its edited texts and what a check says of them.</summary>
+internal sealed class MendState
+{
+    private readonly Lazy<FrozenDictionary<string, ProcedureReport>> _procedures;
+    private readonly Lazy<ILookup<string, Finding>> _errors;
+    private readonly Lazy<FrozenSet<(string Path, string? Name)>> _unproven;
+
+    /// <summary>Takes the texts and the report.</summary>
+    public MendState(ImmutableSortedDictionary<string, string> edited, LibraryReport report)
+    {
+        Edited = edited;
+        Report = report;
+        _procedures = new(() => report.Procedures.DistinctBy(NameOf).ToFrozenDictionary(NameOf, StringComparer.Ordinal));
+        _errors = new(() => report.Findings
+            .Where(reported => reported.Severity == Severity.Error)
+            .Select(reported => reported.Finding)
+            .ToLookup(finding => finding.Primary.Path, StringComparer.Ordinal));
+        _unproven = new(() => report.Procedures
+            .Where(procedure => !procedure.IsProven)
+            .Select(procedure => (procedure.Procedure.Declared.Path, (string?)procedure.Procedure.Name))
+            .ToFrozenSet());
+    }
+
+    /// <summary>The texts that are not as they were read, by path.</summary>
+    public ImmutableSortedDictionary<string, string> Edited { get; }
+
+    /// <summary>What a check says.</summary>
+    public LibraryReport Report { get; }
+
+    /// <summary>The edited texts as one, to compare states by.</summary>
+    public string TextsKey => string.Join('\0', Edited.Select(file => $"{file.Key}\0{file.Value}"));
+
+    /// <summary>The text of a file.</summary>
+    public string TextOf(string path) => Report.Library.Trees[path].Text.Content;
+
+    /// <summary>The errors by the file of their place.</summary>
+    public ILookup<string, Finding> Errors => _errors.Value;
+
+    /// <summary>Whether a procedure of that name in that file is not proven in every variant.</summary>
+    public bool IsUnproven(string path, string? name) => _unproven.Value.Contains((path, name));
+
+    /// <summary>The procedure of that name in the same variant, or null.</summary>
+    public ProcedureReport? Find(ProcedureReport procedure) => _procedures.Value.GetValueOrDefault(NameOf(procedure));
+
+    /// <summary>All that the work pack of a proven procedure says, but for its revision and the places in the sources.</summary>
+    public static string PackOf(ProcedureReport procedure)
+    {
+        var plan = procedure.CreatePlan()!;
+        return JsonSerializer.Serialize(
+            plan with
+            {
+                Revision = "",
+                Sources = [],
+                Strip = [.. plan.Strip.Select(WithoutPlaces)],
+                Work = WithoutPlaces(plan.Work),
+                Refit = [.. plan.Refit.Select(WithoutPlaces)],
+            },
+            PlanJson.Published.Plan);
+    }
+
+    private static PlanStage WithoutPlaces(PlanStage stage) =>
+        stage with { Steps = [.. stage.Steps.Select(step => step with { Source = new PlanSource("", 0, 0) })] };
+
+    private static string NameOf(ProcedureReport report) =>
+        $"{report.Procedure.Declared.Path}\n{report.Procedure.Job}\n{string.Join(' ', report.Procedure.Machine.With.Select(option => option.Name))}";
+}

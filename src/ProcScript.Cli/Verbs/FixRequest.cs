@@ -1,0 +1,14 @@
+using ProcScript.Analysis;
+using ProcScript.Analysis.Mending;
+using ProcScript.Cli.Output;
+using ProcScript.Cli.Sources;
+
+namespace ProcScript.Cli.Verbs;
+
+/// <summary>What <c>fix</c> is asked to do.</summary>
+/// <param name="Input">What to read.</param>
+/// <param name="Settings">What the shop has chosen.</param>
+/// <param name="Mend">What to mend.</param>
+/// <param name="Diff">Whether to show the changes and write nothing.</param>
+/// <param name="Colour">When to print in colour.</param>
+internal sealed record FixRequest(InputRequest Input, CheckSettings Settings, MendRequest Mend, bool Diff, ColourChoice Colour);

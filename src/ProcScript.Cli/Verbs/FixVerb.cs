@@ -1,0 +1,69 @@
+using ProcScript.Analysis.Mending;
+using ProcScript.Cli.Output;
+using ProcScript.Cli.Sources;
+using ProcScript.Model.Sources;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Cli.Verbs;
+
+/// <summary><c>fix</c>: applies the fixes of the findings, or shows what they would change.</summary>
+internal static class FixVerb
+{
+    /// <summary>Mends, writes or shows, and tells.</summary>
+    public static async Task<ExitCode> RunAsync(FixRequest request, Surroundings around, CancellationToken stop)
+    {
+        var selection = SourceSelection.Find(request.Input, around.CurrentFolder);
+        // The mended standard input is the output, and nothing else is.
+        var printsText = selection.StandardInput is not null && !request.Diff;
+        if (printsText && selection.Paths.Length > 1)
+        {
+            throw new UsageException("'-' stands alone: its text is all that is written to the output.");
+        }
+
+        DiskSourceStore store = new(selection, around.OpenInput);
+        var mend = request.Mend with { MayChange = selection.IsGiven };
+        var report = await Task.Run(() => LibraryMend.Run(store, request.Settings, mend, stop), stop).WaitAsync(stop);
+        store.RefuseUnreadable();
+
+        ScreenPaths paths = new(selection, around.CurrentFolder);
+        FixTelling telling = new(report, request, paths);
+        if (printsText)
+        {
+            var path = selection.StandardInput!;
+            around.Output.Write(report.Files is [var only] ? only.After : report.After.Library.Trees[path].Text.Content);
+            telling.TellTrouble(Terminal.For(around with { Output = around.Error }, request.Colour));
+        }
+        else
+        {
+            if (!request.Diff)
+            {
+                stop.ThrowIfCancellationRequested();
+                Write(report, selection);
+            }
+
+            telling.Tell(Terminal.For(around, request.Colour));
+        }
+
+        return !report.Fighting.IsEmpty ? ExitCode.Findings
+            : request.Diff ? (report.Files.IsEmpty ? ExitCode.Clean : ExitCode.Findings)
+            : report.Left.Any(left => left.Reported.Severity == Severity.Error) ? ExitCode.Findings
+            : ExitCode.Clean;
+    }
+
+    private static void Write(MendReport report, SourceSelection selection)
+    {
+        using PendingFiles pending = new();
+        foreach (var file in report.Files)
+        {
+            var path = Path.Combine(selection.Root, file.Path);
+            pending.Add(path, file.After);
+            // An editor may have saved meanwhile: its text is newer than the one that was mended.
+            if (SourceBytes.ReadFile(path) is not { Outcome: SourceOutcome.Read } now || now.Content != file.Before)
+            {
+                throw new UsageException($"'{file.Path}' was changed by somebody else meanwhile: nothing was written. Run it again.");
+            }
+        }
+
+        pending.Commit(replace: true);
+    }
+}

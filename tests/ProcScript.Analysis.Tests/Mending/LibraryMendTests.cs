@@ -1,0 +1,160 @@
+using System.Collections.Frozen;
+using ProcScript.Analysis.Mending;
+using ProcScript.Model.Sources;
+using ProcScript.Syntax.Findings;
+using static ProcScript.Analysis.Tests.Mending.MadeUpFixes;
+
+namespace ProcScript.Analysis.Tests.Mending;
+
+public sealed class LibraryMendTests
+{
+    private const string Text =
+        """
+        clip pin "pin"
+        machine press "Press" {
+          part guard "guard" {
+            held by 2 pin as guard_pins
+            notice "Wipe the seat, or dirt gets in."
+            danger "Mains voltage kills. Only a qualified person goes on."
+          }
+        }
+        procedure guard_off "Take the guard off" on press {
+          stage "Guard" {
+            release guard_pins
+            remove guard
+          }
+        }
+
+        """;
+
+    private static readonly MendRequest All = new() { NeedsLook = true };
+
+    [Fact]
+    public void A_safe_fix_is_applied_and_the_pack_stays()
+    {
+        var report = LibraryMend.Run(MemorySourceStore.Of("x.proc", Text), CheckSettings.Usual, new MendRequest());
+
+        var mended = Assert.Single(report.Mended);
+        Assert.Equal("PRC5094", mended.Finding.Rule.Code);
+        Assert.Empty(report.Left);
+        var file = Assert.Single(report.Files);
+        Assert.True(file.After.IndexOf("danger", StringComparison.Ordinal) < file.After.IndexOf("notice", StringComparison.Ordinal));
+        Assert.Equal(Pack(Text), Pack(file.After));
+    }
+
+    [Fact]
+    public void What_needs_a_look_waits_until_it_is_asked_for()
+    {
+        var text = Text.Replace("    release guard_pins\n", "", StringComparison.Ordinal);
+
+        var careful = LibraryMend.Run(MemorySourceStore.Of("x.proc", text), CheckSettings.Usual, new MendRequest { Rules = Codes("PRC3001") });
+        Assert.Empty(careful.Files);
+        Assert.Contains(careful.Left, left => left is { Because: LeftBecause.NeedsLook, Reported.Finding.Rule.Code: "PRC3001" });
+        Assert.Contains(careful.Left, left => left is { Because: LeftBecause.OtherRule, Reported.Finding.Rule.Code: "PRC5094" });
+
+        var bold = LibraryMend.Run(MemorySourceStore.Of("x.proc", text), CheckSettings.Usual, All with { Rules = Codes("PRC3001") });
+        Assert.Contains("    release guard_pins\n    remove guard\n", Assert.Single(bold.Files).After, StringComparison.Ordinal);
+        Assert.True(bold.After.Procedures.Single().IsProven);
+    }
+
+    [Fact]
+    public void Rules_that_undo_each_other_are_named_and_nothing_comes_of_it()
+    {
+        var report = Mend(Text + "// ab\n", new MendRequest(), new WordRule("PRC9001", "ab", "ba"), new WordRule("PRC9002", "ba", "ab"));
+
+        Assert.Equal(["PRC9001", "PRC9002"], report.Fighting.Select(rule => rule.Code));
+        Assert.Empty(report.Files);
+        Assert.Empty(report.Mended);
+        Assert.Equal(Text + "// ab\n", report.After.Library.Trees["x.proc"].Text.Content);
+    }
+
+    [Fact]
+    public void A_rule_that_never_comes_to_an_end_is_named_and_nothing_comes_of_it()
+    {
+        // One of the two findings goes and another comes, for ever longer.
+        var report = Mend("// ab\n" + Text, All, new WordRule("PRC9001", " ab", " ba"), new WordRule("PRC9002", " ba", " xab"), new WordRule("PRC9003", "xab", "x ab"));
+
+        Assert.Equal(3, report.Fighting.Length);
+        Assert.Empty(report.Files);
+    }
+
+    [Fact]
+    public void A_fix_that_brings_an_error_is_not_applied_and_is_named()
+    {
+        var report = Mend(Text, All, new WordRule("PRC9001", "remove guard", "remove nothing_there", FixGrade.NeedsLook));
+
+        var refused = Assert.Single(report.Refused);
+        Assert.Equal("PRC9001", refused.Finding.Rule.Code);
+        Assert.Equal(12, refused.Line);
+        Assert.StartsWith("it would bring an error, PRC1101: ", refused.Because, StringComparison.Ordinal);
+        Assert.Contains("remove guard\n", Assert.Single(report.Files).After, StringComparison.Ordinal);
+        Assert.Contains(report.Left, left => left is { Because: LeftBecause.Refused, Reported.Finding.Rule.Code: "PRC9001" });
+    }
+
+    [Fact]
+    public void What_calls_itself_safe_and_changes_the_pack_is_not_applied()
+    {
+        WordRule rule = new("PRC9001", "\"guard\"", "\"cover\"");
+
+        var refused = Assert.Single(Mend(Text, All, rule).Refused);
+
+        Assert.Equal("it would change what the work pack of guard_off says", refused.Because);
+        Assert.Empty(Mend(Text, All, rule with { Grade = FixGrade.NeedsLook }).Refused);
+    }
+
+    [Fact]
+    public void A_fix_that_leaves_its_finding_is_not_applied()
+    {
+        var report = Mend("// ab\n" + Text, All, new WordRule("PRC9001", "ab", "xab"));
+
+        Assert.Equal("it would leave the finding", Assert.Single(report.Refused).Because);
+    }
+
+    [Fact]
+    public void One_bad_fix_keeps_none_of_the_others_from_being_applied()
+    {
+        var comments = string.Concat(Enumerable.Range(0, 20).Select(i => $"// good {i}\n"));
+
+        var report = Mend(comments + Text, All, new WordRule("PRC9001", "good", "fine"), new WordRule("PRC9002", "remove guard", "remove x"));
+
+        Assert.Equal("PRC9002", Assert.Single(report.Refused).Finding.Rule.Code);
+        Assert.Equal(21, report.Mended.Length);
+        Assert.DoesNotContain("good", Assert.Single(report.Files).After, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Edits_of_one_place_are_made_one_after_the_other()
+    {
+        var report = Mend("// abc\n" + Text, All, new WordRule("PRC9001", "abc", "c"), new WordRule("PRC9002", "bc", "b"));
+
+        Assert.StartsWith("// c\n", report.Files.Single().After, StringComparison.Ordinal);
+        Assert.Empty(report.Fighting);
+    }
+
+    [Fact]
+    public void A_file_that_was_laid_out_stays_so_and_another_stays_as_its_author_has_it()
+    {
+        WordRule rule = new("PRC9001", "as guard_pins", "  as   guard_pins");
+        WordRule settled = rule with { Finds = "// x\n", Writes = "//   y\n" };
+        var laidOut = Text.Replace("\nprocedure", "\n\n\n\n// x\nprocedure", StringComparison.Ordinal);
+
+        var untidy = Mend(laidOut, All with { Rules = Codes("PRC9001") }, settled);
+        var tidy = Mend(laidOut.Replace("\n\n\n\n", "\n\n", StringComparison.Ordinal), All with { Rules = Codes("PRC9001") }, settled with { Writes = "\n\n\n// y\n" });
+
+        Assert.Contains("\n\n\n\n//   y\n", untidy.Files.Single().After, StringComparison.Ordinal);
+        Assert.Contains("}\n\n// y\nprocedure", tidy.Files.Single().After, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Files_that_are_not_to_be_changed_are_not()
+    {
+        var report = LibraryMend.Run(MemorySourceStore.Of("x.proc", Text), CheckSettings.Usual, new MendRequest { MayChange = _ => false });
+
+        Assert.Empty(report.Files);
+        Assert.Empty(report.Left);
+    }
+
+    private static FrozenSet<string> Codes(params string[] codes) => codes.ToFrozenSet(StringComparer.Ordinal);
+
+    private static string Pack(string text) => MendState.PackOf(LibraryCheck.Run(MemorySourceStore.Of("x.proc", text)).Procedures.Single());
+}
