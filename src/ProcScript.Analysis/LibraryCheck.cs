@@ -38,14 +38,31 @@ public static class LibraryCheck
     /// <param name="settings">What the shop has chosen; the same every time.</param>
     /// <param name="memory">What came of earlier checks.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
-    public static LibraryReport Run(Library library, CheckSettings settings, CheckMemory memory, CancellationToken cancellation = default)
+    public static LibraryReport Run(Library library, CheckSettings settings, CheckMemory memory, CancellationToken cancellation = default) =>
+        Run(library, settings, memory, CheckScope.Everything, cancellation);
+
+    /// <summary>Checks of a bound library what some files have a bearing on: of these the findings are those of a check of the whole.</summary>
+    /// <param name="library">The whole library.</param>
+    /// <param name="settings">What the shop has chosen.</param>
+    /// <param name="scope">What is to be checked; the other procedures are not proven, and not in the report.</param>
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    public static LibraryReport Run(Library library, CheckSettings settings, CheckScope scope, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(scope);
+        return scope.Part(Run(library, settings, new CheckMemory(), scope, cancellation));
+    }
+
+    private static LibraryReport Run(Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(memory);
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(settings);
         var parallel = new ParallelOptions { CancellationToken = cancellation };
         // What follows from a machine with an error would only repeat it; no procedure on it is run.
-        var machines = library.Machines.Where(machine => !machine.HasErrors).ToList();
+        var wanted = library.Procedures.Where(scope.Holds).Select(procedure => procedure.Machine).ToHashSet();
+        var machines = library.Machines
+            .Where(machine => !machine.HasErrors && (wanted.Contains(machine) || scope.Holds(machine.Declared.Path)))
+            .ToList();
         var facts = new MachineFacts[machines.Count];
         Parallel.For(0, facts.Length, parallel, i => facts[i] = new MachineFacts(machines[i]));
         var factsOf = facts.ToDictionary(fact => fact.Machine);
@@ -55,7 +72,7 @@ public static class LibraryCheck
         Parallel.For(0, outcomes.Length, parallel, i =>
         {
             var procedure = library.Procedures[i];
-            outcomes[i] = procedure.HasErrors
+            outcomes[i] = procedure.HasErrors || !scope.Holds(procedure)
                 ? ProcedureOutcome.NotRun(procedure, settings)
                 : remembered.Recall(library, procedure, factsOf[procedure.Machine], part => ProcedureCheck.Judge(part, settings, factsOf[procedure.Machine], procedure));
         });
@@ -66,7 +83,7 @@ public static class LibraryCheck
             settings,
             facts,
             outcomes,
-            [.. OfKinds(library), .. FamilyCheck.Judge(outcomes, remembered.Facts, parallel), .. ProseCheck.Judge(library, settings, memory, parallel)]);
+            [.. OfKinds(library), .. FamilyCheck.Judge(outcomes, remembered.Facts, parallel), .. ProseCheck.Judge(library, settings, memory, scope, parallel)]);
     }
 
     private static IEnumerable<Finding> OfKinds(Library library)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Checking;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Reports;
 using ProcScript.Analysis.Runs;
@@ -29,6 +30,9 @@ public sealed record LibraryReport
 
     /// <summary>The procedures with what came of them, in the order of <see cref="Model.Library.Procedures"/>.</summary>
     public required ImmutableArray<ProcedureReport> Procedures { get; init; }
+
+    /// <summary>The part of the library that was checked; null where all of it was.</summary>
+    public CheckScope? Scope { get; init; }
 
     /// <summary>The texts that findings are about besides the sources, such as settings and a baseline, by path.</summary>
     public ImmutableSortedDictionary<string, SourceText> OtherTexts { get; init; } = ImmutableSortedDictionary.Create<string, SourceText>(StringComparer.Ordinal);

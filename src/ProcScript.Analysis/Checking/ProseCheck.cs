@@ -13,10 +13,10 @@ internal static class ProseCheck
     private static readonly ImmutableArray<ProseRule> Rules = [.. AnalysisRules.All.OfType<ProseRule>()];
 
     /// <summary>What the rules have to say, in the order of the files.</summary>
-    public static IEnumerable<Finding> Judge(Library library, CheckSettings settings, CheckMemory memory, ParallelOptions parallel)
+    public static IEnumerable<Finding> Judge(Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, ParallelOptions parallel)
     {
         var rules = Rules.Where(rule => settings.EnglishWording || !rule.IsEnglish).ToList();
-        var trees = library.Trees.Values.ToList();
+        var trees = library.Trees.Values.Where(tree => scope.Holds(tree.Text.Path)).ToList();
         var findings = new ImmutableArray<Finding>[trees.Count];
         Parallel.For(0, findings.Length, parallel, i =>
         {

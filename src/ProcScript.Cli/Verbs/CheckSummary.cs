@@ -7,7 +7,13 @@ namespace ProcScript.Cli.Verbs;
 internal static class CheckSummary
 {
     /// <summary>The line for a library.</summary>
-    public static string Of(CheckedLibrary library)
+    public static string Of(CheckedLibrary library) => Checked(library) + Left(library);
+
+    /// <summary>What was left where only changes were checked.</summary>
+    private static string Left(CheckedLibrary library) =>
+        library.Report.Scope is { FileCount: not null } ? $"; {Counted.Of(library.LeftCount, "procedure")} left, which no change has touched" : "";
+
+    private static string Checked(CheckedLibrary library)
     {
         // A procedure is what the author wrote once: proven when each choice of arguments is, in each variant.
         var procedures = library.Procedures.GroupBy(report => report.Procedure.Declared).ToList();

@@ -1,7 +1,11 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Analysis;
+using ProcScript.Analysis.Checking;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
+using ProcScript.Cli.Versions;
+using ProcScript.Model;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Cli.Verbs;
@@ -21,7 +25,7 @@ internal sealed class CheckedLibrary
     }
 
     /// <summary>How many files the user asked about.</summary>
-    public int FileCount => _selection.Paths.Length;
+    public int FileCount => Report.Scope is { FileCount: not null } scope ? _selection.Paths.Count(scope.Holds) : _selection.Paths.Length;
 
     /// <summary>Whether one of these could not be read.</summary>
     public bool HasUnreadableInput { get; }
@@ -35,15 +39,39 @@ internal sealed class CheckedLibrary
     /// <summary>The procedures in the files asked about, each in every variant.</summary>
     public ImmutableArray<ProcedureReport> Procedures => Report.Procedures;
 
+    /// <summary>How many of the procedures in the files asked about were left, since nothing that they use has changed.</summary>
+    public int LeftCount => Report.Scope is { } scope
+        ? Report.Library.Procedures
+            .Where(procedure => _selection.IsGiven(procedure.Declared.Path) && !scope.Holds(procedure))
+            .DistinctBy(procedure => procedure.Declared)
+            .Count()
+        : 0;
+
     /// <summary>Reads and checks.</summary>
-    public static async Task<CheckedLibrary> RunAsync(InputRequest request, CheckSettings settings, Surroundings around, CancellationToken stop)
+    public static Task<CheckedLibrary> RunAsync(InputRequest request, CheckSettings settings, Surroundings around, CancellationToken stop) =>
+        RunAsync(request, settings, since: null, around, stop);
+
+    /// <summary>Reads all and checks what has changed since a revision, with all that uses it; everything where there is no revision.</summary>
+    public static async Task<CheckedLibrary> RunAsync(InputRequest request, CheckSettings settings, string? since, Surroundings around, CancellationToken stop)
     {
         var selection = SourceSelection.Find(request, around.CurrentFolder);
+        var changed = since is null ? null : await ChangedFiles.SinceAsync(since, selection, stop);
         DiskSourceStore store = new(selection, around.OpenInput);
         var dated = settings with { Today = settings.Today ?? around.Today };
         // A check that waits for its input hears of no stop; it writes nothing, and may be left behind.
-        var report = await Task.Run(() => LibraryCheck.Run(store, dated, stop), stop).WaitAsync(stop);
+        var report = await Task.Run(() => Check(store, dated, changed, stop), stop).WaitAsync(stop);
         return new CheckedLibrary(report, selection, store, around.CurrentFolder);
+    }
+
+    private static LibraryReport Check(DiskSourceStore store, CheckSettings settings, FrozenSet<string>? changed, CancellationToken stop)
+    {
+        if (changed is null)
+        {
+            return LibraryCheck.Run(store, settings, stop);
+        }
+
+        var library = LibraryBinder.Bind(store, stop);
+        return LibraryCheck.Run(library, settings, CheckScope.TouchedBy(library, changed), stop);
     }
 
     /// <summary>Prints the findings.</summary>

@@ -22,7 +22,8 @@ internal static class FixVerb
 
         DiskSourceStore store = new(selection, around.OpenInput);
         var mend = request.Mend with { MayChange = selection.IsGiven };
-        var report = await Task.Run(() => LibraryMend.Run(store, request.Settings, mend, stop), stop).WaitAsync(stop);
+        var settings = request.Settings with { Today = request.Settings.Today ?? around.Today };
+        var report = await Task.Run(() => LibraryMend.Run(store, settings, mend, stop), stop).WaitAsync(stop);
         store.RefuseUnreadable();
 
         ScreenPaths paths = new(selection, around.CurrentFolder);

@@ -19,10 +19,8 @@ internal static class MadeUpFixes
         {
             var report = LibraryCheck.Run(source.With(edited));
             var content = edited.GetValueOrDefault("x.proc", text);
-            return new LibraryReport
+            return report with
             {
-                Library = report.Library,
-                Procedures = report.Procedures,
                 Findings = [.. report.Findings.Concat(rules.SelectMany(rule => Find(content, rule))).OrderBy(found => found.Finding.Primary.Span.Start)],
             };
         });

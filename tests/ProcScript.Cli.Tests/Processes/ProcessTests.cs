@@ -85,6 +85,18 @@ public sealed class ProcessTests : IDisposable
         Assert.Contains("packs/p/cards.html", _disk.Files());
     }
 
+    [Fact]
+    public async Task Without_Git_it_says_that_it_needs_it()
+    {
+        _disk.With("a.proc", Sample.Text);
+        using var process = Start(["check", "a.proc", "--since", "HEAD"], ("PATH", _disk.Path));
+
+        Assert.Equal(2, await EndAsync(process));
+        Assert.Equal(
+            "procscript: Git is needed for that, and there is no 'git' on the PATH; install Git, or run it where Git is.\n",
+            await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken));
+    }
+
     private Process Start(string[] arguments, params (string Name, string Value)[] environment)
     {
         var program = Path.Combine(AppContext.BaseDirectory, "procscript.dll");

@@ -1,0 +1,68 @@
+using System.Collections.Frozen;
+
+namespace ProcScript.Cli.Versions;
+
+/// <summary>A library that is kept in a Git repository: at its top or in a folder of it.</summary>
+internal sealed class GitLibrary
+{
+    private readonly GitProcess _git;
+
+    private GitLibrary(GitProcess git) => _git = git;
+
+    /// <summary>Opens the repository that a library lies in.</summary>
+    /// <param name="root">The library's root folder, as a full path.</param>
+    /// <param name="stop">Ends the work.</param>
+    /// <exception cref="UsageException">There is no Git, or no repository.</exception>
+    public static async Task<GitLibrary> OpenAsync(string root, CancellationToken stop)
+    {
+        GitProcess git = new(root);
+        var answer = await git.RunAsync(["rev-parse", "--is-inside-work-tree"], stop);
+        if (answer.Succeeded && answer.Line == "true")
+        {
+            return new GitLibrary(git);
+        }
+
+        var why = answer.Complaint.Contains("dubious ownership", StringComparison.Ordinal)
+            ? $"Git does not trust it, since it belongs to another user; 'git config --global --add safe.directory \"{root}\"' tells it to."
+            : "there is no Git repository in it or above it.";
+        throw new UsageException($"the revisions of '{root}' are not known: {why}");
+    }
+
+    /// <summary>The commit that a revision names.</summary>
+    /// <param name="revision">A branch, a tag, a commit, or whatever else Git knows one by.</param>
+    /// <param name="stop">Ends the work.</param>
+    /// <exception cref="UsageException">There is none.</exception>
+    public async Task<string> CommitAsync(string revision, CancellationToken stop)
+    {
+        var answer = await _git.RunAsync(["rev-parse", "--verify", "--quiet", "--end-of-options", revision + "^{commit}"], stop);
+        if (answer.Succeeded)
+        {
+            return answer.Line;
+        }
+
+        var shallow = await _git.RunAsync(["rev-parse", "--is-shallow-repository"], stop);
+        throw new UsageException(shallow.Line == "true"
+            ? $"there is no revision '{revision}' in this clone, which is shallow; 'git fetch --unshallow' gets the rest, and a build server has a setting for it."
+            : $"there is no revision '{revision}': name a branch, a tag or a commit of this repository.");
+    }
+
+    /// <summary>
+    /// The files of the library that are not now as they were: changed, new, renamed (under both names) or deleted, committed or not. What
+    /// Git does not keep counts as changed, since nobody can tell.
+    /// </summary>
+    /// <param name="commit">The commit that they are compared with.</param>
+    /// <param name="stop">Ends the work.</param>
+    /// <exception cref="UsageException">Git cannot tell.</exception>
+    public async Task<FrozenSet<string>> ChangedSinceAsync(string commit, CancellationToken stop)
+    {
+        var changed = await NamesAsync(["diff", "--name-only", "-z", "--no-renames", "--no-ext-diff", "--relative", commit, "--"], stop);
+        var untracked = await NamesAsync(["ls-files", "-z", "--others", "--", "*.[pP][rR][oO][cC]", "procscript.json"], stop);
+        return changed.Concat(untracked).ToFrozenSet(StringComparer.Ordinal);
+    }
+
+    private async Task<IEnumerable<string>> NamesAsync(IEnumerable<string> arguments, CancellationToken stop)
+    {
+        var answer = await _git.RunAsync(arguments, stop);
+        return answer.Succeeded ? answer.Names : throw new UsageException($"Git cannot tell what has changed: {answer.Complaint}");
+    }
+}
