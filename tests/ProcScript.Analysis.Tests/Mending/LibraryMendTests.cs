@@ -32,7 +32,7 @@ public sealed class LibraryMendTests
     [Fact]
     public void A_safe_fix_is_applied_and_the_pack_stays()
     {
-        var report = LibraryMend.Run(MemorySourceStore.Of("x.proc", Text), CheckSettings.Usual, new MendRequest());
+        var report = Run(Text, new MendRequest());
 
         var mended = Assert.Single(report.Mended);
         Assert.Equal("PRC5094", mended.Finding.Rule.Code);
@@ -47,12 +47,12 @@ public sealed class LibraryMendTests
     {
         var text = Text.Replace("    release guard_pins\n", "", StringComparison.Ordinal);
 
-        var careful = LibraryMend.Run(MemorySourceStore.Of("x.proc", text), CheckSettings.Usual, new MendRequest { Rules = Codes("PRC3001") });
+        var careful = Run(text, new MendRequest { Rules = Codes("PRC3001") });
         Assert.Empty(careful.Files);
         Assert.Contains(careful.Left, left => left is { Because: LeftBecause.NeedsLook, Reported.Finding.Rule.Code: "PRC3001" });
         Assert.Contains(careful.Left, left => left is { Because: LeftBecause.OtherRule, Reported.Finding.Rule.Code: "PRC5094" });
 
-        var bold = LibraryMend.Run(MemorySourceStore.Of("x.proc", text), CheckSettings.Usual, All with { Rules = Codes("PRC3001") });
+        var bold = Run(text, All with { Rules = Codes("PRC3001") });
         Assert.Contains("    release guard_pins\n    remove guard\n", Assert.Single(bold.Files).After, StringComparison.Ordinal);
         Assert.True(bold.After.Procedures.Single().IsProven);
     }
@@ -148,11 +148,14 @@ public sealed class LibraryMendTests
     [Fact]
     public void Files_that_are_not_to_be_changed_are_not()
     {
-        var report = LibraryMend.Run(MemorySourceStore.Of("x.proc", Text), CheckSettings.Usual, new MendRequest { MayChange = _ => false });
+        var report = Run(Text, new MendRequest { MayChange = _ => false });
 
         Assert.Empty(report.Files);
         Assert.Empty(report.Left);
     }
+
+    private static MendReport Run(string text, MendRequest request) =>
+        LibraryMend.Run(MemorySourceStore.Of("x.proc", text), CheckSettings.Usual, request, TestContext.Current.CancellationToken);
 
     private static FrozenSet<string> Codes(params string[] codes) => codes.ToFrozenSet(StringComparer.Ordinal);
 
