@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -37,6 +38,15 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
         return steps.Where(step => masses.ContainsKey(step.Number)).ToDictionary(step => step.Number, step => Of(step, masses[step.Number], job));
     }
 
+    /// <summary>Whether anything is lifted that is more than one person may lift alone; where nothing is, no lift need be looked at closer.</summary>
+    public static bool AnyBeyondOne(IEnumerable<PerformedAction> actions)
+    {
+        var all = actions.ToList();
+        var masses = LiftedMass.Of(all);
+        return all.Exists(action => masses.TryGetValue(action.Number, out var kilograms)
+            && kilograms > LimitOf(GeometryOf(StepOrigin.Details(action).Lift, ((Part)action.Target!).Lift)));
+    }
+
     private static PartLift Of(PlannedStep step, double kilograms, ActionDetails job)
     {
         var limit = LimitOf(GeometryOf(step));
@@ -63,18 +73,16 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
             LiftingEquation.Metric.Limit(task with { Vertical = Most(lift.Height) / Centimetre }));
     }
 
-    private static LiftGeometry GeometryOf(PlannedStep step)
+    private static LiftGeometry GeometryOf(PlannedStep step) => GeometryOf(step.Details.Lift, step.Part!.Lift);
+
+    private static LiftGeometry GeometryOf(LiftGeometry action, LiftGeometry part) => new()
     {
-        var (action, part) = (step.Details.Lift, step.Part!.Lift);
-        return new LiftGeometry
-        {
-            Reach = action.Reach ?? part.Reach,
-            Height = action.Height ?? part.Height,
-            Twist = action.Twist ?? part.Twist,
-            Frequency = action.Frequency ?? part.Frequency,
-            Grip = action.Grip ?? part.Grip,
-        };
-    }
+        Reach = action.Reach ?? part.Reach,
+        Height = action.Height ?? part.Height,
+        Twist = action.Twist ?? part.Twist,
+        Frequency = action.Frequency ?? part.Frequency,
+        Grip = action.Grip ?? part.Grip,
+    };
 
     private static double? Least(Quantity? quantity) => quantity is null ? null : ToTheHair(quantity.Low * quantity.Unit.Factor);
 

@@ -16,8 +16,13 @@ internal static class StageOrder
     /// <summary>The steps of a stage in the new order; null where there is none to suggest.</summary>
     /// <param name="strip">The strip.</param>
     /// <param name="stage">The stage.</param>
+    /// <param name="tools">The tools of each of its actions.</param>
     /// <param name="inHand">The tools in hand when the stage begins; null where none is.</param>
-    public static ImmutableArray<Step>? Find(StripRun strip, StageRun stage, ImmutableHashSet<string>? inHand)
+    public static ImmutableArray<Step>? Find(
+        StripRun strip,
+        StageRun stage,
+        ImmutableArray<ImmutableHashSet<string>> tools,
+        ImmutableHashSet<string>? inHand)
     {
         var steps = stage.Stage.Steps;
         var actions = stage.Actions;
@@ -33,16 +38,16 @@ internal static class StageOrder
         while (from < actions.Length)
         {
             var end = from;
-            while (end < actions.Length && end - from < ToolOrder.MostPieces && IsMovable(actions[end]))
+            while (end < actions.Length && end - from < ToolOrder.MostPieces && IsMovable(actions[end], tools[end]))
             {
                 end++;
             }
 
-            var stretch = end > from ? Reordered(strip, actions[from..end], changes.InHand) : [actions[from]];
-            foreach (var action in stretch)
+            ImmutableArray<int> stretch = end > from ? Reordered(strip, actions[from..end], tools[from..end], changes.InHand) : [0];
+            foreach (var place in stretch)
             {
-                order.Add(((WrittenStep)action.Origin).Step);
-                changes.Take(ToolsOf(action));
+                order.Add(((WrittenStep)actions[from + place].Origin).Step);
+                changes.Take(tools[from + place]);
             }
 
             from = Math.Max(end, from + 1);
@@ -54,17 +59,19 @@ internal static class StageOrder
     /// <summary>The tools of an action of the strip.</summary>
     public static ImmutableHashSet<string> ToolsOf(PerformedAction action) => [.. ToolList.Of(action)];
 
-    private static bool IsMovable(PerformedAction action) =>
+    private static bool IsMovable(PerformedAction action, ImmutableHashSet<string> tools) =>
         action is { Origin: WrittenStep, InBackground: false, WaitsFor.IsEmpty: true } && action.Verb switch
         {
             Verb.Undo or Verb.Loosen or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut => true,
-            Verb.Remove or Verb.Aside => ToolsOf(action).IsEmpty,
+            Verb.Remove or Verb.Aside => tools.IsEmpty,
             _ => false,
         };
 
-    private static ImmutableArray<PerformedAction> Reordered(
+    /// <summary>The new order of a stretch, as places in it.</summary>
+    private static ImmutableArray<int> Reordered(
         StripRun strip,
         ImmutableArray<PerformedAction> actions,
+        ImmutableArray<ImmutableHashSet<string>> tools,
         ImmutableHashSet<string>? inHand)
     {
         var first = actions[0].Number;
@@ -76,9 +83,10 @@ internal static class StageOrder
             pieceOf[i] = pieceOf[i - 1] + (follows ? 0 : 1);
         }
 
-        var pieces = actions.Index().GroupBy(action => pieceOf[action.Index]).Select(piece => new ToolWork(
-            [.. piece.SelectMany(action => ToolsOf(action.Item))],
-            [.. piece.SelectMany(action => inside[action.Index]).Select(before => pieceOf[before]).Where(before => before != piece.Key).Distinct()]));
-        return [.. ToolOrder.Find([.. pieces], inHand).SelectMany(piece => actions.Where((_, i) => pieceOf[i] == piece))];
+        var pieces = Enumerable.Range(0, actions.Length).ToLookup(i => pieceOf[i]);
+        var work = pieces.Select(piece => new ToolWork(
+            [.. piece.SelectMany(i => tools[i])],
+            [.. piece.SelectMany(i => inside[i]).Select(before => pieceOf[before]).Where(before => before != piece.Key).Distinct()]));
+        return [.. ToolOrder.Find([.. work], inHand).SelectMany(piece => pieces[piece])];
     }
 }

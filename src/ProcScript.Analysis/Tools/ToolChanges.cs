@@ -31,6 +31,29 @@ internal sealed class ToolChanges(ImmutableHashSet<string>? inHand)
         return changes.Count;
     }
 
+    /// <summary>
+    /// How many changes no order of this work can do without: each set of tools that is not part of another has to be taken up once, and
+    /// only the first of all without laying something down.
+    /// </summary>
+    /// <param name="tools">The tools of each piece of work.</param>
+    /// <param name="inHand">What is in hand before; null for nothing yet.</param>
+    public static int Fewest(IEnumerable<ImmutableHashSet<string>> tools, ImmutableHashSet<string>? inHand)
+    {
+        List<ImmutableHashSet<string>> largest = [];
+        foreach (var set in tools)
+        {
+            if (set.IsEmpty || (inHand is not null && set.IsSubsetOf(inHand)) || largest.Exists(set.IsSubsetOf))
+            {
+                continue;
+            }
+
+            largest.RemoveAll(other => other.IsSubsetOf(set));
+            largest.Add(set);
+        }
+
+        return inHand is null ? Math.Max(0, largest.Count - 1) : largest.Count;
+    }
+
     /// <summary>Goes on with what takes these tools.</summary>
     public void Take(ImmutableHashSet<string> tools)
     {

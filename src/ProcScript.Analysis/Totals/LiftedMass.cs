@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -8,23 +9,29 @@ namespace ProcScript.Analysis.Totals;
 internal static class LiftedMass
 {
     /// <summary>The kilograms that each step lifts, by its number; steps that lift nothing of known mass are missing.</summary>
-    public static IReadOnlyDictionary<int, double> Of(IEnumerable<PlannedStep> steps)
+    public static IReadOnlyDictionary<int, double> Of(IEnumerable<PlannedStep> steps) => Of(steps.Select(step => (step.Number, step.Verb, step.Part)));
+
+    /// <summary>The kilograms that each action lifts, by its number; actions that lift nothing of known mass are missing.</summary>
+    public static IReadOnlyDictionary<int, double> Of(IEnumerable<PerformedAction> actions) =>
+        Of(actions.Select(action => (action.Number, action.Verb, action.Target as Part)));
+
+    private static Dictionary<int, double> Of(IEnumerable<(int Number, Verb Verb, Part? Part)> steps)
     {
         var lifted = new Dictionary<int, double>();
         var off = new HashSet<Part>();
-        foreach (var step in steps)
+        foreach (var (number, verb, part) in steps)
         {
-            if (step.Part is not { } part || step.Verb is not (Verb.Remove or Verb.Fit))
+            if (part is null || verb is not (Verb.Remove or Verb.Fit))
             {
                 continue;
             }
 
             if (ToTheGram(Inside(part, off)) is > 0 and var kilograms)
             {
-                lifted.Add(step.Number, kilograms);
+                lifted.Add(number, kilograms);
             }
 
-            if (step.Verb == Verb.Remove)
+            if (verb == Verb.Remove)
             {
                 off.Add(part);
             }

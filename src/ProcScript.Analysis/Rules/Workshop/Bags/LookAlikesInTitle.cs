@@ -71,7 +71,7 @@ public sealed class LookAlikesInTitle : OutcomeRule
     {
         var first = new Dictionary<(string Hole, string Title), Kind>();
         var told = new HashSet<string>();
-        foreach (var kind in LooseHardware.Kinds(outcome.Strip!))
+        foreach (var kind in LooseHardware.Kinds(outcome.Strip!).Distinct())
         {
             if (HardwareSort.Hole(kind) is { } hole
                 && !first.TryAdd((hole, Reading(kind)), kind)

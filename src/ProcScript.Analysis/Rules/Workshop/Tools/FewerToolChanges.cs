@@ -81,18 +81,19 @@ public sealed class FewerToolChanges : OutcomeRule
         foreach (var stage in strip.Stages)
         {
             var (before, inHand) = (changes.Count, changes.InHand);
-            foreach (var action in stage.Actions)
+            ImmutableArray<ImmutableHashSet<string>> tools = [.. stage.Actions.Select(StageOrder.ToolsOf)];
+            foreach (var taken in tools)
             {
-                changes.Take(StageOrder.ToolsOf(action));
+                changes.Take(taken);
             }
 
-            var taken = changes.Count - before;
-            if (taken > 1
-                && StageOrder.Find(strip, stage, inHand) is { } order
+            var now = changes.Count - before;
+            if (now > ToolChanges.Fewest(tools, inHand)
+                && StageOrder.Find(strip, stage, tools, inHand) is { } order
                 && new StageTrial(new ToolList(TorqueWrenches.Of(outcome.Procedure, strip.Library)))
                     .Saved(strip, outcome.Refit!, stage.Stage, order) is { Strip: > 0 and var saved, All: > 0 })
             {
-                yield return At(stage.Stage, order, taken, taken - saved);
+                yield return At(stage.Stage, order, now, now - saved);
             }
         }
     }
