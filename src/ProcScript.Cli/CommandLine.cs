@@ -45,7 +45,8 @@ internal static class CommandLine
     private static async Task<ExitCode> InvokeAsync(IReadOnlyList<string> arguments, Surroundings around, CancellationToken stop)
     {
         var parsed = Root(around).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        if (parsed.Errors.Count > 0 && parsed.Action is not HelpWithExamples)
+        // Somebody who asks for help, or what could be typed next, is not done typing.
+        if (parsed.Errors.Count > 0 && parsed.Action?.ClearsParseErrors != true)
         {
             throw new UsageException(Complaint(parsed));
         }
@@ -73,7 +74,8 @@ internal static class CommandLine
     private static string Path(CommandResult result) =>
         result.Parent is CommandResult parent ? $"{Path(parent)} {result.Command.Name}" : "procscript";
 
-    private static RootCommand Root(Surroundings around)
+    /// <summary>The commands with all that they take.</summary>
+    internal static RootCommand Root(Surroundings around)
     {
         RootCommand root = new("Checks service procedures and turns them into work packs.")
         {
@@ -84,6 +86,8 @@ internal static class CommandLine
             ExplainCommand.Create(around),
             NewCommand.Create(around),
             ServerCommand.Create(around),
+            CompletionsCommand.Create(around),
+            ManualCommand.Create(around),
         };
         foreach (var option in root.Options)
         {

@@ -1,0 +1,116 @@
+using System.Diagnostics;
+
+namespace ProcScript.Cli.Tests.Packaging;
+
+/// <summary>The completion scripts in the shells that they are for. A shell that is not installed is skipped, and said to be.</summary>
+public sealed class CompletionTests : IDisposable
+{
+    private static readonly TimeSpan Hang = TimeSpan.FromSeconds(60);
+
+    private readonly TemporaryFolder _disk = new();
+
+    public CompletionTests()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "The shells are started as on Linux.");
+        _disk.With("bin/procscript", $"#!/bin/sh\nexec dotnet '{Path.Combine(AppContext.BaseDirectory, "procscript.dll")}' \"$@\"\n").With("pump.proc", "");
+        File.SetUnixFileMode(Path.Combine(_disk.Path, "bin", "procscript"), UnixFileMode.UserRead | UnixFileMode.UserExecute | UnixFileMode.UserWrite);
+    }
+
+    public void Dispose() => _disk.Dispose();
+
+    [Theory]
+    [InlineData("chec", "check ")]
+    [InlineData("check --fail-on warn", "check --fail-on warning ")]
+    [InlineData("check --fa", "check --fail-on ")]
+    [InlineData("explain removed-w", "explain removed-while-held ")]
+    [InlineData("new mach", "new machine ")]
+    [InlineData("check pum", "check pump.proc ")]
+    public async Task Bash_completes(string typed, string completed)
+    {
+        // A bash that believes it sits at a terminal, and a person who presses Tab, then asks what the line has become.
+        var output = await RunAsync(
+            "script", ["-qec", "bash --noprofile --norc -i", "/dev/null"],
+            "show() { printf '<%s>\\n' \"$READLINE_LINE\"; READLINE_LINE=; }; bind -x '\"\\C-x\\C-p\": show'\n"
+                + $"source <(procscript completions bash)\nprocscript {typed}\t\u0018\u0010exit\n");
+
+        Assert.Contains($"<procscript {completed}>", output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("chec", new[] { "check" })]
+    [InlineData("check --fail-on ", new[] { "error", "hint", "never", "warning" })]
+    [InlineData("explain removed-w", new[] { "removed-while-held" })]
+    [InlineData("check pum", new[] { "pump.proc" })]
+    public async Task Fish_completes(string typed, string[] completed)
+    {
+        var output = await RunAsync("fish", ["--no-config", "-c", $"procscript completions fish | source; complete -C 'procscript {typed}'"], "");
+
+        Assert.Equal(completed, output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(line => line.Split('\t')[0]));
+    }
+
+    [Theory]
+    [InlineData("chec", "check ")]
+    [InlineData("check --fail-on warn", "check --fail-on warning ")]
+    [InlineData("explain removed-w", "explain removed-while-held ")]
+    [InlineData("check pum", "check pump.proc ")]
+    public async Task Zsh_completes(string typed, string completed)
+    {
+        // zsh's own pseudo-terminal holds the zsh that completes.
+        var output = await RunAsync("zsh", ["-f", "-c", $$"""
+            zmodload zsh/zpty
+            zpty inner zsh -f -i
+            zpty -w inner 'PS1=; autoload -Uz compinit; compinit -u -D; source <(procscript completions zsh); unsetopt beep'
+            zpty -w inner 'show() { print -r -- "<$BUFFER>"; zle kill-whole-line }; zle -N show; bindkey "^X" show; print ready'
+            zpty -r inner line '*ready*ready*'
+            zpty -w -n inner $'procscript {{typed}}\t\x18'
+            zpty -r inner line '*<*>*'
+            print -r -- "$line"
+            zpty -d inner
+            """], "");
+
+        Assert.Contains($"<procscript {completed}>", output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("bash")]
+    [InlineData("zsh")]
+    [InlineData("fish")]
+    [InlineData("pwsh")]
+    public async Task Every_shell_has_a_script_that_asks_the_program(string shell)
+    {
+        var run = await CliRun.AtAsync(_disk.Path, "completions", shell);
+
+        Assert.Equal(ExitCode.Clean, run.Code);
+        Assert.Contains("[suggest:", run.Output, StringComparison.Ordinal);
+        Assert.Contains($"procscript completions {shell}", run.Output, StringComparison.Ordinal);
+    }
+
+    private async Task<string> RunAsync(string program, string[] arguments, string input)
+    {
+        var found = (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':').Any(folder => File.Exists(Path.Combine(folder, program)));
+        Assert.SkipUnless(found, $"{program} is not installed.");
+        ProcessStartInfo start = new(program, arguments)
+        {
+            WorkingDirectory = _disk.Path,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.Environment["PATH"] = $"{Path.Combine(_disk.Path, "bin")}:{start.Environment["PATH"]}";
+        start.Environment["HOME"] = _disk.Path;
+        start.Environment["TERM"] = "dumb";
+        using var process = Process.Start(start)!;
+        await process.StandardInput.WriteAsync(input);
+        await process.StandardInput.FlushAsync(TestContext.Current.CancellationToken);
+        using var hang = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        hang.CancelAfter(Hang);
+        try
+        {
+            return await process.StandardOutput.ReadToEndAsync(hang.Token);
+        }
+        finally
+        {
+            process.Kill(entireProcessTree: true);
+        }
+    }
+}
