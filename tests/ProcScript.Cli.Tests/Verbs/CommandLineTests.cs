@@ -24,6 +24,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("explain")]
     [InlineData("new")]
     [InlineData("new machine")]
+    [InlineData("manual")]
     [InlineData("new procedure")]
     public async Task The_help_of_every_verb_has_examples_of_it(string verb)
     {
@@ -44,8 +45,8 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Theory]
-    [InlineData("", "procscript: a command is missing; there are: check, build, format, fix, explain, new, server.\nSee 'procscript --help'.\n")]
-    [InlineData("chek x", "procscript: there is no command 'chek'; there are: check, build, format, fix, explain, new, server.\nSee 'procscript --help'.\n")]
+    [InlineData("", "procscript: a command is missing; there are: check, build, format, fix, explain, new, server, completions, manual.\nSee 'procscript --help'.\n")]
+    [InlineData("chek x", "procscript: there is no command 'chek'; there are: check, build, format, fix, explain, new, server, completions, manual.\nSee 'procscript --help'.\n")]
     [InlineData("new", "procscript: a command is missing; there are: machine, procedure.\nSee 'procscript new --help'.\n")]
     [InlineData("new machine", "procscript: Required argument 'NAME' missing for command: 'machine'.\nSee 'procscript new machine --help'.\n")]
     [InlineData("check", "procscript: Required argument 'PATH' missing for command: 'check'.\nSee 'procscript check --help'.\n")]
