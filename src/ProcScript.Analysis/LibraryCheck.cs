@@ -4,6 +4,7 @@ using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Reports;
 using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Settings;
 using ProcScript.Model;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
@@ -13,11 +14,13 @@ namespace ProcScript.Analysis;
 /// <summary>Checks a library: the one way from files to findings, whoever asks.</summary>
 public static class LibraryCheck
 {
-    /// <summary>Reads, binds and checks every file of a store. The same files give the same report, however many threads take part.</summary>
+    /// <summary>
+    /// Reads, binds and checks every file of a store by its own settings. The same files give the same report, however many threads take part.
+    /// </summary>
     /// <param name="store">The files.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
     public static LibraryReport Run(ISourceStore store, CancellationToken cancellation = default) =>
-        Run(store, CheckSettings.Usual, cancellation);
+        Run(store, SettingsReader.Read(store), cancellation);
 
     /// <summary>Reads, binds and checks every file of a store by what a shop has chosen.</summary>
     /// <param name="store">The files.</param>
@@ -64,7 +67,7 @@ public static class LibraryCheck
             .Where(machine => !machine.HasErrors && (wanted.Contains(machine) || scope.Holds(machine.Declared.Path)))
             .ToList();
         var facts = new MachineFacts[machines.Count];
-        Parallel.For(0, facts.Length, parallel, i => facts[i] = new MachineFacts(machines[i]));
+        Parallel.For(0, facts.Length, parallel, i => facts[i] = new MachineFacts(machines[i]) { Settings = settings.For(machines[i].Declared.Path) });
         var factsOf = facts.ToDictionary(fact => fact.Machine);
 
         var remembered = memory.Begin(factsOf);
@@ -83,13 +86,13 @@ public static class LibraryCheck
             settings,
             facts,
             outcomes,
-            [.. OfKinds(library), .. FamilyCheck.Judge(outcomes, remembered.Facts, parallel), .. ProseCheck.Judge(library, settings, memory, scope, parallel)]);
+            [.. OfKinds(library, settings), .. FamilyCheck.Judge(outcomes, remembered.Facts, parallel), .. ProseCheck.Judge(library, settings, memory, scope, parallel)]);
     }
 
-    private static IEnumerable<Finding> OfKinds(Library library)
+    private static IEnumerable<Finding> OfKinds(Library library, CheckSettings settings)
     {
         var rules = AnalysisRules.All.OfType<KindRule>().ToList();
-        return library.Kinds.SelectMany(kind => rules.SelectMany(rule => rule.Check(kind, library)).Concat(TorqueCheck.Judge(Tightening.Of(kind))));
+        return library.Kinds.SelectMany(kind => rules.SelectMany(rule => rule.Check(kind, library)).Concat(TorqueCheck.Judge(Tightening.Of(kind), settings)));
     }
 
     private static LibraryReport Report(Library library, CheckSettings settings, MachineFacts[] facts, ProcedureOutcome[] outcomes, IEnumerable<Finding> others)
@@ -98,7 +101,7 @@ public static class LibraryCheck
         var merge = new FindingMerge();
         foreach (var fact in facts)
         {
-            merge.Add(fact.Machine.Declared, fact.Machine, machineRules.SelectMany(rule => rule.Check(fact)).Concat(TorqueCheck.Judge(Tightening.Of(fact.Machine))));
+            merge.Add(fact.Machine.Declared, fact.Machine, machineRules.SelectMany(rule => rule.Check(fact)).Concat(TorqueCheck.Judge(Tightening.Of(fact.Machine), settings)));
         }
 
         foreach (var outcome in outcomes)
@@ -109,7 +112,7 @@ public static class LibraryCheck
         return ReportAssembly.Report(
             library,
             settings,
-            [.. library.Findings, .. others, .. merge.Findings()],
+            [.. settings.Findings, .. library.Findings, .. others, .. merge.Findings()],
             [.. outcomes.Select(outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))]);
     }
 }

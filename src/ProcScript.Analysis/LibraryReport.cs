@@ -76,5 +76,5 @@ public sealed record ProcedureReport(Procedure Procedure, bool IsProven, Procedu
 {
     /// <summary>Makes the plan, anew each time; null where the procedure is not proven.</summary>
     public Plan? CreatePlan() =>
-        this is { IsProven: true, Outcome: { Strip: { } strip, Refit: { } refit } } ? PlanBuilder.Build(Library, strip, refit) : null;
+        this is { IsProven: true, Outcome: { Strip: { } strip, Refit: { } refit } } ? PlanBuilder.Build(Library, strip, refit, Outcome.OwnSettings) : null;
 }

@@ -84,6 +84,7 @@ internal static class CommandLine
             FormatCommand.Create(around),
             FixCommand.Create(around),
             ExplainCommand.Create(around),
+            ConfigCommand.Create(around),
             NewCommand.Create(around),
             ServerCommand.Create(around),
             CompletionsCommand.Create(around),

@@ -2,11 +2,13 @@ using System.CommandLine;
 using ProcScript.Generate;
 using ProcScript.Generate.Rules;
 using ProcScript.Generate.Schema;
+using ProcScript.Generate.Settings;
 using ProcScript.Generate.TextMate;
 
 IReadOnlyList<IGenerator> generators =
 [
-    new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new PlanSchemaGenerator(), new TextMateGenerator(), new ManualGenerator(),
+    new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new SettingsReferenceGenerator(), new SettingsSchemaGenerator(),
+    new PlanSchemaGenerator(), new TextMateGenerator(), new ManualGenerator(),
 ];
 
 Option<bool> check = new("--check") { Description = "Write nothing; fail when a generated file differs from the repository's." };

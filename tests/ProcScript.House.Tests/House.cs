@@ -38,6 +38,7 @@ internal static class House
             ["ProcScript.Syntax", "ProcScript.Syntax.Tests"],
             "The parser's generated types never leave Syntax; the tree above them is our own."),
         new("Scriban.Signed", ["ProcScript.Cards"], "Templates are filled in Cards, from the plan."),
+        new("Microsoft.Extensions.FileSystemGlobbing", ["ProcScript.Analysis"], "Paths are chosen by the settings, which Analysis reads."),
         new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),
         new("StreamJsonRpc", ["ProcScript.LanguageServer"], "Only the language server speaks JSON-RPC."),
         new("Spectre.Console", ["ProcScript.Cli"], "Only the command line draws on a terminal."),

@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Settings;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
@@ -22,10 +23,13 @@ namespace ProcScript.Analysis.Bolts;
 public sealed record TorqueBand(Bolt Bolt, NutFactor Factor)
 {
     /// <summary>The share of the proof load below which a preload is called weak.</summary>
-    public const double WeakShare = 0.2;
+    public double WeakShare { get; init; } = SettingsTable.WeakTorque.BuiltIn.BaseValue;
+
+    /// <summary>The share of the proof load beyond which a preload is too much.</summary>
+    public double StrongShare { get; init; } = SettingsTable.StrongTorque.BuiltIn.BaseValue;
 
     /// <summary>The largest sound torque in N·m.</summary>
-    public double Most => Bolt.TorqueFor(Bolt.ProofLoad, Factor.High);
+    public double Most => Bolt.TorqueFor(StrongShare * Bolt.ProofLoad, Factor.High);
 
     /// <summary>The smallest torque in N·m that is not called weak.</summary>
     public double Least => Bolt.TorqueFor(WeakShare * Bolt.ProofLoad, Factor.Low);

@@ -47,7 +47,7 @@ internal static class ProcedureCheck
         Settings = outcome.Settings,
         Strip = outcome.Strip,
         Refit = outcome.Refit,
-        Findings = [.. outcome.Findings, .. OutcomeRules.SelectMany(rule => rule.Check(outcome)), .. TorqueCheck.Judge(Tightening.Of(outcome))],
+        Findings = [.. outcome.Findings, .. OutcomeRules.SelectMany(rule => rule.Check(outcome)), .. TorqueCheck.Judge(Tightening.Of(outcome), outcome.Settings)],
         IsProven = true,
     };
 }

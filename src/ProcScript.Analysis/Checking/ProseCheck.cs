@@ -15,15 +15,16 @@ internal static class ProseCheck
     /// <summary>What the rules have to say, in the order of the files.</summary>
     public static IEnumerable<Finding> Judge(Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, ParallelOptions parallel)
     {
-        var rules = Rules.Where(rule => settings.EnglishWording || !rule.IsEnglish).ToList();
         var trees = library.Trees.Values.Where(tree => scope.Holds(tree.Text.Path)).ToList();
         var findings = new ImmutableArray<Finding>[trees.Count];
         Parallel.For(0, findings.Length, parallel, i =>
         {
             findings[i] = memory.Prose.GetValue(trees[i], tree =>
             {
-                var prose = ProseReader.Read(tree);
-                return new StrongBox<ImmutableArray<Finding>>([.. rules.SelectMany(rule => rule.Check(prose))]);
+                var chosen = settings.For(tree.Text.Path);
+                var prose = ProseReader.Read(tree) with { Settings = chosen };
+                return new StrongBox<ImmutableArray<Finding>>(
+                    [.. Rules.Where(rule => chosen.SeverityOf(rule.Info) is not null).SelectMany(rule => rule.Check(prose))]);
             }).Value;
         });
         return findings.SelectMany(one => one);

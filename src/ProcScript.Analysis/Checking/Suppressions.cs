@@ -1,5 +1,4 @@
 using ProcScript.Analysis.Reports;
-using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Rules.Suppressions;
 using ProcScript.Model;
 using ProcScript.Syntax;
@@ -47,16 +46,13 @@ internal static class Suppressions
     private static int LineOf(Finding finding, Library library) =>
         library.Trees.TryGetValue(finding.Primary.Path, out var tree) ? tree.Text.LineAt(finding.Primary.Span.Start) : -1;
 
+    /// <summary>A rule that is off has no findings, and a comment on it waits for the day it is on again.</summary>
     private static SuppressionState StateOf(Allowance allowance, bool hasFinding, CheckSettings settings) => allowance switch
     {
         { Rule: null } => SuppressionState.UnknownRule,
         _ when hasFinding => allowance.IsOver(settings.Today) ? SuppressionState.Expired : SuppressionState.Used,
-        _ => IsOn(allowance.Rule, settings) ? SuppressionState.Unused : SuppressionState.RuleOff,
+        _ => settings.For(allowance.Text.Path).SeverityOf(allowance.Rule) is not null ? SuppressionState.Unused : SuppressionState.RuleOff,
     };
-
-    /// <summary>A rule that is off has no findings, and a comment on it waits for the day it is on again.</summary>
-    private static bool IsOn(RuleInfo rule, CheckSettings settings) =>
-        settings.EnglishWording || RuleCatalog.Find(rule.Code) is not ProseRule { IsEnglish: true };
 
     private static IEnumerable<Finding> Judge(Allowance allowance, SuppressionState state)
     {

@@ -13,12 +13,12 @@ internal sealed record HeavyLift(PartLift Lift, Step Step, bool IsNamed)
     /// <summary>The lifts of a proven procedure that are too heavy, in the order of their steps.</summary>
     public static IEnumerable<HeavyLift> Of(ProcedureOutcome outcome)
     {
-        if (outcome is not { Strip: { } strip, Refit: { } refit } || !PartLift.AnyBeyondOne(strip.Actions.Concat(refit.Actions)))
+        if (outcome is not { Strip: { } strip, Refit: { } refit } || !PartLift.AnyBeyondOne(strip.Actions.Concat(refit.Actions), outcome.OwnSettings))
         {
             return [];
         }
 
-        var lifts = PartLift.Of(StepList.Of(strip, refit).Steps, outcome.Procedure.Details).Values;
+        var lifts = PartLift.Of(StepList.Of(strip, refit).Steps, outcome.Procedure.Details, outcome.OwnSettings).Values;
         return
             from lift in lifts
             where lift.IsTooHeavy

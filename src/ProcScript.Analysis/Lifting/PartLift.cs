@@ -1,5 +1,6 @@
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -32,24 +33,32 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
     /// <summary>The lifts of a job, by the numbers of their steps.</summary>
     /// <param name="steps">All steps.</param>
     /// <param name="job">What the procedure says of the whole job: its people are there for a lift that one cannot do.</param>
-    public static IReadOnlyDictionary<int, PartLift> Of(IReadOnlyCollection<PlannedStep> steps, ActionDetails job)
+    /// <param name="settings">What the shop has chosen.</param>
+    public static IReadOnlyDictionary<int, PartLift> Of(IReadOnlyCollection<PlannedStep> steps, ActionDetails job, PathSettings settings)
     {
         var masses = LiftedMass.Of(steps);
-        return steps.Where(step => masses.ContainsKey(step.Number)).ToDictionary(step => step.Number, step => Of(step, masses[step.Number], job));
+        var share = ShareOf(settings);
+        return steps.Where(step => masses.ContainsKey(step.Number)).ToDictionary(step => step.Number, step => Of(step, masses[step.Number], job, share));
     }
 
     /// <summary>Whether anything is lifted that is more than one person may lift alone; where nothing is, no lift need be looked at closer.</summary>
-    public static bool AnyBeyondOne(IEnumerable<PerformedAction> actions)
+    /// <param name="actions">What is done.</param>
+    /// <param name="settings">What the shop has chosen.</param>
+    public static bool AnyBeyondOne(IEnumerable<PerformedAction> actions, PathSettings settings)
     {
+        var share = ShareOf(settings);
         var all = actions.ToList();
         var masses = LiftedMass.Of(all);
         return all.Exists(action => masses.TryGetValue(action.Number, out var kilograms)
-            && kilograms > LimitOf(GeometryOf(StepOrigin.Details(action).Lift, ((Part)action.Target!).Lift)));
+            && kilograms > share * LimitOf(GeometryOf(StepOrigin.Details(action).Lift, ((Part)action.Target!).Lift)));
     }
 
-    private static PartLift Of(PlannedStep step, double kilograms, ActionDetails job)
+    private static double ShareOf(PathSettings settings) =>
+        settings.Get(SettingsTable.OnePersonMass).BaseValue / LiftingEquation.Metric.LoadConstant;
+
+    private static PartLift Of(PlannedStep step, double kilograms, ActionDetails job, double share)
     {
-        var limit = LimitOf(GeometryOf(step));
+        var limit = share * LimitOf(GeometryOf(step));
         var people = kilograms > limit ? Math.Max(step.Details.People, job.People) : step.Details.People;
         return new PartLift(step, kilograms, limit, Math.Max(1, people), step.Details.Hoist || step.Part!.Hoist);
     }

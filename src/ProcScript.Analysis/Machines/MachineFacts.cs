@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
 
@@ -31,6 +32,9 @@ internal sealed class MachineFacts
 
     /// <summary>The machine.</summary>
     public Machine Machine { get; }
+
+    /// <summary>What the shop has chosen for the file that declares it.</summary>
+    public PathSettings Settings { get; init; } = PathSettings.BuiltIn;
 
     /// <summary>Where its variables lie.</summary>
     public StateLayout Layout { get; }

@@ -5,6 +5,7 @@ using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model;
@@ -30,7 +31,7 @@ internal sealed class PlanBuilder
     private readonly WhichIsWhich _which;
     private readonly IReadOnlyDictionary<int, PartLift> _lifts;
 
-    private PlanBuilder(Library library, StripRun strip, RefitRun refit)
+    private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings)
     {
         _library = library;
         _procedure = strip.Procedure;
@@ -38,15 +39,16 @@ internal sealed class PlanBuilder
         _list = StepList.Of(strip, refit);
         _steps = _list.Steps;
         _times = JobTimes.Of(_steps);
-        _tools = new ToolList(TorqueWrenches.Of(_procedure, library));
+        _tools = new ToolList(TorqueWrenches.Of(_procedure, library)) { HouseTools = settings.Get(SettingsTable.HouseTools) };
         var loose = LooseHardware.Of(_steps).ToImmutableArray();
         _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card]);
         _which = new WhichIsWhich(loose, _bags);
-        _lifts = PartLift.Of(_steps, _procedure.Details);
+        _lifts = PartLift.Of(_steps, _procedure.Details, settings);
     }
 
     /// <summary>Makes the plan of <paramref name="strip"/> and <paramref name="refit"/>, which have been proven.</summary>
-    public static Plan Build(Library library, StripRun strip, RefitRun refit) => new PlanBuilder(library, strip, refit).Build();
+    public static Plan Build(Library library, StripRun strip, RefitRun refit, PathSettings settings) =>
+        new PlanBuilder(library, strip, refit, settings).Build();
 
     private Plan Build() => new()
     {

@@ -16,15 +16,22 @@ internal static class ReportAssembly
     public static LibraryReport Report(
         Library library, CheckSettings settings, IReadOnlyCollection<Finding> findings, ImmutableArray<ProcedureReport> procedures)
     {
-        var (all, silencings, suppressions) = Checking.Suppressions.Apply(library, settings, findings);
-        var fingerprints = new Fingerprints(path => library.Trees.GetValueOrDefault(path)?.Text);
-        var reported = FindingMerge.Sort(all)
-            .Select(finding => new ReportedFinding(finding, finding.Rule.DefaultSeverity)
+        var (all, silencings, suppressions) = Checking.Suppressions.Apply(library, settings, [.. findings.Where(finding => SeverityOf(finding) is not null)]);
+        var texts = settings.Files.ToImmutableSortedDictionary(file => file.Path, file => file, StringComparer.Ordinal);
+        var fingerprints = new Fingerprints(path => library.Trees.GetValueOrDefault(path)?.Text ?? texts.GetValueOrDefault(path));
+        var reported = new List<ReportedFinding>();
+        foreach (var finding in FindingMerge.Sort(all))
+        {
+            if (SeverityOf(finding) is { } severity)
             {
-                Fingerprint = fingerprints.Next(finding),
-                Silencing = silencings.GetValueOrDefault(finding),
-            })
-            .ToList();
+                reported.Add(new ReportedFinding(finding, severity)
+                {
+                    Fingerprint = fingerprints.Next(finding),
+                    Silencing = silencings.GetValueOrDefault(finding),
+                });
+            }
+        }
+
         return new LibraryReport
         {
             Library = library,
@@ -33,6 +40,10 @@ internal static class ReportAssembly
             Silenced = [.. reported.Where(one => one.Silencing is not null)],
             Suppressions = suppressions,
             Procedures = procedures,
+            OtherTexts = texts,
         };
+
+        // A rule that is off says nothing, and leaves nothing for a comment to silence.
+        Severity? SeverityOf(Finding finding) => settings.For(finding.Primary.Path).SeverityOf(finding.Rule);
     }
 }

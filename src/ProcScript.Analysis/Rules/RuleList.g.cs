@@ -87,5 +87,17 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Suppressions.UnknownRule(),
         new global::ProcScript.Analysis.Rules.Suppressions.AllowanceExpired(),
         new global::ProcScript.Analysis.Rules.Suppressions.AllowedUntilNoDate(),
+        new global::ProcScript.Analysis.Rules.Settings.SettingsNotJson(),
+        new global::ProcScript.Analysis.Rules.Settings.SettingsFileMissing(),
+        new global::ProcScript.Analysis.Rules.Settings.SettingsInCircle(),
+        new global::ProcScript.Analysis.Rules.Settings.UnknownSetting(),
+        new global::ProcScript.Analysis.Rules.Settings.WrongSortOfSetting(),
+        new global::ProcScript.Analysis.Rules.Settings.UnknownChoice(),
+        new global::ProcScript.Analysis.Rules.Settings.WrongSettingQuantity(),
+        new global::ProcScript.Analysis.Rules.Settings.SeverityOfNoRule(),
+        new global::ProcScript.Analysis.Rules.Settings.SeverityBelowError(),
+        new global::ProcScript.Analysis.Rules.Settings.SettingGivenTwice(),
+        new global::ProcScript.Analysis.Rules.Settings.OverrideOfNoPath(),
+        new global::ProcScript.Analysis.Rules.Settings.StraySettings(),
     ];
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Settings;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
 
@@ -12,6 +13,9 @@ public sealed class ProcedureOutcome
 
     /// <summary>What the shop has chosen about the checks.</summary>
     public required CheckSettings Settings { get; init; }
+
+    /// <summary>What of it holds for the file that declares the procedure.</summary>
+    public PathSettings OwnSettings => Settings.For(Procedure.Declared.Path);
 
     /// <summary>Its strip; null where errors in the text or the machine keep it from being run.</summary>
     public required StripRun? Strip { get; init; }

@@ -16,6 +16,9 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     private const string TorqueWrench = "torque wrench";
     private const string AngleGauge = "angle gauge";
 
+    /// <summary>The tools that every bench has, by name or by title.</summary>
+    public ImmutableArray<string> HouseTools { get; init; } = [];
+
     /// <summary>
     /// The titles of a step's tools: those of the kind, the item and the action, and a torque wrench where there is a torque and none of
     /// them is one: the smallest of the catalog that covers it, else any. A torque with an angle after it takes an angle gauge as well.
@@ -46,15 +49,29 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     /// </summary>
     public ImmutableArray<PlanTool> Of(ImmutableArray<PlannedStep> steps, ActionDetails job)
     {
+        var house = House(steps, job);
         var uses = job.Tools.SelectMany(tool => steps.Select(step => (Title: ItemWords.Of(tool), Step: step.Number)))
             .Concat(steps.SelectMany(step => Of(step).Select(title => (Title: title, Step: step.Number))));
         return
         [
-            .. uses.GroupBy(use => use.Title, use => use.Step).Select(tool => new PlanTool(
+            .. uses.GroupBy(use => use.Title, use => use.Step).Where(tool => !house.Contains(tool.Key)).Select(tool => new PlanTool(
                 tool.Key == TorqueWrench ? $"{TorqueWrench}, {Range(steps)}" : tool.Key,
                 tool.First(),
                 tool.Distinct().Count())),
         ];
+    }
+
+    /// <summary>The titles of those tools of the job that every bench has.</summary>
+    private HashSet<string> House(ImmutableArray<PlannedStep> steps, ActionDetails job)
+    {
+        var titles = HouseTools.ToHashSet(StringComparer.OrdinalIgnoreCase);
+        if (titles.Count > 0)
+        {
+            var tools = steps.SelectMany(step => Item(step).Concat(step.Details.Tools)).Concat(job.Tools).Concat(wrenches.All);
+            titles.UnionWith([.. tools.Where(tool => titles.Contains(tool.Name)).Select(ItemWords.Of)]);
+        }
+
+        return titles;
     }
 
     /// <summary>The titles of the tools of an action of the strip, where nothing is tightened.</summary>

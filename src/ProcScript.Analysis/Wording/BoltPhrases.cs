@@ -28,6 +28,10 @@ internal static class BoltPhrases
     public static string Factor(double used, NutFactor factor) =>
         string.Create(CultureInfo.InvariantCulture, $"K {used:0.00}, {factor.Surface}");
 
+    /// <summary>A share of the proof load: <c>a fifth</c>, <c>75 %</c>.</summary>
+    public static string Share(double share) =>
+        share == 0.2 ? "a fifth" : string.Create(CultureInfo.InvariantCulture, $"{share * 100:0.##} %");
+
     private static string Print(double value, Unit unit)
     {
         var digits = Math.Clamp(2 - (int)Math.Floor(Math.Log10(value)), 0, 15);

@@ -1,16 +1,16 @@
 using System.CommandLine;
-using ProcScript.Analysis;
+using ProcScript.Analysis.Settings;
+using ProcScript.Cli.Verbs;
 
 namespace ProcScript.Cli.Commands;
 
 /// <summary>The option <c>--wording</c>: which rules of wording hold.</summary>
 internal sealed class WordingOption
 {
-    private readonly Option<string> _wording = new("--wording")
+    private readonly Option<string?> _wording = new("--wording")
     {
-        Description = "Whether texts are held to the rules that know English, or only to those of any language.",
+        Description = "Whether texts are held to the rules that know English, or only to those of any language; the settings say it otherwise.",
         HelpName = "english|neutral",
-        DefaultValueFactory = _ => "english",
     };
 
     /// <summary>Makes the option.</summary>
@@ -20,5 +20,10 @@ internal sealed class WordingOption
     public void AddTo(Command command) => command.Add(_wording);
 
     /// <summary>What is asked for.</summary>
-    public CheckSettings Read(ParseResult parsed) => CheckSettings.Usual with { EnglishWording = parsed.GetValue(_wording) != "neutral" };
+    public SettingsRequest Read(ParseResult parsed) => new(parsed.GetValue(_wording) switch
+    {
+        "neutral" => WordingChoice.Neutral,
+        "english" => WordingChoice.English,
+        _ => null,
+    });
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Analysis;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 
@@ -7,7 +6,7 @@ namespace ProcScript.Cli.Verbs;
 
 /// <summary>What <c>build</c> is asked to do.</summary>
 /// <param name="Input">What to read.</param>
-/// <param name="Settings">What the shop has chosen.</param>
+/// <param name="Settings">What is chosen about the checks.</param>
 /// <param name="Output">The folder to write to, as typed.</param>
 /// <param name="Formats">What to write.</param>
 /// <param name="With">The options that the machine has.</param>
@@ -16,7 +15,7 @@ namespace ProcScript.Cli.Verbs;
 /// <param name="Colour">When to print in colour.</param>
 internal sealed record BuildRequest(
     InputRequest Input,
-    CheckSettings Settings,
+    SettingsRequest Settings,
     string Output,
     ImmutableArray<PackFormat> Formats,
     ImmutableArray<string> With,

@@ -12,7 +12,7 @@ internal static class BuildVerb
     public static async Task<ExitCode> RunAsync(BuildRequest request, Surroundings around, CancellationToken stop)
     {
         var templates = TemplateFolder.Read(request.Templates, around.CurrentFolder);
-        var library = await CheckedLibrary.RunAsync(request.Input, request.Settings, around, stop);
+        var library = await CheckedLibrary.RunAsync(request.Input, request.Settings.Read, around, stop);
         var terminal = Terminal.For(around, request.Colour);
         library.PrintFindings(terminal, stop);
         if (library.Procedures.IsEmpty && library.Findings.Any(reported => reported.Severity == Severity.Error))

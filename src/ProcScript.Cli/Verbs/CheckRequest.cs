@@ -1,4 +1,3 @@
-using ProcScript.Analysis;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 using ProcScript.Syntax.Findings;
@@ -7,8 +6,8 @@ namespace ProcScript.Cli.Verbs;
 
 /// <summary>What <c>check</c> is asked to do.</summary>
 /// <param name="Input">What to read.</param>
-/// <param name="Settings">What the shop has chosen.</param>
+/// <param name="Settings">What is chosen about the checks.</param>
 /// <param name="Since">The revision to check the changes since, or null to check everything.</param>
 /// <param name="FailOn">The least severity that fails the run; null where none does.</param>
 /// <param name="Colour">When to print in colour.</param>
-internal sealed record CheckRequest(InputRequest Input, CheckSettings Settings, string? Since, Severity? FailOn, ColourChoice Colour);
+internal sealed record CheckRequest(InputRequest Input, SettingsRequest Settings, string? Since, Severity? FailOn, ColourChoice Colour);

@@ -8,7 +8,7 @@ internal static class CheckVerb
     /// <summary>Checks and prints.</summary>
     public static async Task<ExitCode> RunAsync(CheckRequest request, Surroundings around, CancellationToken stop)
     {
-        var library = await CheckedLibrary.RunAsync(request.Input, request.Settings, request.Since, around, stop);
+        var library = await CheckedLibrary.RunAsync(request.Input, request.Settings.Read, request.Since, around, stop);
         var terminal = Terminal.For(around, request.Colour);
         library.PrintFindings(terminal, stop);
         terminal.WriteLine(new Piece(CheckSummary.Of(library)));

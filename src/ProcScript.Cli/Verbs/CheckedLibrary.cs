@@ -6,6 +6,7 @@ using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 using ProcScript.Cli.Versions;
 using ProcScript.Model;
+using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Cli.Verbs;
@@ -48,24 +49,30 @@ internal sealed class CheckedLibrary
         : 0;
 
     /// <summary>Reads and checks.</summary>
-    public static Task<CheckedLibrary> RunAsync(InputRequest request, CheckSettings settings, Surroundings around, CancellationToken stop) =>
+    public static Task<CheckedLibrary> RunAsync(InputRequest request, Func<ISourceStore, CheckSettings> settings, Surroundings around, CancellationToken stop) =>
         RunAsync(request, settings, since: null, around, stop);
 
     /// <summary>Reads all and checks what has changed since a revision, with all that uses it; everything where there is no revision.</summary>
-    public static async Task<CheckedLibrary> RunAsync(InputRequest request, CheckSettings settings, string? since, Surroundings around, CancellationToken stop)
+    /// <param name="request">What to read.</param>
+    /// <param name="settings">What the shop has chosen for such files.</param>
+    /// <param name="since">The revision.</param>
+    /// <param name="around">The surroundings.</param>
+    /// <param name="stop">Ends the work.</param>
+    public static async Task<CheckedLibrary> RunAsync(
+        InputRequest request, Func<ISourceStore, CheckSettings> settings, string? since, Surroundings around, CancellationToken stop)
     {
         var selection = SourceSelection.Find(request, around.CurrentFolder);
         var changed = since is null ? null : await ChangedFiles.SinceAsync(since, selection, stop);
         DiskSourceStore store = new(selection, around.OpenInput);
-        var dated = settings with { Today = settings.Today ?? around.Today };
         // A check that waits for its input hears of no stop; it writes nothing, and may be left behind.
-        var report = await Task.Run(() => Check(store, dated, changed, stop), stop).WaitAsync(stop);
+        var report = await Task.Run(() => Check(store, settings(store) with { Today = around.Today }, changed, stop), stop).WaitAsync(stop);
         return new CheckedLibrary(report, selection, store, around.CurrentFolder);
     }
 
     private static LibraryReport Check(DiskSourceStore store, CheckSettings settings, FrozenSet<string>? changed, CancellationToken stop)
     {
-        if (changed is null)
+        // What the shop chooses has a bearing on every file.
+        if (changed is null || settings.Files.Any(file => changed.Contains(file.Path)))
         {
             return LibraryCheck.Run(store, settings, stop);
         }

@@ -22,7 +22,7 @@ internal static class FixVerb
 
         DiskSourceStore store = new(selection, around.OpenInput);
         var mend = request.Mend with { MayChange = selection.IsGiven };
-        var settings = request.Settings with { Today = request.Settings.Today ?? around.Today };
+        var settings = request.Settings.Read(store) with { Today = around.Today };
         var report = await Task.Run(() => LibraryMend.Run(store, settings, mend, stop), stop).WaitAsync(stop);
         store.RefuseUnreadable();
 

@@ -46,7 +46,7 @@ internal static class DiagnosticMethods
         LibraryAnalysis analysis, ImmutableDictionary<string, string> known, DiagnosticWriter writer)
     {
         var found = writer.Write(analysis);
-        foreach (var path in analysis.Library.Trees.Keys)
+        foreach (var path in analysis.Library.Trees.Keys.Concat(analysis.Report.OtherTexts.Keys))
         {
             var (uri, items) = (analysis.Files.UriOf(path), found.GetValueOrDefault(path, []));
             var (version, digest) = (analysis.Files.Open.GetValueOrDefault(path)?.Version, DiagnosticDigest.Of(items));

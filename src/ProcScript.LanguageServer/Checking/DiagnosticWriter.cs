@@ -20,8 +20,9 @@ internal sealed class DiagnosticWriter(RulePageFiles pages, ClientProfile client
     /// The diagnostics of every file that has some, by path: what <c>check</c> prints for the folders that are open. Of a file that is
     /// only used, errors alone.
     /// </summary>
-    public ImmutableSortedDictionary<string, ImmutableArray<Diagnostic>> Write(LibraryAnalysis analysis) => analysis.Report.Findings
-        .Where(reported => reported.Severity == Severity.Error || analysis.Files.Listed.Contains(reported.Finding.Primary.Path))
+    public ImmutableSortedDictionary<string, ImmutableArray<Diagnostic>> Write(LibraryAnalysis analysis) => analysis.Report
+        .About(analysis.Files.Listed.Contains)
+        .Findings
         .GroupBy(reported => reported.Finding.Primary.Path)
         .ToImmutableSortedDictionary(group => group.Key, group => group.Select(one => Write(one, analysis)).ToImmutableArray(), StringComparer.Ordinal);
 

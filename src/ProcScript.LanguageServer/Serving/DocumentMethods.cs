@@ -14,7 +14,7 @@ internal static class DocumentMethods
             if (client.WatchesFiles)
             {
                 connection.Ask("client/registerCapability", new RegistrationParams(
-                    [new Registration("sources", "workspace/didChangeWatchedFiles", new DidChangeWatchedFilesRegistrationOptions([new Protocol.FileSystemWatcher("**/*.proc")]))]));
+                    [new Registration("sources", "workspace/didChangeWatchedFiles", new DidChangeWatchedFilesRegistrationOptions([new Protocol.FileSystemWatcher("**/*.proc"), new Protocol.FileSystemWatcher("**/*.json")]))]));
             }
         });
         methods.Notification<DidOpenTextDocumentParams>("textDocument/didOpen", parameters => workspace.Open(parameters.TextDocument));

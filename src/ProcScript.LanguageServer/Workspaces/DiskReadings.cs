@@ -13,6 +13,9 @@ internal sealed class DiskReadings(IServerHost host, string root)
     /// <summary>The file at a path.</summary>
     public SourceReading Read(string path) => _readings.GetOrAdd(path, one => host.Read(Path.Combine(root, one)));
 
+    /// <summary>Whether somebody asked about a path, whatever was found there.</summary>
+    public bool Knows(string path) => _readings.ContainsKey(path);
+
     /// <summary>The same without the files at some paths, which are read anew.</summary>
     public DiskReadings Without(IReadOnlySet<string> paths)
     {

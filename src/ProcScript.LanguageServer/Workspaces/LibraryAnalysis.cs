@@ -21,7 +21,7 @@ internal sealed record LibraryAnalysis(LibraryFiles Files, LibraryReport Report,
 
     /// <summary>The places of a file; null where the library does not hold it.</summary>
     public TextPlaces? PlacesIn(string path) =>
-        Library.Trees.TryGetValue(path, out var tree) ? new TextPlaces(tree.Text, Encoding) : null;
+        Report.TextOf(path) is { } text ? new TextPlaces(text, Encoding) : null;
 
     /// <summary>A stretch of a file as the protocol names it.</summary>
     public Protocol.Location LocationOf(SourceSpan place) =>

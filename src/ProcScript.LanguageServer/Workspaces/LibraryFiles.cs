@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis;
+using ProcScript.Analysis.Settings;
 using ProcScript.Model;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
@@ -39,8 +40,11 @@ internal sealed class LibraryFiles : IParsedSourceStore
     public SyntaxTree Parse(string path, string content) => Memory.Parse(path, content);
 
     /// <summary>Checks them, as the command line does, with what is remembered of earlier checks.</summary>
-    public LibraryReport Check(CancellationToken cancellation) =>
-        LibraryCheck.Run(LibraryBinder.Bind(this, cancellation), CheckSettings.Usual with { Today = Today }, Memory.Checks, cancellation);
+    public LibraryReport Check(CancellationToken cancellation)
+    {
+        var settings = SettingsReader.Read(this) with { Today = Today };
+        return LibraryCheck.Run(LibraryBinder.Bind(this, cancellation), settings, Memory.ChecksBy(settings), cancellation);
+    }
 
     /// <summary>The address of a file.</summary>
     public string UriOf(string path) =>

@@ -66,7 +66,14 @@ internal sealed class ServedLibrary
     public void Close(string path) => Change(Files.Disk.Without(ImmutableHashSet.Create(path)), Files.Open.Remove(path));
 
     /// <summary>Takes note of files that came, went or changed on the disk.</summary>
-    public void Changed(IReadOnlySet<string> paths) => Change(Files.Disk.Without(paths), Files.Open);
+    public void Changed(IReadOnlySet<string> paths)
+    {
+        // Of JSON only settings matter; those that are there, or looked for, have been asked about.
+        if (paths.Any(path => !IsJson(path) || Files.Disk.Knows(path)))
+        {
+            Change(Files.Disk.Without(paths), Files.Open);
+        }
+    }
 
     /// <summary>The analysis of the files as they are now.</summary>
     public Task<LibraryAnalysis> AnalyseAsync(CancellationToken cancellation) => (_run ??= Begin()).WaitAsync(cancellation);
@@ -79,7 +86,9 @@ internal sealed class ServedLibrary
     }
 
     private ImmutableSortedSet<string> List(ImmutableDictionary<string, OpenDocument> open) =>
-        _folders.SelectMany(_host.ListSources).Select(PathOf).Concat(open.Keys).ToImmutableSortedSet(StringComparer.Ordinal);
+        _folders.SelectMany(_host.ListSources).Select(PathOf).Concat(open.Keys.Where(path => !IsJson(path))).ToImmutableSortedSet(StringComparer.Ordinal);
+
+    private static bool IsJson(string path) => path.EndsWith(".json", StringComparison.OrdinalIgnoreCase);
 
     private AnalysisRun Begin()
     {

@@ -10,7 +10,7 @@ public sealed class MemorySourceStore : ISourceStore
 
     /// <summary>
     /// A store of these files, by root-relative path. Backslashes, <c>.</c> and <c>..</c> are resolved; of two spellings of one path the
-    /// last wins.
+    /// last wins. JSON is no source: it is there for whoever asks for it.
     /// </summary>
     public MemorySourceStore(IEnumerable<KeyValuePair<string, string>> files)
     {
@@ -21,7 +21,7 @@ public sealed class MemorySourceStore : ISourceStore
         }
 
         _files = byPath.ToImmutable();
-        _paths = [.. _files.Keys];
+        _paths = [.. _files.Keys.Where(path => !path.EndsWith(".json", StringComparison.Ordinal))];
     }
 
     /// <summary>A store of one file.</summary>

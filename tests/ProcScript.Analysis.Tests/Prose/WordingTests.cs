@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Rules;
+using ProcScript.Analysis.Settings;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
 
@@ -53,6 +54,6 @@ public sealed class WordingTests
     private static string Clip(string release) => $"clip a \"a\" {{ release \"{release}\" }}";
 
     private static IEnumerable<string> Codes(string text, bool english) => LibraryCheck
-        .Run(MemorySourceStore.Of("x.proc", text), CheckSettings.Usual with { EnglishWording = english }, TestContext.Current.CancellationToken)
+        .Run(MemorySourceStore.Of("x.proc", text), CheckSettings.Usual.With(SettingsTable.Wording, english ? WordingChoice.English : WordingChoice.Neutral), TestContext.Current.CancellationToken)
         .Findings.Select(found => found.Finding.Rule.Code);
 }

@@ -11,6 +11,9 @@ internal sealed record Case(string Name)
     /// <summary>The sources, relative to the folder, in order.</summary>
     public IReadOnlyList<string> Sources => FilesBelow(Folder).Where(IsSource).ToList();
 
+    /// <summary>The sources, and the settings that they are checked by.</summary>
+    public IReadOnlyList<string> Files => FilesBelow(Folder).Where(path => IsSource(path) || IsSettings(path)).ToList();
+
     /// <summary>
     /// Every case: <c>group/case</c>, and of a rule <c>rules/CODE/fires</c>, <c>quiet</c> and <c>fixed</c>. A case may have folders.
     /// </summary>
@@ -26,6 +29,8 @@ internal sealed record Case(string Name)
             .Order(StringComparer.Ordinal);
 
     public static bool IsSource(string path) => path.EndsWith(".proc", StringComparison.Ordinal);
+
+    public static bool IsSettings(string path) => path.EndsWith(".json", StringComparison.Ordinal) && Path.GetFileName(path) != "plan.json";
 
     private static IEnumerable<Case> Find() =>
         from path in Directory.Exists(Checkout.Cases) ? FilesBelow(Checkout.Cases) : []

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Sources;
 using ProcScript.Cli.Tests.Cases;
 using ProcScript.Model.Sources;
@@ -13,11 +14,11 @@ namespace ProcScript.Cli.Tests.Rules;
 internal sealed record Library(ImmutableSortedDictionary<string, string> Files, ISourceStore Store)
 {
     public static Library Of(Case found) => new(
-        found.Sources.ToImmutableSortedDictionary(path => path, path => File.ReadAllText(Path.Combine(found.Folder, path)), StringComparer.Ordinal),
+        found.Files.ToImmutableSortedDictionary(path => path, path => File.ReadAllText(Path.Combine(found.Folder, path)), StringComparer.Ordinal),
         new DiskSourceStore(new SourceSelection(found.Folder, [.. found.Sources], StandardInput: null), () => Stream.Null));
 
-    /// <summary>What holds where nothing is chosen, on a fixed day.</summary>
-    public static CheckSettings Settings { get; } = CheckSettings.Usual with { Today = StoppedClock.Day };
+    /// <summary>What its own settings choose, on a fixed day.</summary>
+    public CheckSettings Settings => SettingsReader.Read(Store) with { Today = StoppedClock.Day };
 
     /// <summary>Whether a program may apply a fix; the others are only shown.</summary>
     public static bool IsApplied(Fix fix) => fix.Grade != FixGrade.DisplayOnly;

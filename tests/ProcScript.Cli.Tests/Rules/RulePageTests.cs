@@ -1,5 +1,5 @@
 using ProcScript.Analysis;
-using ProcScript.Model.Sources;
+using ProcScript.Analysis.Settings;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Cli.Tests.Rules;
@@ -52,6 +52,9 @@ public sealed class RulePageTests
 
     private static Rule Rule(string code) => RuleCatalog.Find(code)!;
 
-    private static IEnumerable<Finding> Check(string sample) =>
-        LibraryCheck.Run(MemorySourceStore.Of("sample.proc", sample), Library.Settings).Findings.Select(reported => reported.Finding);
+    private static IEnumerable<Finding> Check(string sample)
+    {
+        var store = SampleFiles.Of(sample);
+        return LibraryCheck.Run(store, SettingsReader.Read(store) with { Today = StoppedClock.Day }).Findings.Select(reported => reported.Finding);
+    }
 }

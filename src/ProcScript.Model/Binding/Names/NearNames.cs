@@ -5,7 +5,7 @@ using ProcScript.Model.Binding.Findings;
 namespace ProcScript.Model.Binding.Names;
 
 /// <summary>Finds the names that somebody probably meant: few, and the closest.</summary>
-internal sealed class NearNames
+public sealed class NearNames
 {
     private const int MostSuggestions = 3;
 
@@ -19,12 +19,15 @@ internal sealed class NearNames
     /// <param name="wanted">The name as written.</param>
     /// <param name="sink">The piece of binding that asks: its questions are counted.</param>
     /// <param name="isChoice">Which of the names are in scope; null for all.</param>
-    public ImmutableArray<string> Find(string wanted, FindingSink sink, Func<string, bool>? isChoice = null)
+    internal ImmutableArray<string> Find(string wanted, FindingSink sink, Func<string, bool>? isChoice = null) =>
+        wanted.Length == 0 || !sink.MaySuggest() ? [] : Find(wanted, isChoice);
+
+    /// <summary>The names near to <paramref name="wanted"/>, at most three: the closest, in ordinal order.</summary>
+    /// <param name="wanted">The name as written.</param>
+    /// <param name="isChoice">Which of the names are in scope; null for all.</param>
+    public ImmutableArray<string> Find(string wanted, Func<string, bool>? isChoice = null)
     {
-        if (wanted.Length == 0 || !sink.MaySuggest())
-        {
-            return [];
-        }
+        ArgumentNullException.ThrowIfNull(wanted);
 
         var limit = LimitFor(wanted);
         var letters = LettersOf(wanted);

@@ -5,7 +5,7 @@ using ProcScript.Syntax.Text;
 namespace ProcScript.Model.Rules.Wording;
 
 /// <summary>Words and edits for names that somebody probably meant.</summary>
-internal static class DidYouMean
+public static class DidYouMean
 {
     /// <summary>The question; empty where nothing is near.</summary>
     public static string Help(IReadOnlyCollection<string> near) =>

@@ -1,7 +1,7 @@
 namespace ProcScript.Model.Rules.Wording;
 
 /// <summary>Lists in words.</summary>
-internal static class WordList
+public static class WordList
 {
     /// <summary><c>a, b or c</c></summary>
     public static string Or(IEnumerable<string> words) => Join([.. words], "or");

@@ -18,7 +18,7 @@ public sealed class TorqueBeyondBolt : TorqueRule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "Thread and grade give the proof load of the bolt (ISO 898-1, SAE J429), and T = K·d·F the torque that reaches it. The most "
-            + "that the torque's tolerance allows goes beyond that. K is 0.20 for a dry thread, 0.15 with `oiled`, 0.14 to 0.20 with "
+            + "that the torque's tolerance allows goes beyond that, or beyond the share of it in `limits.strongTorque`. K is 0.20 for a dry thread, 0.15 with `oiled`, 0.14 to 0.20 with "
             + "`thread locker`, 0.16 to 0.22 plated and 0.12 waxed, each from sources that differ; the highest of a band is reckoned with. "
             + "Of a torque with an angle after it, only the torque is judged. Where thread or grade are not known, nothing is said: so it "
             + "is for nuts, stainless steel, threads into plastic and unusual coatings.",
@@ -43,14 +43,14 @@ public sealed class TorqueBeyondBolt : TorqueRule
             yield return new Finding(
                 Id,
                 $"`{tightening.Name}` is tightened beyond what its bolt bears: {torque.Print()} on {BoltPhrases.Name(tightening, band)}, "
-                    + $"which reaches its proof load of {BoltPhrases.ProofLoad(band.Bolt)} at {BoltPhrases.Torque(band.Most, unit)} "
+                    + $"which reaches {(band.StrongShare < 1 ? $"{BoltPhrases.Share(band.StrongShare)} of " : "")}its proof load of {BoltPhrases.ProofLoad(band.Bolt)} at {BoltPhrases.Torque(band.Most, unit)} "
                     + $"({BoltPhrases.Factor(band.Factor.High, band.Factor)})",
                 tightening.Place,
-                "tightened beyond proof load")
+                band.StrongShare < 1 ? "tightened beyond what the shop allows" : "tightened beyond proof load")
             {
                 Related = OfKind(tightening),
                 Help = "compare torque, unit, thread and grade with the maker's data; usual tables aim at "
-                    + $"{BoltPhrases.Torque(0.75 * band.Most, unit)}, three quarters of that",
+                    + $"{BoltPhrases.Torque(0.75 * band.Most / band.StrongShare, unit)}, three quarters of proof load",
             };
         }
     }

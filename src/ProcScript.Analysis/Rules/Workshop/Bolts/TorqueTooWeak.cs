@@ -17,7 +17,7 @@ public sealed class TorqueTooWeak : TorqueRule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "By thread, grade and surface, the most that the torque's tolerance allows makes less than a fifth of the bolt's proof load, "
-            + "where usual tables aim at three quarters. A fifth is common practice, no source. A torque with an angle after it is not judged.",
+            + "where usual tables aim at three quarters. A fifth (`limits.weakTorque`) is common practice, no source. A torque with an angle after it is not judged.",
         Why: "A bolt holds by being stretched. One that is hardly stretched works itself loose, and a graded bolt is mostly there because it "
             + "has to hold. Often the unit is wrong (lbf·in for lbf·ft), or the thread. There are good reasons as well: a bolt into plastic, a "
             + "trim bolt, one that only locates. Then allow the finding with that reason, or leave out a grade that nothing depends on.",
@@ -39,10 +39,10 @@ public sealed class TorqueTooWeak : TorqueRule
             yield return new Finding(
                 Id,
                 $"`{tightening.Name}` is hardly tightened: {torque.Print()} on {BoltPhrases.Name(tightening, band)}, where "
-                    + $"{BoltPhrases.Torque(band.Least, unit)} makes a fifth of its proof load of {BoltPhrases.ProofLoad(band.Bolt)} "
+                    + $"{BoltPhrases.Torque(band.Least, unit)} makes {BoltPhrases.Share(band.WeakShare)} of its proof load of {BoltPhrases.ProofLoad(band.Bolt)} "
                     + $"({BoltPhrases.Factor(band.Factor.Low, band.Factor)})",
                 tightening.Place,
-                "less than a fifth of proof load")
+                $"less than {BoltPhrases.Share(band.WeakShare)} of proof load")
             {
                 Related = TorqueBeyondBolt.OfKind(tightening),
                 Help = "compare torque and unit with the maker's data; where so little is meant, allow the finding and say why",

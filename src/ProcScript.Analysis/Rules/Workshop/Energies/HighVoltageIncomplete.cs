@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
@@ -14,9 +15,6 @@ namespace ProcScript.Analysis.Rules.Workshop.Energies;
 /// </summary>
 public sealed class HighVoltageIncomplete : MachineRule
 {
-    /// <summary>The voltage, in volts DC, up to which a circuit does not count as high voltage.</summary>
-    public const double SafeVoltage = 60;
-
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new(
         "PRC5044", "high-voltage-incomplete", "High voltage is isolated without all that makes it safe", Severity.Warning);
@@ -27,7 +25,7 @@ public sealed class HighVoltageIncomplete : MachineRule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "An energy with the mark `hazard high_voltage` lacks a `lock`, a `wait` or `bleed`, or a `verify` that expects a reading in "
-            + "volts of 60 V at most.",
+            + "volts of 60 V at most (`limits.safeVoltage` may ask for less).",
         Why: "High voltage is invisible and kills. Somebody puts the plug back; capacitors hold their charge for minutes; a dead meter reads "
             + "nothing on a live circuit. Only a qualified person works on it, by the manufacturer's data. It is a warning, for the words may "
             + "stand in a paper of their own: allow it then, and name the paper.",
@@ -58,14 +56,14 @@ public sealed class HighVoltageIncomplete : MachineRule
     internal override IEnumerable<Finding> Check(MachineFacts facts) =>
         from energy in facts.Machine.Energies
         where energy.Has(Hazard.HighVoltage)
-        let lacks = Lacks(energy).ToList()
+        let lacks = Lacks(energy, facts.Settings.Get(SettingsTable.SafeVoltage)).ToList()
         where lacks.Count > 0
         select new Finding(Id, $"{ItemPhrases.The(energy)} is high voltage and lacks {ItemPhrases.List(lacks)}", energy.Declared, "high voltage")
         {
             Help = "write what the manufacturer's data say; who locks keeps the service plug, and the meter is proved live, dead, live",
         };
 
-    private static IEnumerable<string> Lacks(Energy energy)
+    private static IEnumerable<string> Lacks(Energy energy, Quantity most)
     {
         if (energy.Lock is null)
         {
@@ -81,12 +79,12 @@ public sealed class HighVoltageIncomplete : MachineRule
         {
             yield return "a `verify` with a reading in volts";
         }
-        else if (!EndsBelow(limit))
+        else if (!EndsBelow(limit, most))
         {
-            yield return $"a `verify` that expects 60 V at most (it expects {limit.Print()})";
+            yield return $"a `verify` that expects {most.Print()} at most (it expects {limit.Print()})";
         }
     }
 
-    private static bool EndsBelow(Limit limit) =>
-        limit.Relation is not (LimitRelation.AtLeast or LimitRelation.More) && limit.Quantity.High * limit.Quantity.Unit.Factor <= SafeVoltage;
+    private static bool EndsBelow(Limit limit, Quantity most) =>
+        limit.Relation is not (LimitRelation.AtLeast or LimitRelation.More) && limit.Quantity.High * limit.Quantity.Unit.Factor <= most.BaseValue;
 }

@@ -20,7 +20,7 @@ public sealed class TooHeavyForOne : OutcomeRule
     public override RulePage Page { get; } = new(
         What: "A part comes off or goes in, neither `people` nor `hoist` is said, and its mass is more than the recommended weight limit of "
             + "the revised NIOSH lifting equation: 23 kg for an ideal lift, less with the `reach`, `height`, `twist`, `frequency` and `grip` "
-            + "that the part or the action gives; what is not given counts as ideal, the lifting as up to an hour. The mass is that of the "
+            + "that the part or the action gives; what is not given counts as ideal, the lifting as up to an hour. A shop may set the 23 kg lower (`limits.onePersonMass`). The mass is that of the "
             + "part with what is still inside it then, so a part that went off before does not count. `people 2` of the procedure counts too.",
         Why: "Backs are hurt by loads like these, and whoever reads the card only at the machine is alone there. The equation is for smooth "
             + "two-handed lifts by one standing person. It does not cover lifts seated, kneeling, with one hand, in tight places, or of hot "

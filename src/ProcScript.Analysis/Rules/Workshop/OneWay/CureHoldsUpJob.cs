@@ -1,5 +1,6 @@
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Totals;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Machines;
@@ -11,9 +12,6 @@ namespace ProcScript.Analysis.Rules.Workshop.OneWay;
 /// <summary>The job stands still while something cures.</summary>
 public sealed class CureHoldsUpJob : OutcomeRule
 {
-    /// <summary>Shorter waits are not worth a word: a quarter of an hour, common practice.</summary>
-    private const double LeastWorthTelling = 15 * 60;
-
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC5033", "cure-holds-up-job", "The job stands still while something cures", Severity.Hint);
 
@@ -22,7 +20,7 @@ public sealed class CureHoldsUpJob : OutcomeRule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A bond or a sealant cures for longer than there is other work, so that one person waits a quarter of an hour or more with nothing "
+        What: "A bond or a sealant cures for longer than there is other work, so that one person waits a quarter of an hour or more (`limits.cureWait`) with nothing "
             + "to do, before a step that would load it or before the job ends. The waits of all that cures in one job are added up; it is told once, at what is waited for longest.",
         Why: "The machine stands in the bay that long, and somebody who was not told takes it out too early. Where another order lets work go "
             + "on meanwhile, a rule in the refit saves the time; where it does not, allow the finding and plan the bay for it.",
@@ -73,7 +71,7 @@ public sealed class CureHoldsUpJob : OutcomeRule
 
         var steps = StepList.Of(outcome.Strip!, outcome.Refit).Steps;
         var waits = CureWaits.Of(steps);
-        if (waits.Seconds >= LeastWorthTelling)
+        if (waits.Seconds >= outcome.OwnSettings.Get(SettingsTable.CureWait).BaseValue)
         {
             yield return At(waits, waits.Longest.Target!, outcome);
         }

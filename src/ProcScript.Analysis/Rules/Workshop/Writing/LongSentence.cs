@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Prose;
+using ProcScript.Analysis.Settings;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Rules.Workshop.Writing;
@@ -6,12 +7,6 @@ namespace ProcScript.Analysis.Rules.Workshop.Writing;
 /// <summary>A sentence that is too long to be read with a spanner in the hand.</summary>
 public sealed class LongSentence : ProseRule
 {
-    /// <summary>The most words of a sentence that says what to do (ASD-STE100, section 5; read in a public summary).</summary>
-    public const int MostWordsOfInstruction = 20;
-
-    /// <summary>The most words of a sentence that describes (ASD-STE100, section 6; the number from memory).</summary>
-    public const int MostWordsOfDescription = 25;
-
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC5092", "long-sentence", "A sentence that is too long", Severity.Hint);
 
@@ -20,7 +15,7 @@ public sealed class LongSentence : ProseRule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A sentence that says what to do or to check has more than 20 words, or one that warns or explains more than 25. A word with "
+        What: "A sentence that says what to do or to check has more than 20 words, or one that warns or explains more than 25 (`limits.instructionWords`, `limits.descriptionWords`). A word with "
             + "hyphens, an abbreviation, and a number with its unit count as one word each, and so does a variable. An item of a list is a sentence.",
         Why: "A card is read in bits, between two grips. Past 20 words the beginning is forgotten before the end is read, most of all by "
             + "people who read in a second language. The limits are those of simplified technical English (ASD-STE100, sections 5 and 6).",
@@ -38,8 +33,8 @@ public sealed class LongSentence : ProseRule
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(FileProse file) =>
         from text in file.Texts
-        where text.Value.Length > MostWordsOfInstruction
-        let most = Most(text.Kind)
+        let most = Most(text.Kind, file.Settings)
+        where text.Value.Length > most
         from sentence in text.Sentences
         where sentence.Words.Length > most
         select new Finding(
@@ -51,11 +46,11 @@ public sealed class LongSentence : ProseRule
             Help = "make two sentences of it, or leave out what the reader knows",
         };
 
-    private static int Most(ProseKind kind) => kind switch
+    private static int Most(ProseKind kind, PathSettings settings) => kind switch
     {
-        ProseKind.Instruction or ProseKind.Check => MostWordsOfInstruction,
+        ProseKind.Instruction or ProseKind.Check => settings.Get(SettingsTable.InstructionWords),
         ProseKind.Label => int.MaxValue,
-        _ => MostWordsOfDescription,
+        _ => settings.Get(SettingsTable.DescriptionWords),
     };
 
     private static string Sort(ProseKind kind) => kind switch

@@ -1,0 +1,154 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using ProcScript.Model.Quantities;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Analysis.Settings;
+
+/// <summary>
+/// Every setting, once: reading, <c>procscript config</c>, the schema and the reference follow from these rows. What is told besides is told
+/// in <see cref="SettingsKeys"/>: what a file extends, its severities and its overrides.
+/// </summary>
+public static class SettingsTable
+{
+    /// <summary>What texts are held to.</summary>
+    public static ChoiceSetting<WordingChoice> Wording { get; } = new()
+    {
+        Key = "wording",
+        BuiltIn = WordingChoice.English,
+        Words = [("english", WordingChoice.English), ("neutral", WordingChoice.Neutral)],
+        What = "Whether texts are held to the rules that know English, or only to those that hold in any language. `--wording` outweighs it.",
+        Rules = ["PRC5101", "PRC5102", "PRC5103", "PRC5104", "PRC5105", "PRC5106", "PRC5107", "PRC5108"],
+    };
+
+    /// <summary>What one person lifts at most where everything is ideal.</summary>
+    public static QuantitySetting OnePersonMass { get; } = new()
+    {
+        Key = "limits.onePersonMass",
+        BuiltIn = Of(23, "kg"),
+        Dimension = Dimension.Mass,
+        Most = Of(23, "kg"),
+        What = "The most that one person lifts where everything is ideal: the load constant of the lifting equation. Reach, height and the "
+            + "like take from it as before, and what a team may lift follows.",
+        Rules = ["PRC5061", "PRC5062"],
+    };
+
+    /// <summary>The share of the proof load above which a torque is too much.</summary>
+    public static QuantitySetting StrongTorque { get; } = new()
+    {
+        Key = "limits.strongTorque",
+        BuiltIn = Of(100, "%"),
+        Dimension = Dimension.Ratio,
+        Most = Of(100, "%"),
+        What = "The top of the torque band: the share of a bolt's proof load that no torque may go beyond.",
+        Rules = ["PRC5010"],
+    };
+
+    /// <summary>The share of the proof load below which a torque is weak.</summary>
+    public static QuantitySetting WeakTorque { get; } = new()
+    {
+        Key = "limits.weakTorque",
+        BuiltIn = Of(20, "%"),
+        Dimension = Dimension.Ratio,
+        Most = Of(75, "%"),
+        What = "The bottom of the torque band: the share of a bolt's proof load below which a torque is called weak.",
+        Rules = ["PRC5011"],
+    };
+
+    /// <summary>The shortest wait for a cure that is told.</summary>
+    public static QuantitySetting CureWait { get; } = new()
+    {
+        Key = "limits.cureWait",
+        BuiltIn = Of(15, "min"),
+        Dimension = Dimension.Time,
+        What = "How long a job stands still for a cure before it is worth a word.",
+        Rules = ["PRC5033"],
+    };
+
+    /// <summary>The shortest wait before a restraint system.</summary>
+    public static QuantitySetting RestraintWait { get; } = new()
+    {
+        Key = "limits.restraintWait",
+        BuiltIn = Of(60, "s"),
+        Dimension = Dimension.Time,
+        Least = Of(60, "s"),
+        What = "The least `wait` of an energy that can fire a restraint. A shorter one that the maker gives is allowed at its place, with its source.",
+        Rules = ["PRC5042"],
+    };
+
+    /// <summary>The voltage up to which a circuit counts as dead.</summary>
+    public static QuantitySetting SafeVoltage { get; } = new()
+    {
+        Key = "limits.safeVoltage",
+        BuiltIn = Of(60, "V"),
+        Dimension = Dimension.Voltage,
+        Most = Of(60, "V"),
+        What = "The most that the `verify` of a high-voltage energy may expect.",
+        Rules = ["PRC5044"],
+    };
+
+    /// <summary>The words of a sentence that says what to do.</summary>
+    public static CountSetting InstructionWords { get; } = new()
+    {
+        Key = "limits.instructionWords",
+        BuiltIn = 20,
+        Least = 5,
+        Most = 100,
+        What = "The most words of a sentence that says what to do or to check.",
+        Rules = ["PRC5092"],
+    };
+
+    /// <summary>The words of a sentence that describes.</summary>
+    public static CountSetting DescriptionWords { get; } = new()
+    {
+        Key = "limits.descriptionWords",
+        BuiltIn = 25,
+        Least = 5,
+        Most = 100,
+        What = "The most words of a sentence that warns or explains.",
+        Rules = ["PRC5092"],
+    };
+
+    /// <summary>The sentences of a paragraph.</summary>
+    public static CountSetting ParagraphSentences { get; } = new()
+    {
+        Key = "limits.paragraphSentences",
+        BuiltIn = 6,
+        Least = 1,
+        Most = 50,
+        What = "The most sentences of a paragraph in an alert or a reason.",
+        Rules = ["PRC5093"],
+    };
+
+    /// <summary>What every bench has.</summary>
+    public static TextsSetting HouseTools { get; } = new()
+    {
+        Key = "houseTools",
+        BuiltIn = [],
+        What = "Tools that every bench has, by name or by title in any case of letters. A pack does not list them among what to bring; its steps "
+            + "name them as before.",
+    };
+
+    /// <summary>All rows, in the order in which they are told.</summary>
+    public static ImmutableArray<Setting> All { get; } =
+    [
+        Wording,
+        OnePersonMass,
+        StrongTorque,
+        WeakTorque,
+        CureWait,
+        RestraintWait,
+        SafeVoltage,
+        InstructionWords,
+        DescriptionWords,
+        ParagraphSentences,
+        HouseTools,
+    ];
+
+    private static readonly FrozenDictionary<string, Setting> ByKey = All.ToFrozenDictionary(setting => setting.Key, StringComparer.Ordinal);
+
+    /// <summary>The setting of that name, or null.</summary>
+    public static Setting? Find(string key) => ByKey.GetValueOrDefault(key);
+
+    private static Quantity Of(double value, string unit) => new(value, value, value, Units.Find(unit)!, QuantityForm.Plain);
+}

@@ -1,0 +1,17 @@
+using ProcScript.Analysis;
+using ProcScript.Analysis.Settings;
+using ProcScript.Model.Sources;
+
+namespace ProcScript.Cli.Verbs;
+
+/// <summary>What of the settings is chosen on the command line; all else the library's own settings say.</summary>
+/// <param name="Wording">What texts are held to; null where nothing is said.</param>
+internal sealed record SettingsRequest(WordingChoice? Wording)
+{
+    /// <summary>The settings of a library with what is chosen here.</summary>
+    public CheckSettings Read(ISourceStore store)
+    {
+        var settings = SettingsReader.Read(store);
+        return Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
+    }
+}
