@@ -5,6 +5,7 @@ using ProcScript.Bench.Libraries;
 using ProcScript.Bench.Runs;
 
 // whole [FILES…]      the program as a whole process, on libraries of these sizes
+// peers [PROGRAM]     the native program (published here, or already) beside compilers and linters of other languages
 // write DIR FILES     one of these libraries, to look at or to profile
 // editor [jit]        what somebody waits for who types
 // anything else       the benchmarks inside the process, with BenchmarkDotNet's own arguments
@@ -12,6 +13,9 @@ switch (args)
 {
     case ["whole", .. var sizes]:
         WholeProcess.Run(sizes.Length == 0 ? [100, 1000, 10_000] : [.. sizes.Select(size => int.Parse(size, CultureInfo.InvariantCulture))]);
+        break;
+    case ["peers", .. var published]:
+        BesidePeers.Run(published is [var path] ? [path] : null);
         break;
     case ["write", var folder, var files]:
         var lines = LibraryWriter.WriteTo(folder, int.Parse(files, CultureInfo.InvariantCulture));

@@ -5,7 +5,7 @@ namespace ProcScript.Bench.Runs;
 /// <summary>Several runs of one thing, printed as a row of a table.</summary>
 internal static class Measurement
 {
-    private const int Runs = 5;
+    private const int UsualRuns = 5;
 
     /// <summary>The head of the table.</summary>
     public static void PrintHead()
@@ -19,11 +19,12 @@ internal static class Measurement
     /// <param name="program">Which program.</param>
     /// <param name="lines">How many lines it reads; 0 where that says nothing.</param>
     /// <param name="run">One run.</param>
-    public static void Print(string what, string program, int lines, Func<ProcessRun> run)
+    /// <param name="runs">How many runs, after one that only warms up.</param>
+    public static void Print(string what, string program, int lines, Func<ProcessRun> run, int runs = UsualRuns)
     {
         run();
-        var all = Enumerable.Range(0, Runs).Select(_ => run()).OrderBy(one => one.Seconds).ToList();
-        var median = all[Runs / 2].Seconds;
+        var all = Enumerable.Range(0, runs).Select(_ => run()).OrderBy(one => one.Seconds).ToList();
+        var median = all[runs / 2].Seconds;
         var rate = lines == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{lines / median:N0}");
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
