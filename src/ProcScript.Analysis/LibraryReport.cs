@@ -34,11 +34,18 @@ public sealed record LibraryReport
     /// <summary>The part of the library that was checked; null where all of it was.</summary>
     public CheckScope? Scope { get; init; }
 
+    /// <summary>The path of the baseline that the findings were held against; null where there was none.</summary>
+    public string? Baseline { get; init; }
+
     /// <summary>The texts that findings are about besides the sources, such as settings and a baseline, by path.</summary>
     public ImmutableSortedDictionary<string, SourceText> OtherTexts { get; init; } = ImmutableSortedDictionary.Create<string, SourceText>(StringComparer.Ordinal);
 
     /// <summary>The text of a file that a finding is about; null where it could not be read.</summary>
     public SourceText? TextOf(string path) => Library.Trees.GetValueOrDefault(path)?.Text ?? OtherTexts.GetValueOrDefault(path);
+
+    /// <summary>The first and the last place of a stretch, counted from 0; of a file that could not be read, its beginning.</summary>
+    public ((int Line, int Column) Start, (int Line, int Column) End) LinesOf(SourceSpan place) =>
+        TextOf(place.Path) is { } text ? (text.PositionAt(place.Span.Start), text.PositionAt(place.Span.End)) : default;
 
     /// <summary>
     /// The part that is about some files: all findings in them, the errors in the files that these use, and what is about no source.

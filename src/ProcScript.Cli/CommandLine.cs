@@ -80,6 +80,8 @@ internal static class CommandLine
         RootCommand root = new("Checks service procedures and turns them into work packs.")
         {
             CheckCommand.Create(around),
+            BaselineCommand.Create(around),
+            SuppressionsCommand.Create(around),
             BuildCommand.Create(around),
             FormatCommand.Create(around),
             FixCommand.Create(around),

@@ -17,6 +17,16 @@ public sealed partial class SameAsCheckTests
         using var library = Sample.Library()
             .With("fan/machine.proc", Sample.Machine.Replace("verify", "// verify", StringComparison.Ordinal))
             .With("fan/motor.proc", Sample.Job.Replace("    undo hub_bolt\n", "", StringComparison.Ordinal).Replace("unplug", "undo", StringComparison.Ordinal))
+            .With("fan/allowed.proc", """
+                // proc: allow unexpected-text until 2020-01-31 because "It is over."
+                }
+                // proc: allow unexpected-text until 2999-12-31 because "It is not."
+                }
+                // proc: allow unexpected-text until summer because "Nobody knows."
+                }
+                // proc: allow unexpected-text because "There is nothing."
+
+                """)
             .With("fan/broken.proc", "use \"machine.proc\"\nprocedure p on fan { goal remove motor stage \"x\" { undo nothing }\nfastener b { torque 3 bar }");
         await using var client = await EditorClient.StartAsync(library.Path, new JsonObject { ["textDocument"] = new JsonObject { ["diagnostic"] = new JsonObject() } });
 
@@ -26,6 +36,7 @@ public sealed partial class SameAsCheckTests
 
         var printed = (await CheckAsync(library.Path)).Order(StringComparer.Ordinal).ToList();
         Assert.True(printed.Count > 4, string.Join("\n", printed));
+        Assert.All(new[] { "PRC7002", "PRC7004", "PRC7005" }, code => Assert.Contains(printed, line => line.Contains(code, StringComparison.Ordinal)));
         Assert.Equal(printed, told);
     }
 

@@ -42,6 +42,7 @@ public sealed class SuppressionTests
 
     [Theory]
     [InlineData("// proc: allow PRC5003 until summer because \"x\"", "summer")]
+    [InlineData("// proc: allow PRC5003 until the new pins come because \"x\"", "the new pins come")]
     [InlineData("// proc: allow PRC5003 until 1.3.2027 because \"x\"", "1.3.2027")]
     [InlineData("// proc: allow PRC5003 until 2027-02-29 because \"x\"", "2027-02-29")]
     [InlineData("// proc: allow PRC5003 until 2027-3-1 because \"x\"", "2027-3-1")]

@@ -99,5 +99,6 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Settings.SettingGivenTwice(),
         new global::ProcScript.Analysis.Rules.Settings.OverrideOfNoPath(),
         new global::ProcScript.Analysis.Rules.Settings.StraySettings(),
+        new global::ProcScript.Analysis.Rules.Baselines.StaleBaselineEntry(),
     ];
 }

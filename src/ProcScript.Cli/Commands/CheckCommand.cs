@@ -12,6 +12,8 @@ internal static class CheckCommand
     {
         InputArguments input = new();
         WordingOption wording = new();
+        TodayOption today = new();
+        ReportOptions report = new();
         ColourOption colour = new();
         Option<string> failOn = new("--fail-on")
         {
@@ -20,6 +22,7 @@ internal static class CheckCommand
             DefaultValueFactory = _ => "error",
         };
         failOn.AcceptOnlyFromAmong("error", "warning", "hint", "never");
+        Option<string?> baseline = new("--baseline") { Description = "Be silent on the findings in FILE, which 'baseline write' wrote.", HelpName = "FILE" };
 
         Option<string?> since = new("--since")
         {
@@ -37,6 +40,7 @@ internal static class CheckCommand
                 not keep. The users of a file that is gone are checked. All PATHs are read, so that names are understood;
                 what no change has touched is not proven. Changed settings have everything checked.
                 """,
+                ReportOptions.Note,
                 "Exit codes: 0 clean, 1 findings, 2 wrong usage or unreadable input, 3 a fault of procscript.",
             ],
             Examples =
@@ -45,19 +49,27 @@ internal static class CheckCommand
                 ("procscript check procedures/ketterby-t40/cab.proc", "Check one file and what it uses."),
                 ("procscript check procedures --fail-on warning", "Fail on warnings too, as a build server may want."),
                 ("procscript check procedures --since main", "Check what has changed since main, and what uses it."),
+                ("procscript check procedures --format sarif -o findings.sarif", "Write the findings for a service that shows them beside the sources."),
+                ("procscript check procedures --baseline baseline.json", "Tell only what is not known yet."),
                 ("procscript check - < draft.proc", "Check what another program writes."),
             ],
         };
         input.AddTo(command);
         command.Add(since);
         command.Add(failOn);
+        report.AddTo(command);
+        command.Add(baseline);
         wording.AddTo(command);
+        today.AddTo(command);
         colour.AddTo(command);
         command.SetAction(async (parsed, stop) =>
-            (int)await CheckVerb.RunAsync(
-                new CheckRequest(input.Read(parsed), wording.Read(parsed), parsed.GetValue(since), FailOn(parsed.GetValue(failOn)), colour.Read(parsed)),
-                around,
-                stop));
+        {
+            CheckRequest request = new(input.Read(parsed), today.Read(parsed, wording.Read(parsed)), parsed.GetValue(since), FailOn(parsed.GetValue(failOn)), colour.Read(parsed))
+            {
+                Baseline = parsed.GetValue(baseline),
+            };
+            return (int)await CheckVerb.RunAsync(report.Read(parsed, request), around, stop);
+        });
         return command;
     }
 

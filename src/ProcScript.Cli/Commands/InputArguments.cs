@@ -4,7 +4,8 @@ using ProcScript.Cli.Sources;
 namespace ProcScript.Cli.Commands;
 
 /// <summary>The arguments that say what to read, the same for every command that reads a library.</summary>
-internal sealed class InputArguments
+/// <param name="orHere">Whether the current folder is meant where nothing is named.</param>
+internal sealed class InputArguments(bool orHere = false)
 {
     /// <summary>What the help says of them.</summary>
     public const string Note =
@@ -16,8 +17,8 @@ internal sealed class InputArguments
 
     private readonly Argument<string[]> _paths = new("PATH")
     {
-        Description = "A .proc file, a folder of them, or - for the standard input.",
-        Arity = ArgumentArity.OneOrMore,
+        Description = "A .proc file, a folder of them, or - for the standard input." + (orHere ? " Without one, the current folder." : ""),
+        Arity = orHere ? ArgumentArity.ZeroOrMore : ArgumentArity.OneOrMore,
     };
 
     private readonly Option<string?> _root = new("--root")
@@ -42,5 +43,6 @@ internal sealed class InputArguments
     }
 
     /// <summary>What was typed.</summary>
-    public InputRequest Read(ParseResult parsed) => new([.. parsed.GetRequiredValue(_paths)], parsed.GetValue(_root));
+    public InputRequest Read(ParseResult parsed) =>
+        new(parsed.GetValue(_paths) is { Length: > 0 } paths ? [.. paths] : ["."], parsed.GetValue(_root));
 }

@@ -9,7 +9,7 @@ internal sealed class VersionAction : SynchronousCommandLineAction
     /// <inheritdoc/>
     public override int Invoke(ParseResult parseResult)
     {
-        parseResult.InvocationConfiguration.Output.WriteLine($"procscript {ProductVersion.Text}");
+        parseResult.InvocationConfiguration.Output.WriteLine(ProductVersion.Program);
         return (int)ExitCode.Clean;
     }
 }

@@ -43,8 +43,8 @@ internal sealed record SourceSelection(string Root, ImmutableArray<string> Paths
         var root = RootFolder(request.Root, folders, currentFolder);
         return new SourceSelection(
             root,
-            [.. files.Select(file => InLibrary(root, file)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            standardInput is null ? null : InLibrary(root, standardInput));
+            [.. files.Select(file => RelativePath.Inside(root, file)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
+            standardInput is null ? null : RelativePath.Inside(root, standardInput));
     }
 
     private static void Add(string path, string currentFolder, List<string> folders, List<string> files)
@@ -97,6 +97,4 @@ internal sealed record SourceSelection(string Root, ImmutableArray<string> Paths
 
         return Path.TrimEndingDirectorySeparator(Path.GetFullPath(path, currentFolder));
     }
-
-    private static string InLibrary(string root, string file) => Path.GetRelativePath(root, file).Replace(Path.DirectorySeparatorChar, '/');
 }

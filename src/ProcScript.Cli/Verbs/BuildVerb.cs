@@ -14,11 +14,11 @@ internal static class BuildVerb
         var templates = TemplateFolder.Read(request.Templates, around.CurrentFolder);
         var library = await CheckedLibrary.RunAsync(request.Input, request.Settings.Read, around, stop);
         var terminal = Terminal.For(around, request.Colour);
-        library.PrintFindings(terminal, stop);
+        library.PrintFindings(library.Outcome, terminal, stop);
         if (library.Procedures.IsEmpty && library.Findings.Any(reported => reported.Severity == Severity.Error))
         {
             // With errors that leave no procedure, "there is none" would only hide them.
-            terminal.WriteLine(new Piece(CheckSummary.Of(library)));
+            terminal.WriteLine(new Piece(CheckSummary.Of(library.Outcome)));
             return library.ExitCode(Severity.Error);
         }
 

@@ -1,4 +1,5 @@
 using ProcScript.Cli.Output;
+using ProcScript.Cli.Reports;
 using ProcScript.Cli.Sources;
 using ProcScript.Syntax.Findings;
 
@@ -10,4 +11,23 @@ namespace ProcScript.Cli.Verbs;
 /// <param name="Since">The revision to check the changes since, or null to check everything.</param>
 /// <param name="FailOn">The least severity that fails the run; null where none does.</param>
 /// <param name="Colour">When to print in colour.</param>
-internal sealed record CheckRequest(InputRequest Input, SettingsRequest Settings, string? Since, Severity? FailOn, ColourChoice Colour);
+internal sealed record CheckRequest(InputRequest Input, SettingsRequest Settings, string? Since, Severity? FailOn, ColourChoice Colour)
+{
+    /// <summary>The form in which to tell it; null for the one for people.</summary>
+    public CheckFormat? Format { get; init; }
+
+    /// <summary>The file to tell it in, as typed; null for the output.</summary>
+    public string? Output { get; init; }
+
+    /// <summary>The baseline to hold the findings against, as typed; null for none.</summary>
+    public string? Baseline { get; init; }
+
+    /// <summary>How many findings to tell at most; null for all.</summary>
+    public int? MostFindings { get; init; }
+
+    /// <summary>Whether to leave out the last line, which says what the check comes to.</summary>
+    public bool Quiet { get; init; }
+
+    /// <summary>Whether to say how long it took, even where no person reads it.</summary>
+    public bool Time { get; init; }
+}

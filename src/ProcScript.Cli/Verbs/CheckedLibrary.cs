@@ -1,8 +1,10 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Analysis;
+using ProcScript.Analysis.Baselines;
 using ProcScript.Analysis.Checking;
 using ProcScript.Cli.Output;
+using ProcScript.Cli.Reports;
 using ProcScript.Cli.Sources;
 using ProcScript.Cli.Versions;
 using ProcScript.Model;
@@ -24,6 +26,17 @@ internal sealed class CheckedLibrary
         HasUnreadableInput = store.HasUnreadableInput;
         Report = report.About(selection.IsGiven);
     }
+
+    private CheckedLibrary(CheckedLibrary other, LibraryReport report)
+    {
+        _selection = other._selection;
+        _paths = other._paths;
+        HasUnreadableInput = other.HasUnreadableInput;
+        Report = report;
+    }
+
+    /// <summary>The library's root folder, as a full path.</summary>
+    public string Root => _selection.Root;
 
     /// <summary>How many files the user asked about.</summary>
     public int FileCount => Report.Scope is { FileCount: not null } scope ? _selection.Paths.Count(scope.Holds) : _selection.Paths.Length;
@@ -65,9 +78,53 @@ internal sealed class CheckedLibrary
         var changed = since is null ? null : await ChangedFiles.SinceAsync(since, selection, stop);
         DiskSourceStore store = new(selection, around.OpenInput);
         // A check that waits for its input hears of no stop; it writes nothing, and may be left behind.
-        var report = await Task.Run(() => Check(store, settings(store) with { Today = around.Today }, changed, stop), stop).WaitAsync(stop);
+        var report = await Task.Run(() => Check(store, Dated(settings(store), around), changed, stop), stop).WaitAsync(stop);
         return new CheckedLibrary(report, selection, store, around.CurrentFolder);
     }
+
+    /// <summary>What the check came to, for outputs to render.</summary>
+    public CheckOutcome Outcome => new()
+    {
+        Report = Report,
+        Paths = RepositoryPaths.For(Root),
+        FileCount = FileCount,
+        HasUnreadableInput = HasUnreadableInput,
+        LeftCount = Report.Scope is { FileCount: not null } ? LeftCount : null,
+    };
+
+    /// <summary>The library in which what a baseline knows is silenced.</summary>
+    public CheckedLibrary Against(Baseline baseline) => new(this, BaselineComparison.Compare(Report, baseline, IsChecked));
+
+    /// <summary>Whether the findings of a file are all known: it was asked about and not left, or it is gone.</summary>
+    public bool IsChecked(string path) => (_selection.IsGiven(path) && Report.Scope?.Holds(path) != false) || !File.Exists(Path.Combine(Root, path));
+
+    /// <summary>How a file of the library is named to the user.</summary>
+    public string ScreenNameOf(string path) => _paths.Of(path);
+
+    /// <summary>Prints the findings that are to be told.</summary>
+    public void PrintFindings(CheckOutcome outcome, Terminal terminal, CancellationToken stop)
+    {
+        FindingPrinter printer = new(terminal, Report.TextOf, _paths);
+        foreach (var finding in outcome.Listed)
+        {
+            stop.ThrowIfCancellationRequested();
+            printer.Print(finding);
+        }
+
+        if (outcome.NotListed > 0)
+        {
+            terminal.WriteLine(new Piece($"{Counted.Of(outcome.NotListed, "more finding")} not shown"));
+            terminal.WriteLine();
+        }
+    }
+
+    /// <summary>The exit code where findings of this severity and above are to fail the run.</summary>
+    public ExitCode ExitCode(Severity? failOn) =>
+        HasUnreadableInput ? Cli.ExitCode.Usage
+        : Findings.Any(reported => reported.Severity >= failOn) ? Cli.ExitCode.Findings
+        : Cli.ExitCode.Clean;
+
+    private static CheckSettings Dated(CheckSettings settings, Surroundings around) => settings with { Today = settings.Today ?? around.Today };
 
     private static LibraryReport Check(DiskSourceStore store, CheckSettings settings, FrozenSet<string>? changed, CancellationToken stop)
     {
@@ -80,21 +137,4 @@ internal sealed class CheckedLibrary
         var library = LibraryBinder.Bind(store, stop);
         return LibraryCheck.Run(library, settings, CheckScope.TouchedBy(library, changed), stop);
     }
-
-    /// <summary>Prints the findings.</summary>
-    public void PrintFindings(Terminal terminal, CancellationToken stop)
-    {
-        FindingPrinter printer = new(terminal, Report.TextOf, _paths);
-        foreach (var finding in Findings)
-        {
-            stop.ThrowIfCancellationRequested();
-            printer.Print(finding);
-        }
-    }
-
-    /// <summary>The exit code where findings of this severity and above are to fail the run.</summary>
-    public ExitCode ExitCode(Severity? failOn) =>
-        HasUnreadableInput ? Cli.ExitCode.Usage
-        : Findings.Any(reported => reported.Severity >= failOn) ? Cli.ExitCode.Findings
-        : Cli.ExitCode.Clean;
 }

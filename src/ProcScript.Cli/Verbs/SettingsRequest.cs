@@ -8,10 +8,13 @@ namespace ProcScript.Cli.Verbs;
 /// <param name="Wording">What texts are held to; null where nothing is said.</param>
 internal sealed record SettingsRequest(WordingChoice? Wording)
 {
+    /// <summary>The day of the check; null for today.</summary>
+    public DateOnly? Today { get; init; }
+
     /// <summary>The settings of a library with what is chosen here.</summary>
     public CheckSettings Read(ISourceStore store)
     {
-        var settings = SettingsReader.Read(store);
+        var settings = SettingsReader.Read(store) with { Today = Today };
         return Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
     }
 }

@@ -108,7 +108,20 @@ internal ref struct SuppressionReader
 
         var isDate = DateOnly.TryParseExact(
             _content.AsSpan(word.Start, word.Length), DateFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day);
-        return new SuppressionExpiry(word, isDate ? day : null);
+        return isDate ? new SuppressionExpiry(word, day) : new SuppressionExpiry(UpToReason(word), Day: null);
+    }
+
+    /// <summary>What is no date is so up to the reason.</summary>
+    private TextSpan UpToReason(TextSpan first)
+    {
+        var last = first;
+        while (_at < _end && !SkipWord("because"))
+        {
+            last = Word();
+        }
+
+        _at = last.End;
+        return first.Cover(last);
     }
 
     /// <summary>A reason without quotes is a reason all the same; an empty one is none. After one in quotes a date may follow.</summary>

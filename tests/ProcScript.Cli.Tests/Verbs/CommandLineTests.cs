@@ -20,6 +20,9 @@ public sealed class CommandLineTests : IDisposable
 
     [Theory]
     [InlineData("check")]
+    [InlineData("baseline")]
+    [InlineData("baseline write")]
+    [InlineData("suppressions")]
     [InlineData("build")]
     [InlineData("explain")]
     [InlineData("new")]
@@ -41,17 +44,20 @@ public sealed class CommandLineTests : IDisposable
         var run = await CliRun.AtAsync(_disk.Path, "--help");
 
         Assert.Equal(ExitCode.Clean, run.Code);
-        Assert.All(new[] { "check", "build", "explain", "new" }, verb => Assert.Contains($"\n  {verb} ", run.Output, StringComparison.Ordinal));
+        Assert.All(new[] { "check", "baseline", "suppressions", "build", "explain", "new" }, verb => Assert.Contains($"\n  {verb} ", run.Output, StringComparison.Ordinal));
     }
 
     [Theory]
-    [InlineData("", "procscript: a command is missing; there are: check, build, format, fix, explain, new, server, completions, manual.\nSee 'procscript --help'.\n")]
-    [InlineData("chek x", "procscript: there is no command 'chek'; there are: check, build, format, fix, explain, new, server, completions, manual.\nSee 'procscript --help'.\n")]
+    [InlineData("", "procscript: a command is missing; there are: check, baseline, suppressions, build, format, fix, explain, config, new, server, completions, manual.\nSee 'procscript --help'.\n")]
+    [InlineData("chek x", "procscript: there is no command 'chek'; there are: check, baseline, suppressions, build, format, fix, explain, config, new, server, completions, manual.\nSee 'procscript --help'.\n")]
     [InlineData("new", "procscript: a command is missing; there are: machine, procedure.\nSee 'procscript new --help'.\n")]
     [InlineData("new machine", "procscript: Required argument 'NAME' missing for command: 'machine'.\nSee 'procscript new machine --help'.\n")]
     [InlineData("check", "procscript: Required argument 'PATH' missing for command: 'check'.\nSee 'procscript check --help'.\n")]
     [InlineData("check --strict", "procscript: There is no option '--strict'.\nSee 'procscript check --help'.\n")]
     [InlineData("check @file", "procscript: there is no file or folder '@file'.\n")]
+    [InlineData("check . --today soon", "procscript: 'soon' is no day: write year, month and day, such as 2027-03-01.\nSee 'procscript check --help'.\n")]
+    [InlineData("check . --max-findings -1", "procscript: --max-findings takes a number from 0 on.\nSee 'procscript check --help'.\n")]
+    [InlineData("baseline write .", "procscript: Option '--output' is required.\nSee 'procscript baseline write --help'.\n")]
     [InlineData("build .", "procscript: Option '--output' is required.\nSee 'procscript build --help'.\n")]
     [InlineData("build . -o x --format pdf", "procscript: 'pdf' is no format: choose among html, md, json.\nSee 'procscript build --help'.\n")]
     public async Task A_wrong_call_is_said_on_the_error_stream(string arguments, string message)

@@ -1,0 +1,36 @@
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Reports;
+
+/// <summary>The words by which programs that read a report know what is in it.</summary>
+public static class ReportWords
+{
+    /// <summary>Such as <c>error</c>.</summary>
+    public static string Of(Severity severity) => severity switch
+    {
+        Severity.Error => "error",
+        Severity.Warning => "warning",
+        _ => "hint",
+    };
+
+    /// <summary>Such as <c>safe</c>.</summary>
+    public static string Of(FixGrade grade) => grade switch
+    {
+        FixGrade.Safe => "safe",
+        FixGrade.NeedsLook => "needs-look",
+        _ => "display-only",
+    };
+
+    /// <summary>Such as <c>baseline</c>.</summary>
+    public static string Of(SilencingKind kind) => kind == SilencingKind.Comment ? "comment" : "baseline";
+
+    /// <summary>Such as <c>used</c>.</summary>
+    public static string Of(SuppressionState state) => state switch
+    {
+        SuppressionState.Used => "used",
+        SuppressionState.Unused => "unused",
+        SuppressionState.Expired => "expired",
+        SuppressionState.UnknownRule => "unknown-rule",
+        _ => "rule-off",
+    };
+}

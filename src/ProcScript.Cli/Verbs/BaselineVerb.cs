@@ -1,0 +1,35 @@
+using ProcScript.Analysis.Baselines;
+
+namespace ProcScript.Cli.Verbs;
+
+/// <summary><c>baseline write</c>: writes down what a library has of findings. Over an earlier one it only takes away.</summary>
+internal static class BaselineVerb
+{
+    /// <summary>Checks and writes.</summary>
+    public static async Task<ExitCode> WriteAsync(BaselineRequest request, Surroundings around, CancellationToken stop)
+    {
+        var library = await CheckedLibrary.RunAsync(request.Input, request.Settings.Read, around, stop);
+        if (library.HasUnreadableInput)
+        {
+            throw new UsageException("a file could not be read, so that its findings are not known; nothing was written. See 'procscript check'.");
+        }
+
+        var path = Path.GetFullPath(request.Output, around.CurrentFolder);
+        var earlier = Path.Exists(path) ? BaselineFile.Read(request.Output, library.Root, around.CurrentFolder) : null;
+        var update = BaselineUpdate.Of(library.Report, earlier, library.IsChecked, request.AcceptNew);
+        using PendingFiles files = new();
+        files.Add(path, Baseline.Write(update.Entries));
+        files.Commit(replace: true);
+        around.Output.WriteLine($"wrote {request.Output}: {Counted.Of(update.Kept + update.Added, "finding")}{Changes(update, earlier is not null)}");
+        if (update.Refused == 0)
+        {
+            return ExitCode.Clean;
+        }
+
+        around.Output.WriteLine(
+            $"{Counted.Of(update.Refused, "new finding")} left out: 'procscript check --baseline {request.Output}' tells them, --accept-new takes them in");
+        return ExitCode.Findings;
+    }
+
+    private static string Changes(BaselineUpdate update, bool isUpdate) => isUpdate ? $", {update.Dropped} dropped, {update.Added} added" : "";
+}
