@@ -68,7 +68,7 @@ internal static class LibraryWriter
           spare 10 %
         }
         connector two_way "2-way connector" { release "Press the tab, pull the body, never the wires." }
-        line hose "coolant hose" { seals 1 hose_seal }
+        line hose "coolant hose" { tool trim_lever  seals 1 hose_seal }
         supply hose_seal "hose seal" { single use }
 
         """;
