@@ -6,7 +6,7 @@ namespace ProcScript.Analysis.Tests.Comparing;
 public sealed class LongestRiseTests
 {
     [Fact]
-    public void It_rises_and_none_is_longer() => Gen.Shuffle([.. Enumerable.Range(0, 9)]).Sample(numbers =>
+    public void It_rises_and_none_is_longer() => Gen.Shuffle(Enumerable.Range(0, 9).ToArray()).Sample(numbers =>
     {
         var rise = LongestRise.Of(numbers);
 
