@@ -14,11 +14,11 @@ internal static class DiffVerb
     public static async Task<ExitCode> RunAsync(DiffRequest request, Surroundings around, CancellationToken stop)
     {
         var (old, fresh) = await LibraryState.FindAsync(request.Old, request.New, request.Root, around, stop);
-        var (before, after, change) = await Task.Run(
+        var (after, change) = await Task.Run(
             () =>
             {
                 var (was, now) = (Check(old), Check(fresh));
-                return (was, now, LibraryComparison.Of(was.Procedures, now.Procedures));
+                return (now, LibraryComparison.Of(was.Procedures, now.Procedures));
             },
             stop).WaitAsync(stop);
         Array.ForEach([old, fresh], state => (state.Store as DiskSourceStore)?.RefuseUnreadable());
