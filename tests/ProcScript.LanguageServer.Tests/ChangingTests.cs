@@ -115,6 +115,24 @@ public sealed class ChangingTests : IClassFixture<ServedSample>
         Assert.Equal(RequestFailed, await _client.ErrorAsync("textDocument/formatting", Formatting()));
     }
 
+    [Fact]
+    public async Task A_stretch_is_laid_out_and_the_rest_stays()
+    {
+        _job.Replace("    isolate mains", "  isolate   mains");
+        _job.Replace("    undo hub_bolt", " undo   hub_bolt");
+        var parameters = Formatting();
+        parameters["range"] = _job.RangeOf(_job.Text.IndexOf("  isolate   mains", StringComparison.Ordinal), "  isolate   mains".Length);
+
+        var edits = (await _client.RequestAsync("textDocument/rangeFormatting", parameters))!.AsArray();
+        foreach (var edit in edits.OrderByDescending(edit => _job.OffsetOf(edit!["range"]!["start"]!)).ToList())
+        {
+            var start = _job.OffsetOf(edit!["range"]!["start"]!);
+            _job.Edit(start, _job.OffsetOf(edit["range"]!["end"]!) - start, edit["newText"]!.GetValue<string>());
+        }
+
+        Assert.Equal(Sample.Job.Replace("    undo hub_bolt", " undo   hub_bolt", StringComparison.Ordinal), _job.Text);
+    }
+
     private JsonObject Formatting() => new() { ["textDocument"] = _job.Identifier, ["options"] = new JsonObject { ["tabSize"] = 2, ["insertSpaces"] = true } };
 
     private async Task<JsonNode> RenameAsync(string mark, string name)

@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json.Nodes;
 using ProcScript.LanguageServer.Tests.Clients;
 using ProcScript.LanguageServer.Tests.Samples;
@@ -64,6 +65,10 @@ public sealed class LifecycleTests
     [InlineData("{\"jsonrpc\":\"2.0\",\"id\":7}")]
     [InlineData("")]
     [InlineData("\0")]
+    [InlineData("[{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":\"shutdown\"}]")]
+    [InlineData("{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":\"shutdown\"}}}")]
+    [InlineData("{\"jsonrpc\":\"2.0\",\"id\":{},\"method\":\"shutdown\"}")]
+    [InlineData("{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":3}")]
     public async Task A_message_that_cannot_be_understood_gets_an_error_and_the_server_lives(string body)
     {
         await using var client = await EditorClient.StartAsync(null);
@@ -76,10 +81,39 @@ public sealed class LifecycleTests
         Assert.Null(await client.RequestAsync("shutdown", null));
     }
 
+    [Fact]
+    public async Task A_message_that_is_no_UTF8_gets_an_error_and_the_server_lives()
+    {
+        await using var client = await EditorClient.StartAsync(null);
+        byte[] body = [.. "{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":\""u8, 0xC3, 0x28, 0xFF, .. "\"}"u8];
+
+        client.SendBytes([.. Encoding.ASCII.GetBytes($"Content-Length: {body.Length}\r\n\r\n"), .. body]);
+        var error = await client.NextAsync(message => message["error"] is not null);
+
+        Assert.Contains(error["error"]!["code"]!.GetValue<int>(), new[] { ParseError, InvalidRequest });
+        Assert.Null(await client.RequestAsync("shutdown", null));
+    }
+
+    [Fact]
+    public async Task A_length_that_is_too_short_costs_that_message_and_no_other()
+    {
+        await using var client = await EditorClient.StartAsync(null);
+
+        // What is left of the body runs into the next header, which has its length all the same.
+        client.SendBytes("Content-Length: 10\r\n\r\n{\"jsonrpc\":\"2.0\",\"id\":7,\"method\":\"shutdown\"}\r\n");
+        Assert.NotNull(await client.NextAsync(message => message["error"] is not null));
+
+        Assert.Null(await client.RequestAsync("shutdown", null));
+    }
+
     [Theory]
     [InlineData("Content-Length: many\r\n\r\n")]
     [InlineData("Content-Length: -5\r\n\r\n")]
     [InlineData("Something: else\r\n\r\n")]
+    [InlineData("\r\n\r\n")]
+    [InlineData("Content-Length: 99999999999999999999\r\n\r\n")]
+    [InlineData("Content-Length: 2147483647\r\n\r\n")]
+    [InlineData("\u0001\u0002 \u00e9\u20ac garbage \n\n GET / HTTP/1.1\r\n\r\n")]
     public async Task A_header_that_cannot_be_understood_gets_an_error_and_the_server_lives(string header)
     {
         await using var client = await EditorClient.StartAsync(null);

@@ -32,6 +32,36 @@ public sealed class ViewTests : IClassFixture<ServedSample>
     }
 
     [Fact]
+    public async Task A_view_tells_what_others_there_could_be_of_the_procedure()
+    {
+        var document = EditorDocument.Open(_sample.Client, EditorClient.UriOf(_sample.Library["bench.proc"]), """
+            clip pin "pin"
+            machine bench "bench" {
+              option rail "rail"
+              when rail { part rail "rail" { held by 1 pin as rail_pin } }
+              each side in left, right { part leg[side] "{side} leg" { held by 1 pin as leg_pin[side]  when rail { behind rail } } }
+            }
+            procedure leg_out(side in left, right) "Take the {side} leg off" on bench {
+              goal remove leg[side]
+              when rail { stage "Rail" { release rail_pin  remove rail } }
+              stage "Leg" { release leg_pin[side]  remove leg[side] }
+            }
+
+            """);
+        var arguments = new JsonObject { ["uri"] = document.Uri, ["job"] = "leg_out-right", ["options"] = new JsonArray("rail") };
+
+        var view = await _sample.Client.RequestAsync("workspace/executeCommand", Command("procscript.view.plan", arguments));
+
+        Assert.Equal("leg_out-right", view!["job"]!.GetValue<string>());
+        Assert.Equal("""["rail"]""", view["options"]!.ToJsonString());
+        Assert.Equal(
+            ["leg_out-left [\"rail\"]", "leg_out-left []", "leg_out-right [\"rail\"]", "leg_out-right []"],
+            view["choices"]!.AsArray().Select(choice => $"{choice!["job"]} {choice["options"]!.ToJsonString()}").Order(StringComparer.Ordinal));
+        Assert.All(view["choices"]!.AsArray(), choice => Assert.True(choice!["isProven"]!.GetValue<bool>()));
+        document.Close();
+    }
+
+    [Fact]
     public async Task A_view_goes_to_the_folder_that_the_client_names()
     {
         var folder = _sample.Library["views"];

@@ -85,6 +85,33 @@ public sealed class WritingTests : IClassFixture<ServedSample>
         Assert.Empty(await LabelsAsync(_job, "\"Replace the"));
     }
 
+    [Theory]
+    [InlineData("use \"", "use \"")]
+    [InlineData("use \"../ca", "use \"../ca")]
+    [InlineData("use \"../ca\"", "use \"../ca")]
+    public async Task Within_a_use_come_the_files_of_the_library(string line, string typed)
+    {
+        _job.Set($"use \"machine.proc\"\n{line}\n");
+
+        var at = _job.Text.LastIndexOf(line, StringComparison.Ordinal) + typed.Length;
+        var parameters = new JsonObject { ["textDocument"] = _job.Identifier, ["position"] = _job.Position(at) };
+        var item = Assert.Single((await _client.RequestAsync("textDocument/completion", parameters))!["items"]!.AsArray())!;
+        var edit = item["textEdit"]!;
+        var start = _job.OffsetOf(edit["range"]!["start"]!);
+        _job.Edit(start, _job.OffsetOf(edit["range"]!["end"]!) - start, edit["newText"]!.GetValue<string>());
+
+        Assert.Equal("../catalog.proc", item["label"]!.GetValue<string>());
+        Assert.Equal($"use \"machine.proc\"\nuse \"../catalog.proc{(line.EndsWith("ca\"", StringComparison.Ordinal) ? "\"" : "")}\n", _job.Text);
+    }
+
+    [Fact]
+    public async Task A_file_that_uses_this_one_is_not_among_them()
+    {
+        _machine.Replace("use \"../catalog.proc\"", "use \"\"");
+
+        Assert.Equal(["../catalog.proc"], await LabelsAsync(_machine, "use \""));
+    }
+
     [Fact]
     public async Task A_client_without_snippets_gets_none()
     {

@@ -5,9 +5,6 @@ internal static class ProcFiles
 {
     private const string Extension = ".proc";
 
-    /// <summary>Whether a file of that name is a source.</summary>
-    public static bool IsSource(string name) => name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase);
-
     /// <summary>
     /// Full paths, in no promised order. Folders whose name starts with a dot are left out, and so are linked folders: a link
     /// may lead back to where it stands.
@@ -26,7 +23,7 @@ internal static class ProcFiles
                         open.Push(child);
                     }
                 }
-                else if (IsSource(entry.Name))
+                else if (entry.Name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase))
                 {
                     yield return entry.FullName;
                 }

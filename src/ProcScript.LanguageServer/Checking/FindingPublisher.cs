@@ -8,8 +8,9 @@ namespace ProcScript.LanguageServer.Checking;
 /// <summary>Tells a client that does not ask: of each document what changed, and of an open one that its new text was checked.</summary>
 /// <param name="connection">The line to the client.</param>
 /// <param name="writer">Writes the diagnostics.</param>
+/// <param name="refreshes">Tells the client when to ask again.</param>
 /// <param name="isAsked">Whether the client asks for findings, and so is told none.</param>
-internal sealed class FindingPublisher(Connection connection, DiagnosticWriter writer, bool isAsked) : IAnalysisListener
+internal sealed class FindingPublisher(Connection connection, DiagnosticWriter writer, RefreshRequests refreshes, bool isAsked) : IAnalysisListener
 {
     private readonly Lock _lock = new();
     private readonly Dictionary<string, (int? Version, string Digest)> _told = new(StringComparer.Ordinal);
@@ -21,6 +22,8 @@ internal sealed class FindingPublisher(Connection connection, DiagnosticWriter w
         {
             Publish(analysis);
         }
+
+        refreshes.Analysed(analysis);
     }
 
     /// <inheritdoc/>

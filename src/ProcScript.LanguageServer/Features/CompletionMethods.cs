@@ -17,6 +17,11 @@ internal static class CompletionMethods
             }
 
             var offset = asked.OffsetOf(parameters.Position);
+            if (UsePathChoices.At(asked, offset) is { } paths)
+            {
+                return new CompletionList(false, [.. paths]);
+            }
+
             var place = TypingPlace.At(asked, offset);
             return new CompletionList(false, place.IsInText ? [] : [.. Items(asked, offset, place, client)]);
         });

@@ -38,7 +38,8 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
 
         var asked = await workspace.AskAsync(new TextDocumentIdentifier(arguments.Uri), cancellation).ConfigureAwait(false)
             ?? throw new RequestRefusedException($"{arguments.Uri} belongs to no library that is open.");
-        return Write(parameters.Command, arguments, Choose(asked, arguments));
+        var chosen = Choose(asked, arguments);
+        return Write(parameters.Command, arguments, chosen, Choices(asked, chosen));
     });
 
     private static ProcedureReport Choose(Asked asked, ViewArguments arguments)
@@ -51,12 +52,22 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
             .OrderByDescending(report => report.Procedure.Declared.Path == asked.Path)
             .ToList();
         var wanted = arguments.Options ?? [];
-        return reports.Find(report => report.Procedure.Machine.With.Select(option => option.Name).ToHashSet(StringComparer.Ordinal).SetEquals(wanted))
+        return reports.Find(report => OptionsOf(report).ToHashSet(StringComparer.Ordinal).SetEquals(wanted))
             ?? reports.FirstOrDefault()
             ?? throw new RequestRefusedException("There is no such procedure here.");
     }
 
-    private WrittenView Write(string command, ViewArguments arguments, ProcedureReport report)
+    /// <summary>The procedure with all arguments in all variants.</summary>
+    private static ImmutableArray<ViewChoice> Choices(Asked asked, ProcedureReport chosen) =>
+    [
+        .. asked.Analysis.Report.Procedures
+            .Where(report => report.Procedure.Declared == chosen.Procedure.Declared)
+            .Select(report => new ViewChoice(report.Procedure.Job, OptionsOf(report), report.IsProven)),
+    ];
+
+    private static ImmutableArray<string> OptionsOf(ProcedureReport report) => [.. report.Procedure.Machine.With.Select(option => option.Name)];
+
+    private WrittenView Write(string command, ViewArguments arguments, ProcedureReport report, ImmutableArray<ViewChoice> choices)
     {
         var job = report.Procedure.Job;
         var plan = report.CreatePlan() ?? throw new RequestRefusedException($"{job} is not proven: mend its errors first.");
@@ -77,7 +88,7 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
                 connection.Ask("window/showDocument", new ShowDocumentParams(uri) { External = command == Pack });
             }
 
-            return new WrittenView(uri, job, plan.Title);
+            return new WrittenView(uri, job, plan.Title, OptionsOf(report), choices);
         }
         catch (IOException failure)
         {

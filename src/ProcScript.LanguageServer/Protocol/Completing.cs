@@ -17,6 +17,9 @@ internal sealed record CompletionItem(string Label, int Kind)
     /// <summary>What is written, where it is not the label.</summary>
     public string? InsertText { get; init; }
 
+    /// <summary>What is written where, in place of what stands there.</summary>
+    public TextEdit? TextEdit { get; init; }
+
     /// <summary>How that is to be read: <see cref="Snippet"/>, or plain where it is not said.</summary>
     public int? InsertTextFormat { get; init; }
 }

@@ -73,6 +73,9 @@ internal sealed record WorkspaceClientCapabilities
     /// <summary>Of files that change on the disk.</summary>
     public DidChangeWatchedFilesClientCapabilities? DidChangeWatchedFiles { get; init; }
 
+    /// <summary>Of semantic tokens.</summary>
+    public SemanticTokensWorkspaceClientCapabilities? SemanticTokens { get; init; }
+
     /// <summary>Of inlay hints.</summary>
     public InlayHintWorkspaceClientCapabilities? InlayHint { get; init; }
 
@@ -95,6 +98,13 @@ internal sealed record DidChangeWatchedFilesClientCapabilities
 {
     /// <summary>What it says.</summary>
     public bool? DynamicRegistration { get; init; }
+}
+
+/// <summary>Whether the client asks again when told to.</summary>
+internal sealed record SemanticTokensWorkspaceClientCapabilities
+{
+    /// <summary>What it says.</summary>
+    public bool? RefreshSupport { get; init; }
 }
 
 /// <summary>Whether the client asks again when told to.</summary>

@@ -27,10 +27,22 @@ internal sealed record ViewArguments(string Uri)
 /// <param name="Uri">The address of the file.</param>
 /// <param name="Job">The job.</param>
 /// <param name="Title">What people call the job.</param>
-internal sealed record WrittenView(string Uri, string Job, string Title);
+/// <param name="Options">The options that the machine has in it.</param>
+/// <param name="Choices">What views there could be of the same procedure.</param>
+internal sealed record WrittenView(string Uri, string Job, string Title, ImmutableArray<string> Options, ImmutableArray<ViewChoice> Choices);
+
+/// <summary>A choice of arguments and options.</summary>
+/// <param name="Job">The procedure's name, with its arguments behind hyphens.</param>
+/// <param name="Options">The options that the machine has.</param>
+/// <param name="IsProven">Whether there is a view of it.</param>
+internal sealed record ViewChoice(string Job, ImmutableArray<string> Options, bool IsProven);
 
 /// <summary>Asks for a command.</summary>
-internal sealed record ExecuteCommandParams(string Command, ImmutableArray<ViewArguments> Arguments);
+internal sealed record ExecuteCommandParams(string Command)
+{
+    /// <summary>What it is about.</summary>
+    public ImmutableArray<ViewArguments>? Arguments { get; init; }
+}
 
 /// <summary>The commands that there are.</summary>
 internal sealed record ExecuteCommandOptions(ImmutableArray<string> Commands);

@@ -26,7 +26,15 @@ internal sealed class ClientProfile(InitializeParams parameters)
     public bool PullsDiagnostics => _capabilities.TextDocument?.Diagnostic is not null;
 
     /// <summary>Whether it asks for all findings again when told to.</summary>
-    public bool RefreshesDiagnostics => _capabilities.Workspace?.Diagnostics?.RefreshSupport ?? false;
+    public bool RefreshesDiagnostics => PullsDiagnostics && (_capabilities.Workspace?.Diagnostics?.RefreshSupport ?? false);
+
+    /// <summary>The requests by which it is told to ask again for what it shows within and above the lines of documents.</summary>
+    public ImmutableArray<string> Refreshes =>
+    [
+        .. _capabilities.Workspace?.SemanticTokens?.RefreshSupport == true ? ["workspace/semanticTokens/refresh"] : Array.Empty<string>(),
+        .. _capabilities.Workspace?.InlayHint?.RefreshSupport == true ? ["workspace/inlayHint/refresh"] : Array.Empty<string>(),
+        .. _capabilities.Workspace?.CodeLens?.RefreshSupport == true ? ["workspace/codeLens/refresh"] : Array.Empty<string>(),
+    ];
 
     /// <summary>Whether it shows where a rule is explained.</summary>
     public bool TakesCodeDescriptions => PullsDiagnostics || (_capabilities.TextDocument?.PublishDiagnostics?.CodeDescriptionSupport ?? false);

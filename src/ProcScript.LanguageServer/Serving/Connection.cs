@@ -40,6 +40,9 @@ internal sealed class Connection : IDisposable
     public void Ask<TParams>(string method, TParams parameters)
         where TParams : notnull => _ = Quietly(_rpc.InvokeWithParameterObjectAsync<JsonElement>(method, Named(parameters), null, CancellationToken.None));
 
+    /// <summary>Asks the client for something that takes no parameters, and does not wait for the answer.</summary>
+    public void Ask(string method) => _ = Quietly(_rpc.InvokeWithParameterObjectAsync<JsonElement>(method, new Dictionary<string, object?>(), null, CancellationToken.None));
+
     /// <inheritdoc/>
     public void Dispose() => _rpc.Dispose();
 

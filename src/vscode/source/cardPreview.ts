@@ -1,5 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import * as vscode from 'vscode';
+import { isSame, wordsOf } from './choice';
 import { placeOf } from './places';
 import { stepAt, stepsOf } from './plan';
 import type { Job, PlanWatcher } from './planWatcher';
@@ -70,11 +71,14 @@ export class CardPreview implements vscode.Disposable {
       return;
     }
     try {
-      const pack = await this.watcher.view('procscript.view.pack', job);
+      const { written, text } = await this.watcher.view('procscript.view.pack', job);
       if (this.watcher.current === job && this.panel === panel) {
         this.shown = job;
         panel.title = `Cards: ${job.plan?.title ?? ''}`;
-        panel.webview.html = previewPage(pack, randomBytes(16).toString('hex'));
+        panel.webview.html = previewPage(text, randomBytes(16).toString('hex'), {
+          names: written.choices.map(wordsOf),
+          shown: written.choices.findIndex((choice) => isSame(choice, written)),
+        });
       }
     } catch (error) {
       panel.webview.html = emptyPage(error instanceof Error ? error.message : String(error));
@@ -90,6 +94,13 @@ export class CardPreview implements vscode.Disposable {
       return;
     }
     const job = this.shown;
+    if (message.kind === 'choose') {
+      const choice = job?.written?.choices[message.index];
+      if (job !== undefined && choice !== undefined) {
+        this.watcher.choose(job, choice);
+      }
+      return;
+    }
     const step = job?.plan === undefined ? undefined : stepsOf(job.plan).find(({ number }) => number === message.number);
     const place = job === undefined || step === undefined ? undefined : placeOf(job, step);
     if (place !== undefined) {

@@ -7,6 +7,7 @@ import { RefitTree } from './refitTree';
 import { ServerConnection } from './serverConnection';
 import { StatusItem } from './statusItem';
 import { runTask, TaskProvider } from './tasks';
+import { viewCommands } from './views';
 
 /** Called by the editor when a text of the language is opened, or one of the commands is used. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
@@ -30,6 +31,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     vscode.commands.registerCommand('procscript.newProcedure', () => newFile('procedure')),
     vscode.commands.registerCommand('procscript.check', () => runTask('check')),
     vscode.commands.registerCommand('procscript.build', () => runTask('build')),
+    ...viewCommands(connection, watcher, preview),
     ...followTexts(connection, tracker),
     vscode.workspace.onDidChangeConfiguration((change) => {
       if (change.affectsConfiguration('procscript.path')) {

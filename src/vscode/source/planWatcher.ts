@@ -1,8 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import * as vscode from 'vscode';
+import type { ViewChoice } from './choice';
 import type { Plan } from './plan';
-import { procedureAt } from './procedureAt';
-import type { ServerConnection } from './serverConnection';
+import { nameAt, procedureAt } from './procedureAt';
+import type { ServerConnection, WrittenView } from './serverConnection';
 
 /** The job at the cursor: its plan, or why there is none. */
 export interface Job {
@@ -12,6 +13,8 @@ export interface Job {
   readonly plan: Plan | undefined;
   /** Why the text as it is now has no plan. */
   readonly problem: string | undefined;
+  /** What view that is of the procedure, and which others there are. */
+  readonly written: WrittenView | undefined;
 }
 
 /** So long after the last key a plan is asked for, in milliseconds. */
@@ -22,6 +25,7 @@ export class PlanWatcher implements vscode.Disposable {
   private readonly changes = new vscode.EventEmitter<Job | undefined>();
   private readonly subscriptions: vscode.Disposable[];
   private timer: NodeJS.Timeout | undefined;
+  private readonly chosen = new Map<string, ViewChoice>();
   private asked = 0;
   private job: Job | undefined;
 
@@ -49,12 +53,20 @@ export class PlanWatcher implements vscode.Disposable {
   }
 
   /** Has the server write one of its views of the current job, and reads it. */
-  async view(command: string, job: Job): Promise<string> {
+  async view(command: string, job: Pick<Job, 'document' | 'heading'>): Promise<{ written: WrittenView; text: string }> {
+    const chosen = this.chosen.get(keyOf(job));
     const written = await this.connection.execute(command, {
       uri: this.connection.addressOf(job.document.uri),
       position: { line: job.heading, character: 'procedure '.length },
+      ...(chosen === undefined ? {} : { job: chosen.job, options: chosen.options }),
     });
-    return readFile(vscode.Uri.parse(written.uri).fsPath, 'utf8');
+    return { written, text: await readFile(vscode.Uri.parse(written.uri).fsPath, 'utf8') };
+  }
+
+  /** From now on the procedure of a job is shown with these arguments and options. */
+  choose(job: Pick<Job, 'document' | 'heading'>, choice: ViewChoice): void {
+    this.chosen.set(keyOf(job), choice);
+    this.later();
   }
 
   dispose(): void {
@@ -72,15 +84,18 @@ export class PlanWatcher implements vscode.Disposable {
 
   private async ask(): Promise<void> {
     const editor = vscode.window.activeTextEditor;
-    const heading = editor === undefined ? undefined : headingAt(editor);
-    if (editor === undefined || heading === undefined) {
+    // While the cursor is elsewhere, such as among the cards, the job stays the one that it was in.
+    const document = editor?.document ?? this.job?.document;
+    const heading = editor === undefined ? this.job?.heading : headingAt(editor);
+    if (document === undefined || heading === undefined) {
       return;
     }
-    const earlier = this.job?.document === editor.document && this.job.heading === heading ? this.job.plan : undefined;
+    const earlier = this.job?.document === document && this.job.heading === heading ? this.job : undefined;
     const question = ++this.asked;
-    let next: Job = { document: editor.document, heading, plan: earlier, problem: undefined };
+    let next: Job = { document, heading, plan: earlier?.plan, problem: undefined, written: earlier?.written };
     try {
-      next = { ...next, plan: JSON.parse(await this.view('procscript.view.plan', next)) as Plan };
+      const { written, text } = await this.view('procscript.view.plan', next);
+      next = { ...next, plan: JSON.parse(text) as Plan, written };
     } catch (error) {
       next = { ...next, problem: error instanceof Error ? error.message : String(error) };
     }
@@ -90,6 +105,11 @@ export class PlanWatcher implements vscode.Disposable {
       this.changes.fire(next);
     }
   }
+}
+
+/** What a procedure is remembered by: the lines above it may change. */
+function keyOf({ document, heading }: Pick<Job, 'document' | 'heading'>): string {
+  return `${document.uri.toString()} ${nameAt(document.getText().split('\n'), heading) ?? ''}`;
 }
 
 /** The line of the procedure at an editor's cursor. */

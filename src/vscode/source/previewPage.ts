@@ -1,11 +1,20 @@
 /** What the page tells the extension. */
-export type FromPage = { readonly kind: 'ready' } | { readonly kind: 'step'; readonly number: number };
+export type FromPage =
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'step'; readonly number: number }
+  | { readonly kind: 'choose'; readonly index: number };
 
 /** What the extension tells the page. */
 export type ToPage = { readonly kind: 'reveal'; readonly number: number } | { readonly kind: 'stale'; readonly reason: string };
 
-/** Runs in the page: shows the step of the cursor, and tells which step was selected. */
-function follow(): void {
+/** What could be shown of a procedure, in words, and which of it is shown. */
+export interface Choices {
+  readonly names: readonly string[];
+  readonly shown: number;
+}
+
+/** Runs in the page: shows the step of the cursor, and tells which step, or which arguments and options, were selected. */
+function follow(choices: Choices): void {
   // Given to the page by the editor.
   // biome-ignore lint/suspicious/noExplicitAny: the editor's own object, whose types are not the extension's.
   const page = globalThis as any;
@@ -25,6 +34,22 @@ function follow(): void {
   });
   document.body.prepend(note);
   let shown: { style: { outline: string } } | null = null;
+
+  if (choices.names.length > 1) {
+    const label = document.createElement('label');
+    Object.assign(label.style, { display: 'block', padding: '.5rem 0' });
+    const select = document.createElement('select');
+    Object.assign(select.style, { font: 'inherit', minHeight: '24px', maxWidth: '100%' });
+    for (const [index, name] of choices.names.entries()) {
+      const option = document.createElement('option');
+      option.textContent = name;
+      option.selected = index === choices.shown;
+      select.append(option);
+    }
+    select.addEventListener('change', () => editor.postMessage({ kind: 'choose', index: select.selectedIndex } satisfies FromPage));
+    label.append('Shown for: ', select);
+    document.body.prepend(label);
+  }
 
   page.addEventListener('message', ({ data }: { data: ToPage }) => {
     if (data.kind === 'stale') {
@@ -62,14 +87,15 @@ function follow(): void {
  * A pack as a page of the editor: with a script that follows the cursor. The pack's own policy stays, and lets this script in by its nonce.
  * @param pack the pack as the program wrote it.
  * @param nonce a word that nobody could guess.
+ * @param choices what else could be shown.
  */
-export function previewPage(pack: string, nonce: string): string {
+export function previewPage(pack: string, nonce: string, choices: Choices): string {
   const policy = /(<meta http-equiv="Content-Security-Policy" content="[^"]*script-src )/;
   const end = pack.lastIndexOf('</body>');
   if (!policy.test(pack) || end < 0) {
     throw new Error('The pack is not a page that this version of the extension can show.');
   }
-  const script = `<script nonce="${nonce}">(${follow.toString()})()</script>`;
+  const script = `<script nonce="${nonce}">(${follow.toString()})(${JSON.stringify(choices).replaceAll('<', '\\u003c')})</script>`;
   return `${pack.slice(0, end)}${script}${pack.slice(end)}`.replace(policy, `$1'nonce-${nonce}' `);
 }
 

@@ -1,14 +1,17 @@
 import * as vscode from 'vscode';
 import {
   CloseAction,
+  type DynamicFeature,
   ErrorAction,
   ExecuteCommandRequest,
   LanguageClient,
   type LanguageClientOptions,
   type Position,
   State,
+  type StaticFeature,
 } from 'vscode-languageclient/node';
 import type { CheckTracker } from './checkTracker';
+import type { ViewChoice } from './choice';
 import { program } from './program';
 import type { ServerState } from './status';
 
@@ -21,7 +24,10 @@ const stable = 60_000;
 /** Which job a view is to be made of. */
 export interface ViewArguments {
   readonly uri: string;
-  readonly position: Position;
+  readonly position?: Position;
+  readonly job?: string;
+  readonly options?: readonly string[];
+  readonly show?: boolean;
 }
 
 /** A view that the server has written. */
@@ -29,6 +35,21 @@ export interface WrittenView {
   readonly uri: string;
   readonly job: string;
   readonly title: string;
+  readonly options: readonly string[];
+  readonly choices: readonly ViewChoice[];
+}
+
+/**
+ * The client, without commands of its own for those of the server: the extension has them, shows the views in its panels, and keeps them
+ * when a server that failed is replaced.
+ */
+class Client extends LanguageClient {
+  // biome-ignore lint/suspicious/noExplicitAny: as the client declares it.
+  override registerFeature(feature: StaticFeature | DynamicFeature<any>): void {
+    if (!('registrationType' in feature) || feature.registrationType.method !== ExecuteCommandRequest.method) {
+      super.registerFeature(feature);
+    }
+  }
 }
 
 /** The language server and the line to it. */
@@ -96,7 +117,7 @@ export class ServerConnection implements vscode.Disposable {
   private async startAnew(): Promise<void> {
     await this.stop();
     const command = program();
-    const client = new LanguageClient('procscript', 'ProcScript', { command, args: ['server'] }, this.options());
+    const client = new Client('procscript', 'ProcScript', { command, args: ['server'] }, this.options());
     client.onDidChangeState(({ newState }) => {
       if (this.client === client) {
         this.follow(newState);

@@ -96,9 +96,12 @@ internal sealed class EditorClient : IAsyncDisposable
         Write(new JsonObject { ["jsonrpc"] = "2.0", ["method"] = method, ["params"] = parameters });
 
     /// <summary>Sends bytes as they are.</summary>
-    public void SendBytes(string text)
+    public void SendBytes(string text) => SendBytes(Encoding.UTF8.GetBytes(text));
+
+    /// <summary>Sends bytes as they are.</summary>
+    public void SendBytes(byte[] bytes)
     {
-        _process.StandardInput.BaseStream.Write(Encoding.UTF8.GetBytes(text));
+        _process.StandardInput.BaseStream.Write(bytes);
         _process.StandardInput.BaseStream.Flush();
     }
 

@@ -12,9 +12,19 @@ const source = readdirSync(new URL('source/', extension))
 const build = readFileSync(new URL('build.mjs', extension), 'utf8');
 const commands = contributes.commands.map(({ command }) => command);
 
+const registered = [...source.matchAll(/registerCommand\('([\w.]+)'/g)].map((match) => match[1]);
+const isView = (command) => command.startsWith('procscript.view.');
+
 test('every command is registered, and every registered one can be found by its title', () => {
-  const registered = [...source.matchAll(/registerCommand\('([\w.]+)'/g)].map((match) => match[1]);
-  assert.deepEqual(registered.sort(), [...commands].sort());
+  assert.deepEqual(registered.filter((command) => !isView(command)).sort(), [...commands].sort());
+});
+
+test('every command that the lenses of the server name is registered', () => {
+  const server = (file) => readFileSync(new URL(`../ProcScript.LanguageServer/Features/${file}.cs`, extension), 'utf8');
+  const names = new Map([...server('ViewMethods').matchAll(/const string (\w+) = "(procscript\.view\.\w+)"/g)].map(([, constant, name]) => [constant, name]));
+  const named = [...server('LensMethods').matchAll(/ViewMethods\.(\w+)\)/g)].map(([, constant]) => names.get(constant));
+  assert.equal(named.length, 3);
+  assert.deepEqual(registered.filter(isView).sort(), named.sort());
 });
 
 test('every setting is described, and every one that is read exists', () => {

@@ -4,7 +4,8 @@ import { test } from 'node:test';
 import { load } from './sources.mjs';
 
 const { stepAt, stepsOf, rootOf } = await load('plan.ts');
-const { procedureAt } = await load('procedureAt.ts');
+const { nameAt, procedureAt } = await load('procedureAt.ts');
+const { isSame, wordsOf } = await load('choice.ts');
 const { previewPage, emptyPage } = await load('previewPage.ts');
 
 const step = (number, path, line) => ({ number, text: '', torque: '', because: '', source: { path, line, column: 1 } });
@@ -50,15 +51,40 @@ test('the procedure at a line is the one around it, or the first below', () => {
 
 const pack = `<!doctype html><head><meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'sha256-x'; base-uri 'none'"></head><body><p>Card</p></body>`;
 
+const none = { names: ['no options'], shown: 0 };
+
 test('the page keeps the policy of the pack and lets in one more script', () => {
-  const page = previewPage(pack, 'abc');
+  const page = previewPage(pack, 'abc', none);
   assert.match(page, /default-src 'none'; script-src 'nonce-abc' 'sha256-x'; base-uri 'none'/);
   assert.equal([...page.matchAll(/<script/g)].length, 1);
   assert.match(page, /<p>Card<\/p><script nonce="abc">[^]+<\/script><\/body>$/);
 });
 
 test('a page without a policy is refused', () => {
-  assert.throws(() => previewPage('<body></body>', 'abc'));
+  assert.throws(() => previewPage('<body></body>', 'abc', none));
+});
+
+test('the choices come along as data, whatever is in them', () => {
+  const page = previewPage(pack, 'abc', { names: ['left', '</script><b>'], shown: 1 });
+  assert.match(page, /\{"names":\["left","\\u003c\/script>\\u003cb>"\],"shown":1\}\)<\/script>/);
+});
+
+test('a choice is told by its arguments and options', () => {
+  assert.equal(wordsOf({ job: 'leg_out-left', options: ['rail', 'roof'], isProven: true }), 'left: with rail, roof');
+  assert.equal(wordsOf({ job: 'leg_out-left-front', options: [], isProven: false }), 'left, front: no options (not proven)');
+  assert.equal(wordsOf({ job: 'leg_out', options: ['rail'], isProven: true }), 'with rail');
+});
+
+test('choices are the same whatever the order of their options', () => {
+  assert.ok(isSame({ job: 'a', options: ['b', 'c'] }, { job: 'a', options: ['c', 'b'] }));
+  assert.ok(!isSame({ job: 'a', options: ['b'] }, { job: 'a', options: [] }));
+  assert.ok(!isSame({ job: 'a-left', options: [] }, { job: 'a-right', options: [] }));
+});
+
+test('a line that begins a procedure tells its name', () => {
+  assert.equal(nameAt(['procedure one on m {', 'goal'], 0), 'one');
+  assert.equal(nameAt(['procedure one on m {', 'goal'], 1), undefined);
+  assert.equal(nameAt([], 3), undefined);
 });
 
 test('a reason is text, not markup', () => {

@@ -69,6 +69,13 @@ try {
 
   const cards = page.frameLocator('iframe.webview').frameLocator('iframe#active-frame');
 
+  await step('the lens above a procedure opens its cards in a panel', async () => {
+    await page.locator('.codelens-decoration a', { hasText: 'Cards' }).first().click();
+    await cards.locator('#cover h1', { hasText: 'Replace the rotary pump' }).waitFor();
+    assert.equal(page.context().pages().length, 1, 'no other window has opened');
+    await page.locator('.tab', { hasText: 'Cards: Replace the rotary pump' }).waitFor();
+  });
+
   await step('the cards stand beside the text and follow the cursor', async () => {
     await goTo(10);
     await command('ProcScript: Show the Cards Beside the Text');
@@ -105,6 +112,16 @@ try {
       await tree.locator('.pane-header').click();
     }
     await tree.locator('.monaco-list-row', { hasText: 'Fit the new rotary pump' }).waitFor();
+  });
+
+  await step('the cards show the arguments that are chosen', async () => {
+    await open('group-gasket.proc');
+    const choice = cards.locator('select').first();
+    await choice.locator('option', { hasText: 'right' }).first().waitFor({ state: 'attached' });
+    await choice.selectOption({ index: 1 });
+    await cards.locator('#cover h1', { hasText: 'right' }).waitFor();
+    await command('View: Close Editor');
+    await told(/Checked: no findings/);
   });
 
   await step('a snippet writes a stage', async () => {

@@ -1,0 +1,40 @@
+import * as vscode from 'vscode';
+import type { CardPreview } from './cardPreview';
+import type { PlanWatcher } from './planWatcher';
+import { nameAt } from './procedureAt';
+import type { ServerConnection, ViewArguments } from './serverConnection';
+
+/** The commands of the lenses above a procedure: they show its views in the editor. */
+export function viewCommands(connection: ServerConnection, watcher: PlanWatcher, preview: CardPreview): vscode.Disposable[] {
+  const show = async (command: string, wanted: ViewArguments, viewer: string) => {
+    try {
+      const written = await connection.execute(command, { ...wanted, show: false });
+      await vscode.commands.executeCommand('vscode.openWith', vscode.Uri.parse(written.uri), viewer, vscode.ViewColumn.Beside);
+    } catch (error) {
+      void vscode.window.showErrorMessage(error instanceof Error ? error.message : String(error));
+    }
+  };
+  return [
+    vscode.commands.registerCommand('procscript.view.pack', (wanted: ViewArguments) => showCards(watcher, preview, wanted)),
+    vscode.commands.registerCommand('procscript.view.refit', (wanted: ViewArguments) =>
+      show('procscript.view.refit', wanted, 'vscode.markdown.preview.editor'),
+    ),
+    vscode.commands.registerCommand('procscript.view.map', (wanted: ViewArguments) =>
+      show('procscript.view.map', wanted, 'imagePreview.previewEditor'),
+    ),
+  ];
+}
+
+/** Opens the cards of a job, with the cursor at its procedure, which they follow. */
+async function showCards(watcher: PlanWatcher, preview: CardPreview, { uri, job = '', options = [] }: ViewArguments): Promise<void> {
+  const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri));
+  const lines = document.getText().split('\n');
+  const [name] = job.split('-');
+  const heading = lines.findIndex((_, line) => nameAt(lines, line) === name);
+  if (heading >= 0) {
+    const start = new vscode.Position(heading, 0);
+    await vscode.window.showTextDocument(document, { viewColumn: vscode.ViewColumn.One, selection: new vscode.Range(start, start) });
+    watcher.choose({ document, heading }, { job, options, isProven: true });
+  }
+  preview.open();
+}
