@@ -85,6 +85,7 @@ internal static class CommandLine
             BuildCommand.Create(around),
             FormatCommand.Create(around),
             FixCommand.Create(around),
+            DiffCommand.Create(around),
             ExplainCommand.Create(around),
             ConfigCommand.Create(around),
             NewCommand.Create(around),

@@ -8,7 +8,8 @@ using ProcScript.Generate.TextMate;
 IReadOnlyList<IGenerator> generators =
 [
     new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new SettingsReferenceGenerator(), new SettingsSchemaGenerator(),
-    new PlanSchemaGenerator(), new ReportSchemaGenerator(), new TextMateGenerator(), new ManualGenerator(),
+    new PlanSchemaGenerator(), new ReportSchemaGenerator(), new ChangeSchemaGenerator(),
+    new TextMateGenerator(), new ManualGenerator(),
 ];
 
 Option<bool> check = new("--check") { Description = "Write nothing; fail when a generated file differs from the repository's." };

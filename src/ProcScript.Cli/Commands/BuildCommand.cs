@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ProcScript.Cli.Verbs;
+using ProcScript.Cli.Watching;
 
 namespace ProcScript.Cli.Commands;
 
@@ -30,6 +31,16 @@ internal static class BuildCommand
         Option<string?> procedure = new("--procedure") { Description = "Build this procedure only.", HelpName = "NAME" };
         Option<string?> templates = new("--templates") { Description = "A folder of templates that replace the standard ones.", HelpName = "DIR" };
 
+        Option<bool> watch = new("--watch") { Description = "Build again whenever a file changes and show the packs in a browser, until Ctrl-C." };
+        Option<int?> port = new("--port") { Description = "With --watch, the port of this machine to show them at.", HelpName = "PORT" };
+        port.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int?>() is < 1 or > 65535)
+            {
+                result.AddError("a port is a number from 1 to 65535.");
+            }
+        });
+
         VerbCommand command = new("build", "Checks, and writes a work pack for each procedure that is proven.")
         {
             Notes =
@@ -40,6 +51,10 @@ internal static class BuildCommand
                 seat_out+air_seat. Where procedures of two machines share a name, the machine is put before it.
                 Nothing is written for a procedure that is not proven.
                 """,
+                """
+                With --watch the packs are shown at an address of this machine, and a page that is looked at is loaded again
+                when it was built anew. The files that are written are the same as without. Ctrl-C ends it with 0.
+                """,
                 "Exit codes: 0 clean, 1 errors, 2 wrong usage, unreadable input or unwritable output, 3 a fault of procscript.",
             ],
             Examples =
@@ -47,19 +62,21 @@ internal static class BuildCommand
                 ("procscript build procedures -o packs", "Build every procedure of a library, each machine without options."),
                 ("procscript build procedures -o packs --with air_seat", "The same for machines with an air-suspended seat."),
                 ("procscript build procedures -o packs --procedure seat_out --format html", "Build the cards of one procedure."),
+                ("procscript build procedures -o packs --watch", "Build at every save, and see the cards in a browser."),
                 ("procscript build procedures -o packs --templates our-cards", "Use the shop's own templates."),
             ],
         };
         input.AddTo(command);
-        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates])
+        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates, watch, port])
         {
             command.Add(option);
         }
 
         wording.AddTo(command);
         colour.AddTo(command);
-        command.SetAction(async (parsed, stop) => (int)await BuildVerb.RunAsync(
-            new BuildRequest(
+        command.SetAction(async (parsed, stop) =>
+        {
+            BuildRequest request = new(
                 input.Read(parsed),
                 wording.Read(parsed),
                 parsed.GetRequiredValue(output),
@@ -67,9 +84,11 @@ internal static class BuildCommand
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],
                 parsed.GetValue(procedure),
                 parsed.GetValue(templates),
-                colour.Read(parsed)),
-            around,
-            stop));
+                colour.Read(parsed));
+            return (int)(parsed.GetValue(watch)
+                ? await BuildWatch.RunAsync(request, parsed.GetValue(port), around, stop)
+                : await BuildVerb.RunAsync(request, around, stop));
+        });
         return command;
     }
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ProcScript.Cli.Verbs;
+using ProcScript.Cli.Watching;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Cli.Commands;
@@ -29,6 +30,7 @@ internal static class CheckCommand
             Description = "Check only the files changed since a Git revision, and everything that uses them.",
             HelpName = "REVISION",
         };
+        Option<bool> watch = new("--watch") { Description = "Check again whenever a file changes, until Ctrl-C." };
 
         VerbCommand command = new("check", "Proves that each procedure can be done as written and that its refit puts the machine back.")
         {
@@ -51,11 +53,13 @@ internal static class CheckCommand
                 ("procscript check procedures --since main", "Check what has changed since main, and what uses it."),
                 ("procscript check procedures --format sarif -o findings.sarif", "Write the findings for a service that shows them beside the sources."),
                 ("procscript check procedures --baseline baseline.json", "Tell only what is not known yet."),
+                ("procscript check procedures --watch", "Check again at every save."),
                 ("procscript check - < draft.proc", "Check what another program writes."),
             ],
         };
         input.AddTo(command);
         command.Add(since);
+        command.Add(watch);
         command.Add(failOn);
         report.AddTo(command);
         command.Add(baseline);
@@ -68,7 +72,10 @@ internal static class CheckCommand
             {
                 Baseline = parsed.GetValue(baseline),
             };
-            return (int)await CheckVerb.RunAsync(report.Read(parsed, request), around, stop);
+            var full = report.Read(parsed, request);
+            return (int)(parsed.GetValue(watch)
+                ? await WatchLoop.RunAsync(full.Input, other: null, () => CheckVerb.RunAsync(full, around, stop), around, stop)
+                : await CheckVerb.RunAsync(full, around, stop));
         });
         return command;
     }

@@ -28,7 +28,7 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
         if (_failures.Keys.Where(selection.IsGiven).Order(StringComparer.Ordinal).FirstOrDefault() is { } path)
         {
             var detail = _failures[path].Detail;
-            throw new UsageException($"cannot read '{path}': {(detail.Length == 0 ? "it is gone." : detail)} Nothing was written.");
+            throw new UsageException($"cannot read '{path}': {(detail.Length == 0 ? "it is gone." : detail)}");
         }
     }
 

@@ -5,6 +5,9 @@ internal static class ProcFiles
 {
     private const string Extension = ".proc";
 
+    /// <summary>Whether a file of that name is a source.</summary>
+    public static bool IsSource(string name) => name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase);
+
     /// <summary>
     /// Full paths, in no promised order. Folders whose name starts with a dot are left out, and so are linked folders: a link
     /// may lead back to where it stands.
@@ -23,7 +26,7 @@ internal static class ProcFiles
                         open.Push(child);
                     }
                 }
-                else if (entry.Name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase))
+                else if (IsSource(entry.Name))
                 {
                     yield return entry.FullName;
                 }

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using ProcScript.Cli.Sources;
 
 namespace ProcScript.Cli.Versions;
 
@@ -58,6 +59,29 @@ internal sealed class GitLibrary
         var changed = await NamesAsync(["diff", "--name-only", "-z", "--no-renames", "--no-ext-diff", "--relative", commit, "--"], stop);
         var untracked = await NamesAsync(["ls-files", "-z", "--others", "--", "*.[pP][rR][oO][cC]", "procscript.json"], stop);
         return changed.Concat(untracked).ToFrozenSet(StringComparer.Ordinal);
+    }
+
+    /// <summary>The sources and settings of the library as they were at a commit, by their paths; linked files are left out.</summary>
+    /// <param name="commit">The commit.</param>
+    /// <param name="stop">Ends the work.</param>
+    /// <exception cref="UsageException">Git cannot tell.</exception>
+    public async Task<FrozenDictionary<string, byte[]>> SourcesAtAsync(string commit, CancellationToken stop)
+    {
+        var entries = (await NamesAsync(["ls-tree", "-r", "-z", commit], stop))
+            .Select(entry => entry.Split('\t', 2))
+            .Select(entry => (About: entry[0].Split(' '), Path: entry[1]))
+            .Where(entry => entry.About[0].StartsWith("100", StringComparison.Ordinal) && (ProcFiles.IsSource(entry.Path) || entry.Path.EndsWith(".json", StringComparison.OrdinalIgnoreCase)))
+            .ToList();
+        var answer = await _git.RunAsync(["cat-file", "--batch"], string.Concat(entries.Select(entry => entry.About[2] + "\n")), stop);
+        if (!answer.Succeeded)
+        {
+            throw new UsageException($"Git cannot read the revision: {answer.Complaint}");
+        }
+
+        var contents = GitAnswer.Objects(answer.Output).ToList();
+        return contents.Count == entries.Count
+            ? entries.Zip(contents).ToFrozenDictionary(pair => pair.First.Path, pair => pair.Second, StringComparer.Ordinal)
+            : throw new UsageException("Git cannot read the revision: objects of it are missing in this clone.");
     }
 
     private async Task<IEnumerable<string>> NamesAsync(IEnumerable<string> arguments, CancellationToken stop)

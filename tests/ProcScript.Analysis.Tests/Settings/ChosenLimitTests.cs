@@ -1,5 +1,3 @@
-using ProcScript.Model.Sources;
-
 namespace ProcScript.Analysis.Tests.Settings;
 
 /// <summary>Each limit changes what its rules say, and nothing else does.</summary>

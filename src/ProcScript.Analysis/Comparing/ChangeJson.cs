@@ -1,0 +1,20 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Unicode;
+
+namespace ProcScript.Analysis.Comparing;
+
+/// <summary>The published form of a change: <c>diff --format json</c> writes it, and its schema describes it.</summary>
+[JsonSerializable(typeof(LibraryChange))]
+public sealed partial class ChangeJson : JsonSerializerContext
+{
+    /// <summary>The form with every letter written as itself.</summary>
+    public static ChangeJson Published { get; } = new(new JsonSerializerOptions
+    {
+        Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
+        NewLine = "\n",
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        WriteIndented = true,
+    });
+}

@@ -1,0 +1,77 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace ProcScript.Cli.Tests.Watching;
+
+/// <summary>A run that goes on until it is stopped, as a process of its own.</summary>
+internal sealed class WatchedRun : IDisposable
+{
+    private const string EndOfRound = "watching for changes";
+
+    private readonly Process _process;
+    private readonly CancellationTokenSource _hang = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+
+    private WatchedRun(Process process)
+    {
+        _process = process;
+        _hang.CancelAfter(TimeSpan.FromMinutes(1));
+    }
+
+    public static WatchedRun Start(string folder, params string[] arguments) => new(Process.Start(
+        new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "procscript.dll"), .. arguments])
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        })!);
+
+    /// <summary>Waits for the end of a round and gives its last line.</summary>
+    public async Task<string> RoundAsync()
+    {
+        var last = "";
+        while (await _process.StandardOutput.ReadLineAsync(_hang.Token) is { } line && !line.StartsWith(EndOfRound, StringComparison.Ordinal))
+        {
+            last = line;
+        }
+
+        return last;
+    }
+
+    /// <summary>Waits for a line that starts so.</summary>
+    public async Task<string> LineAsync(string start)
+    {
+        while (await _process.StandardOutput.ReadLineAsync(_hang.Token) is { } line)
+        {
+            if (line.StartsWith(start, StringComparison.Ordinal))
+            {
+                return line;
+            }
+        }
+
+        throw new InvalidOperationException($"There was no line '{start}…': {await _process.StandardError.ReadToEndAsync(_hang.Token)}");
+    }
+
+    /// <summary>Ends it as Ctrl-C does: the exit code, and what was said on the error stream.</summary>
+    public async Task<(int Code, string Error)> StopAsync()
+    {
+        using (var kill = Process.Start("kill", ["-INT", _process.Id.ToString(CultureInfo.InvariantCulture)]))
+        {
+            await kill.WaitForExitAsync(_hang.Token);
+        }
+
+        var error = await _process.StandardError.ReadToEndAsync(_hang.Token);
+        await _process.WaitForExitAsync(_hang.Token);
+        return (_process.ExitCode, error);
+    }
+
+    public void Dispose()
+    {
+        if (!_process.HasExited)
+        {
+            _process.Kill();
+        }
+
+        _process.Dispose();
+        _hang.Dispose();
+    }
+}
