@@ -114,16 +114,6 @@ try {
     await tree.locator('.monaco-list-row', { hasText: 'Fit the new rotary pump' }).waitFor();
   });
 
-  await step('the cards show the arguments that are chosen', async () => {
-    await open('group-gasket.proc');
-    const choice = cards.locator('select').first();
-    await choice.locator('option', { hasText: 'right' }).first().waitFor({ state: 'attached' });
-    await choice.selectOption({ index: 1 });
-    await cards.locator('#cover h1', { hasText: 'right' }).waitFor();
-    await command('View: Close Editor');
-    await told(/Checked: no findings/);
-  });
-
   await step('a snippet writes a stage', async () => {
     await goTo(21);
     await page.keyboard.press('End');
