@@ -16,6 +16,7 @@ internal static class CheckCommand
         TodayOption today = new();
         ReportOptions report = new();
         ColourOption colour = new();
+        CacheOptions cache = new();
         Option<string> failOn = new("--fail-on")
         {
             Description = "The least severity that makes the exit code 1.",
@@ -43,6 +44,7 @@ internal static class CheckCommand
                 what no change has touched is not proven. Changed settings have everything checked.
                 """,
                 ReportOptions.Note,
+                CacheOptions.Note,
                 "Exit codes: 0 clean, 1 findings, 2 wrong usage or unreadable input, 3 a fault of procscript.",
             ],
             Examples =
@@ -66,11 +68,13 @@ internal static class CheckCommand
         wording.AddTo(command);
         today.AddTo(command);
         colour.AddTo(command);
+        cache.AddTo(command);
         command.SetAction(async (parsed, stop) =>
         {
             CheckRequest request = new(input.Read(parsed), today.Read(parsed, wording.Read(parsed)), parsed.GetValue(since), FailOn(parsed.GetValue(failOn)), colour.Read(parsed))
             {
                 Baseline = parsed.GetValue(baseline),
+                Cache = cache.Read(parsed),
             };
             var full = report.Read(parsed, request);
             return (int)(parsed.GetValue(watch)

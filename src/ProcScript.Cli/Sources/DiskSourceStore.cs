@@ -3,17 +3,27 @@ using ProcScript.Model.Sources;
 
 namespace ProcScript.Cli.Sources;
 
-/// <summary>The library as it lies on the disk, and the standard input where the user asked for it.</summary>
+/// <summary>
+/// The library as it lies on the disk, and the standard input where the user asked for it. Each file is read once: whoever asks again, in
+/// the same run, hears the same.
+/// </summary>
 /// <param name="selection">The files that the user asked about.</param>
 /// <param name="openInput">Opens the standard input.</param>
 internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> openInput) : ISourceStore
 {
+    private readonly ConcurrentDictionary<string, SourceReading> _readings = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, SourceReading> _failures = new(StringComparer.Ordinal);
     private readonly Lazy<SourceReading> _standardInput = new(() =>
     {
         using var input = openInput();
         return SourceBytes.Read(input);
     });
+
+    /// <summary>The files that the user asked about.</summary>
+    public SourceSelection Selection => selection;
+
+    /// <summary>What came of every file that was read so far.</summary>
+    public IReadOnlyDictionary<string, SourceReading> Readings => _readings;
 
     /// <inheritdoc/>
     public IReadOnlyList<string> Paths => selection.Paths;
@@ -33,7 +43,9 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
     }
 
     /// <inheritdoc/>
-    public SourceReading Read(string path)
+    public SourceReading Read(string path) => _readings.GetOrAdd(path, ReadAnew);
+
+    private SourceReading ReadAnew(string path)
     {
         var reading = path == selection.StandardInput ? _standardInput.Value
             : path.Contains('\0') ? new SourceReading(null, SourceOutcome.Missing)

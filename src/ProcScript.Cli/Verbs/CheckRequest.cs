@@ -1,3 +1,4 @@
+using ProcScript.Cli.Caching;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Reports;
 using ProcScript.Cli.Sources;
@@ -30,4 +31,16 @@ internal sealed record CheckRequest(InputRequest Input, SettingsRequest Settings
 
     /// <summary>Whether to say how long it took, even where no person reads it.</summary>
     public bool Time { get; init; }
+
+    /// <summary>What is asked of the cache.</summary>
+    public required CacheRequest Cache { get; init; }
+
+    /// <summary>Whether it is told how long the check took: on a terminal always.</summary>
+    public bool TellsTime(Surroundings around) => Time || (around.OutputIsTerminal && Output is null);
+
+    /// <summary>
+    /// Whether the same may be told again while sources and settings are the same: what has changed since a revision Git says, a baseline is
+    /// no source, a file is to be written, and a time is that of one run.
+    /// </summary>
+    public bool CanBeToldAgain(Surroundings around) => Since is null && Baseline is null && Output is null && !TellsTime(around);
 }

@@ -1,16 +1,39 @@
+using ProcScript.Cli.Caching;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Reports;
+using ProcScript.Cli.Sources;
 
 namespace ProcScript.Cli.Verbs;
 
 /// <summary><c>check</c>: tells the findings and what they come to.</summary>
 internal static class CheckVerb
 {
-    /// <summary>Checks and tells.</summary>
+    /// <summary>Checks and tells, or tells again what an earlier check of the same files did.</summary>
     public static async Task<ExitCode> RunAsync(CheckRequest request, Surroundings around, CancellationToken stop)
     {
+        DiskSourceStore store = new(SourceSelection.Find(request.Input, around.CurrentFolder), around.OpenInput);
+        if ((request.CanBeToldAgain(around) ? AnswerCache.For(request.Cache, store, around) : null) is not { } cache)
+        {
+            return await CheckAsync(request, store, around, stop);
+        }
+
+        if (cache.Find(stop) is { } answer)
+        {
+            around.Output.Write(answer.Text);
+            return answer.Code;
+        }
+
+        using StringWriter told = new();
+        var code = await CheckAsync(request, store, around with { Output = told }, stop);
+        around.Output.Write(told.GetStringBuilder());
+        Keep(cache, code, told.ToString(), request.Cache, around);
+        return code;
+    }
+
+    private static async Task<ExitCode> CheckAsync(CheckRequest request, DiskSourceStore store, Surroundings around, CancellationToken stop)
+    {
         var (startTime, start) = (around.Clock.GetUtcNow(), around.Clock.GetTimestamp());
-        var library = await CheckedLibrary.RunAsync(request.Input, request.Settings.Read, request.Since, around, stop);
+        var library = await CheckedLibrary.RunAsync(store, request.Settings.Read, request.Since, around, stop);
         if (request.Baseline is { } baseline)
         {
             library = library.Against(BaselineFile.Read(baseline, library.Root, around.CurrentFolder));
@@ -20,9 +43,7 @@ internal static class CheckVerb
         {
             FailOn = request.FailOn,
             MostFindings = request.MostFindings,
-            Time = request.Time || (around.OutputIsTerminal && request.Output is null)
-                ? new CheckTime(startTime, around.Clock.GetElapsedTime(start))
-                : null,
+            Time = request.TellsTime(around) ? new CheckTime(startTime, around.Clock.GetElapsedTime(start)) : null,
         };
         if (request.Output is null)
         {
@@ -42,6 +63,22 @@ internal static class CheckVerb
         }
 
         return library.ExitCode(request.FailOn);
+    }
+
+    private static void Keep(AnswerCache cache, ExitCode code, string told, CacheRequest request, Surroundings around)
+    {
+        try
+        {
+            cache.Keep(code, told);
+        }
+        catch (UsageException failure)
+        {
+            // The answer is there all the same; only who asked for a cache wants to know that there is none.
+            if (request.Folder is not null)
+            {
+                around.Error.WriteLine($"procscript: nothing is remembered: {failure.Message}");
+            }
+        }
     }
 
     private static void Tell(

@@ -63,20 +63,19 @@ internal sealed class CheckedLibrary
 
     /// <summary>Reads and checks.</summary>
     public static Task<CheckedLibrary> RunAsync(InputRequest request, Func<ISourceStore, CheckSettings> settings, Surroundings around, CancellationToken stop) =>
-        RunAsync(request, settings, since: null, around, stop);
+        RunAsync(new DiskSourceStore(SourceSelection.Find(request, around.CurrentFolder), around.OpenInput), settings, since: null, around, stop);
 
     /// <summary>Reads all and checks what has changed since a revision, with all that uses it; everything where there is no revision.</summary>
-    /// <param name="request">What to read.</param>
+    /// <param name="store">The files.</param>
     /// <param name="settings">What the shop has chosen for such files.</param>
     /// <param name="since">The revision.</param>
     /// <param name="around">The surroundings.</param>
     /// <param name="stop">Ends the work.</param>
     public static async Task<CheckedLibrary> RunAsync(
-        InputRequest request, Func<ISourceStore, CheckSettings> settings, string? since, Surroundings around, CancellationToken stop)
+        DiskSourceStore store, Func<ISourceStore, CheckSettings> settings, string? since, Surroundings around, CancellationToken stop)
     {
-        var selection = SourceSelection.Find(request, around.CurrentFolder);
+        var selection = store.Selection;
         var changed = since is null ? null : await ChangedFiles.SinceAsync(since, selection, stop);
-        DiskSourceStore store = new(selection, around.OpenInput);
         // A check that waits for its input hears of no stop; it writes nothing, and may be left behind.
         var report = await Task.Run(() => Check(store, Dated(settings(store), around), changed, stop), stop).WaitAsync(stop);
         return new CheckedLibrary(report, selection, store, around.CurrentFolder);

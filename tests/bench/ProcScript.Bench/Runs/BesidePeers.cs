@@ -36,7 +36,8 @@ internal static class BesidePeers
 
             Console.WriteLine();
             Measurement.PrintHead();
-            Check("procscript", [.. program, "check"], [large], Files, lines);
+            Check("procscript, no cache", [.. program, "check"], [large, "--no-cache"], Files, lines);
+            Check("procscript, warm cache", [.. program, "check"], [large, "--cache", Path.Combine(scratch.FullName, "cache")], Files, lines);
             foreach (var peer in peers)
             {
                 var files = peer.Name.StartsWith("bicep", StringComparison.Ordinal) ? BicepFiles : Files;

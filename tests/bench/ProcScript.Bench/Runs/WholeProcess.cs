@@ -29,7 +29,7 @@ internal static class WholeProcess
                 var what = string.Create(CultureInfo.InvariantCulture, $"check {files:N0} files, {lines:N0} lines");
                 foreach (var (name, start) in programs)
                 {
-                    Measurement.Print(what, name, lines, () => ProcessRun.Of(start, "check", library));
+                    Measurement.Print(what, name, lines, () => ProcessRun.Of(start, "check", library, "--no-cache"));
                 }
             }
         }
