@@ -18,6 +18,9 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
 {
     private const double Centimetre = 0.01;
 
+    /// <summary>The limit where nothing is said of the lift, as is usual.</summary>
+    private static readonly double IdealLimit = Compute(LiftGeometry.None);
+
     /// <summary>What those who lift may lift together, in kg.</summary>
     public double TeamLimit => TeamLift.Limit(Limit, People);
 
@@ -67,7 +70,9 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
     /// The limit for one person. What is not said counts as ideal, and the lifting as short. A part is set down with as much care as it is
     /// taken up, so the lift is judged at both ends and the worse one counts.
     /// </summary>
-    internal static double LimitOf(LiftGeometry lift)
+    internal static double LimitOf(LiftGeometry lift) => lift == LiftGeometry.None ? IdealLimit : Compute(lift);
+
+    private static double Compute(LiftGeometry lift)
     {
         var task = new LiftingTask
         {
@@ -84,7 +89,7 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
 
     private static LiftGeometry GeometryOf(PlannedStep step) => GeometryOf(step.Details.Lift, step.Part!.Lift);
 
-    private static LiftGeometry GeometryOf(LiftGeometry action, LiftGeometry part) => new()
+    private static LiftGeometry GeometryOf(LiftGeometry action, LiftGeometry part) => action == LiftGeometry.None ? part : new()
     {
         Reach = action.Reach ?? part.Reach,
         Height = action.Height ?? part.Height,

@@ -3,7 +3,13 @@ namespace ProcScript.Analysis.States;
 /// <summary>One thing about a machine that actions change: the place of a part, how many of a joint are attached.</summary>
 /// <param name="Kind">What it tells.</param>
 /// <param name="Index">The item's place among those of its sort.</param>
-public readonly record struct StateVariable(StateKind Kind, int Index);
+public readonly record struct StateVariable(StateKind Kind, int Index)
+{
+    private const int BitsOfKind = 3;
+
+    /// <summary>Different for any two variables of a machine: they are looked up all the time.</summary>
+    public override int GetHashCode() => (Index << BitsOfKind) | (int)Kind;
+}
 
 /// <summary>What a variable of the state tells.</summary>
 public enum StateKind

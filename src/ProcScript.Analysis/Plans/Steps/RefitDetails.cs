@@ -12,6 +12,12 @@ internal static class RefitDetails
     /// </summary>
     public static ActionDetails Of(ActionDetails action)
     {
+        if (ReferenceEquals(action, ActionDetails.None))
+        {
+            // Most steps have no block, and this is asked of each of them several times.
+            return action;
+        }
+
         var refit = action.Refit ?? ActionDetails.None;
         return refit with
         {
