@@ -86,7 +86,12 @@ public static class LibraryCheck
             settings,
             facts,
             outcomes,
-            [.. OfKinds(library, settings), .. FamilyCheck.Judge(outcomes, remembered.Facts, parallel), .. ProseCheck.Judge(library, settings, memory, scope, parallel)]);
+            [
+                .. OfKinds(library, settings),
+                .. FamilyCheck.Judge(outcomes, remembered.Facts, parallel),
+                .. ProseCheck.Judge(library, settings, memory, scope, parallel),
+                .. WholeLibraryCheck.Judge(library, settings, outcomes, memory, scope, parallel),
+            ]);
     }
 
     private static IEnumerable<Finding> OfKinds(Library library, CheckSettings settings)

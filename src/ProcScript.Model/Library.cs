@@ -12,6 +12,9 @@ public sealed class Library
     /// <summary>The trees by path.</summary>
     public required ImmutableSortedDictionary<string, SyntaxTree> Trees { get; init; }
 
+    /// <summary>Whether it is all that there is below the root, and not only what somebody asked about.</summary>
+    public bool IsWhole { get; init; }
+
     /// <summary>Every kind of the catalog that has no error in its text, in the order of files and text.</summary>
     public required ImmutableArray<Kind> Kinds { get; init; }
 

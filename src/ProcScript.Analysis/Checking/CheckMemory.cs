@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Whole;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -21,6 +22,9 @@ public sealed class CheckMemory
 
     /// <summary>What the rules of wording had to say of a file.</summary>
     internal ConditionalWeakTable<SyntaxTree, StrongBox<ImmutableArray<Finding>>> Prose { get; } = [];
+
+    /// <summary>The names that a file mentions.</summary>
+    internal ConditionalWeakTable<SyntaxTree, MentionedNames> Mentioned { get; } = [];
 
     /// <summary>Begins a check; what it does not come across is forgotten when it has ended.</summary>
     internal Session Begin(IReadOnlyDictionary<Machine, MachineFacts> facts) => new(this, facts);

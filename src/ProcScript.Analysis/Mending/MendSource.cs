@@ -32,6 +32,8 @@ internal sealed class MendSource(ISourceStore store)
     {
         public IReadOnlyList<string> Paths { get; } = [.. source._store.Paths];
 
+        public bool IsWhole => source._store.IsWhole;
+
         public SourceReading Read(string path) =>
             edited.TryGetValue(path, out var text) ? new SourceReading(text, SourceOutcome.Read) : source.Read(path);
 

@@ -120,13 +120,26 @@ public static class SettingsTable
         Rules = ["PRC5093"],
     };
 
+    /// <summary>The steps from which on a repeat is told.</summary>
+    public static CountSetting RepeatedSteps { get; } = new()
+    {
+        Key = "limits.repeatedSteps",
+        BuiltIn = 6,
+        Least = 3,
+        Most = 100,
+        IsOfLibrary = true,
+        What = "From how many equal steps on two procedures of a machine should share them by a `do`.",
+        Rules = ["PRC6004"],
+    };
+
     /// <summary>What every bench has.</summary>
     public static TextsSetting HouseTools { get; } = new()
     {
         Key = "houseTools",
         BuiltIn = [],
         What = "Tools that every bench has, by name or by title in any case of letters. A pack does not list them among what to bring; its steps "
-            + "name them as before.",
+            + "name them as before. In the catalog they need no user.",
+        Rules = ["PRC6001"],
     };
 
     /// <summary>All rows, in the order in which they are told.</summary>
@@ -142,6 +155,7 @@ public static class SettingsTable
         InstructionWords,
         DescriptionWords,
         ParagraphSentences,
+        RepeatedSteps,
         HouseTools,
     ];
 

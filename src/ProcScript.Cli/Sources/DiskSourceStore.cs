@@ -28,6 +28,9 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
     /// <inheritdoc/>
     public IReadOnlyList<string> Paths => selection.Paths;
 
+    /// <inheritdoc/>
+    public bool IsWhole => selection.IsWhole;
+
     /// <summary>Whether a file that the user asked about could not be read.</summary>
     public bool HasUnreadableInput => _failures.Keys.Any(selection.IsGiven);
 

@@ -14,6 +14,9 @@ internal sealed record SourceSelection(string Root, ImmutableArray<string> Paths
 
     private const string StandardInputArgument = "-";
 
+    /// <summary>Whether the user asked about the root folder, and so about all that lies below it.</summary>
+    public bool IsWhole { get; init; }
+
     private readonly FrozenSet<string> _given = Paths.ToFrozenSet(StringComparer.Ordinal);
 
     /// <summary>Whether the user asked about this file, or it is only used by one that he asked about.</summary>
@@ -44,7 +47,10 @@ internal sealed record SourceSelection(string Root, ImmutableArray<string> Paths
         return new SourceSelection(
             root,
             [.. files.Select(file => RelativePath.Inside(root, file)).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
-            standardInput is null ? null : RelativePath.Inside(root, standardInput));
+            standardInput is null ? null : RelativePath.Inside(root, standardInput))
+        {
+            IsWhole = request.Paths.Any(path => path != StandardInputArgument && FullPath(path, currentFolder) == root),
+        };
     }
 
     private static void Add(string path, string currentFolder, List<string> folders, List<string> files)

@@ -16,6 +16,9 @@ internal sealed class LibraryFiles : IParsedSourceStore
     /// <summary>The files that are checked for their own sake, in order.</summary>
     public required ImmutableSortedSet<string> Listed { get; init; }
 
+    /// <inheritdoc/>
+    public bool IsWhole { get; init; }
+
     /// <summary>The day at this moment.</summary>
     public required DateOnly Today { get; init; }
 

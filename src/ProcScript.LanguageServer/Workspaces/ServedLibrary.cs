@@ -80,7 +80,7 @@ internal sealed class ServedLibrary
 
     private void Change(DiskReadings disk, ImmutableDictionary<string, OpenDocument> open, ImmutableSortedSet<string>? listed = null)
     {
-        Files = new LibraryFiles { Root = Files.Root, Today = _host.Today, Memory = Files.Memory, Open = open, Disk = disk, Listed = listed ?? List(open) };
+        Files = new LibraryFiles { Root = Files.Root, IsWhole = _folders.Contains(Files.Root), Today = _host.Today, Memory = Files.Memory, Open = open, Disk = disk, Listed = listed ?? List(open) };
         _run?.Replace();
         _run = Begin();
     }

@@ -60,6 +60,7 @@ internal sealed class LibraryBinding(ISourceStore store, CancellationToken cance
         return new Library
         {
             Trees = files.All.ToImmutableSortedDictionary(file => file.Path, file => file.Tree, StringComparer.Ordinal),
+            IsWhole = store.IsWhole,
             Machines = [.. bound.Values.Select(machine => machine.Machine)],
             Kinds = [.. table.All.OfType<KindSymbol>().Where(symbol => !symbol.IsFaulty).Select(symbol => symbol.Kind).OfType<Kind>()],
             Tools = [.. table.All.OfType<ToolSymbol>().Where(symbol => !symbol.IsFaulty).Select(symbol => symbol.Tool).OfType<Tool>()],

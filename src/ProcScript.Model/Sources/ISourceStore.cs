@@ -9,6 +9,11 @@ public interface ISourceStore
     /// </summary>
     IReadOnlyList<string> Paths { get; }
 
+    /// <summary>
+    /// Whether <see cref="Paths"/> are all the sources below the root, so that what none of them uses is used nowhere.
+    /// </summary>
+    bool IsWhole => false;
+
     /// <summary>Reads one file of the library, listed or not. Safe to call from several threads.</summary>
     SourceReading Read(string path);
 }

@@ -28,6 +28,9 @@ public sealed class MemorySourceStore : ISourceStore
     public static MemorySourceStore Of(string path, string content) => new([KeyValuePair.Create(path, content)]);
 
     /// <inheritdoc/>
+    public bool IsWhole => true;
+
+    /// <inheritdoc/>
     public IReadOnlyList<string> Paths => _paths;
 
     /// <inheritdoc/>

@@ -15,7 +15,7 @@ internal sealed record Library(ImmutableSortedDictionary<string, string> Files, 
 {
     public static Library Of(Case found) => new(
         found.Files.ToImmutableSortedDictionary(path => path, path => File.ReadAllText(Path.Combine(found.Folder, path)), StringComparer.Ordinal),
-        new DiskSourceStore(new SourceSelection(found.Folder, [.. found.Sources], StandardInput: null), () => Stream.Null));
+        new DiskSourceStore(new SourceSelection(found.Folder, [.. found.Sources], StandardInput: null) { IsWhole = true }, () => Stream.Null));
 
     /// <summary>What its own settings choose, on a fixed day.</summary>
     public CheckSettings Settings => SettingsReader.Read(Store) with { Today = StoppedClock.Day };

@@ -20,7 +20,7 @@ public sealed class SeededLibraryTests : IDisposable
 
     public SeededLibraryTests()
     {
-        _disk.With("procscript.json", "{}");
+        _disk.With("procscript.json", """{ "severities": { "PRC6xxx": "off" } }""");
         foreach (var (path, text) in _library.Files)
         {
             _disk.With(path, text);

@@ -1,0 +1,103 @@
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Whole;
+using ProcScript.Analysis.Wording;
+using ProcScript.Model.Machines;
+using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Analysis.Rules.WholeLibrary;
+
+/// <summary>Joints, energies or options of a machine are met by no procedure.</summary>
+public sealed class NotExercised : LibraryRule
+{
+    /// <summary>The identity of the rule.</summary>
+    public static readonly RuleInfo Id = new("PRC6005", "not-exercised", "A machine of which no procedure tries a part", Severity.Hint);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Id;
+
+    /// <inheritdoc/>
+    public override RulePage Page { get; } = new(
+        What: "No proven procedure opens some joints of a machine, isolates some energies, or runs with and without some "
+            + "option that the machine has. It is told once a machine. Where a procedure on it is not proven, nothing is "
+            + "said.",
+        Why: "What no procedure meets is proven by nobody: whether it can be got at, whether it goes back, whether the "
+            + "option makes a difference. Where no work is planned there, allow it and say so.",
+        Wrong: """
+            // file: procscript.json
+            {}
+            // file: press.proc
+            clip pin "push pin"
+
+            machine press "Press" {
+              part guard "guard" { held by 4 pin as guard_pins }
+              part shelf "shelf" { held by 2 pin as shelf_pins }
+            }
+
+            procedure guard_off "Take the guard off" on press {
+              stage "Guard" {
+                release guard_pins
+                remove guard
+              }
+            }
+            """,
+        Right: """
+            // file: procscript.json
+            {}
+            // file: press.proc
+            clip pin "push pin"
+
+            machine press "Press" {
+              part guard "guard" { held by 4 pin as guard_pins }
+              part shelf "shelf" { held by 2 pin as shelf_pins }
+            }
+
+            procedure guard_off "Take the guard off" on press {
+              stage "Guard" {
+                release guard_pins
+                remove guard
+              }
+            }
+
+            procedure shelf_off "Take the shelf off" on press {
+              stage "Shelf" {
+                release shelf_pins
+                remove shelf
+              }
+            }
+            """);
+
+    /// <inheritdoc/>
+    internal override IEnumerable<Finding> Check(LibraryView view)
+    {
+        var outcomes = view.Outcomes.ToLookup(outcome => outcome.Procedure.Machine.Declared);
+        return
+            from machine in view.Library.Machines.GroupBy(machine => machine.Declared)
+            where view.IsLive(machine.Key.Path) && outcomes[machine.Key].Any() && outcomes[machine.Key].All(outcome => outcome.IsProven)
+            let missed = Missed([.. machine], [.. outcomes[machine.Key]]).ToList()
+            where missed.Count > 0
+            select new Finding(Id, $"no procedure on the {machine.First().Title} {Either(missed)}", machine.Key, "has what no procedure meets")
+            {
+                Help = "write a procedure that meets it, or allow it and say why none is needed",
+            };
+    }
+
+    private static IEnumerable<string> Missed(List<Model.Machines.Machine> variants, List<ProcedureOutcome> outcomes)
+    {
+        var met = outcomes.SelectMany(outcome => outcome.Strip!.Actions).Select(action => action.Target?.Name).ToHashSet(StringComparer.Ordinal);
+        var with = outcomes.SelectMany(outcome => outcome.Procedure.Machine.With).Select(option => option.Name).ToHashSet(StringComparer.Ordinal);
+        var joints = Names(variants.SelectMany(machine => machine.Joints), met);
+        var energies = Names(variants.SelectMany(machine => machine.Energies), met);
+        var options = variants[0].Options.Select(option => option.Name).Where(name => !with.Contains(name)).ToList();
+        return new[] { Words("opens", joints), Words("isolates", energies), Words("depends on", options) }.OfType<string>();
+    }
+
+    private static string Either(List<string> missed) =>
+        missed.Count == 1 ? missed[0] : $"{string.Join(", ", missed.SkipLast(1))} or {missed[^1]}";
+
+    private static List<string> Names(IEnumerable<MachineItem> items, HashSet<string?> met) =>
+        [.. items.Select(item => item.Name).Where(name => !met.Contains(name)).Distinct(StringComparer.Ordinal)];
+
+    private static string? Words(string verb, List<string> names) =>
+        names.Count == 0 ? null : $"{verb} {ItemPhrases.List(names.Select(name => $"`{name}`"))}";
+}

@@ -1,0 +1,80 @@
+using ProcScript.Analysis.Settings;
+using ProcScript.Analysis.Whole;
+using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Analysis.Rules.WholeLibrary;
+
+/// <summary>A tool, a supply or a kind stands in the catalog, and nothing in the library names it.</summary>
+public sealed class UnusedEntry : LibraryRule
+{
+    /// <summary>The identity of the rule.</summary>
+    public static readonly RuleInfo Id = new("PRC6001", "unused-entry", "A catalog entry that nothing uses", Severity.Hint);
+
+    /// <inheritdoc/>
+    public override RuleInfo Info => Id;
+
+    /// <inheritdoc/>
+    public override RulePage Page { get; } = new(
+        What: "A tool, a supply or a kind stands in the catalog, and no other declaration of the library names it. Tools of "
+            + "the setting `houseTools` need no user. Like all rules of the library it speaks only where the folder is "
+            + "checked that has the `procscript.json`, with all below it.",
+        Why: "Whoever looks for the right bolt has to read past it, and it is kept up to date for nobody. Where it waits for "
+            + "a machine to come, allow it and say so.",
+        Wrong: """
+            // file: procscript.json
+            {}
+            // file: press.proc
+            clip pin "push pin"
+            clip cap "snap-on cap"
+
+            machine press "Press" {
+              part guard "guard" { held by 4 pin as guard_pins }
+            }
+
+            procedure guard_off "Take the guard off" on press {
+              stage "Guard" {
+                release guard_pins
+                remove guard
+              }
+            }
+            """,
+        Right: """
+            // file: procscript.json
+            {}
+            // file: press.proc
+            clip pin "push pin"
+
+            machine press "Press" {
+              part guard "guard" { held by 4 pin as guard_pins }
+            }
+
+            procedure guard_off "Take the guard off" on press {
+              stage "Guard" {
+                release guard_pins
+                remove guard
+              }
+            }
+            """);
+
+    /// <inheritdoc/>
+    internal override IEnumerable<Finding> Check(LibraryView view)
+    {
+        var house = view.Settings.Get(SettingsTable.HouseTools).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        // A torque wrench with a range is taken for the torques that it covers; nobody names it.
+        var wrenches = view.Library.TorqueWrenches.Select(tool => tool.Declared).ToHashSet();
+        return
+            from tree in view.Library.Trees
+            where view.IsLive(tree.Key)
+            from entry in tree.Value.Root.Declarations.OfType<CatalogSyntax>()
+            where entry.Name.Span.Length > 0 && !view.IsMentioned(entry.Name.Text)
+            where !house.Contains(entry.Name.Text) && !house.Contains(entry.Title?.Value ?? entry.Name.Text)
+            let place = new SourceSpan(tree.Key, entry.Name.Span)
+            where !wrenches.Contains(place)
+            select new Finding(Id, $"nothing in the library uses `{entry.Name.Text}`", place, "is named nowhere else")
+            {
+                Help = "take it out, or allow it and say what it waits for",
+            };
+    }
+}
