@@ -16,12 +16,18 @@ internal static class EditLatency
     private const string Step = "undo module_bolts_";
 
     /// <summary>Publishes the program, natively unless told otherwise, and prints a table.</summary>
-    public static void Run(bool isNative)
+    /// <param name="how">Empty for the native program, <c>jit</c>, or the path of a program that is there already.</param>
+    public static void Run(string how)
     {
         var scratch = Directory.CreateTempSubdirectory("procscript-bench-");
         try
         {
-            var program = isNative ? Programs.Native(scratch.FullName) : Programs.Jit(scratch.FullName);
+            var program = how switch
+            {
+                "" => Programs.Native(scratch.FullName),
+                "jit" => Programs.Jit(scratch.FullName),
+                _ => [how],
+            };
             Console.WriteLine("| library | what | median ms | p99 ms | processor ms an edit | MB |");
             Console.WriteLine("|---|---|--:|--:|--:|--:|");
             foreach (var files in new[] { 5, 1000 })
