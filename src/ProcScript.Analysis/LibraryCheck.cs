@@ -1,11 +1,9 @@
-using ProcScript.Analysis.Bolts;
 using ProcScript.Analysis.Checking;
-using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Reports;
-using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
 
@@ -60,53 +58,21 @@ public static class LibraryCheck
         ArgumentNullException.ThrowIfNull(memory);
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(settings);
-        var parallel = new ParallelOptions { CancellationToken = cancellation };
-        // What follows from a machine with an error would only repeat it; no procedure on it is run.
-        var wanted = library.Procedures.Where(scope.Holds).Select(procedure => procedure.Machine).ToHashSet();
-        var machines = library.Machines
-            .Where(machine => !machine.HasErrors && (wanted.Contains(machine) || scope.Holds(machine.Declared.Path)))
-            .ToList();
-        var facts = new MachineFacts[machines.Count];
-        Parallel.For(0, facts.Length, parallel, i => facts[i] = new MachineFacts(machines[i]) { Settings = settings.For(machines[i].Declared.Path) });
-        var factsOf = facts.ToDictionary(fact => fact.Machine);
-
-        var remembered = memory.Begin(factsOf);
-        var outcomes = new ProcedureOutcome[library.Procedures.Length];
-        Parallel.For(0, outcomes.Length, parallel, i =>
+        lock (memory.Gate)
         {
-            var procedure = library.Procedures[i];
-            outcomes[i] = procedure.HasErrors || !scope.Holds(procedure)
-                ? ProcedureOutcome.NotRun(procedure, settings)
-                : remembered.Recall(library, procedure, factsOf[procedure.Machine], part => ProcedureCheck.Judge(part, settings, factsOf[procedure.Machine], procedure));
-        });
-
-        remembered.End();
-        return Report(
-            library,
-            settings,
-            facts,
-            outcomes,
-            [
-                .. OfKinds(library, settings),
-                .. FamilyCheck.Judge(outcomes, remembered.Facts, parallel),
-                .. ProseCheck.Judge(library, settings, memory, scope, parallel),
-                .. WholeLibraryCheck.Judge(library, settings, outcomes, memory, scope, parallel),
-            ]);
+            return Check(library, settings, memory, scope, new ParallelOptions { CancellationToken = cancellation });
+        }
     }
 
-    private static IEnumerable<Finding> OfKinds(Library library, CheckSettings settings)
+    private static LibraryReport Check(Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, ParallelOptions parallel)
     {
-        var rules = AnalysisRules.All.OfType<KindRule>().ToList();
-        return library.Kinds.SelectMany(kind => rules.SelectMany(rule => rule.Check(kind, library)).Concat(TorqueCheck.Judge(Tightening.Of(kind), settings)));
-    }
-
-    private static LibraryReport Report(Library library, CheckSettings settings, MachineFacts[] facts, ProcedureOutcome[] outcomes, IEnumerable<Finding> others)
-    {
-        var machineRules = AnalysisRules.All.OfType<MachineRule>().ToList();
+        var machines = Machines(library, settings, memory, scope, parallel);
+        var remembered = memory.Begin(library);
+        var outcomes = Outcomes(library, settings, machines, remembered, scope, parallel);
         var merge = new FindingMerge();
-        foreach (var fact in facts)
+        foreach (var (machine, judged) in machines)
         {
-            merge.Add(fact.Machine.Declared, fact.Machine, machineRules.SelectMany(rule => rule.Check(fact)).Concat(TorqueCheck.Judge(Tightening.Of(fact.Machine), settings)));
+            merge.Add(machine.Declared, machine, judged.Findings);
         }
 
         foreach (var outcome in outcomes)
@@ -114,10 +80,73 @@ public static class LibraryCheck
             merge.Add(outcome.Procedure.Declared, outcome.Procedure.Machine, outcome.Findings);
         }
 
+        IReadOnlyList<Finding> findings =
+        [
+            .. settings.Findings,
+            .. library.Findings,
+            .. KindCheck.Judge(library, settings, memory),
+            .. FamilyCheck.Judge(outcomes, machines, memory, parallel),
+            .. ProseCheck.Judge(library, settings, memory, scope, parallel),
+            .. WholeLibraryCheck.Judge(library, settings, outcomes, memory, scope, parallel),
+            .. merge.Findings(),
+        ];
+        remembered.End();
         return ReportAssembly.Report(
             library,
             settings,
-            [.. settings.Findings, .. library.Findings, .. others, .. merge.Findings()],
+            findings,
             [.. outcomes.Select(outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))]);
+    }
+
+    /// <summary>The machines without errors, in order. What follows from one with an error would only repeat it; no procedure on it is run.</summary>
+    private static OrderedDictionary<Machine, JudgedMachine> Machines(
+        Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, ParallelOptions parallel)
+    {
+        var wanted = library.Procedures.Where(scope.Holds).Select(procedure => procedure.Machine).ToHashSet();
+        Machine[] sound = [.. library.Machines.Where(machine => !machine.HasErrors && (wanted.Contains(machine) || scope.Holds(machine.Declared.Path)))];
+        Machine[] missing = [.. sound.Where(machine => !memory.Machines.ContainsKey(machine))];
+        var judged = new JudgedMachine[missing.Length];
+        Parallel.For(0, missing.Length, parallel, i => judged[i] = JudgedMachine.Of(missing[i], settings));
+        var made = missing.Zip(judged).ToDictionary(pair => pair.First, pair => pair.Second);
+        var machines = new OrderedDictionary<Machine, JudgedMachine>(sound.Length);
+        foreach (var machine in sound)
+        {
+            machines.Add(machine, memory.Machines.TryGetValue(machine, out var known) ? known : made[machine]);
+        }
+
+        memory.Machines = new Dictionary<Machine, JudgedMachine>(machines);
+        return machines;
+    }
+
+    private static ProcedureOutcome[] Outcomes(
+        Library library,
+        CheckSettings settings,
+        OrderedDictionary<Machine, JudgedMachine> machines,
+        CheckMemory.Session remembered,
+        CheckScope scope,
+        ParallelOptions parallel)
+    {
+        var outcomes = new ProcedureOutcome[library.Procedures.Length];
+        var missing = new List<int>();
+        for (var i = 0; i < outcomes.Length; i++)
+        {
+            if (remembered.Recall(library.Procedures[i]) is { } known)
+            {
+                outcomes[i] = known;
+            }
+            else
+            {
+                missing.Add(i);
+            }
+        }
+
+        Parallel.For(0, missing.Count, parallel, i =>
+        {
+            var procedure = library.Procedures[missing[i]];
+            outcomes[missing[i]] = remembered.Add(procedure, part => procedure.HasErrors || !scope.Holds(procedure)
+                ? ProcedureOutcome.NotRun(procedure, settings)
+                : ProcedureCheck.Judge(part, settings, machines[procedure.Machine].Facts, procedure));
+        });
+        return outcomes;
     }
 }

@@ -58,4 +58,20 @@ public sealed class SyntaxTree
     /// <param name="cancellation">Gives up the parse.</param>
     public static SyntaxTree Parse(SourceText text, CancellationToken cancellation = default) =>
         FileParser.Parse(text, cancellation);
+
+    /// <summary>
+    /// Parses a text that came of this tree's by a change; what comes out is what a parse of it would give. Where both are laid out by one
+    /// <see cref="SlackLayout"/>, the declarations that the change does not touch are the same nodes.
+    /// </summary>
+    /// <param name="text">The text after the change.</param>
+    /// <param name="cancellation">Gives up the parse.</param>
+    public SyntaxTree With(SourceText text, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return ChangedFile.Parse(this, text, cancellation);
+    }
+
+    /// <summary>The tokens of the text from a place between two of them on.</summary>
+    /// <param name="start">Where the first begins.</param>
+    public IEnumerable<SyntaxToken> TokensFrom(int start) => TokenList.ReadFrom(Text.Content, start);
 }

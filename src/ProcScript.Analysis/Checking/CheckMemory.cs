@@ -1,10 +1,11 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
-using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Whole;
 using ProcScript.Model;
+using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax;
@@ -13,75 +14,161 @@ using ProcScript.Syntax.Findings;
 namespace ProcScript.Analysis.Checking;
 
 /// <summary>
-/// What came of procedures in earlier checks of a library, for an editor that checks it again after every change: a procedure whose
-/// files are the same trees as before comes out as before. Good for one set of <see cref="CheckSettings"/>.
+/// What came of earlier checks of a library, for an editor that checks it again after every change: what a binding with a <see
+/// cref="BindingMemory"/> gives as the same object comes out as before. Good for one set of <see cref="CheckSettings"/>, but for the day.
 /// </summary>
 public sealed class CheckMemory
 {
-    private ConcurrentDictionary<string, Remembered> _last = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<Procedure, RememberedOutcome> _outcomes = new(ReferenceEqualityComparer.Instance);
+    private ImmutableSortedDictionary<string, SyntaxTree> _trees = ImmutableSortedDictionary.Create<string, SyntaxTree>(StringComparer.Ordinal);
+    private ImmutableArray<Tool> _wrenches = [];
 
-    /// <summary>What the rules of wording had to say of a file.</summary>
-    internal ConditionalWeakTable<SyntaxTree, StrongBox<ImmutableArray<Finding>>> Prose { get; } = [];
+    /// <summary>Lets one check in at a time.</summary>
+    internal Lock Gate { get; } = new();
+
+    /// <summary>What the rules of wording had to say of a file, or of a declaration.</summary>
+    internal ConditionalWeakTable<object, StrongBox<ImmutableArray<Finding>>> Prose { get; } = [];
+
+    /// <summary>What the rules had to say of a kind.</summary>
+    internal ConditionalWeakTable<Kind, StrongBox<ImmutableArray<Finding>>> Kinds { get; } = [];
+
+    /// <summary>What is known of machines.</summary>
+    internal Dictionary<Machine, JudgedMachine> Machines { get; set; } = [];
+
+    /// <summary>What came of procedures with their callers.</summary>
+    internal FamilyMemory Families { get; } = new();
 
     /// <summary>The names that a file mentions.</summary>
     internal ConditionalWeakTable<SyntaxTree, MentionedNames> Mentioned { get; } = [];
 
     /// <summary>Begins a check; what it does not come across is forgotten when it has ended.</summary>
-    internal Session Begin(IReadOnlyDictionary<Machine, MachineFacts> facts) => new(this, facts);
-
-    private sealed record Remembered(ImmutableArray<SyntaxTree> Trees, MachineFacts Facts, ProcedureOutcome Outcome);
+    internal Session Begin(Library library) => new(this, library);
 
     /// <summary>The memory during one check.</summary>
-    internal sealed class Session
+    internal sealed class Session(CheckMemory memory, Library library)
     {
-        private readonly CheckMemory _memory;
-        private readonly ConcurrentDictionary<string, Remembered> _before;
-        private readonly ConcurrentDictionary<Machine, MachineFacts> _facts;
-        private readonly ConcurrentDictionary<string, Remembered> _now = new(StringComparer.Ordinal);
+        private readonly ConcurrentDictionary<ImmutableArray<string>, Library> _parts = new();
+        private readonly bool _areToolsSame = memory._wrenches.AsSpan().SequenceEqual(library.TorqueWrenches.AsSpan());
+        private readonly Dictionary<ImmutableArray<string>, bool> _touched = [];
+        private readonly HashSet<string> _changed = TreeChanges.Between(memory._trees, library.Trees);
 
-        internal Session(CheckMemory memory, IReadOnlyDictionary<Machine, MachineFacts> facts)
+        /// <summary>The outcome of a procedure from before; null where there is none that holds.</summary>
+        public ProcedureOutcome? Recall(Procedure procedure)
         {
-            _memory = memory;
-            _before = memory._last;
-            _facts = new ConcurrentDictionary<Machine, MachineFacts>(facts);
+            if (!memory._outcomes.TryGetValue(procedure, out var remembered)
+                || !(_areToolsSame || remembered.HasTools(library)))
+            {
+                return null;
+            }
+
+            if (!IsTouched(procedure.Files))
+            {
+                return remembered.Outcome;
+            }
+
+            if (!remembered.HasLines(library))
+            {
+                return null;
+            }
+
+            // The texts of before are of no use to anybody, and would be kept alive.
+            if (remembered.Outcome.Strip is { } strip)
+            {
+                strip.Library = PartFor(procedure);
+            }
+
+            return remembered.Outcome;
         }
 
-        /// <summary>The facts of every machine that an outcome speaks of: those of this check, and those that were remembered with one.</summary>
-        public IReadOnlyDictionary<Machine, MachineFacts> Facts => _facts;
-
-        /// <summary>The outcome of a procedure: the one from before, or a new one.</summary>
-        /// <param name="library">The library.</param>
+        /// <summary>
+        /// Remembers a new outcome at once: the next check need not make it again where a later change cuts this one off.
+        /// </summary>
         /// <param name="procedure">The procedure.</param>
-        /// <param name="facts">Its machine.</param>
-        /// <param name="judge">Makes a new one; it gets a library of the files that matter alone, so that none is kept alive by another.</param>
-        public ProcedureOutcome Recall(Library library, Procedure procedure, MachineFacts facts, Func<Library, ProcedureOutcome> judge)
+        /// <param name="judge">Makes the outcome; it gets a library of the files that matter alone, so that none is kept alive by another.</param>
+        public ProcedureOutcome Add(Procedure procedure, Func<Library, ProcedureOutcome> judge)
         {
-            ImmutableArray<SyntaxTree> trees = [.. procedure.Files.Select(path => library.Trees[path])];
-            var key = KeyOf(procedure);
-            var found = _before.TryGetValue(key, out var remembered) && remembered.Trees.AsSpan().SequenceEqual(trees.AsSpan())
-                ? remembered
-                : new Remembered(trees, facts, judge(Part(library, procedure)));
-            // An outcome that a later change cuts off is kept all the same: the next check need not make it again.
-            _before[key] = found;
-            _now[key] = found;
-            _facts.TryAdd(found.Outcome.Procedure.Machine, found.Facts);
-            return found.Outcome;
+            var outcome = judge(PartFor(procedure));
+            memory._outcomes[procedure] = new RememberedOutcome(outcome, library);
+            return outcome;
         }
 
         /// <summary>The check has ended.</summary>
-        public void End() => Interlocked.Exchange(ref _memory._last, _now);
-
-        private static string KeyOf(Procedure procedure) =>
-            $"{procedure.Declared.Path}\n{procedure.Declared.Span.Start}\n{procedure.Job}\n{string.Join(' ', procedure.Machine.With.Select(option => option.Name))}";
-
-        private static Library Part(Library library, Procedure procedure) => new()
+        public void End()
         {
-            Trees = procedure.Files.ToImmutableSortedDictionary(path => path, path => library.Trees[path], StringComparer.Ordinal),
+            if (memory._outcomes.Count > library.Procedures.Length || _changed.Count > 0)
+            {
+                var known = library.Procedures.ToHashSet<Procedure>(ReferenceEqualityComparer.Instance);
+                foreach (var procedure in memory._outcomes.Keys.Where(procedure => !known.Contains(procedure)).ToList())
+                {
+                    memory._outcomes.TryRemove(procedure, out _);
+                }
+            }
+
+            memory._trees = library.Trees;
+            memory._wrenches = library.TorqueWrenches;
+        }
+
+        private bool IsTouched(ImmutableArray<string> files)
+        {
+            if (_changed.Count == 0)
+            {
+                return false;
+            }
+
+            if (!_touched.TryGetValue(files, out var isTouched))
+            {
+                _touched.Add(files, isTouched = files.Any(_changed.Contains));
+            }
+
+            return isTouched;
+        }
+
+        private Library PartFor(Procedure procedure) => _parts.GetOrAdd(procedure.Files, files => new Library
+        {
+            Trees = files.ToImmutableSortedDictionary(path => path, path => library.Trees[path], StringComparer.Ordinal),
             Kinds = [],
             Tools = library.Tools,
             Procedures = [],
             Machines = [],
             Findings = [],
-        };
+        });
+    }
+
+    /// <summary>An outcome with what else it depends on but the procedure.</summary>
+    private sealed class RememberedOutcome
+    {
+        private readonly ImmutableArray<Tool> _tools;
+        private readonly ImmutableArray<(string Path, int Place, int Line)> _lines;
+
+        public RememberedOutcome(ProcedureOutcome outcome, Library library)
+        {
+            Outcome = outcome;
+            _tools = TorqueWrenches.Of(outcome.Procedure, library).All;
+            // Findings of a strip may name lines, and those move without a change of the procedure.
+            _lines = outcome.Findings.IsEmpty ? [] : [.. Places(outcome.Procedure).Select(place => (place.Path, place.Span.Start, LineOf(place.Path, place.Span.Start, library)))];
+        }
+
+        public ProcedureOutcome Outcome { get; }
+
+        public bool HasTools(Library library) =>
+            _tools.AsSpan().SequenceEqual(TorqueWrenches.Of(Outcome.Procedure, library).All.AsSpan());
+
+        public bool HasLines(Library library)
+        {
+            foreach (var (path, place, line) in _lines)
+            {
+                if (LineOf(path, place, library) != line)
+                {
+                    return false;
+                }
+            }
+
+            return true;
+        }
+
+        private static IEnumerable<Syntax.Text.SourceSpan> Places(Procedure procedure) =>
+            procedure.Stages.SelectMany(stage => stage.Steps).Concat(procedure.Work).Select(step => step.VerbSpan).Distinct();
+
+        private static int LineOf(string path, int place, Library library) => library.Trees[path].Text.LineAt(place);
     }
 }

@@ -2,8 +2,11 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using ProcScript.Analysis.Prose;
 using ProcScript.Analysis.Rules;
+using ProcScript.Analysis.Settings;
 using ProcScript.Model;
+using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Analysis.Checking;
 
@@ -17,16 +20,42 @@ internal static class ProseCheck
     {
         var trees = library.Trees.Values.Where(tree => scope.Holds(tree.Text.Path)).ToList();
         var findings = new ImmutableArray<Finding>[trees.Count];
-        Parallel.For(0, findings.Length, parallel, i =>
+        var missing = new List<int>();
+        for (var i = 0; i < findings.Length; i++)
         {
-            findings[i] = memory.Prose.GetValue(trees[i], tree =>
+            if (memory.Prose.TryGetValue(trees[i], out var known))
             {
-                var chosen = settings.For(tree.Text.Path);
-                var prose = ProseReader.Read(tree) with { Settings = chosen };
-                return new StrongBox<ImmutableArray<Finding>>(
-                    [.. Rules.Where(rule => chosen.SeverityOf(rule.Info) is not null).SelectMany(rule => rule.Check(prose))]);
-            }).Value;
-        });
+                findings[i] = known.Value;
+            }
+            else
+            {
+                missing.Add(i);
+            }
+        }
+
+        if (missing.Count > 0)
+        {
+            Parallel.For(0, missing.Count, parallel, i => findings[missing[i]] = Judge(trees[missing[i]], settings.For(trees[missing[i]].Text.Path), memory));
+        }
+
         return findings.SelectMany(one => one);
     }
+
+    /// <summary>Texts stand in declarations, and each declaration by itself.</summary>
+    private static ImmutableArray<Finding> Judge(SyntaxTree tree, PathSettings chosen, CheckMemory memory) => memory.Prose.GetValue(
+        tree,
+        _ =>
+        {
+            List<ProseRule> rules = [.. Rules.Where(rule => chosen.SeverityOf(rule.Info) is not null)];
+            return new StrongBox<ImmutableArray<Finding>>([.. tree.Root.Declarations.SelectMany(one => Judge(tree, one, rules, chosen, memory))]);
+        }).Value;
+
+    private static ImmutableArray<Finding> Judge(
+        SyntaxTree tree, DeclarationSyntax declaration, List<ProseRule> rules, PathSettings chosen, CheckMemory memory) => memory.Prose.GetValue(
+        declaration,
+        _ =>
+        {
+            var prose = ProseReader.Read(tree.Text, declaration) with { Settings = chosen };
+            return new StrongBox<ImmutableArray<Finding>>([.. rules.SelectMany(rule => rule.Check(prose))]);
+        }).Value;
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Syntax;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
@@ -14,17 +13,17 @@ internal sealed class ProseReader
 
     private ProseReader(SourceText text) => _text = text;
 
-    /// <summary>Reads a file.</summary>
-    public static FileProse Read(SyntaxTree tree)
+    /// <summary>Reads a file, or a part of it.</summary>
+    public static FileProse Read(SourceText text, SyntaxNode root)
     {
-        var reader = new ProseReader(tree.Text);
-        foreach (var node in tree.Root.DescendantsAndSelf())
+        var reader = new ProseReader(text);
+        foreach (var node in root.DescendantsAndSelf())
         {
             reader.Texts(node);
             reader.Alerts(node);
         }
 
-        return new FileProse(tree.Text, reader._texts.ToImmutable(), reader._runs.ToImmutable());
+        return new FileProse(text, reader._texts.ToImmutable(), reader._runs.ToImmutable());
     }
 
     private void Texts(SyntaxNode node)

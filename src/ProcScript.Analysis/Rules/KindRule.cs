@@ -1,4 +1,3 @@
-using ProcScript.Model;
 using ProcScript.Model.Catalog;
 using ProcScript.Syntax.Findings;
 
@@ -9,6 +8,5 @@ public abstract class KindRule : Rule
 {
     /// <summary>What it has to say of a kind.</summary>
     /// <param name="kind">The kind.</param>
-    /// <param name="library">The library that has it.</param>
-    public abstract IEnumerable<Finding> Check(Kind kind, Library library);
+    public abstract IEnumerable<Finding> Check(Kind kind);
 }

@@ -12,8 +12,11 @@ namespace ProcScript.Analysis.Runs;
 /// <summary>What came of performing the stages and the work of a procedure.</summary>
 public sealed class StripRun
 {
-    /// <summary>The library, for the texts that findings speak of.</summary>
-    public required Library Library { get; init; }
+    /// <summary>
+    /// The library, for the texts that findings speak of. An editor that keeps a run puts the texts of the day in, which are the same
+    /// where the run looks, so that it keeps no old ones.
+    /// </summary>
+    public required Library Library { get; set; }
 
     /// <summary>The procedure.</summary>
     public required Procedure Procedure { get; init; }

@@ -18,7 +18,7 @@ internal static class SourceRevision
         AppendAll(hash, procedure.Files, path =>
         {
             Append(hash, path);
-            Append(hash, library.Trees[path].Text.Content);
+            Append(hash, library.Trees[path].Text.Written);
         });
         AppendAll(hash, procedure.Machine.With, option => Append(hash, option.Name));
         AppendAll(hash, procedure.Arguments, argument => Append(hash, argument));

@@ -20,11 +20,35 @@ internal sealed class DiagnosticWriter(RulePageFiles pages, ClientProfile client
     /// The diagnostics of every file that has some, by path: what <c>check</c> prints for the folders that are open. Of a file that is
     /// only used, errors alone.
     /// </summary>
-    public ImmutableSortedDictionary<string, ImmutableArray<Diagnostic>> Write(LibraryAnalysis analysis) => analysis.Report
-        .About(analysis.Files.Listed.Contains)
-        .Findings
-        .GroupBy(reported => reported.Finding.Primary.Path)
-        .ToImmutableSortedDictionary(group => group.Key, group => group.Select(one => Write(one, analysis)).ToImmutableArray(), StringComparer.Ordinal);
+    public ImmutableSortedDictionary<string, ImmutableArray<Diagnostic>> Write(LibraryAnalysis analysis) =>
+        Told(analysis).ToImmutableSortedDictionary(file => file.Path, file => Write(file.Findings, analysis), StringComparer.Ordinal);
+
+    /// <summary>The findings of each file that are told, in the order of the files; those that have none are left out.</summary>
+    public static IEnumerable<(string Path, ImmutableArray<ReportedFinding> Findings)> Told(LibraryAnalysis analysis)
+    {
+        var findings = analysis.Report.Findings;
+        for (var (start, end) = (0, 0); start < findings.Length; start = end)
+        {
+            // They come in the order of the files.
+            var path = findings[start].Finding.Primary.Path;
+            for (end = start; end < findings.Length && findings[end].Finding.Primary.Path == path;)
+            {
+                end++;
+            }
+
+            var all = findings[start..end];
+            ImmutableArray<ReportedFinding> told = analysis.Files.Listed.Contains(path) || analysis.Report.OtherTexts.ContainsKey(path)
+                ? all
+                : [.. all.Where(one => one.Severity == Severity.Error)];
+            if (!told.IsEmpty)
+            {
+                yield return (path, told);
+            }
+        }
+    }
+
+    /// <summary>Findings as diagnostics.</summary>
+    public ImmutableArray<Diagnostic> Write(ImmutableArray<ReportedFinding> findings, LibraryAnalysis analysis) => [.. findings.Select(one => Write(one, analysis))];
 
     /// <summary>One finding.</summary>
     public Diagnostic Write(ReportedFinding reported, LibraryAnalysis analysis)

@@ -1,7 +1,11 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using ProcScript.Analysis;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Serving;
 using ProcScript.LanguageServer.Workspaces;
+using ProcScript.Model;
+using ProcScript.Syntax;
 
 namespace ProcScript.LanguageServer.Checking;
 
@@ -13,7 +17,8 @@ namespace ProcScript.LanguageServer.Checking;
 internal sealed class FindingPublisher(Connection connection, DiagnosticWriter writer, RefreshRequests refreshes, bool isAsked) : IAnalysisListener
 {
     private readonly Lock _lock = new();
-    private readonly Dictionary<string, (int? Version, string Digest)> _told = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Told> _told = new(StringComparer.Ordinal);
+    private readonly ConditionalWeakTable<LibraryMemory, ImmutableSortedDictionary<string, SyntaxTree>> _trees = [];
 
     /// <inheritdoc/>
     public void Analysed(LibraryAnalysis analysis)
@@ -32,30 +37,63 @@ internal sealed class FindingPublisher(Connection connection, DiagnosticWriter w
 
     private void Publish(LibraryAnalysis analysis)
     {
-        var found = writer.Write(analysis).ToImmutableDictionary(file => analysis.Files.UriOf(file.Key), file => file.Value, StringComparer.Ordinal);
-        var versions = analysis.Files.Open.Values.ToImmutableDictionary(document => document.Uri, document => document.Version, StringComparer.Ordinal);
+        var versions = analysis.Files.Open.Values.ToDictionary(document => document.Uri, document => document.Version, StringComparer.Ordinal);
         lock (_lock)
         {
-            var mine = _told.Keys.Where(uri => !found.ContainsKey(uri) && !versions.ContainsKey(uri) && IsIn(analysis, uri));
-            foreach (var uri in found.Keys.Concat(versions.Keys).Concat([.. mine]).Distinct().Order(StringComparer.Ordinal))
+            var trees = analysis.Library.Trees;
+            var changed = _trees.TryGetValue(analysis.Files.Memory, out var before) ? TreeChanges.Between(before, trees) : null;
+            _trees.AddOrUpdate(analysis.Files.Memory, trees);
+            var found = DiagnosticWriter.Told(analysis).ToDictionary(file => analysis.Files.UriOf(file.Path), file => file.Findings, StringComparer.Ordinal);
+            var mine = _told.Where(told => told.Value is not { Version: null, Findings.IsEmpty: true } && !found.ContainsKey(told.Key) && !versions.ContainsKey(told.Key) && IsIn(analysis, told.Key));
+            foreach (var uri in found.Keys.Concat(versions.Keys).Concat([.. mine.Select(told => told.Key)]).Distinct().Order(StringComparer.Ordinal))
             {
-                Tell(uri, versions.TryGetValue(uri, out var version) ? version : null, found.GetValueOrDefault(uri, []));
+                int? version = versions.TryGetValue(uri, out var open) ? open : null;
+                var findings = found.GetValueOrDefault(uri, []);
+                if (!_told.TryGetValue(uri, out var told) || told.Version != version || changed is null || !IsAsTold(told.Findings, findings, changed))
+                {
+                    Tell(uri, version, findings, analysis);
+                }
             }
         }
+    }
+
+    /// <summary>Whether the same findings lie at the same lines: then nothing needs to be written to see that nothing changed.</summary>
+    private static bool IsAsTold(ImmutableArray<ReportedFinding> told, ImmutableArray<ReportedFinding> findings, HashSet<string> changed)
+    {
+        if (told.Length != findings.Length)
+        {
+            return false;
+        }
+
+        for (var i = 0; i < told.Length; i++)
+        {
+            var finding = findings[i].Finding;
+            if (told[i].Severity != findings[i].Severity
+                || (!ReferenceEquals(told[i].Finding, finding) && told[i].Finding != finding)
+                || (changed.Count > 0 && (changed.Contains(finding.Primary.Path) || finding.Related.Any(related => changed.Contains(related.Place.Path)))))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static bool IsIn(LibraryAnalysis analysis, string uri) =>
         DocumentUri.ToPath(uri) is { } path && analysis.Files.Root.Length > 0 && FolderPaths.Holds(analysis.Files.Root, path);
 
-    private void Tell(string uri, int? version, ImmutableArray<Diagnostic> diagnostics)
+    private void Tell(string uri, int? version, ImmutableArray<ReportedFinding> findings, LibraryAnalysis analysis)
     {
+        var diagnostics = writer.Write(findings, analysis);
         var digest = DiagnosticDigest.Of(diagnostics);
-        if (_told.GetValueOrDefault(uri) is var told && told.Version == version && (told.Digest ?? DiagnosticDigest.Of([])) == digest)
+        var isTold = _told.TryGetValue(uri, out var told) ? told.Version == version && told.Digest == digest : version is null && diagnostics.IsEmpty;
+        _told[uri] = new Told(version, digest, findings);
+        if (!isTold)
         {
-            return;
+            connection.Notify("textDocument/publishDiagnostics", new PublishDiagnosticsParams(uri, diagnostics) { Version = version });
         }
-
-        _told[uri] = (version, digest);
-        connection.Notify("textDocument/publishDiagnostics", new PublishDiagnosticsParams(uri, diagnostics) { Version = version });
     }
+
+    /// <summary>What a document was told.</summary>
+    private readonly record struct Told(int? Version, string Digest, ImmutableArray<ReportedFinding> Findings);
 }

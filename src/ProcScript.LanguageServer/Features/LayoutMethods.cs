@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Serving;
 using ProcScript.LanguageServer.Workspaces;
+using ProcScript.Syntax;
 using ProcScript.Syntax.Formatting;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
@@ -19,7 +20,7 @@ internal static class LayoutMethods
             await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is { } asked ? Format(asked, null) : []);
         methods.Request<DocumentRangeFormattingParams, ImmutableArray<TextEdit>>("textDocument/rangeFormatting", async (parameters, cancellation) =>
             await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is { } asked
-                ? Format(asked, asked.Places.SpanOf(parameters.Range))
+                ? Format(asked, parameters.Range)
                 : []);
         methods.Request<DocumentParams, ImmutableArray<FoldingRange>>("textDocument/foldingRange", async (parameters, cancellation) =>
             await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is { } asked ? [.. Folds(asked)] : []);
@@ -29,9 +30,15 @@ internal static class LayoutMethods
                 : []);
     }
 
-    private static ImmutableArray<TextEdit> Format(Asked asked, TextSpan? range) => Formatter.Edits(asked.Tree, range) is { } edits
-        ? [.. edits.Select(edit => EditWriter.Write(asked.Analysis, edit))]
-        : throw new RequestRefusedException("The document has an error in its text, which leaves open what belongs together: mend it first.");
+    /// <summary>The layout is that of the text as it is written, without the room that the analysis leaves in it.</summary>
+    private static ImmutableArray<TextEdit> Format(Asked asked, Protocol.Range? range)
+    {
+        var tree = SyntaxTree.Parse(new SourceText(asked.Path, asked.Tree.Text.Written));
+        var places = new TextPlaces(tree.Text, asked.Analysis.Encoding);
+        return Formatter.Edits(tree, range is { } wanted ? places.SpanOf(wanted) : null) is { } edits
+            ? [.. edits.Select(edit => new TextEdit(places.RangeOf(edit.Place.Span), edit.NewText))]
+            : throw new RequestRefusedException("The document has an error in its text, which leaves open what belongs together: mend it first.");
+    }
 
     private static IEnumerable<FoldingRange> Folds(Asked asked)
     {

@@ -35,7 +35,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
         var from = JobsInText.DeclarationAt(asked, offset)?.Span.Start ?? 0;
         var blocks = new Stack<string>();
         var sentence = new List<(string Word, int Start)>();
-        foreach (var token in asked.Tree.Tokens.SkipWhile(token => token.Span.End <= from).TakeWhile(token => token.Span.Start < offset))
+        foreach (var token in asked.Tree.TokensFrom(from).TakeWhile(token => token.Span.Start < offset))
         {
             var isTyped = token.Span.End >= offset;
             switch (token.Category)

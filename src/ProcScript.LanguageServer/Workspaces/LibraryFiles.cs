@@ -40,16 +40,16 @@ internal sealed class LibraryFiles : IParsedSourceStore
         : Root.Length == 0 || path.Contains('\0') ? new SourceReading(null, SourceOutcome.Missing) : Disk.Read(path);
 
     /// <inheritdoc/>
-    public SyntaxTree Parse(string path, string content) => Memory.Parse(path, content);
+    public SyntaxTree Parse(string path, string content) => Memory.Files.Parse(path, content);
 
     /// <summary>Checks them, as the command line does, with what is remembered of earlier checks.</summary>
     public LibraryReport Check(CancellationToken cancellation)
     {
         var settings = SettingsReader.Read(this) with { Today = Today };
-        return LibraryCheck.Run(LibraryBinder.Bind(this, cancellation), settings, Memory.ChecksBy(settings), cancellation);
+        return LibraryCheck.Run(LibraryBinder.Bind(this, Memory.Binding, cancellation), settings, Memory.ChecksBy(settings), cancellation);
     }
 
     /// <summary>The address of a file.</summary>
     public string UriOf(string path) =>
-        Open.TryGetValue(path, out var document) ? document.Uri : DocumentUri.FromPath(Path.Combine(Root, path));
+        Open.TryGetValue(path, out var document) ? document.Uri : Memory.Uris.GetOrAdd(path, static (inside, root) => DocumentUri.FromPath(Path.Combine(root, inside)), Root);
 }

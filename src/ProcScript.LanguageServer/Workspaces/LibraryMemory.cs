@@ -2,9 +2,10 @@ using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Checking;
+using ProcScript.Model;
 using ProcScript.Model.Names;
+using ProcScript.Model.Sources;
 using ProcScript.Syntax;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.LanguageServer.Workspaces;
 
@@ -13,10 +14,18 @@ internal sealed class LibraryMemory
 {
     private readonly Lock _lock = new();
     private (CheckSettings Settings, CheckMemory Memory)? _checks;
-    private readonly ConcurrentDictionary<string, SyntaxTree> _trees = new(StringComparer.Ordinal);
+
+    /// <summary>The trees of files that were parsed.</summary>
+    public ParsedFiles Files { get; } = new();
+
+    /// <summary>The addresses of files by path.</summary>
+    public ConcurrentDictionary<string, string> Uris { get; } = new(StringComparer.Ordinal);
 
     /// <summary>The names of files that were walked.</summary>
     public ConditionalWeakTable<SyntaxTree, FileNames> Names { get; } = [];
+
+    /// <summary>What came of the last binding.</summary>
+    public BindingMemory Binding { get; } = new();
 
     /// <summary>What came of earlier checks by the same settings; nothing where they changed since the last one.</summary>
     public CheckMemory ChecksBy(CheckSettings settings)
@@ -30,16 +39,5 @@ internal sealed class LibraryMemory
 
             return last.Memory;
         }
-    }
-
-    /// <summary>The tree of a text: the last one of the file where the text is the same.</summary>
-    public SyntaxTree Parse(string path, string content)
-    {
-        if (_trees.TryGetValue(path, out var last) && string.Equals(last.Text.Content, content, StringComparison.Ordinal))
-        {
-            return last;
-        }
-
-        return _trees[path] = SyntaxTree.Parse(new SourceText(path, content));
     }
 }

@@ -23,7 +23,8 @@ public static class QuantityText
     {
         ArgumentNullException.ThrowIfNull(text);
         var written = text.Trim();
-        var file = new SourceFile(0, "", SyntaxTree.Parse(new SourceText("", Before + written + After)), isRead: true);
+        var file = new SourceFile("");
+        file.Set(SyntaxTree.Parse(new SourceText("", Before + written + After)), isRead: true);
         // Whatever else the text may hold, only a quantity fills the place of one from its first to its last letter.
         var isOne = file.Tree is { Findings.IsEmpty: true, Root.Declarations: [CatalogSyntax { Properties: [QuantityPropertySyntax property] }] }
             && property.Quantity.Span == new TextSpan(Before.Length, written.Length);

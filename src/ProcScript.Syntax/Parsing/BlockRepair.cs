@@ -38,13 +38,22 @@ internal sealed class BlockRepair
     /// <summary>The tokens with every brace that the indentation asks for.</summary>
     public static List<Lexeme> Mend(SourceText text, List<Lexeme> lexemes, FindingLog log)
     {
+        var balance = Balance(lexemes);
+        return balance == 0 ? lexemes : new BlockRepair(text, lexemes, balance, log).Mend();
+    }
+
+    /// <summary>Whether as many braces open as close.</summary>
+    public static bool IsBalanced(List<Lexeme> lexemes) => Balance(lexemes) == 0;
+
+    private static int Balance(List<Lexeme> lexemes)
+    {
         var balance = 0;
         foreach (var lexeme in lexemes)
         {
             balance += lexeme.Kind switch { LEFT_BRACE => 1, RIGHT_BRACE => -1, _ => 0 };
         }
 
-        return balance == 0 ? lexemes : new BlockRepair(text, lexemes, balance, log).Mend();
+        return balance;
     }
 
     private List<Lexeme> Mend()

@@ -37,6 +37,10 @@ internal static class EncodingCheck
         return true;
     }
 
+    /// <summary>Whether a stretch of a text surely holds nothing to report; beyond the plane of most characters nothing is sure.</summary>
+    public static bool IsClean(ReadOnlySpan<char> stretch) =>
+        !stretch.ContainsAnyInRange('\uD800', '\uDFFF') && !stretch.ContainsAny('\0', Replacement);
+
     /// <summary>Whether a run of characters holds nothing but what no encoding gives; <see cref="Passes"/> has reported it.</summary>
     public static bool IsBroken(string content, TextSpan run)
     {

@@ -26,24 +26,31 @@ internal sealed class FileLexer
     private readonly List<Lexeme> _lexemes;
     private readonly List<SuppressionComment> _suppressions = [];
     private readonly CharacterCheck _characters;
+    private readonly int _end;
     private int _depth;
     private int _mendedLine = -1;
 
-    private FileLexer(SourceText text, FindingLog log)
+    private FileLexer(SourceText text, TextSpan stretch, FindingLog log)
     {
         _text = text;
         _log = log;
+        _end = stretch.End;
         _reader = new TokenReader(text.Content);
+        _reader.MoveTo(stretch.Start);
         _characters = new CharacterCheck(text, log);
 
         // A word and the blank behind it take some six characters.
-        _lexemes = new List<Lexeme>(16 + (text.Content.Length / 6));
+        _lexemes = new List<Lexeme>(16 + (stretch.Length / 6));
     }
 
     /// <summary>Reads the whole of a text.</summary>
-    public static LexedFile Read(SourceText text, FindingLog log, CancellationToken cancellation)
+    public static LexedFile Read(SourceText text, FindingLog log, CancellationToken cancellation) =>
+        Read(text, new TextSpan(0, text.Content.Length), log, cancellation);
+
+    /// <summary>Reads some lines of a text: no token reaches over the end of a line.</summary>
+    public static LexedFile Read(SourceText text, TextSpan lines, FindingLog log, CancellationToken cancellation)
     {
-        var lexer = new FileLexer(text, log);
+        var lexer = new FileLexer(text, lines, log);
         lexer.ReadAll(cancellation);
         return new LexedFile(lexer._lexemes, lexer.Targeted());
     }
@@ -58,7 +65,7 @@ internal sealed class FileLexer
             }
 
             var start = _reader.Position;
-            var kind = _reader.Read();
+            var kind = start < _end ? _reader.Read() : TokenConstants.EOF;
             if (kind == TokenConstants.EOF)
             {
                 _characters.EndFile();
@@ -143,7 +150,7 @@ internal sealed class FileLexer
     private void TakeUnclosed(Lexeme lexeme)
     {
         var line = _text.LineAt(lexeme.Start);
-        var text = _mendedLine == line ? lexeme : Mended(lexeme, line);
+        var text = _mendedLine == line ? WithoutBlanks(lexeme) : Mended(lexeme, line);
         _mendedLine = line;
         _characters.ForgetLine(line);
         Add(text);
@@ -169,7 +176,19 @@ internal sealed class FileLexer
             }
         }
 
-        return LikelyEnd(unclosed) is var cut and > 0 ? CutAt(cut, unclosed) : unclosed;
+        return LikelyEnd(unclosed) is var cut and > 0 ? CutAt(cut, unclosed) : WithoutBlanks(unclosed);
+    }
+
+    /// <summary>The blanks behind the last word of a line are no part of a text that was meant to end on it.</summary>
+    private Lexeme WithoutBlanks(Lexeme unclosed)
+    {
+        var end = unclosed.End;
+        while (end > unclosed.Start + 1 && _text.Content[end - 1] == ' ')
+        {
+            end--;
+        }
+
+        return unclosed with { End = end };
     }
 
     private int LikelyEnd(Lexeme lexeme) => LoneQuotes.LikelyEnd(_text.Content, lexeme.Span);

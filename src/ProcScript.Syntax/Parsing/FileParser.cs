@@ -28,6 +28,33 @@ internal static class FileParser
         return new SyntaxTree(text, root, lexed.Suppressions, log.InOrder());
     }
 
+    /// <summary>
+    /// What stands on some lines of a text, from the beginning of a declaration on; null unless these are declarations and nothing else,
+    /// and nothing is wrong with them.
+    /// </summary>
+    public static (FileSyntax Root, LexedFile Lexed)? ParseCleanLines(SourceText text, TextSpan lines, CancellationToken cancellation)
+    {
+        var log = new FindingLog(text);
+        if (!EncodingCheck.IsClean(text.Content.AsSpan(lines.Start, lines.Length)))
+        {
+            return null;
+        }
+
+        var lexed = FileLexer.Read(text, lines, log, cancellation);
+        if (log.Lines().Count > 0
+            || lexed.Lexemes is not [var first, ..]
+            || !BlockRepair.IsBalanced(lexed.Lexemes)
+            || Recognize(lexed.Lexemes, lines.End, cancellation) is not { } file)
+        {
+            return null;
+        }
+
+        var root = new FileBuilder(text, log).Build(file);
+        return log.Lines().Count == 0 && root.Uses.IsEmpty && root.Declarations is [var declaration, ..] && declaration.Span.Start == first.Start
+            ? (root, lexed)
+            : null;
+    }
+
     // Nearly every file is a good one. The short way of predicting is sure there, and a slip ends it at once.
     private static ProcScriptParser.FileContext? Recognize(List<Lexeme> lexemes, int length, CancellationToken cancellation)
     {

@@ -26,6 +26,19 @@ internal static class TokenList
         return tokens.DrainToImmutable();
     }
 
+    /// <summary>The tokens from a place between two of them on, read while they are asked for.</summary>
+    public static IEnumerable<SyntaxToken> ReadFrom(string content, int start)
+    {
+        var reader = new TokenReader(content);
+        reader.MoveTo(start);
+        while (start < content.Length)
+        {
+            var kind = reader.Read();
+            yield return new SyntaxToken(Categories[kind], TextSpan.FromBounds(start, reader.Position));
+            start = reader.Position;
+        }
+    }
+
     private static TokenCategory Categorize(int kind) => kind switch
     {
         ProcScriptLexer.NAME => TokenCategory.Name,

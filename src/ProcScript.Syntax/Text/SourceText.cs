@@ -6,12 +6,22 @@ namespace ProcScript.Syntax.Text;
 public sealed class SourceText
 {
     private readonly ImmutableArray<int> _lineStarts;
+    private readonly ImmutableArray<TextSpan> _slack;
+    private readonly string _written;
 
     /// <summary>Takes a text; <paramref name="path"/> has forward slashes and is relative to the library root.</summary>
     public SourceText(string path, string content)
+        : this(path, content, [], content)
+    {
+    }
+
+    /// <summary>Takes a text with blanks at the ends of lines that are not the author's; see <see cref="SlackLayout"/>.</summary>
+    internal SourceText(string path, string content, ImmutableArray<TextSpan> slack, string written)
     {
         Path = path;
         Content = content;
+        _slack = slack;
+        _written = written;
         _lineStarts = FindLineStarts(content);
     }
 
@@ -20,6 +30,9 @@ public sealed class SourceText
 
     /// <summary>The characters.</summary>
     public string Content { get; }
+
+    /// <summary>The characters as the author wrote them: <see cref="Content"/> without the blanks that only keep offsets steady.</summary>
+    public string Written => _written;
 
     /// <summary>How many lines the text has; an empty text has one.</summary>
     public int LineCount => _lineStarts.Length;
@@ -35,7 +48,7 @@ public sealed class SourceText
     public (int Line, int Column) PositionAt(int offset)
     {
         var line = LineAt(offset);
-        return (line, offset - _lineStarts[line]);
+        return (line, BeforeSlack(offset) - _lineStarts[line]);
     }
 
     /// <summary>The span of a line without its line break.</summary>
@@ -48,24 +61,45 @@ public sealed class SourceText
             end--;
         }
 
-        return TextSpan.FromBounds(start, end);
+        return TextSpan.FromBounds(start, BeforeSlack(end));
     }
 
     /// <summary>The characters of a span.</summary>
     public string Slice(TextSpan span) => Content.Substring(span.Start, span.Length);
 
-    private static ImmutableArray<int> FindLineStarts(string content)
+    /// <summary>Where an offset lies in the text as written: the blanks at the end of a line are not there.</summary>
+    private int BeforeSlack(int offset)
     {
-        var starts = ImmutableArray.CreateBuilder<int>();
-        starts.Add(0);
-        for (var i = 0; i < content.Length; i++)
+        var (low, high) = (0, _slack.Length - 1);
+        while (low <= high)
         {
-            if (content[i] == '\n' || (content[i] == '\r' && (i + 1 == content.Length || content[i + 1] != '\n')))
+            var middle = (low + high) / 2;
+            var slack = _slack[middle];
+            if (slack.Touches(offset))
             {
-                starts.Add(i + 1);
+                return slack.Start;
             }
+
+            (low, high) = slack.Start > offset ? (low, middle - 1) : (middle + 1, high);
         }
 
-        return starts.ToImmutable();
+        return offset;
+    }
+
+    private static ImmutableArray<int> FindLineStarts(string content)
+    {
+        var starts = ImmutableArray.CreateBuilder<int>(1 + (content.Length / 32));
+        starts.Add(0);
+        var rest = content.AsSpan();
+        var at = 0;
+        while (rest.IndexOfAny('\n', '\r') is >= 0 and var found)
+        {
+            var length = rest[found] == '\r' && found + 1 < rest.Length && rest[found + 1] == '\n' ? 2 : 1;
+            at += found + length;
+            rest = rest[(found + length)..];
+            starts.Add(at);
+        }
+
+        return starts.DrainToImmutable();
     }
 }

@@ -15,7 +15,7 @@ public sealed class FileReachTests
             var edges = picks.Chunk(2).Where(pair => pair.Length == 2).ToLookup(pair => pair[0] % count, pair => pair[1] % count);
             var files = Enumerable.Range(0, count).Select(index => KeyValuePair.Create(Name(index), Text(edges[index])));
             var sink = new FindingSink();
-            var loaded = SourceFiles.Load(new MemorySourceStore(files), sink, TestContext.Current.CancellationToken);
+            var loaded = SourceFiles.Load(new MemorySourceStore(files), new BindingMemory(), sink, TestContext.Current.CancellationToken);
             var reach = FileReach.Of(UseGraph.Resolve(loaded, sink));
             for (var from = 0; from < count; from++)
             {
@@ -36,6 +36,7 @@ public sealed class FileReachTests
                 new("a.proc", "use \"b.proc\""), new("b.proc", "use \"gone.proc\""),
                 new("c.proc", "use \"d.proc\""), new("d.proc", "use \"c.proc\""),
             ]),
+            new BindingMemory(),
             sink,
             TestContext.Current.CancellationToken);
         var reach = FileReach.Of(UseGraph.Resolve(files, sink));

@@ -11,9 +11,9 @@ using ProcScript.Syntax.Nodes;
 namespace ProcScript.Model.Binding.Catalog;
 
 /// <summary>Binds the declarations of the catalog.</summary>
-internal sealed class CatalogBinder(SymbolTable table)
+internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Validity validity)
 {
-    private readonly SymbolLookup _lookup = new(table);
+    private readonly SymbolLookup _lookup = lookup;
 
     /// <summary>Binds every catalog declaration: tools and supplies first, then the kinds, which name them.</summary>
     public void BindAll(FindingSink sink)
@@ -31,8 +31,22 @@ internal sealed class CatalogBinder(SymbolTable table)
 
     private void Bind(CatalogSymbol symbol, FindingSink all)
     {
-        var sink = new FindingSink();
-        var place = BindingPlace.In(symbol.File);
+        if (symbol.Sink is not { } sink || !validity.Holds(sink, symbol.File))
+        {
+            sink = new FindingSink();
+            Bind(symbol, BindingPlace.In(symbol.File), sink);
+            symbol.Sink = sink;
+        }
+
+        symbol.IsFaulty |= sink.HasErrors;
+        foreach (var finding in sink.Findings)
+        {
+            all.Report(finding.Finding);
+        }
+    }
+
+    private void Bind(CatalogSymbol symbol, BindingPlace place, FindingSink sink)
+    {
         var title = symbol.Node.Title is { } text ? AuthorText.Bind(text, place, sink) : AuthorText.Words(symbol.Name);
         switch (symbol)
         {
@@ -45,12 +59,6 @@ internal sealed class CatalogBinder(SymbolTable table)
             case KindSymbol kind:
                 kind.Kind = Kind(kind, title, place, sink);
                 break;
-        }
-
-        symbol.IsFaulty |= sink.HasErrors;
-        foreach (var finding in sink.Findings)
-        {
-            all.Report(finding.Finding);
         }
     }
 

@@ -1,37 +1,57 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Names;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Files;
 
-/// <summary>A file of the library, parsed.</summary>
-/// <param name="index">Its place among the files, from 0 in the ordinal order of paths.</param>
+/// <summary>A file of the library, parsed: from one binding to the next the same object, however its text changes.</summary>
 /// <param name="path">Its root-relative path.</param>
-/// <param name="tree">Its tree; of a file that could not be read, the tree of an empty text.</param>
-/// <param name="isRead">Whether its text is there.</param>
-internal sealed class SourceFile(int index, string path, SyntaxTree tree, bool isRead)
+internal sealed class SourceFile(string path)
 {
-    private readonly int[] _errors = [.. ErrorStarts(tree).Order()];
+    private int[] _errors = [];
 
     /// <summary>Its place among the files, from 0 in the ordinal order of paths.</summary>
-    public int Index => index;
+    public int Index { get; set; }
 
     /// <summary>Its root-relative path.</summary>
     public string Path => path;
 
-    /// <summary>Its tree.</summary>
-    public SyntaxTree Tree => tree;
+    /// <summary>Its tree; of a file that could not be read, the tree of an empty text.</summary>
+    public SyntaxTree Tree { get; private set; } = null!;
+
+    /// <summary>The tree of the last binding that came to its end; null where there was none.</summary>
+    public SyntaxTree? SettledTree { get; set; }
 
     /// <summary>Whether its text is there.</summary>
-    public bool IsRead => isRead;
+    public bool IsRead { get; private set; }
+
+    /// <summary>The names that it declared then, each with what it is.</summary>
+    public ImmutableArray<(string Name, string Sort)> SettledNames { get; set; } = [];
+
+    /// <summary>What it declares, as the symbol table made it last.</summary>
+    public ImmutableArray<Symbol> Symbols { get; set; } = [];
 
     /// <summary>
     /// Whether the parser failed to understand something outside of declarations: one may have got lost there, or cut short.
     /// </summary>
-    public bool HasStraySyntaxErrors { get; } = HasErrorsOutside(tree);
+    public bool HasStraySyntaxErrors { get; private set; }
 
-    /// <summary>Whether the parser failed to understand something.</summary>
-    public bool HasSyntaxErrors => _errors.Length > 0;
+    /// <summary>Whether it is another text than when a binding last came to its end.</summary>
+    public bool IsChanged => !ReferenceEquals(Tree, SettledTree);
+
+    /// <summary>Takes its text.</summary>
+    public void Set(SyntaxTree tree, bool isRead)
+    {
+        IsRead = isRead;
+        if (!ReferenceEquals(Tree, tree))
+        {
+            Tree = tree;
+            _errors = tree.Findings.IsEmpty ? [] : [.. ErrorStarts(tree).Order()];
+            HasStraySyntaxErrors = !tree.Findings.IsEmpty && HasErrorsOutside(tree);
+        }
+    }
 
     /// <summary>Whether the parser failed to understand something in a stretch.</summary>
     public bool HasSyntaxErrorsIn(TextSpan span)

@@ -26,8 +26,14 @@ internal sealed class SourceFiles
     public SourceFile? Find(string path) => _byPath.GetValueOrDefault(path);
 
     /// <summary>Reads and parses every file of the store, and every file outside its list that one of them uses.</summary>
-    public static SourceFiles Load(ISourceStore store, FindingSink sink, CancellationToken cancellation)
+    public static SourceFiles Load(ISourceStore store, BindingMemory memory, FindingSink sink, CancellationToken cancellation)
     {
+        if (memory.Loaded is { } loaded && loaded.Reload(store, cancellation))
+        {
+            return loaded.Files;
+        }
+
+        memory.Loaded = null;
         var parsed = new SortedDictionary<string, (SyntaxTree Tree, SourceReading Reading)>(StringComparer.Ordinal);
         var missing = new HashSet<string>(StringComparer.Ordinal);
         string[] wave = [.. store.Paths.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
@@ -61,10 +67,19 @@ internal sealed class SourceFiles
                 sink.Report(UnreadableFile.At(new SourceSpan(path, default), file.Reading));
             }
 
-            files.Add(new SourceFile(files.Count, path, file.Tree, file.Reading.Content is not null));
+            var known = memory.FileAt(path);
+            known.Index = files.Count;
+            known.Set(file.Tree, file.Reading.Content is not null);
+            files.Add(known);
         }
 
-        return new SourceFiles(files.MoveToImmutable());
+        var all = new SourceFiles(files.MoveToImmutable());
+        if (memory.IsKept && all.All.All(file => file.IsRead))
+        {
+            memory.Loaded = new LoadedFiles(all, [.. store.Paths], [.. missing]);
+        }
+
+        return all;
     }
 
     private static (SyntaxTree Tree, SourceReading Reading)[] ReadAll(ISourceStore store, string[] paths, CancellationToken cancellation)
@@ -78,7 +93,8 @@ internal sealed class SourceFiles
         return files;
     }
 
-    private static SyntaxTree Parse(ISourceStore store, string path, string content, CancellationToken cancellation) => store is IParsedSourceStore parsed
+    /// <summary>The tree of a text that was read.</summary>
+    public static SyntaxTree Parse(ISourceStore store, string path, string content, CancellationToken cancellation) => store is IParsedSourceStore parsed
         ? parsed.Parse(path, content)
         : SyntaxTree.Parse(new SourceText(path, content), cancellation);
 }

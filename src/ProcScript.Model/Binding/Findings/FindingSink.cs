@@ -1,3 +1,5 @@
+using ProcScript.Model.Binding.Files;
+using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Syntax.Findings;
 
@@ -14,6 +16,7 @@ internal sealed class FindingSink
     private const int MostSuggestions = 100;
 
     private readonly List<RawFinding> _findings = [];
+    private readonly HashSet<Sighting> _sightings = [];
     private int _suggestions;
 
     /// <summary>What was reported, in order.</summary>
@@ -21,6 +24,28 @@ internal sealed class FindingSink
 
     /// <summary>Whether an error was reported, or something stayed quiet because it follows from an error reported elsewhere.</summary>
     public bool HasErrors { get; private set; }
+
+    /// <summary>What was looked up among the declarations of the library, where that is kept.</summary>
+    public IReadOnlyCollection<Sighting> Sightings => _sightings;
+
+    /// <summary>Whether some of it was not there.</summary>
+    public bool HasMissed { get; private set; }
+
+    /// <summary>Notes what a name was found to mean.</summary>
+    public void Saw(string name, SourceFile from, Symbol? found)
+    {
+        _sightings.Add(new Sighting(from, name, found, found?.IsFaulty ?? false, found?.Bound));
+        HasMissed |= found is null;
+    }
+
+    /// <summary>One that has said and seen the same, and goes on by itself.</summary>
+    public FindingSink Copy()
+    {
+        var copy = new FindingSink { HasErrors = HasErrors, LosesNames = LosesNames, HasMissed = HasMissed, _suggestions = _suggestions };
+        copy._findings.AddRange(_findings);
+        copy._sightings.UnionWith(_sightings);
+        return copy;
+    }
 
     /// <summary>Reports a finding at a place under some <c>when</c>.</summary>
     /// <param name="finding">What is to be said.</param>

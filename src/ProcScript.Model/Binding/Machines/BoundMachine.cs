@@ -8,7 +8,8 @@ namespace ProcScript.Model.Binding.Machines;
 /// <param name="Variant">The options that are on: a bit each.</param>
 /// <param name="Machine">The machine.</param>
 /// <param name="Sink">The findings.</param>
-internal sealed record BoundMachine(MachineOutline Outline, ulong Variant, Machine Machine, FindingSink Sink)
+/// <param name="Trouble">What was wrong with the declaration when it was made.</param>
+internal sealed record BoundMachine(MachineOutline Outline, ulong Variant, Machine Machine, FindingSink Sink, (bool IsFaulty, bool MayBeCutShort) Trouble)
 {
     /// <summary>Whether something is wrong with the machine in this variant.</summary>
     public bool HasErrors => Outline.HasErrors || Sink.HasErrors;

@@ -13,6 +13,7 @@ namespace ProcScript.Model.Binding.Machines;
 /// <summary>Binds what stands inside an item of a machine: what every sort may say here, the rest by sort.</summary>
 internal sealed class ItemBinder
 {
+    private readonly MachineSymbol _symbol;
     private readonly SymbolLookup _lookup;
     private readonly ConditionBinder _conditions;
     private readonly FindingSink _sink;
@@ -22,8 +23,9 @@ internal sealed class ItemBinder
     private readonly PropertyGate _gate;
 
     /// <summary>A binder for the items of one variant.</summary>
-    public ItemBinder(SymbolLookup lookup, ItemLookup items, FindingSink sink)
+    public ItemBinder(MachineSymbol symbol, SymbolLookup lookup, ItemLookup items, FindingSink sink)
     {
+        _symbol = symbol;
         _lookup = lookup;
         _sink = sink;
         _conditions = new ConditionBinder(items, sink);
@@ -55,7 +57,7 @@ internal sealed class ItemBinder
             }
         }
 
-        if (!outline.Place.File.HasSyntaxErrors)
+        if (!_symbol.MayBeCutShort)
         {
             _states.CheckComplete(item, outline);
         }

@@ -63,7 +63,7 @@ internal sealed class MachineElaborator
             Items = _items.ToFrozenDictionary(StringComparer.Ordinal),
         };
         MachineChecks.Run(machine, _sink);
-        var bound = new BoundMachine(_outline, _variant, machine, _sink);
+        var bound = new BoundMachine(_outline, _variant, machine, _sink, _outline.Symbol.Trouble);
         machine.HasErrors = bound.HasErrors;
         return bound;
     }
@@ -208,7 +208,7 @@ internal sealed class MachineElaborator
     private void BindProperties()
     {
         var items = new ItemLookup(_outline, _items, _variant, _sink);
-        var binder = new ItemBinder(_lookup, items, _sink);
+        var binder = new ItemBinder(_outline.Symbol, _lookup, items, _sink);
         // Joints first: a way aside asks where their ends are.
         for (var index = 0; index < _made.Length; index++)
         {

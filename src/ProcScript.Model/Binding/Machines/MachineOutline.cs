@@ -20,6 +20,7 @@ internal sealed class MachineOutline
         MachineSymbol symbol, string title, ImmutableArray<Option> options, List<OutlineItem> items, ulong effective, FindingSink sink)
     {
         Symbol = symbol;
+        WasFaulty = symbol.IsFaulty;
         Title = title;
         Options = options;
         OptionNames = new OptionNames(options, !symbol.IsFaulty);
@@ -53,6 +54,9 @@ internal sealed class MachineOutline
 
     /// <summary>The declaration.</summary>
     public MachineSymbol Symbol { get; }
+
+    /// <summary>Whether the declaration carried an error when the outline was made.</summary>
+    public bool WasFaulty { get; }
 
     /// <summary>What people call the machine.</summary>
     public string Title { get; }

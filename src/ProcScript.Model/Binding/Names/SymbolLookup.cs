@@ -1,3 +1,4 @@
+using ProcScript.Model.Binding.Files;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Catalog;
@@ -8,7 +9,9 @@ using ProcScript.Syntax.Nodes;
 namespace ProcScript.Model.Binding.Names;
 
 /// <summary>Resolves the names of declarations at the top of files, and says what is wrong where one does not resolve.</summary>
-internal sealed class SymbolLookup(SymbolTable table)
+/// <param name="table">The declarations.</param>
+/// <param name="isKept">Whether what is looked up is noted, for a later binding.</param>
+internal sealed class SymbolLookup(SymbolTable table, bool isKept)
 {
     /// <summary>The tool of that name, or null with a finding.</summary>
     public Tool? Tool(ReferenceSyntax reference, BindingPlace place, FindingSink sink) =>
@@ -32,7 +35,7 @@ internal sealed class SymbolLookup(SymbolTable table)
             return null;
         }
 
-        switch (table.Find(name.Text, place.File))
+        switch (See(name.Text, place.File, sink))
         {
             case TSymbol { IsFaulty: true } faulty:
                 sink.Poison();
@@ -53,6 +56,18 @@ internal sealed class SymbolLookup(SymbolTable table)
                 sink.Report(Unknown<TSymbol>(name, sort, place, sink), place);
                 return null;
         }
+    }
+
+    /// <summary>What a name means, or null; nothing is said of it.</summary>
+    public Symbol? See(string name, SourceFile from, FindingSink sink)
+    {
+        var found = table.Find(name, from);
+        if (isKept)
+        {
+            sink.Saw(name, from, found);
+        }
+
+        return found;
     }
 
     private Finding Unknown<TSymbol>(WordSyntax name, string sort, BindingPlace place, FindingSink sink)

@@ -31,18 +31,17 @@ internal sealed class SymbolTable
         var all = ImmutableArray.CreateBuilder<Symbol>();
         foreach (var file in files.All)
         {
-            foreach (var declaration in file.Tree.Root.Declarations)
+            file.Symbols = SymbolsOf(file);
+            foreach (var symbol in file.Symbols)
             {
-                if (!declaration.Name.IsMissing && SymbolOf(file, declaration) is { } symbol)
+                symbol.Begin();
+                all.Add(symbol);
+                if (!table._byName.TryGetValue(symbol.Name, out var same))
                 {
-                    all.Add(symbol);
-                    if (!table._byName.TryGetValue(symbol.Name, out var same))
-                    {
-                        table._byName.Add(symbol.Name, same = []);
-                    }
-
-                    same.Add(symbol);
+                    table._byName.Add(symbol.Name, same = []);
                 }
+
+                same.Add(symbol);
             }
         }
 
@@ -89,6 +88,29 @@ internal sealed class SymbolTable
     /// <summary>The names of one sort in the sight of a file that are near to the one wanted.</summary>
     public ImmutableArray<string> Near(string wanted, SourceFile from, FindingSink sink, Func<Symbol, bool> isSort) =>
         _near.Value.Find(wanted, sink, name => Find(name, from) is { } symbol && isSort(symbol));
+
+    /// <summary>The declarations of a file; what is declared as before is the same symbol as before.</summary>
+    private static ImmutableArray<Symbol> SymbolsOf(SourceFile file)
+    {
+        var declarations = file.Tree.Root.Declarations;
+        var known = file.Symbols;
+        var symbols = ImmutableArray.CreateBuilder<Symbol>(declarations.Length);
+        var byNode = new Dictionary<DeclarationSyntax, Symbol>(ReferenceEqualityComparer.Instance);
+        foreach (var symbol in known)
+        {
+            byNode.Add(symbol.Declaration, symbol);
+        }
+
+        foreach (var declaration in declarations)
+        {
+            if (!declaration.Name.IsMissing && (byNode.GetValueOrDefault(declaration) ?? SymbolOf(file, declaration)) is { } symbol)
+            {
+                symbols.Add(symbol);
+            }
+        }
+
+        return symbols.SequenceEqual(known) ? known : symbols.ToImmutable();
+    }
 
     private static Symbol? SymbolOf(SourceFile file, DeclarationSyntax declaration) => declaration switch
     {

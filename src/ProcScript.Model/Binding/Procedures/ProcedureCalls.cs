@@ -12,6 +12,11 @@ internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lo
     /// <summary>How deep calls may nest; deeper ones would end with the thread's stack.</summary>
     internal const int MostDepth = 50;
 
+    private readonly HashSet<CalledHead> _called = [];
+
+    /// <summary>What was called.</summary>
+    public IReadOnlyCollection<CalledHead> Called => _called;
+
     /// <summary>Where the called procedure is to be walked, or null where it is not, which is reported.</summary>
     public (CallFrame Frame, BindingPlace Place)? Enter(DoSyntax call, BindingPlace place, CallFrame frame)
     {
@@ -21,6 +26,7 @@ internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lo
         }
 
         var target = outlines.Of(symbol);
+        _called.Add(new CalledHead(target.Head, target.Sink.HasErrors));
         if (target.Machine is null || frame.Contains(target))
         {
             // Reported at the procedure, or at the line that closes the round.

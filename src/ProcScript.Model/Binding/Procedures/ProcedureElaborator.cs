@@ -64,7 +64,8 @@ internal sealed class ProcedureElaborator
         var title = _outline.Symbol.Node.Title is { } text ? AuthorText.Bind(text, place, _sink) : AuthorText.Words(_outline.Symbol.Name);
         return new ProcedureDraft
         {
-            Outline = _outline,
+            Head = _outline.Head,
+            Called = _calls.Called,
             Machine = _machine,
             Arguments = arguments,
             Title = title,

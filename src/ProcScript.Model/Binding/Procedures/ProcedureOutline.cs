@@ -9,23 +9,50 @@ namespace ProcScript.Model.Binding.Procedures;
 /// <summary>What is known of a procedure before its variants and arguments are chosen.</summary>
 internal sealed class ProcedureOutline
 {
+    /// <summary>What it says of itself.</summary>
+    public required ProcedureHead Head { get; init; }
+
     /// <summary>The declaration.</summary>
-    public required ProcedureSymbol Symbol { get; init; }
+    public ProcedureSymbol Symbol => Head.Symbol;
 
     /// <summary>Its machine; null where the name does not resolve, which is reported.</summary>
-    public required MachineOutline? Machine { get; init; }
+    public MachineOutline? Machine => Head.Machine;
 
     /// <summary>Its parameters.</summary>
-    public required ImmutableArray<Parameter> Parameters { get; init; }
+    public ImmutableArray<Parameter> Parameters => Head.Parameters;
 
     /// <summary>The procedures that it calls, in the order of the text.</summary>
-    public required ImmutableArray<ProcedureCall> Calls { get; init; }
+    public ImmutableArray<ProcedureCall> Calls => Head.Calls;
 
     /// <summary>The options of its machine that a <c>when</c> of it, or of what it calls, asks for: a bit each.</summary>
-    public ulong Options { get; set; }
+    public required ulong Options { get; set; }
 
     /// <summary>What is to be said whatever the variant and the arguments.</summary>
     public required FindingSink Sink { get; init; }
+
+    /// <summary>An outline that knows of no other procedure yet.</summary>
+    public static ProcedureOutline Of(ProcedureHead head) => new() { Head = head, Options = head.Options, Sink = head.Sink.Copy() };
+}
+
+/// <summary>What a procedure says of itself, whatever others say.</summary>
+/// <param name="Symbol">The declaration.</param>
+/// <param name="Machine">Its machine; null where the name does not resolve, which is reported.</param>
+/// <param name="Parameters">Its parameters.</param>
+/// <param name="Calls">The procedures that it calls, in the order of the text.</param>
+/// <param name="Options">The options of its machine that a <c>when</c> of its own asks for: a bit each.</param>
+/// <param name="Sink">What is to be said of that.</param>
+internal sealed record ProcedureHead(
+    ProcedureSymbol Symbol,
+    MachineOutline? Machine,
+    ImmutableArray<Parameter> Parameters,
+    ImmutableArray<ProcedureCall> Calls,
+    ulong Options,
+    FindingSink Sink)
+{
+    /// <summary>Whether it would be the same now.</summary>
+    public bool Holds(IReadOnlyDictionary<MachineSymbol, MachineOutline> machines, Validity validity) =>
+        (Machine is null || (machines.TryGetValue(Machine.Symbol, out var outline) && ReferenceEquals(outline, Machine)))
+        && validity.Holds(Sink, Symbol.File);
 }
 
 /// <summary>A parameter of a procedure.</summary>

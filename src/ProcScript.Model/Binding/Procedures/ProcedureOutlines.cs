@@ -26,24 +26,29 @@ internal sealed class ProcedureOutlines
     /// <summary>The outline of a procedure.</summary>
     public ProcedureOutline Of(ProcedureSymbol symbol) => _bySymbol[symbol];
 
+    /// <summary>The outline of a procedure; null where it is gone.</summary>
+    public ProcedureOutline? Find(ProcedureSymbol symbol) => _bySymbol.GetValueOrDefault(symbol);
+
     /// <summary>Outlines every procedure of the table.</summary>
     public static ProcedureOutlines Of(
         SymbolTable table,
         SymbolLookup lookup,
         IReadOnlyDictionary<MachineSymbol, MachineOutline> machines,
-        CancellationToken cancellation)
+        Pieces pieces,
+        IReadOnlyDictionary<ProcedureSymbol, ProcedureHead> known)
     {
         var symbols = table.All.OfType<ProcedureSymbol>().ToArray();
-        var all = new ProcedureOutline[symbols.Length];
-        Parallel.For(0, symbols.Length, new ParallelOptions { CancellationToken = cancellation }, index =>
-            all[index] = Outline(symbols[index], table, lookup, machines));
-        var outlines = new ProcedureOutlines([.. all]);
+        var heads = pieces.Make(
+            symbols,
+            symbol => known.TryGetValue(symbol, out var head) && head.Holds(machines, pieces.Validity) ? head : null,
+            symbol => Head(symbol, lookup, machines));
+        var outlines = new ProcedureOutlines([.. heads.Select(ProcedureOutline.Of)]);
         outlines.WalkCalls();
         return outlines;
     }
 
-    private static ProcedureOutline Outline(
-        ProcedureSymbol symbol, SymbolTable table, SymbolLookup lookup, IReadOnlyDictionary<MachineSymbol, MachineOutline> machines)
+    private static ProcedureHead Head(
+        ProcedureSymbol symbol, SymbolLookup lookup, IReadOnlyDictionary<MachineSymbol, MachineOutline> machines)
     {
         var sink = new FindingSink();
         var place = BindingPlace.In(symbol.File);
@@ -51,15 +56,7 @@ internal sealed class ProcedureOutlines
         var calls = ImmutableArray.CreateBuilder<ProcedureCall>();
         var options = 0UL;
         Walk(symbol.Node.Items);
-        return new ProcedureOutline
-        {
-            Symbol = symbol,
-            Machine = machine,
-            Parameters = Parameters(symbol, place, sink),
-            Calls = calls.ToImmutable(),
-            Options = options,
-            Sink = sink,
-        };
+        return new ProcedureHead(symbol, machine, Parameters(symbol, place, sink), calls.ToImmutable(), options, sink);
 
         void Walk(ImmutableArray<SyntaxNode> nodes)
         {
@@ -67,7 +64,7 @@ internal sealed class ProcedureOutlines
             {
                 switch (node)
                 {
-                    case DoSyntax call when table.Find(call.Procedure.Text, symbol.File) is ProcedureSymbol target:
+                    case DoSyntax call when lookup.See(call.Procedure.Text, symbol.File, sink) is ProcedureSymbol target:
                         calls.Add(new ProcedureCall(target, place.At(call.Span)));
                         break;
                     case WhenSyntax branch:

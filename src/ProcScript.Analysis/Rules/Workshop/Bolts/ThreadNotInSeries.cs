@@ -1,6 +1,5 @@
 using System.Globalization;
 using ProcScript.Analysis.Bolts;
-using ProcScript.Model;
 using ProcScript.Model.Catalog;
 using ProcScript.Syntax.Findings;
 
@@ -32,7 +31,7 @@ public sealed class ThreadNotInSeries : KindRule
             """);
 
     /// <inheritdoc/>
-    public override IEnumerable<Finding> Check(Kind kind, Library library)
+    public override IEnumerable<Finding> Check(Kind kind)
     {
         ArgumentNullException.ThrowIfNull(kind);
         if (ThreadDesignation.Parse(kind.Thread) is { } thread && Contradiction(thread) is { } why)

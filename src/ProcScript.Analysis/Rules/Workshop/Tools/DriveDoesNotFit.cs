@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Bolts;
 using ProcScript.Analysis.Wording;
-using ProcScript.Model;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Findings;
@@ -37,7 +36,7 @@ public sealed class DriveDoesNotFit : KindRule
             """);
 
     /// <inheritdoc/>
-    public override IEnumerable<Finding> Check(Kind kind, Library library)
+    public override IEnumerable<Finding> Check(Kind kind)
     {
         ArgumentNullException.ThrowIfNull(kind);
         if (HexagonTool.Of(kind.Drive) is not { } drive)
