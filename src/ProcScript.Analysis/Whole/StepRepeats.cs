@@ -1,5 +1,4 @@
 using ProcScript.Model.Procedures;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Whole;
 

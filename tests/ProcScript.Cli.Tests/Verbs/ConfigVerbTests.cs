@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using Json.Schema;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Settings;
-using ProcScript.Cli.Tests.Cases;
 
 namespace ProcScript.Cli.Tests.Verbs;
 

@@ -3,7 +3,6 @@ using ProcScript.Analysis.Whole;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Machines;
 using ProcScript.Syntax.Findings;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Rules.WholeLibrary;
 

@@ -2,7 +2,6 @@ using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Whole;
 using ProcScript.Analysis.Wording;
 using ProcScript.Syntax.Findings;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Rules.WholeLibrary;
 

@@ -1,7 +1,6 @@
 using ProcScript.Analysis.Whole;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Findings;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Rules.WholeLibrary;
 

@@ -41,7 +41,11 @@ internal static class PeerPrograms
         if (Ran(folder, "dotnet", "restore", project, "--packages", packages, "--verbosity", "quiet"))
         {
             var bicep = Path.Combine(packages, "azure.bicep.commandline.linux-x64", BicepVersion, "tools", "bicep");
-            File.SetUnixFileMode(bicep, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+            if (!OperatingSystem.IsWindows())
+            {
+                File.SetUnixFileMode(bicep, UnixFileMode.UserRead | UnixFileMode.UserExecute);
+            }
+
             yield return new Peer($"bicep lint {BicepVersion}", bicep, PeerFiles.WriteBicep, files => ["lint", "--pattern", Path.Combine(files, "*.bicep")]);
         }
     }

@@ -1,5 +1,5 @@
 using ProcScript.Analysis;
-using ProcScript.Analysis.Rules.Workshop.Writing;
+using ProcScript.Analysis.Settings;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.Outside.Tests.Wording;
@@ -12,14 +12,14 @@ public sealed class SimplifiedEnglishTests
 
     /// <summary>Procedural sentences: 20 words at most (ASD-STE100, section 5; a stored summary, read).</summary>
     [Fact]
-    public void An_instruction_has_20_words_at_most() => Assert.Equal(20, LongSentence.MostWordsOfInstruction);
+    public void An_instruction_has_20_words_at_most() => Assert.Equal(20, SettingsTable.InstructionWords.BuiltIn);
 
     /// <summary>Descriptive sentences: 25 words, paragraphs 6 sentences at most (ASD-STE100, section 6; a public article, read; the numbers from memory).</summary>
     [Fact]
     public void A_description_has_25_words_a_sentence_and_6_sentences_a_paragraph_at_most()
     {
-        Assert.Equal(25, LongSentence.MostWordsOfDescription);
-        Assert.Equal(6, LongParagraph.MostSentences);
+        Assert.Equal(25, SettingsTable.DescriptionWords.BuiltIn);
+        Assert.Equal(6, SettingsTable.ParagraphSentences.BuiltIn);
     }
 
     /// <summary>
