@@ -27,7 +27,9 @@ internal static class DemoLibrary
                 .Order(StringComparer.Ordinal),
         ];
 
-        public SourceReading Read(string path) => new(File.ReadAllText(Path.Combine(_root, path)), SourceOutcome.Read);
+        public SourceReading Read(string path) => Path.Combine(_root, path) is var full && File.Exists(full)
+            ? new SourceReading(File.ReadAllText(full), SourceOutcome.Read)
+            : new SourceReading(null, SourceOutcome.Missing);
 
         private static string Root()
         {
