@@ -26,7 +26,7 @@ internal sealed class ReportedLibrary : IDisposable
 
     public ReportedLibrary()
     {
-        Disk.WithFolder(".git").With("shop/procscript.json", "{}")
+        Disk.WithFolder(".git").With("shop/procscript.json", """{ "severities": { "PRC6xxx": "off" } }""")
             .With("shop/machine.proc", Sample.Machine)
             .With("shop/good.proc", "use \"machine.proc\"\n" + Sample.Procedure)
             .With("shop/slips.proc", "use \"machine.proc\"\nprocedure q \"Take it off: 100 %\" on m { stage \"All\" { remove cover } }\n")
