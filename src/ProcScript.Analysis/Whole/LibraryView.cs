@@ -24,7 +24,7 @@ internal sealed class LibraryView
         Outcomes = outcomes;
         _live = new Lazy<FrozenSet<string>>(() => LiveFiles.Of(library));
         _mentioned = new Lazy<FrozenSet<string>>(
-            () => library.Trees.Values.AsParallel().SelectMany(tree => mentioned(tree).Names).ToFrozenSet(StringComparer.Ordinal));
+            () => library.Trees.Values.SelectMany(tree => mentioned(tree).Names).ToFrozenSet(StringComparer.Ordinal));
     }
 
     /// <summary>The library.</summary>
