@@ -5,14 +5,6 @@ namespace ProcScript.Analysis.Reports;
 /// <summary>The words by which programs that read a report know what is in it.</summary>
 public static class ReportWords
 {
-    /// <summary>Such as <c>error</c>.</summary>
-    public static string Of(Severity severity) => severity switch
-    {
-        Severity.Error => "error",
-        Severity.Warning => "warning",
-        _ => "hint",
-    };
-
     /// <summary>Such as <c>safe</c>.</summary>
     public static string Of(FixGrade grade) => grade switch
     {

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Syntax.Findings;
 
@@ -11,21 +10,17 @@ public static class SeverityChoice
     public const string Off = "off";
 
     /// <summary>The words, the worst first.</summary>
-    public static ImmutableArray<string> Words { get; } = ["error", "warning", "hint", Off];
-
-    private static readonly FrozenDictionary<string, Severity?> Meanings = new Dictionary<string, Severity?>
-    {
-        ["error"] = Severity.Error,
-        ["warning"] = Severity.Warning,
-        ["hint"] = Severity.Hint,
-        [Off] = null,
-    }.ToFrozenDictionary(StringComparer.Ordinal);
+    public static ImmutableArray<string> Words { get; } = [.. SeverityWords.All, Off];
 
     /// <summary>The word for a severity; null means off.</summary>
-    public static string WordFor(Severity? severity) => Meanings.First(meaning => meaning.Value == severity).Key;
+    public static string WordFor(Severity? severity) => severity is { } known ? SeverityWords.Of(known) : Off;
 
     /// <summary>Whether a word stands for a severity, and for which; null means off.</summary>
-    public static bool TryRead(string word, out Severity? severity) => Meanings.TryGetValue(word, out severity);
+    public static bool TryRead(string word, out Severity? severity)
+    {
+        severity = SeverityWords.Read(word);
+        return severity is not null || word == Off;
+    }
 
     /// <summary>Whether a rule may be given a severity: what is an error by itself stays one.</summary>
     public static bool MayBe(RuleInfo rule, Severity? severity)

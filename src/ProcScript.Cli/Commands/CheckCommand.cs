@@ -8,6 +8,9 @@ namespace ProcScript.Cli.Commands;
 /// <summary>The arguments of <c>check</c>.</summary>
 internal static class CheckCommand
 {
+    /// <summary>The severities, and a word for none of them.</summary>
+    private static readonly string[] FailWords = [.. SeverityWords.All, "never"];
+
     /// <summary>The command.</summary>
     public static Command Create(Surroundings around)
     {
@@ -20,10 +23,10 @@ internal static class CheckCommand
         Option<string> failOn = new("--fail-on")
         {
             Description = "The least severity that makes the exit code 1.",
-            HelpName = "error|warning|hint|never",
-            DefaultValueFactory = _ => "error",
+            HelpName = string.Join('|', FailWords),
+            DefaultValueFactory = _ => SeverityWords.Of(Severity.Error),
         };
-        failOn.AcceptOnlyFromAmong("error", "warning", "hint", "never");
+        failOn.AcceptOnlyFromAmong(FailWords);
         Option<string?> baseline = new("--baseline") { Description = "Be silent on the findings in FILE, which 'baseline write' wrote.", HelpName = "FILE" };
 
         Option<string?> since = new("--since")
@@ -71,7 +74,7 @@ internal static class CheckCommand
         cache.AddTo(command);
         command.SetAction(async (parsed, stop) =>
         {
-            CheckRequest request = new(input.Read(parsed), today.Read(parsed, wording.Read(parsed)), parsed.GetValue(since), FailOn(parsed.GetValue(failOn)), colour.Read(parsed))
+            CheckRequest request = new(input.Read(parsed), today.Read(parsed, wording.Read(parsed)), parsed.GetValue(since), SeverityWords.Read(parsed.GetRequiredValue(failOn)), colour.Read(parsed))
             {
                 Baseline = parsed.GetValue(baseline),
                 Cache = cache.Read(parsed),
@@ -83,12 +86,4 @@ internal static class CheckCommand
         });
         return command;
     }
-
-    private static Severity? FailOn(string? typed) => typed switch
-    {
-        "never" => null,
-        "hint" => Severity.Hint,
-        "warning" => Severity.Warning,
-        _ => Severity.Error,
-    };
 }

@@ -3,6 +3,7 @@ using System.Text;
 using System.Xml;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Reports;
+using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Cli.Reports;
 
@@ -88,7 +89,7 @@ internal static class JUnitReport
             message,
             string.Create(CultureInfo.InvariantCulture, $"{outcome.Paths.Of(finding.Primary.Path)}:{start.Line + 1}:{start.Column + 1}\n{FindingText.Of(finding)}"))
         {
-            Type = ReportWords.Of(reported.Severity),
+            Type = SeverityWords.Of(reported.Severity),
         };
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Settings;
 
 namespace ProcScript.Cli.Sources;
 
@@ -8,7 +9,7 @@ namespace ProcScript.Cli.Sources;
 /// </summary>
 internal static class LibraryFolder
 {
-    private static readonly ImmutableArray<string> Marks = ["procscript.json", ".git"];
+    private static readonly ImmutableArray<string> Marks = [SettingsKeys.FileName, ".git"];
 
     /// <summary>The root for files and folders that are given with their full paths.</summary>
     /// <param name="folders">The folders named, and the folders of the files named.</param>

@@ -1,6 +1,5 @@
 using System.Globalization;
 using ProcScript.Analysis.Reports;
-using ProcScript.Cli.Output;
 using ProcScript.Cli.Reports;
 using ProcScript.Syntax.Findings;
 

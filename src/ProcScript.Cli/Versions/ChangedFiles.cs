@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Sources;
 
 namespace ProcScript.Cli.Versions;
@@ -6,8 +7,6 @@ namespace ProcScript.Cli.Versions;
 /// <summary>The files of a library that have changed since a revision.</summary>
 internal static class ChangedFiles
 {
-    private const string SettingsFile = "procscript.json";
-
     /// <summary>Their paths in the library; null where the settings have changed, which has a bearing on every file.</summary>
     /// <exception cref="UsageException">Git cannot tell.</exception>
     public static async Task<FrozenSet<string>?> SinceAsync(string revision, SourceSelection selection, CancellationToken stop)
@@ -19,6 +18,6 @@ internal static class ChangedFiles
 
         var git = await GitLibrary.OpenAsync(selection.Root, stop);
         var changed = await git.ChangedSinceAsync(await git.CommitAsync(revision, stop), stop);
-        return changed.Any(path => path == SettingsFile || path.EndsWith("/" + SettingsFile, StringComparison.Ordinal)) ? null : changed;
+        return changed.Any(path => path == SettingsKeys.FileName || path.EndsWith("/" + SettingsKeys.FileName, StringComparison.Ordinal)) ? null : changed;
     }
 }

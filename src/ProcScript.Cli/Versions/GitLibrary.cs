@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Sources;
 
 namespace ProcScript.Cli.Versions;
@@ -57,7 +58,7 @@ internal sealed class GitLibrary
     public async Task<FrozenSet<string>> ChangedSinceAsync(string commit, CancellationToken stop)
     {
         var changed = await NamesAsync(["diff", "--name-only", "-z", "--no-renames", "--no-ext-diff", "--relative", commit, "--"], stop);
-        var untracked = await NamesAsync(["ls-files", "-z", "--others", "--", "*.[pP][rR][oO][cC]", "procscript.json"], stop);
+        var untracked = await NamesAsync(["ls-files", "-z", "--others", "--", "*.[pP][rR][oO][cC]", SettingsKeys.FileName], stop);
         return changed.Concat(untracked).ToFrozenSet(StringComparer.Ordinal);
     }
 

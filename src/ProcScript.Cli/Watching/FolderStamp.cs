@@ -1,4 +1,5 @@
 using System.IO.Enumeration;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Sources;
 
 namespace ProcScript.Cli.Watching;
@@ -6,8 +7,6 @@ namespace ProcScript.Cli.Watching;
 /// <summary>What the files of some folders look like from outside: their names, sizes and times of writing.</summary>
 internal static class FolderStamp
 {
-    private const string SettingsFile = "procscript.json";
-
     /// <summary>The stamp of the sources and settings below a folder, and of every file in another folder.</summary>
     /// <param name="root">The library.</param>
     /// <param name="other">The other folder, such as one of templates; null where there is none.</param>
@@ -39,5 +38,5 @@ internal static class FolderStamp
         }
     }
 
-    private static bool IsRead(string name) => ProcFiles.IsSource(name) || name == SettingsFile;
+    private static bool IsRead(string name) => ProcFiles.IsSource(name) || name == SettingsKeys.FileName;
 }

@@ -102,6 +102,8 @@ public sealed class CompletionTests : IDisposable
         start.Environment["PATH"] = $"{Path.Combine(_disk.Path, "bin")}:{start.Environment["PATH"]}";
         start.Environment["HOME"] = _disk.Path;
         start.Environment["TERM"] = "dumb";
+        // Whatever started the tests: a shell that does not read names as UTF-8 finds no program in this folder.
+        start.Environment["LC_ALL"] = "C.UTF-8";
         using var process = Process.Start(start)!;
         await process.StandardInput.WriteAsync(input);
         await process.StandardInput.FlushAsync(TestContext.Current.CancellationToken);

@@ -1,5 +1,5 @@
 using ProcScript.Analysis;
-using ProcScript.Cli.Output;
+using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Cli.Tests.Rules;
 

@@ -58,7 +58,7 @@ public sealed class DocumentBuilder(LibraryReport report, string program)
         return new FindingDocument(
             finding.Rule.Code,
             finding.Rule.Name,
-            ReportWords.Of(reported.Severity),
+            SeverityWords.Of(reported.Severity),
             finding.Message,
             Place(finding.Primary),
             finding.Label,
