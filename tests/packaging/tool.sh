@@ -9,11 +9,14 @@ fail() { echo "$*"; exit 1; }
 
 dotnet pack src/ProcScript.Cli -c Release -o "$scratch/packages" --nologo -v quiet
 package=$(echo "$scratch"/packages/*.nupkg)
+# Read whole before they are searched: a search that ends early would break the pipe, and so the script.
+files=$(unzip -Z1 "$package")
+manifest=$(unzip -p "$package" procscript.nuspec)
 for file in README.md LICENSE procscript.nuspec; do
-    unzip -l "$package" | grep -q " $file\$" || fail "The package has no $file."
+    grep -qx "$file" <<<"$files" || fail "The package has no $file."
 done
-unzip -p "$package" procscript.nuspec | grep -q '<license type="expression">MIT</license>' || fail "The package names no licence."
-unzip -p "$package" procscript.nuspec | grep -q '<readme>README.md</readme>' || fail "The package names no readme."
+grep -q '<license type="expression">MIT</license>' <<<"$manifest" || fail "The package names no licence."
+grep -q '<readme>README.md</readme>' <<<"$manifest" || fail "The package names no readme."
 
 # From this folder and no other source: the package must bring all that it needs.
 cat >"$scratch/nuget.config" <<EOF
