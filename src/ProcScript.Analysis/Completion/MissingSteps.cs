@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Stripping;
 using ProcScript.Model.Procedures;
@@ -73,7 +72,14 @@ public static class MissingSteps
 
     private static Fix? Fix(SyntaxTree tree, MissingLines lines, SecondCheck check)
     {
-        var edited = Apply(tree.Text.Content, lines.Edits);
+        ImmutableArray<TextEdit> inOrder = [.. lines.Edits.OrderBy(edit => edit.Place.Span.Start).ThenBy(edit => edit.Place.Span.Length)];
+        if (inOrder.Zip(inOrder.Skip(1)).Any(pair => pair.Second.Place.Span.Start < pair.First.Place.Span.End))
+        {
+            // A line would have to go into one that moves.
+            return null;
+        }
+
+        var edited = TextEdits.Apply(tree.Text.Content, inOrder);
         var formatted = Formatter.Format(tree) == tree.Text.Content ? Formatter.Format(SyntaxTree.Parse(new SourceText(tree.Text.Path, edited))) : null;
         var edits = formatted is null || formatted == edited ? lines.Edits : [Difference(tree.Text, formatted)];
         return check.Judge(formatted ?? edited) is { } grade ? new Fix(Title([.. lines.Lines]), grade, edits) : null;
@@ -82,17 +88,6 @@ public static class MissingSteps
     private static string Title(IReadOnlyList<string> lines) =>
         $"Add the missing {(lines.Count == 1 ? "step" : "steps")} {string.Join(", ", lines.Take(MostShown).Select(line => $"`{line}`"))}"
         + (lines.Count > MostShown ? $" and {lines.Count - MostShown} more" : "");
-
-    private static string Apply(string content, ImmutableArray<TextEdit> edits)
-    {
-        var edited = new StringBuilder(content);
-        foreach (var edit in edits.OrderByDescending(edit => edit.Place.Span.Start).ThenByDescending(edit => edit.Place.Span.Length))
-        {
-            edited.Remove(edit.Place.Span.Start, edit.Place.Span.Length).Insert(edit.Place.Span.Start, edit.NewText);
-        }
-
-        return edited.ToString();
-    }
 
     /// <summary>One edit of the lines in which a text differs from another.</summary>
     private static TextEdit Difference(SourceText text, string other)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -44,24 +43,11 @@ internal sealed record FixDiff(string Path, ImmutableArray<FixDiff.Line> Lines)
                 return [];
             }
 
-            lines.AddRange(Compare(first, SplitLines(source.Slice(span)), SplitLines(Apply(source, span, edits[i..next]))));
+            lines.AddRange(Compare(first, SplitLines(source.Slice(span)), SplitLines(TextEdits.Apply(source.Content, span, edits[i..next]))));
             i = next;
         }
 
         return lines.Count > MostLines ? [] : lines.ToImmutable();
-    }
-
-    private static string Apply(SourceText source, TextSpan span, ImmutableArray<TextEdit> edits)
-    {
-        var text = new StringBuilder();
-        var at = span.Start;
-        foreach (var edit in edits)
-        {
-            text.Append(source.Content, at, edit.Place.Span.Start - at).Append(edit.NewText);
-            at = edit.Place.Span.End;
-        }
-
-        return text.Append(source.Content, at, Math.Max(0, span.End - at)).ToString();
     }
 
     private static IEnumerable<Line> Compare(int first, string[] before, string[] after)
