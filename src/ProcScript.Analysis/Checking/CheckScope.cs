@@ -29,12 +29,12 @@ public sealed class CheckScope
         ArgumentNullException.ThrowIfNull(library);
         var uses = library.Trees.ToFrozenDictionary(
             tree => tree.Key,
-            tree => tree.Value.Root.Uses.Select(use => LibraryPath.Resolve(tree.Key, use.Path.Value)).OfType<string>().ToList(),
+            tree => FileUses.Of(tree.Key, tree.Value).ToList(),
             StringComparer.Ordinal);
         var users = uses.SelectMany(file => file.Value.Select(used => (Used: used, User: file.Key)))
             .ToLookup(use => use.Used, use => use.User, StringComparer.Ordinal);
-        var touched = Reach(changed, path => users[path]).Where(library.Trees.ContainsKey).ToFrozenSet(StringComparer.Ordinal);
-        var used = Reach(touched, path => uses.TryGetValue(path, out var paths) ? paths : []).ToFrozenSet(StringComparer.Ordinal);
+        var touched = FileUses.Reach(changed, path => users[path]).Where(library.Trees.ContainsKey).ToFrozenSet(StringComparer.Ordinal);
+        var used = FileUses.Reach(touched, path => uses.TryGetValue(path, out var paths) ? paths : []).ToFrozenSet(StringComparer.Ordinal);
         return new CheckScope(touched, used);
     }
 
@@ -72,20 +72,5 @@ public sealed class CheckScope
             Holds(reported.Finding.Primary.Path)
             || met.Contains((reported.Finding.Rule.Code, reported.Finding.Primary))
             || (reported.Severity == Severity.Error && _used.Contains(reported.Finding.Primary.Path));
-    }
-
-    private static HashSet<string> Reach(IEnumerable<string> from, Func<string, IEnumerable<string>> next)
-    {
-        var reached = new HashSet<string>(from, StringComparer.Ordinal);
-        var open = new Stack<string>(reached);
-        while (open.TryPop(out var path))
-        {
-            foreach (var one in next(path).Where(reached.Add))
-            {
-                open.Push(one);
-            }
-        }
-
-        return reached;
     }
 }

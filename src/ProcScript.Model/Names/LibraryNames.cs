@@ -92,24 +92,7 @@ public sealed class LibraryNames(ImmutableSortedDictionary<string, SyntaxTree> t
     private bool Declares(string path, string name) =>
         In(path)?.Named(name).Any(use => use.IsDeclaration && use.Scope == NameScope.Library) ?? false;
 
-    private ImmutableSortedSet<string> Walk(string start)
-    {
-        var seen = ImmutableSortedSet.CreateBuilder<string>(StringComparer.Ordinal);
-        var open = new Stack<string>([start]);
-        while (open.TryPop(out var path))
-        {
-            if (trees.TryGetValue(path, out var tree) && seen.Add(path))
-            {
-                foreach (var use in tree.Root.Uses)
-                {
-                    if (LibraryPath.Resolve(path, use.Path.Value) is { } target)
-                    {
-                        open.Push(target);
-                    }
-                }
-            }
-        }
-
-        return seen.ToImmutable();
-    }
+    private ImmutableSortedSet<string> Walk(string start) => FileUses
+        .Reach(new[] { start }.Where(trees.ContainsKey), path => FileUses.Of(path, trees[path]).Where(trees.ContainsKey))
+        .ToImmutableSortedSet(StringComparer.Ordinal);
 }

@@ -52,8 +52,7 @@ internal sealed class SourceFiles
             }
 
             wave = [.. wave.Where(parsed.ContainsKey)
-                .SelectMany(path => parsed[path].Tree.Root.Uses.Select(use => LibraryPath.Resolve(path, use.Path.Value)))
-                .OfType<string>()
+                .SelectMany(path => FileUses.Of(path, parsed[path].Tree))
                 .Where(path => path.Length > 0 && !parsed.ContainsKey(path) && !missing.Contains(path))
                 .Distinct(StringComparer.Ordinal)
                 .Order(StringComparer.Ordinal)];
