@@ -1,12 +1,13 @@
 using System.Collections.Frozen;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Tokens;
 
 namespace ProcScript.Analysis.Whole;
 
 /// <summary>
-/// The names that a file mentions outside of texts and comments, but for the name of a catalog entry where it is declared. It is read from
-/// the letters and not from the tree, which is enough to tell that a name stands nowhere, and quick.
+/// The names that a file mentions, but for the name of a catalog entry where it is declared. They are its words and not its references,
+/// which is enough to tell that a name stands nowhere.
 /// </summary>
 /// <param name="Names">The names, with other words of the language among them.</param>
 internal sealed record MentionedNames(FrozenSet<string> Names)
@@ -17,64 +18,15 @@ internal sealed record MentionedNames(FrozenSet<string> Names)
         var declared = tree.Root.Declarations.OfType<CatalogSyntax>().Select(entry => entry.Name.Span.Start).ToHashSet();
         var names = new HashSet<string>(StringComparer.Ordinal);
         var known = names.GetAlternateLookup<ReadOnlySpan<char>>();
-        var text = tree.Text.Content.AsSpan();
-        for (var i = 0; i < text.Length;)
+        // Its own pass, so that the tokens are not kept for as long as the tree.
+        foreach (var token in tree.TokensFrom(0))
         {
-            if (IsOfName(text[i]))
+            if (token.Category is TokenCategory.Name or TokenCategory.Keyword && !declared.Contains(token.Span.Start))
             {
-                var end = i + 1;
-                while (end < text.Length && IsOfName(text[end]))
-                {
-                    end++;
-                }
-
-                if (!declared.Contains(i))
-                {
-                    known.Add(text[i..end]);
-                }
-
-                i = end;
-            }
-            else
-            {
-                i = AfterTextOrComment(text, i);
+                known.Add(tree.Text.Content.AsSpan(token.Span.Start, token.Span.Length));
             }
         }
 
         return new MentionedNames(names.ToFrozenSet(StringComparer.Ordinal));
-    }
-
-    private static bool IsOfName(char letter) => letter == '_' || char.IsLetterOrDigit(letter);
-
-    private static int AfterTextOrComment(ReadOnlySpan<char> text, int at)
-    {
-        if (text[at] == '/' && text[at..].StartsWith("//"))
-        {
-            var line = text[at..].IndexOfAny('\r', '\n');
-            return line < 0 ? text.Length : at + line;
-        }
-
-        if (text[at] != '"')
-        {
-            return at + 1;
-        }
-
-        for (var i = at + 1; i < text.Length; i++)
-        {
-            switch (text[i])
-            {
-                case '\\':
-                    i++;
-                    break;
-                case '"':
-                    return i + 1;
-                case '\r' or '\n':
-                    return i;
-                default:
-                    break;
-            }
-        }
-
-        return text.Length;
     }
 }
