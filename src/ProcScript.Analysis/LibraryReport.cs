@@ -81,6 +81,9 @@ public sealed record ReportedFinding(Finding Finding, Severity Severity)
 /// <param name="Library">The library it belongs to.</param>
 public sealed record ProcedureReport(Procedure Procedure, bool IsProven, ProcedureOutcome Outcome, Library Library)
 {
+    /// <summary>The same for the same procedure of the same file, with the same arguments and options, in another check.</summary>
+    internal string Key => $"{Procedure.Declared.Path}\n{Procedure.Job}\n{string.Join(' ', Procedure.Machine.With.Select(option => option.Name))}";
+
     /// <summary>Makes the plan, anew each time; null where the procedure is not proven.</summary>
     public Plan? CreatePlan() =>
         this is { IsProven: true, Outcome: { Strip: { } strip, Refit: { } refit } } ? PlanBuilder.Build(Library, strip, refit, Outcome.OwnSettings) : null;

@@ -23,14 +23,14 @@ internal sealed class SecondCheck(LibraryReport report, ImmutableArray<Procedure
         var path = own[0].Procedure.Declared.Path;
         _before ??= Check(path, report.Library.Trees[path].Text.Content);
         var after = Check(path, edited);
-        var proven = after.Procedures.Where(one => one.IsProven).Select(KeyOf).ToHashSet();
-        if (_callers.Any(caller => caller.IsProven && !proven.Contains(KeyOf(caller))))
+        var proven = after.Procedures.Where(one => one.IsProven).Select(one => one.Key).ToHashSet();
+        if (_callers.Any(caller => caller.IsProven && !proven.Contains(caller.Key)))
         {
             return null;
         }
 
         var (errors, more) = (Count(after), New(_before, after));
-        if (own.All(one => proven.Contains(KeyOf(one))))
+        if (own.All(one => proven.Contains(one.Key)))
         {
             return more.Any(finding => finding.Severity >= Severity.Warning) ? FixGrade.NeedsLook : FixGrade.Safe;
         }
@@ -56,9 +56,6 @@ internal sealed class SecondCheck(LibraryReport report, ImmutableArray<Procedure
 
     private static (string Code, string Path, string Message) WordsOf(ReportedFinding reported) =>
         (reported.Finding.Rule.Code, reported.Finding.Primary.Path, reported.Finding.Message);
-
-    private static (string Path, string Job, string Options) KeyOf(ProcedureReport one) =>
-        (one.Procedure.Declared.Path, one.Procedure.Job, string.Join(' ', one.Procedure.Machine.With.Select(option => option.Name)));
 
     private static bool Calls(Procedure procedure, string path, TextSpan text) => procedure.Stages
         .SelectMany(stage => stage.Steps)

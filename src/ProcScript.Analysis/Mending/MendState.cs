@@ -18,7 +18,7 @@ internal sealed class MendState
     {
         Edited = edited;
         Report = report;
-        _procedures = new(() => report.Procedures.DistinctBy(NameOf).ToFrozenDictionary(NameOf, StringComparer.Ordinal));
+        _procedures = new(() => report.Procedures.DistinctBy(one => one.Key).ToFrozenDictionary(one => one.Key, StringComparer.Ordinal));
         _errors = new(() => report.Findings
             .Where(reported => reported.Severity == Severity.Error)
             .Select(reported => reported.Finding)
@@ -48,7 +48,7 @@ internal sealed class MendState
     public bool IsUnproven(string path, string? name) => _unproven.Value.Contains((path, name));
 
     /// <summary>The procedure of that name in the same variant, or null.</summary>
-    public ProcedureReport? Find(ProcedureReport procedure) => _procedures.Value.GetValueOrDefault(NameOf(procedure));
+    public ProcedureReport? Find(ProcedureReport procedure) => _procedures.Value.GetValueOrDefault(procedure.Key);
 
     /// <summary>All that the work pack of a proven procedure says, but for its revision and the places in the sources.</summary>
     public static string PackOf(ProcedureReport procedure)
@@ -68,7 +68,4 @@ internal sealed class MendState
 
     private static PlanStage WithoutPlaces(PlanStage stage) =>
         stage with { Steps = [.. stage.Steps.Select(step => step with { Source = new PlanSource("", 0, 0) })] };
-
-    private static string NameOf(ProcedureReport report) =>
-        $"{report.Procedure.Declared.Path}\n{report.Procedure.Job}\n{string.Join(' ', report.Procedure.Machine.With.Select(option => option.Name))}";
 }
