@@ -32,7 +32,7 @@ public static class LibraryCheck
     /// <param name="settings">What the shop has chosen.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
     public static LibraryReport Run(Library library, CheckSettings settings, CancellationToken cancellation = default) =>
-        Run(library, settings, new CheckMemory(), cancellation);
+        Run(library, settings, new CheckMemory(isKept: false), cancellation);
 
     /// <summary>Checks a bound library again: what was proven before and did not change is not proven anew.</summary>
     /// <param name="library">The library.</param>
@@ -50,7 +50,7 @@ public static class LibraryCheck
     public static LibraryReport Run(Library library, CheckSettings settings, CheckScope scope, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scope);
-        return scope.Part(Run(library, settings, new CheckMemory(), scope, cancellation));
+        return scope.Part(Run(library, settings, new CheckMemory(isKept: false), scope, cancellation));
     }
 
     private static LibraryReport Run(Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, CancellationToken cancellation)

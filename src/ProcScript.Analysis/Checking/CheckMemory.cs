@@ -23,6 +23,18 @@ public sealed class CheckMemory
     private ImmutableSortedDictionary<string, SyntaxTree> _trees = ImmutableSortedDictionary.Create<string, SyntaxTree>(StringComparer.Ordinal);
     private ImmutableArray<Tool> _wrenches = [];
 
+    /// <summary>An empty memory.</summary>
+    public CheckMemory()
+        : this(isKept: true)
+    {
+    }
+
+    /// <summary>A memory, or for a check that no other follows, one that notes nothing.</summary>
+    internal CheckMemory(bool isKept) => IsKept = isKept;
+
+    /// <summary>Whether another check follows.</summary>
+    internal bool IsKept { get; }
+
     /// <summary>Lets one check in at a time.</summary>
     internal Lock Gate { get; } = new();
 
@@ -87,6 +99,11 @@ public sealed class CheckMemory
         /// <param name="judge">Makes the outcome; it gets a library of the files that matter alone, so that none is kept alive by another.</param>
         public ProcedureOutcome Add(Procedure procedure, Func<Library, ProcedureOutcome> judge)
         {
+            if (!memory.IsKept)
+            {
+                return judge(library);
+            }
+
             var outcome = judge(PartFor(procedure));
             memory._outcomes[procedure] = new RememberedOutcome(outcome, library);
             return outcome;
