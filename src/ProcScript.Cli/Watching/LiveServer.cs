@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Net;
 using System.Text;
+using ProcScript.Cli.Reports;
 using ProcScript.Cli.Sources;
 
 namespace ProcScript.Cli.Watching;
@@ -146,7 +147,7 @@ internal sealed class LiveServer : IDisposable
                 .Where(file => !file.StartsWith('.'))
                 .Order(StringComparer.Ordinal)
             : Enumerable.Empty<string>();
-        var links = string.Concat(packs.Select(file => $"<li><a href=\"/{string.Join('/', file.Split('/').Select(Uri.EscapeDataString))}\">{WebUtility.HtmlEncode(file)}</a></li>\n"));
+        var links = string.Concat(packs.Select(file => $"<li><a href=\"/{SourceUri.Of(file)}\">{WebUtility.HtmlEncode(file)}</a></li>\n"));
         return $"<!doctype html>\n<html lang=\"en\">\n<head><meta charset=\"utf-8\"><title>Work packs</title></head>\n<body>\n<h1>Work packs</h1>\n<ul>\n{links}</ul>\n</body>\n</html>\n";
     }
 
