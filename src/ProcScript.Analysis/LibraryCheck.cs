@@ -1,6 +1,5 @@
 using ProcScript.Analysis.Checking;
 using ProcScript.Analysis.Reports;
-using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
@@ -34,48 +33,62 @@ public static class LibraryCheck
     public static LibraryReport Run(Library library, CheckSettings settings, CancellationToken cancellation = default) =>
         Run(library, settings, new CheckMemory(isKept: false), cancellation);
 
+    /// <summary>
+    /// Reads, binds and checks every file of a store for the findings alone. The runs of the procedures are let go as soon as they are
+    /// judged, which takes far less memory; no plan can be made of the report.
+    /// </summary>
+    /// <param name="store">The files.</param>
+    /// <param name="settings">What the shop has chosen.</param>
+    /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
+    public static LibraryReport Judge(ISourceStore store, CheckSettings settings, CancellationToken cancellation = default) =>
+        Run(LibraryBinder.Bind(store, cancellation), settings, new CheckMemory(isKept: false), CheckScope.Everything, keepsRuns: false, cancellation);
+
     /// <summary>Checks a bound library again: what was proven before and did not change is not proven anew.</summary>
     /// <param name="library">The library.</param>
     /// <param name="settings">What the shop has chosen; the same every time.</param>
     /// <param name="memory">What came of earlier checks.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
     public static LibraryReport Run(Library library, CheckSettings settings, CheckMemory memory, CancellationToken cancellation = default) =>
-        Run(library, settings, memory, CheckScope.Everything, cancellation);
+        Run(library, settings, memory, CheckScope.Everything, keepsRuns: true, cancellation);
 
-    /// <summary>Checks of a bound library what some files have a bearing on: of these the findings are those of a check of the whole.</summary>
+    /// <summary>
+    /// Checks of a bound library what some files have a bearing on, for the findings alone: of these they are those of a check of the whole.
+    /// </summary>
     /// <param name="library">The whole library.</param>
     /// <param name="settings">What the shop has chosen.</param>
     /// <param name="scope">What is to be checked; the other procedures are not proven, and not in the report.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
-    public static LibraryReport Run(Library library, CheckSettings settings, CheckScope scope, CancellationToken cancellation = default)
+    public static LibraryReport Judge(Library library, CheckSettings settings, CheckScope scope, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(scope);
-        return scope.Part(Run(library, settings, new CheckMemory(isKept: false), scope, cancellation));
+        return scope.Part(Run(library, settings, new CheckMemory(isKept: false), scope, keepsRuns: false, cancellation));
     }
 
-    private static LibraryReport Run(Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, CancellationToken cancellation)
+    private static LibraryReport Run(Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, bool keepsRuns, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(memory);
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(settings);
         lock (memory.Gate)
         {
-            return Check(library, settings, memory, scope, new ParallelOptions { CancellationToken = cancellation });
+            return Check(library, settings, memory, scope, keepsRuns, new ParallelOptions { CancellationToken = cancellation });
         }
     }
 
-    private static LibraryReport Check(Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, ParallelOptions parallel)
+    private static LibraryReport Check(
+        Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, bool keepsRuns, ParallelOptions parallel)
     {
         var machines = Machines(library, settings, memory, scope, parallel);
         var remembered = memory.Begin(library);
-        var outcomes = Outcomes(library, settings, machines, remembered, scope, parallel);
+        var circles = new CircleCheck(library, settings, machines, memory, remembered, scope, parallel);
+        var families = circles.Judge(keepsRuns);
         var merge = new FindingMerge();
         foreach (var (machine, judged) in machines)
         {
             merge.Add(machine.Declared, machine, judged.Findings);
         }
 
-        foreach (var outcome in outcomes)
+        foreach (var outcome in circles.Outcomes)
         {
             merge.Add(outcome.Procedure.Declared, outcome.Procedure.Machine, outcome.Findings);
         }
@@ -85,9 +98,9 @@ public static class LibraryCheck
             .. settings.Findings,
             .. library.Findings,
             .. KindCheck.Judge(library, settings, memory),
-            .. FamilyCheck.Judge(outcomes, machines, memory, parallel),
+            .. families,
             .. ProseCheck.Judge(library, settings, memory, scope, parallel),
-            .. WholeLibraryCheck.Judge(library, settings, outcomes, memory, scope, parallel),
+            .. circles.Traces is { } traces ? WholeLibraryCheck.Judge(library, settings, traces, memory, parallel) : [],
             .. merge.Findings(),
         ];
         remembered.End();
@@ -95,7 +108,7 @@ public static class LibraryCheck
             library,
             settings,
             findings,
-            [.. outcomes.Select(outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))]);
+            [.. circles.Outcomes.Select(outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))]);
     }
 
     /// <summary>The machines without errors, in order. What follows from one with an error would only repeat it; no procedure on it is run.</summary>
@@ -116,37 +129,5 @@ public static class LibraryCheck
 
         memory.Machines = new Dictionary<Machine, JudgedMachine>(machines);
         return machines;
-    }
-
-    private static ProcedureOutcome[] Outcomes(
-        Library library,
-        CheckSettings settings,
-        OrderedDictionary<Machine, JudgedMachine> machines,
-        CheckMemory.Session remembered,
-        CheckScope scope,
-        ParallelOptions parallel)
-    {
-        var outcomes = new ProcedureOutcome[library.Procedures.Length];
-        var missing = new List<int>();
-        for (var i = 0; i < outcomes.Length; i++)
-        {
-            if (remembered.Recall(library.Procedures[i]) is { } known)
-            {
-                outcomes[i] = known;
-            }
-            else
-            {
-                missing.Add(i);
-            }
-        }
-
-        Parallel.For(0, missing.Count, parallel, i =>
-        {
-            var procedure = library.Procedures[missing[i]];
-            outcomes[missing[i]] = remembered.Add(procedure, part => procedure.HasErrors || !scope.Holds(procedure)
-                ? ProcedureOutcome.NotRun(procedure, settings)
-                : ProcedureCheck.Judge(part, settings, machines[procedure.Machine].Facts, procedure));
-        });
-        return outcomes;
     }
 }

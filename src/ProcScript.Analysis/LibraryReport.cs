@@ -84,7 +84,7 @@ public sealed record ProcedureReport(Procedure Procedure, bool IsProven, Procedu
     /// <summary>The same for the same procedure of the same file, with the same arguments and options, in another check.</summary>
     internal string Key => $"{Procedure.Declared.Path}\n{Procedure.Job}\n{string.Join(' ', Procedure.Machine.With.Select(option => option.Name))}";
 
-    /// <summary>Makes the plan, anew each time; null where the procedure is not proven.</summary>
+    /// <summary>Makes the plan, anew each time; null where the procedure is not proven, or where the check let its runs go.</summary>
     public Plan? CreatePlan() =>
         this is { IsProven: true, Outcome: { Strip: { } strip, Refit: { } refit } } ? PlanBuilder.Build(Library, strip, refit, Outcome.OwnSettings) : null;
 }

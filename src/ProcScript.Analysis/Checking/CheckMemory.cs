@@ -67,7 +67,8 @@ public sealed class CheckMemory
         /// <summary>The outcome of a procedure from before; null where there is none that holds.</summary>
         public ProcedureOutcome? Recall(Procedure procedure)
         {
-            if (!memory._outcomes.TryGetValue(procedure, out var remembered)
+            if (!memory.IsKept
+                || !memory._outcomes.TryGetValue(procedure, out var remembered)
                 || !(_areToolsSame || remembered.HasTools(library)))
             {
                 return null;

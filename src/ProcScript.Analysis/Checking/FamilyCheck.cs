@@ -15,8 +15,8 @@ internal static class FamilyCheck
     public static IEnumerable<Finding> Judge(
         IReadOnlyList<ProcedureOutcome> outcomes,
         IReadOnlyDictionary<Machine, JudgedMachine> factsOf,
-        CheckMemory memory,
-        ParallelOptions parallel) => memory.Families.Judge(outcomes, factsOf, families =>
+        FamilyMemory memory,
+        ParallelOptions parallel) => memory.Judge(outcomes, factsOf, families =>
     {
         var findings = new ImmutableArray<Finding>[families.Count];
         Parallel.For(0, findings.Length, parallel, i => findings[i] = [.. Rules.SelectMany(rule => rule.Check(families[i]))]);

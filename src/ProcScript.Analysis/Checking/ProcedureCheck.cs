@@ -35,6 +35,7 @@ internal static class ProcedureCheck
             Settings = settings,
             Strip = strip,
             Refit = attempt?.Run,
+            IsStripSound = strip.IsSound,
             Findings = [.. findings],
             IsProven = strip.MissedGoals.IsEmpty && attempt is { Failures.IsEmpty: true },
         };
@@ -47,6 +48,7 @@ internal static class ProcedureCheck
         Settings = outcome.Settings,
         Strip = outcome.Strip,
         Refit = outcome.Refit,
+        IsStripSound = outcome.IsStripSound,
         Findings = [.. outcome.Findings, .. OutcomeRules.SelectMany(rule => rule.Check(outcome)), .. TorqueCheck.Judge(Tightening.Of(outcome), outcome.Settings)],
         IsProven = true,
     };

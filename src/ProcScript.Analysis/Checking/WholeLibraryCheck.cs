@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Rules;
-using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Whole;
 using ProcScript.Model;
@@ -16,16 +15,15 @@ internal static class WholeLibraryCheck
 {
     private static readonly ImmutableArray<LibraryRule> Rules = [.. AnalysisRules.All.OfType<LibraryRule>()];
 
-    /// <summary>What the rules have to say.</summary>
-    public static IEnumerable<Finding> Judge(
-        Library library, CheckSettings settings, IReadOnlyList<ProcedureOutcome> outcomes, CheckMemory memory, CheckScope scope, ParallelOptions parallel)
-    {
-        if (!library.IsWhole || scope.FileCount is not null || !settings.Files.Any(file => file.Path == SettingsKeys.FileName))
-        {
-            return [];
-        }
+    /// <summary>Whether the rules speak of a library.</summary>
+    public static bool Speaks(Library library, CheckSettings settings, CheckScope scope) =>
+        library.IsWhole && scope.FileCount is null && settings.Files.Any(file => file.Path == SettingsKeys.FileName);
 
-        var view = new LibraryView(library, settings, outcomes, tree => memory.Mentioned.GetValue(tree, MentionedNames.Of));
+    /// <summary>What the rules have to say of a library that they speak of.</summary>
+    public static IEnumerable<Finding> Judge(
+        Library library, CheckSettings settings, IReadOnlyList<ProcedureTraces> traces, CheckMemory memory, ParallelOptions parallel)
+    {
+        var view = new LibraryView(library, settings, traces, tree => memory.Mentioned.GetValue(tree, MentionedNames.Of));
         var findings = new ImmutableArray<Finding>[Rules.Length];
         Parallel.For(0, Rules.Length, parallel, i => findings[i] = [.. Rules[i].Check(view)]);
         return findings.SelectMany(one => one);

@@ -21,7 +21,7 @@ public sealed record NotChecked(string What, string Why, SourceSpan? Place)
             {
                 left.Add(new NotChecked($"strip and refit of {name}", "its text or its machine has errors", variants.Key));
             }
-            else if (variants.Any(variant => variant.Outcome is not { Strip.IsSound: true }))
+            else if (variants.Any(variant => !variant.Outcome.IsStripSound))
             {
                 left.Add(new NotChecked($"refit of {name}", "its strip cannot be done as written", variants.Key));
             }

@@ -17,11 +17,14 @@ public sealed class ProcedureOutcome
     /// <summary>What of it holds for the file that declares the procedure.</summary>
     public PathSettings OwnSettings => Settings.For(Procedure.Declared.Path);
 
-    /// <summary>Its strip; null where errors in the text or the machine keep it from being run.</summary>
+    /// <summary>Its strip; null where errors in the text or the machine keep it from being run, or where the runs were let go.</summary>
     public required StripRun? Strip { get; init; }
 
-    /// <summary>Its refit; null where the strip fails or no refit can be derived.</summary>
+    /// <summary>Its refit; null where the strip fails or no refit can be derived, or where the runs were let go.</summary>
     public required RefitRun? Refit { get; init; }
+
+    /// <summary>Whether its strip can be done as written.</summary>
+    public required bool IsStripSound { get; init; }
 
     /// <summary>What is wrong with it.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
@@ -31,5 +34,17 @@ public sealed class ProcedureOutcome
 
     /// <summary>The outcome of a procedure that errors in its text or its machine keep from being run.</summary>
     internal static ProcedureOutcome NotRun(Procedure procedure, CheckSettings settings) =>
-        new() { Procedure = procedure, Settings = settings, Strip = null, Refit = null, Findings = [], IsProven = false };
+        new() { Procedure = procedure, Settings = settings, Strip = null, Refit = null, IsStripSound = false, Findings = [], IsProven = false };
+
+    /// <summary>The outcome with the runs let go: they are by far the most of it.</summary>
+    internal ProcedureOutcome WithoutRuns() => new()
+    {
+        Procedure = Procedure,
+        Settings = Settings,
+        Strip = null,
+        Refit = null,
+        IsStripSound = IsStripSound,
+        Findings = Findings,
+        IsProven = IsProven,
+    };
 }

@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model;
 using ProcScript.Syntax;
@@ -15,13 +14,13 @@ internal sealed class LibraryView
     /// <summary>Looks at a library.</summary>
     /// <param name="library">The library.</param>
     /// <param name="settings">What the shop has chosen.</param>
-    /// <param name="outcomes">What came of the procedures, in their order; of machines that may be older objects than the library's.</param>
+    /// <param name="traces">What the procedures leave behind, in their order; of machines that may be older objects than the library's.</param>
     /// <param name="mentioned">The names that a file mentions.</param>
-    public LibraryView(Library library, CheckSettings settings, IReadOnlyList<ProcedureOutcome> outcomes, Func<SyntaxTree, MentionedNames> mentioned)
+    public LibraryView(Library library, CheckSettings settings, IReadOnlyList<ProcedureTraces> traces, Func<SyntaxTree, MentionedNames> mentioned)
     {
         Library = library;
         Settings = settings.Everywhere;
-        Outcomes = outcomes;
+        Traces = traces;
         _live = new Lazy<FrozenSet<string>>(() => LiveFiles.Of(library));
         _mentioned = new Lazy<FrozenSet<string>>(
             () => library.Trees.Values.SelectMany(tree => mentioned(tree).Names).ToFrozenSet(StringComparer.Ordinal));
@@ -33,8 +32,8 @@ internal sealed class LibraryView
     /// <summary>What the shop has chosen for the library as a whole.</summary>
     public PathSettings Settings { get; }
 
-    /// <summary>What came of the procedures, in their order.</summary>
-    public IReadOnlyList<ProcedureOutcome> Outcomes { get; }
+    /// <summary>What the procedures leave behind, in their order.</summary>
+    public IReadOnlyList<ProcedureTraces> Traces { get; }
 
     /// <summary>Whether a procedure stands in a file, or one uses it, however far.</summary>
     public bool IsLive(string path) => _live.Value.Contains(path);

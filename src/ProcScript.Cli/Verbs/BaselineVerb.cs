@@ -8,7 +8,7 @@ internal static class BaselineVerb
     /// <summary>Checks and writes.</summary>
     public static async Task<ExitCode> WriteAsync(BaselineRequest request, Surroundings around, CancellationToken stop)
     {
-        var library = await CheckedLibrary.RunAsync(request.Input, request.Settings.Read, around, stop);
+        var library = await CheckedLibrary.JudgeAsync(request.Input, request.Settings.Read, around, stop);
         if (library.HasUnreadableInput)
         {
             throw new UsageException("a file could not be read, so that its findings are not known; nothing was written. See 'procscript check'.");

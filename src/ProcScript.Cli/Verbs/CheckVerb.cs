@@ -33,7 +33,7 @@ internal static class CheckVerb
     private static async Task<ExitCode> CheckAsync(CheckRequest request, DiskSourceStore store, Surroundings around, CancellationToken stop)
     {
         var (startTime, start) = (around.Clock.GetUtcNow(), around.Clock.GetTimestamp());
-        var library = await CheckedLibrary.RunAsync(store, request.Settings.Read, request.Since, around, stop);
+        var library = await CheckedLibrary.JudgeAsync(store, request.Settings.Read, request.Since, around, stop);
         if (request.Baseline is { } baseline)
         {
             library = library.Against(BaselineFile.Read(baseline, library.Root, around.CurrentFolder));

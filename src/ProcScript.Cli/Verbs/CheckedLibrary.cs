@@ -61,24 +61,32 @@ internal sealed class CheckedLibrary
             .Count()
         : 0;
 
-    /// <summary>Reads and checks.</summary>
-    public static Task<CheckedLibrary> RunAsync(InputRequest request, Func<ISourceStore, CheckSettings> settings, Surroundings around, CancellationToken stop) =>
-        RunAsync(new DiskSourceStore(SourceSelection.Find(request, around.CurrentFolder), around.OpenInput), settings, since: null, around, stop);
+    /// <summary>Reads and checks, so that plans can be made.</summary>
+    public static async Task<CheckedLibrary> RunAsync(
+        InputRequest request, Func<ISourceStore, CheckSettings> settings, Surroundings around, CancellationToken stop)
+    {
+        var store = StoreOf(request, around);
+        return await RunAsync(store, around, stop, () => LibraryCheck.Run(store, Dated(settings(store), around), stop));
+    }
 
-    /// <summary>Reads all and checks what has changed since a revision, with all that uses it; everything where there is no revision.</summary>
+    /// <summary>Reads and checks for the findings.</summary>
+    public static Task<CheckedLibrary> JudgeAsync(
+        InputRequest request, Func<ISourceStore, CheckSettings> settings, Surroundings around, CancellationToken stop) =>
+        JudgeAsync(StoreOf(request, around), settings, since: null, around, stop);
+
+    /// <summary>
+    /// Reads all and checks for the findings what has changed since a revision, with all that uses it; everything where there is no revision.
+    /// </summary>
     /// <param name="store">The files.</param>
     /// <param name="settings">What the shop has chosen for such files.</param>
     /// <param name="since">The revision.</param>
     /// <param name="around">The surroundings.</param>
     /// <param name="stop">Ends the work.</param>
-    public static async Task<CheckedLibrary> RunAsync(
+    public static async Task<CheckedLibrary> JudgeAsync(
         DiskSourceStore store, Func<ISourceStore, CheckSettings> settings, string? since, Surroundings around, CancellationToken stop)
     {
-        var selection = store.Selection;
-        var changed = since is null ? null : await ChangedFiles.SinceAsync(since, selection, stop);
-        // A check that waits for its input hears of no stop; it writes nothing, and may be left behind.
-        var report = await Task.Run(() => Check(store, Dated(settings(store), around), changed, stop), stop).WaitAsync(stop);
-        return new CheckedLibrary(report, selection, store, around.CurrentFolder);
+        var changed = since is null ? null : await ChangedFiles.SinceAsync(since, store.Selection, stop);
+        return await RunAsync(store, around, stop, () => Judge(store, Dated(settings(store), around), changed, stop));
     }
 
     /// <summary>What the check came to, for outputs to render.</summary>
@@ -125,15 +133,25 @@ internal sealed class CheckedLibrary
 
     private static CheckSettings Dated(CheckSettings settings, Surroundings around) => settings with { Today = settings.Today ?? around.Today };
 
-    private static LibraryReport Check(DiskSourceStore store, CheckSettings settings, FrozenSet<string>? changed, CancellationToken stop)
+    private static DiskSourceStore StoreOf(InputRequest request, Surroundings around) =>
+        new(SourceSelection.Find(request, around.CurrentFolder), around.OpenInput);
+
+    private static async Task<CheckedLibrary> RunAsync(DiskSourceStore store, Surroundings around, CancellationToken stop, Func<LibraryReport> check)
+    {
+        // A check that waits for its input hears of no stop; it writes nothing, and may be left behind.
+        var report = await Task.Run(check, stop).WaitAsync(stop);
+        return new CheckedLibrary(report, store.Selection, store, around.CurrentFolder);
+    }
+
+    private static LibraryReport Judge(DiskSourceStore store, CheckSettings settings, FrozenSet<string>? changed, CancellationToken stop)
     {
         // What the shop chooses has a bearing on every file.
         if (changed is null || settings.Files.Any(file => changed.Contains(file.Path)))
         {
-            return LibraryCheck.Run(store, settings, stop);
+            return LibraryCheck.Judge(store, settings, stop);
         }
 
         var library = LibraryBinder.Bind(store, stop);
-        return LibraryCheck.Run(library, settings, CheckScope.TouchedBy(library, changed), stop);
+        return LibraryCheck.Judge(library, settings, CheckScope.TouchedBy(library, changed), stop);
     }
 }

@@ -63,7 +63,7 @@ internal static class NewVerb
     private static async Task RefuseFindingsAsync(NewRequest request, string text, Surroundings around, CancellationToken stop)
     {
         var draft = around with { OpenInput = () => new MemoryStream(Encoding.UTF8.GetBytes(text)) };
-        var library = await CheckedLibrary.RunAsync(new InputRequest(["-"], Root: null), _ => CheckSettings.Usual, draft, stop);
+        var library = await CheckedLibrary.JudgeAsync(new InputRequest(["-"], Root: null), _ => CheckSettings.Usual, draft, stop);
         if (library.Findings is [var first, ..])
         {
             throw new UsageException(

@@ -13,7 +13,7 @@ internal static class SuppressionsVerb
     /// <summary>Checks and lists.</summary>
     public static async Task<ExitCode> RunAsync(SuppressionsRequest request, Surroundings around, CancellationToken stop)
     {
-        var library = await CheckedLibrary.RunAsync(request.Input, request.Settings.Read, around, stop);
+        var library = await CheckedLibrary.JudgeAsync(request.Input, request.Settings.Read, around, stop);
         if (request.Json)
         {
             var document = new DocumentBuilder(library.Report, ProductVersion.Program).Suppressions();

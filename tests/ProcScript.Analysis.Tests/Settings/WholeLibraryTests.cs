@@ -36,7 +36,7 @@ public sealed class WholeLibraryTests
         var library = LibraryBinder.Bind(store, TestContext.Current.CancellationToken);
         var scope = CheckScope.TouchedBy(library, ["pins.proc"]);
 
-        Assert.Empty(LibraryCheck.Run(library, ProcScript.Analysis.Settings.SettingsReader.Read(store), scope, TestContext.Current.CancellationToken).Findings);
+        Assert.Empty(LibraryCheck.Judge(library, ProcScript.Analysis.Settings.SettingsReader.Read(store), scope, TestContext.Current.CancellationToken).Findings);
     }
 
     [Fact]

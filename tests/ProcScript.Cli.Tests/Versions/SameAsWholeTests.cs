@@ -27,7 +27,7 @@ public sealed class SameAsWholeTests
             changed =>
             {
                 var scope = CheckScope.TouchedBy(All.Value, changed);
-                var part = LibraryCheck.Run(All.Value, CheckSettings.Usual, scope, TestContext.Current.CancellationToken);
+                var part = LibraryCheck.Judge(All.Value, CheckSettings.Usual, scope, TestContext.Current.CancellationToken);
 
                 Assert.All(changed.Where(All.Value.Trees.ContainsKey), path => Assert.True(scope.Holds(path)));
                 Assert.Equal(Lines(whole, scope), Lines(part, scope));
@@ -46,7 +46,7 @@ public sealed class SameAsWholeTests
 
         Assert.Equal(
             Lines(whole, scope),
-            Lines(LibraryCheck.Run(All.Value, CheckSettings.Usual, scope, TestContext.Current.CancellationToken), scope));
+            Lines(LibraryCheck.Judge(All.Value, CheckSettings.Usual, scope, TestContext.Current.CancellationToken), scope));
         Assert.NotEmpty(whole.Findings);
     }
 

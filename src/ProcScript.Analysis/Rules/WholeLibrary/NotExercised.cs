@@ -1,4 +1,3 @@
-using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Whole;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Machines;
@@ -69,11 +68,11 @@ public sealed class NotExercised : LibraryRule
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(LibraryView view)
     {
-        var outcomes = view.Outcomes.ToLookup(outcome => outcome.Procedure.Machine.Declared);
+        var traces = view.Traces.ToLookup(one => one.Procedure.Machine.Declared);
         return
             from machine in view.Library.Machines.GroupBy(machine => machine.Declared)
-            where view.IsLive(machine.Key.Path) && outcomes[machine.Key].Any() && outcomes[machine.Key].All(outcome => outcome.IsProven)
-            let missed = Missed([.. machine], [.. outcomes[machine.Key]]).ToList()
+            where view.IsLive(machine.Key.Path) && traces[machine.Key].Any() && traces[machine.Key].All(one => one.IsProven)
+            let missed = Missed([.. machine], [.. traces[machine.Key]]).ToList()
             where missed.Count > 0
             select new Finding(Id, $"no procedure on the {machine.First().Title} {Either(missed)}", machine.Key, "has what no procedure meets")
             {
@@ -81,10 +80,10 @@ public sealed class NotExercised : LibraryRule
             };
     }
 
-    private static IEnumerable<string> Missed(List<Model.Machines.Machine> variants, List<ProcedureOutcome> outcomes)
+    private static IEnumerable<string> Missed(List<Model.Machines.Machine> variants, List<ProcedureTraces> traces)
     {
-        var met = outcomes.SelectMany(outcome => outcome.Strip!.Actions).Select(action => action.Target?.Name).ToHashSet(StringComparer.Ordinal);
-        var with = outcomes.SelectMany(outcome => outcome.Procedure.Machine.With).Select(option => option.Name).ToHashSet(StringComparer.Ordinal);
+        var met = traces.SelectMany(one => one.Met).ToHashSet(StringComparer.Ordinal);
+        var with = traces.SelectMany(one => one.Procedure.Machine.With).Select(option => option.Name).ToHashSet(StringComparer.Ordinal);
         var joints = Names(variants.SelectMany(machine => machine.Joints), met);
         var energies = Names(variants.SelectMany(machine => machine.Energies), met);
         var options = variants[0].Options.Select(option => option.Name).Where(name => !with.Contains(name)).ToList();
@@ -94,7 +93,7 @@ public sealed class NotExercised : LibraryRule
     private static string Either(List<string> missed) =>
         missed.Count == 1 ? missed[0] : $"{string.Join(", ", missed.SkipLast(1))} or {missed[^1]}";
 
-    private static List<string> Names(IEnumerable<MachineItem> items, HashSet<string?> met) =>
+    private static List<string> Names(IEnumerable<MachineItem> items, HashSet<string> met) =>
         [.. items.Select(item => item.Name).Where(name => !met.Contains(name)).Distinct(StringComparer.Ordinal)];
 
     private static string? Words(string verb, List<string> names) =>

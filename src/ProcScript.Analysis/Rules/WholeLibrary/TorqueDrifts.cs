@@ -77,8 +77,8 @@ public sealed class TorqueDrifts : LibraryRule
 
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(LibraryView view) =>
-        from outcome in view.Outcomes
-        from tightened in TightenedJoint.Of(outcome)
+        from traces in view.Traces
+        from tightened in traces.Tightened
         group tightened by (tightened.Machine, tightened.Joint.Name) into same
         let ways = same.DistinctBy(one => one.Key).ToList()
         where ways.Count > 1 && ways.DistinctBy(one => one.Procedure.Declared).Count() > 1

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Whole;
+using ProcScript.Model;
+using ProcScript.Model.Machines;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Checking;
+
+/// <summary>
+/// Runs the procedures and lets the rules judge them, circle by circle: see <see cref="CallCircles"/>. The runs take more memory than all
+/// else of a library; those that nothing asks for later are let go with their circle.
+/// </summary>
+internal sealed class CircleCheck(
+    Library library,
+    CheckSettings settings,
+    OrderedDictionary<Machine, JudgedMachine> machines,
+    CheckMemory memory,
+    CheckMemory.Session remembered,
+    CheckScope scope,
+    ParallelOptions parallel)
+{
+    /// <summary>What came of the procedures, in their order.</summary>
+    public ProcedureOutcome[] Outcomes { get; } = new ProcedureOutcome[library.Procedures.Length];
+
+    /// <summary>What they leave behind, in their order, where the rules about libraries speak; otherwise null.</summary>
+    public ProcedureTraces[]? Traces { get; } = WholeLibraryCheck.Speaks(library, settings, scope) ? new ProcedureTraces[library.Procedures.Length] : null;
+
+    /// <summary>Runs and judges all; what the rules have to say of the procedures with their callers.</summary>
+    /// <param name="keepsRuns">Whether the outcomes keep their runs.</param>
+    public IEnumerable<Finding> Judge(bool keepsRuns)
+    {
+        // A memory of families is one for the whole library.
+        ImmutableArray<ImmutableArray<int>> circles = memory.IsKept ? [[.. Enumerable.Range(0, Outcomes.Length)]] : CallCircles.Of(library.Procedures);
+        var findings = new ImmutableArray<Finding>[circles.Length];
+        Parallel.For(0, circles.Length, parallel, i => findings[i] = Judge(circles[i], keepsRuns));
+        return findings.SelectMany(one => one);
+    }
+
+    private ImmutableArray<Finding> Judge(ImmutableArray<int> circle, bool keepsRuns)
+    {
+        Run(circle);
+        ProcedureOutcome[] outcomes = [.. circle.Select(place => Outcomes[place])];
+        ImmutableArray<Finding> findings = [.. FamilyCheck.Judge(outcomes, machines, memory.IsKept ? memory.Families : new FamilyMemory(), parallel)];
+        foreach (var place in circle)
+        {
+            Traces?[place] = ProcedureTraces.Of(Outcomes[place]);
+            if (!keepsRuns)
+            {
+                Outcomes[place] = Outcomes[place].WithoutRuns();
+            }
+        }
+
+        return findings;
+    }
+
+    private void Run(ImmutableArray<int> circle)
+    {
+        var missing = new List<int>();
+        foreach (var place in circle)
+        {
+            if (remembered.Recall(library.Procedures[place]) is { } known)
+            {
+                Outcomes[place] = known;
+            }
+            else
+            {
+                missing.Add(place);
+            }
+        }
+
+        Parallel.For(0, missing.Count, parallel, i =>
+        {
+            var procedure = library.Procedures[missing[i]];
+            Outcomes[missing[i]] = remembered.Add(procedure, part => procedure.HasErrors || !scope.Holds(procedure)
+                ? ProcedureOutcome.NotRun(procedure, settings)
+                : ProcedureCheck.Judge(part, settings, machines[procedure.Machine].Facts, procedure));
+        });
+    }
+}
