@@ -1,3 +1,4 @@
+using System.Runtime;
 using ProcScript.Cli.Sources;
 using ProcScript.LanguageServer;
 
@@ -9,6 +10,8 @@ internal static class ServerVerb
     /// <summary>Serves until the editor leaves.</summary>
     public static async Task<ExitCode> RunAsync(Surroundings around, CancellationToken stop)
     {
+        // Garbage is collected beside the work: whoever types is not to wait for it.
+        GCSettings.LatencyMode = GCLatencyMode.Interactive;
         using EditorHost host = new(() => around.Today);
         await using var input = around.OpenInput();
         await using var output = around.OpenOutput();
