@@ -166,7 +166,9 @@ DECIMAL     : [0-9]+ '.' [0-9]+ ;
 INTEGER     : [0-9]+ ;
 // Letters of any script; and what is written like one, as in mm².
 NAME        : LETTER ( LETTER | [0-9] )* ;
-fragment LETTER : [\p{L}\p{Nl}\p{No}_] ;
+// Every letter beyond ASCII (\p{L}, \p{Nl}, \p{No}) is one too. The lexer is shown an 'A' for it, see CharacterStream: to load the
+// hundreds of ranges of these classes would take a small check longer than to read its files.
+fragment LETTER : [A-Za-z_] ;
 
 // Typographic quotes are taken for plain ones, with a finding: the stream hands them on as such.
 STRING      : '"' ( '\\' ~[\r\n] | ~["\\\r\n] )* '"' ;
