@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Syntax.Text;
 
@@ -41,5 +40,5 @@ public sealed class Machine
     public bool HasErrors { get; internal set; }
 
     /// <summary>Every item by its name with index.</summary>
-    public required FrozenDictionary<string, MachineItem> Items { get; init; }
+    public required IReadOnlyDictionary<string, MachineItem> Items { get; init; }
 }

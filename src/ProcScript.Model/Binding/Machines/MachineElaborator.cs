@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using ProcScript.Model.Binding.Findings;
@@ -60,7 +59,7 @@ internal sealed class MachineElaborator
             Energies = _energies.ToImmutable(),
             Fluids = _fluids.ToImmutable(),
             Controls = _controls.ToImmutable(),
-            Items = _items.ToFrozenDictionary(StringComparer.Ordinal),
+            Items = _items,
         };
         MachineChecks.Run(machine, _sink);
         var bound = new BoundMachine(_outline, _variant, machine, _sink, _outline.Symbol.Trouble);
