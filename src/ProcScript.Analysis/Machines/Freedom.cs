@@ -10,10 +10,8 @@ namespace ProcScript.Analysis.Machines;
 /// </summary>
 internal sealed class Freedom
 {
-    private readonly Dictionary<FreeingGoal, int> _ranks = [];
-    private readonly Dictionary<FreeingGoal, List<FreeingGoal>> _waiting = [];
-    private readonly Dictionary<FreeingGoal, List<FreeingClause>> _clauses = [];
-    private readonly Dictionary<FreeingGoal, int> _next = [];
+    private readonly Dictionary<FreeingGoal, int> _ranks;
+    private readonly Dictionary<FreeingGoal, List<FreeingClause>> _stuckClauses;
     private readonly HashSet<MachineItem> _stuckItems;
 
     /// <summary>Works out what can be got off.</summary>
@@ -22,24 +20,28 @@ internal sealed class Freedom
         var clauses = new FreeingClauses(facts);
         var goals = FreeingClauses.Goals(facts.Machine).ToList();
         var open = new Queue<FreeingGoal>(goals);
+        var unmet = new Dictionary<FreeingGoal, Unmet>(goals.Count);
+        var waiting = new Dictionary<FreeingGoal, List<FreeingGoal>>();
+        _ranks = new Dictionary<FreeingGoal, int>(goals.Count);
         foreach (var goal in goals)
         {
-            _clauses[goal] = clauses.Of(goal);
+            unmet[goal] = new Unmet(clauses.Of(goal));
         }
 
         while (open.TryDequeue(out var goal))
         {
-            if (!IsReached(goal) && Advance(goal))
+            if (!IsReached(goal) && Advance(goal, unmet[goal], waiting))
             {
                 _ranks.Add(goal, _ranks.Count);
-                _clauses.Remove(goal);
-                if (_waiting.Remove(goal, out var waiting))
+                unmet.Remove(goal);
+                if (waiting.Remove(goal, out var freed))
                 {
-                    waiting.ForEach(open.Enqueue);
+                    freed.ForEach(open.Enqueue);
                 }
             }
         }
 
+        _stuckClauses = unmet.ToDictionary(one => one.Key, one => one.Value.Clauses);
         Stuck = [.. goals.Where(goal => !IsReached(goal))];
         _stuckItems = [.. Stuck.Where(goal => goal.Kind is not (FreeingKind.Aside or FreeingKind.Slack)).Select(goal => goal.Item)];
     }
@@ -62,36 +64,43 @@ internal sealed class Freedom
 
     /// <summary>What a stuck goal lacks.</summary>
     public IEnumerable<FreeingClause> Lacks(FreeingGoal goal) =>
-        _clauses[goal].Where(clause => !clause.Ways.Any(IsReached));
+        _stuckClauses[goal].Where(clause => !clause.Ways.Any(IsReached));
 
     private bool IsReached(FreeingGoal goal) => _ranks.ContainsKey(goal);
 
     /// <summary>Passes what a goal has already; where it still lacks something, the goal waits for all that would give it.</summary>
-    private bool Advance(FreeingGoal goal)
+    private bool Advance(FreeingGoal goal, Unmet unmet, Dictionary<FreeingGoal, List<FreeingGoal>> waiting)
     {
-        var clauses = _clauses[goal];
-        var next = _next.GetValueOrDefault(goal);
-        while (next < clauses.Count && clauses[next].Ways.Any(IsReached))
+        while (unmet.Next < unmet.Clauses.Count && unmet.Clauses[unmet.Next].Ways.Any(IsReached))
         {
-            next++;
+            unmet.Next++;
         }
 
-        _next[goal] = next;
-        if (next == clauses.Count)
+        if (unmet.Next == unmet.Clauses.Count)
         {
             return true;
         }
 
-        foreach (var way in clauses[next].Ways)
+        foreach (var way in unmet.Clauses[unmet.Next].Ways)
         {
-            if (!_waiting.TryGetValue(way, out var waiting))
+            if (!waiting.TryGetValue(way, out var others))
             {
-                _waiting[way] = waiting = [];
+                waiting[way] = others = [];
             }
 
-            waiting.Add(goal);
+            others.Add(goal);
         }
 
         return false;
+    }
+
+    /// <summary>What a goal needs that is not reached.</summary>
+    private sealed class Unmet(List<FreeingClause> clauses)
+    {
+        /// <summary>All that it needs.</summary>
+        public List<FreeingClause> Clauses => clauses;
+
+        /// <summary>The place of the first that it may still lack.</summary>
+        public int Next { get; set; }
     }
 }
