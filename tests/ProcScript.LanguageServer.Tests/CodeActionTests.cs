@@ -53,6 +53,32 @@ public sealed class CodeActionTests : IClassFixture<ServedSample>
     }
 
     [Fact]
+    public async Task A_call_between_stages_offers_a_stage_with_what_it_lacks()
+    {
+        _job.Set(
+            """
+            use "machine.proc"
+            procedure wheel_off "Take the wheel off" on fan {
+              goal remove wheel
+              stage "Wheel" { isolate mains  undo hub_bolt  remove wheel }
+            }
+            procedure outer "Outer" on fan {
+              goal remove wheel
+              do wheel_off
+            }
+
+            """);
+
+        var call = _job.RangeOf(_job.Text.IndexOf("do wheel_off", StringComparison.Ordinal), 0);
+        var action = Assert.Single(await ActionsAsync(call, "refactor"))!;
+        Apply(action);
+
+        Assert.Equal("`do wheel_off`: add the missing steps `release guard_caps`, `undo guard_bolts`, `remove guard`", action["title"]!.GetValue<string>());
+        Assert.Contains(
+            "  stage \"Before: Take the wheel off\" {\n    release guard_caps\n    undo guard_bolts\n    remove guard\n  }\n  do wheel_off\n", _job.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_a_finding_proposes_itself_is_offered_once_and_preferred_once_it_is_proven()
     {
         _job.Replace("    undo hub_bolt\n", "");

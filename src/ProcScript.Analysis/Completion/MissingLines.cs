@@ -3,6 +3,7 @@ using ProcScript.Analysis.Stripping;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Completion;
@@ -13,65 +14,60 @@ namespace ProcScript.Analysis.Completion;
 /// <param name="outsideLoops">Whether lines go before the loops that steps stand in.</param>
 internal sealed class MissingLines(SourceText text, InsertionPlaces places, bool outsideLoops)
 {
-    private readonly SortedDictionary<int, (InsertionPlace Place, List<string> Lines)> _inserted = [];
+    private readonly SortedDictionary<int, PlacedLines> _inserted = [];
     private readonly HashSet<TextSpan> _moved = [];
 
-    /// <summary>The lines, in the order of the text.</summary>
-    public IEnumerable<string> Lines => _inserted.Values.SelectMany(insertion => insertion.Lines);
-
-    /// <summary>The edits; those that put lines in, then those that take lines from where they were too late.</summary>
-    public ImmutableArray<TextEdit> Edits =>
-    [
-        .. _inserted.Values.Select(insertion => new TextEdit(insertion.Place.Span, insertion.Place.Join(insertion.Lines))),
-        .. _moved.OrderBy(span => span.Start).Select(span => new TextEdit(new SourceSpan(text.Path, StepEdits.WholeLines(text, span)), "")),
-    ];
-
     /// <summary>Takes what one variant lacks.</summary>
-    /// <returns>Whether the text can say it, beside what other variants lack.</returns>
+    /// <returns>Whether the text can say it.</returns>
     public bool Add(Procedure procedure, StepSupply supply)
     {
         var work = procedure.Work.ToHashSet<Step>(ReferenceEqualityComparer.Instance);
-        var inserted = new SortedDictionary<int, (InsertionPlace Place, List<string> Lines)>();
         foreach (var action in supply.Actions)
         {
             var isForWork = work.Contains(action.Before);
-            if ((isForWork ? places.AtTheEnd(procedure) : places.Before(action.Before, outsideLoops)) is not { } place
-                || WordsOf(action, isForWork) is not { } words)
+            if ((isForWork ? places.AtTheEnd() : places.Before(action.Before, outsideLoops)) is not { } place
+                || WordsOf(action, place, isForWork) is not { } words)
             {
                 return false;
             }
 
-            if (!inserted.TryGetValue(place.At, out var insertion))
+            if (!_inserted.TryGetValue(place.At, out var lines))
             {
-                inserted.Add(place.At, insertion = (place, []));
+                _inserted.Add(place.At, lines = new PlacedLines(place));
             }
 
-            // A loop says a line once for all its passes.
-            insertion.Lines.AddRange(words.Except(insertion.Lines, StringComparer.Ordinal).ToList());
-        }
-
-        return Merge(inserted);
-    }
-
-    private bool Merge(SortedDictionary<int, (InsertionPlace Place, List<string> Lines)> others)
-    {
-        foreach (var (at, other) in others)
-        {
-            if (!_inserted.TryGetValue(at, out var known))
-            {
-                _inserted.Add(at, other);
-            }
-            else if (!known.Lines.SequenceEqual(other.Lines, StringComparer.Ordinal))
-            {
-                return false;
-            }
+            lines.Add(procedure, words);
         }
 
         return true;
     }
 
+    /// <summary>The lines at their places; null where some cannot be said of the variants that lack them alone.</summary>
+    /// <param name="variants">The procedure in every variant.</param>
+    /// <param name="node">Its text.</param>
+    public ImmutableArray<(InsertionPlace Place, ImmutableArray<VariantLines> Groups)>? Grouped(ImmutableArray<Procedure> variants, ProcedureSyntax node)
+    {
+        var tests = new VariantTests(node, variants);
+        var all = ImmutableArray.CreateBuilder<(InsertionPlace, ImmutableArray<VariantLines>)>();
+        foreach (var lines in _inserted.Values)
+        {
+            if (lines.Group([.. variants.Where(variant => places.IsReached(lines.Place, variant))], tests) is not { } groups)
+            {
+                return null;
+            }
+
+            all.Add((lines.Place, groups));
+        }
+
+        return all.ToImmutable();
+    }
+
+    /// <summary>The edits that take lines from where they were too late.</summary>
+    public IEnumerable<TextEdit> Removals =>
+        _moved.OrderBy(span => span.Start).Select(span => new TextEdit(new SourceSpan(text.Path, StepEdits.WholeLines(text, span)), ""));
+
     /// <summary>The lines that say an action; where the author said it too late, those lines themselves.</summary>
-    private IReadOnlyList<string>? WordsOf(SuppliedAction action, bool isForWork)
+    private IReadOnlyList<MissingLine>? WordsOf(SuppliedAction action, InsertionPlace place, bool isForWork)
     {
         if (action.WrittenLate.Count > 0)
         {
@@ -81,12 +77,12 @@ internal sealed class MissingLines(SourceText text, InsertionPlaces places, bool
             }
 
             _moved.UnionWith(action.WrittenLate.Select(step => step.Source.Span));
-            return [.. action.WrittenLate.Select(step => text.Slice(step.Source.Span))];
+            return [.. action.WrittenLate.Select(step => new MissingLine(text.Slice(step.Source.Span), step.Source))];
         }
 
         var name = action.Request.Target!.Name;
         var isInItsPlace = !outsideLoops && !isForWork && action.Before.Calls.IsEmpty;
-        return (isInItsPlace ? StepEdits.AsWritten(name, action.Before, text) : name) is { } written ? [action.Words(written)] : null;
+        return (isInItsPlace ? StepEdits.AsWritten(name, action.Before, text) : name) is { } written ? [new MissingLine(action.Words(written), null)] : null;
     }
 
     /// <summary>Whether a step stands for itself, on a line, with nothing before it that would be left behind.</summary>

@@ -40,11 +40,14 @@ public static class MissingSteps
         }
 
         var check = new SecondCheck(report, own, node, cancellation);
+        var places = new InsertionPlaces(tree.Text, node, name => TitleOf(report, name));
         Fix? best = null;
         foreach (var outsideLoops in (ReadOnlySpan<bool>)[false, true])
         {
-            if (Supply(lacking, place, new MissingLines(tree.Text, new InsertionPlaces(tree.Text, node), outsideLoops)) is { } lines
-                && Fix(tree, lines, check) is { } fix
+            var lines = new MissingLines(tree.Text, places, outsideLoops);
+            if (Supply(lacking, place, lines)
+                && lines.Grouped([.. own.Select(one => one.Procedure)], node) is { IsEmpty: false } groups
+                && Fix(tree, groups, lines.Removals, check) is { } fix
                 && fix.Grade < (best?.Grade ?? FixGrade.DisplayOnly))
             {
                 best = fix;
@@ -54,8 +57,16 @@ public static class MissingSteps
         return best;
     }
 
-    /// <summary>The lines that the variants lack; null where the text cannot say them.</summary>
-    private static MissingLines? Supply(List<ProcedureReport> lacking, SourceSpan place, MissingLines lines)
+    /// <summary>What a procedure is called, where that is the same with all arguments; else its name in words.</summary>
+    private static string TitleOf(LibraryReport report, string name) =>
+        report.Procedures.FirstOrDefault(one => one.Procedure.Name == name)?.Procedure.Declared is { } declared
+        && report.Library.Trees[declared.Path].Root.Declarations.FirstOrDefault(one => one.Name.Span == declared.Span)?.Title?.Value is { } title
+        && !title.Contains('{', StringComparison.Ordinal)
+            ? title
+            : name.Replace('_', ' ');
+
+    /// <summary>Gathers the lines that the variants lack; false where the text cannot say them.</summary>
+    private static bool Supply(List<ProcedureReport> lacking, SourceSpan place, MissingLines lines)
     {
         foreach (var one in lacking)
         {
@@ -63,16 +74,18 @@ public static class MissingSteps
             StripRunner.Run(one.Library, new MachineFacts(one.Procedure.Machine), one.Procedure, supply);
             if (!lines.Add(one.Procedure, supply))
             {
-                return null;
+                return false;
             }
         }
 
-        return lines.Lines.Any() ? lines : null;
+        return true;
     }
 
-    private static Fix? Fix(SyntaxTree tree, MissingLines lines, SecondCheck check)
+    private static Fix? Fix(
+        SyntaxTree tree, ImmutableArray<(InsertionPlace Place, ImmutableArray<VariantLines> Groups)> lines, IEnumerable<TextEdit> removals, SecondCheck check)
     {
-        ImmutableArray<TextEdit> inOrder = [.. lines.Edits.OrderBy(edit => edit.Place.Span.Start).ThenBy(edit => edit.Place.Span.Length)];
+        ImmutableArray<TextEdit> all = [.. lines.Select(placed => new TextEdit(placed.Place.Span, placed.Place.Join(placed.Groups))), .. removals];
+        ImmutableArray<TextEdit> inOrder = [.. all.OrderBy(edit => edit.Place.Span.Start).ThenBy(edit => edit.Place.Span.Length)];
         if (inOrder.Zip(inOrder.Skip(1)).Any(pair => pair.Second.Place.Span.Start < pair.First.Place.Span.End))
         {
             // A line would have to go into one that moves.
@@ -81,12 +94,12 @@ public static class MissingSteps
 
         var edited = TextEdits.Apply(tree.Text.Content, inOrder);
         var formatted = Formatter.Format(tree) == tree.Text.Content ? Formatter.Format(SyntaxTree.Parse(new SourceText(tree.Text.Path, edited))) : null;
-        var edits = formatted is null || formatted == edited ? lines.Edits : [Difference(tree.Text, formatted)];
-        return check.Judge(formatted ?? edited) is { } grade ? new Fix(Title([.. lines.Lines]), grade, edits) : null;
+        var edits = formatted is null || formatted == edited ? all : [Difference(tree.Text, formatted)];
+        return check.Judge(formatted ?? edited) is { } grade ? new Fix(Title([.. lines.SelectMany(placed => placed.Groups).SelectMany(group => group.Told)]), grade, edits) : null;
     }
 
     private static string Title(IReadOnlyList<string> lines) =>
-        $"Add the missing {(lines.Count == 1 ? "step" : "steps")} {string.Join(", ", lines.Take(MostShown).Select(line => $"`{line}`"))}"
+        $"Add the missing {(lines.Count == 1 ? "step" : "steps")} {string.Join(", ", lines.Take(MostShown))}"
         + (lines.Count > MostShown ? $" and {lines.Count - MostShown} more" : "");
 
     /// <summary>One edit of the lines in which a text differs from another.</summary>

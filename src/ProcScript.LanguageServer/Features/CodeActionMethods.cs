@@ -80,12 +80,18 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
         var stages = asked.Tree.Root.Declarations.OfType<ProcedureSyntax>()
             .Where(procedure => Meets(procedure, span))
             .SelectMany(procedure => procedure.DescendantsAndSelf())
-            .Where(node => node is StageSyntax or WorkSyntax && Meets(node, span));
-        foreach (var stage in stages)
+            .Where(node => node is StageSyntax or WorkSyntax or DoSyntax && Meets(node, span))
+            .ToList();
+        foreach (var stage in stages.Where(node => node is not DoSyntax || !stages.Exists(outer => outer != node && outer.Span.Start <= node.Span.Start && node.Span.End <= outer.Span.End)))
         {
             if (MissingSteps.For(asked.Analysis.Report, new SourceSpan(asked.Path, stage.Span), cancellation) is { } fix)
             {
-                var place = stage is StageSyntax { Title.Value: var title } ? $"Stage \"{title}\"" : "Work";
+                var place = stage switch
+                {
+                    StageSyntax { Title.Value: var title } => $"Stage \"{title}\"",
+                    DoSyntax { Procedure.Text: var name } => $"`do {name}`",
+                    _ => "Work",
+                };
                 var grade = fix.Grade == FixGrade.Safe ? "" : " (needs a look)";
                 yield return new CodeAction($"{place}: {char.ToLowerInvariant(fix.Title[0])}{fix.Title[1..]}{grade}", CodeAction.Rewrite, edits.Write(asked.Analysis, fix.Edits));
             }

@@ -35,6 +35,27 @@ public sealed class MissingStepsTests
 
         """;
 
+    private const string Table =
+        """
+        tool key "key"
+        fastener bolt "bolt" { drive key }
+        machine table "Table" {
+          option rail "guard rail"
+          option lock "lock"
+          when rail { part rail_bar "rail" { held by 4 bolt as rail_bolts } }
+          part top "top" {
+            when rail { behind rail_bar }
+            held by 2 bolt as top_bolts
+          }
+          part drawer "drawer" {
+            when lock {
+              when not rail { held by 1 bolt as lock_bolt }
+            }
+          }
+        }
+
+        """;
+
     [Theory]
     [InlineData(
         "  stage \"Motor\" {\n    remove motor\n  }\n",
@@ -185,9 +206,104 @@ public sealed class MissingStepsTests
         Assert.True(Checked.Text(text).Only.IsProven);
     }
 
-    private static (string Text, Fix? Fix) Complete(string stages)
+    [Theory]
+    [InlineData(
+        "  stage \"Top\" {\n    undo top_bolts\n    remove top\n  }\n",
+        "  stage \"Top\" {\n    when rail {\n      undo rail_bolts\n      remove rail_bar\n    }\n    undo top_bolts\n    remove top\n  }\n",
+        "Add the missing steps `undo rail_bolts` (when rail), `remove rail_bar` (when rail)")]
+    [InlineData(
+        "  stage \"Top\" {\n    remove top\n  }\n",
+        "  stage \"Top\" {\n    when rail {\n      undo rail_bolts\n      remove rail_bar\n    }\n    undo top_bolts\n    remove top\n  }\n",
+        "Add the missing steps `undo rail_bolts` (when rail), `remove rail_bar` (when rail), `undo top_bolts`")]
+    [InlineData(
+        "  stage \"Top\" { undo top_bolts  remove top }\n",
+        "  stage \"Top\" { when rail { undo rail_bolts  remove rail_bar }  undo top_bolts  remove top }\n",
+        "Add the missing steps `undo rail_bolts` (when rail), `remove rail_bar` (when rail)")]
+    [InlineData(
+        "  when rail {\n    stage \"Rail\" {\n      remove rail_bar\n    }\n  }\n  stage \"Top\" { undo top_bolts  remove top }\n",
+        "  when rail {\n    stage \"Rail\" {\n      undo rail_bolts\n      remove rail_bar\n    }\n  }\n  stage \"Top\" { undo top_bolts  remove top }\n",
+        "Add the missing step `undo rail_bolts`")]
+    [InlineData(
+        "  stage \"Drawer\" {\n    remove drawer\n  }\n",
+        "  stage \"Drawer\" {\n    when not rail { when lock { undo lock_bolt } }\n    remove drawer\n  }\n",
+        "Add the missing step `undo lock_bolt` (when not rail, when lock)")]
+    [InlineData(
+        "  stage \"Top\" { undo top_bolts }\n  work {\n    when rail { clean rail_bar }\n    replace top\n  }\n",
+        "  stage \"Top\" { when rail { undo rail_bolts  remove rail_bar }  undo top_bolts  remove top }\n  work {\n    when rail { clean rail_bar }\n    replace top\n  }\n",
+        "Add the missing steps `undo rail_bolts` (when rail), `remove rail_bar` (when rail), `remove top`")]
+    public void What_only_some_variants_lack_goes_under_a_when(string stages, string expected, string title)
     {
-        var source = Job(stages);
+        var (text, fix) = Complete(Table, stages);
+
+        Assert.Equal(Job(Table, expected), text);
+        Assert.Equal(title, fix!.Title);
+        Assert.Equal(FixGrade.Safe, fix.Grade);
+        Assert.All(Checked.Text(text).Report.Procedures, procedure => Assert.True(procedure.IsProven));
+    }
+
+    [Fact]
+    public void What_only_some_arguments_lack_goes_under_a_when()
+    {
+        const string Head = "procedure foot_out(side in left, right) \"Foot\" on fan {\n  stage \"Foot\" {\n";
+        const string Tail = "    release foot_cap[side]\n    undo foot_bolt[side]\n    remove foot[side]\n  }\n}\n";
+        const string Guard = "release guard_caps\n      undo guard_bolts\n      remove guard\n    }\n";
+        var check = Checked.Text($"{Fan}{Head}    when side is left {{\n      {Guard}{Tail}");
+
+        var fix = MissingSteps.For(check.Report, Whole(check, "foot_out"), TestContext.Current.CancellationToken)!;
+
+        Assert.Equal(FixGrade.Safe, fix.Grade);
+        Assert.Equal($"when side is right {{\n      {Guard}    ", Assert.Single(fix.Edits).NewText);
+    }
+
+    [Theory]
+    [InlineData(
+        "  do wheel_off\n",
+        "  stage \"Before: Take the wheel off\" {\n    release guard_caps\n    undo guard_bolts\n    remove guard\n  }\n  do wheel_off\n")]
+    [InlineData(
+        "  stage \"Caps\" { release guard_caps }\n  do wheel_off\n  stage \"Motor\" { undo motor_bolts  isolate mains  unplug motor_plug  empty oil  disconnect motor_hoses  remove motor }\n",
+        "  stage \"Caps\" { release guard_caps }\n  stage \"Before: Take the wheel off\" {\n    undo guard_bolts\n    remove guard\n  }\n  do wheel_off\n"
+        + "  stage \"Motor\" { undo motor_bolts  isolate mains  unplug motor_plug  empty oil  disconnect motor_hoses  remove motor }\n")]
+    [InlineData(
+        "  stage \"Guard\" { release guard_caps  undo guard_bolts  remove guard }\n  do wheel_off\n  work { replace motor }\n",
+        "  stage \"Guard\" { release guard_caps  undo guard_bolts  remove guard }\n  do wheel_off\n  stage \"Before the work\" {\n"
+        + "    undo motor_bolts\n    isolate mains\n    unplug motor_plug\n    empty oil\n    disconnect motor_hoses\n    remove motor\n  }\n  work { replace motor }\n")]
+    [InlineData(
+        "  work { replace guard }\n",
+        "  stage \"Before the work\" {\n    release guard_caps\n    undo guard_bolts\n    remove guard\n  }\n  work { replace guard }\n")]
+    public void Between_stages_missing_steps_make_up_one_of_their_own(string items, string expected)
+    {
+        const string Called = "procedure wheel_off \"Take the wheel off\" on fan {\n  stage \"Wheel\" { set lever to down  undo hub_bolt  remove wheel }\n}\n";
+
+        var (text, fix) = Complete(Fan + Called, items);
+
+        Assert.Equal(Job(Fan + Called, expected), text);
+        Assert.Equal(FixGrade.Safe, fix!.Grade);
+    }
+
+    [Fact]
+    public void A_call_under_a_when_between_stages_gets_its_stage_there()
+    {
+        const string Called = "procedure top_off \"Take the top off\" on table {\n  stage \"Top\" { undo top_bolts  remove top }\n}\n";
+
+        var (text, fix) = Complete(Table + Called, "  when rail {\n    do top_off\n  }\n");
+
+        Assert.Equal(
+            Job(Table + Called, "  when rail {\n    stage \"Before: Take the top off\" {\n      undo rail_bolts\n      remove rail_bar\n    }\n    do top_off\n  }\n"), text);
+        Assert.Equal(FixGrade.Safe, fix!.Grade);
+    }
+
+    private static SourceSpan Whole(Checked check, string name)
+    {
+        var declared = check.Report.Procedures.First(report => report.Procedure.Name == name).Procedure.Declared;
+        var end = check.Report.Library.Trees[declared.Path].Text.Content.LastIndexOf('}') + 1;
+        return new SourceSpan(declared.Path, TextSpan.FromBounds(declared.Span.Start, end));
+    }
+
+    private static (string Text, Fix? Fix) Complete(string stages) => Complete(Fan, stages);
+
+    private static (string Text, Fix? Fix) Complete(string machine, string stages)
+    {
+        var source = Job(machine, stages);
         var check = Checked.Text(source);
         var start = source.IndexOf("procedure p", StringComparison.Ordinal);
         var fix = MissingSteps.For(check.Report, new SourceSpan("x.proc", TextSpan.FromBounds(start, source.LastIndexOf('}') + 1)), TestContext.Current.CancellationToken);
@@ -199,7 +315,9 @@ public sealed class MissingStepsTests
         return (source, fix);
     }
 
-    private static string Job(string stages) => $"{Fan}procedure p \"P\" on fan {{\n{stages}}}\n";
+    private static string Job(string stages) => Job(Fan, stages);
+
+    private static string Job(string machine, string stages) => $"{machine}procedure p \"P\" on {(machine.StartsWith(Fan, StringComparison.Ordinal) ? "fan" : "table")} {{\n{stages}}}\n";
 
     private static SourceSpan Place(string source, string words, int from) =>
         new("x.proc", new TextSpan(source.IndexOf(words, source.IndexOf("procedure p", StringComparison.Ordinal) + from, StringComparison.Ordinal), words.Length));
