@@ -6,11 +6,19 @@ export interface ViewChoice {
   readonly isProven: boolean;
 }
 
-/** What people read of a choice: its arguments, and the options that the machine has. */
-export function wordsOf({ job, options, isProven }: ViewChoice): string {
+/** A choice as people read it. */
+export interface ChoiceWords {
+  /** The arguments; empty where the procedure takes none. */
+  readonly arguments: string;
+  /** The options that the machine has. */
+  readonly machine: string;
+  readonly isProven: boolean;
+}
+
+/** What people read of a choice. */
+export function wordsOf({ job, options, isProven }: ViewChoice): ChoiceWords {
   const [, ...values] = job.split('-');
-  const machine = options.length === 0 ? 'no options' : `with ${options.join(', ')}`;
-  return [...(values.length === 0 ? [] : [values.join(', ')]), machine].join(': ') + (isProven ? '' : ' (not proven)');
+  return { arguments: values.join(', '), machine: options.length === 0 ? 'no options' : `with ${options.join(', ')}`, isProven };
 }
 
 /** Whether two choices are the same. */

@@ -6,7 +6,7 @@ import { PlanWatcher } from './planWatcher';
 import { RefitTree } from './refitTree';
 import { ServerConnection } from './serverConnection';
 import { StatusItem } from './statusItem';
-import { runTask, TaskProvider } from './tasks';
+import { TaskProvider } from './tasks';
 import { viewCommands } from './views';
 
 /** Called by the editor when a text of the language is opened, or one of the commands is used. */
@@ -16,6 +16,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const connection = new ServerConnection(tracker, output);
   const watcher = new PlanWatcher(connection);
   const preview = new CardPreview(watcher);
+  const tasks = new TaskProvider(connection);
   context.subscriptions.push(
     output,
     connection,
@@ -23,14 +24,14 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     preview,
     new RefitTree(watcher),
     new StatusItem(connection, tracker),
-    vscode.tasks.registerTaskProvider('procscript', new TaskProvider()),
+    vscode.tasks.registerTaskProvider('procscript', tasks),
     vscode.commands.registerCommand('procscript.restart', () => connection.start()),
     vscode.commands.registerCommand('procscript.showCards', () => preview.open()),
     vscode.commands.registerCommand('procscript.showOutput', () => output.show()),
     vscode.commands.registerCommand('procscript.newMachine', () => newFile('machine')),
     vscode.commands.registerCommand('procscript.newProcedure', () => newFile('procedure')),
-    vscode.commands.registerCommand('procscript.check', () => runTask('check')),
-    vscode.commands.registerCommand('procscript.build', () => runTask('build')),
+    vscode.commands.registerCommand('procscript.check', () => tasks.run('check')),
+    vscode.commands.registerCommand('procscript.build', () => tasks.run('build')),
     ...viewCommands(connection, watcher, preview),
     ...followTexts(connection, tracker),
     vscode.workspace.onDidChangeConfiguration((change) => {

@@ -1,3 +1,5 @@
+import type { ChoiceWords } from './choice';
+
 /** What the page tells the extension. */
 export type FromPage =
   | { readonly kind: 'ready' }
@@ -9,7 +11,7 @@ export type ToPage = { readonly kind: 'reveal'; readonly number: number } | { re
 
 /** What could be shown of a procedure, in words, and which of it is shown. */
 export interface Choices {
-  readonly names: readonly string[];
+  readonly names: readonly ChoiceWords[];
   readonly shown: number;
 }
 
@@ -20,6 +22,8 @@ function follow(choices: Choices): void {
   const page = globalThis as any;
   const { document } = page;
   const editor = page.acquireVsCodeApi();
+  // The cards look as they are printed: the letters of a dark theme could not be read on their white.
+  document.getElementById('_defaultStyles')?.remove();
   const note = document.createElement('p');
   note.hidden = true;
   note.setAttribute('role', 'status');
@@ -35,20 +39,39 @@ function follow(choices: Choices): void {
   document.body.prepend(note);
   let shown: { style: { outline: string } } | null = null;
 
-  if (choices.names.length > 1) {
-    const label = document.createElement('label');
-    Object.assign(label.style, { display: 'block', padding: '.5rem 0' });
+  // What the choices differ in: a list for each, so that none is as long as all combinations.
+  const current = choices.names[choices.shown];
+  const bar = document.createElement('p');
+  Object.assign(bar.style, { display: 'flex', flexWrap: 'wrap', gap: '.25rem 1rem', margin: '0', padding: '.5rem 0' });
+  for (const [key, other, title] of [
+    ['arguments', 'machine', 'Arguments: '],
+    ['machine', 'arguments', 'Machine: '],
+  ] as const) {
+    const values = [...new Set(choices.names.map((name) => name[key]))];
+    if (current === undefined || values.length < 2) {
+      continue;
+    }
     const select = document.createElement('select');
     Object.assign(select.style, { font: 'inherit', minHeight: '24px', maxWidth: '100%' });
-    for (const [index, name] of choices.names.entries()) {
+    const indices: number[] = [];
+    for (const value of values) {
+      const together = choices.names.findIndex((name) => name[key] === value && name[other] === current[other]);
+      const index = together < 0 ? choices.names.findIndex((name) => name[key] === value) : together;
+      indices.push(index);
       const option = document.createElement('option');
-      option.textContent = name;
-      option.selected = index === choices.shown;
+      option.textContent = choices.names[index]?.isProven ? value : `${value} (not proven)`;
+      option.selected = value === current[key];
       select.append(option);
     }
-    select.addEventListener('change', () => editor.postMessage({ kind: 'choose', index: select.selectedIndex } satisfies FromPage));
-    label.append('Shown for: ', select);
-    document.body.prepend(label);
+    select.addEventListener('change', () =>
+      editor.postMessage({ kind: 'choose', index: indices[select.selectedIndex] ?? 0 } satisfies FromPage),
+    );
+    const label = document.createElement('label');
+    label.append(title, select);
+    bar.append(label);
+  }
+  if (bar.firstChild !== null) {
+    document.body.prepend(bar);
   }
 
   page.addEventListener('message', ({ data }: { data: ToPage }) => {

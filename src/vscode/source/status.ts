@@ -11,7 +11,8 @@ export interface Standing {
   /** When the oldest text that is not judged yet was sent, in milliseconds. */
   readonly waitingSince: number | undefined;
   readonly errors: number;
-  readonly others: number;
+  readonly warnings: number;
+  readonly hints: number;
   readonly now: number;
 }
 
@@ -45,13 +46,14 @@ export function statusOf(standing: Standing): Status {
   }
 }
 
-function checked({ errors, others }: Standing): Status {
-  if (errors === 0 && others === 0) {
-    return { state: 'checked', text: '$(check) ProcScript', tooltip: 'Checked: no findings in the files shown.' };
+function checked({ errors, warnings, hints }: Standing): Status {
+  if (errors === 0 && warnings === 0) {
+    const found = hints === 0 ? 'no findings in the files shown.' : `no errors or warnings, ${counted(hints, 'hint')}. Select to see them.`;
+    return { state: 'checked', text: '$(check) ProcScript', tooltip: `Checked: ${found}` };
   }
   const icon = errors > 0 ? '$(error)' : '$(warning)';
-  const tooltip = `Checked: ${counted(errors, 'error')}, ${counted(others, 'other finding')}. Select to see them.`;
-  return { state: 'checked', text: `${icon} ProcScript: ${errors + others}`, tooltip };
+  const counts = [counted(errors, 'error'), counted(warnings, 'warning'), counted(hints, 'hint')].join(', ');
+  return { state: 'checked', text: `${icon} ProcScript: ${errors + warnings}`, tooltip: `Checked: ${counts}. Select to see them.` };
 }
 
 function working(tooltip: string): Status {

@@ -41,12 +41,15 @@ export class StatusItem implements vscode.Disposable {
       .getDiagnostics()
       .filter(([uri]) => uri.path.endsWith('.proc'))
       .flatMap(([, findings]) => findings.map((finding) => finding.severity));
-    const errors = severities.filter((severity) => severity === vscode.DiagnosticSeverity.Error).length;
+    const count = (severity: vscode.DiagnosticSeverity) => severities.filter((one) => one === severity).length;
+    const errors = count(vscode.DiagnosticSeverity.Error);
+    const warnings = count(vscode.DiagnosticSeverity.Warning);
     const status = statusOf({
       server: this.connection.state,
       waitingSince: this.tracker.waitingSince,
       errors,
-      others: severities.length - errors,
+      warnings,
+      hints: severities.length - errors - warnings,
       now: Date.now(),
     });
     this.item.text = status.text;

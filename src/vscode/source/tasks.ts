@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
 import { program } from './program';
+import type { ServerConnection } from './serverConnection';
 
 interface ProcScriptTask extends vscode.TaskDefinition {
   readonly verb: 'check' | 'build';
@@ -9,38 +10,42 @@ interface ProcScriptTask extends vscode.TaskDefinition {
 
 /** Offers to check the library and to build its cards, as tasks whose findings land among the problems. */
 export class TaskProvider implements vscode.TaskProvider {
+  constructor(private readonly connection: ServerConnection) {}
+
   provideTasks(): vscode.Task[] {
     return (vscode.workspace.workspaceFolders ?? []).flatMap((folder) => [
-      task({ type: 'procscript', verb: 'check' }, folder),
-      task({ type: 'procscript', verb: 'build' }, folder),
+      this.task({ type: 'procscript', verb: 'check' }, folder),
+      this.task({ type: 'procscript', verb: 'build' }, folder),
     ]);
   }
 
   resolveTask(given: vscode.Task): vscode.Task | undefined {
     const folder = typeof given.scope === 'object' ? given.scope : vscode.workspace.workspaceFolders?.[0];
-    return folder === undefined ? undefined : task(given.definition as ProcScriptTask, folder);
+    return folder === undefined ? undefined : this.task(given.definition as ProcScriptTask, folder);
   }
-}
 
-/** Runs one of the offered tasks in the first folder. */
-export async function runTask(verb: ProcScriptTask['verb']): Promise<void> {
-  const folder = vscode.workspace.workspaceFolders?.[0];
-  if (folder === undefined) {
-    void vscode.window.showInformationMessage('Open the folder of your library first.');
-    return;
+  /** Runs one of the offered tasks in the first folder. */
+  async run(verb: ProcScriptTask['verb']): Promise<void> {
+    const folder = vscode.workspace.workspaceFolders?.[0];
+    if (folder === undefined) {
+      void vscode.window.showInformationMessage('Open the folder of your library first.');
+      return;
+    }
+    await vscode.tasks.executeTask(this.task({ type: 'procscript', verb }, folder));
   }
-  await vscode.tasks.executeTask(task({ type: 'procscript', verb }, folder));
-}
 
-function task(definition: ProcScriptTask, folder: vscode.WorkspaceFolder): vscode.Task {
-  const path = definition.path ?? '.';
-  const args =
-    definition.verb === 'check'
-      ? ['check', path, '--color', 'never']
-      : ['build', path, '-o', definition.output ?? 'packs', '--color', 'never'];
-  const name = definition.verb === 'check' ? 'check the library' : 'build the cards';
-  const execution = new vscode.ProcessExecution(program(), args, { cwd: folder.uri.fsPath });
-  const made = new vscode.Task(definition, folder, name, 'procscript', execution, '$procscript');
-  made.group = definition.verb === 'build' ? vscode.TaskGroup.Build : vscode.TaskGroup.Test;
-  return made;
+  private task(definition: ProcScriptTask, folder: vscode.WorkspaceFolder): vscode.Task {
+    const path = definition.path ?? '.';
+    const args =
+      definition.verb === 'check'
+        ? ['check', path, '--color', 'never']
+        : ['build', path, '-o', definition.output ?? 'packs', '--color', 'never'];
+    const name = definition.verb === 'check' ? 'check the library' : 'build the cards';
+    const execution = new vscode.ProcessExecution(program(), args, { cwd: folder.uri.fsPath });
+    // What a running server has told already would stand among the problems twice.
+    const matchers = this.connection.state.kind === 'running' ? [] : ['$procscript'];
+    const made = new vscode.Task(definition, folder, name, 'procscript', execution, matchers);
+    made.group = definition.verb === 'build' ? vscode.TaskGroup.Build : vscode.TaskGroup.Test;
+    return made;
+  }
 }

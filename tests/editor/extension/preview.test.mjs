@@ -51,7 +51,7 @@ test('the procedure at a line is the one around it, or the first below', () => {
 
 const pack = `<!doctype html><head><meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'sha256-x'; base-uri 'none'"></head><body><p>Card</p></body>`;
 
-const none = { names: ['no options'], shown: 0 };
+const none = { names: [{ arguments: '', machine: 'no options', isProven: true }], shown: 0 };
 
 test('the page keeps the policy of the pack and lets in one more script', () => {
   const page = previewPage(pack, 'abc', none);
@@ -65,14 +65,15 @@ test('a page without a policy is refused', () => {
 });
 
 test('the choices come along as data, whatever is in them', () => {
-  const page = previewPage(pack, 'abc', { names: ['left', '</script><b>'], shown: 1 });
-  assert.match(page, /\{"names":\["left","\\u003c\/script>\\u003cb>"\],"shown":1\}\)<\/script>/);
+  const page = previewPage(pack, 'abc', { names: [{ arguments: '</script><b>', machine: '', isProven: true }], shown: 0 });
+  assert.match(page, /\{"names":\[\{"arguments":"\\u003c\/script>\\u003cb>",.*\],"shown":0\}\)<\/script>/);
 });
 
 test('a choice is told by its arguments and options', () => {
-  assert.equal(wordsOf({ job: 'leg_out-left', options: ['rail', 'roof'], isProven: true }), 'left: with rail, roof');
-  assert.equal(wordsOf({ job: 'leg_out-left-front', options: [], isProven: false }), 'left, front: no options (not proven)');
-  assert.equal(wordsOf({ job: 'leg_out', options: ['rail'], isProven: true }), 'with rail');
+  const told = (job, options, isProven) => Object.values(wordsOf({ job, options, isProven }));
+  assert.deepEqual(told('leg_out-left', ['rail', 'roof'], true), ['left', 'with rail, roof', true]);
+  assert.deepEqual(told('leg_out-left-front', [], false), ['left, front', 'no options', false]);
+  assert.deepEqual(told('leg_out', ['rail'], true), ['', 'with rail', true]);
 });
 
 test('choices are the same whatever the order of their options', () => {

@@ -6,12 +6,19 @@ import { load } from './sources.mjs';
 const { statusOf, patience } = await load('status.ts');
 const { CheckTracker } = await load('checkTracker.ts');
 
-const calm = { server: { kind: 'running' }, waitingSince: undefined, errors: 0, others: 0, now: 50_000 };
+const calm = { server: { kind: 'running' }, waitingSince: undefined, errors: 0, warnings: 0, hints: 0, now: 50_000 };
 
 test('a running server that has judged everything is told as checked', () => {
   assert.equal(statusOf(calm).state, 'checked');
-  assert.equal(statusOf({ ...calm, errors: 2, others: 1 }).state, 'checked');
-  assert.match(statusOf({ ...calm, errors: 2, others: 1 }).text, /3$/);
+  assert.equal(statusOf({ ...calm, errors: 2, warnings: 1, hints: 4 }).state, 'checked');
+  assert.match(statusOf({ ...calm, errors: 2, warnings: 1, hints: 4 }).text, /error.*3$/);
+  assert.match(statusOf({ ...calm, warnings: 1 }).text, /warning.*1$/);
+});
+
+test('hints alone are no reason to warn, and are told', () => {
+  const status = statusOf({ ...calm, hints: 3 });
+  assert.match(status.text, /check\) ProcScript$/);
+  assert.match(status.tooltip, /no errors or warnings, 3 hints/);
 });
 
 for (const server of [{ kind: 'starting' }, { kind: 'stopped' }, { kind: 'failed', reason: 'gone' }]) {
