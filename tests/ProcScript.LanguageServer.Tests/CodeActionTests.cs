@@ -53,6 +53,20 @@ public sealed class CodeActionTests : IClassFixture<ServedSample>
     }
 
     [Fact]
+    public async Task The_head_of_a_procedure_offers_all_that_is_missing_in_it()
+    {
+        _job.Replace("    undo hub_bolt\n    remove wheel\n", "");
+        _job.Replace("    undo 2 of guard_bolts\n    undo rest of guard_bolts\n", "");
+        var head = _job.RangeOf(_job.Text.IndexOf("goal replace", StringComparison.Ordinal), 0);
+
+        var action = Assert.Single(await ActionsAsync(head, "refactor"))!;
+        Apply(action);
+
+        Assert.Equal("Procedure: add the missing steps `undo guard_bolts`, `undo hub_bolt`, `remove wheel`", action["title"]!.GetValue<string>());
+        Assert.Empty(await _job.DiagnosticsAsync());
+    }
+
+    [Fact]
     public async Task A_call_between_stages_offers_a_stage_with_what_it_lacks()
     {
         _job.Set(

@@ -82,6 +82,8 @@ public sealed class NavigationTests(ServedSample sample) : IClassFixture<ServedS
         var found = (await _client.RequestAsync("workspace/symbol", new JsonObject { ["query"] = "MOTOR" }))!.AsArray();
 
         Assert.Equal(["motor", "motor_bolts", "motor_new", "motor_plug"], found.Select(one => one!["name"]!.GetValue<string>()).Order(StringComparer.Ordinal));
+        var scattered = (await _client.RequestAsync("workspace/symbol", new JsonObject { ["query"] = "mtnw" }))!.AsArray();
+        Assert.Equal("motor_new", Assert.Single(scattered)!["name"]!.GetValue<string>());
     }
 
     [Fact]

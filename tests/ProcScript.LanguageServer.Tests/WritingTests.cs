@@ -43,6 +43,7 @@ public sealed class WritingTests : IClassFixture<ServedSample>
         Assert.Contains("Hidden behind: `wheel`", motor, StringComparison.Ordinal);
         Assert.Contains("Not yet within reach: the fan wheel is not out of the way", blocked, StringComparison.Ordinal);
         Assert.Contains("22 ± 2 N·m", kind, StringComparison.Ordinal);
+        Assert.Contains("Isolate: Pull the plug.\n\nVerify: Press the switch: the fan stays still.", await HoverAsync(_job.At("isolate mai")), StringComparison.Ordinal);
         Assert.Null(await _client.RequestAsync("textDocument/hover", _job.At("stage", 2)));
     }
 

@@ -26,7 +26,7 @@ internal sealed class MissingLines(SourceText text, InsertionPlaces places, bool
         {
             var isForWork = work.Contains(action.Before);
             if ((isForWork ? places.AtTheEnd() : places.Before(action.Before, outsideLoops)) is not { } place
-                || WordsOf(action, place, isForWork) is not { } words)
+                || WordsOf(action, isForWork) is not { } words)
             {
                 return false;
             }
@@ -67,7 +67,7 @@ internal sealed class MissingLines(SourceText text, InsertionPlaces places, bool
         _moved.OrderBy(span => span.Start).Select(span => new TextEdit(new SourceSpan(text.Path, StepEdits.WholeLines(text, span)), ""));
 
     /// <summary>The lines that say an action; where the author said it too late, those lines themselves.</summary>
-    private IReadOnlyList<MissingLine>? WordsOf(SuppliedAction action, InsertionPlace place, bool isForWork)
+    private IReadOnlyList<MissingLine>? WordsOf(SuppliedAction action, bool isForWork)
     {
         if (action.WrittenLate.Count > 0)
         {

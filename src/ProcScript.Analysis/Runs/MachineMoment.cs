@@ -29,6 +29,10 @@ public sealed class MachineMoment
     /// <summary>Whether a verb suits an item and all is met that it needs.</summary>
     public bool CanDo(Verb verb, MachineItem item) => Suits(verb, item) && _collector.AllMet(Request(verb, item));
 
+    /// <summary>Whether a verb that suits an item would leave it as it is already.</summary>
+    public bool IsDone(Verb verb, MachineItem item) =>
+        Suits(verb, item) && ActionTable.Row(verb).Effect?.On(State, Request(verb, item)) is { } change && change.Before == change.After;
+
     /// <summary>What is still missing for a verb that suits an item, in words.</summary>
     public ImmutableArray<string> Missing(Verb verb, MachineItem item) => Suits(verb, item)
         ? [.. _collector.Collect(Request(verb, item)).Where(need => !_collector.IsMet(need)).Select(NeedPhrases.IsNot).Distinct(StringComparer.Ordinal)]

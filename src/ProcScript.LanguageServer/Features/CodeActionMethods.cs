@@ -77,24 +77,41 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
 
     private IEnumerable<CodeAction> Rewrites(Asked asked, TextSpan span, CancellationToken cancellation)
     {
-        var stages = asked.Tree.Root.Declarations.OfType<ProcedureSyntax>()
-            .Where(procedure => Meets(procedure, span))
-            .SelectMany(procedure => procedure.DescendantsAndSelf())
-            .Where(node => node is StageSyntax or WorkSyntax or DoSyntax && Meets(node, span))
-            .ToList();
-        foreach (var stage in stages.Where(node => node is not DoSyntax || !stages.Exists(outer => outer != node && outer.Span.Start <= node.Span.Start && node.Span.End <= outer.Span.End)))
+        var stretches = asked.Tree.Root.Declarations.OfType<ProcedureSyntax>().Where(procedure => Meets(procedure, span)).SelectMany(procedure => Stretches(procedure, span));
+        foreach (var stretch in stretches)
         {
-            if (MissingSteps.For(asked.Analysis.Report, new SourceSpan(asked.Path, stage.Span), cancellation) is { } fix)
+            if (MissingSteps.For(asked.Analysis.Report, new SourceSpan(asked.Path, stretch.Span), cancellation) is { } fix)
             {
-                var place = stage switch
+                var place = stretch switch
                 {
                     StageSyntax { Title.Value: var title } => $"Stage \"{title}\"",
                     DoSyntax { Procedure.Text: var name } => $"`do {name}`",
-                    _ => "Work",
+                    WorkSyntax => "Work",
+                    _ => "Procedure",
                 };
                 var grade = fix.Grade == FixGrade.Safe ? "" : " (needs a look)";
                 yield return new CodeAction($"{place}: {char.ToLowerInvariant(fix.Title[0])}{fix.Title[1..]}{grade}", CodeAction.Rewrite, edits.Write(asked.Analysis, fix.Edits));
             }
+        }
+    }
+
+    /// <summary>What of a procedure is meant: stages, the work, calls between them; the whole where none of these is.</summary>
+    private static IEnumerable<SyntaxNode> Stretches(ProcedureSyntax procedure, TextSpan span)
+    {
+        var end = 0;
+        foreach (var node in procedure.DescendantsAndSelf().Where(node => node is StageSyntax or WorkSyntax or DoSyntax && Meets(node, span)))
+        {
+            // A call within a stage is part of that.
+            if (node.Span.Start >= end)
+            {
+                end = node.Span.End;
+                yield return node;
+            }
+        }
+
+        if (end == 0)
+        {
+            yield return procedure;
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ProcScript.Analysis;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.LanguageServer.Jobs;
@@ -9,6 +10,7 @@ using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.LanguageServer.Features;
 
@@ -36,38 +38,71 @@ internal static class HintMethods
             ];
         });
 
+    /// <summary>The hints of steps; of those that only some variants have, as the first of these has them.</summary>
     private static IEnumerable<(int At, string Label)> Steps(Asked asked, ProcedureSyntax procedure)
     {
-        if (JobsInText.Reports(asked, procedure).FirstOrDefault() is not { } report || report.Outcome.Strip is not { } strip)
+        var nodes = procedure.DescendantsAndSelf().OfType<ActionSyntax>().DistinctBy(action => action.Target.Span).ToDictionary(action => action.Target.Span);
+        var told = new SortedDictionary<int, (int At, string Label)>();
+        var plain = default(Machine);
+        foreach (var report in JobsInText.Reports(asked, procedure))
         {
-            return [];
+            plain ??= report.Procedure.Machine;
+            var options = string.Join(", ", report.Procedure.Machine.With.Except(plain.With).Select(option => option.Name));
+            foreach (var (target, (refit, left)) in Steps(asked, report))
+            {
+                if (nodes.TryGetValue(target, out var node))
+                {
+                    told.TryAdd(node.Span.Start, (EndOfSentence(asked, node), Label(left, refit, options)));
+                }
+            }
+
+            if (told.Count == nodes.Count)
+            {
+                break;
+            }
         }
 
+        return told.Values.Where(hint => hint.Label.Length > 0);
+    }
+
+    /// <summary>What is to be told of each step of one variant; all passes of a loop together.</summary>
+    private static Dictionary<TextSpan, (SortedSet<int> Refit, int Left)> Steps(Asked asked, ProcedureReport report)
+    {
         var mirrors = (report.Outcome.Refit?.Actions ?? [])
             .Where(action => action.Origin is InverseOf)
             .ToLookup(action => ((InverseOf)action.Origin).Action.Number, action => action.Number + 1);
-        var hints = new SortedDictionary<int, (SortedSet<int> Refit, int Left)>();
-        foreach (var action in strip.Actions)
+        var hints = new Dictionary<TextSpan, (SortedSet<int> Refit, int Left)>();
+        foreach (var action in report.Outcome.Strip?.Actions ?? [])
         {
             if (action.Origin is not WrittenStep { Step: { Calls.IsEmpty: true } step } || step.Source.Path != asked.Path)
             {
                 continue;
             }
 
-            var at = step.TargetSpan.Span.End;
-            var hint = hints.TryGetValue(at, out var known) ? known : ([], 0);
+            var hint = hints.TryGetValue(step.TargetSpan.Span, out var known) ? known : ([], 0);
             hint.Refit.UnionWith(report.IsProven ? mirrors[action.Number] : []);
             hint.Left = action.Target is Joint && action.Changes is [{ Variable.Kind: StateKind.Attached } change] ? change.After : 0;
-            hints[at] = hint;
+            hints[step.TargetSpan.Span] = hint;
         }
 
-        return hints.Select(hint => (hint.Key, Label(hint.Value.Left, hint.Value.Refit))).Where(hint => hint.Item2.Length > 0);
+        return hints;
     }
 
-    private static string Label(int left, SortedSet<int> refit)
+    /// <summary>Behind the words of an action, before its braces.</summary>
+    private static int EndOfSentence(Asked asked, ActionSyntax action)
+    {
+        var words = asked.Tree.Text.Slice(action.Span);
+        var brace = words.IndexOf('{', StringComparison.Ordinal);
+        return action.Span.Start + (brace < 0 ? words : words[..brace]).TrimEnd().Length;
+    }
+
+    /// <summary>The words; of a step that only machines with options have, numbers are told for these.</summary>
+    private static string Label(int left, SortedSet<int> refit, string options)
     {
         var label = left > 0 ? string.Create(CultureInfo.InvariantCulture, $"{left} left") : "";
-        return refit.Count == 0 ? label : $"{label}{(label.Length > 0 ? ", " : "")}refit {string.Join(", ", refit)}";
+        return refit.Count == 0
+            ? label
+            : $"{label}{(label.Length > 0 ? ", " : "")}refit {string.Join(", ", refit)}{(options.Length > 0 ? $" with {options}" : "")}";
     }
 
     private static IEnumerable<(int At, string Label)> Torques(Asked asked)

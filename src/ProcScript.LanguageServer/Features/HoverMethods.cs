@@ -29,14 +29,20 @@ internal static class HoverMethods
     {
         NameScope.Machine => Item(asked, offset, use, thing),
         NameScope.Library => Declaration(asked, thing),
-        _ => $"variable `{thing.Name}`",
+        _ => Variable(asked, offset, thing.Name),
     };
+
+    private static string Variable(Asked asked, int offset, string name)
+    {
+        var values = string.Join(", ", new ValueChoices(asked, offset, null).ValuesOf(name).Select(value => $"`{value.Name}`"));
+        return $"variable `{name}`" + (values.Length > 0 ? $": {values}" : "");
+    }
 
     private static string Item(Asked asked, int offset, NameUse use, NamedThing thing)
     {
         var step = StepAt(asked, offset);
         var trial = JobsInText.TrialAt(asked, offset);
-        var machine = trial?.Procedure.Machine ?? JobsInText.MachineNamed(asked, thing.Owner);
+        var machine = trial?.Procedure.Machine ?? JobsInText.MachineAt(asked, offset) ?? JobsInText.MachineNamed(asked, thing.Owner);
         if (machine is null)
         {
             return "";

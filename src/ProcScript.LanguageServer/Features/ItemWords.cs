@@ -30,13 +30,18 @@ internal static class ItemWords
                 Paragraph(text, joint.At is { } place ? $"At: {place}" : "");
                 Paragraph(text, joint.Torque is { } torque ? $"Torque: {torque.Print()}" : "");
                 Paragraph(text, Names("Covered by", joint.Covers));
-                Paragraph(text, Names("On", joint.On is { } energy ? [energy] : []));
+                Paragraph(text, Names("On", joint.On is { } live ? [live] : []));
                 Paragraph(text, Names("Carries", joint.Carries is { } fluid ? [fluid] : []));
                 break;
             case Part part:
                 Paragraph(text, part.Mass is { } mass ? $"Mass: {mass.Print()}" : "");
                 Paragraph(text, Names("Held by", part.Joints.Where(joint => joint.Role != JointRole.Cover)));
                 Paragraph(text, Names("Inside it", part.Children));
+                break;
+            case Energy energy:
+                Paragraph(text, energy.Isolate is { } isolate ? $"Isolate: {isolate}" : "");
+                Paragraph(text, energy.Wait is { } wait ? $"Wait: {wait.Print()}" : "");
+                Paragraph(text, energy.Verify is { } verify ? $"Verify: {verify}" : "");
                 break;
             case Fluid { Charge: { } charge }:
                 Paragraph(text, $"Charge: {charge.Print()}");

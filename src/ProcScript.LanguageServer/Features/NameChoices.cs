@@ -25,8 +25,14 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
     public IEnumerable<CompletionItem> Items()
     {
         var last = place.Words[^1];
+        if (place.OpenBracket is >= 0 and var bracket)
+        {
+            return Ordered(new ValueChoices(asked, offset, _machine).Within(place.Words, bracket));
+        }
+
         return place.Words[0] switch
         {
+            "when" => Ordered(new ValueChoices(asked, offset, _machine).OfWhen(place.Words)),
             "goal" when place.Words.Length == 1 => Verbs(),
             "goal" when place.Words.Length == 2 => Items(Targets(last)),
             "do" when place.Words.Length == 1 => Procedures(),
@@ -38,9 +44,20 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "piped" when IsKindNext => Kinds(KindCategory.Line),
             "carries" => Items(_machine?.Fluids),
             "behind" or "to" => Items(_machine?.Parts),
-            "needs" => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
-            "set" when last == "to" => Positions(),
+            "needs" when last is "needs" or "," => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
+            "needs" => States(last, place.Words[^2]),
+            "uses" or "seals" when last is "of" || place.Words is ["seals", _] => Declared("supply"),
+            "hazard" => Ordered(HazardWords.All.Select(word => (word, ""))),
+            "renew" when last is "with" or "," => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
+            "grip" => Ordered(((string[])["good", "fair", "poor"]).Select(word => (word, ""))),
+            "pattern" => Ordered(((string[])["star", "listed", "inside out"]).Select(word => (word, ""))),
+            "set" when last == "to" => Positions(place.Words[1]),
+            "set" when place.Words.Length == 2 => Ordered([("to", "the position")]),
+            var verb when last == "rest" && place.Words.Length == 2 && ActionTable.Rows.Any(row => row.Word == verb) => Ordered([("of", "what is left")]),
+            _ when place.Block == "energy" && last == "after" => Items(_machine?.Energies),
             var word when last == "on" && word is "held" or "wired" or "piped" => Items(_machine?.Energies),
+            "check" when place.Block == "refit" && place.Words.Length == 2 => Ordered([("before", "a step"), ("after", "a step"), ("needs", "a state")]),
+            _ when place.Block == "refit" && place.Words.Length == 2 && last is not "of" => Ordered([("before", "another step"), ("after", "another step")]),
             var word when place.Block is "stage" or "work" or "refit" => Steps(word, last),
             _ => [],
         };
@@ -61,11 +78,12 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             return isTarget ? Items(Targets(verb)) : Verbs();
         }
 
-        // Only what can be done here; where the state is not known, or nothing can, what the verb is for.
+        // Only what can be done here; where nothing can, what is not done yet; where the state is not known, what the verb is for.
         var moment = JobsInText.TrialAt(asked, offset)?.Before(asked.Path, place.Start);
         var suited = Targets(verb).ToList();
-        var possible = moment is null ? [] : suited.FindAll(item => moment.CanDo(row.Verb, item));
-        return possible.Count > 0 ? Items(possible, moment) : Items(suited, moment);
+        var open = moment is null ? [] : suited.FindAll(item => !moment.IsDone(row.Verb, item));
+        var possible = open.FindAll(item => moment!.CanDo(row.Verb, item));
+        return Items(possible.Count > 0 ? possible : open.Count > 0 ? open : suited, moment);
     }
 
     private IEnumerable<MachineItem> Targets(string verb) => ActionTable.Rows.FirstOrDefault(row => row.Word == verb) is { } row && _machine is { } machine
@@ -73,11 +91,29 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         : [];
 
     private static IEnumerable<CompletionItem> Items(IEnumerable<MachineItem>? items, MachineMoment? moment = null) =>
-        Ordered((items ?? []).Select(item => (item.Name, $"{item.Title}{(moment is null ? "" : $", {moment.Words(item)}")}")));
+        Ordered((items ?? []).Select(item => (item.Name, Detail(item, moment))));
 
-    private IEnumerable<CompletionItem> Positions() => place.Words is ["set", var name, ..] && _machine?.Items.GetValueOrDefault(name) is Control control
+    /// <summary>The title, unless it only repeats the name, and what the item is like.</summary>
+    private static string Detail(MachineItem item, MachineMoment? moment)
+    {
+        var name = string.Join(' ', item.Name.Split(['_', '[', ',', ']'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries));
+        return string.Join(", ", new[] { item.Title == name ? "" : item.Title, moment?.Words(item) ?? "" }.Where(words => words.Length > 0));
+    }
+
+    private IEnumerable<CompletionItem> Positions(string name) => _machine?.Items.GetValueOrDefault(name) is Control control
         ? Ordered(control.Positions.Select(position => (position, position == control.Positions[0] ? "home" : "")))
         : [];
+
+    /// <summary>What an item can be needed to be; behind <c>at</c> the positions of a control.</summary>
+    private IEnumerable<CompletionItem> States(string last, string before) => last == "at" ? Positions(before) : _machine?.Items.GetValueOrDefault(last) switch
+    {
+        Control => Ordered([("at", "a position")]),
+        Energy => Ordered([("isolated", "safe"), ("live", "there")]),
+        Fluid => Ordered([("empty", "let out"), ("full", "in")]),
+        Part => Ordered([("out", "off the machine"), ("aside", "out of the way"), ("fitted", "in its place"), ("supported", "propped")]),
+        Joint => Ordered([("off", "undone"), ("slack", "loosened"), ("fitted", "on")]),
+        _ => [],
+    };
 
     private IEnumerable<CompletionItem> Kinds(params ImmutableArray<KindCategory> categories) => Ordered(asked.Analysis.Library.Kinds
         .Where(kind => categories.Contains(kind.Category) && IsInSight(kind.Declared.Path))

@@ -42,9 +42,7 @@ internal static class Sentences
         new("do", "the strip of another procedure"),
         new("work", "between strip and refit", "work {\n  $0\n}"),
         new("refit", "rules and checks", "refit {\n  $0\n}"),
-        new("people", "how many hands"),
-        new("ppe", "protective equipment", "ppe \"${1:safety shoes}\""),
-        .. Alerts, .. Branches,
+        .. PropertySentences.For("procedure"), .. Branches,
     ];
 
     private static readonly ImmutableArray<Sentence> Machine =
@@ -62,12 +60,9 @@ internal static class Sentences
         new("held", "fasteners, clips, bonds", "held by ${1:4} ${2:kind} as ${3:name}"),
         new("wired", "connectors", "wired by ${1:1} ${2:kind} as ${3:name} on ${4:energy}"),
         new("piped", "lines", "piped by ${1:1} ${2:kind} as ${3:name} carries ${4:fluid}"),
-        new("behind", "hidden by parts"),
-        new("needs", "further conditions"),
-        new("mass", "its own mass", "mass ${1:5} kg"),
         new("aside", "out of the way without coming off", "aside \"${1:how}\" needs ${2:joint}"),
         new("part", "a part inside it", "part ${1:name} \"${2:title}\" {\n  $0\n}"),
-        .. Alerts, .. Branches,
+        .. PropertySentences.For("part"), .. Branches,
     ];
 
     private static readonly ImmutableArray<Sentence> Texts =
@@ -101,7 +96,7 @@ internal static class Sentences
         "stage" => Stage,
         "work" => Work,
         "refit" => Refit,
-        _ => [],
+        _ => PropertySentences.For(block),
     };
 
     private static IEnumerable<Sentence> Verbs(ActionPhase phase) => ActionTable.Rows

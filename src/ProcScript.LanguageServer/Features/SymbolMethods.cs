@@ -52,12 +52,22 @@ internal static class SymbolMethods
         from declaration in tree.Value.Root.Declarations
         from node in declaration.DescendantsAndSelf()
         let entry = node is StageSyntax or WorkSyntax or RefitSyntax ? null : OutlineEntry.Of(node)
-        where entry is { Name.Length: > 0 } && (Fits(entry.Name, query) || Fits(entry.Detail, query))
+        where entry is { Name.Length: > 0 } && (Fits(entry.Name, query) || entry.Detail.Contains(query, StringComparison.OrdinalIgnoreCase))
         select new SymbolInformation(
             entry.Name,
             entry.Kind,
             new Location(analysis.Files.UriOf(tree.Key), places.RangeOf(entry.NamePlace)),
             ReferenceEquals(node, declaration) ? tree.Key : declaration.Name.Text);
 
-    private static bool Fits(string text, string query) => text.Contains(query, StringComparison.OrdinalIgnoreCase);
+    /// <summary>Whether a name has the letters of a query in their order; clients sort what they get.</summary>
+    private static bool Fits(string text, string query)
+    {
+        var at = 0;
+        foreach (var letter in text)
+        {
+            at += at < query.Length && char.ToUpperInvariant(letter) == char.ToUpperInvariant(query[at]) ? 1 : 0;
+        }
+
+        return at == query.Length;
+    }
 }

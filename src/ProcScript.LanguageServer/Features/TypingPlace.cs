@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
 using ProcScript.LanguageServer.Jobs;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Syntax.Tokens;
@@ -6,14 +7,34 @@ using ProcScript.Syntax.Tokens;
 namespace ProcScript.LanguageServer.Features;
 
 /// <summary>Where somebody types: told by the words before, since the sentence is not there yet and its tree is a guess.</summary>
-/// <param name="Block">The word that opened the block: <c>stage</c>, <c>work</c>, <c>part</c> …; empty outside of all.</param>
+/// <param name="Block">
+/// The word that opened the block: <c>stage</c>, <c>work</c>, <c>part</c> …, or one of the names below; empty outside of all.
+/// </param>
 /// <param name="Words">The words of the sentence so far, without the one that is being typed.</param>
 /// <param name="Start">Where the sentence begins.</param>
 /// <param name="IsInText">Whether a text or a comment is being typed.</param>
 internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, int Start, bool IsInText)
 {
+    /// <summary>The block of an action on an item.</summary>
+    public const string Action = "(action)";
+
+    /// <summary>The block of a measurement, task or check.</summary>
+    public const string TextAction = "(text)";
+
+    /// <summary>The block in an action that says what it is like in the refit.</summary>
+    public const string ActionInRefit = "(refit)";
+
     private static readonly ImmutableHashSet<string> Openers =
-        ["machine", "procedure", "stage", "work", "refit", "part", "energy", "fluid", "control", "held", "wired", "piped", "tool", "supply", "fastener", "clip", "connector", "line", "bond"];
+    [
+        "machine", "procedure", "stage", "work", "refit", "part", "energy", "fluid", "control", "held", "wired", "piped", "covered",
+        "tool", "supply", "fastener", "clip", "connector", "line", "bond",
+    ];
+
+    /// <summary>The blocks that hold steps.</summary>
+    private static readonly ImmutableHashSet<string> OfSteps = ["stage", "work", "refit"];
+
+    /// <summary>The words that open a block like the one around.</summary>
+    private static readonly ImmutableHashSet<string> Branches = ["each", "when"];
 
     /// <summary>The words that begin a sentence.</summary>
     private static readonly ImmutableHashSet<string> Beginnings =
@@ -22,11 +43,27 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
         "replace", "repair", "clean", "inspect", "measure", "adjust", "task", "check", "discard", "do", "goal", "stage", "work", "refit",
         "fasten", "tighten", "engage", "plug", "connect", "renew", "return", "fit", "restore", "fill", "unsupport",
         "part", "held", "wired", "piped", "covered", "behind", "needs", "carries", "to", "tool", "drive", "energy", "fluid", "control", "each", "when", "use", "machine", "procedure",
+        "how", "photo", "store", "people", "time", "torque", "ppe", "uses", "hazard", "renew", "danger", "warning", "caution", "notice", "grip", "pattern",
     ];
 
     /// <summary>The words and marks that something has to follow.</summary>
     private static readonly ImmutableHashSet<string> Joining =
         ["by", "as", "on", "to", "at", "of", "in", "with", "after", "before", "is", "not", "and", "expect", ",", "±", "+", "..", "<", ">", "<=", ">=", "["];
+
+    /// <summary>Which of the words is the bracket that is still open, of an index or of the arguments of a call; -1 where none is.</summary>
+    public int OpenBracket
+    {
+        get
+        {
+            var open = -1;
+            for (var i = 0; i < Words.Length; i++)
+            {
+                open = Words[i] is "[" or "(" ? i : Words[i] is "]" or ")" ? -1 : open;
+            }
+
+            return open;
+        }
+    }
 
     /// <summary>Reads the place of an offset.</summary>
     public static TypingPlace At(Asked asked, int offset)
@@ -45,7 +82,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
                 case TokenCategory.WhiteSpace or TokenCategory.LineBreak or TokenCategory.Comment:
                     break;
                 case TokenCategory.Punctuation when content[token.Span.Start] == '{':
-                    blocks.Push(sentence.FindLast(word => Openers.Contains(word.Word)).Word ?? blocks.FirstOrDefault() ?? "");
+                    blocks.Push(Opened(sentence, blocks.FirstOrDefault() ?? ""));
                     sentence.Clear();
                     break;
                 case TokenCategory.Punctuation when content[token.Span.Start] == '}':
@@ -69,6 +106,24 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
         var words = begin < 0 ? sentence : sentence[begin..];
         return new TypingPlace(blocks.TryPeek(out var block) ? block : "", [.. words.Select(word => word.Word)], words.Count > 0 ? words[0].Start : offset, IsInText: false);
     }
+
+    /// <summary>The block that a sentence opens.</summary>
+    private static string Opened(List<(string Word, int Start)> sentence, string around)
+    {
+        var isOfSteps = OfSteps.Contains(around);
+        var opener = sentence.FindLast(word =>
+            Branches.Contains(word.Word) || (isOfSteps ? IsVerb(word.Word) && !IsWithin(sentence, word) : Openers.Contains(word.Word))).Word;
+        return opener switch
+        {
+            null => around,
+            "refit" when around == Action => ActionInRefit,
+            "measure" or "task" or "check" when isOfSteps => TextAction,
+            _ when Branches.Contains(opener) => around,
+            _ => isOfSteps ? Action : opener,
+        };
+    }
+
+    private static bool IsVerb(string word) => ActionTable.Rows.Any(row => row.Word == word);
 
     /// <summary>Whether the sentence is over for one who types on the next line: its last word is a name or a text, and asks for no more.</summary>
     private static bool IsOver((string Word, int Start) last, string content, int offset) =>

@@ -2,6 +2,7 @@ using ProcScript.Analysis;
 using ProcScript.Analysis.Runs;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.LanguageServer.Jobs;
@@ -19,9 +20,17 @@ internal static class JobsInText
 
     /// <summary>The procedure at an offset with the machine as its steps find it; null where there is none or its machine has errors.</summary>
     public static ProcedureTrial? TrialAt(Asked asked, int offset) =>
-        DeclarationAt(asked, offset) is ProcedureSyntax procedure && Reports(asked, procedure).FirstOrDefault() is { } report
+        DeclarationAt(asked, offset) is ProcedureSyntax procedure && ReportAt(asked, procedure, offset) is { } report
             ? ProcedureTrial.Of(asked.Analysis.Library, report.Procedure, report.Outcome.Strip)
             : null;
+
+    /// <summary>The procedure around an offset as the <c>when</c> blocks there ask for, the plainest such; null where it is not known.</summary>
+    public static ProcedureReport? ReportAt(Asked asked, ProcedureSyntax procedure, int offset)
+    {
+        var tests = TestsAt(procedure, offset);
+        var reports = Reports(asked, procedure).ToList();
+        return reports.Find(report => tests.All(test => Holds(test, procedure, report.Procedure))) ?? reports.FirstOrDefault();
+    }
 
     /// <summary>The machine that a name means in a document, with the fewest options; null where it is not known.</summary>
     public static Machine? MachineNamed(Asked asked, string name)
@@ -33,8 +42,38 @@ internal static class JobsInText
     /// <summary>The machine that an offset is about.</summary>
     public static Machine? MachineAt(Asked asked, int offset) => DeclarationAt(asked, offset) switch
     {
-        MachineSyntax machine => MachineNamed(asked, machine.Name.Text),
-        ProcedureSyntax procedure => MachineNamed(asked, procedure.Machine.Text),
+        MachineSyntax machine => MachineAt(asked, machine, machine.Name.Text, offset),
+        ProcedureSyntax procedure => ReportAt(asked, procedure, offset)?.Procedure.Machine ?? MachineAt(asked, procedure, procedure.Machine.Text, offset),
         _ => null,
     };
+
+    private static Machine? MachineAt(Asked asked, DeclarationSyntax declaration, string name, int offset)
+    {
+        var plain = MachineNamed(asked, name);
+        var tests = TestsAt(declaration, offset);
+        return asked.Analysis.Library.Machines.FirstOrDefault(machine =>
+            machine.Declared == plain?.Declared && tests.All(test => test.Value is not null || Has(machine, test))) ?? plain;
+    }
+
+    /// <summary>What the <c>when</c> blocks around an offset ask for.</summary>
+    private static List<TestSyntax> TestsAt(DeclarationSyntax declaration, int offset) =>
+    [
+        .. declaration.DescendantsAndSelf().OfType<WhenSyntax>()
+            .Where(branch => branch.Test.Span.End < offset && offset < branch.Span.End)
+            .Select(branch => branch.Test),
+    ];
+
+    /// <summary>Whether a test holds in a procedure; one of a variable that takes all its values in turn does.</summary>
+    private static bool Holds(TestSyntax test, ProcedureSyntax node, Procedure procedure)
+    {
+        if (test.Value is null)
+        {
+            return Has(procedure.Machine, test);
+        }
+
+        var index = node.Parameters.Select(parameter => parameter.Name.Text).ToList().IndexOf(test.Name.Text);
+        return index < 0 || procedure.Arguments[index] == test.Value.Text != test.Negated;
+    }
+
+    private static bool Has(Machine machine, TestSyntax test) => machine.With.Any(option => option.Name == test.Name.Text) != test.Negated;
 }

@@ -1,0 +1,90 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using ProcScript.Model.Binding.Properties;
+
+namespace ProcScript.LanguageServer.Features;
+
+/// <summary>The properties of the blocks that hold nothing else.</summary>
+internal static class PropertySentences
+{
+    /// <summary>How each property is written; which of them a block takes, the model says.</summary>
+    private static readonly FrozenDictionary<string, Sentence> ByKeyword = new Sentence[]
+    {
+        new("after", "energies that are isolated before this one"),
+        new("at", "where it sits", "at \"${1:round the rim}\""),
+        new("attended", "how long somebody stands by", "attended ${1:5 min}"),
+        new("bag", "the bag that its hardware goes into", "bag \"${1:A}\""),
+        new("behind", "hidden by parts"),
+        new("bleed", "what is left is let out", "bleed \"${1:how}\""),
+        new("captive", "it stays in its part", "captive"),
+        new("carries", "the fluid in it"),
+        new("charge", "how much belongs in", "charge ${1:1 ± 0.1 L}"),
+        new("check", "something to check then", "check \"${1:what}\""),
+        new("coating", "what is on the thread", "coating \"${1:zinc}\""),
+        new("covered", "caps or plates over it", "covered by ${1:4} ${2:kind} as ${3:name}"),
+        new("cure", "how long it takes to set", "cure ${1:30 min}"),
+        new("drive", "the tool that turns it"),
+        new("empty", "how it is let out", "empty \"${1:how}\""),
+        new("engage", "how it goes on", "engage \"${1:how}\""),
+        new("fill", "how it is filled in", "fill \"${1:how}\""),
+        new("frequency", "lifts in a minute", "frequency ${1:0.2 lifts/min}"),
+        new("grade", "strength", "grade ${1:8.8}"),
+        new("grip", "how well it can be held: good, fair, poor", "grip ${1:fair}"),
+        new("hazard", "what it does when it comes loose"),
+        new("height", "where the hands take hold", "height ${1:75 .. 110 cm}"),
+        new("hoist", "lifting gear carries it", "hoist"),
+        new("how", "how it is done", "how \"${1:how}\""),
+        new("isolate", "how it is cut off", "isolate \"${1:how}\""),
+        new("length", "of the shank", "length ${1:25 mm}"),
+        new("lock", "how it is kept from coming back", "lock \"${1:how}\""),
+        new("mass", "its own mass", "mass ${1:5 kg}"),
+        new("needs", "further conditions"),
+        new("oiled", "it goes in with oil on the thread", "oiled"),
+        new("on", "the energy in it"),
+        new("pattern", "the order of tightening: star, listed, inside out", "pattern ${1:star}"),
+        new("people", "how many hands", "people ${1:2}"),
+        new("photo", "what to take a picture of", "photo \"${1:what}\""),
+        new("ppe", "protective equipment", "ppe \"${1:gloves}\""),
+        new("prepare", "what comes before it is shut down", "prepare \"${1:how}\""),
+        new("range", "the torques that it does", "range ${1:10 .. 50} N.m"),
+        new("reach", "how far out the load is", "reach ${1:40 cm}"),
+        new("refit", "what it is like on the way back", "refit {\n  $0\n}"),
+        new("release", "how it comes off", "release \"${1:how}\""),
+        new("renew with", "it is renewed when these come off"),
+        new("restore", "how it comes back", "restore \"${1:how}\""),
+        new("seals", "rings that are renewed with it", "seals ${1:1} ${2:supply}"),
+        new("shutdown", "how the machine is stopped", "shutdown \"${1:how}\""),
+        new("single use", "a new one goes back", "single use"),
+        new("size", "of the tool", "size ${1:13 mm}"),
+        new("spare", "how many more to order", "spare ${1:10 %}"),
+        new("store", "where it lies meanwhile", "store \"${1:where}\""),
+        new("takes", "how long it runs out", "takes ${1:5 min}"),
+        new("thread", "of the bolt", "thread ${1:M8x1.25}"),
+        new("thread locker", "it goes in with thread locker", "thread locker"),
+        new("time", "how long it takes", "time ${1:5 min}"),
+        new("to", "the other part that it ties"),
+        new("tool", "what it takes"),
+        new("torque", "how tight", "torque ${1:22 ± 2} N.m"),
+        new("twist", "how far the body turns", "twist ${1:30°}"),
+        new("uses", "what is used up", "uses ${1:5 mL} of ${2:supply}"),
+        new("verify", "how one knows that it is gone", "verify \"${1:how}\""),
+        new("wait", "how long before it is gone", "wait ${1:60 s}"),
+        new("with", "what a new part adds or takes", "with ${1:pump} add ${2:40 mL}"),
+        new("danger", "it will kill or injure badly", "danger \"${1:what it does and how to avoid it}\""),
+        new("warning", "it could kill or injure badly", "warning \"${1:what it does and how to avoid it}\""),
+        new("caution", "it could injure slightly", "caution \"${1:what it does and how to avoid it}\""),
+        new("notice", "damage, nobody is hurt", "notice \"${1:what it does and how to avoid it}\""),
+    }.ToFrozenDictionary(sentence => sentence.Label, StringComparer.Ordinal);
+
+    /// <summary>The properties of a block.</summary>
+    public static ImmutableArray<Sentence> For(string block) =>
+    [
+        .. (block switch
+        {
+            TypingPlace.Action => PropertyWords.InActions,
+            TypingPlace.TextAction => PropertyWords.InTexts,
+            TypingPlace.ActionInRefit => PropertyWords.InRefits,
+            _ => PropertyWords.In(block),
+        }).Select(keyword => ByKeyword.GetValueOrDefault(keyword) ?? new Sentence(keyword, "")),
+    ];
+}

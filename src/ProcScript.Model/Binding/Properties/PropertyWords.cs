@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+
+namespace ProcScript.Model.Binding.Properties;
+
+/// <summary>Which properties a block takes, for those who write one.</summary>
+public static class PropertyWords
+{
+    /// <summary>The words that name the properties of a block, in alphabetical order; none for a block without properties.</summary>
+    /// <param name="block">The word that opens the block: <c>energy</c>, <c>held</c>, <c>fastener</c> …</param>
+    public static ImmutableArray<string> In(string block) => Holder(block) is var holder and not PropertyHolders.None ? [.. PropertyTable.KeywordsOf(holder)] : [];
+
+    /// <summary>The words that name the properties of an action on an item.</summary>
+    public static ImmutableArray<string> InActions { get; } = [.. PropertyTable.KeywordsOf(PropertyHolders.ItemAction)];
+
+    /// <summary>The words that name the properties of a measurement, task or check.</summary>
+    public static ImmutableArray<string> InTexts { get; } = [.. PropertyTable.KeywordsOf(PropertyHolders.TextAction)];
+
+    /// <summary>The words that name the properties of what an action is like in the refit.</summary>
+    public static ImmutableArray<string> InRefits { get; } = [.. PropertyTable.KeywordsOf(PropertyHolders.Refit)];
+
+    private static PropertyHolders Holder(string block) => block switch
+    {
+        "tool" => PropertyHolders.Tool,
+        "supply" => PropertyHolders.Supply,
+        "fastener" or "clip" or "connector" or "line" or "bond" => PropertyHolders.Kind,
+        "energy" => PropertyHolders.Energy,
+        "fluid" => PropertyHolders.Fluid,
+        "control" => PropertyHolders.Control,
+        "part" => PropertyHolders.Part,
+        "held" or "wired" or "piped" => PropertyHolders.Joint,
+        "covered" => PropertyHolders.Cover,
+        "procedure" => PropertyHolders.Procedure,
+        _ => PropertyHolders.None,
+    };
+}
