@@ -16,7 +16,7 @@ internal static class Capabilities
             ? new DiagnosticOptions("procscript", InterFileDependencies: true, WorkspaceDiagnostics: true)
             : null,
         HoverProvider = true,
-        CompletionProvider = new CompletionOptions([" ", "\"", "/"]),
+        CompletionProvider = new CompletionOptions([" ", "\"", "/", "[", "("]),
         SignatureHelpProvider = new SignatureHelpOptions(["(", ","]),
         CallHierarchyProvider = true,
         SemanticTokensProvider = new SemanticTokensOptions(MarkingMethods.Legend, Full: true),

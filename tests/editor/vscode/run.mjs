@@ -149,6 +149,25 @@ try {
     await told(clean);
   });
 
+  await step('what only some machines lack is added under a condition', async () => {
+    await open('headliner-out.proc');
+    await told(clean);
+    await goTo(17);
+    for (let line = 17; line <= 20; line++) {
+      await page.keyboard.press('Control+Shift+K');
+    }
+    await told(/Checked: 1 error/);
+    await goTo('17:8');
+    const fix = page.locator('.action-widget .monaco-list-row', { hasText: '(when radio)' }).first();
+    await pressUntil('Control+.', fix);
+    await page.screenshot({ path: join(pictures, 'fix-under-a-condition.png') });
+    await fix.click();
+    await page.locator('.view-line', { hasText: /^\s*when\s+radio\s+\{/ }).waitFor();
+    await told(clean);
+    await command('File: Revert File');
+    await command('View: Close Editor');
+  });
+
   await step('a snippet writes a stage', async () => {
     await goTo(21);
     await page.keyboard.press('End');
