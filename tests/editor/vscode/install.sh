@@ -12,5 +12,5 @@ npm install --prefix "$folder/code" --no-audit --no-fund --ignore-scripts "code-
 cd "$folder/code"
 chmod +x node_modules/cross-env/dist/bin/*.js
 # It takes node's version from what npm says of itself.
-(cd node_modules/code-server && npm_config_user_agent="npm/11 node/v24 linux x64" bash ./postinstall.sh)
+(cd node_modules/code-server && npm_config_user_agent="npm/11 node/v24.0.0 linux x64" bash ./postinstall.sh)
 npm rebuild argon2
