@@ -60,25 +60,20 @@ public sealed class StripRun
     /// <summary>Which items go back as new ones.</summary>
     public required IReadOnlySet<MachineItem> Replaced { get; init; }
 
-    /// <summary>For each action from one number up to another, not included, the ones among them that must go before it; all as places from the first.</summary>
-    internal IReadOnlyList<IReadOnlyList<int>> OrderBefore(int first, int end)
+    /// <summary>Of so many actions from one on the pairs of which one must go before the other, as places from the first.</summary>
+    internal List<(int Earlier, int Later)> OrderWithin(int first, int count)
     {
-        var before = new List<int>[end - first];
-        for (var i = 0; i < before.Length; i++)
-        {
-            before[i] = [];
-        }
-
+        var pairs = new List<(int Earlier, int Later)>();
         // Edges stand in the order of their later ends.
-        foreach (var edge in Order.AsSpan()[EdgesBefore(first)..EdgesBefore(end)])
+        foreach (var edge in Order.AsSpan()[EdgesBefore(first)..EdgesBefore(first + count)])
         {
             if (edge.Earlier >= first)
             {
-                before[edge.Later - first].Add(edge.Earlier - first);
+                pairs.Add((edge.Earlier - first, edge.Later - first));
             }
         }
 
-        return before;
+        return pairs;
     }
 
     private int EdgesBefore(int later)

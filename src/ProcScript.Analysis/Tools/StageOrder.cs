@@ -21,8 +21,8 @@ internal static class StageOrder
     public static ImmutableArray<Step>? Find(
         StripRun strip,
         StageRun stage,
-        ImmutableArray<ImmutableHashSet<string>> tools,
-        ImmutableHashSet<string>? inHand)
+        ImmutableArray<ImmutableArray<string>> tools,
+        ImmutableArray<string>? inHand)
     {
         var steps = stage.Stage.Steps;
         var actions = stage.Actions;
@@ -43,7 +43,7 @@ internal static class StageOrder
                 end++;
             }
 
-            ImmutableArray<int> stretch = end > from ? Reordered(strip, actions[from..end], tools[from..end], changes.InHand) : [0];
+            ImmutableArray<int> stretch = end > from + 1 ? Reordered(strip, actions.AsSpan()[from..end], tools.AsSpan()[from..end], changes.InHand) : [0];
             foreach (var place in stretch)
             {
                 order.Add(((WrittenStep)actions[from + place].Origin).Step);
@@ -53,13 +53,10 @@ internal static class StageOrder
             from = Math.Max(end, from + 1);
         }
 
-        return order.SequenceEqual(steps) ? null : order.ToImmutable();
+        return order.SequenceEqual(steps) ? null : order.MoveToImmutable();
     }
 
-    /// <summary>The tools of an action of the strip.</summary>
-    public static ImmutableHashSet<string> ToolsOf(PerformedAction action) => [.. ToolList.Of(action)];
-
-    private static bool IsMovable(PerformedAction action, ImmutableHashSet<string> tools) =>
+    private static bool IsMovable(PerformedAction action, ImmutableArray<string> tools) =>
         action is { Origin: WrittenStep, InBackground: false, WaitsFor.IsEmpty: true } && action.Verb switch
         {
             Verb.Undo or Verb.Loosen or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut => true,
@@ -70,23 +67,43 @@ internal static class StageOrder
     /// <summary>The new order of a stretch, as places in it.</summary>
     private static ImmutableArray<int> Reordered(
         StripRun strip,
-        ImmutableArray<PerformedAction> actions,
-        ImmutableArray<ImmutableHashSet<string>> tools,
-        ImmutableHashSet<string>? inHand)
+        ReadOnlySpan<PerformedAction> actions,
+        ReadOnlySpan<ImmutableArray<string>> tools,
+        ImmutableArray<string>? inHand)
     {
-        var first = actions[0].Number;
-        var inside = strip.OrderBefore(first, first + actions.Length);
+        var order = strip.OrderWithin(actions[0].Number, actions.Length);
         var pieceOf = new int[actions.Length];
         for (var i = 1; i < actions.Length; i++)
         {
-            var follows = actions[i].Target is Part && actions[i - 1].Target is Joint && inside[i].Contains(i - 1);
+            var follows = actions[i].Target is Part && actions[i - 1].Target is Joint && order.Contains((i - 1, i));
             pieceOf[i] = pieceOf[i - 1] + (follows ? 0 : 1);
         }
 
-        var pieces = Enumerable.Range(0, actions.Length).ToLookup(i => pieceOf[i]);
-        var work = pieces.Select(piece => new ToolWork(
-            [.. piece.SelectMany(i => tools[i])],
-            [.. piece.SelectMany(i => inside[i]).Select(before => pieceOf[before]).Where(before => before != piece.Key).Distinct()]));
-        return [.. ToolOrder.Find([.. work], inHand).SelectMany(piece => pieces[piece])];
+        var before = new ulong[pieceOf[^1] + 1];
+        foreach (var (earlier, later) in order)
+        {
+            before[pieceOf[later]] |= pieceOf[earlier] == pieceOf[later] ? 0 : 1UL << pieceOf[earlier];
+        }
+
+        var pieces = ImmutableArray.CreateBuilder<ToolWork>(before.Length);
+        for (var i = 0; i < actions.Length; i++)
+        {
+            if (pieceOf[i] == pieces.Count)
+            {
+                // A part that follows takes no tools.
+                pieces.Add(new ToolWork(tools[i], before[pieceOf[i]]));
+            }
+        }
+
+        var places = ImmutableArray.CreateBuilder<int>(actions.Length);
+        foreach (var piece in ToolOrder.Find(pieces.MoveToImmutable(), inHand))
+        {
+            for (var i = Array.IndexOf(pieceOf, piece); i < pieceOf.Length && pieceOf[i] == piece; i++)
+            {
+                places.Add(i);
+            }
+        }
+
+        return places.MoveToImmutable();
     }
 }

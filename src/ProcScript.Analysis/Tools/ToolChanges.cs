@@ -8,7 +8,7 @@ namespace ProcScript.Analysis.Tools;
 /// first tools is no change.
 /// </summary>
 /// <param name="inHand">What is in hand before; null for nothing yet.</param>
-internal sealed class ToolChanges(ImmutableHashSet<string>? inHand)
+internal sealed class ToolChanges(ImmutableArray<string>? inHand)
 {
     /// <summary>How long a change takes, in seconds: 3 to 5 s, common practice, from memory.</summary>
     public const double SecondsEach = 4;
@@ -17,7 +17,7 @@ internal sealed class ToolChanges(ImmutableHashSet<string>? inHand)
     public int Count { get; private set; }
 
     /// <summary>What is in hand; null before the first tool.</summary>
-    public ImmutableHashSet<string>? InHand { get; private set; } = inHand;
+    public ImmutableArray<string>? InHand { get; private set; } = inHand;
 
     /// <summary>The changes over all that is done, in order.</summary>
     public static int Of(IEnumerable<ImmutableArray<string>> tools)
@@ -25,7 +25,7 @@ internal sealed class ToolChanges(ImmutableHashSet<string>? inHand)
         var changes = new ToolChanges(null);
         foreach (var step in tools)
         {
-            changes.Take([.. step]);
+            changes.Take(step);
         }
 
         return changes.Count;
@@ -37,32 +37,50 @@ internal sealed class ToolChanges(ImmutableHashSet<string>? inHand)
     /// </summary>
     /// <param name="tools">The tools of each piece of work.</param>
     /// <param name="inHand">What is in hand before; null for nothing yet.</param>
-    public static int Fewest(IEnumerable<ImmutableHashSet<string>> tools, ImmutableHashSet<string>? inHand)
+    public static int Fewest(ImmutableArray<ImmutableArray<string>> tools, ImmutableArray<string>? inHand)
     {
-        List<ImmutableHashSet<string>> largest = [];
+        List<ImmutableArray<string>> largest = [];
         foreach (var set in tools)
         {
-            if (set.IsEmpty || (inHand is not null && set.IsSubsetOf(inHand)) || largest.Exists(set.IsSubsetOf))
+            if (!Suffice(inHand ?? [], set))
             {
-                continue;
+                AddLargest(largest, set);
             }
-
-            largest.RemoveAll(other => other.IsSubsetOf(set));
-            largest.Add(set);
         }
 
         return inHand is null ? Math.Max(0, largest.Count - 1) : largest.Count;
     }
 
-    /// <summary>Goes on with what takes these tools.</summary>
-    public void Take(ImmutableHashSet<string> tools)
+    private static void AddLargest(List<ImmutableArray<string>> largest, ImmutableArray<string> set)
     {
-        if (tools.IsEmpty || (InHand is not null && tools.IsSubsetOf(InHand)))
+        if (!largest.Exists(other => Suffice(other, set)))
         {
-            return;
+            largest.RemoveAll(other => Suffice(set, other));
+            largest.Add(set);
+        }
+    }
+
+    /// <summary>Goes on with what takes these tools.</summary>
+    public void Take(ImmutableArray<string> tools)
+    {
+        if (!Suffice(InHand ?? [], tools))
+        {
+            Count += InHand is null ? 0 : 1;
+            InHand = tools;
+        }
+    }
+
+    /// <summary>Whether some tools are all that something takes. They are so few that looking through them is quicker than any set.</summary>
+    public static bool Suffice(ImmutableArray<string> tools, ImmutableArray<string> taken)
+    {
+        foreach (var tool in taken)
+        {
+            if (!tools.Contains(tool))
+            {
+                return false;
+            }
         }
 
-        Count += InHand is null ? 0 : 1;
-        InHand = tools;
+        return true;
     }
 }

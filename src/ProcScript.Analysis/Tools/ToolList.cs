@@ -75,15 +75,38 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     }
 
     /// <summary>The titles of the tools of an action of the strip, where nothing is tightened.</summary>
-    public static IEnumerable<string> Of(PerformedAction action)
+    public static ImmutableArray<string> Of(PerformedAction action)
     {
-        var tools = action.Target switch
+        var said = StepOrigin.Details(action).Tools;
+        return action.Target switch
         {
-            Joint joint when action.Changes.Length > 0 => OfJoint(joint),
-            Joint or null => [],
-            var item => item.Tools,
+            Joint joint when action.Changes.Length > 0 => Titles(joint.Kind.Drive, joint.Kind.Tools, joint.Tools, said),
+            Joint or null => Titles(null, said),
+            var item => Titles(null, item.Tools, said),
         };
-        return tools.Concat(StepOrigin.Details(action).Tools).Select(ItemWords.Of).Distinct();
+    }
+
+    /// <summary>What tools are called, each once.</summary>
+    private static ImmutableArray<string> Titles(Tool? first, params ReadOnlySpan<ImmutableArray<Tool>> others)
+    {
+        var titles = new List<string>();
+        if (first is not null)
+        {
+            titles.Add(ItemWords.Of(first));
+        }
+
+        foreach (var tools in others)
+        {
+            foreach (var tool in tools)
+            {
+                if (ItemWords.Of(tool) is var title && !titles.Contains(title))
+                {
+                    titles.Add(title);
+                }
+            }
+        }
+
+        return [.. titles];
     }
 
     /// <summary>How tight a step tightens; null where it leaves all slack or none is given.</summary>

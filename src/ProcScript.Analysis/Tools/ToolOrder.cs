@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 
 namespace ProcScript.Analysis.Tools;
 
@@ -21,39 +22,56 @@ internal sealed class ToolOrder
     public const int MostStates = 2_000;
 
     private readonly ImmutableArray<ToolWork> _pieces;
-    private readonly ulong[] _before;
+    private readonly ulong[] _doable;
     private readonly ulong _all;
 
     private ToolOrder(ImmutableArray<ToolWork> pieces)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(pieces.Length, MostPieces);
         _pieces = pieces;
-        _before = [.. pieces.Select(piece => piece.Before.Aggregate(0UL, (set, before) => set | (1UL << before)))];
+        _doable = new ulong[pieces.Length];
+        for (var piece = 0; piece < pieces.Length; piece++)
+        {
+            _doable[piece] = DoableWith(pieces[piece].Tools);
+        }
+
         _all = (1UL << pieces.Length) - 1;
     }
 
     /// <summary>The order, as indices.</summary>
     /// <param name="pieces">The pieces; what goes before one has a lower index.</param>
     /// <param name="inHand">The tools in hand at the start; null where none is.</param>
-    public static ImmutableArray<int> Find(ImmutableArray<ToolWork> pieces, ImmutableHashSet<string>? inHand) =>
+    public static ImmutableArray<int> Find(ImmutableArray<ToolWork> pieces, ImmutableArray<string>? inHand) =>
         new ToolOrder(pieces).Search(inHand ?? []);
 
-    private ImmutableArray<int> Search(ImmutableHashSet<string> inHand)
+    private ImmutableArray<int> Search(ImmutableArray<string> inHand)
     {
-        var start = Work(null, -1, inHand);
+        var start = new State(Finished(0, DoableWith(inHand)), 0, null);
+        if (start.Done == _all)
+        {
+            return Order(start);
+        }
+
         var seen = new HashSet<ulong> { start.Done };
         List<State> level = [start];
         while (true)
         {
-            if (level.Find(state => state.Done == _all) is { } end)
-            {
-                return Order(end);
-            }
-
             List<State> next = [];
             foreach (var state in level)
             {
-                next.AddRange(Choices(state).Select(piece => Work(state, piece, _pieces[piece].Tools)).Where(reached => seen.Add(reached.Done)));
+                foreach (var reached in Choices(state))
+                {
+                    if (reached.Done == _all)
+                    {
+                        return Order(reached);
+                    }
+
+                    if (seen.Add(reached.Done))
+                    {
+                        next.Add(reached);
+                    }
+                }
+
                 if (seen.Count > MostStates)
                 {
                     return Order(Finish(next.Concat(level).MaxBy(reached => ulong.PopCount(reached.Done))!));
@@ -68,56 +86,86 @@ internal sealed class ToolOrder
     {
         while (state.Done != _all)
         {
-            var from = state;
-            state = Choices(from).Select(piece => Work(from, piece, _pieces[piece].Tools)).MaxBy(reached => ulong.PopCount(reached.Done))!;
+            state = Choices(state).MaxBy(reached => ulong.PopCount(reached.Done))!;
         }
 
         return state;
     }
 
-    /// <summary>The pieces that tools can be taken up for next.</summary>
-    private IEnumerable<int> Choices(State state) => Enumerable.Range(0, _pieces.Length).Where(piece => IsOpen(piece, state.Done));
-
-    private bool IsOpen(int piece, ulong done) => (done & (1UL << piece)) == 0 && (_before[piece] & ~done) == 0;
-
-    /// <summary>Takes up tools for a piece, does that, and then all else that can be done with them.</summary>
-    private State Work(State? from, int first, ImmutableHashSet<string> tools)
+    /// <summary>What comes of taking up the tools for each of the pieces that are possible now.</summary>
+    private IEnumerable<State> Choices(State from)
     {
-        var done = from?.Done ?? 0;
-        var order = ImmutableArray.CreateBuilder<int>();
-        if (first >= 0)
-        {
-            done |= 1UL << first;
-            order.Add(first);
-        }
-
         for (var piece = 0; piece < _pieces.Length; piece++)
         {
-            if (IsOpen(piece, done) && _pieces[piece].Tools.IsSubsetOf(tools))
+            if (IsOpen(piece, from.Done))
+            {
+                yield return new State(Finished(from.Done | (1UL << piece), _doable[piece]), 1UL << piece, from);
+            }
+        }
+    }
+
+    private bool IsOpen(int piece, ulong done) => (done & (1UL << piece)) == 0 && (_pieces[piece].Before & ~done) == 0;
+
+    /// <summary>The pieces that need no other tools than these, a bit each.</summary>
+    private ulong DoableWith(ImmutableArray<string> tools)
+    {
+        var doable = 0UL;
+        for (var piece = 0; piece < _pieces.Length; piece++)
+        {
+            doable |= ToolChanges.Suffice(tools, _pieces[piece].Tools) ? 1UL << piece : 0;
+        }
+
+        return doable;
+    }
+
+    /// <summary>What is done once all has been done that tools suffice for: one pass, for nothing waits for a later piece.</summary>
+    private ulong Finished(ulong done, ulong doable)
+    {
+        for (var piece = 0; piece < _pieces.Length; piece++)
+        {
+            if ((doable & (1UL << piece)) != 0 && IsOpen(piece, done))
             {
                 done |= 1UL << piece;
-                order.Add(piece);
             }
         }
 
-        return new State(done, order.ToImmutable(), from);
+        return done;
     }
 
-    private static ImmutableArray<int> Order(State end)
+    private ImmutableArray<int> Order(State end)
     {
-        var stretches = new Stack<ImmutableArray<int>>();
+        var states = new Stack<State>();
         for (State? state = end; state is not null; state = state.From)
         {
-            stretches.Push(state.Order);
+            states.Push(state);
         }
 
-        return [.. stretches.SelectMany(stretch => stretch)];
+        var order = ImmutableArray.CreateBuilder<int>(_pieces.Length);
+        foreach (var state in states)
+        {
+            Add(order, state.First);
+            Add(order, state.Done & ~state.First & ~(state.From?.Done ?? 0));
+        }
+
+        return order.MoveToImmutable();
     }
 
-    private sealed record State(ulong Done, ImmutableArray<int> Order, State? From);
+    private static void Add(ImmutableArray<int>.Builder order, ulong pieces)
+    {
+        for (; pieces != 0; pieces &= pieces - 1)
+        {
+            order.Add(BitOperations.TrailingZeroCount(pieces));
+        }
+    }
+
+    /// <summary>A set of finished work.</summary>
+    /// <param name="Done">What is done, a bit for each piece.</param>
+    /// <param name="First">The piece of it that the tools were taken up for, as its bit; 0 where they were in hand.</param>
+    /// <param name="From">What was done before they were taken up.</param>
+    private sealed record State(ulong Done, ulong First, State? From);
 }
 
 /// <summary>A piece of work that is done without a break.</summary>
 /// <param name="Tools">The tools that it takes; none for bare hands.</param>
-/// <param name="Before">The indices of the pieces that must go before it; all lower than its own.</param>
-internal readonly record struct ToolWork(ImmutableHashSet<string> Tools, ImmutableArray<int> Before);
+/// <param name="Before">The pieces that must go before it, a bit for each index; all lower than its own.</param>
+internal readonly record struct ToolWork(ImmutableArray<string> Tools, ulong Before);

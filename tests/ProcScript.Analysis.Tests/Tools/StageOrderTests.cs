@@ -25,7 +25,7 @@ public class StageOrderTests
 
                 var strip = report.Only.Outcome.Strip!;
                 var stage = Assert.Single(strip.Stages);
-                var order = StageOrder.Find(strip, stage, [.. stage.Actions.Select(StageOrder.ToolsOf)], null)!.Value;
+                var order = StageOrder.Find(strip, stage, [.. stage.Actions.Select(ToolList.Of)], null)!.Value;
                 var lines = order.Select(step => sample.Steps[stage.Stage.Steps.IndexOf(step)]);
                 var other = Checked.Text(WithTools(sample.With(steps: [.. lines]).Text));
 
@@ -78,5 +78,5 @@ public class StageOrderTests
         .Replace("line hose \"hose\"", "tool spanner \"spanner\"\nline hose \"hose\" { tool spanner }", StringComparison.Ordinal)
         .Replace("bond glue \"glue\"", "tool knife \"knife\"\nbond glue \"glue\" { tool knife }", StringComparison.Ordinal);
 
-    private static int Changes(StripRun strip) => ToolChanges.Of(strip.Actions.Select(action => System.Collections.Immutable.ImmutableArray.CreateRange(ToolList.Of(action))));
+    private static int Changes(StripRun strip) => ToolChanges.Of(strip.Actions.Select(ToolList.Of));
 }

@@ -13,7 +13,7 @@ public class ToolOrderTests
         Gen.Select(Gen.Int[0, 15], Gen.Int[0, 255]).Array[1, 7].Select(rows => rows
             .Select((row, i) => new ToolWork(
                 [.. Names.Where((_, tool) => (row.Item1 & (1 << tool)) != 0).Take(2)],
-                [.. Enumerable.Range(0, i).Where(before => (row.Item2 & (3 << before)) == (3 << before))]))
+                Set(Enumerable.Range(0, i).Where(before => (row.Item2 & (3 << before)) == (3 << before)))))
             .ToImmutableArray());
 
     [Fact]
@@ -22,7 +22,7 @@ public class ToolOrderTests
         var order = ToolOrder.Find(pieces, null);
 
         Assert.Equal(Enumerable.Range(0, pieces.Length), order.Order());
-        Assert.All(order, piece => Assert.All(pieces[piece].Before, before => Assert.True(order.IndexOf(before) < order.IndexOf(piece))));
+        Assert.All(order, piece => Assert.All(Before(pieces[piece]), before => Assert.True(order.IndexOf(before) < order.IndexOf(piece))));
         Assert.Equal(Orders(pieces, []).Min(other => Changes(pieces, other, null)), Changes(pieces, order, null));
     });
 
@@ -46,13 +46,13 @@ public class ToolOrderTests
         ImmutableArray<ToolWork> pieces =
         [
             .. Enumerable.Range(0, ToolOrder.MostPieces).Select(i =>
-                new ToolWork([tools[((i % 4) + ((i / 4) * ((i % 3) + 1))) % tools.Length]], i % 4 == 0 ? [] : [i - 1])),
+                new ToolWork([tools[((i % 4) + ((i / 4) * ((i % 3) + 1))) % tools.Length]], i % 4 == 0 ? 0 : Set([i - 1]))),
         ];
 
         var order = ToolOrder.Find(pieces, null);
 
         Assert.Equal(Enumerable.Range(0, pieces.Length), order.Order());
-        Assert.All(order, piece => Assert.All(pieces[piece].Before, before => Assert.True(order.IndexOf(before) < order.IndexOf(piece))));
+        Assert.All(order, piece => Assert.All(Before(pieces[piece]), before => Assert.True(order.IndexOf(before) < order.IndexOf(piece))));
         Assert.True(Changes(pieces, order, null) < Changes(pieces, [.. Enumerable.Range(0, pieces.Length)], null));
     }
 
@@ -68,9 +68,13 @@ public class ToolOrderTests
         ToolChanges.Of(steps.Split(' ', StringSplitOptions.RemoveEmptyEntries)
             .Select(step => step == "-" ? ImmutableArray<string>.Empty : [.. step.Split('+')])));
 
-    private static ToolWork Piece(params string[] tools) => new([.. tools], []);
+    private static ulong Set(IEnumerable<int> pieces) => pieces.Aggregate(0UL, (set, piece) => set | (1UL << piece));
 
-    private static int Changes(ImmutableArray<ToolWork> pieces, IEnumerable<int> order, ImmutableHashSet<string>? inHand)
+    private static IEnumerable<int> Before(ToolWork piece) => Enumerable.Range(0, ToolOrder.MostPieces).Where(before => (piece.Before & (1UL << before)) != 0);
+
+    private static ToolWork Piece(params string[] tools) => new([.. tools], 0);
+
+    private static int Changes(ImmutableArray<ToolWork> pieces, IEnumerable<int> order, ImmutableArray<string>? inHand)
     {
         var changes = new ToolChanges(inHand);
         foreach (var piece in order)
@@ -85,6 +89,6 @@ public class ToolOrderTests
         begun.Length == pieces.Length
             ? [begun]
             : Enumerable.Range(0, pieces.Length)
-                .Where(piece => !begun.Contains(piece) && pieces[piece].Before.All(begun.Contains))
+                .Where(piece => !begun.Contains(piece) && Before(pieces[piece]).All(begun.Contains))
                 .SelectMany(piece => Orders(pieces, begun.Add(piece)));
 }

@@ -81,7 +81,7 @@ public sealed class FewerToolChanges : OutcomeRule
         foreach (var stage in strip.Stages)
         {
             var (before, inHand) = (changes.Count, changes.InHand);
-            ImmutableArray<ImmutableHashSet<string>> tools = [.. stage.Actions.Select(StageOrder.ToolsOf)];
+            ImmutableArray<ImmutableArray<string>> tools = [.. stage.Actions.Select(ToolList.Of)];
             foreach (var taken in tools)
             {
                 changes.Take(taken);
