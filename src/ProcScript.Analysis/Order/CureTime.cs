@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Catalog;
@@ -14,13 +15,25 @@ internal static class CureTime
     public static Quantity? Of(Verb verb, MachineItem? target, ActionOrigin origin) => verb switch
     {
         Verb.Fasten or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew when target is Joint joint =>
-            Longest([joint.Kind.Cure, .. Cures(joint.Kind.Uses), .. Cures(joint.Uses), .. Cures(StepOrigin.Details(origin).Uses)]),
-        Verb.Fit => Longest([.. Cures(target!.Uses), .. Cures(StepOrigin.Details(origin).Uses)]),
-        Verb.Tighten => Longest(Cures(StepOrigin.Details(origin).Uses)),
+            Longest(joint.Kind.Cure, joint.Kind.Uses, joint.Uses, StepOrigin.Details(origin).Uses),
+        Verb.Fit => Longest(null, target!.Uses, StepOrigin.Details(origin).Uses),
+        Verb.Tighten => Longest(null, StepOrigin.Details(origin).Uses),
         _ => null,
     };
 
-    private static IEnumerable<Quantity?> Cures(IEnumerable<SupplyUse> uses) => uses.Select(use => use.Supply.Cure);
+    private static Quantity? Longest(Quantity? longest, params ReadOnlySpan<ImmutableArray<SupplyUse>> sources)
+    {
+        foreach (var uses in sources)
+        {
+            foreach (var use in uses)
+            {
+                if (use.Supply.Cure is { } cure && (longest is null || cure.BaseValue > longest.BaseValue))
+                {
+                    longest = cure;
+                }
+            }
+        }
 
-    private static Quantity? Longest(IEnumerable<Quantity?> cures) => cures.OfType<Quantity>().MaxBy(cure => cure.BaseValue);
+        return longest;
+    }
 }
