@@ -18,4 +18,7 @@ internal readonly record struct ActionRequest(Verb Verb, MachineItem? Target, in
 
     /// <summary>The target as a part.</summary>
     public Part Part => (Part)Target!;
+
+    /// <summary>Whether a refit rule means it.</summary>
+    public bool IsNamedBy(RefitAnchor anchor) => Verb == anchor.Verb && Target == anchor.Target;
 }

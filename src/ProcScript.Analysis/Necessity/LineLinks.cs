@@ -78,10 +78,10 @@ internal sealed class LineLinks
             }
         }
 
-        var last = strip.LastChanges();
+        var last = strip.Discards.IsEmpty ? null : strip.LastChanges();
         foreach (var discard in strip.Discards)
         {
-            if (last.TryGetValue(discard.Need.Variable, out var off))
+            if (last!.TryGetValue(discard.Need.Variable, out var off))
             {
                 Add(_units.Of(discard.Step), _units.Of(off));
             }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -34,24 +33,32 @@ internal sealed class BackgroundWork
     /// <summary>The actions that must end before an action starts.</summary>
     /// <param name="target">What the action is done to.</param>
     /// <param name="before">The actions that must go before it for its needs and theirs.</param>
-    public ImmutableArray<int> WaitFor(MachineItem? target, IEnumerable<int> before)
+    public List<int> WaitFor(MachineItem? target, List<int> before)
     {
-        var ended = new SortedSet<int>(before.Where(_running.Contains));
+        List<int> ended = before.FindAll(_running.Remove);
         foreach (var item in Touched(target))
         {
-            if (_workedOn.Remove(item, out var work))
+            if (_workedOn.Remove(item, out var work) && !ended.Contains(work))
             {
+                _running.Remove(work);
                 ended.Add(work);
             }
         }
 
-        _running.ExceptWith(ended);
-        return [.. ended];
+        return ended;
     }
 
     /// <summary>Whether work on what <paramref name="target"/> touches goes on, and which.</summary>
-    public IEnumerable<int> WorkOn(MachineItem? target) =>
-        Touched(target).Where(_workedOn.ContainsKey).Select(item => _workedOn[item]);
+    public IEnumerable<int> WorkOn(MachineItem? target)
+    {
+        foreach (var item in Touched(target))
+        {
+            if (_workedOn.TryGetValue(item, out var work))
+            {
+                yield return work;
+            }
+        }
+    }
 
     /// <summary>An action goes on in the background from here.</summary>
     public void Start(int action, Verb verb, MachineItem? target)
@@ -63,20 +70,20 @@ internal sealed class BackgroundWork
         }
     }
 
-    /// <summary>The item, and the parts that it lies in or joins.</summary>
-    private static IEnumerable<MachineItem> Touched(MachineItem? target)
+    /// <summary>The item, and the parts that it lies in or joins; nothing where nothing is worked on.</summary>
+    private IEnumerable<MachineItem> Touched(MachineItem? target) => _workedOn.Count == 0 ? [] : target switch
     {
-        if (target is not (null or Part))
-        {
-            yield return target;
-        }
+        null => [],
+        Part part => Around(part),
+        Joint joint => [joint, .. Around(joint.Owner), .. Around(joint.Other)],
+        _ => [target],
+    };
 
-        foreach (var innermost in target is Joint joint ? [joint.Owner, joint.Other] : new[] { target as Part })
+    private static IEnumerable<Part> Around(Part? innermost)
+    {
+        for (var part = innermost; part is not null; part = part.Parent)
         {
-            for (var part = innermost; part is not null; part = part.Parent)
-            {
-                yield return part;
-            }
+            yield return part;
         }
     }
 }

@@ -33,18 +33,18 @@ internal sealed class CausalLinks
             _met[i] = ImmutableCollectionsMarshal.AsImmutableArray(met);
         }
 
-        foreach (var variable in history.Changed())
+        var writes = history.Writes;
+        for (var i = 1; i < writes.Length; i++)
         {
-            var writes = history.WritesOf(variable);
-            for (var i = 1; i < writes.Count; i++)
+            if (writes[i - 1].Slot == writes[i].Slot)
             {
-                _edges.Add(new OrderEdge(writes[i - 1].Action, writes[i].Action, new SameThing(variable)));
+                _edges.Add(new OrderEdge(writes[i - 1].Action, writes[i].Action, new SameThing(layout.Variable(writes[i].Slot))));
             }
         }
     }
 
     /// <summary>The edges.</summary>
-    public IReadOnlyList<OrderEdge> Edges => _edges;
+    public List<OrderEdge> Edges => _edges;
 
     /// <summary>The needs that nothing in the sequence ever makes true.</summary>
     public IReadOnlyList<UnmetNeed> Unmet => _unmet;

@@ -36,14 +36,23 @@ internal sealed class CuringWork
     /// <param name="verb">What is done.</param>
     /// <param name="target">What it is done to.</param>
     /// <param name="before">The actions that meet its needs, and those that rules put before it.</param>
-    public IEnumerable<int> WaitFor(Verb verb, MachineItem? target, IEnumerable<int> before)
+    public List<int> WaitFor(Verb verb, MachineItem? target, List<int> before)
     {
-        var loaded = before
-            .Where(action => _curing.TryGetValue(action, out var cured) && (cured is null || cured != target))
-            .SelectMany(action => _curing[action] is { } cured && _piecesOf.TryGetValue(cured, out var pieces) ? pieces.Where(_curing.ContainsKey) : [action]);
-        var held = verb == Verb.Unsupport && target is Part part && _holding.Remove(part, out var holding) ? holding : [];
-        List<int> ended = [.. loaded.Concat(held.Where(_curing.ContainsKey)).Distinct()];
-        ended.ForEach(action => _curing.Remove(action));
+        List<int> ended = [];
+        foreach (var action in before)
+        {
+            if (_curing.TryGetValue(action, out var cured) && (cured is null || cured != target))
+            {
+                ended.AddRange(cured is not null && _piecesOf.TryGetValue(cured, out var pieces) ? pieces.FindAll(_curing.Remove) : [action]);
+                _curing.Remove(action);
+            }
+        }
+
+        if (verb == Verb.Unsupport && target is Part part && _holding.Remove(part, out var held))
+        {
+            ended.AddRange(held.FindAll(_curing.Remove));
+        }
+
         return ended;
     }
 

@@ -1,19 +1,21 @@
-using ProcScript.Analysis.Runs;
-
 namespace ProcScript.Analysis.Order;
 
-/// <summary>Edges grouped by one of their ends, each group in the order of the list.</summary>
-internal sealed class EdgeIndex
+/// <summary>A list in groups with the numbers 0 and up, each group in the order of the list.</summary>
+internal sealed class NumberedGroups<T>
 {
     private readonly int[] _starts;
-    private readonly OrderEdge[] _edges;
+    private readonly T[] _items;
 
-    private EdgeIndex(int count, IReadOnlyList<OrderEdge> edges, Func<OrderEdge, int> end)
+    /// <summary>Groups a list.</summary>
+    /// <param name="count">How many groups there are.</param>
+    /// <param name="items">The list.</param>
+    /// <param name="group">The group of an item.</param>
+    public NumberedGroups(int count, List<T> items, Func<T, int> group)
     {
         _starts = new int[count + 1];
-        foreach (var edge in edges)
+        foreach (var item in items)
         {
-            _starts[end(edge) + 1]++;
+            _starts[group(item) + 1]++;
         }
 
         for (var i = 0; i < count; i++)
@@ -22,19 +24,16 @@ internal sealed class EdgeIndex
         }
 
         var next = _starts.AsSpan(0, count).ToArray();
-        _edges = new OrderEdge[edges.Count];
-        foreach (var edge in edges)
+        _items = new T[items.Count];
+        foreach (var item in items)
         {
-            _edges[next[end(edge)]++] = edge;
+            _items[next[group(item)]++] = item;
         }
     }
 
-    /// <summary>The edges of one action.</summary>
-    public ReadOnlySpan<OrderEdge> this[int action] => _edges.AsSpan(_starts[action].._starts[action + 1]);
+    /// <summary>The items, group after group.</summary>
+    public ReadOnlySpan<T> All => _items;
 
-    /// <summary>Edges between <paramref name="count"/> actions, by the action that goes first.</summary>
-    public static EdgeIndex ByEarlier(int count, IReadOnlyList<OrderEdge> edges) => new(count, edges, edge => edge.Earlier);
-
-    /// <summary>Edges between <paramref name="count"/> actions, by the action that goes later.</summary>
-    public static EdgeIndex ByLater(int count, IReadOnlyList<OrderEdge> edges) => new(count, edges, edge => edge.Later);
+    /// <summary>The items of one group.</summary>
+    public ReadOnlySpan<T> this[int group] => _items.AsSpan(_starts[group].._starts[group + 1]);
 }

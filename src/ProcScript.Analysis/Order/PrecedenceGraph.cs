@@ -5,9 +5,9 @@ namespace ProcScript.Analysis.Order;
 /// <summary>Actions, named 0 and up, and which must go before which.</summary>
 /// <param name="count">How many actions there are.</param>
 /// <param name="edges">The edges; a pair may have several.</param>
-internal sealed class PrecedenceGraph(int count, IReadOnlyList<OrderEdge> edges)
+internal sealed class PrecedenceGraph(int count, List<OrderEdge> edges)
 {
-    private readonly EdgeIndex _after = EdgeIndex.ByEarlier(count, edges);
+    private readonly NumberedGroups<OrderEdge> _after = new(count, edges, edge => edge.Earlier);
 
     /// <summary>How many actions there are.</summary>
     public int Count => count;

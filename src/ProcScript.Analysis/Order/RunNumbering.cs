@@ -11,28 +11,34 @@ internal sealed class RunNumbering
     private readonly int _first;
     private readonly BackgroundWork _background;
     private readonly CuringWork _curing = new();
-    private readonly ImmutableArray<PerformedAction>.Builder _actions = ImmutableArray.CreateBuilder<PerformedAction>();
-    private readonly ImmutableArray<OrderEdge>.Builder _edges = ImmutableArray.CreateBuilder<OrderEdge>();
+    private readonly ImmutableArray<PerformedAction>.Builder _actions;
+    private readonly ImmutableArray<OrderEdge>.Builder _edges;
 
     /// <summary>Begins at 0, with nothing in the background.</summary>
-    public RunNumbering()
-        : this(0, new BackgroundWork())
+    /// <param name="count">How many actions there are.</param>
+    /// <param name="edges">How many edges there are between them.</param>
+    public RunNumbering(int count, int edges)
+        : this(0, new BackgroundWork(), count, edges)
     {
     }
 
-    private RunNumbering(int first, BackgroundWork background) => (_first, _background) = (first, background);
+    private RunNumbering(int first, BackgroundWork background, int count, int edges)
+    {
+        (_first, _background, Next) = (first, background, first);
+        _actions = ImmutableArray.CreateBuilder<PerformedAction>(count);
+        _edges = ImmutableArray.CreateBuilder<OrderEdge>(edges);
+    }
 
     /// <summary>The number of the next action.</summary>
-    public int Next => _first + _actions.Count;
+    public int Next { get; private set; }
 
-    /// <summary>The actions added here.</summary>
-    public ImmutableArray<PerformedAction> Actions => _actions.ToImmutable();
-
-    /// <summary>The edges between actions added here.</summary>
-    public ImmutableArray<OrderEdge> Edges => _edges.ToImmutable();
+    /// <summary>The actions added here, and what must go before what among them; both are handed out once, when all is added.</summary>
+    public (ImmutableArray<PerformedAction> Actions, ImmutableArray<OrderEdge> Order) End() => (_actions.MoveToImmutable(), _edges.DrainToImmutable());
 
     /// <summary>Numbers what comes after, with what still goes on in the background; this one stays as it is.</summary>
-    public RunNumbering After() => new(Next, _background.Copy());
+    /// <param name="count">How many actions there are.</param>
+    /// <param name="edges">How many edges there are between them.</param>
+    public RunNumbering After(int count, int edges) => new(Next, _background.Copy(), count, edges);
 
     /// <summary>Adds the next action.</summary>
     /// <param name="draft">The action.</param>
@@ -59,6 +65,7 @@ internal sealed class RunNumbering
         };
         _edges.AddRange(before);
         _actions.Add(action);
+        Next++;
         if (action.InBackground)
         {
             _background.Start(action.Number, action.Verb, action.Target);
@@ -72,13 +79,22 @@ internal sealed class RunNumbering
 
     private ImmutableArray<int> Wait(ActionRequest request, ImmutableArray<MetNeed> needs, ReadOnlySpan<OrderEdge> before)
     {
-        foreach (var work in _background.WorkOn(request.Target).Where(work => work >= _first))
+        foreach (var work in _background.WorkOn(request.Target))
         {
-            _edges.Add(new OrderEdge(work, Next, new AwaitsWork()));
+            if (work >= _first)
+            {
+                _edges.Add(new OrderEdge(work, Next, new AwaitsWork()));
+            }
         }
 
-        var awaited = needs.Select(need => need.MetBy).ToHashSet();
-        var loading = awaited.ToHashSet();
+        List<int> awaited = [];
+        List<int> loading = [];
+        foreach (var need in needs)
+        {
+            awaited.Add(need.MetBy);
+            loading.Add(need.MetBy);
+        }
+
         foreach (var edge in before)
         {
             awaited.Add(edge.Earlier);
@@ -89,6 +105,8 @@ internal sealed class RunNumbering
             }
         }
 
-        return [.. _background.WaitFor(request.Target, awaited).Concat(_curing.WaitFor(request.Verb, request.Target, loading)).Order()];
+        List<int> ended = [.. _background.WaitFor(request.Target, awaited), .. _curing.WaitFor(request.Verb, request.Target, loading)];
+        ended.Sort();
+        return [.. ended];
     }
 }

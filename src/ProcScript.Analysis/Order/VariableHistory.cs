@@ -8,37 +8,30 @@ internal sealed class VariableHistory
 {
     private readonly StateLayout _layout;
     private readonly MachineState _start;
-    private readonly List<Write>?[] _writes;
+    private readonly NumberedGroups<Write> _writes;
 
     /// <summary>Notes the changes of a sequence that begins at <paramref name="start"/>.</summary>
     public VariableHistory(StateLayout layout, MachineState start, IReadOnlyList<CausalStep> sequence)
     {
         _layout = layout;
         _start = start;
-        _writes = new List<Write>?[layout.Size];
+        var writes = new List<Write>(sequence.Count);
         for (var i = 0; i < sequence.Count; i++)
         {
             if (sequence[i].Change is { } change)
             {
-                (_writes[layout.Slot(change.Variable)] ??= []).Add(new Write(i, change.After));
+                writes.Add(new Write(layout.Slot(change.Variable), i, change.After));
             }
         }
+
+        _writes = new NumberedGroups<Write>(layout.Size, writes, write => write.Slot);
     }
+
+    /// <summary>All changes, variable after variable.</summary>
+    public ReadOnlySpan<Write> Writes => _writes.All;
 
     /// <summary>The actions, in order, that change a variable.</summary>
-    public IReadOnlyList<Write> WritesOf(StateVariable variable) => _writes[_layout.Slot(variable)] ?? (IReadOnlyList<Write>)[];
-
-    /// <summary>The variables that change, each once.</summary>
-    public IEnumerable<StateVariable> Changed()
-    {
-        for (var slot = 0; slot < _writes.Length; slot++)
-        {
-            if (_writes[slot] is not null)
-            {
-                yield return _layout.Variable(slot);
-            }
-        }
-    }
+    public ReadOnlySpan<Write> WritesOf(StateVariable variable) => _writes[_layout.Slot(variable)];
 
     /// <summary>
     /// The stretch of the sequence in which a need of the action at <paramref name="index"/> is met: the one that holds the
@@ -61,9 +54,9 @@ internal sealed class VariableHistory
         return count == 0 ? -1 : writes[count - 1].Action;
     }
 
-    private Stretch? After(Need need, IReadOnlyList<Write> writes, int from)
+    private Stretch? After(Need need, ReadOnlySpan<Write> writes, int from)
     {
-        for (var count = from; count <= writes.Count; count++)
+        for (var count = from; count <= writes.Length; count++)
         {
             if (MetAfter(need, writes, count))
             {
@@ -74,7 +67,7 @@ internal sealed class VariableHistory
         return null;
     }
 
-    private Stretch? Before(Need need, IReadOnlyList<Write> writes, int from)
+    private Stretch? Before(Need need, ReadOnlySpan<Write> writes, int from)
     {
         for (var count = from; count >= 0; count--)
         {
@@ -87,7 +80,7 @@ internal sealed class VariableHistory
         return null;
     }
 
-    private Stretch Around(Need need, IReadOnlyList<Write> writes, int count)
+    private Stretch Around(Need need, ReadOnlySpan<Write> writes, int count)
     {
         var first = count;
         while (first > 0 && MetAfter(need, writes, first - 1))
@@ -96,20 +89,20 @@ internal sealed class VariableHistory
         }
 
         var last = count;
-        while (last < writes.Count && MetAfter(need, writes, last + 1))
+        while (last < writes.Length && MetAfter(need, writes, last + 1))
         {
             last++;
         }
 
-        return new Stretch(first == 0 ? null : writes[first - 1].Action, last == writes.Count ? null : writes[last].Action);
+        return new Stretch(first == 0 ? null : writes[first - 1].Action, last == writes.Length ? null : writes[last].Action);
     }
 
-    private bool MetAfter(Need need, IReadOnlyList<Write> writes, int count) =>
+    private bool MetAfter(Need need, ReadOnlySpan<Write> writes, int count) =>
         need.IsMetBy(count == 0 ? _start[need.Variable] : writes[count - 1].Value);
 
-    private static int CountBefore(IReadOnlyList<Write> writes, int index)
+    private static int CountBefore(ReadOnlySpan<Write> writes, int index)
     {
-        var (low, high) = (0, writes.Count);
+        var (low, high) = (0, writes.Length);
         while (low < high)
         {
             var middle = (low + high) / 2;
@@ -121,9 +114,10 @@ internal sealed class VariableHistory
 }
 
 /// <summary>An action sets a variable.</summary>
+/// <param name="Slot">The place of the variable.</param>
 /// <param name="Action">The index of the action.</param>
 /// <param name="Value">The value.</param>
-internal readonly record struct Write(int Action, int Value);
+internal readonly record struct Write(int Slot, int Action, int Value);
 
 /// <summary>A stretch of a sequence in which a need is met.</summary>
 /// <param name="Begin">The index of the action that makes it true; null where it is so from the start.</param>

@@ -55,9 +55,10 @@ internal static class RefitProof
 
     private static IEnumerable<RefitFailure> Compare(StripRun strip, MachineState end)
     {
-        var last = strip.LastChanges();
+        IReadOnlyDictionary<StateVariable, PerformedAction>? last = null;
         foreach (var variable in strip.Start.Differences(end))
         {
+            last ??= strip.LastChanges();
             var item = Item(strip.Procedure.Machine, variable);
             if (!strip.Discarded.Contains(item))
             {

@@ -5,43 +5,49 @@ using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Refitting;
 
 /// <summary>The exact reverse of a strip: the inverse of each of its actions, last first, without what is discarded.</summary>
 internal sealed class InverseList
 {
-    private readonly Dictionary<NamedAction, (int First, int Last)> _places = [];
-
     /// <summary>Reverses a strip.</summary>
     public InverseList(StripRun strip)
     {
-        var inverses = ImmutableArray.CreateBuilder<Inverse>();
-        foreach (var action in strip.Actions.Reverse())
+        var inverses = ImmutableArray.CreateBuilder<Inverse>(strip.Actions.Length);
+        for (var i = strip.Actions.Length - 1; i >= 0; i--)
         {
-            if (action.Changes is [var change] && GoesBack(action.Target!, strip))
+            if (strip.Actions[i] is { Changes: [var change] } action && GoesBack(action.Target!, strip))
             {
                 inverses.Add(Undo(action, change));
             }
         }
 
-        All = inverses.ToImmutable();
-        for (var i = 0; i < All.Length; i++)
-        {
-            var name = new NamedAction(All[i].Request.Verb, All[i].Request.Target);
-            _places[name] = (_places.TryGetValue(name, out var place) ? place.First : i, i);
-        }
+        All = inverses.DrainToImmutable();
     }
 
     /// <summary>The inverses, in order.</summary>
     public ImmutableArray<Inverse> All { get; }
 
     /// <summary>The first and the last place of an action; null where the refit has none such.</summary>
-    public (int First, int Last)? PlaceOf(NamedAction action) => _places.TryGetValue(action, out var place) ? place : null;
+    public (int First, int Last)? PlaceOf(RefitAnchor action)
+    {
+        (int First, int Last)? place = null;
+        for (var i = 0; i < All.Length; i++)
+        {
+            if (All[i].Request.IsNamedBy(action))
+            {
+                place = (place?.First ?? i, i);
+            }
+        }
+
+        return place;
+    }
 
     /// <summary>The part at either end of a joint that is discarded, so that the joint cannot be closed again.</summary>
     public static Part? LostEnd(MachineItem item, StripRun strip) =>
-        item is Joint { Role: not JointRole.Cover } joint
+        strip.Discarded.Count > 0 && item is Joint { Role: not JointRole.Cover } joint
             ? Assemblies.BelowTheCommonPart(joint).FirstOrDefault(strip.Discarded.Contains)
             : null;
 

@@ -35,10 +35,10 @@ internal sealed class ReferenceRefit
     }
 
     /// <summary>The actions, in order.</summary>
-    public IReadOnlyList<ActionDraft> Drafts => _drafts;
+    public List<ActionDraft> Drafts => _drafts;
 
     /// <summary>The actions that stand there for the sake of a later one, and should stay right before it.</summary>
-    public IReadOnlyList<Leader> Leaders => _leaders;
+    public List<Leader> Leaders => _leaders;
 
     /// <summary>Lays out the sequence.</summary>
     /// <param name="facts">The machine.</param>
@@ -51,21 +51,24 @@ internal sealed class ReferenceRefit
         var checksAt = strip.Procedure.Rules.OfType<CheckRule>().ToLookup(refit.Slot);
         for (var slot = 0; slot < inverses.All.Length; slot++)
         {
-            var before = refit._drafts.Count;
+            var checks = refit._drafts.Count;
             refit.AddChecks(checksAt[slot]);
-            var ledBy = Enumerable.Range(before, refit._drafts.Count - before).Where(refit.IsCheckBeforeSomething).ToList();
+            var after = refit._drafts.Count;
             var inverse = inverses.All[slot];
             refit.Add(inverse.Request, new InverseOf(inverse.Undoes), inverse.Undoes);
-            var led = refit._drafts.Count - 1;
-            refit._leaders.AddRange(ledBy.Select(index => new Leader(index, led)));
+            for (var i = checks; i < after; i++)
+            {
+                if (refit._drafts[i].Origin is RuledCheck { Rule.Before: not null })
+                {
+                    refit._leaders.Add(new Leader(i, refit._drafts.Count - 1));
+                }
+            }
         }
 
         refit.AddChecks(checksAt[inverses.All.Length]);
         refit.SetBackUnless([]);
         return refit;
     }
-
-    private bool IsCheckBeforeSomething(int index) => _drafts[index].Origin is RuledCheck { Rule.Before: not null };
 
     private void AddChecks(IEnumerable<CheckRule> checks)
     {
@@ -78,12 +81,12 @@ internal sealed class ReferenceRefit
     /// <summary>The place of a check: the index of the inverse that it stands before.</summary>
     private int Slot(CheckRule check)
     {
-        if (check.Before is { } before && _inverses.PlaceOf(new NamedAction(before.Verb, before.Target)) is { } next)
+        if (check.Before is { } before && _inverses.PlaceOf(before) is { } next)
         {
             return next.First;
         }
 
-        if (check.After is { } after && _inverses.PlaceOf(new NamedAction(after.Verb, after.Target)) is { } last)
+        if (check.After is { } after && _inverses.PlaceOf(after) is { } last)
         {
             return last.Last + 1;
         }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Order;
@@ -73,7 +74,7 @@ internal sealed class RefitDerivation
         }
 
         // A leader waits for all that the action waits for that it leads.
-        var before = EdgeIndex.ByLater(_reference.Drafts.Count, edges);
+        var before = new NumberedGroups<OrderEdge>(_reference.Drafts.Count, edges, edge => edge.Later);
         var ledBy = _reference.Leaders.ToLookup(leader => leader.Led, leader => leader.Index);
         List<OrderEdge> closer = [.. edges];
         foreach (var leader in _reference.Leaders)
@@ -92,14 +93,14 @@ internal sealed class RefitDerivation
 
     private RefitRun Number(IReadOnlyList<int> order, List<OrderEdge> edges)
     {
-        var numbering = _strip.Numbering.After();
+        var numbering = _strip.Numbering.After(order.Count, edges.Count);
         var numberOf = new int[order.Count];
         for (var i = 0; i < order.Count; i++)
         {
             numberOf[order[i]] = numbering.Next + i;
         }
 
-        var before = EdgeIndex.ByLater(order.Count, edges);
+        var before = new NumberedGroups<OrderEdge>(order.Count, edges, edge => edge.Later);
         var lastInStrip = _strip.LastChanges();
         var incoming = new List<OrderEdge>();
         foreach (var index in order)
@@ -110,13 +111,16 @@ internal sealed class RefitDerivation
                 incoming.Add(new OrderEdge(numberOf[edge.Earlier], numberOf[index], edge.Reason));
             }
 
-            var needs = _links.Met(index).Select(need => need with
+            var needs = ImmutableArray.CreateBuilder<MetNeed>(_links.Met(index).Length);
+            foreach (var (need, metBy) in _links.Met(index))
             {
-                MetBy = need.MetBy >= 0 ? numberOf[need.MetBy] : lastInStrip.GetValueOrDefault(need.Need.Variable)?.Number ?? -1,
-            });
-            numbering.Add(_reference.Drafts[index], [.. needs], CollectionsMarshal.AsSpan(incoming));
+                needs.Add(new MetNeed(need, metBy >= 0 ? numberOf[metBy] : lastInStrip.GetValueOrDefault(need.Variable)?.Number ?? -1));
+            }
+
+            numbering.Add(_reference.Drafts[index], needs.MoveToImmutable(), CollectionsMarshal.AsSpan(incoming));
         }
 
-        return new RefitRun { Actions = numbering.Actions, Order = numbering.Edges };
+        var (actions, ordered) = numbering.End();
+        return new RefitRun { Actions = actions, Order = ordered };
     }
 }

@@ -10,25 +10,21 @@ namespace ProcScript.Analysis.Refitting;
 internal sealed class RuleEdges
 {
     private readonly StripRun _strip;
-    private readonly Dictionary<NamedAction, (int First, int Last)> _places = [];
+    private readonly List<ActionDraft> _drafts;
     private readonly List<OrderEdge> _edges = [];
     private readonly List<RefitFailure> _failures = [];
 
     /// <summary>Reads the rules of a procedure against its refit.</summary>
-    public RuleEdges(StripRun strip, IReadOnlyList<ActionDraft> drafts)
+    public RuleEdges(StripRun strip, List<ActionDraft> drafts)
     {
         _strip = strip;
+        _drafts = drafts;
         var checks = new Dictionary<CheckRule, int>(ReferenceEqualityComparer.Instance);
         for (var i = 0; i < drafts.Count; i++)
         {
             if (drafts[i].Origin is RuledCheck check)
             {
                 checks.Add(check.Rule, i);
-            }
-            else if (drafts[i] is { Origin: InverseOf, Request: var request })
-            {
-                var name = new NamedAction(request.Verb, request.Target);
-                _places[name] = (_places.TryGetValue(name, out var place) ? place.First : i, i);
             }
         }
 
@@ -48,7 +44,7 @@ internal sealed class RuleEdges
     }
 
     /// <summary>The edges.</summary>
-    public IReadOnlyList<OrderEdge> Edges => _edges;
+    public List<OrderEdge> Edges => _edges;
 
     /// <summary>What is wrong with the rules themselves.</summary>
     public IReadOnlyList<RefitFailure> Failures => _failures;
@@ -69,7 +65,16 @@ internal sealed class RuleEdges
             return null;
         }
 
-        if (_places.TryGetValue(new NamedAction(anchor.Verb, anchor.Target), out var place))
+        (int First, int Last)? place = null;
+        for (var i = 0; i < _drafts.Count; i++)
+        {
+            if (_drafts[i] is { Origin: InverseOf, Request: var request } && request.IsNamedBy(anchor))
+            {
+                place = (place?.First ?? i, i);
+            }
+        }
+
+        if (place is not null)
         {
             return place;
         }

@@ -91,7 +91,7 @@ public sealed class StripRun
     /// <summary>For each variable that changed the action that changed it last.</summary>
     internal IReadOnlyDictionary<StateVariable, PerformedAction> LastChanges()
     {
-        var last = new Dictionary<StateVariable, PerformedAction>();
+        var last = new Dictionary<StateVariable, PerformedAction>(Actions.Length);
         foreach (var action in Actions)
         {
             foreach (var change in action.Changes)
@@ -112,5 +112,5 @@ public sealed class StripRun
         Actions.LastOrDefault(action => ReferenceEquals(RefitFinding.Step(action), step))?.Number ?? -1;
 
     /// <summary>The numbers given so far, for the refit to go on from.</summary>
-    internal RunNumbering Numbering { get; init; } = new();
+    internal RunNumbering Numbering { get; init; } = new(0, 0);
 }

@@ -26,7 +26,7 @@ internal sealed class StripRunner
     private readonly NeedCollector _collector;
     private readonly FailureSorting _sorting;
     private readonly HashSet<StateVariable> _assumed = [];
-    private readonly Dictionary<StateVariable, Step> _lastStep = [];
+    private readonly Step?[] _lastStep;
     private readonly List<ActionDraft> _drafts = [];
     private readonly List<StripFailure> _failures = [];
     private readonly DiscardedItems _discarded;
@@ -43,7 +43,8 @@ internal sealed class StripRunner
         _state = MachineState.Whole(facts.Layout);
         _discarded = new DiscardedItems();
         _collector = new NeedCollector(facts, _state, NeedsPhase.Strip, _discarded.Items);
-        _sorting = new FailureSorting(_state, variable => _lastStep.GetValueOrDefault(variable));
+        _lastStep = new Step?[facts.Layout.Size];
+        _sorting = new FailureSorting(_state, LastStep);
     }
 
     /// <summary>Performs a procedure.</summary>
@@ -66,7 +67,7 @@ internal sealed class StripRunner
 
         Perform(_procedure.Work);
         var numbering = Number(start);
-        var actions = numbering.Actions;
+        var (actions, order) = numbering.End();
         return new StripRun
         {
             Library = _library,
@@ -74,7 +75,7 @@ internal sealed class StripRunner
             Actions = actions,
             Stages = [.. _procedure.Stages.Select((stage, i) => new StageRun(stage, actions[(i == 0 ? 0 : ends[i - 1])..ends[i]]))],
             Work = actions[(ends.Count == 0 ? 0 : ends[^1])..],
-            Order = numbering.Edges,
+            Order = order,
             Discards = _discarded.Discards,
             Discarded = _discarded.Items,
             Replaced = _replaced,
@@ -90,8 +91,8 @@ internal sealed class StripRunner
     private RunNumbering Number(MachineState start)
     {
         var links = new CausalLinks(_facts.Layout, start, _drafts);
-        var before = EdgeIndex.ByLater(_drafts.Count, links.Edges);
-        var numbering = new RunNumbering();
+        var before = new NumberedGroups<OrderEdge>(_drafts.Count, links.Edges, edge => edge.Later);
+        var numbering = new RunNumbering(_drafts.Count, links.Edges.Count);
         for (var i = 0; i < _drafts.Count; i++)
         {
             numbering.Add(_drafts[i], links.Met(i), before[i]);
@@ -99,6 +100,9 @@ internal sealed class StripRunner
 
         return numbering;
     }
+
+    /// <summary>The step that last changed a variable; null where none did.</summary>
+    private Step? LastStep(StateVariable variable) => _lastStep[_facts.Layout.Slot(variable)];
 
     private void Perform(ImmutableArray<Step> steps)
     {
@@ -195,7 +199,7 @@ internal sealed class StripRunner
                 return;
             }
 
-            Fail(new AlreadyDone(step, part, _lastStep.GetValueOrDefault(new PartOut(part).Variable)));
+            Fail(new AlreadyDone(step, part, LastStep(new PartOut(part).Variable)));
             return;
         }
 
@@ -265,7 +269,7 @@ internal sealed class StripRunner
         {
             change = effect.On(_state, possible);
             _state.Apply(change.Value);
-            _lastStep[change.Value.Variable] = step;
+            _lastStep[_facts.Layout.Slot(change.Value.Variable)] = step;
             _assumed.Remove(change.Value.Variable);
         }
 
