@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Procedures;
 
@@ -31,14 +33,17 @@ internal sealed class LineLinks
     /// <summary>The lines that nothing wanted leans on, not even through others.</summary>
     public HashSet<int> Idle()
     {
-        var next = _links.ToLookup(link => link.From, link => link.To);
+        var next = new NumberedGroups<(int From, int To)>(_units.Count, [.. _links], link => link.From);
         var needed = new HashSet<int>(_wanted);
         var open = new Stack<int>(needed);
         while (open.TryPop(out var unit))
         {
-            foreach (var other in next[unit].Where(needed.Add))
+            foreach (var (_, other) in next[unit])
             {
-                open.Push(other);
+                if (needed.Add(other))
+                {
+                    open.Push(other);
+                }
             }
         }
 
@@ -47,22 +52,21 @@ internal sealed class LineLinks
 
     private void Read(StripRun strip, RefitRun refit)
     {
+        int[] lineOf = [.. strip.Actions.Select(_units.Of)];
         foreach (var action in strip.Actions)
         {
-            Lean(_units.Of(action), action.Needs, strip);
+            Lean(lineOf[action.Number], action.Needs, lineOf);
         }
 
-        var inverses = new Dictionary<int, PerformedAction>();
         foreach (var action in refit.Actions)
         {
             switch (action.Origin)
             {
                 case InverseOf inverse:
-                    inverses.Add(action.Number, inverse.Action);
-                    Lean(_units.Of(inverse.Action), action.Needs, strip);
+                    Lean(lineOf[inverse.Action.Number], action.Needs, lineOf);
                     break;
                 case RuledCheck check:
-                    Lean(_units.Of(check.Rule), action.Needs, strip);
+                    Lean(_units.Of(check.Rule), action.Needs, lineOf);
                     break;
             }
         }
@@ -71,9 +75,12 @@ internal sealed class LineLinks
         {
             foreach (var anchor in Anchors(rule))
             {
-                foreach (var named in inverses.Values.Where(action => IsNamedBy(anchor, action)))
+                foreach (var action in refit.Actions)
                 {
-                    Add(_units.Of(rule), _units.Of(named));
+                    if (action.Origin is InverseOf inverse && IsNamedBy(anchor, inverse.Action))
+                    {
+                        Add(_units.Of(rule), lineOf[inverse.Action.Number]);
+                    }
                 }
             }
         }
@@ -88,13 +95,13 @@ internal sealed class LineLinks
         }
     }
 
-    private void Lean(int unit, IEnumerable<MetNeed> needs, StripRun strip)
+    private void Lean(int line, ImmutableArray<MetNeed> needs, int[] lineOf)
     {
         foreach (var need in needs)
         {
-            if (need.MetBy >= 0 && need.MetBy < strip.Actions.Length)
+            if (need.MetBy >= 0 && need.MetBy < lineOf.Length)
             {
-                Add(unit, _units.Of(strip.Actions[need.MetBy]));
+                Add(line, lineOf[need.MetBy]);
             }
         }
     }

@@ -17,19 +17,12 @@ internal sealed class SpelledProcedure
 {
     private readonly MachineFacts _facts;
     private readonly StripRun _proven;
-    private readonly ImmutableArray<Step> _steps;
-    private readonly ImmutableArray<Step> _work;
+    private (ImmutableArray<Step> Stages, ImmutableArray<Step> Work)? _steps;
 
-    private SpelledProcedure(MachineFacts facts, StripRun proven)
-    {
-        (_facts, _proven) = (facts, proven);
-        var next = 0;
-        _steps = [.. proven.Procedure.Stages.SelectMany(stage => stage.Steps).SelectMany(step => Spell(step, ref next))];
-        _work = [.. proven.Procedure.Work.SelectMany(step => Spell(step, ref next))];
-    }
+    private SpelledProcedure(MachineFacts facts, StripRun proven) => (_facts, _proven) = (facts, proven);
 
-    /// <summary>How many actions it has.</summary>
-    public int Length => _steps.Length + _work.Length;
+    /// <summary>How many steps it has: one for each action, and to discard something is none.</summary>
+    public int Length => _proven.Actions.Length + _proven.Discards.Length;
 
     /// <summary>Spells a procedure out.</summary>
     public static SpelledProcedure Of(FamilyMember member) => new(member.Facts, member.Outcome.Strip!);
@@ -38,7 +31,8 @@ internal sealed class SpelledProcedure
     public StripRun? Without(StepUnits units, IReadOnlySet<int> removed)
     {
         bool Stays(Step step) => !removed.Contains(units.Of(step));
-        return Prove(_facts, _proven, [new Stage("", [.. _steps.Where(Stays)], _proven.Procedure.Declared)], [.. _work.Where(Stays)], units, removed);
+        var (stages, work) = _steps ??= Spell();
+        return Prove(_facts, _proven, [new Stage("", [.. stages.Where(Stays)], _proven.Procedure.Declared)], [.. work.Where(Stays)], units, removed);
     }
 
     /// <summary>Whether the text itself, without these lines, is proven and misses no goal.</summary>
@@ -75,6 +69,15 @@ internal sealed class SpelledProcedure
         .Where(action => action.Changes.IsEmpty && action.Needs.Any(met => met.Need is PartOut need && need.Part == action.Target))
         .Select(action => ((WrittenStep)action.Origin).Step)
         .ToHashSet<Step>(ReferenceEqualityComparer.Instance);
+
+    /// <summary>The steps in full. Most procedures need every line, which is seen without trying; those are never spelled out.</summary>
+    private (ImmutableArray<Step> Stages, ImmutableArray<Step> Work) Spell()
+    {
+        var next = 0;
+        ImmutableArray<Step> stages = [.. _proven.Procedure.Stages.SelectMany(stage => stage.Steps).SelectMany(step => Spell(step, ref next))];
+        ImmutableArray<Step> work = [.. _proven.Procedure.Work.SelectMany(step => Spell(step, ref next))];
+        return (stages, work);
+    }
 
     private ImmutableArray<Step> Spell(Step step, ref int next)
     {

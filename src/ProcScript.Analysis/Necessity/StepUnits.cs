@@ -12,7 +12,7 @@ namespace ProcScript.Analysis.Necessity;
 /// </summary>
 internal sealed class StepUnits
 {
-    private readonly Dictionary<SourceSpan, int> _units = [];
+    private readonly Dictionary<SourceSpan, int> _units = new(new ByPlace());
     private readonly List<SourceSpan> _lines = [];
     private readonly List<bool> _isWanted = [];
 
@@ -74,6 +74,14 @@ internal sealed class StepUnits
         }
 
         return -1;
+    }
+
+    /// <summary>Lines are told apart by their places: to hash a path as well takes long, and nearly all lines are in one file.</summary>
+    private sealed class ByPlace : IEqualityComparer<SourceSpan>
+    {
+        public bool Equals(SourceSpan one, SourceSpan other) => one == other;
+
+        public int GetHashCode(SourceSpan line) => line.Span.Start;
     }
 
     private static NamedAction Meaning(Goal goal) => Meaning(goal.Verb, goal.Target);
