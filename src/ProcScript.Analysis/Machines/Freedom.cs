@@ -10,38 +10,47 @@ namespace ProcScript.Analysis.Machines;
 /// </summary>
 internal sealed class Freedom
 {
-    private readonly Dictionary<FreeingGoal, int> _ranks;
-    private readonly Dictionary<FreeingGoal, List<FreeingClause>> _stuckClauses;
+    private const int NotReached = -1;
+
+    private readonly Machine _machine;
+    private readonly int[] _ranks;
+    private readonly List<FreeingGoal>?[] _waiting;
+    private readonly List<FreeingClause>?[] _clauses;
+    private readonly int[] _next;
     private readonly HashSet<MachineItem> _stuckItems;
 
     /// <summary>Works out what can be got off.</summary>
     public Freedom(MachineFacts facts)
     {
+        _machine = facts.Machine;
+        var count = (2 * _machine.Joints.Length) + (2 * _machine.Parts.Length)
+            + _machine.Energies.Length + _machine.Fluids.Length + _machine.Controls.Length;
+        _ranks = new int[count];
+        Array.Fill(_ranks, NotReached);
+        _waiting = new List<FreeingGoal>?[count];
+        _clauses = new List<FreeingClause>?[count];
+        _next = new int[count];
         var clauses = new FreeingClauses(facts);
-        var goals = FreeingClauses.Goals(facts.Machine).ToList();
+        var goals = FreeingClauses.Goals(_machine).ToList();
         var open = new Queue<FreeingGoal>(goals);
-        var unmet = new Dictionary<FreeingGoal, Unmet>(goals.Count);
-        var waiting = new Dictionary<FreeingGoal, List<FreeingGoal>>();
-        _ranks = new Dictionary<FreeingGoal, int>(goals.Count);
         foreach (var goal in goals)
         {
-            unmet[goal] = new Unmet(clauses.Of(goal));
+            _clauses[NumberOf(goal)] = clauses.Of(goal);
         }
 
+        var reached = 0;
         while (open.TryDequeue(out var goal))
         {
-            if (!IsReached(goal) && Advance(goal, unmet[goal], waiting))
+            if (!IsReached(goal) && Advance(goal))
             {
-                _ranks.Add(goal, _ranks.Count);
-                unmet.Remove(goal);
-                if (waiting.Remove(goal, out var freed))
-                {
-                    freed.ForEach(open.Enqueue);
-                }
+                var number = NumberOf(goal);
+                _ranks[number] = reached++;
+                _clauses[number] = null;
+                _waiting[number]?.ForEach(open.Enqueue);
+                _waiting[number] = null;
             }
         }
 
-        _stuckClauses = unmet.ToDictionary(one => one.Key, one => one.Value.Clauses);
         Stuck = [.. goals.Where(goal => !IsReached(goal))];
         _stuckItems = [.. Stuck.Where(goal => goal.Kind is not (FreeingKind.Aside or FreeingKind.Slack)).Select(goal => goal.Item)];
     }
@@ -60,47 +69,64 @@ internal sealed class Freedom
     /// The place of a goal among those that can be brought about: what brings it about first has lower places. Null where
     /// nothing does.
     /// </summary>
-    public int? Rank(FreeingGoal goal) => _ranks.TryGetValue(goal, out var rank) ? rank : null;
+    public int? Rank(FreeingGoal goal) => _ranks[NumberOf(goal)] is not NotReached and var rank ? rank : null;
 
     /// <summary>What a stuck goal lacks.</summary>
     public IEnumerable<FreeingClause> Lacks(FreeingGoal goal) =>
-        _stuckClauses[goal].Where(clause => !clause.Ways.Any(IsReached));
+        _clauses[NumberOf(goal)]!.Where(clause => !IsGiven(clause));
 
-    private bool IsReached(FreeingGoal goal) => _ranks.ContainsKey(goal);
+    private bool IsReached(FreeingGoal goal) => _ranks[NumberOf(goal)] != NotReached;
 
-    /// <summary>Passes what a goal has already; where it still lacks something, the goal waits for all that would give it.</summary>
-    private bool Advance(FreeingGoal goal, Unmet unmet, Dictionary<FreeingGoal, List<FreeingGoal>> waiting)
+    private bool IsGiven(FreeingClause clause)
     {
-        while (unmet.Next < unmet.Clauses.Count && unmet.Clauses[unmet.Next].Ways.Any(IsReached))
+        foreach (var way in clause.Ways)
         {
-            unmet.Next++;
-        }
-
-        if (unmet.Next == unmet.Clauses.Count)
-        {
-            return true;
-        }
-
-        foreach (var way in unmet.Clauses[unmet.Next].Ways)
-        {
-            if (!waiting.TryGetValue(way, out var others))
+            if (IsReached(way))
             {
-                waiting[way] = others = [];
+                return true;
             }
-
-            others.Add(goal);
         }
 
         return false;
     }
 
-    /// <summary>What a goal needs that is not reached.</summary>
-    private sealed class Unmet(List<FreeingClause> clauses)
+    /// <summary>The place of a goal among all that there could be.</summary>
+    private int NumberOf(FreeingGoal goal)
     {
-        /// <summary>All that it needs.</summary>
-        public List<FreeingClause> Clauses => clauses;
+        var parts = 2 * _machine.Joints.Length;
+        var services = parts + (2 * _machine.Parts.Length);
+        return goal switch
+        {
+            { Kind: FreeingKind.Off } => 2 * goal.Item.Index,
+            { Kind: FreeingKind.Slack } => (2 * goal.Item.Index) + 1,
+            { Kind: FreeingKind.Out } => parts + (2 * goal.Item.Index),
+            { Kind: FreeingKind.Aside } => parts + (2 * goal.Item.Index) + 1,
+            { Item: Energy } => services + goal.Item.Index,
+            { Item: Fluid } => services + _machine.Energies.Length + goal.Item.Index,
+            _ => services + _machine.Energies.Length + _machine.Fluids.Length + goal.Item.Index,
+        };
+    }
 
-        /// <summary>The place of the first that it may still lack.</summary>
-        public int Next { get; set; }
+    /// <summary>Passes what a goal has already; where it still lacks something, the goal waits for all that would give it.</summary>
+    private bool Advance(FreeingGoal goal)
+    {
+        var clauses = _clauses[NumberOf(goal)]!;
+        ref var next = ref _next[NumberOf(goal)];
+        while (next < clauses.Count && IsGiven(clauses[next]))
+        {
+            next++;
+        }
+
+        if (next == clauses.Count)
+        {
+            return true;
+        }
+
+        foreach (var way in clauses[next].Ways)
+        {
+            (_waiting[NumberOf(way)] ??= []).Add(goal);
+        }
+
+        return false;
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
@@ -85,12 +86,10 @@ internal sealed class FreeingClauses(MachineFacts facts)
             Add(cover, null, [new FreeingGoal(FreeingKind.Off, cover)]);
         }
 
-        foreach (var service in needsServices ? new MachineItem?[] { joint.On, joint.Carries } : [])
+        if (needsServices)
         {
-            if (service is not null)
-            {
-                Add(service, null, [new FreeingGoal(FreeingKind.Switched, service), .. Benches(common, _ => true)]);
-            }
+            Service(joint.On, common);
+            Service(joint.Carries, common);
         }
     }
 
@@ -103,26 +102,37 @@ internal sealed class FreeingClauses(MachineFacts facts)
     }
 
     /// <summary>Adds the conditions written on <paramref name="level"/> (null: on a joint), with what a bench spares.</summary>
-    private void Conditions(IEnumerable<Condition> conditions, Part? level, Part? bench)
+    private void Conditions(ImmutableArray<Condition> conditions, Part? level, Part? bench)
     {
-        foreach (var condition in conditions.Where(condition => condition.Phase != NeedsPhase.Refit))
+        foreach (var condition in conditions)
         {
-            if (Ways(condition) is { } ways)
+            if (condition.Phase != NeedsPhase.Refit && Ways(condition) is { } ways)
             {
-                var spared = Benches(bench, root => (level is not null && root.IsWithin(level)) || !LiesIn(condition.Item, root));
-                Add(condition.Item, condition, [.. ways, .. spared]);
+                for (var root = bench; root is not null; root = root.Parent)
+                {
+                    if ((level is not null && root.IsWithin(level)) || !LiesIn(condition.Item, root))
+                    {
+                        ways = ways.Add(new FreeingGoal(FreeingKind.Out, root));
+                    }
+                }
+
+                Add(condition.Item, condition, ways);
             }
         }
     }
 
-    private static IEnumerable<FreeingGoal> Benches(Part? innermost, Func<Part, bool> isSpared)
+    /// <summary>A joint's energy or fluid, if it has one: switched off, or the joint is on a bench.</summary>
+    private void Service(MachineItem? service, Part? bench)
     {
-        for (var root = innermost; root is not null; root = root.Parent)
+        if (service is not null)
         {
-            if (isSpared(root))
+            ImmutableArray<FreeingGoal> ways = [new FreeingGoal(FreeingKind.Switched, service)];
+            for (var root = bench; root is not null; root = root.Parent)
             {
-                yield return new FreeingGoal(FreeingKind.Out, root);
+                ways = ways.Add(new FreeingGoal(FreeingKind.Out, root));
             }
+
+            Add(service, null, ways);
         }
     }
 
@@ -134,7 +144,7 @@ internal sealed class FreeingClauses(MachineFacts facts)
     };
 
     /// <returns>The goals that make a condition true; null where it is true from the start.</returns>
-    private static IReadOnlyList<FreeingGoal>? Ways(Condition condition) => condition.State switch
+    private static ImmutableArray<FreeingGoal>? Ways(Condition condition) => condition.State switch
     {
         NeededState.OutOfTheWay => [.. Aside(condition.Item), new FreeingGoal(FreeingKind.Out, condition.Item)],
         NeededState.Out => [new FreeingGoal(FreeingKind.Out, condition.Item)],
@@ -146,14 +156,14 @@ internal sealed class FreeingClauses(MachineFacts facts)
         _ => null,
     };
 
-    private static IReadOnlyList<FreeingGoal> Aside(MachineItem item) =>
+    private static ImmutableArray<FreeingGoal> Aside(MachineItem item) =>
         item is Part { Aside: not null } ? [new FreeingGoal(FreeingKind.Aside, item)] : [];
 
-    private static IReadOnlyList<FreeingGoal> Free(Joint joint) =>
+    private static ImmutableArray<FreeingGoal> Free(Joint joint) =>
         ActionTarget.Of(joint) == ActionTargets.Fastener
             ? [new FreeingGoal(FreeingKind.Slack, joint), new FreeingGoal(FreeingKind.Off, joint)]
             : [new FreeingGoal(FreeingKind.Off, joint)];
 
-    private void Add(MachineItem about, Condition? condition, IReadOnlyList<FreeingGoal> ways) =>
+    private void Add(MachineItem about, Condition? condition, ImmutableArray<FreeingGoal> ways) =>
         _clauses.Add(new FreeingClause(about, condition, ways));
 }

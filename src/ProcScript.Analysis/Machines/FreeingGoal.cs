@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Machines;
@@ -30,4 +31,4 @@ internal enum FreeingKind
 /// <param name="About">The item that has to give way.</param>
 /// <param name="Condition">The condition that asks for it; null where the goal itself does.</param>
 /// <param name="Ways">The goals of which any one will do; none where nothing will.</param>
-internal sealed record FreeingClause(MachineItem About, Condition? Condition, IReadOnlyList<FreeingGoal> Ways);
+internal sealed record FreeingClause(MachineItem About, Condition? Condition, ImmutableArray<FreeingGoal> Ways);
