@@ -8,6 +8,7 @@ namespace ProcScript.Analysis.Machines;
 /// <summary>What follows from a machine alone, worked out once and read by every procedure on it.</summary>
 internal sealed class MachineFacts
 {
+    private readonly ImmutableArray<Part>[] _ends;
     private readonly ImmutableArray<Joint>[] _ties;
     private readonly ImmutableArray<Joint>[] _jointsOn;
     private readonly ImmutableArray<Joint>[] _jointsCarrying;
@@ -18,6 +19,7 @@ internal sealed class MachineFacts
     {
         Machine = machine;
         Layout = new StateLayout(machine);
+        _ends = [.. machine.Joints.Select(joint => joint.Role == JointRole.Cover ? [] : Assemblies.BelowTheCommonPart(joint).ToImmutableArray())];
         _ties = FindTies(machine);
         _jointsOn = Group(machine.Joints, joint => joint.On?.Index, machine.Energies.Length);
         _jointsCarrying = Group(machine.Joints, joint => joint.Carries?.Index, machine.Fluids.Length);
@@ -42,6 +44,12 @@ internal sealed class MachineFacts
     /// <summary>What can be got off it at all.</summary>
     public Freedom Freedom { get; }
 
+    /// <summary>
+    /// The parts of which none may be off for the ends of a joint to meet, as <see cref="Assemblies.BelowTheCommonPart"/> tells them; none for
+    /// a cover.
+    /// </summary>
+    public ImmutableArray<Part> Ends(Joint joint) => _ends[joint.Index];
+
     /// <summary>The joints between a part with all inside it and the rest of the machine, in the order of declaration.</summary>
     public ImmutableArray<Joint> Ties(Part part) => _ties[part.Index];
 
@@ -54,17 +62,14 @@ internal sealed class MachineFacts
     /// <summary>Whether a part or one that it lies in has conditions of its own.</summary>
     public bool IsConditioned(Part part) => _isConditioned[part.Index];
 
-    private static ImmutableArray<Joint>[] FindTies(Machine machine)
+    private ImmutableArray<Joint>[] FindTies(Machine machine)
     {
         var ties = new List<Joint>[machine.Parts.Length];
         foreach (var joint in machine.Joints)
         {
-            if (joint.Role != JointRole.Cover)
+            foreach (var part in Ends(joint))
             {
-                foreach (var part in Assemblies.BelowTheCommonPart(joint))
-                {
-                    (ties[part.Index] ??= []).Add(joint);
-                }
+                (ties[part.Index] ??= []).Add(joint);
             }
         }
 

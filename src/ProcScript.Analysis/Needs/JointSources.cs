@@ -51,12 +51,9 @@ internal static class JointSources
     /// <summary>Both ends are in the machine, or on the bench together.</summary>
     public static void EndsMeet(ActionRequest request, NeedCollector collector)
     {
-        if (request.Joint.Role != JointRole.Cover)
+        foreach (var part in collector.Facts.Ends(request.Joint))
         {
-            foreach (var part in Assemblies.BelowTheCommonPart(request.Joint))
-            {
-                collector.Add(new PartInPlace(part));
-            }
+            collector.Add(new PartInPlace(part));
         }
     }
 
