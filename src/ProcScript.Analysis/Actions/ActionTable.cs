@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
@@ -154,10 +153,10 @@ public static class ActionTable
         new(Verb.Discard, Work, ActionTargets.Joint | ActionTargets.Part, null, "Discard {0}", "discarded") { Needs = [WorkSources.Off] },
     ];
 
-    private static readonly FrozenDictionary<Verb, ActionRow> ByVerb = Rows.ToFrozenDictionary(row => row.Verb);
+    private static readonly ActionRow[] ByVerb = [.. Enum.GetValues<Verb>().Select(verb => Rows.Single(row => row.Verb == verb))];
 
     /// <summary>The row of a verb.</summary>
-    public static ActionRow Row(Verb verb) => ByVerb[verb];
+    public static ActionRow Row(Verb verb) => ByVerb[(int)verb];
 
     /// <summary>The strip verb that takes an item off the machine, or puts an energy, a fluid or a control into another state.</summary>
     internal static ActionRow Opening(MachineItem item) => item is Part

@@ -97,7 +97,7 @@ internal static class ClearNeeds
         {
             for (; part is not null; part = part.Parent)
             {
-                allConsidered &= part.Conditions.Where(collector.Binds).All(condition => HasAnyway(condition, collector));
+                allConsidered &= HaveAnyway(part.Conditions, collector);
             }
         }
         else if (root is not null)
@@ -109,6 +109,20 @@ internal static class ClearNeeds
         {
             collector.AddOnce(new PartOnBench(root));
         }
+    }
+
+    /// <summary>Adds the needs of conditions that the bench spares, as far as the first that is not met.</summary>
+    private static bool HaveAnyway(ImmutableArray<Condition> conditions, NeedCollector collector)
+    {
+        foreach (var condition in conditions)
+        {
+            if (collector.Binds(condition) && !HasAnyway(condition, collector))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>Adds the need of a condition that the bench spares, where it is met.</summary>

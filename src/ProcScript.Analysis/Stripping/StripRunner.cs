@@ -277,13 +277,11 @@ internal sealed class StripRunner
     }
 
     /// <summary>Judges the needs of an action and assumes those that are not met. False where there is nothing to do.</summary>
-    private bool Meets(Step step, ActionRequest request)
-    {
-        if (_collector.AllMet(request))
-        {
-            return true;
-        }
+    private bool Meets(Step step, ActionRequest request) => _collector.AllMet(request) || GoesOn(step, request);
 
+    /// <summary>Judges the needs that were collected last, of which some are not met.</summary>
+    private bool GoesOn(Step step, ActionRequest request)
+    {
         var unmet = _collector.Last.Where(need => !_collector.IsMet(need)).ToList();
         if (unmet.Exists(need => FailureSorting.IsOwn(need, request) && _supply?.ComesInsteadOf(step, request, need.Variable) == true))
         {
