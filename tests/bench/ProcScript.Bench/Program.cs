@@ -7,7 +7,7 @@ using ProcScript.Bench.Runs;
 // whole [FILES…]      the program as a whole process, on libraries of these sizes
 // peers [PROGRAM]     the native program (published here, or already) beside compilers and linters of other languages
 // write DIR FILES     one of these libraries, to look at or to profile
-// editor [jit|PATH]   what somebody waits for who types; of the native program, the other one, or one that is there already
+// editor [jit|PATH]   what somebody waits for who types, and the server's memory in an hour of it; of the native program, the other one, or one that is there already
 // anything else       the benchmarks inside the process, with BenchmarkDotNet's own arguments
 switch (args)
 {
@@ -22,7 +22,7 @@ switch (args)
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{lines} lines"));
         break;
     case ["editor", .. var how]:
-        EditLatency.Run(how is [var program] ? program : "");
+        EditorBench.Run(how is [var program] ? program : "");
         break;
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
