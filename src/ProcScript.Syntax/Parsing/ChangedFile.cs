@@ -13,14 +13,19 @@ internal sealed class ChangedFile
     private readonly SyntaxTree _old;
     private readonly SourceText _text;
 
-    // What changed: the same stretch of both texts.
+    /// <summary>How many characters are compared at once from the end of a text.</summary>
+    private const int Block = 512;
+
+    // What changed, as a stretch of the old text; what stands behind it may have moved.
     private readonly TextSpan _change;
+    private readonly bool _isMoved;
 
     private ChangedFile(SyntaxTree old, SourceText text, TextSpan change)
     {
         _old = old;
         _text = text;
         _change = change;
+        _isMoved = text.Content.Length != old.Text.Content.Length;
     }
 
     /// <summary>The tree of a text.</summary>
@@ -30,19 +35,20 @@ internal sealed class ChangedFile
     public static SyntaxTree Parse(SyntaxTree old, SourceText text, CancellationToken cancellation)
     {
         var (before, after) = (old.Text.Content, text.Content);
-        if (before.Length != after.Length)
-        {
-            return FileParser.Parse(text, cancellation);
-        }
-
         var start = before.AsSpan().CommonPrefixLength(after);
-        var end = before.Length;
-        while (end > start && before[end - 1] == after[end - 1])
+        var most = Math.Min(before.Length, after.Length) - start;
+        var same = 0;
+        while (same + Block <= most && before.AsSpan(before.Length - same - Block, Block).SequenceEqual(after.AsSpan(after.Length - same - Block, Block)))
         {
-            end--;
+            same += Block;
         }
 
-        var file = new ChangedFile(old, text, TextSpan.FromBounds(start, end));
+        while (same < most && before[^(same + 1)] == after[^(same + 1)])
+        {
+            same++;
+        }
+
+        var file = new ChangedFile(old, text, TextSpan.FromBounds(start, before.Length - same));
         return file.Patch(cancellation) ?? file.Adopt(FileParser.Parse(text, cancellation));
     }
 
@@ -56,7 +62,7 @@ internal sealed class ChangedFile
             first--;
         }
 
-        if (first < 0 || _change.Length == 0)
+        if (first < 0 || (_change.Length == 0 && !_isMoved))
         {
             return null;
         }
@@ -67,10 +73,15 @@ internal sealed class ChangedFile
             next++;
         }
 
+        if (_isMoved && next < declarations.Length)
+        {
+            return null;
+        }
+
         var lines = TextSpan.FromBounds(
             declarations[first].Span.Start, next < declarations.Length ? declarations[next].Span.Start : _text.Content.Length);
         if (_old.Root.Uses.Any(use => use.Span.End > lines.Start)
-            || _old.Findings.Any(finding => finding.Primary.Span.Start < lines.Start || finding.Primary.Span.Start >= lines.End)
+            || _old.Findings.Any(finding => finding.Primary.Span.Start < lines.Start || IsBehind(finding.Primary.Span, lines))
             || FileParser.ParseCleanLines(_text, lines, cancellation) is not var (root, lexed))
         {
             return null;
@@ -105,9 +116,12 @@ internal sealed class ChangedFile
             .. _old.Suppressions.Where(one => one.Span.Start < lines.Start)
                 .Select(one => one.TargetLine == firstBefore ? one with { TargetLine = firstNow } : one),
             .. lexed.Suppressions.Select(one => one.TargetLine == _text.LineCount && lines.End < _text.Content.Length ? one with { TargetLine = behind } : one),
-            .. _old.Suppressions.Where(one => one.Span.Start >= lines.End).Select(one => one with { TargetLine = one.TargetLine + moved }),
+            .. _old.Suppressions.Where(one => IsBehind(one.Span, lines)).Select(one => one with { TargetLine = one.TargetLine + moved }),
         ];
     }
+
+    /// <summary>Whether a stretch of the old text stands behind the lines that are read; of a text that moved, these are all the rest.</summary>
+    private bool IsBehind(TextSpan span, TextSpan lines) => !_isMoved && span.Start >= lines.End;
 
     /// <summary>The same tree with the nodes of before for every declaration that is as it was.</summary>
     private SyntaxTree Adopt(SyntaxTree tree)
@@ -125,7 +139,7 @@ internal sealed class ChangedFile
     }
 
     private bool IsUntouched(DeclarationSyntax declaration) =>
-        declaration.Span.Length > 0 && (declaration.Span.End < _change.Start || declaration.Span.Start > _change.End);
+        declaration.Span.Length > 0 && (declaration.Span.End < _change.Start || (!_isMoved && declaration.Span.Start > _change.End));
 
     private static bool HoldsAny(TextSpan span, int[] places)
     {
