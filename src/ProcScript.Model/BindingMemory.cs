@@ -49,6 +49,12 @@ public sealed class BindingMemory
     /// <summary>The procedures.</summary>
     internal Dictionary<DraftKey, ProcedureDraft> Drafts { get; set; } = [];
 
+    /// <summary>The last binding, where it came to its end and the next can go on from it.</summary>
+    internal SettledBinding? Settled { get; set; }
+
+    /// <summary>The files whose text is not the one of the last binding that came to its end.</summary>
+    internal HashSet<SourceFile> Changed { get; } = [];
+
     /// <summary>The trees of the last library.</summary>
     internal ImmutableSortedDictionary<string, SyntaxTree> Trees { get; set; } = ImmutableSortedDictionary.Create<string, SyntaxTree>(StringComparer.Ordinal);
 
@@ -71,18 +77,23 @@ public sealed class BindingMemory
             _files.Remove(path);
         }
 
-        foreach (var file in files.All)
+        Settle(files.All.Where(file => file.IsChanged), table.All);
+    }
+
+    /// <summary>The binding has come to its end, and only these changed.</summary>
+    internal void Settle(IEnumerable<SourceFile> files, IEnumerable<Symbol> symbols)
+    {
+        foreach (var file in files)
         {
-            if (file.IsChanged)
-            {
-                file.SettledTree = file.Tree;
-                file.SettledNames = [.. file.Symbols.Select(symbol => (symbol.Name, symbol.Sort))];
-            }
+            file.SettledTree = file.Tree;
+            file.SettledNames = [.. file.Symbols.Select(symbol => (symbol.Name, symbol.Sort))];
         }
 
-        foreach (var symbol in table.All)
+        foreach (var symbol in symbols)
         {
             symbol.Settled = symbol.Faults;
         }
+
+        Changed.Clear();
     }
 }

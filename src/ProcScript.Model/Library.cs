@@ -38,6 +38,9 @@ public sealed class Library
     /// <summary>Every machine, in every variant that some procedure or its own check needs; the plain variant first.</summary>
     public required ImmutableArray<Machines.Machine> Machines { get; init; }
 
+    /// <summary>How it came of the library before; null where it was made as a whole.</summary>
+    public LibraryStep? Step { get; init; }
+
     /// <summary>The findings of syntax and model, in the order of files and text, without repeats.</summary>
     public required ImmutableArray<Finding> Findings { get; init; }
 }

@@ -6,6 +6,16 @@ namespace ProcScript.Model;
 /// <summary>Compares the trees of a library from one time to the next.</summary>
 public static class TreeChanges
 {
+    /// <summary>The paths that came, went or have another tree from one library to another.</summary>
+    /// <param name="before">The library before.</param>
+    /// <param name="now">The library now.</param>
+    public static HashSet<string> Between(Library before, Library now)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(now);
+        return now.Step is { } step && step.IsFrom(before) ? step.Files.ToHashSet(StringComparer.Ordinal) : Between(before.Trees, now.Trees);
+    }
+
     /// <summary>The paths that came, went or have another tree. Where the paths are the same, no tree is looked for.</summary>
     /// <param name="before">The trees before.</param>
     /// <param name="now">The trees now.</param>

@@ -6,7 +6,6 @@ using ProcScript.Model.Binding.Machines;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Procedures;
 using ProcScript.Model.Catalog;
-using ProcScript.Model.Rules.Procedures;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
 
@@ -15,17 +14,20 @@ namespace ProcScript.Model.Binding;
 /// <summary>One binding of a library, stage by stage. Within a stage pieces run in parallel, each with a sink of its own.</summary>
 internal sealed class LibraryBinding(ISourceStore store, BindingMemory memory, CancellationToken cancellation)
 {
-    /// <summary>The most choices of arguments of one procedure.</summary>
-    internal const int MostArguments = 256;
-
     private readonly FindingSink _sink = new();
-    private readonly FindingList _findings = new();
     private readonly ParallelOptions _parallel = new() { CancellationToken = cancellation };
 
     /// <summary>The library.</summary>
     public Library Run()
     {
         var files = SourceFiles.Load(store, memory, _sink, cancellation);
+        if (memory.Settled is { } settled && new ChangedProcedures(settled, files, memory, _parallel).Bind(store) is { } changed)
+        {
+            return changed;
+        }
+
+        // Where this one is cut off, the next has nothing to go on from.
+        memory.Settled = null;
         var isGraphSame = memory.Graph?.Holds(files) ?? false;
         var graph = isGraphSame ? memory.Graph! : SettledGraph.Of(files);
         var table = SymbolTable.Of(files, graph.Graph, graph.Reach, _sink);
@@ -44,9 +46,20 @@ internal sealed class LibraryBinding(ISourceStore store, BindingMemory memory, C
         var bound = Elaborate(variants, lookup, pieces);
         var drafts = Elaborate(procedures, variants, bound, lookup, pieces);
 
-        _findings.AddRange(graph.Sink);
-        Collect(files, machines, procedures, bound, drafts);
-        var library = new Library
+        var whole = new SettledBinding
+        {
+            Files = files,
+            Graph = graph,
+            Sink = _sink,
+            Table = table,
+            Lookup = lookup,
+            MachineOutlines = machines,
+            Outlines = procedures,
+            Variants = variants,
+            Machines = bound,
+            Drafts = drafts,
+        };
+        var library = whole.Library = new Library
         {
             Trees = Trees(files),
             IsWhole = store.IsWhole,
@@ -54,12 +67,13 @@ internal sealed class LibraryBinding(ISourceStore store, BindingMemory memory, C
             Kinds = [.. table.All.OfType<KindSymbol>().Where(symbol => !symbol.IsFaulty).Select(symbol => symbol.Kind).OfType<Kind>()],
             Tools = [.. table.All.OfType<ToolSymbol>().Where(symbol => !symbol.IsFaulty).Select(symbol => symbol.Tool).OfType<Tool>()],
             Procedures = [.. drafts.Select(one => one.Draft.Finish(one.Outline, graph.PathsFrom(one.Outline.Symbol.File)))],
-            Findings = _findings.ToImmutable(),
+            Findings = whole.Findings(),
         };
         if (memory.IsKept)
         {
             Keep(library, graph, outlineOf, procedures, bound, drafts);
             memory.Settle(files, table);
+            memory.Settled = whole;
         }
 
         return library;
@@ -123,13 +137,7 @@ internal sealed class LibraryBinding(ISourceStore store, BindingMemory memory, C
         var wanted = new List<WantedDraft>();
         foreach (var outline in procedures.All)
         {
-            foreach (var arguments in Arguments(outline))
-            {
-                foreach (var variant in variants.Of(outline))
-                {
-                    wanted.Add(new WantedDraft(outline, arguments, machines[variant]));
-                }
-            }
+            wanted.AddRange(WantedDraft.Of(outline, [.. variants.Of(outline).Select(variant => machines[variant])]));
         }
 
         var drafts = pieces.Make(
@@ -142,67 +150,5 @@ internal sealed class LibraryBinding(ISourceStore store, BindingMemory memory, C
         }
 
         return wanted;
-    }
-
-    /// <summary>Every choice of arguments, the last parameter changing fastest.</summary>
-    private static List<ImmutableArray<string>> Arguments(ProcedureOutline outline)
-    {
-        var choices = new List<ImmutableArray<string>> { ImmutableArray<string>.Empty };
-        foreach (var parameter in outline.Parameters)
-        {
-            if ((long)choices.Count * parameter.Domain.Length > MostArguments)
-            {
-                outline.Sink.Report(TooMuchToUnroll.Arguments(outline.Symbol.Name, MostArguments, outline.Symbol.Declared));
-                return [[.. outline.Parameters.Select(one => one.Domain.FirstOrDefault() ?? "")]];
-            }
-
-            choices = [.. choices.SelectMany(choice => parameter.Domain.Select(choice.Add))];
-        }
-
-        return choices;
-    }
-
-    private void Collect(
-        SourceFiles files,
-        MachineOutline[] machines,
-        ProcedureOutlines procedures,
-        OrderedDictionary<MachineVariant, BoundMachine> bound,
-        List<WantedDraft> drafts)
-    {
-        foreach (var file in files.All)
-        {
-            _findings.AddRange(file.Tree.Findings);
-        }
-
-        _findings.AddRange(_sink);
-        foreach (var outline in machines)
-        {
-            _findings.AddRange(outline.Sink);
-        }
-
-        foreach (var outline in procedures.All)
-        {
-            _findings.AddRange(outline.Sink);
-        }
-
-        _findings.AddRange(
-        [
-            .. FindingUnit.Of(bound.Values, machine => machine.Outline, machine => new FindingUnit(machine.Outline.Symbol, machine.Outline.Options), machine => (machine.Variant, machine.Sink)),
-            .. FindingUnit.Of(drafts, one => one.Outline, one => new FindingUnit(one.Outline.Symbol, one.Outline.Machine!.Options), one => (one.Machine.Variant, one.Draft.Sink)),
-        ]);
-    }
-
-    /// <summary>A draft that is to be made, or taken over.</summary>
-    private sealed class WantedDraft(ProcedureOutline outline, ImmutableArray<string> arguments, BoundMachine machine)
-    {
-        public ProcedureOutline Outline => outline;
-
-        public ImmutableArray<string> Arguments => arguments;
-
-        public BoundMachine Machine => machine;
-
-        public DraftKey Key { get; } = new(outline.Symbol, arguments.IsEmpty ? "" : string.Join(' ', arguments), machine.Variant);
-
-        public ProcedureDraft Draft { get; set; } = null!;
     }
 }

@@ -48,6 +48,15 @@ internal sealed class MachineVariants
     /// <summary>All, the plain variant of a machine first.</summary>
     public ImmutableArray<MachineVariant> All { get; }
 
+    /// <summary>Puts a procedure in the place of an old one that asks for the same variants.</summary>
+    public void Replace(ProcedureOutline old, ProcedureOutline now)
+    {
+        if (_ofProcedures.Remove(old, out var variants))
+        {
+            _ofProcedures.Add(now, variants);
+        }
+    }
+
     /// <summary>The variants that tell on a procedure; none where its machine is not known.</summary>
     public ImmutableArray<MachineVariant> Of(ProcedureOutline procedure) => _ofProcedures.GetValueOrDefault(procedure, []);
 }

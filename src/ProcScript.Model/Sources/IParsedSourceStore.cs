@@ -9,4 +9,10 @@ public interface IParsedSourceStore : ISourceStore
     /// <param name="path">The file.</param>
     /// <param name="content">Its text.</param>
     SyntaxTree Parse(string path, string content);
+
+    /// <summary>
+    /// The files that may read otherwise than in an earlier store; null where that is not known, or where other files are listed.
+    /// </summary>
+    /// <param name="before">The earlier store.</param>
+    IReadOnlyCollection<string>? ChangesSince(ISourceStore before) => null;
 }

@@ -32,9 +32,7 @@ internal sealed record SettledGraph(UseGraph Graph, FileReach Reach, FindingSink
         for (var i = 0; i < Files.Length; i++)
         {
             var file = files.All[i];
-            if (!ReferenceEquals(file, Files[i])
-                || StateOf(file) != _states[i]
-                || (file.IsChanged && !SameUses(file)))
+            if (!ReferenceEquals(file, Files[i]) || !Holds(file))
             {
                 return false;
             }
@@ -42,6 +40,9 @@ internal sealed record SettledGraph(UseGraph Graph, FileReach Reach, FindingSink
 
         return true;
     }
+
+    /// <summary>Whether one of the files uses others by the same lines.</summary>
+    public bool Holds(SourceFile file) => StateOf(file) == _states[file.Index] && (!file.IsChanged || SameUses(file));
 
     /// <summary>The paths of the files that a file sees, itself among them, in ordinal order.</summary>
     public ImmutableArray<string> PathsFrom(SourceFile file)

@@ -28,7 +28,7 @@ internal sealed class SourceFiles
     /// <summary>Reads and parses every file of the store, and every file outside its list that one of them uses.</summary>
     public static SourceFiles Load(ISourceStore store, BindingMemory memory, FindingSink sink, CancellationToken cancellation)
     {
-        if (memory.Loaded is { } loaded && loaded.Reload(store, cancellation))
+        if (memory.Loaded is { } loaded && loaded.Reload(store, memory.Changed, cancellation))
         {
             return loaded.Files;
         }
@@ -69,13 +69,18 @@ internal sealed class SourceFiles
             var known = memory.FileAt(path);
             known.Index = files.Count;
             known.Set(file.Tree, file.Reading.Content is not null);
+            if (known.IsChanged)
+            {
+                memory.Changed.Add(known);
+            }
+
             files.Add(known);
         }
 
         var all = new SourceFiles(files.MoveToImmutable());
         if (memory.IsKept && all.All.All(file => file.IsRead))
         {
-            memory.Loaded = new LoadedFiles(all, [.. store.Paths], [.. missing]);
+            memory.Loaded = new LoadedFiles(store, all, [.. store.Paths], [.. missing]);
         }
 
         return all;

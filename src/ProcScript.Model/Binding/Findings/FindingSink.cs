@@ -36,6 +36,10 @@ internal sealed class FindingSink
     {
         _sightings.Add(new Sighting(from, name, found, found?.IsFaulty ?? false, found?.Bound));
         HasMissed |= found is null;
+        if (found is { IsSeen: false })
+        {
+            found.IsSeen = true;
+        }
     }
 
     /// <summary>One that has said and seen the same, and goes on by itself.</summary>

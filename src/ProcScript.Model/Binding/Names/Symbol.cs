@@ -45,6 +45,9 @@ internal abstract class Symbol(SourceFile file, DeclarationSyntax node)
     /// <summary>Whether it is faulty before and after the catalog is bound, as far as that is done.</summary>
     public SymbolFaults Faults { get; set; }
 
+    /// <summary>Whether a name was found to mean it, at whatever time.</summary>
+    public bool IsSeen { get; set; }
+
     /// <summary>Of the catalog: what it is bound to.</summary>
     public virtual object? Bound => null;
 

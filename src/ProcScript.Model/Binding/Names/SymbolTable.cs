@@ -79,6 +79,13 @@ internal sealed class SymbolTable
         return seen;
     }
 
+    /// <summary>Puts a declaration in the place of an old one of the same name; <see cref="All"/> is left as it was made.</summary>
+    public void Replace(Symbol old, Symbol now)
+    {
+        var same = _byName[old.Name];
+        same[same.IndexOf(old)] = now;
+    }
+
     /// <summary>The declarations of a name in whatever file.</summary>
     public IReadOnlyList<Symbol> Everywhere(string name) => _byName.TryGetValue(name, out var same) ? same : [];
 
@@ -90,7 +97,7 @@ internal sealed class SymbolTable
         _near.Value.Find(wanted, sink, name => Find(name, from) is { } symbol && isSort(symbol));
 
     /// <summary>The declarations of a file; what is declared as before is the same symbol as before.</summary>
-    private static ImmutableArray<Symbol> SymbolsOf(SourceFile file)
+    public static ImmutableArray<Symbol> SymbolsOf(SourceFile file)
     {
         var declarations = file.Tree.Root.Declarations;
         var known = file.Symbols;

@@ -21,7 +21,10 @@ internal sealed class ProcedureOutlines
     }
 
     /// <summary>All, in the order of files and text.</summary>
-    public ImmutableArray<ProcedureOutline> All { get; }
+    public ImmutableArray<ProcedureOutline> All { get; private set; }
+
+    /// <summary>Whether some call each other in a round.</summary>
+    public bool HasCircles { get; private set; }
 
     /// <summary>The outline of a procedure.</summary>
     public ProcedureOutline Of(ProcedureSymbol symbol) => _bySymbol[symbol];
@@ -45,6 +48,26 @@ internal sealed class ProcedureOutlines
         var outlines = new ProcedureOutlines([.. heads.Select(ProcedureOutline.Of)]);
         outlines.WalkCalls();
         return outlines;
+    }
+
+    /// <summary>Outlines a procedure that none of these calls.</summary>
+    public ProcedureOutline Outline(ProcedureSymbol symbol, SymbolLookup lookup, IReadOnlyDictionary<MachineSymbol, MachineOutline> machines)
+    {
+        var outline = ProcedureOutline.Of(Head(symbol, lookup, machines));
+        foreach (var target in outline.Calls.Select(call => Of(call.Target)).Where(target => target.Machine == outline.Machine))
+        {
+            outline.Options |= target.Options;
+        }
+
+        return outline;
+    }
+
+    /// <summary>Puts an outline in the place of another.</summary>
+    public void Replace(int place, ProcedureOutline outline)
+    {
+        _bySymbol.Remove(All[place].Symbol);
+        _bySymbol.Add(outline.Symbol, outline);
+        All = All.SetItem(place, outline);
     }
 
     private static ProcedureHead Head(
@@ -153,6 +176,7 @@ internal sealed class ProcedureOutlines
                 if (depth.TryGetValue(target, out var start))
                 {
                     var round = path.Skip(start).ToArray();
+                    HasCircles = true;
                     outline.Sink.Report(CircularDo.At(
                         [.. round.Select(step => step.Outline.Symbol.Name)],
                         [.. round.Select(step => step.Outline.Calls[step.Next - 1].Source)]));
