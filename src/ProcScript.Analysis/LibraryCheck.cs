@@ -1,9 +1,12 @@
+using System.Runtime.InteropServices;
 using ProcScript.Analysis.Checking;
-using ProcScript.Analysis.Reports;
+using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Settings;
+using ProcScript.Analysis.Whole;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Sources;
+using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis;
@@ -78,37 +81,87 @@ public static class LibraryCheck
     private static LibraryReport Check(
         Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, bool keepsRuns, ParallelOptions parallel)
     {
+        if (memory.ChangesUpTo(library) is { } changed)
+        {
+            return CheckAfter(changed, library, settings, memory, parallel);
+        }
+
+        // Where this one is cut off, the next has nothing to go on from.
+        memory.Settled = null;
         var machines = Machines(library, settings, memory, scope, parallel);
-        var remembered = memory.Begin(library);
-        var circles = new CircleCheck(library, settings, machines, memory, remembered, scope, parallel);
+        var remembered = memory.Begin(library, changed: null);
+        var circles = new CircleCheck(library, settings, machines, memory, remembered, scope, parallel)
+        {
+            Outcomes = new ProcedureOutcome[library.Procedures.Length],
+            Traces = WholeLibraryCheck.Speaks(library, settings, scope) ? new ProcedureTraces[library.Procedures.Length] : null,
+        };
         var families = circles.Judge(keepsRuns);
-        var merge = new FindingMerge();
-        foreach (var (machine, judged) in machines)
+        var settled = new SettledCheck
         {
-            merge.Add(machine.Declared, machine, judged.Findings);
-        }
+            Library = library,
+            Machines = machines,
+            Outcomes = circles.Outcomes,
+            Traces = circles.Traces,
+            Kinds = [.. KindCheck.Judge(library, settings, memory)],
+        };
+        SyntaxTree[] trees = [.. library.Trees.Values.Where(tree => scope.Holds(tree.Text.Path))];
+        settled.Fill(trees, ProseCheck.Judge(trees, settings, memory, parallel));
+        settled.Whole = settled.Traces is { } traces ? WholeLibraryCheck.Of(library, settings, traces, memory, parallel) : null;
+        var report = Report(settled, families, settings, memory);
+        remembered.End();
+        memory.Settled = memory.IsKept ? settled : null;
+        return report;
+    }
 
-        foreach (var outcome in circles.Outcomes)
+    /// <summary>Checks again what some changed files touch, where all else is as at the last check.</summary>
+    private static LibraryReport CheckAfter(
+        IReadOnlyCollection<string> changed, Library library, CheckSettings settings, CheckMemory memory, ParallelOptions parallel)
+    {
+        var settled = memory.Settled!;
+        var remembered = memory.Begin(library, changed);
+        int[] touched = [.. settled.Touched(changed)];
+        var circles = new CircleCheck(library, settings, settled.Machines, memory, remembered, CheckScope.Everything, parallel)
         {
-            merge.Add(outcome.Procedure.Declared, outcome.Procedure.Machine, outcome.Findings);
-        }
+            Outcomes = [.. settled.Outcomes],
+            Traces = settled.Traces is { } traces ? [.. traces] : null,
+        };
+        circles.Run(touched);
 
-        IReadOnlyList<Finding> findings =
+        // From here on it is a matter of moments, and cut off in the middle it would be of no use to the next.
+        memory.Settled = null;
+        var rest = new ParallelOptions();
+        var replaced = settled.Replace(touched, circles);
+        settled.Library = library;
+        var families = FamilyCheck.Judge(replaced, settled.Machines, memory.Families, rest);
+        SyntaxTree[] trees = [.. changed.Select(path => library.Trees[path])];
+        settled.Replace(trees, ProseCheck.Judge(trees, settings, memory, rest));
+        settled.Whole?.Judge(
+            library, settings, settled.Traces!, changed, [.. replaced.Select(pair => pair.Now.Procedure.Machine.Declared).Distinct()], memory, rest);
+        var report = Report(settled, families, settings, memory);
+        remembered.End(replaced);
+        memory.Settled = settled;
+        return report;
+    }
+
+    private static LibraryReport Report(SettledCheck settled, IEnumerable<Finding> families, CheckSettings settings, CheckMemory memory)
+    {
+        var library = settled.Library;
+        IEnumerable<Finding> findings =
         [
             .. settings.Findings,
             .. library.Findings,
-            .. KindCheck.Judge(library, settings, memory),
+            .. settled.Kinds,
             .. families,
-            .. ProseCheck.Judge(library, settings, memory, scope, parallel),
-            .. circles.Traces is { } traces ? WholeLibraryCheck.Judge(library, settings, traces, memory, parallel) : [],
-            .. merge.Findings(),
+            .. settled.Prose,
+            .. settled.Whole?.Findings ?? [],
+            .. settled.Merged(),
         ];
-        remembered.End();
-        return ReportAssembly.Report(
+        return memory.Reports.Report(
             library,
             settings,
             findings,
-            [.. circles.Outcomes.Select(outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))]);
+            settled.Allowing,
+            ImmutableCollectionsMarshal.AsImmutableArray(Array.ConvertAll(settled.Outcomes, outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))));
     }
 
     /// <summary>The machines without errors, in order. What follows from one with an error would only repeat it; no procedure on it is run.</summary>

@@ -34,7 +34,7 @@ public static class BaselineComparison
             .OrderBy(allowance => allowance.Place.Span.Start)
             .Select(allowance => StaleBaselineEntry.At(allowance.Place, allowance.Entry, allowance.Used));
         var severity = report.Settings.For(baseline.Text.Path).SeverityOf(StaleBaselineEntry.Id);
-        var fingerprints = new Fingerprints(_ => baseline.Text);
+        var fingerprints = new Fingerprints(baseline.Text);
         return report with
         {
             Baseline = baseline.Text.Path,

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
+using ProcScript.Analysis.Reports;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Whole;
@@ -22,6 +23,8 @@ public sealed class CheckMemory
     private readonly ConcurrentDictionary<Procedure, RememberedOutcome> _outcomes = new(ReferenceEqualityComparer.Instance);
     private ImmutableSortedDictionary<string, SyntaxTree> _trees = ImmutableSortedDictionary.Create<string, SyntaxTree>(StringComparer.Ordinal);
     private ImmutableArray<Tool> _wrenches = [];
+    private Library? _latest;
+    private ImmutableHashSet<string>? _changes;
 
     /// <summary>An empty memory.</summary>
     public CheckMemory()
@@ -50,19 +53,51 @@ public sealed class CheckMemory
     /// <summary>What came of procedures with their callers.</summary>
     internal FamilyMemory Families { get; } = new();
 
-    /// <summary>The names that a file mentions.</summary>
-    internal ConditionalWeakTable<SyntaxTree, MentionedNames> Mentioned { get; } = [];
+    /// <summary>The names that a file mentions, or a declaration.</summary>
+    internal ConditionalWeakTable<object, MentionedNames> Mentioned { get; } = [];
+
+    /// <summary>What was reported of each file.</summary>
+    internal ReportAssembly Reports { get; } = new();
+
+    /// <summary>The last check that came to its end, where the next can go on from it.</summary>
+    internal SettledCheck? Settled
+    {
+        get;
+        set
+        {
+            field = value;
+            (_latest, _changes) = (value?.Library, []);
+        }
+    }
+
+    /// <summary>
+    /// The files that have another tree than at the last check that came to its end; null where no steps lead from there to a library. Every
+    /// library has to come by here: checks of some may have been cut off.
+    /// </summary>
+    internal IReadOnlyCollection<string>? ChangesUpTo(Library library)
+    {
+        if (!ReferenceEquals(library, _latest))
+        {
+            var isNext = _latest is { } latest && library.Step is { } step && step.IsFrom(latest);
+            _changes = isNext ? _changes?.Union(library.Step!.Files) : null;
+            _latest = library;
+        }
+
+        return Settled is null ? null : _changes;
+    }
 
     /// <summary>Begins a check; what it does not come across is forgotten when it has ended.</summary>
-    internal Session Begin(Library library) => new(this, library);
+    /// <param name="library">The library.</param>
+    /// <param name="changed">The paths of the files that have another tree than at the last check; null where that is not known.</param>
+    internal Session Begin(Library library, IEnumerable<string>? changed) =>
+        new(this, library, changed?.ToHashSet(StringComparer.Ordinal) ?? TreeChanges.Between(_trees, library.Trees));
 
     /// <summary>The memory during one check.</summary>
-    internal sealed class Session(CheckMemory memory, Library library)
+    internal sealed class Session(CheckMemory memory, Library library, HashSet<string> changed)
     {
         private readonly ConcurrentDictionary<ImmutableArray<string>, Library> _parts = new();
         private readonly bool _areToolsSame = memory._wrenches.AsSpan().SequenceEqual(library.TorqueWrenches.AsSpan());
         private readonly Dictionary<ImmutableArray<string>, bool> _touched = [];
-        private readonly HashSet<string> _changed = TreeChanges.Between(memory._trees, library.Trees);
 
         /// <summary>The outcome of a procedure from before; null where there is none that holds.</summary>
         public ProcedureOutcome? Recall(Procedure procedure)
@@ -113,13 +148,43 @@ public sealed class CheckMemory
         /// <summary>The check has ended.</summary>
         public void End()
         {
-            if (memory._outcomes.Count > library.Procedures.Length || _changed.Count > 0)
+            if (changed.Count > 0)
             {
-                var known = library.Procedures.ToHashSet<Procedure>(ReferenceEqualityComparer.Instance);
-                foreach (var procedure in memory._outcomes.Keys.Where(procedure => !known.Contains(procedure)).ToList())
+                Forget();
+            }
+
+            Settle();
+        }
+
+        /// <summary>The check has ended, and all but these outcomes of the last one still stand.</summary>
+        public void End(IEnumerable<(ProcedureOutcome Old, ProcedureOutcome Now)> replaced)
+        {
+            foreach (var (old, now) in replaced)
+            {
+                if (!ReferenceEquals(old.Procedure, now.Procedure))
                 {
-                    memory._outcomes.TryRemove(procedure, out _);
+                    memory._outcomes.TryRemove(old.Procedure, out _);
                 }
+            }
+
+            Settle();
+        }
+
+        private void Forget()
+        {
+            var known = library.Procedures.ToHashSet<Procedure>(ReferenceEqualityComparer.Instance);
+            foreach (var procedure in memory._outcomes.Keys.Where(procedure => !known.Contains(procedure)).ToList())
+            {
+                memory._outcomes.TryRemove(procedure, out _);
+            }
+        }
+
+        private void Settle()
+        {
+            // Checks that were cut off have left some, too.
+            if (memory._outcomes.Count > library.Procedures.Length)
+            {
+                Forget();
             }
 
             memory._trees = library.Trees;
@@ -128,14 +193,14 @@ public sealed class CheckMemory
 
         private bool IsTouched(ImmutableArray<string> files)
         {
-            if (_changed.Count == 0)
+            if (changed.Count == 0)
             {
                 return false;
             }
 
             if (!_touched.TryGetValue(files, out var isTouched))
             {
-                _touched.Add(files, isTouched = files.Any(_changed.Contains));
+                _touched.Add(files, isTouched = files.Any(changed.Contains));
             }
 
             return isTouched;

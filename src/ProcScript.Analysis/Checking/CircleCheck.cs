@@ -21,10 +21,10 @@ internal sealed class CircleCheck(
     ParallelOptions parallel)
 {
     /// <summary>What came of the procedures, in their order.</summary>
-    public ProcedureOutcome[] Outcomes { get; } = new ProcedureOutcome[library.Procedures.Length];
+    public required ProcedureOutcome[] Outcomes { get; init; }
 
     /// <summary>What they leave behind, in their order, where the rules about libraries speak; otherwise null.</summary>
-    public ProcedureTraces[]? Traces { get; } = WholeLibraryCheck.Speaks(library, settings, scope) ? new ProcedureTraces[library.Procedures.Length] : null;
+    public required ProcedureTraces[]? Traces { get; init; }
 
     /// <summary>Runs and judges all; what the rules have to say of the procedures with their callers.</summary>
     /// <param name="keepsRuns">Whether the outcomes keep their runs.</param>
@@ -42,10 +42,9 @@ internal sealed class CircleCheck(
         Run(circle);
         ProcedureOutcome[] outcomes = [.. circle.Select(place => Outcomes[place])];
         ImmutableArray<Finding> findings = [.. FamilyCheck.Judge(outcomes, machines, memory.IsKept ? memory.Families : new FamilyMemory(), parallel)];
-        foreach (var place in circle)
+        if (!keepsRuns)
         {
-            Traces?[place] = ProcedureTraces.Of(Outcomes[place]);
-            if (!keepsRuns)
+            foreach (var place in circle)
             {
                 Outcomes[place] = Outcomes[place].WithoutRuns();
             }
@@ -54,10 +53,12 @@ internal sealed class CircleCheck(
         return findings;
     }
 
-    private void Run(ImmutableArray<int> circle)
+    /// <summary>Runs the procedures at some places, and takes note of what the runs leave behind.</summary>
+    public void Run(IReadOnlyList<int> places)
     {
+        ProcedureOutcome?[] before = [.. places.Select(place => Outcomes[place])];
         var missing = new List<int>();
-        foreach (var place in circle)
+        foreach (var place in places)
         {
             if (remembered.Recall(library.Procedures[place]) is { } known)
             {
@@ -76,5 +77,12 @@ internal sealed class CircleCheck(
                 ? ProcedureOutcome.NotRun(procedure, settings)
                 : ProcedureCheck.Judge(part, settings, machines[procedure.Machine].Facts, procedure));
         });
+        for (var i = 0; Traces is not null && i < before.Length; i++)
+        {
+            if (Outcomes[places[i]] is var outcome && !ReferenceEquals(outcome, before[i]))
+            {
+                Traces[places[i]] = ProcedureTraces.Of(outcome);
+            }
+        }
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Necessity;
 using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
@@ -16,10 +17,19 @@ internal static class FamilyCheck
         IReadOnlyList<ProcedureOutcome> outcomes,
         IReadOnlyDictionary<Machine, JudgedMachine> factsOf,
         FamilyMemory memory,
-        ParallelOptions parallel) => memory.Judge(outcomes, factsOf, families =>
+        ParallelOptions parallel) => memory.Judge(outcomes, factsOf, families => Judge(families, parallel));
+
+    /// <summary>The same where all but a few outcomes are those of the last time.</summary>
+    public static IEnumerable<Finding> Judge(
+        IReadOnlyList<(ProcedureOutcome Old, ProcedureOutcome Now)> replaced,
+        IReadOnlyDictionary<Machine, JudgedMachine> factsOf,
+        FamilyMemory memory,
+        ParallelOptions parallel) => memory.Judge(replaced, factsOf, families => Judge(families, parallel));
+
+    private static ImmutableArray<Finding>[] Judge(IReadOnlyList<ProcedureFamily> families, ParallelOptions parallel)
     {
         var findings = new ImmutableArray<Finding>[families.Count];
         Parallel.For(0, findings.Length, parallel, i => findings[i] = [.. Rules.SelectMany(rule => rule.Check(families[i]))]);
         return findings;
-    });
+    }
 }

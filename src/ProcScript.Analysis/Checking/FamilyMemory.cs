@@ -18,7 +18,9 @@ internal sealed class FamilyMemory
 
     private readonly Dictionary<SourceSpan, HashSet<FamilyMember>> _callers = [];
     private readonly Dictionary<SourceSpan, SourceSpan> _owners = [];
-    private readonly Dictionary<SourceSpan, ImmutableArray<Finding>> _findings = [];
+    private readonly Dictionary<SourceSpan, List<Entry>> _families = [];
+    private readonly Dictionary<SourceSpan, ImmutableArray<Finding>> _told = [];
+    private readonly HashSet<SourceSpan> _open = [];
     private Dictionary<ProcedureOutcome, Entry> _entries = new(Same);
 
     /// <summary>What the rules have to say of every family, in the order of the procedures.</summary>
@@ -31,8 +33,6 @@ internal sealed class FamilyMemory
         Func<IReadOnlyList<ProcedureFamily>, ImmutableArray<Finding>[]> judge)
     {
         var entries = new Dictionary<ProcedureOutcome, Entry>(outcomes.Count, Same);
-        var order = new List<SourceSpan>();
-        var dirty = new HashSet<SourceSpan>();
         var added = new List<Entry>();
         foreach (var outcome in outcomes)
         {
@@ -49,61 +49,90 @@ internal sealed class FamilyMemory
 
             entry!.Place = entries.Count;
             entries.Add(outcome, entry);
-            if (order.Count == 0 || order[^1] != outcome.Procedure.Declared)
-            {
-                order.Add(outcome.Procedure.Declared);
-            }
         }
 
         // What is left of before is gone.
         foreach (var entry in _entries.Values)
         {
-            Forget(entry, dirty);
-        }
-
-        added.ForEach(Own);
-        added.ForEach(entry => Enter(entry, dirty));
-        foreach (var gone in dirty.Where(_findings.ContainsKey).ToList())
-        {
-            _findings.Remove(gone);
+            Forget(entry);
         }
 
         _entries = entries;
-        Redo(order, entries, judge);
-        return order.Distinct().SelectMany(declared => _findings[declared]);
+        return Judge(added, judge);
     }
 
-    private void Redo(
-        List<SourceSpan> order,
-        Dictionary<ProcedureOutcome, Entry> entries,
+    /// <summary>The same where all but a few outcomes are those of the last time, on the same machines.</summary>
+    /// <param name="replaced">Outcomes of the last time with those that have taken their places.</param>
+    /// <param name="factsOf">The machines without errors.</param>
+    /// <param name="judge">Judges families that are new or changed.</param>
+    public IEnumerable<Finding> Judge(
+        IReadOnlyList<(ProcedureOutcome Old, ProcedureOutcome Now)> replaced,
+        IReadOnlyDictionary<Machine, JudgedMachine> factsOf,
         Func<IReadOnlyList<ProcedureFamily>, ImmutableArray<Finding>[]> judge)
     {
-        SourceSpan[] open = [.. order.Distinct().Where(declared => !_findings.ContainsKey(declared))];
-        if (open.Length == 0)
+        var added = new List<Entry>();
+        foreach (var (old, now) in replaced)
         {
-            return;
+            if (_entries.Remove(old, out var gone))
+            {
+                Forget(gone);
+                var entry = Entry.Of(now, factsOf[now.Procedure.Machine].Facts);
+                entry.Place = gone.Place;
+                _entries.Add(now, entry);
+                added.Add(entry);
+            }
         }
 
-        var wanted = open.ToHashSet();
-        var own = entries.Values.Where(entry => wanted.Contains(entry.Declared)).ToLookup(entry => entry.Declared);
-        foreach (var entry in own.SelectMany(family => family))
+        return Judge(added, judge);
+    }
+
+    private IEnumerable<Finding> Judge(List<Entry> added, Func<IReadOnlyList<ProcedureFamily>, ImmutableArray<Finding>[]> judge)
+    {
+        added.ForEach(Join);
+        added.ForEach(Own);
+        added.ForEach(Enter);
+        SourceSpan[] open = [.. _open.Where(_families.ContainsKey).OrderBy(PlaceOf)];
+        foreach (var entry in open.SelectMany(declared => _families[declared]))
         {
             Own(entry);
         }
 
-        var findings = judge([.. open.Select(declared => Family([.. own[declared]], entries))]);
+        var findings = open.Length == 0 ? [] : judge([.. open.Select(declared => Family([.. _families[declared].OrderBy(entry => entry.Place)]))]);
+        foreach (var declared in _open)
+        {
+            _told.Remove(declared);
+        }
+
         for (var i = 0; i < open.Length; i++)
         {
-            _findings.Add(open[i], findings[i]);
+            if (!findings[i].IsEmpty)
+            {
+                _told.Add(open[i], findings[i]);
+            }
         }
+
+        _open.Clear();
+        return _told.Keys.OrderBy(PlaceOf).SelectMany(declared => _told[declared]);
     }
 
-    private ProcedureFamily Family(ImmutableArray<Entry> own, Dictionary<ProcedureOutcome, Entry> entries) => new(
+    private int PlaceOf(SourceSpan declared) => _families[declared].Min(entry => entry.Place);
+
+    private void Join(Entry entry)
+    {
+        if (!_families.TryGetValue(entry.Declared, out var family))
+        {
+            _families.Add(entry.Declared, family = []);
+        }
+
+        family.Add(entry);
+    }
+
+    private ProcedureFamily Family(ImmutableArray<Entry> own) => new(
         [.. own.Select(entry => entry.Member)],
         [
             .. own.SelectMany(entry => entry.OwnLines)
                 .Distinct()
-                .SelectMany(line => _callers.TryGetValue(line, out var found) ? found.OrderBy(member => entries[member.Outcome].Place) : Enumerable.Empty<FamilyMember>())
+                .SelectMany(line => _callers.TryGetValue(line, out var found) ? found.OrderBy(member => _entries[member.Outcome].Place) : Enumerable.Empty<FamilyMember>())
                 .Distinct<FamilyMember>(Same),
         ]);
 
@@ -115,9 +144,9 @@ internal sealed class FamilyMemory
         }
     }
 
-    private void Enter(Entry entry, HashSet<SourceSpan> dirty)
+    private void Enter(Entry entry)
     {
-        dirty.Add(entry.Declared);
+        _open.Add(entry.Declared);
         foreach (var line in entry.CalledLines)
         {
             if (!_callers.TryGetValue(line, out var calling))
@@ -126,13 +155,18 @@ internal sealed class FamilyMemory
             }
 
             calling.Add(entry.Member);
-            Touch(line, dirty);
+            Touch(line);
         }
     }
 
-    private void Forget(Entry entry, HashSet<SourceSpan> dirty)
+    private void Forget(Entry entry)
     {
-        dirty.Add(entry.Declared);
+        _open.Add(entry.Declared);
+        if (_families[entry.Declared] is var family && family.Remove(entry) && family.Count == 0)
+        {
+            _families.Remove(entry.Declared);
+        }
+
         foreach (var line in entry.CalledLines)
         {
             if (_callers.TryGetValue(line, out var calling) && calling.Remove(entry.Member) && calling.Count == 0)
@@ -140,7 +174,7 @@ internal sealed class FamilyMemory
                 _callers.Remove(line);
             }
 
-            Touch(line, dirty);
+            Touch(line);
         }
 
         foreach (var line in entry.OwnLines)
@@ -148,27 +182,33 @@ internal sealed class FamilyMemory
             if (_owners.TryGetValue(line, out var owner) && owner == entry.Declared)
             {
                 _owners.Remove(line);
-                dirty.Add(owner);
+                _open.Add(owner);
             }
         }
     }
 
-    private void Touch(SourceSpan line, HashSet<SourceSpan> dirty)
+    private void Touch(SourceSpan line)
     {
         if (_owners.TryGetValue(line, out var owner))
         {
-            dirty.Add(owner);
+            _open.Add(owner);
         }
     }
 
     /// <summary>A member with its lines.</summary>
-    /// <param name="Member">The member.</param>
-    /// <param name="OwnLines">The lines of its own text that become steps.</param>
-    /// <param name="CalledLines">The lines of other procedures that it brings in.</param>
-    private sealed record Entry(FamilyMember Member, ImmutableArray<SourceSpan> OwnLines, ImmutableArray<SourceSpan> CalledLines)
+    private sealed class Entry(FamilyMember member, ImmutableArray<SourceSpan> ownLines, ImmutableArray<SourceSpan> calledLines)
     {
+        /// <summary>The member.</summary>
+        public FamilyMember Member => member;
+
+        /// <summary>The lines of its own text that become steps.</summary>
+        public ImmutableArray<SourceSpan> OwnLines => ownLines;
+
+        /// <summary>The lines of other procedures that it brings in.</summary>
+        public ImmutableArray<SourceSpan> CalledLines => calledLines;
+
         /// <summary>Where the procedure is declared.</summary>
-        public SourceSpan Declared => Member.Outcome.Procedure.Declared;
+        public SourceSpan Declared => member.Outcome.Procedure.Declared;
 
         /// <summary>Its place among all members.</summary>
         public int Place { get; set; }

@@ -3,7 +3,6 @@ using System.Runtime.CompilerServices;
 using ProcScript.Analysis.Prose;
 using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Settings;
-using ProcScript.Model;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
@@ -15,10 +14,9 @@ internal static class ProseCheck
 {
     private static readonly ImmutableArray<ProseRule> Rules = [.. AnalysisRules.All.OfType<ProseRule>()];
 
-    /// <summary>What the rules have to say, in the order of the files.</summary>
-    public static IEnumerable<Finding> Judge(Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, ParallelOptions parallel)
+    /// <summary>What the rules have to say of some trees.</summary>
+    public static ImmutableArray<Finding>[] Judge(IReadOnlyList<SyntaxTree> trees, CheckSettings settings, CheckMemory memory, ParallelOptions parallel)
     {
-        var trees = library.Trees.Values.Where(tree => scope.Holds(tree.Text.Path)).ToList();
         var findings = new ImmutableArray<Finding>[trees.Count];
         var missing = new List<int>();
         for (var i = 0; i < findings.Length; i++)
@@ -38,7 +36,7 @@ internal static class ProseCheck
             Parallel.For(0, missing.Count, parallel, i => findings[missing[i]] = Judge(trees[missing[i]], settings.For(trees[missing[i]].Text.Path), memory));
         }
 
-        return findings.SelectMany(one => one);
+        return findings;
     }
 
     /// <summary>Texts stand in declarations, and each declaration by itself.</summary>

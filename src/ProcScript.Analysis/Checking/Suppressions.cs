@@ -1,6 +1,5 @@
 using ProcScript.Analysis.Reports;
 using ProcScript.Analysis.Rules.Suppressions;
-using ProcScript.Model;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
@@ -10,23 +9,24 @@ namespace ProcScript.Analysis.Checking;
 /// <summary>Tells what <c>// proc: allow</c> comments silence, and judges the comments.</summary>
 internal static class Suppressions
 {
-    /// <summary>The findings with those about the comments, and which of them are silenced.</summary>
-    public static SuppressedFindings Apply(Library library, CheckSettings settings, IReadOnlyCollection<Finding> findings)
+    /// <summary>The findings of a file with those about the comments there, and which of them are silenced.</summary>
+    /// <param name="tree">The file; null where it is no source that was read.</param>
+    /// <param name="settings">What was chosen about the check.</param>
+    /// <param name="findings">The findings of the file.</param>
+    public static SuppressedFindings Apply(SyntaxTree? tree, CheckSettings settings, IReadOnlyCollection<Finding> findings)
     {
         var silencings = new Dictionary<Finding, Silencing>(ReferenceEqualityComparer.Instance);
-        var comments = library.Trees.Values
-            .SelectMany(tree => tree.Suppressions.Select(comment => new Allowance(tree.Text, comment, RuleCatalog.Find(comment.Rule)?.Info)))
-            .ToList();
-        if (comments.Count == 0)
+        if (tree is null || tree.Suppressions.IsEmpty)
         {
             return new SuppressedFindings(findings, silencings, []);
         }
 
+        var comments = tree.Suppressions.Select(comment => new Allowance(tree.Text, comment, RuleCatalog.Find(comment.Rule)?.Info)).ToList();
         var allowed = comments.Where(comment => comment.Rule is not null).ToLookup(comment => comment.Silences);
         var used = new HashSet<Allowance>(ReferenceEqualityComparer.Instance);
         foreach (var finding in findings)
         {
-            foreach (var comment in allowed[(finding.Primary.Path, LineOf(finding, library), finding.Rule.Code)])
+            foreach (var comment in allowed[(tree.Text.LineAt(finding.Primary.Span.Start), finding.Rule.Code)])
             {
                 used.Add(comment);
                 if (!comment.IsOver(settings.Today))
@@ -42,9 +42,6 @@ internal static class Suppressions
             silencings,
             [.. judged.Select(one => new ReportedSuppression(one.Comment.Text.Path, one.Comment.Comment, one.Comment.Rule, one.State))]);
     }
-
-    private static int LineOf(Finding finding, Library library) =>
-        library.Trees.TryGetValue(finding.Primary.Path, out var tree) ? tree.Text.LineAt(finding.Primary.Span.Start) : -1;
 
     /// <summary>A rule that is off has no findings, and a comment on it waits for the day it is on again.</summary>
     private static SuppressionState StateOf(Allowance allowance, bool hasFinding, CheckSettings settings) => allowance switch
@@ -97,7 +94,7 @@ internal static class Suppressions
 
     private sealed record Allowance(SourceText Text, SuppressionComment Comment, RuleInfo? Rule)
     {
-        public (string Path, int Line, string Code) Silences => (Text.Path, Comment.TargetLine, Rule!.Code);
+        public (int Line, string Code) Silences => (Comment.TargetLine, Rule!.Code);
 
         public Silencing Silencing => new(SilencingKind.Comment, new SourceSpan(Text.Path, Comment.Span), Comment.Reason ?? "");
 

@@ -5,15 +5,15 @@ using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Reports;
 
-/// <summary>Gives the findings of a report their fingerprints.</summary>
-/// <param name="textOf">The text of a file, or null.</param>
-internal sealed class Fingerprints(Func<string, SourceText?> textOf)
+/// <summary>Gives the findings of a file their fingerprints.</summary>
+/// <param name="text">Its text; null where it could not be read.</param>
+internal sealed class Fingerprints(SourceText? text)
 {
     private const int KeyBytes = 16;
 
     private readonly Dictionary<string, int> _seen = new(StringComparer.Ordinal);
 
-    /// <summary>The fingerprint of the next finding, in the order of files and text.</summary>
+    /// <summary>The fingerprint of the next finding, in the order of the text.</summary>
     public Fingerprint Next(Finding finding)
     {
         var key = Key(finding);
@@ -24,7 +24,6 @@ internal sealed class Fingerprints(Func<string, SourceText?> textOf)
 
     private string Key(Finding finding)
     {
-        var text = textOf(finding.Primary.Path);
         var words = text is null ? "" : LineWords(text, text.LineAt(finding.Primary.Span.Start));
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         SHA256.HashData(Encoding.UTF8.GetBytes($"{finding.Rule.Code}\n{finding.Primary.Path}\n{words}"), hash);

@@ -9,13 +9,12 @@ using ProcScript.Syntax.Text;
 namespace ProcScript.Analysis.Whole;
 
 /// <summary>A joint that a procedure tightens.</summary>
-/// <param name="Machine">Where its machine is declared.</param>
 /// <param name="Joint">The joint.</param>
 /// <param name="Procedure">The procedure.</param>
 /// <param name="Torque">How tight.</param>
 /// <param name="IsItsOwn">Whether the action says so, and not the joint's kind.</param>
 /// <param name="Place">Where that is written; of a kind's torque, where the joint is opened.</param>
-internal sealed record TightenedJoint(SourceSpan Machine, Joint Joint, Procedure Procedure, TighteningTorque Torque, bool IsItsOwn, SourceSpan Place)
+internal sealed record TightenedJoint(Joint Joint, Procedure Procedure, TighteningTorque Torque, bool IsItsOwn, SourceSpan Place)
 {
     /// <summary>The same for torques that nobody could tell apart with a wrench, whatever their units.</summary>
     public string Key { get; } = string.Join(
@@ -31,7 +30,6 @@ internal sealed record TightenedJoint(SourceSpan Machine, Joint Joint, Procedure
         let torque = details.Torque ?? joint.Torque
         where torque is not null
         select new TightenedJoint(
-            outcome.Procedure.Machine.Declared,
             joint,
             outcome.Procedure,
             torque,

@@ -14,7 +14,16 @@ internal sealed class EditedLibrary
     private readonly BindingMemory _binding = new();
     private readonly CheckMemory _checks = new();
 
-    public EditedLibrary(IEnumerable<KeyValuePair<string, string>> files) => Files = new(files.ToDictionary(), StringComparer.Ordinal);
+    private readonly bool _isWhole;
+
+    /// <summary>A library.</summary>
+    /// <param name="files">Its files.</param>
+    /// <param name="isWhole">Whether it has settings, so that the rules about a whole library speak.</param>
+    public EditedLibrary(IEnumerable<KeyValuePair<string, string>> files, bool isWhole = false)
+    {
+        Files = new(files.ToDictionary(), StringComparer.Ordinal);
+        _isWhole = isWhole;
+    }
 
     /// <summary>The texts by path.</summary>
     public SortedDictionary<string, string> Files { get; }
@@ -22,12 +31,15 @@ internal sealed class EditedLibrary
     /// <summary>The report, with what is remembered.</summary>
     public LibraryReport Check()
     {
-        var store = new Store(new MemorySourceStore(Files), _parsed);
-        return LibraryCheck.Run(LibraryBinder.Bind(store, _binding, TestContext.Current.CancellationToken), CheckSettings.Usual, _checks, TestContext.Current.CancellationToken);
+        var store = new Store(Sources(), _parsed);
+        return LibraryCheck.Run(
+            LibraryBinder.Bind(store, _binding, TestContext.Current.CancellationToken), Analysis.Settings.SettingsReader.Read(store), _checks, TestContext.Current.CancellationToken);
     }
 
     /// <summary>The report of the same texts by somebody who has never seen any.</summary>
-    public LibraryReport CheckFresh() => LibraryCheck.Run(new MemorySourceStore(Files), TestContext.Current.CancellationToken);
+    public LibraryReport CheckFresh() => LibraryCheck.Run(Sources(), TestContext.Current.CancellationToken);
+
+    private MemorySourceStore Sources() => new(_isWhole ? Files.Append(KeyValuePair.Create("procscript.json", "{}")) : Files);
 
     /// <summary>All that a report says, with lines and columns for places.</summary>
     public static string Describe(LibraryReport report)
@@ -58,8 +70,13 @@ internal sealed class EditedLibrary
     {
         public IReadOnlyList<string> Paths => files.Paths;
 
+        public bool IsWhole => files.IsWhole;
+
         public SourceReading Read(string path) => files.Read(path);
 
         public SyntaxTree Parse(string path, string content) => parsed.Parse(path, content);
+
+        public IReadOnlyCollection<string>? ChangesSince(ISourceStore before) =>
+            Paths.SequenceEqual(before.Paths) ? [.. Paths.Where(path => Read(path) != before.Read(path))] : null;
     }
 }

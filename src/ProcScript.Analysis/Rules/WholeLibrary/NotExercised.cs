@@ -6,7 +6,7 @@ using ProcScript.Syntax.Findings;
 namespace ProcScript.Analysis.Rules.WholeLibrary;
 
 /// <summary>Joints, energies or options of a machine are met by no procedure.</summary>
-public sealed class NotExercised : LibraryRule
+public sealed class NotExercised : MachineFamilyRule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC6005", "not-exercised", "A machine of which no procedure tries a part", Severity.Hint);
@@ -66,18 +66,21 @@ public sealed class NotExercised : LibraryRule
             """);
 
     /// <inheritdoc/>
-    internal override IEnumerable<Finding> Check(LibraryView view)
+    internal override IEnumerable<Finding> Check(LibraryView view, MachineFamily family)
     {
-        var traces = view.Traces.ToLookup(one => one.Procedure.Machine.Declared);
-        return
-            from machine in view.Library.Machines.GroupBy(machine => machine.Declared)
-            where view.IsLive(machine.Key.Path) && traces[machine.Key].Any() && traces[machine.Key].All(one => one.IsProven)
-            let missed = Missed([.. machine], [.. traces[machine.Key]]).ToList()
-            where missed.Count > 0
-            select new Finding(Id, $"no procedure on the {machine.First().Title} {Either(missed)}", machine.Key, "has what no procedure meets")
+        if (!view.IsLive(family.Declared.Path) || family.Traces.Count == 0 || !family.Traces.All(one => one.IsProven))
+        {
+            yield break;
+        }
+
+        var missed = Missed([.. family.Variants], [.. family.Traces]).ToList();
+        if (missed.Count > 0)
+        {
+            yield return new Finding(Id, $"no procedure on the {family.Variants[0].Title} {Either(missed)}", family.Declared, "has what no procedure meets")
             {
                 Help = "write a procedure that meets it, or allow it and say why none is needed",
             };
+        }
     }
 
     private static IEnumerable<string> Missed(List<Model.Machines.Machine> variants, List<ProcedureTraces> traces)

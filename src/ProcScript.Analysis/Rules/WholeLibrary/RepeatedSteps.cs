@@ -6,7 +6,7 @@ using ProcScript.Syntax.Findings;
 namespace ProcScript.Analysis.Rules.WholeLibrary;
 
 /// <summary>The same steps stand in several procedures of a machine.</summary>
-public sealed class RepeatedSteps : LibraryRule
+public sealed class RepeatedSteps : MachineFamilyRule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC6004", "repeated-steps", "Steps that stand in several procedures", Severity.Hint);
@@ -104,9 +104,10 @@ public sealed class RepeatedSteps : LibraryRule
             """);
 
     /// <inheritdoc/>
-    internal override IEnumerable<Finding> Check(LibraryView view) =>
-        from machine in view.Library.Procedures.Where(procedure => !procedure.HasErrors).GroupBy(procedure => procedure.Machine.Declared)
-        from repeat in StepRepeats.Among(machine.DistinctBy(procedure => procedure.Declared), view.Settings.Get(SettingsTable.RepeatedSteps))
+    internal override IEnumerable<Finding> Check(LibraryView view, MachineFamily family) =>
+        from repeat in StepRepeats.Among(
+            family.Traces.Select(one => one.Procedure).Where(procedure => !procedure.HasErrors).DistinctBy(procedure => procedure.Declared),
+            view.Settings.Get(SettingsTable.RepeatedSteps))
         group repeat by (repeat.Earlier.Declared, repeat.EarlierFirst.Source, repeat.Length) into same
         select At([.. same]);
 

@@ -5,7 +5,7 @@ using ProcScript.Syntax.Findings;
 namespace ProcScript.Analysis.Rules.WholeLibrary;
 
 /// <summary>One joint is tightened otherwise in another procedure.</summary>
-public sealed class TorqueDrifts : LibraryRule
+public sealed class TorqueDrifts : MachineFamilyRule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC6003", "torque-drifts", "One joint is tightened otherwise in another procedure", Severity.Warning);
@@ -76,10 +76,10 @@ public sealed class TorqueDrifts : LibraryRule
             """);
 
     /// <inheritdoc/>
-    internal override IEnumerable<Finding> Check(LibraryView view) =>
-        from traces in view.Traces
+    internal override IEnumerable<Finding> Check(LibraryView view, MachineFamily family) =>
+        from traces in family.Traces
         from tightened in traces.Tightened
-        group tightened by (tightened.Machine, tightened.Joint.Name) into same
+        group tightened by tightened.Joint.Name into same
         let ways = same.DistinctBy(one => one.Key).ToList()
         where ways.Count > 1 && ways.DistinctBy(one => one.Procedure.Declared).Count() > 1
         // The first that says a torque of its own is held against the first that is otherwise.
