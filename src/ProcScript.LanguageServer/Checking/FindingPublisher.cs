@@ -5,7 +5,6 @@ using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Serving;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model;
-using ProcScript.Syntax;
 
 namespace ProcScript.LanguageServer.Checking;
 
@@ -18,7 +17,7 @@ internal sealed class FindingPublisher(Connection connection, DiagnosticWriter w
 {
     private readonly Lock _lock = new();
     private readonly Dictionary<string, Told> _told = new(StringComparer.Ordinal);
-    private readonly ConditionalWeakTable<LibraryMemory, ImmutableSortedDictionary<string, SyntaxTree>> _trees = [];
+    private readonly ConditionalWeakTable<LibraryMemory, Library> _libraries = [];
 
     /// <inheritdoc/>
     public void Analysed(LibraryAnalysis analysis)
@@ -40,9 +39,8 @@ internal sealed class FindingPublisher(Connection connection, DiagnosticWriter w
         var versions = analysis.Files.Open.Values.ToDictionary(document => document.Uri, document => document.Version, StringComparer.Ordinal);
         lock (_lock)
         {
-            var trees = analysis.Library.Trees;
-            var changed = _trees.TryGetValue(analysis.Files.Memory, out var before) ? TreeChanges.Between(before, trees) : null;
-            _trees.AddOrUpdate(analysis.Files.Memory, trees);
+            var changed = _libraries.TryGetValue(analysis.Files.Memory, out var before) ? TreeChanges.Between(before, analysis.Library) : null;
+            _libraries.AddOrUpdate(analysis.Files.Memory, analysis.Library);
             var found = DiagnosticWriter.Told(analysis).ToDictionary(file => analysis.Files.UriOf(file.Path), file => file.Findings, StringComparer.Ordinal);
             var mine = _told.Where(told => told.Value is not { Version: null, Findings.IsEmpty: true } && !found.ContainsKey(told.Key) && !versions.ContainsKey(told.Key) && IsIn(analysis, told.Key));
             foreach (var uri in found.Keys.Concat(versions.Keys).Concat([.. mine.Select(told => told.Key)]).Distinct().Order(StringComparer.Ordinal))

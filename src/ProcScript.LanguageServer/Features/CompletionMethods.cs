@@ -11,20 +11,22 @@ internal static class CompletionMethods
     public static void Add(MethodTable methods, Workspace workspace, ClientProfile client) =>
         methods.Request<TextDocumentPositionParams, CompletionList>("textDocument/completion", async (parameters, cancellation) =>
         {
-            if (await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is not { } asked)
-            {
-                return new CompletionList(false, []);
-            }
-
-            var offset = asked.OffsetOf(parameters.Position);
-            if (UsePathChoices.At(asked, offset) is { } paths)
-            {
-                return new CompletionList(false, [.. paths]);
-            }
-
-            var place = TypingPlace.At(asked, offset);
-            return new CompletionList(false, place.IsInText ? [] : [.. Items(asked, offset, place, client)]);
+            // A verdict is not waited for: who types goes on.
+            var items = await workspace.AskTextAsync<IEnumerable<CompletionItem>>(
+                parameters.TextDocument, (asked, _) => Task.FromResult<IEnumerable<CompletionItem>?>(Items(asked, asked.OffsetOf(parameters.Position), client)), cancellation).ConfigureAwait(false);
+            return new CompletionList(false, [.. items ?? []]);
         });
+
+    private static IEnumerable<CompletionItem> Items(Asked asked, int offset, ClientProfile client)
+    {
+        if (UsePathChoices.At(asked, offset) is { } paths)
+        {
+            return paths;
+        }
+
+        var place = TypingPlace.At(asked, offset);
+        return place.IsInText ? [] : Items(asked, offset, place, client);
+    }
 
     private static IEnumerable<CompletionItem> Items(Asked asked, int offset, TypingPlace place, ClientProfile client) =>
         place.Words.IsEmpty

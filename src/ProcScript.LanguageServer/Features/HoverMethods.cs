@@ -12,18 +12,28 @@ internal static class HoverMethods
 {
     /// <summary>Adds the method.</summary>
     public static void Add(MethodTable methods, Workspace workspace) =>
-        methods.Request<TextDocumentPositionParams, Hover?>("textDocument/hover", async (parameters, cancellation) =>
-        {
-            if (await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is not { } asked)
+        methods.Request<TextDocumentPositionParams, Hover?>("textDocument/hover", (parameters, cancellation) => workspace.AskTextAsync<Hover>(
+            parameters.TextDocument,
+            async (asked, judged) =>
             {
-                return null;
-            }
+                var offset = asked.OffsetOf(parameters.Position);
+                if (asked.Analysis.Names.At(asked.Path, offset) is not var (use, thing))
+                {
+                    return null;
+                }
 
-            var offset = asked.OffsetOf(parameters.Position);
-            return asked.Analysis.Names.At(asked.Path, offset) is var (use, thing) && Tell(asked, offset, use, thing) is { Length: > 0 } told
-                ? new Hover(MarkupContent.Markdown(told), asked.Places.RangeOf(use.Span))
-                : null;
-        });
+                if (IsProcedure(asked, thing))
+                {
+                    // It is told whether it is proven.
+                    await judged.ConfigureAwait(false);
+                }
+
+                return Tell(asked, offset, use, thing) is { Length: > 0 } told ? new Hover(MarkupContent.Markdown(told), asked.Places.RangeOf(use.Span)) : null;
+            },
+            cancellation));
+
+    private static bool IsProcedure(Asked asked, NamedThing thing) =>
+        thing.Scope == NameScope.Library && asked.Analysis.Library.Trees[thing.Path].Root.Declarations.Any(one => one is ProcedureSyntax && one.Name.Text == thing.Name);
 
     private static string Tell(Asked asked, int offset, NameUse use, NamedThing thing) => thing.Scope switch
     {
@@ -73,7 +83,7 @@ internal static class HoverMethods
             return ItemWords.Tell(kind);
         }
 
-        var reports = asked.Analysis.Report.Procedures.Where(report => report.Procedure.Name == thing.Name && report.Procedure.Declared.Path == thing.Path).ToList();
+        var reports = !IsProcedure(asked, thing) ? [] : asked.Analysis.Report.Procedures.Where(report => report.Procedure.Name == thing.Name && report.Procedure.Declared.Path == thing.Path).ToList();
         if (reports.Count > 0)
         {
             var state = reports.TrueForAll(report => report.IsProven) ? "proven" : "not proven";

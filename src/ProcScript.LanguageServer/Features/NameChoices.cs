@@ -119,8 +119,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         .Where(kind => categories.Contains(kind.Category) && IsInSight(kind.Declared.Path))
         .Select(kind => (kind.Name, kind.Title)));
 
-    private IEnumerable<CompletionItem> Procedures() => Ordered(asked.Analysis.Report.Procedures
-        .Select(report => report.Procedure)
+    private IEnumerable<CompletionItem> Procedures() => Ordered(asked.Analysis.Library.Procedures
         .Where(procedure => procedure.Machine.Name == _machine?.Name && IsInSight(procedure.Declared.Path))
         .DistinctBy(procedure => procedure.Declared)
         .Select(procedure => (procedure.Name, procedure.Title)));

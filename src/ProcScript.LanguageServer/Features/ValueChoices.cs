@@ -58,7 +58,7 @@ internal sealed class ValueChoices(Asked asked, int offset, Machine? machine)
 
     private IEnumerable<string> Arguments(string name, int at)
     {
-        var called = asked.Analysis.Report.Procedures.FirstOrDefault(report => report.Procedure.Name == name && report.Procedure.Machine.Name == machine?.Name)?.Procedure;
+        var called = asked.Analysis.Library.Procedures.FirstOrDefault(procedure => procedure.Name == name && procedure.Machine.Name == machine?.Name);
         var node = called is null
             ? null
             : asked.Analysis.Library.Trees[called.Declared.Path].Root.Declarations.OfType<ProcedureSyntax>().FirstOrDefault(one => one.Name.Span == called.Declared.Span);

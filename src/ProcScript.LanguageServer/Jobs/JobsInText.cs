@@ -16,21 +16,27 @@ internal static class JobsInText
 
     /// <summary>The procedure of a declaration in every variant with every choice of arguments; the plain one first.</summary>
     public static IEnumerable<ProcedureReport> Reports(Asked asked, DeclarationSyntax declaration) => asked.Analysis.Report.Procedures
-        .Where(report => report.Procedure.Declared.Path == asked.Path && report.Procedure.Declared.Span == declaration.Name.Span);
+        .Where(report => IsOf(asked, report.Procedure, declaration));
 
     /// <summary>The procedure at an offset with the machine as its steps find it; null where there is none or its machine has errors.</summary>
     public static ProcedureTrial? TrialAt(Asked asked, int offset) =>
-        DeclarationAt(asked, offset) is ProcedureSyntax procedure && ReportAt(asked, procedure, offset) is { } report
-            ? ProcedureTrial.Of(asked.Analysis.Library, report.Procedure, report.Outcome.Strip)
+        DeclarationAt(asked, offset) is ProcedureSyntax declaration && ProcedureAt(asked, declaration, offset) is { } procedure
+            ? ProcedureTrial.Of(
+                asked.Analysis.Library,
+                procedure,
+                asked.Analysis.IsJudged ? Reports(asked, declaration).First(report => ReferenceEquals(report.Procedure, procedure)).Outcome.Strip : null)
             : null;
 
     /// <summary>The procedure around an offset as the <c>when</c> blocks there ask for, the plainest such; null where it is not known.</summary>
-    public static ProcedureReport? ReportAt(Asked asked, ProcedureSyntax procedure, int offset)
+    public static Procedure? ProcedureAt(Asked asked, ProcedureSyntax declaration, int offset)
     {
-        var tests = TestsAt(procedure, offset);
-        var reports = Reports(asked, procedure).ToList();
-        return reports.Find(report => tests.All(test => Holds(test, procedure, report.Procedure))) ?? reports.FirstOrDefault();
+        var tests = TestsAt(declaration, offset);
+        var procedures = asked.Analysis.Library.Procedures.Where(procedure => IsOf(asked, procedure, declaration)).ToList();
+        return procedures.Find(procedure => tests.All(test => Holds(test, declaration, procedure))) ?? procedures.FirstOrDefault();
     }
+
+    private static bool IsOf(Asked asked, Procedure procedure, DeclarationSyntax declaration) =>
+        procedure.Declared.Path == asked.Path && procedure.Declared.Span == declaration.Name.Span;
 
     /// <summary>The machine that a name means in a document, with the fewest options; null where it is not known.</summary>
     public static Machine? MachineNamed(Asked asked, string name)
@@ -43,7 +49,7 @@ internal static class JobsInText
     public static Machine? MachineAt(Asked asked, int offset) => DeclarationAt(asked, offset) switch
     {
         MachineSyntax machine => MachineAt(asked, machine, machine.Name.Text, offset),
-        ProcedureSyntax procedure => ReportAt(asked, procedure, offset)?.Procedure.Machine ?? MachineAt(asked, procedure, procedure.Machine.Text, offset),
+        ProcedureSyntax procedure => ProcedureAt(asked, procedure, offset)?.Machine ?? MachineAt(asked, procedure, procedure.Machine.Text, offset),
         _ => null,
     };
 

@@ -50,7 +50,8 @@ internal sealed class Session : IDisposable
         }
 
         var writer = new DiagnosticWriter(new RulePageFiles(_host), client);
-        var workspace = new Workspace(_host, client.Encoding, new FindingPublisher(_connection, writer, new RefreshRequests(_connection, writer, client), isAsked: client.PullsDiagnostics));
+        var workspace = new Workspace(
+            _host, client.Encoding, new QuietCollections(new FindingPublisher(_connection, writer, new RefreshRequests(_connection, writer, client), isAsked: client.PullsDiagnostics)));
         DocumentMethods.Add(_methods, _connection, client, workspace);
         if (client.PullsDiagnostics)
         {

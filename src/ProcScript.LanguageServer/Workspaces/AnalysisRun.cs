@@ -7,36 +7,53 @@ namespace ProcScript.LanguageServer.Workspaces;
 internal sealed class AnalysisRun
 {
     private readonly CancellationTokenSource _cancellation = new();
+    private readonly TaskCompletionSource<LibraryAnalysis> _bound = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Lock _lock = new();
     private int _waiting;
     private bool _isOld;
 
     /// <summary>Begins.</summary>
-    public AnalysisRun(Func<CancellationToken, LibraryAnalysis> analyse) => Task = System.Threading.Tasks.Task.Run(() => analyse(_cancellation.Token));
+    /// <param name="analyse">The whole of it; it tells when the text is bound.</param>
+    public AnalysisRun(Func<Action<LibraryAnalysis>, CancellationToken, LibraryAnalysis> analyse) => Judged = Task.Run(() =>
+    {
+        try
+        {
+            return analyse(analysis => _bound.TrySetResult(analysis), _cancellation.Token);
+        }
+        catch (OperationCanceledException)
+        {
+            _bound.TrySetCanceled(_cancellation.Token);
+            throw;
+        }
+        catch (Exception fault)
+        {
+            _bound.TrySetException(fault);
+            throw;
+        }
+    });
+
+    /// <summary>What the text says, before it is judged.</summary>
+    public Task<LibraryAnalysis> Bound => _bound.Task;
 
     /// <summary>The outcome.</summary>
-    public Task<LibraryAnalysis> Task { get; }
+    public Task<LibraryAnalysis> Judged { get; }
 
     /// <summary>Waits for the outcome.</summary>
     public async Task<LibraryAnalysis> WaitAsync(CancellationToken cancellation)
+    {
+        using var hold = Hold();
+        return await Judged.WaitAsync(cancellation).ConfigureAwait(false);
+    }
+
+    /// <summary>Keeps it from being given up, up to the end of who asks.</summary>
+    public IDisposable Hold()
     {
         lock (_lock)
         {
             _waiting++;
         }
 
-        try
-        {
-            return await Task.WaitAsync(cancellation).ConfigureAwait(false);
-        }
-        finally
-        {
-            lock (_lock)
-            {
-                _waiting--;
-                CancelIfUnwanted();
-            }
-        }
+        return new Held(this);
     }
 
     /// <summary>A newer one has begun.</summary>
@@ -49,11 +66,25 @@ internal sealed class AnalysisRun
         }
     }
 
+    private void LetGo()
+    {
+        lock (_lock)
+        {
+            _waiting--;
+            CancelIfUnwanted();
+        }
+    }
+
     private void CancelIfUnwanted()
     {
         if (_isOld && _waiting == 0)
         {
             _cancellation.Cancel();
         }
+    }
+
+    private sealed class Held(AnalysisRun run) : IDisposable
+    {
+        public void Dispose() => run.LetGo();
     }
 }

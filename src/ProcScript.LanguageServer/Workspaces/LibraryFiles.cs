@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis;
-using ProcScript.Analysis.Settings;
 using ProcScript.Model;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
@@ -42,11 +41,20 @@ internal sealed class LibraryFiles : IParsedSourceStore
     /// <inheritdoc/>
     public SyntaxTree Parse(string path, string content) => Memory.Files.Parse(path, content);
 
-    /// <summary>Checks them, as the command line does, with what is remembered of earlier checks.</summary>
-    public LibraryReport Check(CancellationToken cancellation)
+    /// <inheritdoc/>
+    public IReadOnlyCollection<string>? ChangesSince(ISourceStore before) =>
+        before is LibraryFiles files && ReferenceEquals(files.Disk, Disk) && ReferenceEquals(files.Listed, Listed)
+            ? [.. Open.Except(files.Open).Concat(files.Open.Except(Open)).Select(document => document.Key).Distinct(StringComparer.Ordinal)]
+            : null;
+
+    /// <summary>Binds them, with what is remembered of the last time.</summary>
+    public Library Bind(CancellationToken cancellation) => LibraryBinder.Bind(this, Memory.Binding, cancellation);
+
+    /// <summary>Checks what they were bound to, as the command line does, with what is remembered of earlier checks.</summary>
+    public LibraryReport Check(Library library, CancellationToken cancellation)
     {
-        var settings = SettingsReader.Read(this) with { Today = Today };
-        return LibraryCheck.Run(LibraryBinder.Bind(this, Memory.Binding, cancellation), settings, Memory.ChecksBy(settings), cancellation);
+        var settings = Memory.SettingsOf(this);
+        return LibraryCheck.Run(library, settings, Memory.ChecksBy(settings), cancellation);
     }
 
     /// <summary>The address of a file.</summary>

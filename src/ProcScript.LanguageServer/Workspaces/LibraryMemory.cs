@@ -1,11 +1,10 @@
 using System.Collections.Concurrent;
-using System.Runtime.CompilerServices;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Checking;
+using ProcScript.Analysis.Settings;
 using ProcScript.Model;
 using ProcScript.Model.Names;
 using ProcScript.Model.Sources;
-using ProcScript.Syntax;
 
 namespace ProcScript.LanguageServer.Workspaces;
 
@@ -14,6 +13,7 @@ internal sealed class LibraryMemory
 {
     private readonly Lock _lock = new();
     private (CheckSettings Settings, CheckMemory Memory)? _checks;
+    private (LibraryFiles Files, CheckSettings Settings)? _settings;
 
     /// <summary>The trees of files that were parsed.</summary>
     public ParsedFiles Files { get; } = new();
@@ -22,10 +22,24 @@ internal sealed class LibraryMemory
     public ConcurrentDictionary<string, string> Uris { get; } = new(StringComparer.Ordinal);
 
     /// <summary>The names of files that were walked.</summary>
-    public ConditionalWeakTable<SyntaxTree, FileNames> Names { get; } = [];
+    public KnownNames Names { get; } = new();
 
     /// <summary>What came of the last binding.</summary>
     public BindingMemory Binding { get; } = new();
+
+    /// <summary>The settings of files: those of the last ones where nothing but sources changed since.</summary>
+    public CheckSettings SettingsOf(LibraryFiles files)
+    {
+        lock (_lock)
+        {
+            var isSame = _settings is var (before, read)
+                && files.ChangesSince(before) is { } changes
+                && changes.All(path => files.Listed.Contains(path) && !read.Files.Any(file => file.Path == path));
+            var settings = isSame ? _settings!.Value.Settings : SettingsReader.Read(files);
+            _settings = (files, settings);
+            return settings with { Today = files.Today };
+        }
+    }
 
     /// <summary>What came of earlier checks by the same settings; nothing where they changed since the last one.</summary>
     public CheckMemory ChecksBy(CheckSettings settings)

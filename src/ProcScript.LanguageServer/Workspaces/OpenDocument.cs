@@ -1,5 +1,4 @@
 using ProcScript.LanguageServer.Protocol;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.LanguageServer.Workspaces;
 
@@ -17,7 +16,7 @@ internal sealed record OpenDocument(string Uri, int Version, string Text)
         {
             if (change.Range is { } range)
             {
-                var span = new TextPlaces(new SourceText("", text), encoding).SpanOf(range);
+                var span = TextPlaces.SpanIn(text, range, encoding);
                 text = string.Concat(text.AsSpan(0, span.Start), change.Text, text.AsSpan(span.End));
             }
             else

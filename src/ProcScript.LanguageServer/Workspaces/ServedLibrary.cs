@@ -9,6 +9,7 @@ internal sealed class ServedLibrary
     private readonly PositionEncoding _encoding;
     private readonly IAnalysisListener _listener;
     private readonly SortedSet<string> _folders = new(StringComparer.Ordinal);
+    private readonly Lock _telling = new();
     private AnalysisRun? _run;
 
     /// <summary>A library with this root; it is empty.</summary>
@@ -76,7 +77,10 @@ internal sealed class ServedLibrary
     }
 
     /// <summary>The analysis of the files as they are now.</summary>
-    public Task<LibraryAnalysis> AnalyseAsync(CancellationToken cancellation) => (_run ??= Begin()).WaitAsync(cancellation);
+    public Task<LibraryAnalysis> AnalyseAsync(CancellationToken cancellation) => Run.WaitAsync(cancellation);
+
+    /// <summary>The analysis of the files as they are now, on its way or done.</summary>
+    public AnalysisRun Run => _run ??= Begin();
 
     private void Change(DiskReadings disk, ImmutableDictionary<string, OpenDocument> open, ImmutableSortedSet<string>? listed = null)
     {
@@ -93,14 +97,20 @@ internal sealed class ServedLibrary
     private AnalysisRun Begin()
     {
         var files = Files;
-        return new AnalysisRun(cancellation =>
+        return new AnalysisRun((tellBound, cancellation) =>
         {
             try
             {
-                var analysis = new LibraryAnalysis(files, files.Check(cancellation), _encoding);
-                if (ReferenceEquals(files, Files))
+                var analysis = new LibraryAnalysis(files, files.Bind(cancellation), _encoding);
+                tellBound(analysis);
+                analysis.Report = files.Check(analysis.Library, cancellation);
+                // In one piece: else an older one could be told after a newer one.
+                lock (_telling)
                 {
-                    _listener.Analysed(analysis);
+                    if (ReferenceEquals(files, Files))
+                    {
+                        _listener.Analysed(analysis);
+                    }
                 }
 
                 return analysis;

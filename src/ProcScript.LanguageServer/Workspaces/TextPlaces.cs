@@ -26,8 +26,7 @@ internal readonly struct TextPlaces(SourceText text, PositionEncoding encoding)
         }
 
         var line = text.LineSpan(position.Line);
-        var content = text.Content.AsSpan(line.Start, line.Length);
-        return line.Start + (encoding == PositionEncoding.Utf16 ? Math.Clamp(position.Character, 0, line.Length) : UnitsIn(content, position.Character));
+        return line.Start + UnitsIn(text.Content.AsSpan(line.Start, line.Length), position.Character, encoding);
     }
 
     /// <summary>The position of an offset.</summary>
@@ -41,11 +40,40 @@ internal readonly struct TextPlaces(SourceText text, PositionEncoding encoding)
     public Protocol.Range RangeOf(TextSpan span) => new(PositionOf(span.Start), PositionOf(span.End));
 
     /// <summary>The span of a range; the two ends may come in any order.</summary>
-    public TextSpan SpanOf(Protocol.Range range)
+    public TextSpan SpanOf(Protocol.Range range) => Between(OffsetOf(range.Start), OffsetOf(range.End));
+
+    /// <summary>The span of a range in a text whose lines nobody has counted: one that changes the next moment.</summary>
+    public static TextSpan SpanIn(string text, Protocol.Range range, PositionEncoding encoding) =>
+        Between(OffsetIn(text, range.Start, encoding), OffsetIn(text, range.End, encoding));
+
+    private static TextSpan Between(int one, int other) => TextSpan.FromBounds(Math.Min(one, other), Math.Max(one, other));
+
+    private static int OffsetIn(string text, Position position, PositionEncoding encoding)
     {
-        var (start, end) = (OffsetOf(range.Start), OffsetOf(range.End));
-        return TextSpan.FromBounds(Math.Min(start, end), Math.Max(start, end));
+        if (position.Line < 0)
+        {
+            return 0;
+        }
+
+        var start = 0;
+        for (var line = 0; line < position.Line; line++)
+        {
+            var found = text.AsSpan(start).IndexOfAny('\n', '\r');
+            if (found < 0)
+            {
+                return text.Length;
+            }
+
+            start += found + (text.AsSpan(start + found).StartsWith("\r\n") ? 2 : 1);
+        }
+
+        var content = text.AsSpan(start);
+        content = content.IndexOfAny('\n', '\r') is >= 0 and var length ? content[..length] : content;
+        return start + UnitsIn(content, position.Character, encoding);
     }
+
+    private static int UnitsIn(ReadOnlySpan<char> line, int characters, PositionEncoding encoding) =>
+        encoding == PositionEncoding.Utf16 ? Math.Clamp(characters, 0, line.Length) : UnitsIn(line, characters);
 
     /// <summary>How many UTF-16 code units the first so many bytes are; a character that they split does not count.</summary>
     private static int UnitsIn(ReadOnlySpan<char> line, int bytes)

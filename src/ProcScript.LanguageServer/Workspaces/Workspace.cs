@@ -103,6 +103,30 @@ internal sealed class Workspace(IServerHost host, PositionEncoding encoding, IAn
         return analysis.Library.Trees.TryGetValue(path, out var tree) ? new Asked(analysis, path, tree) : null;
     }
 
+    /// <summary>
+    /// Answers a request that is about what the text says, as soon as that is known; the answer may wait for the verdict all the same.
+    /// </summary>
+    /// <param name="document">The document; it is meant as it is when the request comes.</param>
+    /// <param name="answer">Answers, with the verdict on its way.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <returns>The answer; null where the document is not known.</returns>
+    public async Task<TAnswer?> AskTextAsync<TAnswer>(
+        TextDocumentIdentifier document, Func<Asked, Task, Task<TAnswer?>> answer, CancellationToken cancellation)
+        where TAnswer : class
+    {
+        if (Find(document.Uri) is not var (library, path))
+        {
+            return null;
+        }
+
+        var run = library.Run;
+        using var hold = run.Hold();
+        var analysis = await run.Bound.WaitAsync(cancellation).ConfigureAwait(false);
+        return analysis.Library.Trees.TryGetValue(path, out var tree)
+            ? await answer(new Asked(analysis, path, tree), run.Judged.WaitAsync(cancellation)).ConfigureAwait(false)
+            : null;
+    }
+
     private static string PathIn(ServedLibrary library, string uri) => library.PathOf(DocumentUri.ToPath(uri) ?? uri);
 
     /// <summary>The library whose folders hold the document; else the one that the command line would take the file for.</summary>

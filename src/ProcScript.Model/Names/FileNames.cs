@@ -1,51 +1,41 @@
 using System.Collections.Immutable;
-using ProcScript.Syntax;
 
 namespace ProcScript.Model.Names;
 
-/// <summary>Every word of a file that names something, in the order of the text.</summary>
+/// <summary>Every word of a file that names something, declaration by declaration in the order of the text.</summary>
 public sealed class FileNames
 {
-    private readonly ILookup<string, NameUse> _byName;
+    private readonly ImmutableArray<DeclarationNames> _declarations;
+    private readonly HashSet<string> _declared;
 
-    private FileNames(ImmutableArray<NameUse> all)
+    internal FileNames(ImmutableArray<DeclarationNames> declarations)
     {
-        All = all;
-        _byName = all.ToLookup(use => use.Name, StringComparer.Ordinal);
+        _declarations = declarations.RemoveAll(one => one.All.IsEmpty);
+        _declared = new HashSet<string>(
+            declarations.SelectMany(one => one.All.Take(1)).Where(use => use is { IsDeclaration: true, Scope: NameScope.Library }).Select(use => use.Name),
+            StringComparer.Ordinal);
     }
 
     /// <summary>All of them.</summary>
-    public ImmutableArray<NameUse> All { get; }
+    public IEnumerable<NameUse> All => _declarations.SelectMany(one => one.All);
 
-    /// <summary>Finds the names of a file.</summary>
-    public static FileNames Of(SyntaxTree tree)
-    {
-        ArgumentNullException.ThrowIfNull(tree);
-        var walk = new NameWalk(tree.Text);
-        walk.Visit(tree.Root);
-        return new FileNames([.. walk.Found.OrderBy(use => use.Span.Start)]);
-    }
+    /// <summary>Whether the file declares a name for the library.</summary>
+    public bool Declares(string name) => _declared.Contains(name);
 
     /// <summary>Those with this name.</summary>
-    public IEnumerable<NameUse> Named(string name) => _byName[name];
+    public IEnumerable<NameUse> Named(string name) => _declarations.SelectMany(one => one.Named(name));
 
     /// <summary>The name at an offset, its end included; null where there is none.</summary>
     public NameUse? At(int offset)
     {
-        var (low, high) = (0, All.Length - 1);
-        while (low <= high)
+        // The last declaration that begins there or before.
+        var (low, high) = (0, _declarations.Length);
+        while (low < high)
         {
             var middle = (low + high) / 2;
-            var span = All[middle].Span;
-            if (span.Touches(offset))
-            {
-                // Where two touch, the one that begins here is meant.
-                return middle < All.Length - 1 && All[middle + 1].Span.Start == offset ? All[middle + 1] : All[middle];
-            }
-
-            (low, high) = span.Start > offset ? (low, middle - 1) : (middle + 1, high);
+            (low, high) = _declarations[middle].All[0].Span.Start > offset ? (low, middle) : (middle + 1, high);
         }
 
-        return null;
+        return low == 0 ? null : _declarations[low - 1].At(offset);
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.CompilerServices;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Text;
@@ -9,13 +8,13 @@ namespace ProcScript.Model.Names;
 /// <summary>Which words of a library mean the same thing. It asks for no error-free text: an editor needs it while one types.</summary>
 /// <param name="trees">The files.</param>
 /// <param name="known">The names of trees that were walked before; may be shared from one library to the next.</param>
-public sealed class LibraryNames(ImmutableSortedDictionary<string, SyntaxTree> trees, ConditionalWeakTable<SyntaxTree, FileNames> known)
+public sealed class LibraryNames(ImmutableSortedDictionary<string, SyntaxTree> trees, KnownNames known)
 {
     private readonly Dictionary<string, ImmutableSortedSet<string>> _reach = new(StringComparer.Ordinal);
     private readonly Lock _lock = new();
 
     /// <summary>The names of a file; null where the library does not hold it.</summary>
-    public FileNames? In(string path) => trees.TryGetValue(path, out var tree) ? known.GetValue(tree, FileNames.Of) : null;
+    public FileNames? In(string path) => trees.TryGetValue(path, out var tree) ? known.Of(tree) : null;
 
     /// <summary>What a word means; null where nothing in sight declares it.</summary>
     public NamedThing? Meaning(NameUse use, string path) => use.Scope switch
@@ -90,7 +89,7 @@ public sealed class LibraryNames(ImmutableSortedDictionary<string, SyntaxTree> t
         Declares(path, name) ? path : Reach(path).FirstOrDefault(file => Declares(file, name));
 
     private bool Declares(string path, string name) =>
-        In(path)?.Named(name).Any(use => use.IsDeclaration && use.Scope == NameScope.Library) ?? false;
+        In(path)?.Declares(name) ?? false;
 
     private ImmutableSortedSet<string> Walk(string start) => FileUses
         .Reach(new[] { start }.Where(trees.ContainsKey), path => FileUses.Of(path, trees[path]).Where(trees.ContainsKey))
