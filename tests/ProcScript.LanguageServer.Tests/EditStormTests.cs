@@ -12,6 +12,9 @@ public sealed class EditStormTests : IDisposable
 
     private const int Seed = 20261125;
 
+    /// <summary>How many edits there are from one comparison to the next.</summary>
+    private const int EditsToComparison = 100;
+
     private static readonly string[] Scraps =
         ["undo ", "remove ", "hub_bolt", "{", "}", "\n", " ", "\"", "stage \"x\" {", "// a\n", "é", "🔧", "part x { }\n", "use \"machine.proc\"\n", "22 N.m", "\r\n"];
 
@@ -38,7 +41,9 @@ public sealed class EditStormTests : IDisposable
                 case < 11:
                     undo.Push((document, document.Text));
                     var start = random.Next(document.Text.Length + 1);
-                    document.Edit(start, random.Next(Math.Min(12, document.Text.Length - start + 1)), Scraps[random.Next(Scraps.Length)]);
+                    var end = start + random.Next(Math.Min(12, document.Text.Length - start + 1));
+                    (start, end) = (Whole(document.Text, start), Whole(document.Text, end));
+                    document.Edit(start, end - start, Scraps[random.Next(Scraps.Length)]);
                     break;
                 case < 16 when undo.TryPop(out var last):
                     last.Document.Set(last.Text);
@@ -58,15 +63,28 @@ public sealed class EditStormTests : IDisposable
                     document.Set(texts.Values.ElementAt(random.Next(texts.Count)));
                     break;
             }
-        }
 
+            if ((i + 1) % EditsToComparison == 0 || i + 1 == count)
+            {
+                await CompareAsync(client, documents, i + 1);
+            }
+        }
+    }
+
+    /// <summary>A place that a position can name: none within a line break of two characters.</summary>
+    private static int Whole(string text, int place) => place > 0 && place < text.Length && text[place - 1] == '\r' && text[place] == '\n' ? place - 1 : place;
+
+    /// <summary>Saves all, and holds what the server says to what a fresh one does.</summary>
+    private async Task CompareAsync(EditorClient client, Dictionary<string, EditorDocument> documents, int edits)
+    {
         foreach (var (path, document) in documents)
         {
             _library.With(path, document.Text);
             client.Notify("textDocument/didSave", new JsonObject { ["textDocument"] = document.Identifier });
         }
 
-        Assert.Equal(await FreshAsync(documents.Values), await SettledAsync(client, documents.Values));
+        var (fresh, told) = (await FreshAsync(documents.Values), await SettledAsync(client, documents.Values));
+        Assert.True(fresh == told, $"After {edits} edits the server says\n{told}\nand a fresh one\n{fresh}");
     }
 
     /// <summary>As an editor does it: the old document is closed, the file gets its name, the new one is opened.</summary>
