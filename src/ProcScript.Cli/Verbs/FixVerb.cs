@@ -1,7 +1,6 @@
 using ProcScript.Analysis.Mending;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
-using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Cli.Verbs;
@@ -56,13 +55,7 @@ internal static class FixVerb
         using PendingFiles pending = new();
         foreach (var file in report.Files)
         {
-            var path = Path.Combine(selection.Root, file.Path);
-            pending.Add(path, file.After);
-            // An editor may have saved meanwhile: its text is newer than the one that was mended.
-            if (SourceBytes.ReadFile(path) is not { Outcome: SourceOutcome.Read } now || now.Content != file.Before)
-            {
-                throw new UsageException($"'{file.Path}' was changed by somebody else meanwhile: nothing was written. Run it again.");
-            }
+            pending.Replace(Path.Combine(selection.Root, file.Path), file.Path, file.Before, file.After);
         }
 
         pending.Commit(replace: true);

@@ -32,16 +32,14 @@ internal static class FormatVerb
         }
 
         var changed = files.Where(file => file.IsChanged).ToList();
+        if (request.Mode == FormatMode.Write)
+        {
+            Write(changed, selection);
+        }
+
         foreach (var file in changed)
         {
             Tell(file, request.Mode, terminal, paths);
-        }
-
-        if (request.Mode == FormatMode.Write)
-        {
-            using PendingFiles pending = new();
-            changed.ForEach(file => pending.Add(Path.Combine(selection.Root, file.Tree.Text.Path), file.Formatted!));
-            pending.Commit(replace: true);
         }
 
         terminal.WriteLine(new Piece(Summary(files, changed.Count, request.Mode)));
@@ -66,6 +64,18 @@ internal static class FormatVerb
         }
 
         return files;
+    }
+
+    private static void Write(List<FormattedFile> changed, SourceSelection selection)
+    {
+        using PendingFiles pending = new();
+        foreach (var file in changed)
+        {
+            var text = file.Tree.Text;
+            pending.Replace(Path.Combine(selection.Root, text.Path), text.Path, text.Content, file.Formatted!);
+        }
+
+        pending.Commit(replace: true);
     }
 
     private static void PrintFaults(List<FormattedFile> files, Terminal terminal, ScreenPaths paths)

@@ -1,4 +1,6 @@
 using System.Text;
+using ProcScript.Cli.Sources;
+using ProcScript.Model.Sources;
 
 namespace ProcScript.Cli.Verbs;
 
@@ -12,6 +14,7 @@ internal sealed class PendingFiles : IDisposable
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     private readonly List<(string Temporary, string Final)> _files = [];
+    private readonly List<(string Path, string Name, string Before)> _replaced = [];
     private readonly HashSet<string> _folders = new(StringComparer.Ordinal);
 
     /// <summary>Writes a file, not yet under its name.</summary>
@@ -41,11 +44,32 @@ internal sealed class PendingFiles : IDisposable
         }
     });
 
+    /// <summary>Writes a file, not yet under its name, that takes the place of what it was made from.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="name">What the user calls it.</param>
+    /// <param name="before">The text that the new one was made from.</param>
+    /// <param name="after">The new text.</param>
+    /// <exception cref="UsageException">It cannot be written.</exception>
+    public void Replace(string path, string name, string before, string after)
+    {
+        Add(path, after);
+        _replaced.Add((path, name, before));
+    }
+
     /// <summary>Gives the files their names.</summary>
     /// <param name="replace">Whether files that are there already may go.</param>
-    /// <exception cref="UsageException">It cannot be done.</exception>
+    /// <exception cref="UsageException">It cannot be done, or a file is no longer what its new text was made from; nothing has changed then.</exception>
     public void Commit(bool replace)
     {
+        foreach (var (path, name, before) in _replaced)
+        {
+            // An editor, or another run, may have saved meanwhile: its text is newer than the one that was worked on.
+            if (SourceBytes.ReadFile(path) is not { Outcome: SourceOutcome.Read } now || now.Content != before)
+            {
+                throw new UsageException($"'{name}' was changed by somebody else meanwhile: nothing was written. Run it again.");
+            }
+        }
+
         foreach (var (temporary, path) in _files)
         {
             Do(path, () => File.Move(temporary, path, replace));

@@ -37,6 +37,25 @@ public sealed class PendingFilesTests : IDisposable
     }
 
     [Fact]
+    public void Where_one_file_was_saved_by_somebody_else_none_is_replaced()
+    {
+        _disk.With("a.txt", "old").With("b.txt", "old");
+        using (PendingFiles files = new())
+        {
+            files.Replace(_disk["a.txt"], "a.txt", "old", "new");
+            files.Replace(_disk["b.txt"], "b.txt", "old", "new");
+            _disk.With("b.txt", "theirs");
+
+            Assert.Equal(
+                "'b.txt' was changed by somebody else meanwhile: nothing was written. Run it again.",
+                Assert.Throws<UsageException>(() => files.Commit(replace: true)).Message);
+        }
+
+        Assert.Equal(["a.txt", "b.txt"], _disk.Files());
+        Assert.Equal(("old", "theirs"), (_disk.Read("a.txt"), _disk.Read("b.txt")));
+    }
+
+    [Fact]
     public void What_a_killed_run_left_is_removed_and_what_a_running_one_writes_is_not()
     {
         var name = Path.GetFileName(LeftoverFiles.NameFor(_disk["a.txt"]));
