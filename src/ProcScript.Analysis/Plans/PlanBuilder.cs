@@ -39,7 +39,11 @@ internal sealed class PlanBuilder
         _list = StepList.Of(strip, refit);
         _steps = _list.Steps;
         _times = JobTimes.Of(_steps);
-        _tools = new ToolList(TorqueWrenches.Of(_procedure, library)) { HouseTools = settings.Get(SettingsTable.HouseTools) };
+        _tools = new ToolList(TorqueWrenches.Of(_procedure, library))
+        {
+            HouseTools = settings.Get(SettingsTable.HouseTools),
+            Torques = new TorqueWords(settings.Get(SettingsTable.Torque)),
+        };
         var loose = LooseHardware.Of(_steps).ToImmutableArray();
         _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card]);
         _which = new WhichIsWhich(loose, _bags);

@@ -47,7 +47,7 @@ public sealed record PlanStep
     /// <summary>Which piece it is about, where others that come off or go back on the same card fit the same holes; else null.</summary>
     public PlanWhich? Which { get; init; }
 
-    /// <summary>The torque in words, N·m first and lbf·ft after it; empty where there is none.</summary>
+    /// <summary>The torque in words, in N·m and lbf·ft, the unit of the shop first; empty where there is none.</summary>
     public string Torque { get; init; } = "";
 
     /// <summary>How many people; 1 unless said.</summary>

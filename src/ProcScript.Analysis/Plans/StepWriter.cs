@@ -67,7 +67,7 @@ internal sealed class StepWriter
         Bags = [.. _bags[step.Number].Distinct()],
         EmptiesBags = [.. _emptied[step.Number]],
         Which = _which.Of(step.Number),
-        Torque = ToolList.Torque(step) is { } torque ? TorqueWords.Both(torque) : "",
+        Torque = ToolList.Torque(step) is { } torque ? _tools.Torques.Both(torque) : "",
         People = Lift(step)?.People ?? Math.Max(1, step.Details.People),
         Store = step.Details.Store ?? "",
         Photos = step.Details.Photos,

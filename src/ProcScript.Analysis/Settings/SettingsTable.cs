@@ -132,6 +132,16 @@ public static class SettingsTable
         Rules = ["PRC6004"],
     };
 
+    /// <summary>The unit of torque that comes first.</summary>
+    public static ChoiceSetting<TorqueUnit> Torque { get; } = new()
+    {
+        Key = "units.torque",
+        BuiltIn = TorqueUnit.NewtonMetre,
+        Words = [("N.m", TorqueUnit.NewtonMetre), ("lbf.ft", TorqueUnit.PoundForceFoot)],
+        What = "The unit that cards give a torque in first, whatever it was written in; the other follows in brackets. The range of a torque "
+            + "wrench to bring is given in the first alone. All else is printed in the unit that it was written in.",
+    };
+
     /// <summary>What every bench has.</summary>
     public static TextsSetting HouseTools { get; } = new()
     {
@@ -156,6 +166,7 @@ public static class SettingsTable
         DescriptionWords,
         ParagraphSentences,
         RepeatedSteps,
+        Torque,
         HouseTools,
     ];
 

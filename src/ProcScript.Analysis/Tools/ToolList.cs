@@ -3,6 +3,7 @@ using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Settings;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -18,6 +19,9 @@ internal sealed class ToolList(TorqueWrenches wrenches)
 
     /// <summary>The tools that every bench has, by name or by title.</summary>
     public ImmutableArray<string> HouseTools { get; init; } = [];
+
+    /// <summary>How torques are told.</summary>
+    public TorqueWords Torques { get; init; } = new(SettingsTable.Torque.BuiltIn);
 
     /// <summary>
     /// The titles of a step's tools: those of the kind, the item and the action, and a torque wrench where there is a torque and none of
@@ -119,7 +123,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     public static bool IsTorqueWrench(Tool tool) =>
         tool.Range is not null || tool.Title.Contains("torque", StringComparison.OrdinalIgnoreCase);
 
-    private string Range(ImmutableArray<PlannedStep> steps) => TorqueWords.Range(
+    private string Range(ImmutableArray<PlannedStep> steps) => Torques.Range(
     [
         .. steps.Where(step => Of(step).Contains(TorqueWrench)).Select(Torque).OfType<TighteningTorque>().SelectMany(torque => torque.Stages),
     ]);

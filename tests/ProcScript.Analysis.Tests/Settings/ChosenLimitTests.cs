@@ -111,6 +111,25 @@ public sealed class ChosenLimitTests
         Assert.All(report.Procedures, procedure => Assert.True(procedure.IsProven));
     }
 
+    [Fact]
+    public void Cards_give_a_torque_in_the_unit_of_the_shop_first()
+    {
+        const string Text = """
+            tool socket_13 "13 mm socket" { size 13 mm }
+            fastener m8x25 "M8 × 25 bolt" { drive socket_13  torque 22 ± 2 N.m }
+            machine press "Press" { part guard "guard" { held by 4 m8x25 as guard_bolts } }
+            procedure guard_off "Take the guard off" on press { stage "Guard" { undo guard_bolts  remove guard } }
+            """;
+        var bare = Checked.Text(Text).Only.CreatePlan()!;
+        var chosen = Checked.Files(("x.proc", Text), ("procscript.json", """{ "units": { "torque": "lbf.ft" } }""")).Only.CreatePlan()!;
+
+        // 22 N·m / 1.355 818 N·m (NIST SP 811 App. B.8) = 16.23 lbf·ft.
+        Assert.Contains("22 ± 2 N·m (16.2 ± 1.5 lbf·ft)", bare.Refit[0].Steps.Select(step => step.Torque));
+        Assert.Contains("16.2 ± 1.5 lbf·ft (22 ± 2 N·m)", chosen.Refit[0].Steps.Select(step => step.Torque));
+        Assert.Contains("torque wrench, 22 N·m", bare.Tools.Select(tool => tool.Title));
+        Assert.Contains("torque wrench, 16.2 lbf·ft", chosen.Tools.Select(tool => tool.Title));
+    }
+
     [Theory]
     [InlineData("socket_13")]
     [InlineData("13 MM Socket")]
