@@ -161,6 +161,7 @@ public static class LibraryCheck
             settings,
             findings,
             settled.Allowing,
+            settled.Whole is not null,
             ImmutableCollectionsMarshal.AsImmutableArray(Array.ConvertAll(settled.Outcomes, outcome => new ProcedureReport(outcome.Procedure, outcome.IsProven, outcome, library))));
     }
 

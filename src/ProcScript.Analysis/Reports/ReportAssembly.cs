@@ -14,16 +14,22 @@ namespace ProcScript.Analysis.Reports;
 internal sealed class ReportAssembly
 {
     private Dictionary<string, FileReport> _files = new(StringComparer.Ordinal);
-    private DateOnly? _day;
+    private (DateOnly? Day, bool IsWhole) _judged;
 
     /// <summary>The report.</summary>
     /// <param name="library">The library.</param>
     /// <param name="settings">What was chosen about the check; but for the day the same every time.</param>
     /// <param name="findings">All that was found, in any order.</param>
     /// <param name="allowing">The files with <c>// proc: allow</c> comments.</param>
+    /// <param name="isWhole">Whether the rules about the library as a whole were asked.</param>
     /// <param name="procedures">What came of the procedures.</param>
     public LibraryReport Report(
-        Library library, CheckSettings settings, IEnumerable<Finding> findings, IReadOnlyCollection<string> allowing, ImmutableArray<ProcedureReport> procedures)
+        Library library,
+        CheckSettings settings,
+        IEnumerable<Finding> findings,
+        IReadOnlyCollection<string> allowing,
+        bool isWhole,
+        ImmutableArray<ProcedureReport> procedures)
     {
         var texts = settings.Files.ToImmutableSortedDictionary(file => file.Path, file => file, StringComparer.Ordinal);
         var found = allowing.ToDictionary(path => path, _ => new List<Finding>(), StringComparer.Ordinal);
@@ -37,10 +43,10 @@ internal sealed class ReportAssembly
             own.Add(finding);
         }
 
-        if (_day != settings.Today)
+        if (_judged != (settings.Today, isWhole))
         {
             _files.Clear();
-            _day = settings.Today;
+            _judged = (settings.Today, isWhole);
         }
 
         var files = new Dictionary<string, FileReport>(StringComparer.Ordinal);
@@ -48,7 +54,7 @@ internal sealed class ReportAssembly
         {
             var tree = library.Trees.GetValueOrDefault(path);
             var text = tree?.Text ?? texts.GetValueOrDefault(path);
-            files.Add(path, _files.TryGetValue(path, out var known) && known.Holds(text, own) ? known : FileReport.Of(tree, text, own, settings));
+            files.Add(path, _files.TryGetValue(path, out var known) && known.Holds(text, own) ? known : FileReport.Of(tree, text, own, settings, isWhole));
         }
 
         _files = files;
@@ -73,10 +79,11 @@ internal sealed class ReportAssembly
         ImmutableArray<ReportedFinding> Silenced,
         ImmutableArray<ReportedSuppression> Suppressions)
     {
-        public static FileReport Of(SyntaxTree? tree, SourceText? text, List<Finding> found, CheckSettings settings)
+        public static FileReport Of(SyntaxTree? tree, SourceText? text, List<Finding> found, CheckSettings settings, bool isWhole)
         {
             // A rule that is off says nothing, and leaves nothing for a comment to silence.
-            var (all, silencings, suppressions) = Checking.Suppressions.Apply(tree, settings, found.FindAll(finding => SeverityOf(finding) is not null));
+            var spoken = found.FindAll(finding => SeverityOf(finding) is not null);
+            var (all, silencings, suppressions) = Checking.Suppressions.Apply(tree, settings, isWhole, spoken);
             var fingerprints = new Fingerprints(text);
             var reported = new List<ReportedFinding>();
             foreach (var finding in FindingMerge.Sort(all))

@@ -23,6 +23,7 @@ public static class ReportWords
         SuppressionState.Unused => "unused",
         SuppressionState.Expired => "expired",
         SuppressionState.UnknownRule => "unknown-rule",
-        _ => "rule-off",
+        SuppressionState.RuleOff => "rule-off",
+        _ => "not-asked",
     };
 }

@@ -27,4 +27,7 @@ public enum SuppressionState
 
     /// <summary>Its rule is off, so that nobody knows whether there is something to silence.</summary>
     RuleOff,
+
+    /// <summary>Its rule judges a library as a whole, and a part was checked.</summary>
+    NotAsked,
 }

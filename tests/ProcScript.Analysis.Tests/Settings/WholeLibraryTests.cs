@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Checking;
+using ProcScript.Analysis.Reports;
 using ProcScript.Model;
 using ProcScript.Model.Sources;
 
@@ -60,6 +61,21 @@ public sealed class WholeLibraryTests
 
             Assert.Equal(Lines(fresh), Lines(again));
         }
+    }
+
+    [Fact]
+    public void A_comment_on_them_waits_for_a_check_of_the_whole()
+    {
+        var allowing = Machine.Replace("machine press", "// proc: allow PRC6005 because \"The shelf is never taken off.\"\nmachine press", StringComparison.Ordinal);
+        (string, string)[] files = [("pins.proc", Pins), ("machine.proc", allowing), ("job.proc", Job)];
+
+        var part = Checked.Files(files);
+        var whole = Checked.Files([.. files, ("procscript.json", "{}")]);
+
+        Assert.Empty(part.Codes);
+        Assert.Equal(["PRC6001"], whole.Codes);
+        Assert.Equal(SuppressionState.NotAsked, Assert.Single(part.Report.Suppressions).State);
+        Assert.Equal(SuppressionState.Used, Assert.Single(whole.Report.Suppressions).State);
     }
 
     private static IEnumerable<string> Lines(LibraryReport report) =>
