@@ -34,6 +34,12 @@ public sealed record LibraryReport
     /// <summary>The part of the library that was checked; null where all of it was.</summary>
     public CheckScope? Scope { get; init; }
 
+    /// <summary>The procedures that were left, since no change has touched them, in whatever variants they have.</summary>
+    public ImmutableArray<Procedure> Left { get; init; } = [];
+
+    /// <summary>How many these are; null where everything was checked.</summary>
+    public int? LeftCount => Scope is { FileCount: not null } ? Left.Length : null;
+
     /// <summary>The path of the baseline that the findings were held against; null where there was none.</summary>
     public string? Baseline { get; init; }
 
@@ -56,6 +62,7 @@ public sealed record LibraryReport
         Silenced = [.. Silenced.Where(reported => IsAbout(reported, isAbout))],
         Suppressions = [.. Suppressions.Where(suppression => isAbout(suppression.Path))],
         Procedures = [.. Procedures.Where(procedure => isAbout(procedure.Procedure.Declared.Path))],
+        Left = [.. Left.Where(procedure => isAbout(procedure.Declared.Path))],
     };
 
     private bool IsAbout(ReportedFinding reported, Predicate<string> isAbout) =>
@@ -81,8 +88,11 @@ public sealed record ReportedFinding(Finding Finding, Severity Severity)
 /// <param name="Library">The library it belongs to.</param>
 public sealed record ProcedureReport(Procedure Procedure, bool IsProven, ProcedureOutcome Outcome, Library Library)
 {
+    /// <summary>The names of the options that its variant has.</summary>
+    public ImmutableArray<string> Options => [.. Procedure.Machine.With.Select(option => option.Name)];
+
     /// <summary>The same for the same procedure of the same file, with the same arguments and options, in another check.</summary>
-    internal string Key => $"{Procedure.Declared.Path}\n{Procedure.Job}\n{string.Join(' ', Procedure.Machine.With.Select(option => option.Name))}";
+    internal string Key => $"{Procedure.Declared.Path}\n{Procedure.Job}\n{string.Join(' ', Options)}";
 
     /// <summary>Makes the plan, anew each time; null where the procedure is not proven, or where the check let its runs go.</summary>
     public Plan? CreatePlan() =>

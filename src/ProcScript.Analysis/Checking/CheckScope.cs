@@ -66,6 +66,7 @@ public sealed class CheckScope
             Silenced = [.. report.Silenced.Where(IsTold)],
             Suppressions = [.. report.Suppressions.Where(suppression => Holds(suppression.Path))],
             Procedures = procedures,
+            Left = [.. report.Library.Procedures.Where(procedure => !Holds(procedure)).DistinctBy(procedure => procedure.Declared)],
         };
 
         bool IsTold(ReportedFinding reported) =>

@@ -114,5 +114,5 @@ public static class LibraryComparison
         report.Procedure.Job,
         report.Procedure.Title,
         report.Procedure.Machine.Name,
-        [.. report.Procedure.Machine.With.Select(option => option.Name)]);
+        report.Options);
 }

@@ -31,9 +31,8 @@ public sealed record NotChecked(string What, string Why, SourceSpan? Place)
             }
         }
 
-        if (report.Scope is { FileCount: not null } scope)
+        if (report.LeftCount is { } untouched)
         {
-            var untouched = report.Library.Procedures.Where(procedure => !scope.Holds(procedure)).DistinctBy(procedure => procedure.Declared).Count();
             left.Add(new NotChecked(string.Create(CultureInfo.InvariantCulture, $"{untouched} procedures"), "no change has touched them", Place: null));
         }
 

@@ -20,9 +20,6 @@ internal sealed record CheckOutcome
     /// <summary>Whether one of these could not be read.</summary>
     public bool HasUnreadableInput { get; init; }
 
-    /// <summary>How many procedures were left, since no change has touched them; null where everything was checked.</summary>
-    public int? LeftCount { get; init; }
-
     /// <summary>The least severity that fails the run; null where none does.</summary>
     public Severity? FailOn { get; init; }
 

@@ -13,7 +13,7 @@ internal static class CheckSummary
 
     /// <summary>What was left where only changes were checked.</summary>
     private static string Left(CheckOutcome outcome) =>
-        outcome.LeftCount is { } left ? $"; {Counted.Of(left, "procedure")} left, which no change has touched" : "";
+        outcome.Report.LeftCount is { } left ? $"; {Counted.Of(left, "procedure")} left, which no change has touched" : "";
 
     private static string Time(CheckOutcome outcome) =>
         outcome.Time is { } taken ? string.Create(CultureInfo.InvariantCulture, $"; {taken.Elapsed.TotalSeconds:0.00} s") : "";

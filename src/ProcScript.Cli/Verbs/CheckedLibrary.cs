@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Baselines;
 using ProcScript.Analysis.Checking;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Reports;
 using ProcScript.Cli.Sources;
@@ -53,14 +54,6 @@ internal sealed class CheckedLibrary
     /// <summary>The procedures in the files asked about, each in every variant.</summary>
     public ImmutableArray<ProcedureReport> Procedures => Report.Procedures;
 
-    /// <summary>How many of the procedures in the files asked about were left, since nothing that they use has changed.</summary>
-    public int LeftCount => Report.Scope is { } scope
-        ? Report.Library.Procedures
-            .Where(procedure => _selection.IsGiven(procedure.Declared.Path) && !scope.Holds(procedure))
-            .DistinctBy(procedure => procedure.Declared)
-            .Count()
-        : 0;
-
     /// <summary>Reads and checks, so that plans can be made.</summary>
     public static async Task<CheckedLibrary> RunAsync(
         InputRequest request, Func<ISourceStore, CheckSettings> settings, Surroundings around, CancellationToken stop)
@@ -96,7 +89,6 @@ internal sealed class CheckedLibrary
         Paths = RepositoryPaths.For(Root),
         FileCount = FileCount,
         HasUnreadableInput = HasUnreadableInput,
-        LeftCount = Report.Scope is { FileCount: not null } ? LeftCount : null,
     };
 
     /// <summary>The library in which what a baseline knows is silenced.</summary>
@@ -145,8 +137,8 @@ internal sealed class CheckedLibrary
 
     private static LibraryReport Judge(DiskSourceStore store, CheckSettings settings, FrozenSet<string>? changed, CancellationToken stop)
     {
-        // What the shop chooses has a bearing on every file.
-        if (changed is null || settings.Files.Any(file => changed.Contains(file.Path)))
+        // What the shop chooses has a bearing on every file, and so has what it chose in a file that is gone.
+        if (changed is null || changed.Any(path => Path.GetFileName(path) == SettingsKeys.FileName || settings.Files.Any(file => file.Path == path)))
         {
             return LibraryCheck.Judge(store, settings, stop);
         }

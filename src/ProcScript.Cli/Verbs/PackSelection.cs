@@ -29,13 +29,11 @@ internal static class PackSelection
     /// <summary>A check runs a procedure only in the variants that can matter to it: an option that cannot is not looked for.</summary>
     private static ProcedureReport Choose(IReadOnlyCollection<ProcedureReport> variants, ImmutableArray<string> with)
     {
-        var matter = variants.SelectMany(Options).ToHashSet(StringComparer.Ordinal);
+        var matter = variants.SelectMany(variant => variant.Options).ToHashSet(StringComparer.Ordinal);
         matter.IntersectWith(with);
-        return variants.FirstOrDefault(variant => matter.SetEquals(Options(variant)))
+        return variants.FirstOrDefault(variant => matter.SetEquals(variant.Options))
             ?? throw new UsageException($"'{variants.First().Procedure.Name}' was not checked with {string.Join(", ", matter)}.");
     }
-
-    private static IEnumerable<string> Options(ProcedureReport report) => report.Procedure.Machine.With.Select(option => option.Name);
 
     private static void RefuseUnknownOptions(List<ProcedureReport> reports, ImmutableArray<string> with)
     {

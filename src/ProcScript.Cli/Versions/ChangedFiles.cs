@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Sources;
 
 namespace ProcScript.Cli.Versions;
@@ -7,9 +6,9 @@ namespace ProcScript.Cli.Versions;
 /// <summary>The files of a library that have changed since a revision.</summary>
 internal static class ChangedFiles
 {
-    /// <summary>Their paths in the library; null where the settings have changed, which has a bearing on every file.</summary>
+    /// <summary>Their paths in the library.</summary>
     /// <exception cref="UsageException">Git cannot tell.</exception>
-    public static async Task<FrozenSet<string>?> SinceAsync(string revision, SourceSelection selection, CancellationToken stop)
+    public static async Task<FrozenSet<string>> SinceAsync(string revision, SourceSelection selection, CancellationToken stop)
     {
         if (selection.StandardInput is not null)
         {
@@ -17,7 +16,6 @@ internal static class ChangedFiles
         }
 
         var git = await GitLibrary.OpenAsync(selection.Root, stop);
-        var changed = await git.ChangedSinceAsync(await git.CommitAsync(revision, stop), stop);
-        return changed.Any(path => path == SettingsKeys.FileName || path.EndsWith("/" + SettingsKeys.FileName, StringComparison.Ordinal)) ? null : changed;
+        return await git.ChangedSinceAsync(await git.CommitAsync(revision, stop), stop);
     }
 }

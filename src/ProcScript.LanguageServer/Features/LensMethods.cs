@@ -30,7 +30,7 @@ internal static class LensMethods
         var arguments = ImmutableArray.Create(new ViewArguments(uri)
         {
             Job = proven.Procedure.Job,
-            Options = [.. proven.Procedure.Machine.With.Select(option => option.Name)],
+            Options = proven.Options,
             Show = true,
         });
         var state = reports.TrueForAll(report => report.IsProven) ? "proven" : "proven in some variants";

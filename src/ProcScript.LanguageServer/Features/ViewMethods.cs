@@ -52,7 +52,7 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
             .OrderByDescending(report => report.Procedure.Declared.Path == asked.Path)
             .ToList();
         var wanted = arguments.Options ?? [];
-        return reports.Find(report => OptionsOf(report).ToHashSet(StringComparer.Ordinal).SetEquals(wanted))
+        return reports.Find(report => report.Options.ToHashSet(StringComparer.Ordinal).SetEquals(wanted))
             ?? reports.FirstOrDefault()
             ?? throw new RequestRefusedException("There is no such procedure here.");
     }
@@ -62,10 +62,8 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
     [
         .. asked.Analysis.Report.Procedures
             .Where(report => report.Procedure.Declared == chosen.Procedure.Declared)
-            .Select(report => new ViewChoice(report.Procedure.Job, OptionsOf(report), report.IsProven)),
+            .Select(report => new ViewChoice(report.Procedure.Job, report.Options, report.IsProven)),
     ];
-
-    private static ImmutableArray<string> OptionsOf(ProcedureReport report) => [.. report.Procedure.Machine.With.Select(option => option.Name)];
 
     private WrittenView Write(string command, ViewArguments arguments, ProcedureReport report, ImmutableArray<ViewChoice> choices)
     {
@@ -88,7 +86,7 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
                 connection.Ask("window/showDocument", new ShowDocumentParams(uri) { External = command == Pack });
             }
 
-            return new WrittenView(uri, job, plan.Title, OptionsOf(report), choices);
+            return new WrittenView(uri, job, plan.Title, report.Options, choices);
         }
         catch (IOException failure)
         {
