@@ -20,8 +20,15 @@ internal static class BuildWatch
             templates,
             async () =>
             {
-                await BuildVerb.RunAsync(request, around, stop);
-                await server.AnnounceAsync();
+                var isClean = false;
+                try
+                {
+                    isClean = await BuildVerb.RunAsync(request, around, stop) == ExitCode.Clean;
+                }
+                finally
+                {
+                    await server.AnnounceAsync(isClean);
+                }
             },
             around,
             stop);

@@ -20,6 +20,7 @@ internal sealed class LiveServer : IDisposable
     private LiveServer(string folder, HttpListener listener, int port) => (_folder, _listener, Address) = (folder, listener, AddressOf(port));
 
     private int _build;
+    private bool _isClean = true;
 
     /// <summary>Where it serves.</summary>
     public string Address { get; }
@@ -53,8 +54,10 @@ internal sealed class LiveServer : IDisposable
     }
 
     /// <summary>Has every page that is looked at loaded again.</summary>
-    public async Task AnnounceAsync()
+    /// <param name="isClean">Whether the build went through, so that every pack is of the library as it is now.</param>
+    public async Task AnnounceAsync(bool isClean)
     {
+        _isClean = isClean;
         Interlocked.Increment(ref _build);
         foreach (var response in _listening.Keys)
         {
@@ -119,7 +122,7 @@ internal sealed class LiveServer : IDisposable
     {
         if (path == "/")
         {
-            return (200, "text/html", LivePage.Of(Index(), _build));
+            return (200, "text/html", LivePage.Of(Index(), _build, _isClean));
         }
 
         var file = Path.GetFullPath(path.TrimStart('/'), _folder);
@@ -132,7 +135,7 @@ internal sealed class LiveServer : IDisposable
         var text = File.ReadAllText(file);
         return Path.GetExtension(file) switch
         {
-            ".html" => (200, "text/html", LivePage.Of(text, _build)),
+            ".html" => (200, "text/html", LivePage.Of(text, _build, _isClean)),
             ".json" => (200, "application/json", text),
             _ => (200, "text/plain", text),
         };

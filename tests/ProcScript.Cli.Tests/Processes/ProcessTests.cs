@@ -60,15 +60,12 @@ public sealed class ProcessTests : IDisposable
     [Fact]
     public async Task Ctrl_C_ends_it_with_130_and_without_a_word()
     {
-        Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "Signals are sent with kill.");
+        Signals.SkipWithout();
         // It waits for its input for ever, unless it is stopped.
         using var process = Start(["check", "-"]);
         await Task.Delay(TimeSpan.FromSeconds(1), TestContext.Current.CancellationToken);
 
-        using (var kill = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]))
-        {
-            await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
-        }
+        Signals.Send(process, StopSignal.Interrupt);
 
         Assert.Equal(130, await EndAsync(process));
         Assert.Equal("", await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken));
@@ -99,15 +96,12 @@ public sealed class ProcessTests : IDisposable
 
     private Process Start(string[] arguments, params (string Name, string Value)[] environment)
     {
-        var program = Path.Combine(AppContext.BaseDirectory, "procscript.dll");
-        ProcessStartInfo start = new("dotnet", [program, .. arguments])
-        {
-            WorkingDirectory = _disk.Path,
-            RedirectStandardInput = true,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-            StandardOutputEncoding = Encoding.UTF8,
-        };
+        var start = TestedProgram.Start(arguments);
+        start.WorkingDirectory = _disk.Path;
+        start.RedirectStandardInput = true;
+        start.RedirectStandardOutput = true;
+        start.RedirectStandardError = true;
+        start.StandardOutputEncoding = Encoding.UTF8;
         foreach (var (name, value) in environment)
         {
             start.Environment[name] = value;

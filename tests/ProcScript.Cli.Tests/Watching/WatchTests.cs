@@ -1,4 +1,5 @@
 using ProcScript.Cli.Tests.Malformed;
+using ProcScript.Cli.Tests.Processes;
 
 namespace ProcScript.Cli.Tests.Watching;
 
@@ -11,7 +12,7 @@ public sealed class WatchTests : IDisposable
     [Fact]
     public async Task A_check_is_done_again_whenever_a_file_changes_however_it_is_written()
     {
-        Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "Signals are sent with kill.");
+        Signals.SkipWithout();
         _disk.With("a.proc", Sample.Text);
         using var run = WatchedRun.Start(_disk.Path, "check", ".", "--watch");
         Assert.Equal("checked 1 procedure in 1 file: all proven", await run.RoundAsync());
@@ -35,7 +36,7 @@ public sealed class WatchTests : IDisposable
     [Fact]
     public async Task Built_packs_are_served_with_the_script_that_loads_them_again_and_written_without()
     {
-        Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "Signals are sent with kill.");
+        Signals.SkipWithout();
         _disk.With("a.proc", Sample.Text);
         using var run = WatchedRun.Start(_disk.Path, "build", ".", "-o", "packs", "--watch");
         var address = await run.LineAsync("serving ");

@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using System.Globalization;
+using ProcScript.Cli.Tests.Processes;
 
 namespace ProcScript.Cli.Tests.Watching;
 
@@ -17,13 +17,15 @@ internal sealed class WatchedRun : IDisposable
         _hang.CancelAfter(TimeSpan.FromMinutes(1));
     }
 
-    public static WatchedRun Start(string folder, params string[] arguments) => new(Process.Start(
-        new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "procscript.dll"), .. arguments])
-        {
-            WorkingDirectory = folder,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        })!);
+    /// <summary>Starts the program that the tests were built with, or the one that the environment variable names.</summary>
+    public static WatchedRun Start(string folder, params string[] arguments)
+    {
+        var start = TestedProgram.Start(arguments);
+        start.WorkingDirectory = folder;
+        start.RedirectStandardOutput = true;
+        start.RedirectStandardError = true;
+        return new WatchedRun(Process.Start(start)!);
+    }
 
     /// <summary>Waits for the end of a round and gives its last line.</summary>
     public async Task<string> RoundAsync()
@@ -54,11 +56,7 @@ internal sealed class WatchedRun : IDisposable
     /// <summary>Ends it as Ctrl-C does: the exit code, and what was said on the error stream.</summary>
     public async Task<(int Code, string Error)> StopAsync()
     {
-        using (var kill = Process.Start("kill", ["-INT", _process.Id.ToString(CultureInfo.InvariantCulture)]))
-        {
-            await kill.WaitForExitAsync(_hang.Token);
-        }
-
+        Signals.Send(_process, StopSignal.Interrupt);
         var error = await _process.StandardError.ReadToEndAsync(_hang.Token);
         await _process.WaitForExitAsync(_hang.Token);
         return (_process.ExitCode, error);
