@@ -1,12 +1,13 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using ProcScript.Cli.Tests.Processes;
 
 namespace ProcScript.Cli.Tests.Seeded;
 
 /// <summary>
-/// A library with as many mistakes as procedures, checked by the program as a process: every one is found where it was made, and nothing
-/// else; then the baseline. <c>SEEDED_PROCEDURES=1000</c> takes a library of that size, <c>PROCSCRIPT</c> names another program.
+/// A library with as many mistakes as procedures: every one is found where it was made, and nothing else; then the baseline.
+/// <c>SEEDED_PROCEDURES=1000</c> takes a library of that size, <c>PROCSCRIPT</c> names another program, which runs as a process.
 /// </summary>
 public sealed class SeededLibraryTests : IDisposable
 {
@@ -97,10 +98,13 @@ public sealed class SeededLibraryTests : IDisposable
 
     private async Task<(int Code, string Output)> RunAsync(params string[] arguments)
     {
-        var program = Environment.GetEnvironmentVariable("PROCSCRIPT");
-        ProcessStartInfo start = program is null
-            ? new("dotnet", [Path.Combine(AppContext.BaseDirectory, "procscript.dll"), .. arguments])
-            : new(program, arguments);
+        if (!TestedProgram.IsAnother)
+        {
+            var run = await CliRun.AtAsync(_disk.Path, arguments);
+            return ((int)run.Code, run.Output);
+        }
+
+        var start = TestedProgram.Start(arguments);
         start.WorkingDirectory = _disk.Path;
         start.RedirectStandardOutput = true;
         start.StandardOutputEncoding = System.Text.Encoding.UTF8;

@@ -1,14 +1,15 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using ProcScript.Cli.Tests.Malformed;
+using ProcScript.Cli.Caching;
 
 namespace ProcScript.Cli.Tests.Writing;
 
-/// <summary>A library that a command changes in many files, with every file as it is before and as it comes out.</summary>
+/// <summary>A library that a command changes files of, or writes files from, with every file as it is before and as it comes out.</summary>
 internal sealed partial class WritingJob : IDisposable
 {
     private readonly TemporaryFolder _disk = new();
     private readonly Dictionary<string, string> _before;
+    private string _firstFolder = "";
 
     private WritingJob(string[] arguments, Dictionary<string, string> before) => (Arguments, _before) = (arguments, before);
 
@@ -26,47 +27,54 @@ internal sealed partial class WritingJob : IDisposable
     /// <summary>How long that took.</summary>
     public TimeSpan Usual { get; private set; }
 
+    /// <summary>How long it took from the first file that was begun to the last that got its name.</summary>
+    public TimeSpan UsualWriting { get; private set; }
+
     /// <summary>The job of a verb, done once without being stopped.</summary>
-    public static async Task<WritingJob> OfAsync(string verb, int files)
+    /// <param name="verb">The verb, or <c>cache</c> for a check that remembers its answer.</param>
+    /// <param name="isLarge">Whether there is so much to write that a stop can fall amid it.</param>
+    public static async Task<WritingJob> OfAsync(string verb, bool isLarge)
     {
+        var files = verb == "cache" || (verb == "baseline" && isLarge) ? AnswerCache.FewestFiles : isLarge ? 40 : 8;
         var sources = Enumerable.Range(0, files).ToDictionary(
             i => string.Create(CultureInfo.InvariantCulture, $"f{i % 4}/job{i}.proc"),
-            i => Source(verb, i));
-        WritingJob job = new(verb == "build" ? ["build", ".", "-o", "packs"] : [verb, "."], sources);
+            i => WritingSource.Of(verb, i, isLarge ? 40 : 2));
+        WritingJob job = new(ArgumentsOf(verb), sources);
         job.Reset();
-        if (verb == "build")
+        if (verb is not ("fix" or "format"))
         {
-            // There are packs of an earlier state of the library, so that every file is an old one or a new one.
-            await job.RunAsync();
+            // There is what an earlier state of the library came to, so that every file is an old one or a new one.
+            Assert.Equal(ExitCode.Clean, (await CliRun.AtAsync(job.Folder, job.Arguments)).Code);
             foreach (var (path, text) in job.Read())
             {
-                job._before[path] = text;
-            }
-
-            foreach (var path in sources.Keys.ToList())
-            {
-                job._before[path] = job._before[path].Replace("The lower one first.", "The upper one first.", StringComparison.Ordinal);
+                job._before[path] = sources.ContainsKey(path) ? WritingSource.Later(verb, text) : text;
             }
 
             job.Reset();
         }
 
-        var start = TimeProvider.System.GetTimestamp();
-        await job.RunAsync();
-        job.Usual = TimeProvider.System.GetElapsedTime(start);
+        await job.MeasureAsync();
         job.After = job.Read();
         Assert.NotEqual(job._before.Values.Order(StringComparer.Ordinal), job.After.Values.Order(StringComparer.Ordinal));
         return job;
     }
 
-    /// <summary>Puts every file back as it was before; what else lies there stays.</summary>
+    /// <summary>Puts every file back as it was before; what stopped runs have left stays.</summary>
     public void Reset()
     {
         foreach (var (path, text) in _before)
         {
             _disk.With(path, text);
         }
+
+        foreach (var path in After.Keys.Except(_before.Keys))
+        {
+            File.Delete(_disk[path]);
+        }
     }
+
+    /// <summary>Whether a run has begun a file.</summary>
+    public bool IsWriting(WritingRun run) => Directory.EnumerateFiles(_firstFolder, run.TemporaryFiles).Any();
 
     /// <summary>Runs the command to its end.</summary>
     public async Task RunAsync()
@@ -98,16 +106,33 @@ internal sealed partial class WritingJob : IDisposable
 
     public void Dispose() => _disk.Dispose();
 
-    private static string Source(string verb, int i)
+    private async Task MeasureAsync()
     {
-        var text = Sample.Text.Replace("procedure p ", string.Create(CultureInfo.InvariantCulture, $"procedure p{i} "), StringComparison.Ordinal);
-        return verb switch
+        var start = TimeProvider.System.GetTimestamp();
+        var (first, last) = (start, start);
+        using FileSystemWatcher watcher = new(Folder) { IncludeSubdirectories = true };
+        watcher.Created += (_, file) =>
         {
-            "fix" => text.Replace("part pump \"pump\" {\n", "part pump \"pump\" {\n notice \"Wipe it.\"\n danger \"It kills. Stay away.\"\n", StringComparison.Ordinal),
-            "format" => text.Replace(" ", "   ", StringComparison.Ordinal),
-            _ => text,
+            if (first == start && IsLeftover(file.Name!))
+            {
+                (first, _firstFolder) = (TimeProvider.System.GetTimestamp(), Path.GetDirectoryName(file.FullPath)!);
+            }
         };
+        watcher.Renamed += (_, _) => last = TimeProvider.System.GetTimestamp();
+        watcher.EnableRaisingEvents = true;
+        await RunAsync();
+        Usual = TimeProvider.System.GetElapsedTime(start);
+        Assert.True(SpinWait.SpinUntil(() => last != start, TimeSpan.FromMinutes(1)), "Nothing was written.");
+        UsualWriting = TimeProvider.System.GetElapsedTime(first, last);
     }
+
+    private static string[] ArgumentsOf(string verb) => verb switch
+    {
+        "build" => ["build", ".", "-o", "packs"],
+        "cache" => ["check", ".", "--cache", "cache", "--format", "json", "--fail-on", "never"],
+        "baseline" => ["baseline", "write", ".", "-o", "baseline.json"],
+        _ => [verb, "."],
+    };
 
     private static bool IsLeftover(string path) => Leftover().IsMatch(path);
 

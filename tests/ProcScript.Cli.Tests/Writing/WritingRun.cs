@@ -1,13 +1,12 @@
 using System.Diagnostics;
 using System.Globalization;
+using ProcScript.Cli.Tests.Processes;
 
 namespace ProcScript.Cli.Tests.Writing;
 
 /// <summary>A command that writes files, run as a process of its own in a folder, to be stopped at any moment.</summary>
 internal sealed class WritingRun : IDisposable
 {
-    private const string ProgramVariable = "PROCSCRIPT_PROGRAM";
-
     private readonly Process _process;
 
     private WritingRun(Process process) => _process = process;
@@ -15,10 +14,7 @@ internal sealed class WritingRun : IDisposable
     /// <summary>Starts the program that the tests were built with, or the one that the environment variable names.</summary>
     public static WritingRun Start(string folder, params string[] arguments)
     {
-        var program = Environment.GetEnvironmentVariable(ProgramVariable);
-        ProcessStartInfo start = program is null
-            ? new("dotnet", [Path.Combine(AppContext.BaseDirectory, "procscript.dll"), .. arguments])
-            : new(program, arguments);
+        var start = TestedProgram.Start(arguments);
         start.WorkingDirectory = folder;
         start.RedirectStandardOutput = true;
         start.RedirectStandardError = true;
@@ -28,12 +24,11 @@ internal sealed class WritingRun : IDisposable
         return new WritingRun(process);
     }
 
+    /// <summary>What the files are called that it has begun and not named yet.</summary>
+    public string TemporaryFiles => string.Create(CultureInfo.InvariantCulture, $"*-{_process.Id}-*.tmp");
+
     /// <summary>Sends a signal.</summary>
-    public void Signal(string signal)
-    {
-        using var kill = Process.Start("kill", [$"-{signal}", _process.Id.ToString(CultureInfo.InvariantCulture)]);
-        kill.WaitForExit();
-    }
+    public void Signal(StopSignal signal) => Signals.Send(_process, signal);
 
     /// <summary>Waits for the end: the exit code and what was said on the error stream.</summary>
     public async Task<(int Code, string Error)> EndAsync()
