@@ -78,6 +78,6 @@ public sealed partial class ExampleTests
     /// <summary>What follows the program's name where it is called: up to what the shell takes for itself, a closing mark, or an aligned remark.</summary>
     private static IEnumerable<string> CommandsIn(string text) => Call().Matches(text).Select(match => match.Groups["arguments"].Value.Trim());
 
-    [GeneratedRegex(@"(?<![\w./:'-])procscript (?<arguments>(?:[a-z]+|--[a-z]+)\b[^\n|<>`'"",)]*?)(?=$|\n| *[|<>`'"",)]|   )")]
+    [GeneratedRegex(@"(?<![\w./:'-]|\btool install --global )procscript (?<arguments>(?:[a-z]+|--[a-z]+)\b[^\n|<>`'"",)]*?)(?=$|\n| *[|<>`'"",)]|   )")]
     private static partial Regex Call();
 }
