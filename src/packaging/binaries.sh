@@ -17,9 +17,9 @@ version=$(dotnet msbuild src/ProcScript.Cli -getProperty:Version)
 for platform in "$@"; do
     name=procscript-$version-$platform
     rm -rf "${folder:?}/$name"
-    dotnet publish src/ProcScript.Cli -c Release -r "$platform" -o "$folder/$name" -p:DebugType=none -p:GenerateDocumentationFile=false --nologo -v quiet
-    # Symbols are for those who mend the program.
-    find "$folder/$name" -name '*.dbg' -o -name '*.dSYM' -o -name '*.pdb' -o -name '*.xml' | xargs rm -rf
+    dotnet publish src/ProcScript.Cli -c Release -r "$platform" -o "$folder/$name" -p:DebugType=none --nologo -v quiet
+    # Symbols and the comments on the code are for those who mend the program.
+    find "$folder/$name" -depth \( -name '*.dbg' -o -name '*.dSYM' -o -name '*.pdb' -o -name '*.xml' \) -exec rm -rf {} +
     cp LICENSE src/packaging/README.md src/packaging/procscript.1 "$folder/$name"
     mkdir "$folder/$name/completions"
     cp src/ProcScript.Cli/Completions/* "$folder/$name/completions"
