@@ -90,18 +90,18 @@ public static class LibraryCheck
         memory.Settled = null;
         var machines = Machines(library, settings, memory, scope, parallel);
         var remembered = memory.Begin(library, changed: null);
-        var circles = new CircleCheck(library, settings, machines, memory, remembered, scope, parallel)
+        var groups = new GroupCheck(library, settings, machines, memory, remembered, scope, parallel)
         {
             Outcomes = new ProcedureOutcome[library.Procedures.Length],
             Traces = WholeLibraryCheck.Speaks(library, settings, scope) ? new ProcedureTraces[library.Procedures.Length] : null,
         };
-        var families = circles.Judge(keepsRuns);
+        var families = groups.Judge(keepsRuns);
         var settled = new SettledCheck
         {
             Library = library,
             Machines = machines,
-            Outcomes = circles.Outcomes,
-            Traces = circles.Traces,
+            Outcomes = groups.Outcomes,
+            Traces = groups.Traces,
             Kinds = [.. KindCheck.Judge(library, settings, memory)],
         };
         SyntaxTree[] trees = [.. library.Trees.Values.Where(tree => scope.Holds(tree.Text.Path))];
@@ -120,17 +120,17 @@ public static class LibraryCheck
         var settled = memory.Settled!;
         var remembered = memory.Begin(library, changed);
         int[] touched = [.. settled.Touched(changed)];
-        var circles = new CircleCheck(library, settings, settled.Machines, memory, remembered, CheckScope.Everything, parallel)
+        var groups = new GroupCheck(library, settings, settled.Machines, memory, remembered, CheckScope.Everything, parallel)
         {
             Outcomes = [.. settled.Outcomes],
             Traces = settled.Traces is { } traces ? [.. traces] : null,
         };
-        circles.Run(touched);
+        groups.Run(touched);
 
         // From here on it is a matter of moments, and cut off in the middle it would be of no use to the next.
         memory.Settled = null;
         var rest = new ParallelOptions();
-        var replaced = settled.Replace(touched, circles);
+        var replaced = settled.Replace(touched, groups);
         settled.Library = library;
         var families = FamilyCheck.Judge(replaced, settled.Machines, memory.Families, rest);
         SyntaxTree[] trees = [.. changed.Select(path => library.Trees[path])];

@@ -65,7 +65,7 @@ internal sealed class SettledCheck
 
     /// <summary>Takes what came of procedures in the place of what was there.</summary>
     /// <returns>The outcomes that are others, with those that were in their places.</returns>
-    public IReadOnlyList<(ProcedureOutcome Old, ProcedureOutcome Now)> Replace(IReadOnlyList<int> places, CircleCheck check)
+    public IReadOnlyList<(ProcedureOutcome Old, ProcedureOutcome Now)> Replace(IReadOnlyList<int> places, GroupCheck check)
     {
         var replaced = new List<(ProcedureOutcome Old, ProcedureOutcome Now)>();
         foreach (var place in places)

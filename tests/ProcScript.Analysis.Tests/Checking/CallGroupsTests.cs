@@ -5,7 +5,7 @@ using ProcScript.Model.Sources;
 namespace ProcScript.Analysis.Tests.Checking;
 
 /// <summary>Which procedures are judged together, and that nothing else changes when their runs are let go after.</summary>
-public sealed class CallCirclesTests
+public sealed class CallGroupsTests
 {
     private static readonly MemorySourceStore Store = new(new Dictionary<string, string>
     {
@@ -32,14 +32,14 @@ public sealed class CallCirclesTests
     });
 
     [Fact]
-    public void A_caller_is_in_the_circle_of_what_it_calls_in_another_file()
+    public void A_caller_is_in_the_group_of_what_it_calls_in_another_file()
     {
         var library = LibraryBinder.Bind(Store, TestContext.Current.CancellationToken);
 
         Assert.Empty(library.Findings);
         Assert.Equal(
             ["guard_off both_off", "shelf_off"],
-            CallCircles.Of(library.Procedures).Select(circle => string.Join(' ', circle.Select(place => library.Procedures[place].Name))));
+            CallGroups.Of(library.Procedures).Select(group => string.Join(' ', group.Select(place => library.Procedures[place].Name))));
     }
 
     [Fact]

@@ -8,10 +8,10 @@ using ProcScript.Syntax.Findings;
 namespace ProcScript.Analysis.Checking;
 
 /// <summary>
-/// Runs the procedures and lets the rules judge them, circle by circle: see <see cref="CallCircles"/>. The runs take more memory than all
-/// else of a library; those that nothing asks for later are let go with their circle.
+/// Runs the procedures and lets the rules judge them, group by group: see <see cref="CallGroups"/>. The runs take more memory than all
+/// else of a library; those that nothing asks for later are let go with their group.
 /// </summary>
-internal sealed class CircleCheck(
+internal sealed class GroupCheck(
     Library library,
     CheckSettings settings,
     OrderedDictionary<Machine, JudgedMachine> machines,
@@ -31,20 +31,20 @@ internal sealed class CircleCheck(
     public IEnumerable<Finding> Judge(bool keepsRuns)
     {
         // A memory of families is one for the whole library.
-        ImmutableArray<ImmutableArray<int>> circles = memory.IsKept ? [[.. Enumerable.Range(0, Outcomes.Length)]] : CallCircles.Of(library.Procedures);
-        var findings = new ImmutableArray<Finding>[circles.Length];
-        Parallel.For(0, circles.Length, parallel, i => findings[i] = Judge(circles[i], keepsRuns));
+        ImmutableArray<ImmutableArray<int>> groups = memory.IsKept ? [[.. Enumerable.Range(0, Outcomes.Length)]] : CallGroups.Of(library.Procedures);
+        var findings = new ImmutableArray<Finding>[groups.Length];
+        Parallel.For(0, groups.Length, parallel, i => findings[i] = Judge(groups[i], keepsRuns));
         return findings.SelectMany(one => one);
     }
 
-    private ImmutableArray<Finding> Judge(ImmutableArray<int> circle, bool keepsRuns)
+    private ImmutableArray<Finding> Judge(ImmutableArray<int> group, bool keepsRuns)
     {
-        Run(circle);
-        ProcedureOutcome[] outcomes = [.. circle.Select(place => Outcomes[place])];
+        Run(group);
+        ProcedureOutcome[] outcomes = [.. group.Select(place => Outcomes[place])];
         ImmutableArray<Finding> findings = [.. FamilyCheck.Judge(outcomes, machines, memory.IsKept ? memory.Families : new FamilyMemory(), parallel)];
         if (!keepsRuns)
         {
-            foreach (var place in circle)
+            foreach (var place in group)
             {
                 Outcomes[place] = Outcomes[place].WithoutRuns();
             }
