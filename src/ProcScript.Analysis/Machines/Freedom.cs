@@ -14,9 +14,7 @@ internal sealed class Freedom
 
     private readonly Machine _machine;
     private readonly int[] _ranks;
-    private readonly List<FreeingGoal>?[] _waiting;
-    private readonly List<FreeingClause>?[] _clauses;
-    private readonly int[] _next;
+    private readonly Dictionary<FreeingGoal, List<FreeingClause>> _stuckClauses;
     private readonly HashSet<MachineItem> _stuckItems;
 
     /// <summary>Works out what can be got off.</summary>
@@ -27,31 +25,29 @@ internal sealed class Freedom
             + _machine.Energies.Length + _machine.Fluids.Length + _machine.Controls.Length;
         _ranks = new int[count];
         Array.Fill(_ranks, NotReached);
-        _waiting = new List<FreeingGoal>?[count];
-        _clauses = new List<FreeingClause>?[count];
-        _next = new int[count];
         var clauses = new FreeingClauses(facts);
         var goals = FreeingClauses.Goals(_machine).ToList();
         var open = new Queue<FreeingGoal>(goals);
+        var unmet = new Unmet?[count];
+        var waiting = new List<FreeingGoal>?[count];
         foreach (var goal in goals)
         {
-            _clauses[NumberOf(goal)] = clauses.Of(goal);
+            unmet[NumberOf(goal)] = new Unmet(clauses.Of(goal));
         }
 
         var reached = 0;
         while (open.TryDequeue(out var goal))
         {
-            if (!IsReached(goal) && Advance(goal))
+            var number = NumberOf(goal);
+            if (!IsReached(goal) && Advance(goal, unmet[number]!, waiting))
             {
-                var number = NumberOf(goal);
                 _ranks[number] = reached++;
-                _clauses[number] = null;
-                _waiting[number]?.ForEach(open.Enqueue);
-                _waiting[number] = null;
+                waiting[number]?.ForEach(open.Enqueue);
             }
         }
 
         Stuck = [.. goals.Where(goal => !IsReached(goal))];
+        _stuckClauses = Stuck.ToDictionary(goal => goal, goal => unmet[NumberOf(goal)]!.Clauses);
         _stuckItems = [.. Stuck.Where(goal => goal.Kind is not (FreeingKind.Aside or FreeingKind.Slack)).Select(goal => goal.Item)];
     }
 
@@ -73,7 +69,7 @@ internal sealed class Freedom
 
     /// <summary>What a stuck goal lacks.</summary>
     public IEnumerable<FreeingClause> Lacks(FreeingGoal goal) =>
-        _clauses[NumberOf(goal)]!.Where(clause => !IsGiven(clause));
+        _stuckClauses[goal].Where(clause => !IsGiven(clause));
 
     private bool IsReached(FreeingGoal goal) => _ranks[NumberOf(goal)] != NotReached;
 
@@ -108,25 +104,33 @@ internal sealed class Freedom
     }
 
     /// <summary>Passes what a goal has already; where it still lacks something, the goal waits for all that would give it.</summary>
-    private bool Advance(FreeingGoal goal)
+    private bool Advance(FreeingGoal goal, Unmet unmet, List<FreeingGoal>?[] waiting)
     {
-        var clauses = _clauses[NumberOf(goal)]!;
-        ref var next = ref _next[NumberOf(goal)];
-        while (next < clauses.Count && IsGiven(clauses[next]))
+        while (unmet.Next < unmet.Clauses.Count && IsGiven(unmet.Clauses[unmet.Next]))
         {
-            next++;
+            unmet.Next++;
         }
 
-        if (next == clauses.Count)
+        if (unmet.Next == unmet.Clauses.Count)
         {
             return true;
         }
 
-        foreach (var way in clauses[next].Ways)
+        foreach (var way in unmet.Clauses[unmet.Next].Ways)
         {
-            (_waiting[NumberOf(way)] ??= []).Add(goal);
+            (waiting[NumberOf(way)] ??= []).Add(goal);
         }
 
         return false;
+    }
+
+    /// <summary>What a goal needs that is not reached.</summary>
+    private sealed class Unmet(List<FreeingClause> clauses)
+    {
+        /// <summary>All that it needs.</summary>
+        public List<FreeingClause> Clauses => clauses;
+
+        /// <summary>The place of the first that it may still lack.</summary>
+        public int Next { get; set; }
     }
 }
