@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Diagnostics;
 using System.Globalization;
 
@@ -36,7 +37,7 @@ internal readonly record struct ProcessRun(double Seconds, double ProcessorSecon
             process.Refresh();
             return process.TotalProcessorTime.TotalSeconds;
         }
-        catch (InvalidOperationException)
+        catch (Exception fault) when (fault is InvalidOperationException or Win32Exception)
         {
             // It ended between two looks.
             return 0;
