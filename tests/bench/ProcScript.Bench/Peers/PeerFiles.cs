@@ -102,7 +102,7 @@ internal static class PeerFiles
                     var shape{{i}} = {
                       label: '${place}-{{i}}'
                       width: count + {{i}}
-                      heights: [for step in range(0, 3): step + count]
+                      heights: map(range(0, 3), step => step + count)
                     }
 
                     """);
