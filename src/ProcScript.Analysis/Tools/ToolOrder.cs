@@ -12,6 +12,10 @@ namespace ProcScript.Analysis.Tools;
 /// exactly. Once it has met <see cref="MostStates"/> sets it goes on from the one that has most done, always with the tools that get
 /// most done: then the order is good and not proven to be the best.
 /// </para>
+/// <para>
+/// <b>Limit.</b> A piece that takes several tools is better left at times, to take them all up once more for pieces that take fewer of
+/// them and open later. The search never leaves a piece, so there it can count one change more than the least.
+/// </para>
 /// </summary>
 internal sealed class ToolOrder
 {
