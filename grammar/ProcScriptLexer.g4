@@ -140,6 +140,13 @@ ADD         : 'add' ;
 TAKE        : 'take' ;
 OILED       : 'oiled' ;
 HOIST       : 'hoist' ;
+VOLTAGE     : 'voltage' ;
+AC          : 'ac' ;
+DC          : 'dc' ;
+TEST        : 'test' ;
+POWER       : 'power' ;
+WHILE       : 'while' ;
+OPEN        : 'open' ;
 
 PLUS_MINUS  : '\u00B1' | '+-' ;
 PLUS        : '+' ;

@@ -55,6 +55,10 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // ok: captive
 // ok: thread locker
 // ok: verify "Dark." expect <= 5 V
+// ok: verify "At both posts." at posts expect <= 5 V { behind lid }
+// ok: verify "At both posts." at "the bar behind the lid"
+// ok: voltage 400 V ac
+// ok: voltage 48 V
 // ok: strip needs lever at up
 // ok: warning "Sharp."
 // bad: how Crosswise
@@ -86,7 +90,8 @@ property
     | WITH reference ( ADD | TAKE ) quantity ( OF reference )?                                                          # changeProperty
     | SINGLE USE                                                                                                        # singleUseProperty
     | ( CAPTIVE | OILED | HOIST )                                                                                       # flagProperty
-    | VERIFY text ( EXPECT limit )?                                                                                     # verifyProperty
+    | VERIFY text ( AT ( reference | text ) )? ( EXPECT limit )? propertyBlock?                                         # verifyProperty
+    | VOLTAGE quantity ( AC | DC )?                                                                                     # voltageProperty
     | STRIP? NEEDS needs                                                                                                # needsProperty
     | ( DANGER | WARNING | CAUTION | NOTICE ) text                                                                      # alertProperty
     ;
@@ -335,6 +340,7 @@ whenSteps : WHEN test stepBlock ;
 // ok: set lever to 2
 // ok: empty oil in background
 // ok: remove seat { people 2  refit { how "Slowly." } }
+// ok: verify mains
 // bad: undo
 // bad: undo 4 bolts
 // bad: set lever to
@@ -347,7 +353,7 @@ amount : INTEGER | REST ;
 verb
     : UNDO | LOOSEN | RELEASE | UNPLUG | DISCONNECT | CUT | ASIDE | REMOVE | SET | ISOLATE | EMPTY | SUPPORT
     | STRIP | FASTEN | TIGHTEN | ENGAGE | PLUG | CONNECT | RENEW | RETURN | FIT | RESTORE | FILL | UNSUPPORT
-    | REPLACE | REPAIR | CLEAN | INSPECT | ADJUST
+    | REPLACE | REPAIR | CLEAN | INSPECT | ADJUST | VERIFY
     ;
 
 // ok: measure "gap" expect 0.5 .. 2.0 mm
@@ -377,6 +383,7 @@ refitRule
     : alert
     | orderRule
     | checkRule
+    | testRule
     | discard
     | eachRules
     | whenRules
@@ -388,15 +395,40 @@ whenRules : WHEN test ruleBlock ;
 
 // ok: fit trim[left] after fit seat
 // ok: engage clips before restore battery
+// ok: restore battery while front_bolts, seat open because "The seat slides under power only."
 // bad: fit trim after seat
 // bad: fit trim
-orderRule : verb reference order ;
+// bad: restore battery while front_bolts because "It slides."
+orderRule : verb reference ( order | whileClause ) ;
+
+// ok: while plug[left], lid open because "Nobody can reach them."
+// bad: while plug open
+// bad: while open because "No."
+whileClause : WHILE reference ( COMMA reference )* OPEN BECAUSE text ;
 
 // ok: check "Both tubes run."
 // ok: check "Runs." expect > 3 mm needs mains live before fit lid
 // bad: check tubes
 // bad: check "Runs." before lid
 checkRule : CHECK text ( EXPECT limit )? needsClause? order? ;
+
+// ok: test "Runs." before fit lid { power mains, house  check "Both lamps light."  measure "Current" expect 2 .. 3 A }
+// ok: test "Runs." { power mains  while plug open because "It is capped."  warning "The wheel turns."  task "Start it." }
+// bad: test before fit lid { }
+// bad: test "Runs." before lid { power mains }
+// bad: test "Runs." { undo bolts }
+testRule : TEST text order? testBlock ;
+
+testBlock : LEFT_BRACE testItem* RIGHT_BRACE ;
+
+testItem
+    : alert
+    | powerClause
+    | textAction
+    | whileClause
+    ;
+
+powerClause : POWER reference ( COMMA reference )* ;
 
 order : ( BEFORE | AFTER ) verb reference ;
 
@@ -450,6 +482,7 @@ name
     | STORE | PPE | LIVE | ISOLATED | OUT | FITTED | FULL | OFF | SLACK | SUPPORTED
     | PREPARE | SHUTDOWN | LOCK | BLEED | COATING | BAG | CURE | TORQUE_RANGE | REACH | HEIGHT | TWIST | FREQUENCY
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
+    | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN
     ;
 
 // ok: down

@@ -33,6 +33,15 @@ public sealed class Energy : MachineItem
     /// <summary>What the reading must be.</summary>
     public Limit? VerifyExpect { get; internal set; }
 
+    /// <summary>Where that is done; null where it is not said, so that it is done where the energy is isolated.</summary>
+    public VerifyPlace? VerifyAt { get; internal set; }
+
+    /// <summary>The nominal voltage; null where not said.</summary>
+    public Quantity? Voltage { get; internal set; }
+
+    /// <summary>Whether that is an alternating or a direct voltage.</summary>
+    public CurrentKind Current { get; internal set; }
+
     /// <summary>How to restore it.</summary>
     public string? Restore { get; internal set; }
 }

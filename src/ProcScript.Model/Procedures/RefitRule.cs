@@ -25,6 +25,13 @@ public abstract record RefitRule(SourceSpan Source)
 /// <param name="Source">Where it is written.</param>
 public sealed record OrderRule(RefitAnchor Earlier, RefitAnchor Later, SourceSpan Source) : RefitRule(Source);
 
+/// <summary>Something that the refit does at a place of its own.</summary>
+/// <param name="Before">The action that comes after it.</param>
+/// <param name="After">The action that comes before it.</param>
+/// <param name="Alerts">The alerts right before it.</param>
+/// <param name="Source">Where it is written.</param>
+public abstract record PlacedRule(RefitAnchor? Before, RefitAnchor? After, ImmutableArray<Alert> Alerts, SourceSpan Source) : RefitRule(Source);
+
 /// <summary>A check within the refit.</summary>
 /// <param name="Text">What is checked.</param>
 /// <param name="Expect">What the reading must be.</param>
@@ -40,4 +47,49 @@ public sealed record CheckRule(
     RefitAnchor? Before,
     RefitAnchor? After,
     ImmutableArray<Alert> Alerts,
-    SourceSpan Source) : RefitRule(Source);
+    SourceSpan Source) : PlacedRule(Before, After, Alerts, Source);
+
+/// <summary><c>restore e while j open because "…"</c>: an energy may come back although something is still open.</summary>
+/// <param name="Action">The action.</param>
+/// <param name="Open">What may be open.</param>
+/// <param name="Source">Where it is written.</param>
+public sealed record OpenRule(RefitAnchor Action, ImmutableArray<OpenItem> Open, SourceSpan Source) : RefitRule(Source);
+
+/// <summary>Something that may be open although an energy is live.</summary>
+/// <param name="Item">The item.</param>
+/// <param name="Because">Why.</param>
+/// <param name="Source">Where it is named.</param>
+public sealed record OpenItem(MachineItem Item, string Because, SourceSpan Source);
+
+/// <summary>A test under power before the machine is whole: energies come back, steps are done, the energies are isolated again.</summary>
+/// <param name="Title">What it is called.</param>
+/// <param name="Powered">The energies that are live meanwhile.</param>
+/// <param name="Steps">What is done: checks, measurements and tasks.</param>
+/// <param name="Open">What may be open meanwhile.</param>
+/// <param name="Before">The action that comes after it.</param>
+/// <param name="After">The action that comes before it.</param>
+/// <param name="Alerts">The alerts right before it.</param>
+/// <param name="Source">Where it is written.</param>
+public sealed record TestRule(
+    string Title,
+    ImmutableArray<Energy> Powered,
+    ImmutableArray<Step> Steps,
+    ImmutableArray<OpenItem> Open,
+    RefitAnchor? Before,
+    RefitAnchor? After,
+    ImmutableArray<Alert> Alerts,
+    SourceSpan Source) : PlacedRule(Before, After, Alerts, Source)
+{
+    /// <summary>The energies in the order in which they come back: one that is isolated after another comes back before it.</summary>
+    public ImmutableArray<Energy> InOrderOfReturn()
+    {
+        var ordered = ImmutableArray.CreateBuilder<Energy>(Powered.Length);
+        foreach (var energy in Powered)
+        {
+            var place = ordered.ToList().FindIndex(other => energy.After.Contains(other));
+            ordered.Insert(place < 0 ? ordered.Count : place, energy);
+        }
+
+        return ordered.DrainToImmutable();
+    }
+}

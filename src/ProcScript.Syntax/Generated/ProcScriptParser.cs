@@ -58,12 +58,13 @@ internal partial class ProcScriptParser : Parser {
 		BLEED=116, COATING=117, BAG=118, CURE=119, TORQUE_RANGE=120, REACH=121, 
 		HEIGHT=122, TWIST=123, FREQUENCY=124, HAZARD=125, WITH=126, PATTERN=127, 
 		STAR=128, LISTED=129, INSIDE=130, GRIP=131, GOOD=132, FAIR=133, POOR=134, 
-		LOCKER=135, ADD=136, TAKE=137, OILED=138, HOIST=139, PLUS_MINUS=140, PLUS=141, 
-		DEGREE=142, MIDDLE_DOT=143, PERCENT=144, RANGE=145, DOT=146, SLASH=147, 
-		MINUS=148, AT_MOST=149, AT_LEAST=150, LESS_THAN=151, MORE_THAN=152, COMMA=153, 
-		LEFT_BRACE=154, RIGHT_BRACE=155, LEFT_BRACKET=156, RIGHT_BRACKET=157, 
-		LEFT_PAREN=158, RIGHT_PAREN=159, DECIMAL=160, INTEGER=161, NAME=162, STRING=163, 
-		UNCLOSED_STRING=164, COMMENT=165, NEWLINE=166, WHITE_SPACE=167, UNKNOWN=168;
+		LOCKER=135, ADD=136, TAKE=137, OILED=138, HOIST=139, VOLTAGE=140, AC=141, 
+		DC=142, TEST=143, POWER=144, WHILE=145, OPEN=146, PLUS_MINUS=147, PLUS=148, 
+		DEGREE=149, MIDDLE_DOT=150, PERCENT=151, RANGE=152, DOT=153, SLASH=154, 
+		MINUS=155, AT_MOST=156, AT_LEAST=157, LESS_THAN=158, MORE_THAN=159, COMMA=160, 
+		LEFT_BRACE=161, RIGHT_BRACE=162, LEFT_BRACKET=163, RIGHT_BRACKET=164, 
+		LEFT_PAREN=165, RIGHT_PAREN=166, DECIMAL=167, INTEGER=168, NAME=169, STRING=170, 
+		UNCLOSED_STRING=171, COMMENT=172, NEWLINE=173, WHITE_SPACE=174, UNKNOWN=175;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
@@ -82,10 +83,11 @@ internal partial class ProcScriptParser : Parser {
 		RULE_action = 49, RULE_amount = 50, RULE_verb = 51, RULE_textAction = 52, 
 		RULE_needsClause = 53, RULE_background = 54, RULE_discard = 55, RULE_refitRules = 56, 
 		RULE_ruleBlock = 57, RULE_refitRule = 58, RULE_eachRules = 59, RULE_whenRules = 60, 
-		RULE_orderRule = 61, RULE_checkRule = 62, RULE_order = 63, RULE_text = 64, 
-		RULE_count = 65, RULE_quantity = 66, RULE_limit = 67, RULE_number = 68, 
-		RULE_unit = 69, RULE_unitName = 70, RULE_reference = 71, RULE_index = 72, 
-		RULE_name = 73, RULE_position = 74;
+		RULE_orderRule = 61, RULE_whileClause = 62, RULE_checkRule = 63, RULE_testRule = 64, 
+		RULE_testBlock = 65, RULE_testItem = 66, RULE_powerClause = 67, RULE_order = 68, 
+		RULE_text = 69, RULE_count = 70, RULE_quantity = 71, RULE_limit = 72, 
+		RULE_number = 73, RULE_unit = 74, RULE_unitName = 75, RULE_reference = 76, 
+		RULE_index = 77, RULE_name = 78, RULE_position = 79;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
@@ -98,8 +100,9 @@ internal partial class ProcScriptParser : Parser {
 		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "eachSteps", 
 		"whenSteps", "action", "amount", "verb", "textAction", "needsClause", 
 		"background", "discard", "refitRules", "ruleBlock", "refitRule", "eachRules", 
-		"whenRules", "orderRule", "checkRule", "order", "text", "count", "quantity", 
-		"limit", "number", "unit", "unitName", "reference", "index", "name", "position"
+		"whenRules", "orderRule", "whileClause", "checkRule", "testRule", "testBlock", 
+		"testItem", "powerClause", "order", "text", "count", "quantity", "limit", 
+		"number", "unit", "unitName", "reference", "index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -124,7 +127,8 @@ internal partial class ProcScriptParser : Parser {
 		"'cure'", "'range'", "'reach'", "'height'", "'twist'", "'frequency'", 
 		"'hazard'", "'with'", "'pattern'", "'star'", "'listed'", "'inside'", "'grip'", 
 		"'good'", "'fair'", "'poor'", "'locker'", "'add'", "'take'", "'oiled'", 
-		"'hoist'", null, "'+'", "'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", 
+		"'hoist'", "'voltage'", "'ac'", "'dc'", "'test'", "'power'", "'while'", 
+		"'open'", null, "'+'", "'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", 
 		null, null, null, "'<'", "'>'", "','", "'{'", "'}'", "'['", "']'", "'('", 
 		"')'"
 	};
@@ -146,8 +150,9 @@ internal partial class ProcScriptParser : Parser {
 		"PREPARE", "SHUTDOWN", "LOCK", "BLEED", "COATING", "BAG", "CURE", "TORQUE_RANGE", 
 		"REACH", "HEIGHT", "TWIST", "FREQUENCY", "HAZARD", "WITH", "PATTERN", 
 		"STAR", "LISTED", "INSIDE", "GRIP", "GOOD", "FAIR", "POOR", "LOCKER", 
-		"ADD", "TAKE", "OILED", "HOIST", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", 
-		"PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
+		"ADD", "TAKE", "OILED", "HOIST", "VOLTAGE", "AC", "DC", "TEST", "POWER", 
+		"WHILE", "OPEN", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", 
+		"RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
 		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
 		"LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", "INTEGER", "NAME", "STRING", "UNCLOSED_STRING", 
 		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
@@ -225,17 +230,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 156;
+			State = 166;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 154;
+				State = 164;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 150;
+					State = 160;
 					useDirective();
 					}
 					break;
@@ -247,19 +252,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 151;
+					State = 161;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 152;
+					State = 162;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 153;
+					State = 163;
 					procedureDeclaration();
 					}
 					break;
@@ -267,11 +272,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 158;
+				State = 168;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 159;
+			State = 169;
 			Match(Eof);
 			}
 		}
@@ -305,9 +310,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 161;
+			State = 171;
 			Match(USE);
-			State = 162;
+			State = 172;
 			text();
 			}
 		}
@@ -354,7 +359,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 164;
+			State = 174;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -363,24 +368,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 165;
+			State = 175;
 			name();
-			State = 167;
+			State = 177;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 166;
+				State = 176;
 				text();
 				}
 			}
 
-			State = 170;
+			State = 180;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 169;
+				State = 179;
 				propertyBlock();
 				}
 			}
@@ -434,14 +439,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 172;
+			State = 182;
 			Match(LEFT_BRACE);
-			State = 178;
+			State = 188;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
-				State = 176;
+				State = 186;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -502,8 +507,9 @@ internal partial class ProcScriptParser : Parser {
 				case GRIP:
 				case OILED:
 				case HOIST:
+				case VOLTAGE:
 					{
-					State = 173;
+					State = 183;
 					property();
 					}
 					break;
@@ -513,13 +519,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 174;
+					State = 184;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 175;
+					State = 185;
 					refitProperty();
 					}
 					break;
@@ -527,11 +533,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 180;
+				State = 190;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 181;
+			State = 191;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -743,12 +749,22 @@ internal partial class ProcScriptParser : Parser {
 	}
 	internal partial class VerifyPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERIFY() { return GetToken(ProcScriptParser.VERIFY, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
-			return GetRuleContext<TextContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext[] text() {
+			return GetRuleContexts<TextContext>();
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text(int i) {
+			return GetRuleContext<TextContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AT() { return GetToken(ProcScriptParser.AT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXPECT() { return GetToken(ProcScriptParser.EXPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public LimitContext limit() {
 			return GetRuleContext<LimitContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
+			return GetRuleContext<ReferenceContext>(0);
 		}
 		public VerifyPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
@@ -759,6 +775,15 @@ internal partial class ProcScriptParser : Parser {
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOCKER() { return GetToken(ProcScriptParser.LOCKER, 0); }
 		public ThreadPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class VoltagePropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VOLTAGE() { return GetToken(ProcScriptParser.VOLTAGE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
+			return GetRuleContext<QuantityContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AC() { return GetToken(ProcScriptParser.AC, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DC() { return GetToken(ProcScriptParser.DC, 0); }
+		public VoltagePropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class GradePropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GRADE() { return GetToken(ProcScriptParser.GRADE, 0); }
@@ -774,7 +799,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 273;
+			State = 298;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -797,7 +822,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 183;
+				State = 193;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 1108372145307649L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -806,7 +831,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 184;
+				State = 194;
 				text();
 				}
 				break;
@@ -828,7 +853,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 185;
+				State = 195;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 4329327159409L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -837,7 +862,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 186;
+				State = 196;
 				quantity();
 				}
 				break;
@@ -845,39 +870,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 187;
+				State = 197;
 				Match(TORQUE);
-				State = 188;
+				State = 198;
 				quantity();
-				State = 193;
+				State = 203;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 189;
+					State = 199;
 					Match(COMMA);
-					State = 190;
+					State = 200;
 					quantity();
 					}
 					}
-					State = 195;
+					State = 205;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 200;
+				State = 210;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 196;
+					State = 206;
 					Match(PLUS);
-					State = 197;
+					State = 207;
 					quantity();
 					}
 					}
-					State = 202;
+					State = 212;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -891,7 +916,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 203;
+				State = 213;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 4503599627374593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -900,34 +925,6 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 204;
-				reference();
-				State = 209;
-				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				while (_la==COMMA) {
-					{
-					{
-					State = 205;
-					Match(COMMA);
-					State = 206;
-					reference();
-					}
-					}
-					State = 211;
-					ErrorHandler.Sync(this);
-					_la = TokenStream.LA(1);
-				}
-				}
-				break;
-			case RENEW:
-				_localctx = new RenewPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 5);
-				{
-				State = 212;
-				Match(RENEW);
-				State = 213;
-				Match(WITH);
 				State = 214;
 				reference();
 				State = 219;
@@ -948,32 +945,60 @@ internal partial class ProcScriptParser : Parser {
 				}
 				}
 				break;
+			case RENEW:
+				_localctx = new RenewPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 5);
+				{
+				State = 222;
+				Match(RENEW);
+				State = 223;
+				Match(WITH);
+				State = 224;
+				reference();
+				State = 229;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==COMMA) {
+					{
+					{
+					State = 225;
+					Match(COMMA);
+					State = 226;
+					reference();
+					}
+					}
+					State = 231;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				}
+				break;
 			case PATTERN:
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 222;
+				State = 232;
 				Match(PATTERN);
-				State = 227;
+				State = 237;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 223;
+					State = 233;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 224;
+					State = 234;
 					Match(LISTED);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 225;
+					State = 235;
 					Match(INSIDE);
-					State = 226;
+					State = 236;
 					Match(OUT);
 					}
 					break;
@@ -986,9 +1011,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 229;
+				State = 239;
 				Match(GRIP);
-				State = 230;
+				State = 240;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 132)) & ~0x3f) == 0 && ((1L << (_la - 132)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1003,9 +1028,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 231;
+				State = 241;
 				Match(PEOPLE);
-				State = 232;
+				State = 242;
 				count();
 				}
 				break;
@@ -1013,9 +1038,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 233;
+				State = 243;
 				Match(THREAD);
-				State = 236;
+				State = 246;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1023,13 +1048,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 234;
+					State = 244;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 235;
+					State = 245;
 					Match(LOCKER);
 					}
 					break;
@@ -1042,9 +1067,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 238;
+				State = 248;
 				Match(GRADE);
-				State = 239;
+				State = 249;
 				gradeValue();
 				}
 				break;
@@ -1052,11 +1077,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SealsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 240;
+				State = 250;
 				Match(SEALS);
-				State = 241;
+				State = 251;
 				count();
-				State = 242;
+				State = 252;
 				reference();
 				}
 				break;
@@ -1064,13 +1089,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 244;
+				State = 254;
 				Match(USES);
-				State = 245;
+				State = 255;
 				quantity();
-				State = 246;
+				State = 256;
 				Match(OF);
-				State = 247;
+				State = 257;
 				reference();
 				}
 				break;
@@ -1078,11 +1103,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 249;
+				State = 259;
 				Match(WITH);
-				State = 250;
+				State = 260;
 				reference();
-				State = 251;
+				State = 261;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1091,16 +1116,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 252;
+				State = 262;
 				quantity();
-				State = 255;
+				State = 265;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 253;
+					State = 263;
 					Match(OF);
-					State = 254;
+					State = 264;
 					reference();
 					}
 				}
@@ -1111,9 +1136,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 257;
+				State = 267;
 				Match(SINGLE);
-				State = 258;
+				State = 268;
 				Match(USE);
 				}
 				break;
@@ -1123,7 +1148,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 259;
+				State = 269;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 105553116266497L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1138,19 +1163,165 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 260;
+				State = 270;
 				Match(VERIFY);
-				State = 261;
+				State = 271;
 				text();
-				State = 264;
+				State = 277;
+				ErrorHandler.Sync(this);
+				switch ( Interpreter.AdaptivePredict(TokenStream,14,Context) ) {
+				case 1:
+					{
+					State = 272;
+					Match(AT);
+					State = 275;
+					ErrorHandler.Sync(this);
+					switch (TokenStream.LA(1)) {
+					case TOOL:
+					case SUPPLY:
+					case FASTENER:
+					case CLIP:
+					case CONNECTOR:
+					case LINE:
+					case BOND:
+					case OPTION:
+					case ENERGY:
+					case FLUID:
+					case CONTROL:
+					case GOAL:
+					case REST:
+					case BACKGROUND:
+					case EXPECT:
+					case THREAD:
+					case LENGTH:
+					case GRADE:
+					case DRIVE:
+					case TORQUE:
+					case SIZE:
+					case MASS:
+					case SPARE:
+					case SEALS:
+					case USES:
+					case SINGLE:
+					case CAPTIVE:
+					case WAIT:
+					case VERIFY:
+					case CHARGE:
+					case TAKES:
+					case ATTENDED:
+					case TIME:
+					case PEOPLE:
+					case HOW:
+					case PHOTO:
+					case STORE:
+					case PPE:
+					case LIVE:
+					case ISOLATED:
+					case OUT:
+					case FITTED:
+					case FULL:
+					case OFF:
+					case SLACK:
+					case SUPPORTED:
+					case PREPARE:
+					case SHUTDOWN:
+					case LOCK:
+					case BLEED:
+					case COATING:
+					case BAG:
+					case CURE:
+					case TORQUE_RANGE:
+					case REACH:
+					case HEIGHT:
+					case TWIST:
+					case FREQUENCY:
+					case HAZARD:
+					case WITH:
+					case PATTERN:
+					case STAR:
+					case LISTED:
+					case INSIDE:
+					case GRIP:
+					case GOOD:
+					case FAIR:
+					case POOR:
+					case LOCKER:
+					case ADD:
+					case TAKE:
+					case OILED:
+					case HOIST:
+					case VOLTAGE:
+					case AC:
+					case DC:
+					case TEST:
+					case POWER:
+					case WHILE:
+					case OPEN:
+					case NAME:
+						{
+						State = 273;
+						reference();
+						}
+						break;
+					case STRING:
+					case UNCLOSED_STRING:
+						{
+						State = 274;
+						text();
+						}
+						break;
+					default:
+						throw new NoViableAltException(this);
+					}
+					}
+					break;
+				}
+				State = 281;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 262;
+					State = 279;
 					Match(EXPECT);
-					State = 263;
+					State = 280;
 					limit();
+					}
+				}
+
+				State = 284;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==LEFT_BRACE) {
+					{
+					State = 283;
+					propertyBlock();
+					}
+				}
+
+				}
+				break;
+			case VOLTAGE:
+				_localctx = new VoltagePropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 17);
+				{
+				State = 286;
+				Match(VOLTAGE);
+				State = 287;
+				quantity();
+				State = 289;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==AC || _la==DC) {
+					{
+					State = 288;
+					_la = TokenStream.LA(1);
+					if ( !(_la==AC || _la==DC) ) {
+					ErrorHandler.RecoverInline(this);
+					}
+					else {
+						ErrorHandler.ReportMatch(this);
+					    Consume();
+					}
 					}
 				}
 
@@ -1159,21 +1330,21 @@ internal partial class ProcScriptParser : Parser {
 			case NEEDS:
 			case STRIP:
 				_localctx = new NeedsPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 17);
+				EnterOuterAlt(_localctx, 18);
 				{
-				State = 267;
+				State = 292;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==STRIP) {
 					{
-					State = 266;
+					State = 291;
 					Match(STRIP);
 					}
 				}
 
-				State = 269;
+				State = 294;
 				Match(NEEDS);
-				State = 270;
+				State = 295;
 				needs();
 				}
 				break;
@@ -1182,9 +1353,9 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				_localctx = new AlertPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 18);
+				EnterOuterAlt(_localctx, 19);
 				{
-				State = 271;
+				State = 296;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1193,7 +1364,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 272;
+				State = 297;
 				text();
 				}
 				break;
@@ -1263,16 +1434,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 290;
+			State = 315;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 275;
+				State = 300;
 				Match(AT);
-				State = 276;
+				State = 301;
 				text();
 				}
 				break;
@@ -1282,7 +1453,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 277;
+				State = 302;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1291,21 +1462,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 278;
+				State = 303;
 				reference();
-				State = 283;
+				State = 308;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 279;
+					State = 304;
 					Match(COMMA);
-					State = 280;
+					State = 305;
 					reference();
 					}
 					}
-					State = 285;
+					State = 310;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1315,14 +1486,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 286;
+				State = 311;
 				cover();
-				State = 288;
+				State = 313;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 287;
+					State = 312;
 					propertyBlock();
 					}
 				}
@@ -1371,17 +1542,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 292;
+			State = 317;
 			Match(COVERED);
-			State = 293;
+			State = 318;
 			Match(BY);
-			State = 294;
+			State = 319;
 			count();
-			State = 295;
+			State = 320;
 			name();
-			State = 296;
+			State = 321;
 			Match(AS);
-			State = 297;
+			State = 322;
 			reference();
 			}
 		}
@@ -1419,22 +1590,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 299;
+			State = 324;
 			Match(REFIT);
-			State = 303;
+			State = 328;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 300;
+				State = 325;
 				Match(NEEDS);
-				State = 301;
+				State = 326;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 302;
+				State = 327;
 				propertyBlock();
 				}
 				break;
@@ -1479,22 +1650,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 319;
+			State = 344;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 305;
+				State = 330;
 				Match(NAME);
-				State = 308;
+				State = 333;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 306;
+					State = 331;
 					Match(DOT);
-					State = 307;
+					State = 332;
 					Match(INTEGER);
 					}
 				}
@@ -1504,22 +1675,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 310;
+				State = 335;
 				Match(INTEGER);
-				State = 311;
+				State = 336;
 				Match(SLASH);
-				State = 312;
+				State = 337;
 				Match(INTEGER);
-				State = 313;
+				State = 338;
 				Match(MINUS);
-				State = 314;
+				State = 339;
 				Match(INTEGER);
-				State = 316;
+				State = 341;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 315;
+					State = 340;
 					Match(NAME);
 					}
 				}
@@ -1530,7 +1701,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 318;
+				State = 343;
 				text();
 				}
 				break;
@@ -1569,7 +1740,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 324;
+			State = 349;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1577,14 +1748,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 321;
+				State = 346;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 322;
+				State = 347;
 				Match(NAME);
 				}
 				break;
@@ -1592,7 +1763,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 323;
+				State = 348;
 				text();
 				}
 				break;
@@ -1637,21 +1808,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 326;
+			State = 351;
 			need();
-			State = 331;
+			State = 356;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 327;
+				State = 352;
 				Match(COMMA);
-				State = 328;
+				State = 353;
 				need();
 				}
 				}
-				State = 333;
+				State = 358;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1693,22 +1864,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 334;
+			State = 359;
 			reference();
-			State = 338;
+			State = 363;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,25,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,29,Context) ) {
 			case 1:
 				{
-				State = 335;
+				State = 360;
 				Match(AT);
-				State = 336;
+				State = 361;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 337;
+				State = 362;
 				needState();
 				}
 				break;
@@ -1752,7 +1923,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 340;
+			State = 365;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 105)) & ~0x3f) == 0 && ((1L << (_la - 105)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1800,21 +1971,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 342;
+			State = 367;
 			Match(MACHINE);
-			State = 343;
+			State = 368;
 			name();
-			State = 345;
+			State = 370;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 344;
+				State = 369;
 				text();
 				}
 			}
 
-			State = 347;
+			State = 372;
 			memberBlock();
 			}
 		}
@@ -1853,23 +2024,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 349;
+			State = 374;
 			Match(LEFT_BRACE);
-			State = 353;
+			State = 378;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
 				{
-				State = 350;
+				State = 375;
 				member();
 				}
 				}
-				State = 355;
+				State = 380;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 356;
+			State = 381;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -1930,41 +2101,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 369;
+			State = 394;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 358;
+				State = 383;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 359;
+				State = 384;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 360;
+				State = 385;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 361;
+				State = 386;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 362;
+				State = 387;
 				partDeclaration();
 				}
 				break;
@@ -1973,28 +2144,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 363;
+				State = 388;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 364;
+				State = 389;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 365;
+				State = 390;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 366;
+				State = 391;
 				whenMembers();
 				}
 				break;
@@ -2056,16 +2227,17 @@ internal partial class ProcScriptParser : Parser {
 			case GRIP:
 			case OILED:
 			case HOIST:
+			case VOLTAGE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 367;
+				State = 392;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 368;
+				State = 393;
 				refitProperty();
 				}
 				break;
@@ -2107,16 +2279,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 371;
+			State = 396;
 			Match(OPTION);
-			State = 372;
+			State = 397;
 			name();
-			State = 374;
+			State = 399;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 373;
+				State = 398;
 				text();
 				}
 			}
@@ -2160,26 +2332,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 376;
+			State = 401;
 			Match(ENERGY);
-			State = 377;
+			State = 402;
 			reference();
-			State = 379;
+			State = 404;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 378;
+				State = 403;
 				text();
 				}
 			}
 
-			State = 382;
+			State = 407;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 381;
+				State = 406;
 				propertyBlock();
 				}
 			}
@@ -2223,26 +2395,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 384;
+			State = 409;
 			Match(FLUID);
-			State = 385;
+			State = 410;
 			reference();
-			State = 387;
+			State = 412;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 386;
+				State = 411;
 				text();
 				}
 			}
 
-			State = 390;
+			State = 415;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 389;
+				State = 414;
 				propertyBlock();
 				}
 			}
@@ -2286,21 +2458,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 392;
+			State = 417;
 			Match(CONTROL);
-			State = 393;
+			State = 418;
 			reference();
-			State = 395;
+			State = 420;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 394;
+				State = 419;
 				text();
 				}
 			}
 
-			State = 397;
+			State = 422;
 			controlBlock();
 			}
 		}
@@ -2361,40 +2533,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 399;
+			State = 424;
 			Match(LEFT_BRACE);
-			State = 408;
+			State = 433;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,36,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,40,Context) ) {
 			case 1:
 				{
-				State = 400;
+				State = 425;
 				position();
-				State = 405;
+				State = 430;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 401;
+					State = 426;
 					Match(COMMA);
-					State = 402;
+					State = 427;
 					position();
 					}
 					}
-					State = 407;
+					State = 432;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 415;
+			State = 440;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
-				State = 413;
+				State = 438;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2455,8 +2627,9 @@ internal partial class ProcScriptParser : Parser {
 				case GRIP:
 				case OILED:
 				case HOIST:
+				case VOLTAGE:
 					{
-					State = 410;
+					State = 435;
 					property();
 					}
 					break;
@@ -2466,13 +2639,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 411;
+					State = 436;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 412;
+					State = 437;
 					refitProperty();
 					}
 					break;
@@ -2480,11 +2653,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 417;
+				State = 442;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 418;
+			State = 443;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2525,26 +2698,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 420;
+			State = 445;
 			Match(PART);
-			State = 421;
+			State = 446;
 			reference();
-			State = 423;
+			State = 448;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 422;
+				State = 447;
 				text();
 				}
 			}
 
-			State = 426;
+			State = 451;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 425;
+				State = 450;
 				memberBlock();
 				}
 			}
@@ -2607,7 +2780,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 428;
+			State = 453;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2616,46 +2789,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 429;
+			State = 454;
 			Match(BY);
-			State = 430;
+			State = 455;
 			count();
-			State = 431;
+			State = 456;
 			name();
-			State = 432;
+			State = 457;
 			Match(AS);
-			State = 433;
+			State = 458;
 			reference();
-			State = 437;
+			State = 462;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 434;
+				State = 459;
 				inlineClause();
 				}
 				}
-				State = 439;
+				State = 464;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 446;
+			State = 471;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 441;
+				State = 466;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 440;
+					State = 465;
 					inlineCover();
 					}
 					}
-					State = 443;
+					State = 468;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2663,7 +2836,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 445;
+				State = 470;
 				propertyBlock();
 				}
 				break;
@@ -2737,6 +2910,7 @@ internal partial class ProcScriptParser : Parser {
 			case GRIP:
 			case OILED:
 			case HOIST:
+			case VOLTAGE:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -2783,28 +2957,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 448;
+			State = 473;
 			cover();
-			State = 452;
+			State = 477;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 449;
+				State = 474;
 				inlineClause();
 				}
 				}
-				State = 454;
+				State = 479;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 456;
+			State = 481;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 455;
+				State = 480;
 				propertyBlock();
 				}
 			}
@@ -2857,16 +3031,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 462;
+			State = 487;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 458;
+				State = 483;
 				Match(AT);
-				State = 459;
+				State = 484;
 				text();
 				}
 				break;
@@ -2876,7 +3050,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 460;
+				State = 485;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2885,7 +3059,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 461;
+				State = 486;
 				reference();
 				}
 				break;
@@ -2924,14 +3098,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 464;
+			State = 489;
 			Match(ASIDE);
-			State = 466;
+			State = 491;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 465;
+				State = 490;
 				text();
 				}
 			}
@@ -2975,15 +3149,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 468;
+			State = 493;
 			Match(EACH);
-			State = 469;
+			State = 494;
 			name();
-			State = 470;
+			State = 495;
 			Match(IN);
-			State = 471;
+			State = 496;
 			@values();
-			State = 472;
+			State = 497;
 			memberBlock();
 			}
 		}
@@ -3020,11 +3194,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 474;
+			State = 499;
 			Match(WHEN);
-			State = 475;
+			State = 500;
 			test();
-			State = 476;
+			State = 501;
 			memberBlock();
 			}
 		}
@@ -3068,38 +3242,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_values);
 		int _la;
 		try {
-			State = 489;
+			State = 514;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,49,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 478;
+				State = 503;
 				Match(INTEGER);
-				State = 479;
+				State = 504;
 				Match(RANGE);
-				State = 480;
+				State = 505;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 481;
+				State = 506;
 				value();
-				State = 486;
+				State = 511;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 482;
+					State = 507;
 					Match(COMMA);
-					State = 483;
+					State = 508;
 					value();
 					}
 					}
-					State = 488;
+					State = 513;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3135,7 +3309,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 493;
+			State = 518;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3211,17 +3385,24 @@ internal partial class ProcScriptParser : Parser {
 			case TAKE:
 			case OILED:
 			case HOIST:
+			case VOLTAGE:
+			case AC:
+			case DC:
+			case TEST:
+			case POWER:
+			case WHILE:
+			case OPEN:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 491;
+				State = 516;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 492;
+				State = 517;
 				Match(INTEGER);
 				}
 				break;
@@ -3262,15 +3443,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 505;
+			State = 530;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 495;
+				State = 520;
 				Match(NOT);
-				State = 496;
+				State = 521;
 				name();
 				}
 				break;
@@ -3347,29 +3528,36 @@ internal partial class ProcScriptParser : Parser {
 			case TAKE:
 			case OILED:
 			case HOIST:
+			case VOLTAGE:
+			case AC:
+			case DC:
+			case TEST:
+			case POWER:
+			case WHILE:
+			case OPEN:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 497;
+				State = 522;
 				name();
-				State = 503;
+				State = 528;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 498;
+					State = 523;
 					Match(IS);
-					State = 500;
+					State = 525;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 499;
+						State = 524;
 						Match(NOT);
 						}
 					}
 
-					State = 502;
+					State = 527;
 					value();
 					}
 				}
@@ -3424,35 +3612,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 507;
+			State = 532;
 			Match(PROCEDURE);
-			State = 508;
+			State = 533;
 			name();
-			State = 510;
+			State = 535;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 509;
+				State = 534;
 				parameters();
 				}
 			}
 
-			State = 513;
+			State = 538;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 512;
+				State = 537;
 				text();
 				}
 			}
 
-			State = 515;
+			State = 540;
 			Match(ON);
-			State = 516;
+			State = 541;
 			name();
-			State = 517;
+			State = 542;
 			procedureBlock();
 			}
 		}
@@ -3498,27 +3686,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 519;
+			State = 544;
 			Match(LEFT_PAREN);
-			State = 520;
+			State = 545;
 			parameter();
-			State = 525;
+			State = 550;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 521;
+				State = 546;
 				Match(COMMA);
-				State = 522;
+				State = 547;
 				furtherParameter();
 				}
 				}
-				State = 527;
+				State = 552;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 528;
+			State = 553;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3555,11 +3743,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 530;
+			State = 555;
 			name();
-			State = 531;
+			State = 556;
 			Match(IN);
-			State = 532;
+			State = 557;
 			firstValues();
 			}
 		}
@@ -3596,13 +3784,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 540;
+			State = 565;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 534;
+				State = 559;
 				Match(INTEGER);
 				}
 				break;
@@ -3679,19 +3867,26 @@ internal partial class ProcScriptParser : Parser {
 			case TAKE:
 			case OILED:
 			case HOIST:
+			case VOLTAGE:
+			case AC:
+			case DC:
+			case TEST:
+			case POWER:
+			case WHILE:
+			case OPEN:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 535;
+				State = 560;
 				name();
-				State = 538;
+				State = 563;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 536;
+					State = 561;
 					Match(IN);
-					State = 537;
+					State = 562;
 					firstValues();
 					}
 				}
@@ -3735,7 +3930,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 70, RULE_firstValues);
 		int _la;
 		try {
-			State = 548;
+			State = 573;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3811,26 +4006,33 @@ internal partial class ProcScriptParser : Parser {
 			case TAKE:
 			case OILED:
 			case HOIST:
+			case VOLTAGE:
+			case AC:
+			case DC:
+			case TEST:
+			case POWER:
+			case WHILE:
+			case OPEN:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 542;
+				State = 567;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 543;
+				State = 568;
 				Match(INTEGER);
-				State = 546;
+				State = 571;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 544;
+					State = 569;
 					Match(RANGE);
-					State = 545;
+					State = 570;
 					Match(INTEGER);
 					}
 				}
@@ -3876,23 +4078,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 550;
+			State = 575;
 			Match(LEFT_BRACE);
-			State = 554;
+			State = 579;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
 				{
-				State = 551;
+				State = 576;
 				procedureItem();
 				}
 				}
-				State = 556;
+				State = 581;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 557;
+			State = 582;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3944,55 +4146,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 74, RULE_procedureItem);
 		try {
-			State = 567;
+			State = 592;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 559;
+				State = 584;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 560;
+				State = 585;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 561;
+				State = 586;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 562;
+				State = 587;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 563;
+				State = 588;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 564;
+				State = 589;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 565;
+				State = 590;
 				whenItems();
 				}
 				break;
@@ -4054,9 +4256,10 @@ internal partial class ProcScriptParser : Parser {
 			case GRIP:
 			case OILED:
 			case HOIST:
+			case VOLTAGE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 566;
+				State = 591;
 				property();
 				}
 				break;
@@ -4097,11 +4300,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 569;
+			State = 594;
 			Match(GOAL);
-			State = 570;
+			State = 595;
 			verb();
-			State = 571;
+			State = 596;
 			reference();
 			}
 		}
@@ -4138,11 +4341,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 573;
+			State = 598;
 			Match(STAGE);
-			State = 574;
+			State = 599;
 			text();
-			State = 575;
+			State = 600;
 			stepBlock();
 			}
 		}
@@ -4189,44 +4392,44 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 577;
+			State = 602;
 			Match(DO);
-			State = 578;
+			State = 603;
 			name();
-			State = 591;
+			State = 616;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 579;
+				State = 604;
 				Match(LEFT_PAREN);
-				State = 588;
+				State = 613;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 12582913L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 1610612991L) != 0)) {
 					{
-					State = 580;
+					State = 605;
 					value();
-					State = 585;
+					State = 610;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 581;
+						State = 606;
 						Match(COMMA);
-						State = 582;
+						State = 607;
 						value();
 						}
 						}
-						State = 587;
+						State = 612;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 590;
+				State = 615;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4263,9 +4466,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 593;
+			State = 618;
 			Match(WORK);
-			State = 594;
+			State = 619;
 			stepBlock();
 			}
 		}
@@ -4306,15 +4509,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 596;
+			State = 621;
 			Match(EACH);
-			State = 597;
+			State = 622;
 			name();
-			State = 598;
+			State = 623;
 			Match(IN);
-			State = 599;
+			State = 624;
 			@values();
-			State = 600;
+			State = 625;
 			procedureBlock();
 			}
 		}
@@ -4351,11 +4554,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 602;
+			State = 627;
 			Match(WHEN);
-			State = 603;
+			State = 628;
 			test();
-			State = 604;
+			State = 629;
 			procedureBlock();
 			}
 		}
@@ -4394,23 +4597,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 606;
+			State = 631;
 			Match(LEFT_BRACE);
-			State = 610;
+			State = 635;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829277L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -809064464384L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147729535L) != 0)) {
 				{
 				{
-				State = 607;
+				State = 632;
 				step();
 				}
 				}
-				State = 612;
+				State = 637;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 613;
+			State = 638;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4459,7 +4662,7 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 622;
+			State = 647;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4468,7 +4671,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 615;
+				State = 640;
 				alert();
 				}
 				break;
@@ -4501,9 +4704,10 @@ internal partial class ProcScriptParser : Parser {
 			case CLEAN:
 			case INSPECT:
 			case ADJUST:
+			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 616;
+				State = 641;
 				action();
 				}
 				break;
@@ -4512,35 +4716,35 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 617;
+				State = 642;
 				textAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 618;
+				State = 643;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 619;
+				State = 644;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 620;
+				State = 645;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 621;
+				State = 646;
 				whenSteps();
 				}
 				break;
@@ -4582,7 +4786,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 624;
+			State = 649;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4591,7 +4795,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 625;
+			State = 650;
 			text();
 			}
 		}
@@ -4632,15 +4836,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 627;
+			State = 652;
 			Match(EACH);
-			State = 628;
+			State = 653;
 			name();
-			State = 629;
+			State = 654;
 			Match(IN);
-			State = 630;
+			State = 655;
 			@values();
-			State = 631;
+			State = 656;
 			stepBlock();
 			}
 		}
@@ -4677,11 +4881,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 633;
+			State = 658;
 			Match(WHEN);
-			State = 634;
+			State = 659;
 			test();
-			State = 635;
+			State = 660;
 			stepBlock();
 			}
 		}
@@ -4732,50 +4936,50 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 637;
+			State = 662;
 			verb();
-			State = 641;
+			State = 666;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,68,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,72,Context) ) {
 			case 1:
 				{
-				State = 638;
+				State = 663;
 				amount();
-				State = 639;
+				State = 664;
 				Match(OF);
 				}
 				break;
 			}
-			State = 643;
+			State = 668;
 			reference();
-			State = 646;
+			State = 671;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 644;
+				State = 669;
 				Match(TO);
-				State = 645;
+				State = 670;
 				position();
 				}
 			}
 
-			State = 649;
+			State = 674;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 648;
+				State = 673;
 				background();
 				}
 			}
 
-			State = 652;
+			State = 677;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 651;
+				State = 676;
 				propertyBlock();
 				}
 			}
@@ -4811,7 +5015,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 654;
+			State = 679;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4863,6 +5067,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CLEAN() { return GetToken(ProcScriptParser.CLEAN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INSPECT() { return GetToken(ProcScriptParser.INSPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ADJUST() { return GetToken(ProcScriptParser.ADJUST, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERIFY() { return GetToken(ProcScriptParser.VERIFY, 0); }
 		public VerbContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -4878,9 +5083,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 656;
+			State = 681;
 			_la = TokenStream.LA(1);
-			if ( !(((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 412316858373L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1096827273216L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147483659L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -4935,7 +5140,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 658;
+			State = 683;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4944,46 +5149,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 659;
+			State = 684;
 			text();
-			State = 662;
+			State = 687;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 660;
+				State = 685;
 				Match(EXPECT);
-				State = 661;
+				State = 686;
 				limit();
 				}
 			}
 
-			State = 665;
+			State = 690;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,77,Context) ) {
 			case 1:
 				{
-				State = 664;
+				State = 689;
 				needsClause();
 				}
 				break;
 			}
-			State = 668;
+			State = 693;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 667;
+				State = 692;
 				background();
 				}
 			}
 
-			State = 671;
+			State = 696;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 670;
+				State = 695;
 				propertyBlock();
 				}
 			}
@@ -5023,12 +5228,12 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 674;
+			State = 699;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 673;
+				State = 698;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5040,9 +5245,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 676;
+			State = 701;
 			Match(NEEDS);
-			State = 677;
+			State = 702;
 			needs();
 			}
 		}
@@ -5074,9 +5279,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 679;
+			State = 704;
 			Match(IN);
-			State = 680;
+			State = 705;
 			Match(BACKGROUND);
 			}
 		}
@@ -5114,13 +5319,13 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 682;
+			State = 707;
 			Match(DISCARD);
-			State = 683;
+			State = 708;
 			reference();
-			State = 684;
+			State = 709;
 			Match(BECAUSE);
-			State = 685;
+			State = 710;
 			text();
 			}
 		}
@@ -5158,22 +5363,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 687;
+			State = 712;
 			Match(REFIT);
-			State = 691;
+			State = 716;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 688;
+				State = 713;
 				Match(NEEDS);
-				State = 689;
+				State = 714;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 690;
+				State = 715;
 				ruleBlock();
 				}
 				break;
@@ -5217,23 +5422,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 693;
+			State = 718;
 			Match(LEFT_BRACE);
-			State = 697;
+			State = 722;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0)) {
+			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || _la==VERIFY || _la==TEST) {
 				{
 				{
-				State = 694;
+				State = 719;
 				refitRule();
 				}
 				}
-				State = 699;
+				State = 724;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 700;
+			State = 725;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5258,6 +5463,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public CheckRuleContext checkRule() {
 			return GetRuleContext<CheckRuleContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public TestRuleContext testRule() {
+			return GetRuleContext<TestRuleContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public DiscardContext discard() {
 			return GetRuleContext<DiscardContext>(0);
 		}
@@ -5279,7 +5487,7 @@ internal partial class ProcScriptParser : Parser {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
 		EnterRule(_localctx, 116, RULE_refitRule);
 		try {
-			State = 708;
+			State = 734;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5288,7 +5496,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 702;
+				State = 727;
 				alert();
 				}
 				break;
@@ -5321,37 +5529,45 @@ internal partial class ProcScriptParser : Parser {
 			case CLEAN:
 			case INSPECT:
 			case ADJUST:
+			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 703;
+				State = 728;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 704;
+				State = 729;
 				checkRule();
 				}
 				break;
-			case DISCARD:
+			case TEST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 705;
+				State = 730;
+				testRule();
+				}
+				break;
+			case DISCARD:
+				EnterOuterAlt(_localctx, 5);
+				{
+				State = 731;
 				discard();
 				}
 				break;
 			case EACH:
-				EnterOuterAlt(_localctx, 5);
+				EnterOuterAlt(_localctx, 6);
 				{
-				State = 706;
+				State = 732;
 				eachRules();
 				}
 				break;
 			case WHEN:
-				EnterOuterAlt(_localctx, 6);
+				EnterOuterAlt(_localctx, 7);
 				{
-				State = 707;
+				State = 733;
 				whenRules();
 				}
 				break;
@@ -5396,15 +5612,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 710;
+			State = 736;
 			Match(EACH);
-			State = 711;
+			State = 737;
 			name();
-			State = 712;
+			State = 738;
 			Match(IN);
-			State = 713;
+			State = 739;
 			@values();
-			State = 714;
+			State = 740;
 			ruleBlock();
 			}
 		}
@@ -5441,11 +5657,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 716;
+			State = 742;
 			Match(WHEN);
-			State = 717;
+			State = 743;
 			test();
-			State = 718;
+			State = 744;
 			ruleBlock();
 			}
 		}
@@ -5470,6 +5686,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
 			return GetRuleContext<OrderContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public WhileClauseContext whileClause() {
+			return GetRuleContext<WhileClauseContext>(0);
+		}
 		public OrderRuleContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -5484,12 +5703,100 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 720;
+			State = 746;
 			verb();
-			State = 721;
+			State = 747;
 			reference();
-			State = 722;
-			order();
+			State = 750;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case BEFORE:
+			case AFTER:
+				{
+				State = 748;
+				order();
+				}
+				break;
+			case WHILE:
+				{
+				State = 749;
+				whileClause();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class WhileClauseContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHILE() { return GetToken(ProcScriptParser.WHILE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OPEN() { return GetToken(ProcScriptParser.OPEN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BECAUSE() { return GetToken(ProcScriptParser.BECAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		public WhileClauseContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_whileClause; } }
+	}
+
+	[RuleVersion(0)]
+	public WhileClauseContext whileClause() {
+		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
+		EnterRule(_localctx, 124, RULE_whileClause);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 752;
+			Match(WHILE);
+			State = 753;
+			reference();
+			State = 758;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 754;
+				Match(COMMA);
+				State = 755;
+				reference();
+				}
+				}
+				State = 760;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 761;
+			Match(OPEN);
+			State = 762;
+			Match(BECAUSE);
+			State = 763;
+			text();
 			}
 		}
 		catch (RecognitionException re) {
@@ -5528,47 +5835,293 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 124, RULE_checkRule);
+		EnterRule(_localctx, 126, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 724;
+			State = 765;
 			Match(CHECK);
-			State = 725;
+			State = 766;
 			text();
-			State = 728;
+			State = 769;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 726;
+				State = 767;
 				Match(EXPECT);
-				State = 727;
+				State = 768;
 				limit();
 				}
 			}
 
-			State = 731;
+			State = 772;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,81,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,87,Context) ) {
 			case 1:
 				{
-				State = 730;
+				State = 771;
 				needsClause();
 				}
 				break;
 			}
-			State = 734;
+			State = 775;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 733;
+				State = 774;
 				order();
 				}
 			}
 
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class TestRuleContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEST() { return GetToken(ProcScriptParser.TEST, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public TestBlockContext testBlock() {
+			return GetRuleContext<TestBlockContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
+			return GetRuleContext<OrderContext>(0);
+		}
+		public TestRuleContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_testRule; } }
+	}
+
+	[RuleVersion(0)]
+	public TestRuleContext testRule() {
+		TestRuleContext _localctx = new TestRuleContext(Context, State);
+		EnterRule(_localctx, 128, RULE_testRule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 777;
+			Match(TEST);
+			State = 778;
+			text();
+			State = 780;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==BEFORE || _la==AFTER) {
+				{
+				State = 779;
+				order();
+				}
+			}
+
+			State = 782;
+			testBlock();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class TestBlockContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_BRACE() { return GetToken(ProcScriptParser.LEFT_BRACE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RIGHT_BRACE() { return GetToken(ProcScriptParser.RIGHT_BRACE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TestItemContext[] testItem() {
+			return GetRuleContexts<TestItemContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public TestItemContext testItem(int i) {
+			return GetRuleContext<TestItemContext>(i);
+		}
+		public TestBlockContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_testBlock; } }
+	}
+
+	[RuleVersion(0)]
+	public TestBlockContext testBlock() {
+		TestBlockContext _localctx = new TestBlockContext(Context, State);
+		EnterRule(_localctx, 130, RULE_testBlock);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 784;
+			Match(LEFT_BRACE);
+			State = 788;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || _la==POWER || _la==WHILE) {
+				{
+				{
+				State = 785;
+				testItem();
+				}
+				}
+				State = 790;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 791;
+			Match(RIGHT_BRACE);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class TestItemContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PowerClauseContext powerClause() {
+			return GetRuleContext<PowerClauseContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public TextActionContext textAction() {
+			return GetRuleContext<TextActionContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public WhileClauseContext whileClause() {
+			return GetRuleContext<WhileClauseContext>(0);
+		}
+		public TestItemContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_testItem; } }
+	}
+
+	[RuleVersion(0)]
+	public TestItemContext testItem() {
+		TestItemContext _localctx = new TestItemContext(Context, State);
+		EnterRule(_localctx, 132, RULE_testItem);
+		try {
+			State = 797;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case DANGER:
+			case WARNING:
+			case CAUTION:
+			case NOTICE:
+				EnterOuterAlt(_localctx, 1);
+				{
+				State = 793;
+				alert();
+				}
+				break;
+			case POWER:
+				EnterOuterAlt(_localctx, 2);
+				{
+				State = 794;
+				powerClause();
+				}
+				break;
+			case MEASURE:
+			case TASK:
+			case CHECK:
+				EnterOuterAlt(_localctx, 3);
+				{
+				State = 795;
+				textAction();
+				}
+				break;
+			case WHILE:
+				EnterOuterAlt(_localctx, 4);
+				{
+				State = 796;
+				whileClause();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class PowerClauseContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POWER() { return GetToken(ProcScriptParser.POWER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		public PowerClauseContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_powerClause; } }
+	}
+
+	[RuleVersion(0)]
+	public PowerClauseContext powerClause() {
+		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
+		EnterRule(_localctx, 134, RULE_powerClause);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 799;
+			Match(POWER);
+			State = 800;
+			reference();
+			State = 805;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 801;
+				Match(COMMA);
+				State = 802;
+				reference();
+				}
+				}
+				State = 807;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -5601,12 +6154,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 126, RULE_order);
+		EnterRule(_localctx, 136, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 736;
+			State = 808;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5615,9 +6168,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 737;
+			State = 809;
 			verb();
-			State = 738;
+			State = 810;
 			reference();
 			}
 		}
@@ -5645,12 +6198,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 128, RULE_text);
+		EnterRule(_localctx, 138, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 740;
+			State = 812;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5684,11 +6237,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 130, RULE_count);
+		EnterRule(_localctx, 140, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 742;
+			State = 814;
 			Match(INTEGER);
 			}
 		}
@@ -5728,29 +6281,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 132, RULE_quantity);
+		EnterRule(_localctx, 142, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 744;
+			State = 816;
 			number();
-			State = 746;
+			State = 818;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,83,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,93,Context) ) {
 			case 1:
 				{
-				State = 745;
+				State = 817;
 				unit();
 				}
 				break;
 			}
-			State = 753;
+			State = 825;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 748;
+				State = 820;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5759,14 +6312,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 749;
+				State = 821;
 				number();
-				State = 751;
+				State = 823;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,84,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,94,Context) ) {
 				case 1:
 					{
-					State = 750;
+					State = 822;
 					unit();
 					}
 					break;
@@ -5805,19 +6358,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 134, RULE_limit);
+		EnterRule(_localctx, 144, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 756;
+			State = 828;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 15L) != 0)) {
+			if (((((_la - 156)) & ~0x3f) == 0 && ((1L << (_la - 156)) & 15L) != 0)) {
 				{
-				State = 755;
+				State = 827;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 15L) != 0)) ) {
+				if ( !(((((_la - 156)) & ~0x3f) == 0 && ((1L << (_la - 156)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -5827,7 +6380,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 758;
+			State = 830;
 			quantity();
 			}
 		}
@@ -5860,52 +6413,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 136, RULE_number);
+		EnterRule(_localctx, 146, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 761;
+			State = 833;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 760;
+				State = 832;
 				Match(MINUS);
 				}
 			}
 
-			State = 772;
+			State = 844;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 763;
+				State = 835;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 764;
+				State = 836;
 				Match(INTEGER);
-				State = 770;
+				State = 842;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 765;
+					State = 837;
 					Match(SLASH);
-					State = 766;
+					State = 838;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 767;
+					State = 839;
 					Match(INTEGER);
-					State = 768;
+					State = 840;
 					Match(SLASH);
-					State = 769;
+					State = 841;
 					Match(INTEGER);
 					}
 					break;
@@ -6014,6 +6567,12 @@ internal partial class ProcScriptParser : Parser {
 				case GRIP:
 				case OILED:
 				case HOIST:
+				case VOLTAGE:
+				case AC:
+				case DC:
+				case TEST:
+				case POWER:
+				case WHILE:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -6077,30 +6636,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 138, RULE_unit);
+		EnterRule(_localctx, 148, RULE_unit);
 		int _la;
 		try {
-			State = 787;
+			State = 859;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 774;
+				State = 846;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 775;
+				State = 847;
 				Match(DEGREE);
-				State = 777;
+				State = 849;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 776;
+					State = 848;
 					Match(NAME);
 					}
 				}
@@ -6111,28 +6670,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 779;
+				State = 851;
 				unitName();
-				State = 784;
+				State = 856;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 143)) & ~0x3f) == 0 && ((1L << (_la - 143)) & 25L) != 0)) {
+				while (((((_la - 150)) & ~0x3f) == 0 && ((1L << (_la - 150)) & 25L) != 0)) {
 					{
 					{
-					State = 780;
+					State = 852;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 143)) & ~0x3f) == 0 && ((1L << (_la - 143)) & 25L) != 0)) ) {
+					if ( !(((((_la - 150)) & ~0x3f) == 0 && ((1L << (_la - 150)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 781;
+					State = 853;
 					unitName();
 					}
 					}
-					State = 786;
+					State = 858;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -6166,12 +6725,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 140, RULE_unitName);
+		EnterRule(_localctx, 150, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 789;
+			State = 861;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6210,19 +6769,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 142, RULE_reference);
+		EnterRule(_localctx, 152, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 791;
+			State = 863;
 			name();
-			State = 793;
+			State = 865;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 792;
+				State = 864;
 				index();
 				}
 			}
@@ -6263,32 +6822,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 144, RULE_index);
+		EnterRule(_localctx, 154, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 795;
+			State = 867;
 			Match(LEFT_BRACKET);
-			State = 796;
+			State = 868;
 			value();
-			State = 801;
+			State = 873;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 797;
+				State = 869;
 				Match(COMMA);
-				State = 798;
+				State = 870;
 				value();
 				}
 				}
-				State = 803;
+				State = 875;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 804;
+			State = 876;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -6378,6 +6937,13 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TAKE() { return GetToken(ProcScriptParser.TAKE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OILED() { return GetToken(ProcScriptParser.OILED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VOLTAGE() { return GetToken(ProcScriptParser.VOLTAGE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AC() { return GetToken(ProcScriptParser.AC, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DC() { return GetToken(ProcScriptParser.DC, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEST() { return GetToken(ProcScriptParser.TEST, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POWER() { return GetToken(ProcScriptParser.POWER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHILE() { return GetToken(ProcScriptParser.WHILE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OPEN() { return GetToken(ProcScriptParser.OPEN, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -6388,14 +6954,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 146, RULE_name);
+		EnterRule(_localctx, 156, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 806;
+			State = 878;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || _la==HOIST || _la==NAME) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 1073742079L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -6434,9 +7000,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 148, RULE_position);
+		EnterRule(_localctx, 158, RULE_position);
 		try {
-			State = 814;
+			State = 886;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -6512,45 +7078,52 @@ internal partial class ProcScriptParser : Parser {
 			case TAKE:
 			case OILED:
 			case HOIST:
+			case VOLTAGE:
+			case AC:
+			case DC:
+			case TEST:
+			case POWER:
+			case WHILE:
+			case OPEN:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 808;
+				State = 880;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 809;
+				State = 881;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 810;
+				State = 882;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 811;
+				State = 883;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 812;
+				State = 884;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 813;
+				State = 885;
 				Match(AT);
 				}
 				break;
@@ -6570,7 +7143,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,168,817,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,175,889,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -6580,284 +7153,310 @@ internal partial class ProcScriptParser : Parser {
 		2,50,7,50,2,51,7,51,2,52,7,52,2,53,7,53,2,54,7,54,2,55,7,55,2,56,7,56,
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
-		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,1,0,1,0,1,0,1,0,5,0,155,8,0,10,
-		0,12,0,158,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,168,8,2,1,2,3,2,171,
-		8,2,1,3,1,3,1,3,1,3,5,3,177,8,3,10,3,12,3,180,9,3,1,3,1,3,1,4,1,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,5,4,192,8,4,10,4,12,4,195,9,4,1,4,1,4,5,4,199,8,4,
-		10,4,12,4,202,9,4,1,4,1,4,1,4,1,4,5,4,208,8,4,10,4,12,4,211,9,4,1,4,1,
-		4,1,4,1,4,1,4,5,4,218,8,4,10,4,12,4,221,9,4,1,4,1,4,1,4,1,4,1,4,3,4,228,
-		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,237,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,256,8,4,1,4,1,4,1,4,1,4,
-		1,4,1,4,1,4,3,4,265,8,4,1,4,3,4,268,8,4,1,4,1,4,1,4,1,4,3,4,274,8,4,1,
-		5,1,5,1,5,1,5,1,5,1,5,5,5,282,8,5,10,5,12,5,285,9,5,1,5,1,5,3,5,289,8,
-		5,3,5,291,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,3,7,304,8,7,
-		1,8,1,8,1,8,3,8,309,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,317,8,8,1,8,3,8,320,
-		8,8,1,9,1,9,1,9,3,9,325,8,9,1,10,1,10,1,10,5,10,330,8,10,10,10,12,10,333,
-		9,10,1,11,1,11,1,11,1,11,3,11,339,8,11,1,12,1,12,1,13,1,13,1,13,3,13,346,
-		8,13,1,13,1,13,1,14,1,14,5,14,352,8,14,10,14,12,14,355,9,14,1,14,1,14,
-		1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,370,8,15,1,
-		16,1,16,1,16,3,16,375,8,16,1,17,1,17,1,17,3,17,380,8,17,1,17,3,17,383,
-		8,17,1,18,1,18,1,18,3,18,388,8,18,1,18,3,18,391,8,18,1,19,1,19,1,19,3,
-		19,396,8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,20,404,8,20,10,20,12,20,407,
-		9,20,3,20,409,8,20,1,20,1,20,1,20,5,20,414,8,20,10,20,12,20,417,9,20,1,
-		20,1,20,1,21,1,21,1,21,3,21,424,8,21,1,21,3,21,427,8,21,1,22,1,22,1,22,
-		1,22,1,22,1,22,1,22,5,22,436,8,22,10,22,12,22,439,9,22,1,22,4,22,442,8,
-		22,11,22,12,22,443,1,22,3,22,447,8,22,1,23,1,23,5,23,451,8,23,10,23,12,
-		23,454,9,23,1,23,3,23,457,8,23,1,24,1,24,1,24,1,24,3,24,463,8,24,1,25,
-		1,25,3,25,467,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,
-		28,1,28,1,28,1,28,1,28,1,28,5,28,485,8,28,10,28,12,28,488,9,28,3,28,490,
-		8,28,1,29,1,29,3,29,494,8,29,1,30,1,30,1,30,1,30,1,30,3,30,501,8,30,1,
-		30,3,30,504,8,30,3,30,506,8,30,1,31,1,31,1,31,3,31,511,8,31,1,31,3,31,
-		514,8,31,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,524,8,32,10,32,12,
-		32,527,9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,539,
-		8,34,3,34,541,8,34,1,35,1,35,1,35,1,35,3,35,547,8,35,3,35,549,8,35,1,36,
-		1,36,5,36,553,8,36,10,36,12,36,556,9,36,1,36,1,36,1,37,1,37,1,37,1,37,
-		1,37,1,37,1,37,1,37,3,37,568,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,
-		39,1,40,1,40,1,40,1,40,1,40,1,40,5,40,584,8,40,10,40,12,40,587,9,40,3,
-		40,589,8,40,1,40,3,40,592,8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,
-		1,42,1,43,1,43,1,43,1,43,1,44,1,44,5,44,609,8,44,10,44,12,44,612,9,44,
-		1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,623,8,45,1,46,1,46,1,
-		46,1,47,1,47,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,
-		49,3,49,642,8,49,1,49,1,49,1,49,3,49,647,8,49,1,49,3,49,650,8,49,1,49,
-		3,49,653,8,49,1,50,1,50,1,51,1,51,1,52,1,52,1,52,1,52,3,52,663,8,52,1,
-		52,3,52,666,8,52,1,52,3,52,669,8,52,1,52,3,52,672,8,52,1,53,3,53,675,8,
-		53,1,53,1,53,1,53,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,56,1,56,1,
-		56,1,56,3,56,692,8,56,1,57,1,57,5,57,696,8,57,10,57,12,57,699,9,57,1,57,
-		1,57,1,58,1,58,1,58,1,58,1,58,1,58,3,58,709,8,58,1,59,1,59,1,59,1,59,1,
-		59,1,59,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,1,62,1,62,1,62,1,62,3,
-		62,729,8,62,1,62,3,62,732,8,62,1,62,3,62,735,8,62,1,63,1,63,1,63,1,63,
-		1,64,1,64,1,65,1,65,1,66,1,66,3,66,747,8,66,1,66,1,66,1,66,3,66,752,8,
-		66,3,66,754,8,66,1,67,3,67,757,8,67,1,67,1,67,1,68,3,68,762,8,68,1,68,
-		1,68,1,68,1,68,1,68,1,68,1,68,3,68,771,8,68,3,68,773,8,68,1,69,1,69,1,
-		69,3,69,778,8,69,1,69,1,69,1,69,5,69,783,8,69,10,69,12,69,786,9,69,3,69,
-		788,8,69,1,70,1,70,1,71,1,71,3,71,794,8,71,1,72,1,72,1,72,1,72,5,72,800,
-		8,72,10,72,12,72,803,9,72,1,72,1,72,1,73,1,73,1,74,1,74,1,74,1,74,1,74,
-		1,74,3,74,815,8,74,1,74,0,0,75,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,
-		30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,
-		78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
-		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,0,22,1,0,2,
+		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
+		2,78,7,78,2,79,7,79,1,0,1,0,1,0,1,0,5,0,165,8,0,10,0,12,0,168,9,0,1,0,
+		1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,178,8,2,1,2,3,2,181,8,2,1,3,1,3,1,3,1,
+		3,5,3,187,8,3,10,3,12,3,190,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,5,4,202,8,4,10,4,12,4,205,9,4,1,4,1,4,5,4,209,8,4,10,4,12,4,212,9,4,
+		1,4,1,4,1,4,1,4,5,4,218,8,4,10,4,12,4,221,9,4,1,4,1,4,1,4,1,4,1,4,5,4,
+		228,8,4,10,4,12,4,231,9,4,1,4,1,4,1,4,1,4,1,4,3,4,238,8,4,1,4,1,4,1,4,
+		1,4,1,4,1,4,1,4,3,4,247,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,266,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,
+		3,4,276,8,4,3,4,278,8,4,1,4,1,4,3,4,282,8,4,1,4,3,4,285,8,4,1,4,1,4,1,
+		4,3,4,290,8,4,1,4,3,4,293,8,4,1,4,1,4,1,4,1,4,3,4,299,8,4,1,5,1,5,1,5,
+		1,5,1,5,1,5,5,5,307,8,5,10,5,12,5,310,9,5,1,5,1,5,3,5,314,8,5,3,5,316,
+		8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,3,7,329,8,7,1,8,1,8,1,
+		8,3,8,334,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,342,8,8,1,8,3,8,345,8,8,1,9,
+		1,9,1,9,3,9,350,8,9,1,10,1,10,1,10,5,10,355,8,10,10,10,12,10,358,9,10,
+		1,11,1,11,1,11,1,11,3,11,364,8,11,1,12,1,12,1,13,1,13,1,13,3,13,371,8,
+		13,1,13,1,13,1,14,1,14,5,14,377,8,14,10,14,12,14,380,9,14,1,14,1,14,1,
+		15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,395,8,15,1,16,
+		1,16,1,16,3,16,400,8,16,1,17,1,17,1,17,3,17,405,8,17,1,17,3,17,408,8,17,
+		1,18,1,18,1,18,3,18,413,8,18,1,18,3,18,416,8,18,1,19,1,19,1,19,3,19,421,
+		8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,20,429,8,20,10,20,12,20,432,9,20,
+		3,20,434,8,20,1,20,1,20,1,20,5,20,439,8,20,10,20,12,20,442,9,20,1,20,1,
+		20,1,21,1,21,1,21,3,21,449,8,21,1,21,3,21,452,8,21,1,22,1,22,1,22,1,22,
+		1,22,1,22,1,22,5,22,461,8,22,10,22,12,22,464,9,22,1,22,4,22,467,8,22,11,
+		22,12,22,468,1,22,3,22,472,8,22,1,23,1,23,5,23,476,8,23,10,23,12,23,479,
+		9,23,1,23,3,23,482,8,23,1,24,1,24,1,24,1,24,3,24,488,8,24,1,25,1,25,3,
+		25,492,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,
+		1,28,1,28,1,28,1,28,5,28,510,8,28,10,28,12,28,513,9,28,3,28,515,8,28,1,
+		29,1,29,3,29,519,8,29,1,30,1,30,1,30,1,30,1,30,3,30,526,8,30,1,30,3,30,
+		529,8,30,3,30,531,8,30,1,31,1,31,1,31,3,31,536,8,31,1,31,3,31,539,8,31,
+		1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,549,8,32,10,32,12,32,552,
+		9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,564,8,34,3,
+		34,566,8,34,1,35,1,35,1,35,1,35,3,35,572,8,35,3,35,574,8,35,1,36,1,36,
+		5,36,578,8,36,10,36,12,36,581,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,
+		1,37,1,37,1,37,3,37,593,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,
+		40,1,40,1,40,1,40,1,40,1,40,5,40,609,8,40,10,40,12,40,612,9,40,3,40,614,
+		8,40,1,40,3,40,617,8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,
+		43,1,43,1,43,1,43,1,44,1,44,5,44,634,8,44,10,44,12,44,637,9,44,1,44,1,
+		44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,648,8,45,1,46,1,46,1,46,1,47,
+		1,47,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,3,49,
+		667,8,49,1,49,1,49,1,49,3,49,672,8,49,1,49,3,49,675,8,49,1,49,3,49,678,
+		8,49,1,50,1,50,1,51,1,51,1,52,1,52,1,52,1,52,3,52,688,8,52,1,52,3,52,691,
+		8,52,1,52,3,52,694,8,52,1,52,3,52,697,8,52,1,53,3,53,700,8,53,1,53,1,53,
+		1,53,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,56,1,56,1,56,1,56,3,56,
+		717,8,56,1,57,1,57,5,57,721,8,57,10,57,12,57,724,9,57,1,57,1,57,1,58,1,
+		58,1,58,1,58,1,58,1,58,1,58,3,58,735,8,58,1,59,1,59,1,59,1,59,1,59,1,59,
+		1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,3,61,751,8,61,1,62,1,62,1,62,1,
+		62,5,62,757,8,62,10,62,12,62,760,9,62,1,62,1,62,1,62,1,62,1,63,1,63,1,
+		63,1,63,3,63,770,8,63,1,63,3,63,773,8,63,1,63,3,63,776,8,63,1,64,1,64,
+		1,64,3,64,781,8,64,1,64,1,64,1,65,1,65,5,65,787,8,65,10,65,12,65,790,9,
+		65,1,65,1,65,1,66,1,66,1,66,1,66,3,66,798,8,66,1,67,1,67,1,67,1,67,5,67,
+		804,8,67,10,67,12,67,807,9,67,1,68,1,68,1,68,1,68,1,69,1,69,1,70,1,70,
+		1,71,1,71,3,71,819,8,71,1,71,1,71,1,71,3,71,824,8,71,3,71,826,8,71,1,72,
+		3,72,829,8,72,1,72,1,72,1,73,3,73,834,8,73,1,73,1,73,1,73,1,73,1,73,1,
+		73,1,73,3,73,843,8,73,3,73,845,8,73,1,74,1,74,1,74,3,74,850,8,74,1,74,
+		1,74,1,74,5,74,855,8,74,10,74,12,74,858,9,74,3,74,860,8,74,1,75,1,75,1,
+		76,1,76,3,76,866,8,76,1,77,1,77,1,77,1,77,5,77,872,8,77,10,77,12,77,875,
+		9,77,1,77,1,77,1,78,1,78,1,79,1,79,1,79,1,79,1,79,1,79,3,79,887,8,79,1,
+		79,0,0,80,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
+		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
+		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
+		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,0,23,1,0,2,
 		8,7,0,42,42,48,49,53,53,59,60,69,69,101,104,113,118,5,0,83,83,87,89,94,
 		94,96,99,119,124,5,0,2,2,27,27,73,73,85,85,125,125,1,0,132,134,1,0,136,
-		137,2,0,93,93,138,139,1,0,78,81,2,0,23,24,26,26,3,0,31,31,49,49,105,112,
-		1,0,16,18,2,0,75,75,161,161,4,0,29,29,31,31,40,65,67,67,2,0,66,66,68,69,
-		1,0,29,30,1,0,72,73,1,0,163,164,2,0,140,140,145,145,1,0,149,152,2,0,143,
-		143,146,147,2,0,25,25,162,162,6,0,2,8,11,14,36,36,75,77,82,139,162,162,
-		893,0,156,1,0,0,0,2,161,1,0,0,0,4,164,1,0,0,0,6,172,1,0,0,0,8,273,1,0,
-		0,0,10,290,1,0,0,0,12,292,1,0,0,0,14,299,1,0,0,0,16,319,1,0,0,0,18,324,
-		1,0,0,0,20,326,1,0,0,0,22,334,1,0,0,0,24,340,1,0,0,0,26,342,1,0,0,0,28,
-		349,1,0,0,0,30,369,1,0,0,0,32,371,1,0,0,0,34,376,1,0,0,0,36,384,1,0,0,
-		0,38,392,1,0,0,0,40,399,1,0,0,0,42,420,1,0,0,0,44,428,1,0,0,0,46,448,1,
-		0,0,0,48,462,1,0,0,0,50,464,1,0,0,0,52,468,1,0,0,0,54,474,1,0,0,0,56,489,
-		1,0,0,0,58,493,1,0,0,0,60,505,1,0,0,0,62,507,1,0,0,0,64,519,1,0,0,0,66,
-		530,1,0,0,0,68,540,1,0,0,0,70,548,1,0,0,0,72,550,1,0,0,0,74,567,1,0,0,
-		0,76,569,1,0,0,0,78,573,1,0,0,0,80,577,1,0,0,0,82,593,1,0,0,0,84,596,1,
-		0,0,0,86,602,1,0,0,0,88,606,1,0,0,0,90,622,1,0,0,0,92,624,1,0,0,0,94,627,
-		1,0,0,0,96,633,1,0,0,0,98,637,1,0,0,0,100,654,1,0,0,0,102,656,1,0,0,0,
-		104,658,1,0,0,0,106,674,1,0,0,0,108,679,1,0,0,0,110,682,1,0,0,0,112,687,
-		1,0,0,0,114,693,1,0,0,0,116,708,1,0,0,0,118,710,1,0,0,0,120,716,1,0,0,
-		0,122,720,1,0,0,0,124,724,1,0,0,0,126,736,1,0,0,0,128,740,1,0,0,0,130,
-		742,1,0,0,0,132,744,1,0,0,0,134,756,1,0,0,0,136,761,1,0,0,0,138,787,1,
-		0,0,0,140,789,1,0,0,0,142,791,1,0,0,0,144,795,1,0,0,0,146,806,1,0,0,0,
-		148,814,1,0,0,0,150,155,3,2,1,0,151,155,3,4,2,0,152,155,3,26,13,0,153,
-		155,3,62,31,0,154,150,1,0,0,0,154,151,1,0,0,0,154,152,1,0,0,0,154,153,
-		1,0,0,0,155,158,1,0,0,0,156,154,1,0,0,0,156,157,1,0,0,0,157,159,1,0,0,
-		0,158,156,1,0,0,0,159,160,5,0,0,1,160,1,1,0,0,0,161,162,5,1,0,0,162,163,
-		3,128,64,0,163,3,1,0,0,0,164,165,7,0,0,0,165,167,3,146,73,0,166,168,3,
-		128,64,0,167,166,1,0,0,0,167,168,1,0,0,0,168,170,1,0,0,0,169,171,3,6,3,
-		0,170,169,1,0,0,0,170,171,1,0,0,0,171,5,1,0,0,0,172,178,5,154,0,0,173,
-		177,3,8,4,0,174,177,3,10,5,0,175,177,3,14,7,0,176,173,1,0,0,0,176,174,
-		1,0,0,0,176,175,1,0,0,0,177,180,1,0,0,0,178,176,1,0,0,0,178,179,1,0,0,
-		0,179,181,1,0,0,0,180,178,1,0,0,0,181,182,5,155,0,0,182,7,1,0,0,0,183,
-		184,7,1,0,0,184,274,3,128,64,0,185,186,7,2,0,0,186,274,3,132,66,0,187,
-		188,5,86,0,0,188,193,3,132,66,0,189,190,5,153,0,0,190,192,3,132,66,0,191,
-		189,1,0,0,0,192,195,1,0,0,0,193,191,1,0,0,0,193,194,1,0,0,0,194,200,1,
-		0,0,0,195,193,1,0,0,0,196,197,5,141,0,0,197,199,3,132,66,0,198,196,1,0,
-		0,0,199,202,1,0,0,0,200,198,1,0,0,0,200,201,1,0,0,0,201,274,1,0,0,0,202,
-		200,1,0,0,0,203,204,7,3,0,0,204,209,3,142,71,0,205,206,5,153,0,0,206,208,
-		3,142,71,0,207,205,1,0,0,0,208,211,1,0,0,0,209,207,1,0,0,0,209,210,1,0,
-		0,0,210,274,1,0,0,0,211,209,1,0,0,0,212,213,5,56,0,0,213,214,5,126,0,0,
-		214,219,3,142,71,0,215,216,5,153,0,0,216,218,3,142,71,0,217,215,1,0,0,
-		0,218,221,1,0,0,0,219,217,1,0,0,0,219,220,1,0,0,0,220,274,1,0,0,0,221,
-		219,1,0,0,0,222,227,5,127,0,0,223,228,5,128,0,0,224,228,5,129,0,0,225,
-		226,5,130,0,0,226,228,5,107,0,0,227,223,1,0,0,0,227,224,1,0,0,0,227,225,
-		1,0,0,0,228,274,1,0,0,0,229,230,5,131,0,0,230,274,7,4,0,0,231,232,5,100,
-		0,0,232,274,3,130,65,0,233,236,5,82,0,0,234,237,3,16,8,0,235,237,5,135,
-		0,0,236,234,1,0,0,0,236,235,1,0,0,0,237,274,1,0,0,0,238,239,5,84,0,0,239,
-		274,3,18,9,0,240,241,5,90,0,0,241,242,3,130,65,0,242,243,3,142,71,0,243,
-		274,1,0,0,0,244,245,5,91,0,0,245,246,3,132,66,0,246,247,5,74,0,0,247,248,
-		3,142,71,0,248,274,1,0,0,0,249,250,5,126,0,0,250,251,3,142,71,0,251,252,
-		7,5,0,0,252,255,3,132,66,0,253,254,5,74,0,0,254,256,3,142,71,0,255,253,
-		1,0,0,0,255,256,1,0,0,0,256,274,1,0,0,0,257,258,5,92,0,0,258,274,5,1,0,
-		0,259,274,7,6,0,0,260,261,5,95,0,0,261,264,3,128,64,0,262,263,5,77,0,0,
-		263,265,3,134,67,0,264,262,1,0,0,0,264,265,1,0,0,0,265,274,1,0,0,0,266,
-		268,5,29,0,0,267,266,1,0,0,0,267,268,1,0,0,0,268,269,1,0,0,0,269,270,5,
-		28,0,0,270,274,3,20,10,0,271,272,7,7,0,0,272,274,3,128,64,0,273,183,1,
-		0,0,0,273,185,1,0,0,0,273,187,1,0,0,0,273,203,1,0,0,0,273,212,1,0,0,0,
-		273,222,1,0,0,0,273,229,1,0,0,0,273,231,1,0,0,0,273,233,1,0,0,0,273,238,
-		1,0,0,0,273,240,1,0,0,0,273,244,1,0,0,0,273,249,1,0,0,0,273,257,1,0,0,
-		0,273,259,1,0,0,0,273,260,1,0,0,0,273,267,1,0,0,0,273,271,1,0,0,0,274,
-		9,1,0,0,0,275,276,5,22,0,0,276,291,3,128,64,0,277,278,7,8,0,0,278,283,
-		3,142,71,0,279,280,5,153,0,0,280,282,3,142,71,0,281,279,1,0,0,0,282,285,
-		1,0,0,0,283,281,1,0,0,0,283,284,1,0,0,0,284,291,1,0,0,0,285,283,1,0,0,
-		0,286,288,3,12,6,0,287,289,3,6,3,0,288,287,1,0,0,0,288,289,1,0,0,0,289,
-		291,1,0,0,0,290,275,1,0,0,0,290,277,1,0,0,0,290,286,1,0,0,0,291,11,1,0,
-		0,0,292,293,5,21,0,0,293,294,5,19,0,0,294,295,3,130,65,0,295,296,3,146,
-		73,0,296,297,5,20,0,0,297,298,3,142,71,0,298,13,1,0,0,0,299,303,5,30,0,
-		0,300,301,5,28,0,0,301,304,3,20,10,0,302,304,3,6,3,0,303,300,1,0,0,0,303,
-		302,1,0,0,0,304,15,1,0,0,0,305,308,5,162,0,0,306,307,5,146,0,0,307,309,
-		5,161,0,0,308,306,1,0,0,0,308,309,1,0,0,0,309,320,1,0,0,0,310,311,5,161,
-		0,0,311,312,5,147,0,0,312,313,5,161,0,0,313,314,5,148,0,0,314,316,5,161,
-		0,0,315,317,5,162,0,0,316,315,1,0,0,0,316,317,1,0,0,0,317,320,1,0,0,0,
-		318,320,3,128,64,0,319,305,1,0,0,0,319,310,1,0,0,0,319,318,1,0,0,0,320,
-		17,1,0,0,0,321,325,3,136,68,0,322,325,5,162,0,0,323,325,3,128,64,0,324,
-		321,1,0,0,0,324,322,1,0,0,0,324,323,1,0,0,0,325,19,1,0,0,0,326,331,3,22,
-		11,0,327,328,5,153,0,0,328,330,3,22,11,0,329,327,1,0,0,0,330,333,1,0,0,
-		0,331,329,1,0,0,0,331,332,1,0,0,0,332,21,1,0,0,0,333,331,1,0,0,0,334,338,
-		3,142,71,0,335,336,5,22,0,0,336,339,3,148,74,0,337,339,3,24,12,0,338,335,
-		1,0,0,0,338,337,1,0,0,0,338,339,1,0,0,0,339,23,1,0,0,0,340,341,7,9,0,0,
-		341,25,1,0,0,0,342,343,5,9,0,0,343,345,3,146,73,0,344,346,3,128,64,0,345,
-		344,1,0,0,0,345,346,1,0,0,0,346,347,1,0,0,0,347,348,3,28,14,0,348,27,1,
-		0,0,0,349,353,5,154,0,0,350,352,3,30,15,0,351,350,1,0,0,0,352,355,1,0,
-		0,0,353,351,1,0,0,0,353,354,1,0,0,0,354,356,1,0,0,0,355,353,1,0,0,0,356,
-		357,5,155,0,0,357,29,1,0,0,0,358,370,3,32,16,0,359,370,3,34,17,0,360,370,
-		3,36,18,0,361,370,3,38,19,0,362,370,3,42,21,0,363,370,3,44,22,0,364,370,
-		3,50,25,0,365,370,3,52,26,0,366,370,3,54,27,0,367,370,3,8,4,0,368,370,
-		3,14,7,0,369,358,1,0,0,0,369,359,1,0,0,0,369,360,1,0,0,0,369,361,1,0,0,
-		0,369,362,1,0,0,0,369,363,1,0,0,0,369,364,1,0,0,0,369,365,1,0,0,0,369,
-		366,1,0,0,0,369,367,1,0,0,0,369,368,1,0,0,0,370,31,1,0,0,0,371,372,5,11,
-		0,0,372,374,3,146,73,0,373,375,3,128,64,0,374,373,1,0,0,0,374,375,1,0,
-		0,0,375,33,1,0,0,0,376,377,5,12,0,0,377,379,3,142,71,0,378,380,3,128,64,
-		0,379,378,1,0,0,0,379,380,1,0,0,0,380,382,1,0,0,0,381,383,3,6,3,0,382,
-		381,1,0,0,0,382,383,1,0,0,0,383,35,1,0,0,0,384,385,5,13,0,0,385,387,3,
-		142,71,0,386,388,3,128,64,0,387,386,1,0,0,0,387,388,1,0,0,0,388,390,1,
-		0,0,0,389,391,3,6,3,0,390,389,1,0,0,0,390,391,1,0,0,0,391,37,1,0,0,0,392,
-		393,5,14,0,0,393,395,3,142,71,0,394,396,3,128,64,0,395,394,1,0,0,0,395,
-		396,1,0,0,0,396,397,1,0,0,0,397,398,3,40,20,0,398,39,1,0,0,0,399,408,5,
-		154,0,0,400,405,3,148,74,0,401,402,5,153,0,0,402,404,3,148,74,0,403,401,
-		1,0,0,0,404,407,1,0,0,0,405,403,1,0,0,0,405,406,1,0,0,0,406,409,1,0,0,
-		0,407,405,1,0,0,0,408,400,1,0,0,0,408,409,1,0,0,0,409,415,1,0,0,0,410,
-		414,3,8,4,0,411,414,3,10,5,0,412,414,3,14,7,0,413,410,1,0,0,0,413,411,
-		1,0,0,0,413,412,1,0,0,0,414,417,1,0,0,0,415,413,1,0,0,0,415,416,1,0,0,
-		0,416,418,1,0,0,0,417,415,1,0,0,0,418,419,5,155,0,0,419,41,1,0,0,0,420,
-		421,5,15,0,0,421,423,3,142,71,0,422,424,3,128,64,0,423,422,1,0,0,0,423,
-		424,1,0,0,0,424,426,1,0,0,0,425,427,3,28,14,0,426,425,1,0,0,0,426,427,
-		1,0,0,0,427,43,1,0,0,0,428,429,7,10,0,0,429,430,5,19,0,0,430,431,3,130,
-		65,0,431,432,3,146,73,0,432,433,5,20,0,0,433,437,3,142,71,0,434,436,3,
-		48,24,0,435,434,1,0,0,0,436,439,1,0,0,0,437,435,1,0,0,0,437,438,1,0,0,
-		0,438,446,1,0,0,0,439,437,1,0,0,0,440,442,3,46,23,0,441,440,1,0,0,0,442,
-		443,1,0,0,0,443,441,1,0,0,0,443,444,1,0,0,0,444,447,1,0,0,0,445,447,3,
-		6,3,0,446,441,1,0,0,0,446,445,1,0,0,0,446,447,1,0,0,0,447,45,1,0,0,0,448,
-		452,3,12,6,0,449,451,3,48,24,0,450,449,1,0,0,0,451,454,1,0,0,0,452,450,
-		1,0,0,0,452,453,1,0,0,0,453,456,1,0,0,0,454,452,1,0,0,0,455,457,3,6,3,
-		0,456,455,1,0,0,0,456,457,1,0,0,0,457,47,1,0,0,0,458,459,5,22,0,0,459,
-		463,3,128,64,0,460,461,7,8,0,0,461,463,3,142,71,0,462,458,1,0,0,0,462,
-		460,1,0,0,0,463,49,1,0,0,0,464,466,5,31,0,0,465,467,3,128,64,0,466,465,
-		1,0,0,0,466,467,1,0,0,0,467,51,1,0,0,0,468,469,5,32,0,0,469,470,3,146,
-		73,0,470,471,5,25,0,0,471,472,3,56,28,0,472,473,3,28,14,0,473,53,1,0,0,
-		0,474,475,5,33,0,0,475,476,3,60,30,0,476,477,3,28,14,0,477,55,1,0,0,0,
-		478,479,5,161,0,0,479,480,5,145,0,0,480,490,5,161,0,0,481,486,3,58,29,
-		0,482,483,5,153,0,0,483,485,3,58,29,0,484,482,1,0,0,0,485,488,1,0,0,0,
-		486,484,1,0,0,0,486,487,1,0,0,0,487,490,1,0,0,0,488,486,1,0,0,0,489,478,
-		1,0,0,0,489,481,1,0,0,0,490,57,1,0,0,0,491,494,3,146,73,0,492,494,5,161,
-		0,0,493,491,1,0,0,0,493,492,1,0,0,0,494,59,1,0,0,0,495,496,5,35,0,0,496,
-		506,3,146,73,0,497,503,3,146,73,0,498,500,5,34,0,0,499,501,5,35,0,0,500,
-		499,1,0,0,0,500,501,1,0,0,0,501,502,1,0,0,0,502,504,3,58,29,0,503,498,
-		1,0,0,0,503,504,1,0,0,0,504,506,1,0,0,0,505,495,1,0,0,0,505,497,1,0,0,
-		0,506,61,1,0,0,0,507,508,5,10,0,0,508,510,3,146,73,0,509,511,3,64,32,0,
-		510,509,1,0,0,0,510,511,1,0,0,0,511,513,1,0,0,0,512,514,3,128,64,0,513,
-		512,1,0,0,0,513,514,1,0,0,0,514,515,1,0,0,0,515,516,5,24,0,0,516,517,3,
-		146,73,0,517,518,3,72,36,0,518,63,1,0,0,0,519,520,5,158,0,0,520,525,3,
-		66,33,0,521,522,5,153,0,0,522,524,3,68,34,0,523,521,1,0,0,0,524,527,1,
-		0,0,0,525,523,1,0,0,0,525,526,1,0,0,0,526,528,1,0,0,0,527,525,1,0,0,0,
-		528,529,5,159,0,0,529,65,1,0,0,0,530,531,3,146,73,0,531,532,5,25,0,0,532,
-		533,3,70,35,0,533,67,1,0,0,0,534,541,5,161,0,0,535,538,3,146,73,0,536,
-		537,5,25,0,0,537,539,3,70,35,0,538,536,1,0,0,0,538,539,1,0,0,0,539,541,
-		1,0,0,0,540,534,1,0,0,0,540,535,1,0,0,0,541,69,1,0,0,0,542,549,3,146,73,
-		0,543,546,5,161,0,0,544,545,5,145,0,0,545,547,5,161,0,0,546,544,1,0,0,
-		0,546,547,1,0,0,0,547,549,1,0,0,0,548,542,1,0,0,0,548,543,1,0,0,0,549,
-		71,1,0,0,0,550,554,5,154,0,0,551,553,3,74,37,0,552,551,1,0,0,0,553,556,
-		1,0,0,0,554,552,1,0,0,0,554,555,1,0,0,0,555,557,1,0,0,0,556,554,1,0,0,
-		0,557,558,5,155,0,0,558,73,1,0,0,0,559,568,3,76,38,0,560,568,3,78,39,0,
-		561,568,3,80,40,0,562,568,3,82,41,0,563,568,3,112,56,0,564,568,3,84,42,
-		0,565,568,3,86,43,0,566,568,3,8,4,0,567,559,1,0,0,0,567,560,1,0,0,0,567,
-		561,1,0,0,0,567,562,1,0,0,0,567,563,1,0,0,0,567,564,1,0,0,0,567,565,1,
-		0,0,0,567,566,1,0,0,0,568,75,1,0,0,0,569,570,5,36,0,0,570,571,3,102,51,
-		0,571,572,3,142,71,0,572,77,1,0,0,0,573,574,5,37,0,0,574,575,3,128,64,
-		0,575,576,3,88,44,0,576,79,1,0,0,0,577,578,5,38,0,0,578,591,3,146,73,0,
-		579,588,5,158,0,0,580,585,3,58,29,0,581,582,5,153,0,0,582,584,3,58,29,
-		0,583,581,1,0,0,0,584,587,1,0,0,0,585,583,1,0,0,0,585,586,1,0,0,0,586,
-		589,1,0,0,0,587,585,1,0,0,0,588,580,1,0,0,0,588,589,1,0,0,0,589,590,1,
-		0,0,0,590,592,5,159,0,0,591,579,1,0,0,0,591,592,1,0,0,0,592,81,1,0,0,0,
-		593,594,5,39,0,0,594,595,3,88,44,0,595,83,1,0,0,0,596,597,5,32,0,0,597,
-		598,3,146,73,0,598,599,5,25,0,0,599,600,3,56,28,0,600,601,3,72,36,0,601,
-		85,1,0,0,0,602,603,5,33,0,0,603,604,3,60,30,0,604,605,3,72,36,0,605,87,
-		1,0,0,0,606,610,5,154,0,0,607,609,3,90,45,0,608,607,1,0,0,0,609,612,1,
-		0,0,0,610,608,1,0,0,0,610,611,1,0,0,0,611,613,1,0,0,0,612,610,1,0,0,0,
-		613,614,5,155,0,0,614,89,1,0,0,0,615,623,3,92,46,0,616,623,3,98,49,0,617,
-		623,3,104,52,0,618,623,3,110,55,0,619,623,3,80,40,0,620,623,3,94,47,0,
-		621,623,3,96,48,0,622,615,1,0,0,0,622,616,1,0,0,0,622,617,1,0,0,0,622,
-		618,1,0,0,0,622,619,1,0,0,0,622,620,1,0,0,0,622,621,1,0,0,0,623,91,1,0,
-		0,0,624,625,7,7,0,0,625,626,3,128,64,0,626,93,1,0,0,0,627,628,5,32,0,0,
-		628,629,3,146,73,0,629,630,5,25,0,0,630,631,3,56,28,0,631,632,3,88,44,
-		0,632,95,1,0,0,0,633,634,5,33,0,0,634,635,3,60,30,0,635,636,3,88,44,0,
-		636,97,1,0,0,0,637,641,3,102,51,0,638,639,3,100,50,0,639,640,5,74,0,0,
-		640,642,1,0,0,0,641,638,1,0,0,0,641,642,1,0,0,0,642,643,1,0,0,0,643,646,
-		3,142,71,0,644,645,5,23,0,0,645,647,3,148,74,0,646,644,1,0,0,0,646,647,
-		1,0,0,0,647,649,1,0,0,0,648,650,3,108,54,0,649,648,1,0,0,0,649,650,1,0,
-		0,0,650,652,1,0,0,0,651,653,3,6,3,0,652,651,1,0,0,0,652,653,1,0,0,0,653,
-		99,1,0,0,0,654,655,7,11,0,0,655,101,1,0,0,0,656,657,7,12,0,0,657,103,1,
-		0,0,0,658,659,7,13,0,0,659,662,3,128,64,0,660,661,5,77,0,0,661,663,3,134,
-		67,0,662,660,1,0,0,0,662,663,1,0,0,0,663,665,1,0,0,0,664,666,3,106,53,
-		0,665,664,1,0,0,0,665,666,1,0,0,0,666,668,1,0,0,0,667,669,3,108,54,0,668,
-		667,1,0,0,0,668,669,1,0,0,0,669,671,1,0,0,0,670,672,3,6,3,0,671,670,1,
-		0,0,0,671,672,1,0,0,0,672,105,1,0,0,0,673,675,7,14,0,0,674,673,1,0,0,0,
-		674,675,1,0,0,0,675,676,1,0,0,0,676,677,5,28,0,0,677,678,3,20,10,0,678,
-		107,1,0,0,0,679,680,5,25,0,0,680,681,5,76,0,0,681,109,1,0,0,0,682,683,
-		5,70,0,0,683,684,3,142,71,0,684,685,5,71,0,0,685,686,3,128,64,0,686,111,
-		1,0,0,0,687,691,5,30,0,0,688,689,5,28,0,0,689,692,3,20,10,0,690,692,3,
-		114,57,0,691,688,1,0,0,0,691,690,1,0,0,0,692,113,1,0,0,0,693,697,5,154,
-		0,0,694,696,3,116,58,0,695,694,1,0,0,0,696,699,1,0,0,0,697,695,1,0,0,0,
-		697,698,1,0,0,0,698,700,1,0,0,0,699,697,1,0,0,0,700,701,5,155,0,0,701,
-		115,1,0,0,0,702,709,3,92,46,0,703,709,3,122,61,0,704,709,3,124,62,0,705,
-		709,3,110,55,0,706,709,3,118,59,0,707,709,3,120,60,0,708,702,1,0,0,0,708,
-		703,1,0,0,0,708,704,1,0,0,0,708,705,1,0,0,0,708,706,1,0,0,0,708,707,1,
-		0,0,0,709,117,1,0,0,0,710,711,5,32,0,0,711,712,3,146,73,0,712,713,5,25,
-		0,0,713,714,3,56,28,0,714,715,3,114,57,0,715,119,1,0,0,0,716,717,5,33,
-		0,0,717,718,3,60,30,0,718,719,3,114,57,0,719,121,1,0,0,0,720,721,3,102,
-		51,0,721,722,3,142,71,0,722,723,3,126,63,0,723,123,1,0,0,0,724,725,5,69,
-		0,0,725,728,3,128,64,0,726,727,5,77,0,0,727,729,3,134,67,0,728,726,1,0,
-		0,0,728,729,1,0,0,0,729,731,1,0,0,0,730,732,3,106,53,0,731,730,1,0,0,0,
-		731,732,1,0,0,0,732,734,1,0,0,0,733,735,3,126,63,0,734,733,1,0,0,0,734,
-		735,1,0,0,0,735,125,1,0,0,0,736,737,7,15,0,0,737,738,3,102,51,0,738,739,
-		3,142,71,0,739,127,1,0,0,0,740,741,7,16,0,0,741,129,1,0,0,0,742,743,5,
-		161,0,0,743,131,1,0,0,0,744,746,3,136,68,0,745,747,3,138,69,0,746,745,
-		1,0,0,0,746,747,1,0,0,0,747,753,1,0,0,0,748,749,7,17,0,0,749,751,3,136,
-		68,0,750,752,3,138,69,0,751,750,1,0,0,0,751,752,1,0,0,0,752,754,1,0,0,
-		0,753,748,1,0,0,0,753,754,1,0,0,0,754,133,1,0,0,0,755,757,7,18,0,0,756,
-		755,1,0,0,0,756,757,1,0,0,0,757,758,1,0,0,0,758,759,3,132,66,0,759,135,
-		1,0,0,0,760,762,5,148,0,0,761,760,1,0,0,0,761,762,1,0,0,0,762,772,1,0,
-		0,0,763,773,5,160,0,0,764,770,5,161,0,0,765,766,5,147,0,0,766,771,5,161,
-		0,0,767,768,5,161,0,0,768,769,5,147,0,0,769,771,5,161,0,0,770,765,1,0,
-		0,0,770,767,1,0,0,0,770,771,1,0,0,0,771,773,1,0,0,0,772,763,1,0,0,0,772,
-		764,1,0,0,0,773,137,1,0,0,0,774,788,5,144,0,0,775,777,5,142,0,0,776,778,
-		5,162,0,0,777,776,1,0,0,0,777,778,1,0,0,0,778,788,1,0,0,0,779,784,3,140,
-		70,0,780,781,7,19,0,0,781,783,3,140,70,0,782,780,1,0,0,0,783,786,1,0,0,
-		0,784,782,1,0,0,0,784,785,1,0,0,0,785,788,1,0,0,0,786,784,1,0,0,0,787,
-		774,1,0,0,0,787,775,1,0,0,0,787,779,1,0,0,0,788,139,1,0,0,0,789,790,7,
-		20,0,0,790,141,1,0,0,0,791,793,3,146,73,0,792,794,3,144,72,0,793,792,1,
-		0,0,0,793,794,1,0,0,0,794,143,1,0,0,0,795,796,5,156,0,0,796,801,3,58,29,
-		0,797,798,5,153,0,0,798,800,3,58,29,0,799,797,1,0,0,0,800,803,1,0,0,0,
-		801,799,1,0,0,0,801,802,1,0,0,0,802,804,1,0,0,0,803,801,1,0,0,0,804,805,
-		5,157,0,0,805,145,1,0,0,0,806,807,7,21,0,0,807,147,1,0,0,0,808,815,3,146,
-		73,0,809,815,5,161,0,0,810,815,5,24,0,0,811,815,5,25,0,0,812,815,5,23,
-		0,0,813,815,5,22,0,0,814,808,1,0,0,0,814,809,1,0,0,0,814,810,1,0,0,0,814,
-		811,1,0,0,0,814,812,1,0,0,0,814,813,1,0,0,0,815,149,1,0,0,0,96,154,156,
-		167,170,176,178,193,200,209,219,227,236,255,264,267,273,283,288,290,303,
-		308,316,319,324,331,338,345,353,369,374,379,382,387,390,395,405,408,413,
-		415,423,426,437,443,446,452,456,462,466,486,489,493,500,503,505,510,513,
-		525,538,540,546,548,554,567,585,588,591,610,622,641,646,649,652,662,665,
-		668,671,674,691,697,708,728,731,734,746,751,753,756,761,770,772,777,784,
-		787,793,801,814
+		137,2,0,93,93,138,139,1,0,141,142,1,0,78,81,2,0,23,24,26,26,3,0,31,31,
+		49,49,105,112,1,0,16,18,2,0,75,75,168,168,5,0,29,29,31,31,40,65,67,67,
+		95,95,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,170,171,2,0,147,147,152,
+		152,1,0,156,159,2,0,150,150,153,154,2,0,25,25,169,169,6,0,2,8,11,14,36,
+		36,75,77,82,146,169,169,974,0,166,1,0,0,0,2,171,1,0,0,0,4,174,1,0,0,0,
+		6,182,1,0,0,0,8,298,1,0,0,0,10,315,1,0,0,0,12,317,1,0,0,0,14,324,1,0,0,
+		0,16,344,1,0,0,0,18,349,1,0,0,0,20,351,1,0,0,0,22,359,1,0,0,0,24,365,1,
+		0,0,0,26,367,1,0,0,0,28,374,1,0,0,0,30,394,1,0,0,0,32,396,1,0,0,0,34,401,
+		1,0,0,0,36,409,1,0,0,0,38,417,1,0,0,0,40,424,1,0,0,0,42,445,1,0,0,0,44,
+		453,1,0,0,0,46,473,1,0,0,0,48,487,1,0,0,0,50,489,1,0,0,0,52,493,1,0,0,
+		0,54,499,1,0,0,0,56,514,1,0,0,0,58,518,1,0,0,0,60,530,1,0,0,0,62,532,1,
+		0,0,0,64,544,1,0,0,0,66,555,1,0,0,0,68,565,1,0,0,0,70,573,1,0,0,0,72,575,
+		1,0,0,0,74,592,1,0,0,0,76,594,1,0,0,0,78,598,1,0,0,0,80,602,1,0,0,0,82,
+		618,1,0,0,0,84,621,1,0,0,0,86,627,1,0,0,0,88,631,1,0,0,0,90,647,1,0,0,
+		0,92,649,1,0,0,0,94,652,1,0,0,0,96,658,1,0,0,0,98,662,1,0,0,0,100,679,
+		1,0,0,0,102,681,1,0,0,0,104,683,1,0,0,0,106,699,1,0,0,0,108,704,1,0,0,
+		0,110,707,1,0,0,0,112,712,1,0,0,0,114,718,1,0,0,0,116,734,1,0,0,0,118,
+		736,1,0,0,0,120,742,1,0,0,0,122,746,1,0,0,0,124,752,1,0,0,0,126,765,1,
+		0,0,0,128,777,1,0,0,0,130,784,1,0,0,0,132,797,1,0,0,0,134,799,1,0,0,0,
+		136,808,1,0,0,0,138,812,1,0,0,0,140,814,1,0,0,0,142,816,1,0,0,0,144,828,
+		1,0,0,0,146,833,1,0,0,0,148,859,1,0,0,0,150,861,1,0,0,0,152,863,1,0,0,
+		0,154,867,1,0,0,0,156,878,1,0,0,0,158,886,1,0,0,0,160,165,3,2,1,0,161,
+		165,3,4,2,0,162,165,3,26,13,0,163,165,3,62,31,0,164,160,1,0,0,0,164,161,
+		1,0,0,0,164,162,1,0,0,0,164,163,1,0,0,0,165,168,1,0,0,0,166,164,1,0,0,
+		0,166,167,1,0,0,0,167,169,1,0,0,0,168,166,1,0,0,0,169,170,5,0,0,1,170,
+		1,1,0,0,0,171,172,5,1,0,0,172,173,3,138,69,0,173,3,1,0,0,0,174,175,7,0,
+		0,0,175,177,3,156,78,0,176,178,3,138,69,0,177,176,1,0,0,0,177,178,1,0,
+		0,0,178,180,1,0,0,0,179,181,3,6,3,0,180,179,1,0,0,0,180,181,1,0,0,0,181,
+		5,1,0,0,0,182,188,5,161,0,0,183,187,3,8,4,0,184,187,3,10,5,0,185,187,3,
+		14,7,0,186,183,1,0,0,0,186,184,1,0,0,0,186,185,1,0,0,0,187,190,1,0,0,0,
+		188,186,1,0,0,0,188,189,1,0,0,0,189,191,1,0,0,0,190,188,1,0,0,0,191,192,
+		5,162,0,0,192,7,1,0,0,0,193,194,7,1,0,0,194,299,3,138,69,0,195,196,7,2,
+		0,0,196,299,3,142,71,0,197,198,5,86,0,0,198,203,3,142,71,0,199,200,5,160,
+		0,0,200,202,3,142,71,0,201,199,1,0,0,0,202,205,1,0,0,0,203,201,1,0,0,0,
+		203,204,1,0,0,0,204,210,1,0,0,0,205,203,1,0,0,0,206,207,5,148,0,0,207,
+		209,3,142,71,0,208,206,1,0,0,0,209,212,1,0,0,0,210,208,1,0,0,0,210,211,
+		1,0,0,0,211,299,1,0,0,0,212,210,1,0,0,0,213,214,7,3,0,0,214,219,3,152,
+		76,0,215,216,5,160,0,0,216,218,3,152,76,0,217,215,1,0,0,0,218,221,1,0,
+		0,0,219,217,1,0,0,0,219,220,1,0,0,0,220,299,1,0,0,0,221,219,1,0,0,0,222,
+		223,5,56,0,0,223,224,5,126,0,0,224,229,3,152,76,0,225,226,5,160,0,0,226,
+		228,3,152,76,0,227,225,1,0,0,0,228,231,1,0,0,0,229,227,1,0,0,0,229,230,
+		1,0,0,0,230,299,1,0,0,0,231,229,1,0,0,0,232,237,5,127,0,0,233,238,5,128,
+		0,0,234,238,5,129,0,0,235,236,5,130,0,0,236,238,5,107,0,0,237,233,1,0,
+		0,0,237,234,1,0,0,0,237,235,1,0,0,0,238,299,1,0,0,0,239,240,5,131,0,0,
+		240,299,7,4,0,0,241,242,5,100,0,0,242,299,3,140,70,0,243,246,5,82,0,0,
+		244,247,3,16,8,0,245,247,5,135,0,0,246,244,1,0,0,0,246,245,1,0,0,0,247,
+		299,1,0,0,0,248,249,5,84,0,0,249,299,3,18,9,0,250,251,5,90,0,0,251,252,
+		3,140,70,0,252,253,3,152,76,0,253,299,1,0,0,0,254,255,5,91,0,0,255,256,
+		3,142,71,0,256,257,5,74,0,0,257,258,3,152,76,0,258,299,1,0,0,0,259,260,
+		5,126,0,0,260,261,3,152,76,0,261,262,7,5,0,0,262,265,3,142,71,0,263,264,
+		5,74,0,0,264,266,3,152,76,0,265,263,1,0,0,0,265,266,1,0,0,0,266,299,1,
+		0,0,0,267,268,5,92,0,0,268,299,5,1,0,0,269,299,7,6,0,0,270,271,5,95,0,
+		0,271,277,3,138,69,0,272,275,5,22,0,0,273,276,3,152,76,0,274,276,3,138,
+		69,0,275,273,1,0,0,0,275,274,1,0,0,0,276,278,1,0,0,0,277,272,1,0,0,0,277,
+		278,1,0,0,0,278,281,1,0,0,0,279,280,5,77,0,0,280,282,3,144,72,0,281,279,
+		1,0,0,0,281,282,1,0,0,0,282,284,1,0,0,0,283,285,3,6,3,0,284,283,1,0,0,
+		0,284,285,1,0,0,0,285,299,1,0,0,0,286,287,5,140,0,0,287,289,3,142,71,0,
+		288,290,7,7,0,0,289,288,1,0,0,0,289,290,1,0,0,0,290,299,1,0,0,0,291,293,
+		5,29,0,0,292,291,1,0,0,0,292,293,1,0,0,0,293,294,1,0,0,0,294,295,5,28,
+		0,0,295,299,3,20,10,0,296,297,7,8,0,0,297,299,3,138,69,0,298,193,1,0,0,
+		0,298,195,1,0,0,0,298,197,1,0,0,0,298,213,1,0,0,0,298,222,1,0,0,0,298,
+		232,1,0,0,0,298,239,1,0,0,0,298,241,1,0,0,0,298,243,1,0,0,0,298,248,1,
+		0,0,0,298,250,1,0,0,0,298,254,1,0,0,0,298,259,1,0,0,0,298,267,1,0,0,0,
+		298,269,1,0,0,0,298,270,1,0,0,0,298,286,1,0,0,0,298,292,1,0,0,0,298,296,
+		1,0,0,0,299,9,1,0,0,0,300,301,5,22,0,0,301,316,3,138,69,0,302,303,7,9,
+		0,0,303,308,3,152,76,0,304,305,5,160,0,0,305,307,3,152,76,0,306,304,1,
+		0,0,0,307,310,1,0,0,0,308,306,1,0,0,0,308,309,1,0,0,0,309,316,1,0,0,0,
+		310,308,1,0,0,0,311,313,3,12,6,0,312,314,3,6,3,0,313,312,1,0,0,0,313,314,
+		1,0,0,0,314,316,1,0,0,0,315,300,1,0,0,0,315,302,1,0,0,0,315,311,1,0,0,
+		0,316,11,1,0,0,0,317,318,5,21,0,0,318,319,5,19,0,0,319,320,3,140,70,0,
+		320,321,3,156,78,0,321,322,5,20,0,0,322,323,3,152,76,0,323,13,1,0,0,0,
+		324,328,5,30,0,0,325,326,5,28,0,0,326,329,3,20,10,0,327,329,3,6,3,0,328,
+		325,1,0,0,0,328,327,1,0,0,0,329,15,1,0,0,0,330,333,5,169,0,0,331,332,5,
+		153,0,0,332,334,5,168,0,0,333,331,1,0,0,0,333,334,1,0,0,0,334,345,1,0,
+		0,0,335,336,5,168,0,0,336,337,5,154,0,0,337,338,5,168,0,0,338,339,5,155,
+		0,0,339,341,5,168,0,0,340,342,5,169,0,0,341,340,1,0,0,0,341,342,1,0,0,
+		0,342,345,1,0,0,0,343,345,3,138,69,0,344,330,1,0,0,0,344,335,1,0,0,0,344,
+		343,1,0,0,0,345,17,1,0,0,0,346,350,3,146,73,0,347,350,5,169,0,0,348,350,
+		3,138,69,0,349,346,1,0,0,0,349,347,1,0,0,0,349,348,1,0,0,0,350,19,1,0,
+		0,0,351,356,3,22,11,0,352,353,5,160,0,0,353,355,3,22,11,0,354,352,1,0,
+		0,0,355,358,1,0,0,0,356,354,1,0,0,0,356,357,1,0,0,0,357,21,1,0,0,0,358,
+		356,1,0,0,0,359,363,3,152,76,0,360,361,5,22,0,0,361,364,3,158,79,0,362,
+		364,3,24,12,0,363,360,1,0,0,0,363,362,1,0,0,0,363,364,1,0,0,0,364,23,1,
+		0,0,0,365,366,7,10,0,0,366,25,1,0,0,0,367,368,5,9,0,0,368,370,3,156,78,
+		0,369,371,3,138,69,0,370,369,1,0,0,0,370,371,1,0,0,0,371,372,1,0,0,0,372,
+		373,3,28,14,0,373,27,1,0,0,0,374,378,5,161,0,0,375,377,3,30,15,0,376,375,
+		1,0,0,0,377,380,1,0,0,0,378,376,1,0,0,0,378,379,1,0,0,0,379,381,1,0,0,
+		0,380,378,1,0,0,0,381,382,5,162,0,0,382,29,1,0,0,0,383,395,3,32,16,0,384,
+		395,3,34,17,0,385,395,3,36,18,0,386,395,3,38,19,0,387,395,3,42,21,0,388,
+		395,3,44,22,0,389,395,3,50,25,0,390,395,3,52,26,0,391,395,3,54,27,0,392,
+		395,3,8,4,0,393,395,3,14,7,0,394,383,1,0,0,0,394,384,1,0,0,0,394,385,1,
+		0,0,0,394,386,1,0,0,0,394,387,1,0,0,0,394,388,1,0,0,0,394,389,1,0,0,0,
+		394,390,1,0,0,0,394,391,1,0,0,0,394,392,1,0,0,0,394,393,1,0,0,0,395,31,
+		1,0,0,0,396,397,5,11,0,0,397,399,3,156,78,0,398,400,3,138,69,0,399,398,
+		1,0,0,0,399,400,1,0,0,0,400,33,1,0,0,0,401,402,5,12,0,0,402,404,3,152,
+		76,0,403,405,3,138,69,0,404,403,1,0,0,0,404,405,1,0,0,0,405,407,1,0,0,
+		0,406,408,3,6,3,0,407,406,1,0,0,0,407,408,1,0,0,0,408,35,1,0,0,0,409,410,
+		5,13,0,0,410,412,3,152,76,0,411,413,3,138,69,0,412,411,1,0,0,0,412,413,
+		1,0,0,0,413,415,1,0,0,0,414,416,3,6,3,0,415,414,1,0,0,0,415,416,1,0,0,
+		0,416,37,1,0,0,0,417,418,5,14,0,0,418,420,3,152,76,0,419,421,3,138,69,
+		0,420,419,1,0,0,0,420,421,1,0,0,0,421,422,1,0,0,0,422,423,3,40,20,0,423,
+		39,1,0,0,0,424,433,5,161,0,0,425,430,3,158,79,0,426,427,5,160,0,0,427,
+		429,3,158,79,0,428,426,1,0,0,0,429,432,1,0,0,0,430,428,1,0,0,0,430,431,
+		1,0,0,0,431,434,1,0,0,0,432,430,1,0,0,0,433,425,1,0,0,0,433,434,1,0,0,
+		0,434,440,1,0,0,0,435,439,3,8,4,0,436,439,3,10,5,0,437,439,3,14,7,0,438,
+		435,1,0,0,0,438,436,1,0,0,0,438,437,1,0,0,0,439,442,1,0,0,0,440,438,1,
+		0,0,0,440,441,1,0,0,0,441,443,1,0,0,0,442,440,1,0,0,0,443,444,5,162,0,
+		0,444,41,1,0,0,0,445,446,5,15,0,0,446,448,3,152,76,0,447,449,3,138,69,
+		0,448,447,1,0,0,0,448,449,1,0,0,0,449,451,1,0,0,0,450,452,3,28,14,0,451,
+		450,1,0,0,0,451,452,1,0,0,0,452,43,1,0,0,0,453,454,7,11,0,0,454,455,5,
+		19,0,0,455,456,3,140,70,0,456,457,3,156,78,0,457,458,5,20,0,0,458,462,
+		3,152,76,0,459,461,3,48,24,0,460,459,1,0,0,0,461,464,1,0,0,0,462,460,1,
+		0,0,0,462,463,1,0,0,0,463,471,1,0,0,0,464,462,1,0,0,0,465,467,3,46,23,
+		0,466,465,1,0,0,0,467,468,1,0,0,0,468,466,1,0,0,0,468,469,1,0,0,0,469,
+		472,1,0,0,0,470,472,3,6,3,0,471,466,1,0,0,0,471,470,1,0,0,0,471,472,1,
+		0,0,0,472,45,1,0,0,0,473,477,3,12,6,0,474,476,3,48,24,0,475,474,1,0,0,
+		0,476,479,1,0,0,0,477,475,1,0,0,0,477,478,1,0,0,0,478,481,1,0,0,0,479,
+		477,1,0,0,0,480,482,3,6,3,0,481,480,1,0,0,0,481,482,1,0,0,0,482,47,1,0,
+		0,0,483,484,5,22,0,0,484,488,3,138,69,0,485,486,7,9,0,0,486,488,3,152,
+		76,0,487,483,1,0,0,0,487,485,1,0,0,0,488,49,1,0,0,0,489,491,5,31,0,0,490,
+		492,3,138,69,0,491,490,1,0,0,0,491,492,1,0,0,0,492,51,1,0,0,0,493,494,
+		5,32,0,0,494,495,3,156,78,0,495,496,5,25,0,0,496,497,3,56,28,0,497,498,
+		3,28,14,0,498,53,1,0,0,0,499,500,5,33,0,0,500,501,3,60,30,0,501,502,3,
+		28,14,0,502,55,1,0,0,0,503,504,5,168,0,0,504,505,5,152,0,0,505,515,5,168,
+		0,0,506,511,3,58,29,0,507,508,5,160,0,0,508,510,3,58,29,0,509,507,1,0,
+		0,0,510,513,1,0,0,0,511,509,1,0,0,0,511,512,1,0,0,0,512,515,1,0,0,0,513,
+		511,1,0,0,0,514,503,1,0,0,0,514,506,1,0,0,0,515,57,1,0,0,0,516,519,3,156,
+		78,0,517,519,5,168,0,0,518,516,1,0,0,0,518,517,1,0,0,0,519,59,1,0,0,0,
+		520,521,5,35,0,0,521,531,3,156,78,0,522,528,3,156,78,0,523,525,5,34,0,
+		0,524,526,5,35,0,0,525,524,1,0,0,0,525,526,1,0,0,0,526,527,1,0,0,0,527,
+		529,3,58,29,0,528,523,1,0,0,0,528,529,1,0,0,0,529,531,1,0,0,0,530,520,
+		1,0,0,0,530,522,1,0,0,0,531,61,1,0,0,0,532,533,5,10,0,0,533,535,3,156,
+		78,0,534,536,3,64,32,0,535,534,1,0,0,0,535,536,1,0,0,0,536,538,1,0,0,0,
+		537,539,3,138,69,0,538,537,1,0,0,0,538,539,1,0,0,0,539,540,1,0,0,0,540,
+		541,5,24,0,0,541,542,3,156,78,0,542,543,3,72,36,0,543,63,1,0,0,0,544,545,
+		5,165,0,0,545,550,3,66,33,0,546,547,5,160,0,0,547,549,3,68,34,0,548,546,
+		1,0,0,0,549,552,1,0,0,0,550,548,1,0,0,0,550,551,1,0,0,0,551,553,1,0,0,
+		0,552,550,1,0,0,0,553,554,5,166,0,0,554,65,1,0,0,0,555,556,3,156,78,0,
+		556,557,5,25,0,0,557,558,3,70,35,0,558,67,1,0,0,0,559,566,5,168,0,0,560,
+		563,3,156,78,0,561,562,5,25,0,0,562,564,3,70,35,0,563,561,1,0,0,0,563,
+		564,1,0,0,0,564,566,1,0,0,0,565,559,1,0,0,0,565,560,1,0,0,0,566,69,1,0,
+		0,0,567,574,3,156,78,0,568,571,5,168,0,0,569,570,5,152,0,0,570,572,5,168,
+		0,0,571,569,1,0,0,0,571,572,1,0,0,0,572,574,1,0,0,0,573,567,1,0,0,0,573,
+		568,1,0,0,0,574,71,1,0,0,0,575,579,5,161,0,0,576,578,3,74,37,0,577,576,
+		1,0,0,0,578,581,1,0,0,0,579,577,1,0,0,0,579,580,1,0,0,0,580,582,1,0,0,
+		0,581,579,1,0,0,0,582,583,5,162,0,0,583,73,1,0,0,0,584,593,3,76,38,0,585,
+		593,3,78,39,0,586,593,3,80,40,0,587,593,3,82,41,0,588,593,3,112,56,0,589,
+		593,3,84,42,0,590,593,3,86,43,0,591,593,3,8,4,0,592,584,1,0,0,0,592,585,
+		1,0,0,0,592,586,1,0,0,0,592,587,1,0,0,0,592,588,1,0,0,0,592,589,1,0,0,
+		0,592,590,1,0,0,0,592,591,1,0,0,0,593,75,1,0,0,0,594,595,5,36,0,0,595,
+		596,3,102,51,0,596,597,3,152,76,0,597,77,1,0,0,0,598,599,5,37,0,0,599,
+		600,3,138,69,0,600,601,3,88,44,0,601,79,1,0,0,0,602,603,5,38,0,0,603,616,
+		3,156,78,0,604,613,5,165,0,0,605,610,3,58,29,0,606,607,5,160,0,0,607,609,
+		3,58,29,0,608,606,1,0,0,0,609,612,1,0,0,0,610,608,1,0,0,0,610,611,1,0,
+		0,0,611,614,1,0,0,0,612,610,1,0,0,0,613,605,1,0,0,0,613,614,1,0,0,0,614,
+		615,1,0,0,0,615,617,5,166,0,0,616,604,1,0,0,0,616,617,1,0,0,0,617,81,1,
+		0,0,0,618,619,5,39,0,0,619,620,3,88,44,0,620,83,1,0,0,0,621,622,5,32,0,
+		0,622,623,3,156,78,0,623,624,5,25,0,0,624,625,3,56,28,0,625,626,3,72,36,
+		0,626,85,1,0,0,0,627,628,5,33,0,0,628,629,3,60,30,0,629,630,3,72,36,0,
+		630,87,1,0,0,0,631,635,5,161,0,0,632,634,3,90,45,0,633,632,1,0,0,0,634,
+		637,1,0,0,0,635,633,1,0,0,0,635,636,1,0,0,0,636,638,1,0,0,0,637,635,1,
+		0,0,0,638,639,5,162,0,0,639,89,1,0,0,0,640,648,3,92,46,0,641,648,3,98,
+		49,0,642,648,3,104,52,0,643,648,3,110,55,0,644,648,3,80,40,0,645,648,3,
+		94,47,0,646,648,3,96,48,0,647,640,1,0,0,0,647,641,1,0,0,0,647,642,1,0,
+		0,0,647,643,1,0,0,0,647,644,1,0,0,0,647,645,1,0,0,0,647,646,1,0,0,0,648,
+		91,1,0,0,0,649,650,7,8,0,0,650,651,3,138,69,0,651,93,1,0,0,0,652,653,5,
+		32,0,0,653,654,3,156,78,0,654,655,5,25,0,0,655,656,3,56,28,0,656,657,3,
+		88,44,0,657,95,1,0,0,0,658,659,5,33,0,0,659,660,3,60,30,0,660,661,3,88,
+		44,0,661,97,1,0,0,0,662,666,3,102,51,0,663,664,3,100,50,0,664,665,5,74,
+		0,0,665,667,1,0,0,0,666,663,1,0,0,0,666,667,1,0,0,0,667,668,1,0,0,0,668,
+		671,3,152,76,0,669,670,5,23,0,0,670,672,3,158,79,0,671,669,1,0,0,0,671,
+		672,1,0,0,0,672,674,1,0,0,0,673,675,3,108,54,0,674,673,1,0,0,0,674,675,
+		1,0,0,0,675,677,1,0,0,0,676,678,3,6,3,0,677,676,1,0,0,0,677,678,1,0,0,
+		0,678,99,1,0,0,0,679,680,7,12,0,0,680,101,1,0,0,0,681,682,7,13,0,0,682,
+		103,1,0,0,0,683,684,7,14,0,0,684,687,3,138,69,0,685,686,5,77,0,0,686,688,
+		3,144,72,0,687,685,1,0,0,0,687,688,1,0,0,0,688,690,1,0,0,0,689,691,3,106,
+		53,0,690,689,1,0,0,0,690,691,1,0,0,0,691,693,1,0,0,0,692,694,3,108,54,
+		0,693,692,1,0,0,0,693,694,1,0,0,0,694,696,1,0,0,0,695,697,3,6,3,0,696,
+		695,1,0,0,0,696,697,1,0,0,0,697,105,1,0,0,0,698,700,7,15,0,0,699,698,1,
+		0,0,0,699,700,1,0,0,0,700,701,1,0,0,0,701,702,5,28,0,0,702,703,3,20,10,
+		0,703,107,1,0,0,0,704,705,5,25,0,0,705,706,5,76,0,0,706,109,1,0,0,0,707,
+		708,5,70,0,0,708,709,3,152,76,0,709,710,5,71,0,0,710,711,3,138,69,0,711,
+		111,1,0,0,0,712,716,5,30,0,0,713,714,5,28,0,0,714,717,3,20,10,0,715,717,
+		3,114,57,0,716,713,1,0,0,0,716,715,1,0,0,0,717,113,1,0,0,0,718,722,5,161,
+		0,0,719,721,3,116,58,0,720,719,1,0,0,0,721,724,1,0,0,0,722,720,1,0,0,0,
+		722,723,1,0,0,0,723,725,1,0,0,0,724,722,1,0,0,0,725,726,5,162,0,0,726,
+		115,1,0,0,0,727,735,3,92,46,0,728,735,3,122,61,0,729,735,3,126,63,0,730,
+		735,3,128,64,0,731,735,3,110,55,0,732,735,3,118,59,0,733,735,3,120,60,
+		0,734,727,1,0,0,0,734,728,1,0,0,0,734,729,1,0,0,0,734,730,1,0,0,0,734,
+		731,1,0,0,0,734,732,1,0,0,0,734,733,1,0,0,0,735,117,1,0,0,0,736,737,5,
+		32,0,0,737,738,3,156,78,0,738,739,5,25,0,0,739,740,3,56,28,0,740,741,3,
+		114,57,0,741,119,1,0,0,0,742,743,5,33,0,0,743,744,3,60,30,0,744,745,3,
+		114,57,0,745,121,1,0,0,0,746,747,3,102,51,0,747,750,3,152,76,0,748,751,
+		3,136,68,0,749,751,3,124,62,0,750,748,1,0,0,0,750,749,1,0,0,0,751,123,
+		1,0,0,0,752,753,5,145,0,0,753,758,3,152,76,0,754,755,5,160,0,0,755,757,
+		3,152,76,0,756,754,1,0,0,0,757,760,1,0,0,0,758,756,1,0,0,0,758,759,1,0,
+		0,0,759,761,1,0,0,0,760,758,1,0,0,0,761,762,5,146,0,0,762,763,5,71,0,0,
+		763,764,3,138,69,0,764,125,1,0,0,0,765,766,5,69,0,0,766,769,3,138,69,0,
+		767,768,5,77,0,0,768,770,3,144,72,0,769,767,1,0,0,0,769,770,1,0,0,0,770,
+		772,1,0,0,0,771,773,3,106,53,0,772,771,1,0,0,0,772,773,1,0,0,0,773,775,
+		1,0,0,0,774,776,3,136,68,0,775,774,1,0,0,0,775,776,1,0,0,0,776,127,1,0,
+		0,0,777,778,5,143,0,0,778,780,3,138,69,0,779,781,3,136,68,0,780,779,1,
+		0,0,0,780,781,1,0,0,0,781,782,1,0,0,0,782,783,3,130,65,0,783,129,1,0,0,
+		0,784,788,5,161,0,0,785,787,3,132,66,0,786,785,1,0,0,0,787,790,1,0,0,0,
+		788,786,1,0,0,0,788,789,1,0,0,0,789,791,1,0,0,0,790,788,1,0,0,0,791,792,
+		5,162,0,0,792,131,1,0,0,0,793,798,3,92,46,0,794,798,3,134,67,0,795,798,
+		3,104,52,0,796,798,3,124,62,0,797,793,1,0,0,0,797,794,1,0,0,0,797,795,
+		1,0,0,0,797,796,1,0,0,0,798,133,1,0,0,0,799,800,5,144,0,0,800,805,3,152,
+		76,0,801,802,5,160,0,0,802,804,3,152,76,0,803,801,1,0,0,0,804,807,1,0,
+		0,0,805,803,1,0,0,0,805,806,1,0,0,0,806,135,1,0,0,0,807,805,1,0,0,0,808,
+		809,7,16,0,0,809,810,3,102,51,0,810,811,3,152,76,0,811,137,1,0,0,0,812,
+		813,7,17,0,0,813,139,1,0,0,0,814,815,5,168,0,0,815,141,1,0,0,0,816,818,
+		3,146,73,0,817,819,3,148,74,0,818,817,1,0,0,0,818,819,1,0,0,0,819,825,
+		1,0,0,0,820,821,7,18,0,0,821,823,3,146,73,0,822,824,3,148,74,0,823,822,
+		1,0,0,0,823,824,1,0,0,0,824,826,1,0,0,0,825,820,1,0,0,0,825,826,1,0,0,
+		0,826,143,1,0,0,0,827,829,7,19,0,0,828,827,1,0,0,0,828,829,1,0,0,0,829,
+		830,1,0,0,0,830,831,3,142,71,0,831,145,1,0,0,0,832,834,5,155,0,0,833,832,
+		1,0,0,0,833,834,1,0,0,0,834,844,1,0,0,0,835,845,5,167,0,0,836,842,5,168,
+		0,0,837,838,5,154,0,0,838,843,5,168,0,0,839,840,5,168,0,0,840,841,5,154,
+		0,0,841,843,5,168,0,0,842,837,1,0,0,0,842,839,1,0,0,0,842,843,1,0,0,0,
+		843,845,1,0,0,0,844,835,1,0,0,0,844,836,1,0,0,0,845,147,1,0,0,0,846,860,
+		5,151,0,0,847,849,5,149,0,0,848,850,5,169,0,0,849,848,1,0,0,0,849,850,
+		1,0,0,0,850,860,1,0,0,0,851,856,3,150,75,0,852,853,7,20,0,0,853,855,3,
+		150,75,0,854,852,1,0,0,0,855,858,1,0,0,0,856,854,1,0,0,0,856,857,1,0,0,
+		0,857,860,1,0,0,0,858,856,1,0,0,0,859,846,1,0,0,0,859,847,1,0,0,0,859,
+		851,1,0,0,0,860,149,1,0,0,0,861,862,7,21,0,0,862,151,1,0,0,0,863,865,3,
+		156,78,0,864,866,3,154,77,0,865,864,1,0,0,0,865,866,1,0,0,0,866,153,1,
+		0,0,0,867,868,5,163,0,0,868,873,3,58,29,0,869,870,5,160,0,0,870,872,3,
+		58,29,0,871,869,1,0,0,0,872,875,1,0,0,0,873,871,1,0,0,0,873,874,1,0,0,
+		0,874,876,1,0,0,0,875,873,1,0,0,0,876,877,5,164,0,0,877,155,1,0,0,0,878,
+		879,7,22,0,0,879,157,1,0,0,0,880,887,3,156,78,0,881,887,5,168,0,0,882,
+		887,5,24,0,0,883,887,5,25,0,0,884,887,5,23,0,0,885,887,5,22,0,0,886,880,
+		1,0,0,0,886,881,1,0,0,0,886,882,1,0,0,0,886,883,1,0,0,0,886,884,1,0,0,
+		0,886,885,1,0,0,0,887,159,1,0,0,0,106,164,166,177,180,186,188,203,210,
+		219,229,237,246,265,275,277,281,284,289,292,298,308,313,315,328,333,341,
+		344,349,356,363,370,378,394,399,404,407,412,415,420,430,433,438,440,448,
+		451,462,468,471,477,481,487,491,511,514,518,525,528,530,535,538,550,563,
+		565,571,573,579,592,610,613,616,635,647,666,671,674,677,687,690,693,696,
+		699,716,722,734,750,758,769,772,775,780,788,797,805,818,823,825,828,833,
+		842,844,849,856,859,865,873,886
 	};
 
 	public static readonly ATN _ATN =

@@ -19,13 +19,15 @@ internal static class Blocks
         RULE_procedureBlock => [RULE_procedureItem],
         RULE_stepBlock => [RULE_step],
         RULE_ruleBlock => [RULE_refitRule],
+        RULE_testBlock => [RULE_testItem],
         _ => [],
     };
 
     /// <summary>Whether a rule is a sentence of some block.</summary>
     public static bool IsSentence(int rule) => rule
         is RULE_useDirective or RULE_catalogDeclaration or RULE_machineDeclaration or RULE_procedureDeclaration
-        or RULE_property or RULE_clause or RULE_refitProperty or RULE_member or RULE_procedureItem or RULE_step or RULE_refitRule;
+        or RULE_property or RULE_clause or RULE_refitProperty or RULE_member or RULE_procedureItem or RULE_step or RULE_refitRule
+        or RULE_testItem;
 
     /// <summary>Whether a sentence of the block may start with a token of the kind.</summary>
     public static bool StartsSentence(int block, int kind) => kind >= 0 && StartingKinds[block][kind];

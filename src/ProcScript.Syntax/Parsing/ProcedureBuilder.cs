@@ -91,6 +91,8 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
             ActionContext c => Action(c),
             TextActionContext c => TextAction(c),
             DiscardContext c => new DiscardSyntax(span, phrases.Reference(c.reference(), c), words.Text(c.text(), c)),
+            OrderRuleContext c when c.whileClause() is { } open => new OpenRuleSyntax(
+                span, words.Word(c.verb(), c), phrases.Reference(c.reference(), c), While(open)),
             OrderRuleContext c => new OrderRuleSyntax(
                 span, words.Word(c.verb(), c), phrases.Reference(c.reference(), c), OptionalOrder(c.order()) ?? MissingOrder(c)),
             CheckRuleContext c => new CheckRuleSyntax(
@@ -99,9 +101,16 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
                 phrases.OptionalLimit(c.EXPECT(), c.limit(), c),
                 properties.OptionalNeeds(c.needsClause()),
                 OptionalOrder(c.order())),
+            TestRuleContext c => new TestRuleSyntax(
+                span, words.Text(c.text(), c), OptionalOrder(c.order()), Inner<TestItemContext>(c.testBlock())),
+            PowerClauseContext c => new PowerSyntax(span, phrases.References(c.reference())),
+            WhileClauseContext c => While(c),
             _ => properties.Property(context),
         };
     }
+
+    private WhileSyntax While(WhileClauseContext context) =>
+        new(TokenWords.SpanOf(context), phrases.References(context.reference()), words.Text(context.text(), context));
 
     private EachSyntax Each(ParserRuleContext context, NameContext? name, ValuesContext? values, ImmutableArray<SyntaxNode> body) =>
         new(TokenWords.SpanOf(context), words.Word(name, context), phrases.Values(values, context), body);

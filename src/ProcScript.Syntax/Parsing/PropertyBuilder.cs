@@ -54,8 +54,12 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         ChangePropertyContext c => Change(c),
         SingleUsePropertyContext c => new FlagPropertySyntax(Span(c), new WordSyntax(Span(c), "single use")),
         FlagPropertyContext c => new FlagPropertySyntax(Span(c), Keyword(c)),
-        VerifyPropertyContext c => new VerifyPropertySyntax(
-            Span(c), Keyword(c), words.Text(c.text(), c), phrases.OptionalLimit(c.EXPECT(), c.limit(), c)),
+        VerifyPropertyContext c => Verify(c),
+        VoltagePropertyContext c => new VoltagePropertySyntax(
+            Span(c),
+            Keyword(c),
+            phrases.Quantity(c.quantity(), c),
+            (c.AC() ?? c.DC()) is { } current ? words.Word(current.Symbol) : null),
         NeedsPropertyContext c => Needs(c, c.STRIP(), null, c.NEEDS(), c.needs()),
         AlertPropertyContext c => Alert(c, c.text()),
         AlertContext c => Alert(c, c.text()),
@@ -93,6 +97,20 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
 
     private AlertSyntax Alert(ParserRuleContext context, TextContext? text) =>
         new(Span(context), Keyword(context), words.Text(text, context));
+
+    private VerifyPropertySyntax Verify(VerifyPropertyContext context)
+    {
+        var texts = context.text();
+        var isAtWords = context.AT() is not null && context.reference() is null;
+        return new VerifyPropertySyntax(
+            Span(context),
+            Keyword(context),
+            words.Text(texts.FirstOrDefault(), context),
+            context.reference() is { } item ? phrases.Reference(item, context) : null,
+            isAtWords ? words.Text(texts.ElementAtOrDefault(1), context) : null,
+            phrases.OptionalLimit(context.EXPECT(), context.limit(), context),
+            Block(context.propertyBlock()));
+    }
 
     private TorquePropertySyntax Torque(TorquePropertyContext context)
     {

@@ -29,9 +29,19 @@ internal sealed class StateBinder(SymbolLookup lookup, ItemLookup items, Conditi
             case QuantityPropertySyntax wait:
                 energy.Wait = QuantityBinder.Bind(wait.Quantity, QuantityDemand.Of("wait"), place, sink);
                 break;
+            case VoltagePropertySyntax voltage:
+                energy.Voltage = QuantityBinder.Bind(voltage.Quantity, QuantityDemand.Of("voltage"), place, sink);
+                energy.Current = voltage.Current?.Text switch
+                {
+                    "ac" => CurrentKind.Alternating,
+                    "dc" => CurrentKind.Direct,
+                    _ => CurrentKind.Unknown,
+                };
+                break;
             case VerifyPropertySyntax verify:
                 energy.Verify = AuthorText.Bind(verify.Text, place, sink);
                 energy.VerifyExpect = QuantityBinder.Bind(verify.Expect, place, sink);
+                energy.VerifyAt = new VerificationBinder(lookup, items, conditions, sink).Place(verify, place);
                 break;
         }
     }

@@ -36,7 +36,7 @@ internal sealed class ProcedureElaborator
         var conditions = new ConditionBinder(_items, _sink);
         _details = new DetailsBinder(lookup, conditions, _sink);
         _steps = new StepBinder(_items, conditions, _details, _sink);
-        _rules = new RefitRuleBinder(_items, conditions, _sink);
+        _rules = new RefitRuleBinder(_items, conditions, _steps, _sink);
         _budget = new UnrollBudget(outline.Symbol.Name, _sink);
         _calls = new ProcedureCalls(outlines, lookup, _sink);
         _work = new StepList(_sink);
@@ -207,6 +207,13 @@ internal sealed class ProcedureElaborator
                 case OrderRuleSyntax order:
                     alerts.ReportLeft();
                     AddPresent(_rules.Order(order, place), frame);
+                    break;
+                case OpenRuleSyntax open:
+                    alerts.ReportLeft();
+                    AddPresent(_rules.Open(open, place), frame);
+                    break;
+                case TestRuleSyntax test:
+                    AddPresent(_rules.Test(test, alerts.Take(), place, frame.Calls), frame);
                     break;
                 case CheckRuleSyntax check:
                     AddPresent(_rules.Check(check, alerts.Take(), place), frame);

@@ -3,13 +3,16 @@ using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Machines;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Quantities;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Model.Rules.Names;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Procedures;
 
 /// <summary>Binds the lines of a procedure's refit block.</summary>
-internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditions, FindingSink sink)
+internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditions, StepBinder steps, FindingSink sink)
 {
     /// <summary>An order of two refit actions, or null where a name in it does not resolve, which is reported.</summary>
     public OrderRule? Order(OrderRuleSyntax syntax, BindingPlace place)
@@ -40,6 +43,85 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
 
         var isAfter = syntax.Order?.Keyword.Text == "after";
         return new CheckRule(text, expect, needs, isAfter ? null : anchor, isAfter ? anchor : null, alerts, place.At(syntax.Span));
+    }
+
+    /// <summary>What may be open when an energy comes back, or null where a name in it does not resolve, which is reported.</summary>
+    public OpenRule? Open(OpenRuleSyntax syntax, BindingPlace place)
+    {
+        var open = Open(syntax.While, place);
+        if (items.Find<Energy>(syntax.Target, "an energy", place) is null)
+        {
+            return null;
+        }
+
+        return Anchor(syntax.Verb, syntax.Target, place) is { } action ? new OpenRule(action, open, place.At(syntax.Span)) : null;
+    }
+
+    /// <summary>A test, or null where the place of it does not resolve, which is reported.</summary>
+    public TestRule? Test(TestRuleSyntax syntax, ImmutableArray<Alert> alerts, BindingPlace place, ImmutableArray<SourceSpan> calls)
+    {
+        var title = AuthorText.Bind(syntax.Text, place, sink);
+        var powered = ImmutableArray.CreateBuilder<Energy>();
+        var open = ImmutableArray.CreateBuilder<OpenItem>();
+        var done = new StepList(sink);
+        foreach (var item in syntax.Items)
+        {
+            switch (item)
+            {
+                case AlertSyntax alert:
+                    done.Add(Alerts.Bind(alert, place, sink), place.Guards);
+                    break;
+                case TextActionSyntax text:
+                    done.Add(steps.Text(text, place, calls));
+                    break;
+                case PowerSyntax power:
+                    powered.AddRange(power.Energies.Select(name => items.Find<Energy>(name, "an energy", place)).OfType<Energy>());
+                    break;
+                case WhileSyntax clause:
+                    open.AddRange(Open(clause, place));
+                    break;
+            }
+        }
+
+        var within = done.Close();
+        var anchor = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place) : null;
+        if (syntax.Order is not null && anchor is null)
+        {
+            return null;
+        }
+
+        var isAfter = syntax.Order?.Keyword.Text == "after";
+        return new TestRule(
+            title,
+            [.. powered.Distinct()],
+            within,
+            open.ToImmutable(),
+            isAfter ? null : anchor,
+            isAfter ? anchor : null,
+            alerts,
+            place.At(syntax.Span));
+    }
+
+    private ImmutableArray<OpenItem> Open(WhileSyntax clause, BindingPlace place)
+    {
+        var because = AuthorText.Bind(clause.Because, place, sink);
+        var open = ImmutableArray.CreateBuilder<OpenItem>(clause.Open.Length);
+        foreach (var name in clause.Open)
+        {
+            if (items.Find(name, place) is { } item)
+            {
+                if (item is Joint or Part)
+                {
+                    open.Add(new OpenItem(item, because, place.At(name.Span)));
+                }
+                else
+                {
+                    sink.Report(WrongSortOfItem.At(item.Name, ItemWords.Sort(item), "a joint or a part", place.At(name.Span), item.Declared), place);
+                }
+            }
+        }
+
+        return open.DrainToImmutable();
     }
 
     private RefitAnchor? Anchor(WordSyntax word, ReferenceSyntax target, BindingPlace place)

@@ -48,4 +48,7 @@ internal enum PropertyHolders
 
     /// <summary>The <c>refit</c> block of an action.</summary>
     Refit = 1 << 13,
+
+    /// <summary>The <c>verify</c> of an energy.</summary>
+    Verification = 1 << 14,
 }

@@ -45,6 +45,7 @@ internal sealed record QuantityDemand(
         new("range", [Dimension.Torque]),
         new("reach", [Dimension.Length]),
         new("height", [Dimension.Length], IsLeastAllowed: true),
+        new("voltage", [Dimension.Voltage]),
         new("twist", [Dimension.Angle], IsLeastAllowed: true, Most: 180),
         new("frequency", [Dimension.Frequency]),
         new("add", [Dimension.Mass, Dimension.Volume]),
