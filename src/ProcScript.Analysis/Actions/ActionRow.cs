@@ -42,6 +42,6 @@ public sealed record ActionRow(
     /// <summary>What has to be true: each adds its needs in the state at hand.</summary>
     internal ImmutableArray<Action<ActionRequest, NeedCollector>> Needs { get; init; } = [];
 
-    /// <summary>What it does; null where it changes nothing.</summary>
-    internal ActionEffect? Effect { get; init; }
+    /// <summary>What it does, what it is about first; nothing where it changes nothing.</summary>
+    internal ImmutableArray<ActionEffect> Effects { get; init; } = [];
 }

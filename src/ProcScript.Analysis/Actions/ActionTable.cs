@@ -19,134 +19,147 @@ public static class ActionTable
     private static readonly ImmutableArray<Action<ActionRequest, NeedCollector>> AtAJoint =
         [ClearNeeds.Reached, JointSources.Uncovered, JointSources.Powerless, JointSources.Drained];
 
+    /// <summary>What work on something needs that may be in the machine.</summary>
+    private static readonly ImmutableArray<Action<ActionRequest, NeedCollector>> AtWork = [WorkSources.OffOrReached, WorkSources.Harmless];
+
     /// <summary>The rows, strip verbs first, then their inverses, then work.</summary>
     public static ImmutableArray<ActionRow> Rows { get; } =
     [
         new(Verb.Undo, Strip, Fastener, Verb.Fasten, "Undo {0}", "undone")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached - pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
         new(Verb.Loosen, Strip, Fastener, Verb.Tighten, "Loosen {0}", "slack")
         {
-            Needs = [ClearNeeds.Reached, JointSources.Uncovered, JointSources.Attached, JointSources.Tight],
-            Effect = new(StateKind.Slack, (_, _) => 1),
+            Needs = [.. AtAJoint, JointSources.Attached, JointSources.Tight],
+            Effects = [new(StateKind.Slack, (_, _) => 1)],
         },
         new(Verb.Release, Strip, Clip | Cover, Verb.Engage, "Release {0}", "released")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached - pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
         new(Verb.Unplug, Strip, Connector, Verb.Plug, "Unplug {0}", "unplugged")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached - pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
         new(Verb.Disconnect, Strip, Line, Verb.Connect, "Disconnect {0}", "disconnected")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached - pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
         new(Verb.Cut, Strip, Bond, Verb.Renew, "Cut {0}", "cut")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached - pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
         new(Verb.Aside, Strip, ActionTargets.Part, Verb.Return, "Move {0} aside", "aside")
         {
             Needs = [ClearNeeds.Reached, PartSources.Fitted, PartSources.FreeToGoAside],
-            Effect = new(StateKind.Place, (_, _) => (int)PartPlace.Aside),
+            Effects = [new(StateKind.Place, (_, _) => (int)PartPlace.Aside)],
         },
         new(Verb.Remove, Strip, ActionTargets.Part, Verb.Fit, "Remove {0}", "removed")
         {
             Needs = [ClearNeeds.Reached, PartSources.InPlace, PartSources.Untied],
-            Effect = new(StateKind.Place, (_, _) => (int)PartPlace.Out),
+            Effects =
+            [
+                new(StateKind.Place, (_, _) => (int)PartPlace.Out),
+                // What bore it stays behind.
+                new(StateKind.Propped, (_, _) => 0) { IsByTheWay = true },
+            ],
         },
         new(Verb.Set, Strip | Refit, ActionTargets.Control, Verb.Set, "Set {0}", "set")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Elsewhere],
-            Effect = new(StateKind.Position, (_, position) => position),
+            Effects = [new(StateKind.Position, (_, position) => position)],
         },
         new(Verb.Isolate, Strip, ActionTargets.Energy, Verb.Restore, "Isolate {0}", "isolated")
         {
-            Needs = [ClearNeeds.Reached, ServiceSources.Live],
-            Effect = new(StateKind.Live, (_, _) => 0),
+            Needs = [ClearNeeds.Reached, ServiceSources.Live, Verification.ReachedWhereItEndsWithIt],
+            Effects = [new(StateKind.Live, (_, proof) => proof)],
+        },
+        new(Verb.Verify, Strip, ActionTargets.Energy, null, "Prove that {0} is off", "proved to be off")
+        {
+            Needs = [Verification.Reached, ServiceSources.Isolated],
+            Effects = [new(StateKind.Live, (_, _) => (int)EnergyState.Dead)],
         },
         new(Verb.Empty, Strip, ActionTargets.Fluid, Verb.Fill, "Empty {0}", "empty")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Full],
-            Effect = new(StateKind.Full, (_, _) => 0),
+            Effects = [new(StateKind.Full, (_, _) => 0)],
             MayRunInBackground = true,
         },
-        new(Verb.Support, Strip, ActionTargets.Part, Verb.Unsupport, "Support {0}", "supported")
+        new(Verb.Support, Strip | Refit, ActionTargets.Part, Verb.Unsupport, "Support {0}", "supported")
         {
             Needs = [PartSources.Unpropped],
-            Effect = new(StateKind.Propped, (_, _) => 1),
+            Effects = [new(StateKind.Propped, (_, _) => 1)],
         },
 
         new(Verb.Fasten, Refit, Fastener, null, "Fasten {0}", "fastened")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached + pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
         new(Verb.Tighten, Refit, Fastener, null, "Tighten {0}", "tight")
         {
-            Needs = [ClearNeeds.Reached, JointSources.Uncovered, JointSources.EndsMeet, JointSources.Attached, JointSources.Slack],
-            Effect = new(StateKind.Slack, (_, _) => 0),
+            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Attached, JointSources.Slack],
+            Effects = [new(StateKind.Slack, (_, _) => 0)],
         },
         new(Verb.Engage, Refit, Clip | Cover, null, "Engage {0}", "engaged")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.OverAWholeJoint, JointSources.Missing],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached + pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
         new(Verb.Plug, Refit, Connector, null, "Plug in {0}", "plugged")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached + pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
         new(Verb.Connect, Refit, Line, null, "Connect {0}", "connected")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached + pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
         new(Verb.Renew, Refit, Bond, null, "Renew {0}", "in place")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
-            Effect = new(StateKind.Attached, (attached, pieces) => attached + pieces),
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
         new(Verb.Return, Refit, ActionTargets.Part, null, "Move {0} back", "back")
         {
             Needs = [ClearNeeds.Reached, PartSources.Aside, PartSources.FreeToGoAside],
-            Effect = new(StateKind.Place, (_, place) => place),
+            Effects = [new(StateKind.Place, (_, place) => place)],
         },
         new(Verb.Fit, Refit, ActionTargets.Part, null, "Fit {0}", "fitted")
         {
             Needs = [ClearNeeds.Reached, PartSources.Out],
-            Effect = new(StateKind.Place, (_, place) => place),
+            Effects = [new(StateKind.Place, (_, place) => place)],
         },
         new(Verb.Restore, Refit, ActionTargets.Energy, null, "Restore {0}", "live")
         {
-            Needs = [ClearNeeds.Reached, ServiceSources.Isolated, ServiceSources.AllOnItClosed],
-            Effect = new(StateKind.Live, (_, _) => 1),
+            Needs = [ClearNeeds.Reached, ServiceSources.Isolated, PowerNeeds.AllOnItClosed, PowerNeeds.AllThatGuardsItInPlace],
+            Effects = [new(StateKind.Live, (_, _) => (int)EnergyState.Live)],
         },
         new(Verb.Fill, Refit, ActionTargets.Fluid, null, "Fill {0}", "full")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Empty, ServiceSources.AllThatCarryItClosed],
-            Effect = new(StateKind.Full, (_, _) => 1),
+            Effects = [new(StateKind.Full, (_, _) => 1)],
         },
         new(Verb.Unsupport, Refit, ActionTargets.Part, null, "Take the support of {0} away", "unsupported")
         {
-            Needs = [PartSources.Propped],
-            Effect = new(StateKind.Propped, (_, _) => 0),
+            Needs = [PartSources.Propped, PartSources.Held],
+            Effects = [new(StateKind.Propped, (_, _) => 0)],
         },
 
         new(Verb.Strip, Strip, ActionTargets.Part, null, "Strip {0}", "stripped"),
 
         new(Verb.Replace, Work, ActionTargets.Joint | ActionTargets.Part, null, "Replace {0}", "replaced") { Needs = [WorkSources.Off] },
-        new(Verb.Repair, Work, Anything, null, "Repair {0}", "repaired") { Needs = [WorkSources.OffOrReached], MayRunInBackground = true },
-        new(Verb.Clean, Work, Anything, null, "Clean {0}", "cleaned") { Needs = [WorkSources.OffOrReached], MayRunInBackground = true },
-        new(Verb.Inspect, Work, Anything, null, "Inspect {0}", "inspected") { Needs = [WorkSources.OffOrReached] },
-        new(Verb.Adjust, Work, Anything, null, "Adjust {0}", "adjusted") { Needs = [WorkSources.OffOrReached] },
+        new(Verb.Repair, Work, Anything, null, "Repair {0}", "repaired") { Needs = AtWork, MayRunInBackground = true },
+        new(Verb.Clean, Work, Anything, null, "Clean {0}", "cleaned") { Needs = AtWork, MayRunInBackground = true },
+        new(Verb.Inspect, Work, Anything, null, "Inspect {0}", "inspected") { Needs = AtWork },
+        new(Verb.Adjust, Work, Anything, null, "Adjust {0}", "adjusted") { Needs = AtWork },
         new(Verb.Measure, Work, None, null, "Measure {0}", "measured") { MayRunInBackground = true },
         new(Verb.Task, Work, None, null, "{0}", "done") { MayRunInBackground = true },
         new(Verb.Check, Work | Refit, None, null, "Check: {0}", "checked") { MayRunInBackground = true },

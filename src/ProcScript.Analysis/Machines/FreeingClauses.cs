@@ -46,7 +46,7 @@ internal sealed class FreeingClauses(MachineFacts facts)
         switch (goal)
         {
             case (FreeingKind.Off or FreeingKind.Slack, Joint joint):
-                OpenJoint(joint, needsServices: goal.Kind == FreeingKind.Off);
+                OpenJoint(joint);
                 break;
             case (FreeingKind.Out, Part part):
                 Conditions(part.Conditions, part, part.Parent);
@@ -75,7 +75,7 @@ internal sealed class FreeingClauses(MachineFacts facts)
         return _clauses;
     }
 
-    private void OpenJoint(Joint joint, bool needsServices)
+    private void OpenJoint(Joint joint)
     {
         var common = Assemblies.CommonPart(joint);
         Conditions(joint.Conditions, null, common);
@@ -86,11 +86,8 @@ internal sealed class FreeingClauses(MachineFacts facts)
             Add(cover, null, [new FreeingGoal(FreeingKind.Off, cover)]);
         }
 
-        if (needsServices)
-        {
-            Service(joint.On, common);
-            Service(joint.Carries, common);
-        }
+        Service(joint.On, common);
+        Service(joint.Carries, common);
     }
 
     private void Enclosing(Part? innermost, Part? bench)

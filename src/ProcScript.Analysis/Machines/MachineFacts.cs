@@ -23,6 +23,7 @@ internal sealed class MachineFacts
         _ties = FindTies(machine);
         _jointsOn = Group(machine.Joints, joint => joint.On?.Index, machine.Energies.Length);
         _jointsCarrying = Group(machine.Joints, joint => joint.Carries?.Index, machine.Fluids.Length);
+        Guards = new Guards(machine, JointsOn);
         _isConditioned = new bool[machine.Parts.Length];
         foreach (var part in machine.Parts)
         {
@@ -40,6 +41,9 @@ internal sealed class MachineFacts
 
     /// <summary>Where its variables lie.</summary>
     public StateLayout Layout { get; }
+
+    /// <summary>What a live energy can reach, and what keeps hands away from it.</summary>
+    public Guards Guards { get; }
 
     /// <summary>What can be got off it at all.</summary>
     public Freedom Freedom { get; }

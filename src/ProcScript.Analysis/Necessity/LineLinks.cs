@@ -124,7 +124,8 @@ internal sealed class LineLinks
         RefitAnchor?[] anchors = rule switch
         {
             OrderRule order => [order.Earlier, order.Later],
-            CheckRule check => [check.Before, check.After],
+            PlacedRule placed => [placed.Before, placed.After],
+            OpenRule open => [open.Action],
             _ => [],
         };
         return anchors.OfType<RefitAnchor>();

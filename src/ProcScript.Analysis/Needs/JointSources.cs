@@ -22,6 +22,10 @@ internal static class JointSources
         if (request.Joint.On is { } energy)
         {
             AddInTheMachine(request.Joint, new EnergyIsolated(energy), collector);
+            if (energy.VerifyAt is not null)
+            {
+                AddInTheMachine(request.Joint, new EnergyProvedDead(energy), collector);
+            }
         }
     }
 

@@ -22,29 +22,34 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
     /// </summary>
     public bool AsInTheMachine { get; init; }
 
+    /// <summary>Whether this is the strip: what comes off is in the machine still.</summary>
+    public bool IsStrip => phase == NeedsPhase.Strip;
+
     /// <summary>The machine.</summary>
     public MachineFacts Facts => facts;
 
     /// <summary>The state at hand.</summary>
     public MachineState State => state;
 
+    /// <summary>How many needs have been added so far.</summary>
+    public int Count => _needs.Count;
+
     /// <summary>The needs of an action. The list is good until the next call.</summary>
     public List<Need> Collect(ActionRequest request)
     {
         _needs.Clear();
+        if (request.Test is { } test)
+        {
+            TestNeeds.Add(test, this);
+            return _needs;
+        }
+
         foreach (var source in ActionTable.Row(request.Verb).Needs)
         {
             source(request, this);
         }
 
-        foreach (var condition in request.Conditions)
-        {
-            if (Binds(condition))
-            {
-                _needs.Add(ClearNeeds.NeedOf(condition, state));
-            }
-        }
-
+        Add(request.Conditions);
         return _needs;
     }
 
@@ -65,6 +70,14 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
         return true;
     }
 
+    /// <summary>Whether what one source asks for an action is met in the state at hand.</summary>
+    public bool AllMetOf(ActionRequest request, Action<ActionRequest, NeedCollector> source)
+    {
+        _needs.Clear();
+        source(request, this);
+        return _needs.TrueForAll(IsMet);
+    }
+
     /// <summary>The same for another state of the same machine.</summary>
     public NeedCollector On(MachineState other) => new(facts, other, phase, discarded) { AsInTheMachine = AsInTheMachine };
 
@@ -76,6 +89,34 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
 
     /// <summary>Whether an item does not go back.</summary>
     public bool IsDiscarded(MachineItem item) => discarded.Contains(item);
+
+    /// <summary>Whether a joint does not go back, for itself or for an end of it.</summary>
+    public bool IsGone(Joint joint) =>
+        discarded.Count > 0 && (discarded.Contains(joint) || facts.Ends(joint).Any(discarded.Contains));
+
+    /// <summary>Takes out again what was added from a place on and is not meant.</summary>
+    public void Drop(int first, Predicate<Need> isNotMeant)
+    {
+        for (var i = _needs.Count - 1; i >= first; i--)
+        {
+            if (isNotMeant(_needs[i]))
+            {
+                _needs.RemoveAt(i);
+            }
+        }
+    }
+
+    /// <summary>Adds the needs of conditions that bind in this phase.</summary>
+    public void Add(ImmutableArray<Condition> conditions)
+    {
+        foreach (var condition in conditions)
+        {
+            if (Binds(condition))
+            {
+                _needs.Add(ClearNeeds.NeedOf(condition, state));
+            }
+        }
+    }
 
     /// <summary>Adds a need.</summary>
     public void Add(Need need) => _needs.Add(need);

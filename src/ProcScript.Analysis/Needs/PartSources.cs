@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Actions;
+using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Needs;
 
@@ -20,8 +21,28 @@ internal static class PartSources
     /// <summary>It is propped.</summary>
     public static void Propped(ActionRequest request, NeedCollector collector) => collector.Add(new PartPropped(request.Part, true));
 
-    /// <summary>It is not propped.</summary>
-    public static void Unpropped(ActionRequest request, NeedCollector collector) => collector.Add(new PartPropped(request.Part, false));
+    /// <summary>Everything that holds it is closed, so that it needs no prop.</summary>
+    public static void Held(ActionRequest request, NeedCollector collector)
+    {
+        foreach (var joint in collector.Facts.Ties(request.Part))
+        {
+            if (joint.Role == JointRole.Held && !collector.IsGone(joint))
+            {
+                collector.Add(new JointComplete(joint));
+                collector.Add(new JointTight(joint));
+            }
+        }
+    }
+
+    /// <summary>It is not propped. While the machine comes apart it has to be in it; on the way back its prop stands ready before it.</summary>
+    public static void Unpropped(ActionRequest request, NeedCollector collector)
+    {
+        collector.Add(new PartPropped(request.Part, false));
+        if (collector.IsStrip)
+        {
+            collector.Add(new PartInPlace(request.Part));
+        }
+    }
 
     /// <summary>No joint ties it, or anything inside it, to the rest.</summary>
     public static void Untied(ActionRequest request, NeedCollector collector)

@@ -20,7 +20,7 @@ public sealed record EnergyLive(Energy Energy) : Need
     internal override int Met => 1;
 }
 
-/// <summary>An energy is isolated.</summary>
+/// <summary>An energy is isolated, whether or not that is proved.</summary>
 /// <param name="Energy">The energy.</param>
 public sealed record EnergyIsolated(Energy Energy) : Need
 {
@@ -31,10 +31,27 @@ public sealed record EnergyIsolated(Energy Energy) : Need
     public override StateVariable Variable => new(StateKind.Live, Energy.Index);
 
     /// <inheritdoc/>
-    public override bool IsMetBy(int value) => value == 0;
+    public override bool IsMetBy(int value) => value != (int)EnergyState.Live;
 
     /// <inheritdoc/>
-    internal override int Met => 0;
+    internal override int Met => (int)EnergyState.Dead;
+}
+
+/// <summary>An energy is isolated and proved to be off.</summary>
+/// <param name="Energy">The energy.</param>
+public sealed record EnergyProvedDead(Energy Energy) : Need
+{
+    /// <inheritdoc/>
+    public override MachineItem Item => Energy;
+
+    /// <inheritdoc/>
+    public override StateVariable Variable => new(StateKind.Live, Energy.Index);
+
+    /// <inheritdoc/>
+    public override bool IsMetBy(int value) => value == (int)EnergyState.Dead;
+
+    /// <inheritdoc/>
+    internal override int Met => (int)EnergyState.Dead;
 }
 
 /// <summary>A fluid is in.</summary>

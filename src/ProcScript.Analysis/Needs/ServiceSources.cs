@@ -23,18 +23,6 @@ internal static class ServiceSources
     /// <summary>The fluid is out.</summary>
     public static void Empty(ActionRequest request, NeedCollector collector) => collector.Add(new FluidEmpty((Fluid)request.Target!));
 
-    /// <summary>Every joint on the energy is complete.</summary>
-    public static void AllOnItClosed(ActionRequest request, NeedCollector collector)
-    {
-        foreach (var joint in collector.Facts.JointsOn((Energy)request.Target!))
-        {
-            if (!collector.IsDiscarded(joint))
-            {
-                collector.Add(new JointComplete(joint));
-            }
-        }
-    }
-
     /// <summary>Every joint that carries the fluid is complete and tight.</summary>
     public static void AllThatCarryItClosed(ActionRequest request, NeedCollector collector)
     {

@@ -11,6 +11,28 @@ internal static class WorkSources
     public static void Off(ActionRequest request, NeedCollector collector) =>
         collector.Add(request.Target is Part part ? new PartOut(part) : new JointOff(request.Joint));
 
+    /// <summary>
+    /// A hand at a joint needs its energy isolated and its fluid out, whatever it does there, unless the step itself asks for them live
+    /// or in.
+    /// </summary>
+    public static void Harmless(ActionRequest request, NeedCollector collector)
+    {
+        if (request.Target is not Joint joint)
+        {
+            return;
+        }
+
+        if (!request.Conditions.Any(condition => condition.Item == joint.On && condition.State == NeededState.Live))
+        {
+            JointSources.Powerless(request, collector);
+        }
+
+        if (!request.Conditions.Any(condition => condition.Item == joint.Carries && condition.State == NeededState.Full))
+        {
+            JointSources.Drained(request, collector);
+        }
+    }
+
     /// <summary>It is off, or somebody can get at it where it is.</summary>
     public static void OffOrReached(ActionRequest request, NeedCollector collector)
     {

@@ -27,7 +27,7 @@ internal sealed class CausalLinks
             var met = new MetNeed[needs.Length];
             for (var j = 0; j < needs.Length; j++)
             {
-                met[j] = new MetNeed(needs[j], Link(needs[j], i, sequence[i].Change?.Variable, history));
+                met[j] = new MetNeed(needs[j], Link(needs[j], i, sequence[i].Changes, history));
             }
 
             _met[i] = ImmutableCollectionsMarshal.AsImmutableArray(met);
@@ -53,12 +53,15 @@ internal sealed class CausalLinks
     public ImmutableArray<MetNeed> Met(int action) => _met[action];
 
     /// <returns>The action that makes the need true; -1 where none has to.</returns>
-    private int Link(Need need, int index, StateVariable? own, VariableHistory history)
+    private int Link(Need need, int index, ImmutableArray<StateChange> own, VariableHistory history)
     {
-        if (need.Variable == own)
+        foreach (var change in own)
         {
-            // The changes of one variable stand in a row already.
-            return history.LastBefore(need.Variable, index);
+            if (need.Variable == change.Variable)
+            {
+                // The changes of one variable stand in a row already.
+                return history.LastBefore(need.Variable, index);
+            }
         }
 
         if (history.Find(need, index) is not { } stretch)

@@ -46,7 +46,6 @@ internal sealed class RunNumbering
     /// <param name="before">The edges that end at it, by numbers.</param>
     public void Add(ActionDraft draft, ImmutableArray<MetNeed> needs, ReadOnlySpan<OrderEdge> before)
     {
-        var change = draft.Change;
         var isControl = draft.Request.Target is Control;
         var action = new PerformedAction
         {
@@ -54,12 +53,12 @@ internal sealed class RunNumbering
             Verb = draft.Request.Verb,
             Target = draft.Request.Target,
             Count = draft.Request.Target is Joint ? draft.Request.Value : 0,
-            PositionBefore = isControl && change is { } from ? from.Before : -1,
-            PositionAfter = isControl && change is { } to ? to.After : -1,
+            PositionBefore = isControl && draft.Changes is [var from] ? from.Before : -1,
+            PositionAfter = isControl && draft.Changes is [var to] ? to.After : -1,
             Origin = draft.Origin,
             InBackground = draft.InBackground,
             Needs = needs,
-            Changes = change is { } made ? [made] : [],
+            Changes = draft.Changes,
             WaitsFor = _background.IsIdle && _curing.IsIdle ? [] : Wait(draft.Request, needs, before),
             Cure = CureTime.Of(draft.Request.Verb, draft.Request.Target, draft.Origin),
         };

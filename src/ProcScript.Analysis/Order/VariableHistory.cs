@@ -18,7 +18,7 @@ internal sealed class VariableHistory
         var writes = new List<Write>(sequence.Count);
         for (var i = 0; i < sequence.Count; i++)
         {
-            if (sequence[i].Change is { } change)
+            foreach (var change in sequence[i].Changes)
             {
                 writes.Add(new Write(layout.Slot(change.Variable), i, change.After));
             }

@@ -95,8 +95,9 @@ internal sealed class PlanBuilder
         ? new PlanLift(heaviest.Step.Part!.Title, heaviest.Kilograms, heaviest.Step.Number, heaviest.People) { Hoist = heaviest.Hoist }
         : null;
 
+    /// <summary>The steps of strip and work that do so; what a test switches in the refit is its own affair.</summary>
     private IEnumerable<PlannedStep> Targets<T>(Verb verb)
-        where T : MachineItem => _steps.Where(step => step.Verb == verb && step.Target is T);
+        where T : MachineItem => _steps.Where(step => step.Verb == verb && step.Target is T && (step.Phase != PlanPhase.Refit || verb == Verb.Set));
 
     private PlanToolChanges ToolChangesOf()
     {

@@ -6,6 +6,7 @@ using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Analysis.Proving;
@@ -26,23 +27,25 @@ internal static class RefitProof
         var collector = new NeedCollector(facts, state, NeedsPhase.Refit, strip.Discarded);
         foreach (var action in actions)
         {
-            var request = Request(action);
+            var request = Request(action, strip.Procedure);
             if (collector.Collect(request).FirstOrDefault(need => !collector.IsMet(need)) is { } lacking)
             {
                 return [new Blocked(new RefitStep(new NamedAction(action.Verb, action.Target), action.Origin), lacking)];
             }
 
-            if (ActionTable.Row(action.Verb).Effect is { } effect)
-            {
-                state.Apply(effect.On(state, request));
-            }
+            state.Apply(ActionEffect.On(state, request));
         }
 
         return Compare(strip, state);
     }
 
-    private static ActionRequest Request(PerformedAction action)
+    private static ActionRequest Request(PerformedAction action, Procedure procedure)
     {
+        if (action.Origin is TestStep { Step: null, Rule: var test } && action.Target is Energy energy)
+        {
+            return action.Verb == Verb.Restore ? TestNeeds.Restore(test, energy) : TestNeeds.Isolate(energy);
+        }
+
         var value = action switch
         {
             { Target: Joint } => action.Count,
@@ -50,7 +53,11 @@ internal static class RefitProof
             { Changes: [var change] } => change.After,
             _ => 0,
         };
-        return new ActionRequest(action.Verb, action.Target, value) { Conditions = action.Origin.Conditions };
+        return new ActionRequest(action.Verb, action.Target, value)
+        {
+            Conditions = action.Origin.Conditions,
+            Open = AllowedOpen.At(procedure, action.Verb, action.Target),
+        };
     }
 
     private static IEnumerable<RefitFailure> Compare(StripRun strip, MachineState end)

@@ -25,7 +25,7 @@ internal sealed class CircleReport(MachineFacts facts, IReadOnlyList<ActionDraft
         var ruled = circle.FindIndex(edge => edge.Reason is Ruled);
         if (ruled < 0)
         {
-            return new NeedCircle(Edges(circle));
+            return (RefitFailure?)PowerWanted(circle) ?? new NeedCircle(Edges(circle));
         }
 
         List<OrderEdge> turned = [.. circle[ruled..], .. circle[..ruled]];
@@ -35,12 +35,15 @@ internal sealed class CircleReport(MachineFacts facts, IReadOnlyList<ActionDraft
     private ImmutableArray<CircleEdge> Edges(IEnumerable<OrderEdge> circle) =>
         [.. circle.Select(edge => new CircleEdge(Name(drafts[edge.Earlier]), Name(drafts[edge.Later]), edge.Reason))];
 
-    /// <summary>The failure for a circle that runs through an energy which is wanted live before all joints on it are closed.</summary>
+    /// <summary>
+    /// The failure for a circle that runs through an energy which is wanted live before all joints on it are closed and all that guards it
+    /// is in place.
+    /// </summary>
     private PowerBeforeClosing? PowerWanted(List<OrderEdge> circle)
     {
         foreach (var edge in circle)
         {
-            if (edge.Reason is Enables { Need: EnergyLive { Energy: var energy } } && IsRestore(edge.Earlier))
+            if (edge.Reason is Enables { Need: EnergyLive } or Ruled && drafts[edge.Earlier].Request is { Verb: Verb.Restore, Target: Energy energy })
             {
                 var open = OpenAfter(edge.Later, energy, edge.Earlier);
                 return open.IsEmpty ? null : new PowerBeforeClosing(energy, open, Name(drafts[edge.Later]), Edges(circle));
@@ -50,14 +53,13 @@ internal sealed class CircleReport(MachineFacts facts, IReadOnlyList<ActionDraft
         return null;
     }
 
-    private bool IsRestore(int index) => drafts[index].Request.Verb == Verb.Restore;
-
-    /// <summary>The joints on an energy that can only be closed after an action.</summary>
-    private ImmutableArray<Joint> OpenAfter(int action, Energy energy, int restore)
+    /// <summary>The joints on an energy, and the guards of it, that come back only with an action or after it.</summary>
+    private ImmutableArray<MachineItem> OpenAfter(int action, Energy energy, int restore)
     {
         var seen = new HashSet<int>([action, restore]);
         var open = new Queue<int>([action]);
         var closed = new HashSet<MachineItem>();
+        Close(action);
         while (open.TryDequeue(out var next))
         {
             foreach (var edge in graph.After(next))
@@ -65,14 +67,19 @@ internal sealed class CircleReport(MachineFacts facts, IReadOnlyList<ActionDraft
                 if (seen.Add(edge.Later))
                 {
                     open.Enqueue(edge.Later);
-                    if (drafts[edge.Later].Request.Target is Joint joint)
-                    {
-                        closed.Add(joint);
-                    }
+                    Close(edge.Later);
                 }
             }
         }
 
-        return [.. facts.JointsOn(energy).Where(closed.Contains)];
+        return [.. facts.Guards.ExposedBy(energy).Concat(facts.Guards.Of(energy, [])).Distinct().Where(closed.Contains)];
+
+        void Close(int index)
+        {
+            if (drafts[index].Request.Target is Joint or Part)
+            {
+                closed.Add(drafts[index].Request.Target!);
+            }
+        }
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
@@ -9,7 +10,10 @@ using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Refitting;
 
-/// <summary>The exact reverse of a strip: the inverse of each of its actions, last first, without what is discarded.</summary>
+/// <summary>
+/// The exact reverse of a strip: the inverse of each of its actions, last first, without what is discarded. What was propped when it came
+/// out is propped again before it goes in.
+/// </summary>
 internal sealed class InverseList
 {
     /// <summary>Reverses a strip.</summary>
@@ -18,10 +22,18 @@ internal sealed class InverseList
         var inverses = ImmutableArray.CreateBuilder<Inverse>(strip.Actions.Length);
         for (var i = strip.Actions.Length - 1; i >= 0; i--)
         {
-            if (strip.Actions[i] is { Changes: [var change] } action && GoesBack(action.Target!, strip))
+            var action = strip.Actions[i];
+            if (action.Changes.IsEmpty || ActionTable.Row(action.Verb).Inverse is not { } verb || !GoesBack(action.Target!, strip))
             {
-                inverses.Add(Undo(action, change));
+                continue;
             }
+
+            if (action.Changes is [_, { Variable.Kind: StateKind.Propped } lost])
+            {
+                inverses.Add(PropAgain(action, lost, strip));
+            }
+
+            inverses.Add(Undo(action, verb, strip));
         }
 
         All = inverses.DrainToImmutable();
@@ -53,18 +65,34 @@ internal sealed class InverseList
 
     private static bool GoesBack(MachineItem item, StripRun strip) => !strip.Discarded.Contains(item) && LostEnd(item, strip) is null;
 
-    private static Inverse Undo(PerformedAction action, StateChange change)
+    private static Inverse Undo(PerformedAction action, Verb verb, StripRun strip)
     {
+        var change = action.Changes[0];
         var value = action.Target is Joint ? action.Count : change.Before;
+        var origin = new InverseOf(action);
         return new Inverse(
-            new ActionRequest(ActionTable.Row(action.Verb).Inverse!.Value, action.Target, value) { Conditions = action.Origin.Conditions },
+            new ActionRequest(verb, action.Target, value) { Conditions = origin.Conditions, Open = AllowedOpen.At(strip.Procedure, verb, action.Target) },
+            origin,
             action,
             new StateChange(change.Variable, change.After, change.Before));
+    }
+
+    private static Inverse PropAgain(PerformedAction removal, StateChange lost, StripRun strip)
+    {
+        var support = strip.Actions.Last(action => action.Number < removal.Number && action.Verb == Verb.Support && action.Target == removal.Target);
+        var origin = new PropAgain(support, removal);
+        return new Inverse(
+            new ActionRequest(Verb.Support, removal.Target) { Conditions = origin.Conditions },
+            origin,
+            removal,
+            new StateChange(lost.Variable, lost.After, lost.Before));
     }
 }
 
 /// <summary>The inverse of an action.</summary>
 /// <param name="Request">The inverse.</param>
+/// <param name="Origin">Where it comes from.</param>
 /// <param name="Undoes">The action.</param>
 /// <param name="Reversal">What the inverse changes.</param>
-internal sealed record Inverse(ActionRequest Request, PerformedAction Undoes, StateChange Reversal) : CausalStep([], Reversal);
+internal sealed record Inverse(ActionRequest Request, ActionOrigin Origin, PerformedAction Undoes, StateChange Reversal)
+    : CausalStep([], [Reversal]);

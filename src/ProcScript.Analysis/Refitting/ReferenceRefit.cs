@@ -48,54 +48,58 @@ internal sealed class ReferenceRefit
     public static ReferenceRefit Of(MachineFacts facts, StripRun strip, InverseList inverses, bool asInTheMachine)
     {
         var refit = new ReferenceRefit(facts, strip, inverses, asInTheMachine);
-        var checksAt = strip.Procedure.Rules.OfType<CheckRule>().ToLookup(refit.Slot);
+        var placed = strip.Procedure.Rules.OfType<PlacedRule>().ToLookup(refit.Slot);
         for (var slot = 0; slot < inverses.All.Length; slot++)
         {
             var checks = refit._drafts.Count;
-            refit.AddChecks(checksAt[slot]);
+            refit.AddPlaced(placed[slot]);
             var after = refit._drafts.Count;
             var inverse = inverses.All[slot];
-            refit.Add(inverse.Request, new InverseOf(inverse.Undoes), inverse.Undoes);
+            refit.Add(inverse.Request, inverse.Origin, inverse.Undoes);
             for (var i = checks; i < after; i++)
             {
-                if (refit._drafts[i].Origin is RuledCheck { Rule.Before: not null })
+                if (refit._drafts[i].Origin is RuledCheck { Rule.Before: not null } or RuledTest { Rule.Before: not null })
                 {
                     refit._leaders.Add(new Leader(i, refit._drafts.Count - 1));
                 }
             }
         }
 
-        refit.AddChecks(checksAt[inverses.All.Length]);
+        refit.AddPlaced(placed[inverses.All.Length]);
         refit.SetBackUnless([]);
         return refit;
     }
 
-    private void AddChecks(IEnumerable<CheckRule> checks)
+    private void AddPlaced(IEnumerable<PlacedRule> rules)
     {
-        foreach (var check in checks)
+        foreach (var rule in rules)
         {
-            Add(new ActionRequest(Verb.Check, null) { Conditions = check.Conditions }, new RuledCheck(check), null);
+            Add(Request(rule), rule is TestRule test ? new RuledTest(test) : new RuledCheck((CheckRule)rule), null);
         }
     }
 
-    /// <summary>The place of a check: the index of the inverse that it stands before.</summary>
-    private int Slot(CheckRule check)
+    private static ActionRequest Request(PlacedRule rule) => rule is TestRule test
+        ? new ActionRequest(Verb.Check, null) { Test = test }
+        : new ActionRequest(Verb.Check, null) { Conditions = ((CheckRule)rule).Conditions };
+
+    /// <summary>The place of a check or a test: the index of the inverse that it stands before.</summary>
+    private int Slot(PlacedRule rule)
     {
-        if (check.Before is { } before && _inverses.PlaceOf(before) is { } next)
+        if (rule.Before is { } before && _inverses.PlaceOf(before) is { } next)
         {
             return next.First;
         }
 
-        if (check.After is { } after && _inverses.PlaceOf(after) is { } last)
+        if (rule.After is { } after && _inverses.PlaceOf(after) is { } last)
         {
             return last.Last + 1;
         }
 
-        // Close-out, or as late before it as its conditions hold.
+        // Close-out, or as late before it as its needs hold.
         var slot = _inverses.All.Length;
-        foreach (var condition in check.Conditions.Where(_collector.Binds))
+        foreach (var need in _collector.Collect(Request(rule)))
         {
-            var stretch = _history.Find(ClearNeeds.NeedOf(condition, _state), _inverses.All.Length);
+            var stretch = _history.Find(need, _inverses.All.Length);
             slot = Math.Min(slot, stretch?.End ?? slot);
         }
 
@@ -154,13 +158,9 @@ internal sealed class ReferenceRefit
 
     private void Append(ActionRequest request, ActionOrigin origin, ImmutableArray<Need> needs)
     {
-        var change = ActionTable.Row(request.Verb).Effect?.On(_state, request);
-        if (change is { } made)
-        {
-            _state.Apply(made);
-        }
-
-        _drafts.Add(new ActionDraft(request, origin, needs, change));
+        var changes = ActionEffect.On(_state, request);
+        _state.Apply(changes);
+        _drafts.Add(new ActionDraft(request, origin, needs, changes));
     }
 
     private sealed record SetBack(ControlAt Need, int Position, NamedAction Of, PerformedAction? Undoes);

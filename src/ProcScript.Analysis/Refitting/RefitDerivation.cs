@@ -93,31 +93,39 @@ internal sealed class RefitDerivation
 
     private RefitRun Number(IReadOnlyList<int> order, List<OrderEdge> edges)
     {
-        var numbering = _strip.Numbering.After(order.Count, edges.Count);
-        var numberOf = new int[order.Count];
+        var spelled = order.Select(index => TestActions.Of(_reference.Drafts[index], _strip.Start)).ToList();
+        var numbering = _strip.Numbering.After(spelled.Sum(actions => actions.Length), edges.Count);
+        var (first, last) = (new int[order.Count], new int[order.Count]);
+        var next = numbering.Next;
         for (var i = 0; i < order.Count; i++)
         {
-            numberOf[order[i]] = numbering.Next + i;
+            first[order[i]] = next;
+            next += spelled[i].Length;
+            last[order[i]] = next - 1;
         }
 
         var before = new NumberedGroups<OrderEdge>(order.Count, edges, edge => edge.Later);
         var lastInStrip = _strip.LastChanges();
         var incoming = new List<OrderEdge>();
-        foreach (var index in order)
+        foreach (var (place, index) in order.Index())
         {
             incoming.Clear();
             foreach (var edge in before[index])
             {
-                incoming.Add(new OrderEdge(numberOf[edge.Earlier], numberOf[index], edge.Reason));
+                incoming.Add(new OrderEdge(last[edge.Earlier], first[index], edge.Reason));
             }
 
             var needs = ImmutableArray.CreateBuilder<MetNeed>(_links.Met(index).Length);
             foreach (var (need, metBy) in _links.Met(index))
             {
-                needs.Add(new MetNeed(need, metBy >= 0 ? numberOf[metBy] : lastInStrip.GetValueOrDefault(need.Variable)?.Number ?? -1));
+                needs.Add(new MetNeed(need, metBy >= 0 ? last[metBy] : lastInStrip.GetValueOrDefault(need.Variable)?.Number ?? -1));
             }
 
-            numbering.Add(_reference.Drafts[index], needs.MoveToImmutable(), CollectionsMarshal.AsSpan(incoming));
+            numbering.Add(spelled[place][0], needs.MoveToImmutable(), CollectionsMarshal.AsSpan(incoming));
+            foreach (var action in spelled[place].AsSpan(1..))
+            {
+                numbering.Add(action, [], [new OrderEdge(numbering.Next - 1, numbering.Next, new WithinTest())]);
+            }
         }
 
         var (actions, ordered) = numbering.End();

@@ -19,12 +19,18 @@ internal sealed class RuleEdges
     {
         _strip = strip;
         _drafts = drafts;
-        var checks = new Dictionary<CheckRule, int>(ReferenceEqualityComparer.Instance);
+        var placed = new Dictionary<PlacedRule, int>(ReferenceEqualityComparer.Instance);
         for (var i = 0; i < drafts.Count; i++)
         {
-            if (drafts[i].Origin is RuledCheck check)
+            PlacedRule? rule = drafts[i].Origin switch
             {
-                checks.Add(check.Rule, i);
+                RuledCheck check => check.Rule,
+                RuledTest test => test.Rule,
+                _ => null,
+            };
+            if (rule is not null)
+            {
+                placed.Add(rule, i);
             }
         }
 
@@ -35,9 +41,12 @@ internal sealed class RuleEdges
                 case OrderRule order:
                     Add(Find(order.Earlier)?.Last, Find(order.Later)?.First, rule);
                     break;
-                case CheckRule check:
-                    Add(Find(check.After)?.Last, checks[check], rule);
-                    Add(checks[check], Find(check.Before)?.First, rule);
+                case PlacedRule own:
+                    Add(Find(own.After)?.Last, placed[own], rule);
+                    Add(placed[own], Find(own.Before)?.First, rule);
+                    break;
+                case OpenRule open:
+                    Find(open.Action);
                     break;
             }
         }
@@ -68,7 +77,7 @@ internal sealed class RuleEdges
         (int First, int Last)? place = null;
         for (var i = 0; i < _drafts.Count; i++)
         {
-            if (_drafts[i] is { Origin: InverseOf, Request: var request } && request.IsNamedBy(anchor))
+            if (_drafts[i] is { Origin: InverseOf or PropAgain, Request: var request } && request.IsNamedBy(anchor))
             {
                 place = (place?.First ?? i, i);
             }

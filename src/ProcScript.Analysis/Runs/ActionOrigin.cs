@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Needs;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Analysis.Runs;
 
@@ -16,8 +17,16 @@ public abstract record ActionOrigin
     internal ImmutableArray<Condition> Conditions => this switch
     {
         WrittenStep written => written.Step.Conditions,
+        InverseOf { Action: { Verb: Verb.Remove, Changes.Length: > 1 } removal } =>
+        [
+            // A part that was propped when it came out goes back onto its prop.
+            .. removal.Origin.Conditions,
+            new Condition(removal.Target!, NeededState.Supported, -1, NeedsPhase.Refit, removal.Target!.Declared),
+        ],
         InverseOf inverse => inverse.Action.Origin.Conditions,
+        PropAgain again => again.Support.Origin.Conditions,
         RuledCheck check => check.Rule.Conditions,
+        TestStep { Step: { } step } => step.Conditions,
         _ => [],
     };
 }
@@ -41,6 +50,20 @@ public sealed record InverseOf(PerformedAction Action) : ActionOrigin;
 /// <param name="Of">The action that has it.</param>
 /// <param name="Undoes">The strip action whose inverse that is; null where a check has the need.</param>
 public sealed record InsertedSet(Need For, NamedAction Of, PerformedAction? Undoes) : ActionOrigin;
+
+/// <summary>A part that was propped when it came out is propped again before it goes in.</summary>
+/// <param name="Support">The action of the strip that propped it.</param>
+/// <param name="Removal">The action of the strip that took it out, and so away from its prop.</param>
+public sealed record PropAgain(PerformedAction Support, PerformedAction Removal) : ActionOrigin;
+
+/// <summary>A test that the refit rules ask for, as one action: while the order is sought nothing may come into it.</summary>
+/// <param name="Rule">The rule.</param>
+public sealed record RuledTest(TestRule Rule) : ActionOrigin;
+
+/// <summary>An action of a test.</summary>
+/// <param name="Rule">The rule.</param>
+/// <param name="Step">The step that the author wrote; null where an energy comes back for the test or is isolated after it.</param>
+public sealed record TestStep(TestRule Rule, Step? Step) : ActionOrigin;
 
 /// <summary>A check that the refit rules ask for.</summary>
 /// <param name="Rule">The rule.</param>

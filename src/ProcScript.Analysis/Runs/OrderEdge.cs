@@ -34,5 +34,8 @@ public sealed record SameThing(StateVariable Variable) : OrderReason;
 /// <param name="Rule">The rule.</param>
 public sealed record Ruled(RefitRule Rule) : OrderReason;
 
+/// <summary>The later comes right after the earlier in a test.</summary>
+public sealed record WithinTest : OrderReason;
+
 /// <summary>The later waits until work in the background on the same thing has ended.</summary>
 public sealed record AwaitsWork : OrderReason;

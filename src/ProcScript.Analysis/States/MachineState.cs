@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.States;
@@ -65,6 +66,15 @@ public sealed class MachineState
 
     /// <summary>Makes a change.</summary>
     internal void Apply(StateChange change) => this[change.Variable] = change.After;
+
+    /// <summary>Makes changes.</summary>
+    internal void Apply(ImmutableArray<StateChange> changes)
+    {
+        foreach (var change in changes)
+        {
+            Apply(change);
+        }
+    }
 
     /// <summary>A second state with the same values.</summary>
     public MachineState Copy() => new(_layout, [.. _values]);

@@ -26,7 +26,7 @@ public enum StateKind
     /// <summary>Whether a part is propped: 0 or 1.</summary>
     Propped,
 
-    /// <summary>Whether an energy is live: 0 or 1.</summary>
+    /// <summary>What an energy is like: an <see cref="EnergyState"/>.</summary>
     Live,
 
     /// <summary>Whether a fluid is in: 0 or 1.</summary>

@@ -53,6 +53,9 @@ internal sealed class FailureSorting(MachineState state, Func<StateVariable, Ste
                 case EnergyIsolated energy:
                     yield return new StillLive(step, request.Joint, energy.Energy);
                     break;
+                case EnergyProvedDead { Energy: var energy } when state[need.Variable] == (int)EnergyState.Unproved:
+                    yield return new NotProved(step, request.Target!, energy, lastStep(need.Variable));
+                    break;
                 case FluidEmpty fluid:
                     yield return new StillFull(step, request.Joint, fluid.Fluid);
                     break;

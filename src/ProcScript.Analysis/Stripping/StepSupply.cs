@@ -23,7 +23,7 @@ internal sealed class StepSupply(Func<Step, bool> covers)
     {
         var action = new SuppliedAction(step, request);
         _actions.Add(action);
-        _last[ActionTable.Row(request.Verb).Effect!.Variable(request)] = action;
+        _last[ActionTable.Row(request.Verb).Effects[0].Variable(request)] = action;
     }
 
     /// <summary>

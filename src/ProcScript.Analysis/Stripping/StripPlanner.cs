@@ -67,8 +67,9 @@ internal sealed class StripPlanner
         return null;
     }
 
-    private void Begin(PlannedAction action)
+    private void Begin(PlannedAction wanted)
     {
+        var action = wanted with { Request = Verification.Prepared(wanted.Request, _collector) };
         var position = action.Request.Target is Control ? action.Request.Value : 0;
         if (_begun.Add((action.Request.Verb, action.Request.Target, position)))
         {
@@ -85,6 +86,7 @@ internal sealed class StripPlanner
         PartOutOfTheWay or PartOut when IsReached(FreeingKind.Out, need.Item) => new ActionRequest(Verb.Remove, need.Item),
         PartAside when IsReached(FreeingKind.Aside, need.Item) => new ActionRequest(Verb.Aside, need.Item),
         PartPropped { IsPropped: true } => new ActionRequest(Verb.Support, need.Item),
+        EnergyProvedDead { Energy: var energy } when IsReached(FreeingKind.Switched, energy) => new ActionRequest(Verb.Verify, energy),
         EnergyIsolated or FluidEmpty when IsReached(FreeingKind.Switched, need.Item) =>
             new ActionRequest(ActionTable.Opening(need.Item).Verb, need.Item),
         ControlAt at when IsReached(FreeingKind.Switched, at.Control) => new ActionRequest(Verb.Set, at.Control, at.Position),
@@ -108,7 +110,8 @@ internal sealed class StripPlanner
     private StripPlan Arrange()
     {
         var trial = _state.Copy();
-        var drafts = _gathered.ConvertAll(action => Draft(action, trial));
+        var there = _collector.On(trial);
+        var drafts = _gathered.ConvertAll(action => Draft(action, trial, there));
         var links = new CausalLinks(_facts.Layout, _state, drafts);
         if (new PrecedenceGraph(drafts.Count, links.Edges).LeastOrder() is not { } order)
         {
@@ -119,10 +122,8 @@ internal sealed class StripPlanner
     }
 
     /// <summary>The action with its needs as they are now, and its change at its place among those gathered.</summary>
-    private CausalStep Draft(PlannedAction action, MachineState trial)
-    {
-        return new CausalStep([.. _collector.Collect(action.Request)], Perform(action.Request, trial));
-    }
+    private CausalStep Draft(PlannedAction action, MachineState trial, NeedCollector there) =>
+        new([.. _collector.Collect(action.Request)], Perform(Verification.Prepared(action.Request, there), trial));
 
     private StripPlan Try(ImmutableArray<PlannedAction> actions)
     {
@@ -135,22 +136,18 @@ internal sealed class StripPlanner
                 return new StripPlan([], new StripObstacle(lacking, Name(action)));
             }
 
-            Perform(action.Request, trial);
+            Perform(Verification.Prepared(action.Request, collector), trial);
         }
 
         return new StripPlan(actions, null);
     }
 
-    /// <returns>The change; null for work, which changes nothing.</returns>
-    private static StateChange? Perform(ActionRequest request, MachineState trial)
+    /// <returns>What it changes; nothing for work.</returns>
+    private static ImmutableArray<StateChange> Perform(ActionRequest request, MachineState trial)
     {
-        var change = ActionTable.Row(request.Verb).Effect?.On(trial, request);
-        if (change is { } made)
-        {
-            trial.Apply(made);
-        }
-
-        return change;
+        var changes = ActionEffect.On(trial, request);
+        trial.Apply(changes);
+        return changes;
     }
 
     private static NamedAction Name(PlannedAction action) => new(action.Request.Verb, action.Request.Target);

@@ -32,6 +32,7 @@ internal sealed class StripRunner
     private readonly DiscardedItems _discarded;
     private readonly HashSet<MachineItem> _replaced = [];
     private readonly StepSupply? _supply;
+    private readonly Dictionary<Energy, NeverProved> _unproved = [];
     private bool _isSound = true;
 
     private StripRunner(Library library, MachineFacts facts, Procedure procedure, StepSupply? supply)
@@ -66,6 +67,7 @@ internal sealed class StripRunner
         }
 
         Perform(_procedure.Work);
+        _failures.AddRange(_unproved.Values.Where(never => !_failures.Exists(failure => failure is NotProved other && other.Energy == never.Energy)));
         var numbering = Number(start);
         var (actions, order) = numbering.End();
         return new StripRun
@@ -253,6 +255,7 @@ internal sealed class StripRunner
             Supply(step, request);
         }
 
+        request = Verification.Prepared(request, _collector);
         if (!Meets(step, request))
         {
             return;
@@ -264,16 +267,31 @@ internal sealed class StripRunner
             ? request with { Value = Math.Min(request.Value, _state.Attached(joint)) }
             : request;
         var needs = _isSound ? _collector.Last : [.. _collector.Collect(possible)];
-        StateChange? change = null;
-        if (row.Effect is { } effect)
+        Prove(step, possible);
+        var changes = ActionEffect.On(_state, possible);
+        _state.Apply(changes);
+        foreach (var change in changes)
         {
-            change = effect.On(_state, possible);
-            _state.Apply(change.Value);
-            _lastStep[_facts.Layout.Slot(change.Value.Variable)] = step;
-            _assumed.Remove(change.Value.Variable);
+            _lastStep[_facts.Layout.Slot(change.Variable)] = step;
+            _assumed.Remove(change.Variable);
         }
 
-        _drafts.Add(new ActionDraft(possible, origin, needs, change) { InBackground = inBackground });
+        _drafts.Add(new ActionDraft(possible, origin, needs, changes) { InBackground = inBackground });
+    }
+
+    /// <summary>Notes an isolation that nobody can prove where it stands, and forgets it where a later step does.</summary>
+    private void Prove(Step step, ActionRequest request)
+    {
+        if (request is { Verb: Verb.Isolate, Target: Energy isolated, Value: (int)EnergyState.Unproved })
+        {
+            var there = _collector.On(_state);
+            there.AllMetOf(request, Verification.Reached);
+            _unproved[isolated] = new NeverProved(step, isolated, [.. there.Last.Where(need => !there.IsMet(need))]);
+        }
+        else if (request is { Verb: Verb.Verify, Target: Energy proved })
+        {
+            _unproved.Remove(proved);
+        }
     }
 
     /// <summary>Judges the needs of an action and assumes those that are not met. False where there is nothing to do.</summary>

@@ -132,6 +132,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     {
         { Joint: { } joint } when step.Opens || step.Closes || step.Verb is Verb.Loosen or Verb.Tighten =>
             OfJoint(joint),
+        { EndsProved: true, Target: Energy { VerifyAt: { } place } energy } => [.. energy.Tools, .. place.Tools],
         { Joint: null, Target: { } item } => item.Tools,
         _ => [],
     };

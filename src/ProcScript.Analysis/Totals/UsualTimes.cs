@@ -38,7 +38,7 @@ internal static class UsualTimes
         Verb.Aside or Verb.Return => 20,
         Verb.Remove or Verb.Fit => 30,
         Verb.Set => 10,
-        Verb.Isolate or Verb.Restore => 30,
+        Verb.Isolate or Verb.Restore or Verb.Verify => 30,
         Verb.Empty or Verb.Fill => FluidHandling,
         Verb.Support or Verb.Unsupport => 60,
         Verb.Replace or Verb.Repair or Verb.Clean or Verb.Inspect or Verb.Adjust or Verb.Task => 120,

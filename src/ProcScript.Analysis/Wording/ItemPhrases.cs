@@ -24,9 +24,14 @@ internal static class ItemPhrases
     /// <summary>The action as it is written: <c>`unplug dome_plug`</c>; a check by its text.</summary>
     public static string Written(NamedAction action) => $"`{Words(action)}`";
 
-    /// <summary>The same for a step of the refit; a check by its text.</summary>
-    public static string Written(RefitStep step) =>
-        step.Origin is RuledCheck { Rule.Text: var text } ? $"the check \"{text}\"" : Written(step.Action);
+    /// <summary>The same for a step of the refit; a check and a test by their texts.</summary>
+    public static string Written(RefitStep step) => step.Origin switch
+    {
+        RuledCheck { Rule.Text: var text } => $"the check \"{text}\"",
+        RuledTest { Rule.Title: var title } => $"the test \"{title}\"",
+        TestStep { Rule.Title: var title } => $"the test \"{title}\"",
+        _ => Written(step.Action),
+    };
 
     /// <summary>The action as it is written, without marks.</summary>
     public static string Words(NamedAction action) =>

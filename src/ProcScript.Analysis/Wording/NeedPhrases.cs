@@ -41,6 +41,7 @@ internal static class NeedPhrases
         JointMissing => "open",
         EnergyLive => "live",
         EnergyIsolated => "isolated",
+        EnergyProvedDead => "proved to be off",
         FluidFull => "in",
         FluidEmpty => "out",
         ControlAt at => $"at `{at.Control.Positions[at.Position]}`",

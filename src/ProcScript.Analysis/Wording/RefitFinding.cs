@@ -15,7 +15,8 @@ internal static class RefitFinding
     public static Finding At(RuleInfo rule, RefitStep step, string message, string label, params IEnumerable<LabeledSpan> related) =>
         step.Origin switch
         {
-            RuledCheck check => new Finding(rule, message, check.Rule.Source) { Related = [.. related] },
+            RuledCheck or RuledTest or TestStep => new Finding(rule, message, Placed(step.Origin).Source) { Related = [.. related] },
+            PropAgain { Support: var support } when Step(support) is { } propped => StepFinding.At(rule, propped, message, label, related),
             InverseOf { Action: var action } when Step(action) is { } undone => StepFinding.At(rule, undone, message, label, related),
             InsertedSet { Undoes: { } action } when Step(action) is { } undone => StepFinding.At(rule, undone, message, label, related),
             InsertedSet { For.Declared: { } condition } => new Finding(rule, message, condition.Declared) { Related = [.. related] },
@@ -55,5 +56,13 @@ internal static class RefitFinding
     private static string Both(StateKind kind) => kind == StateKind.Place ? "a part goes back the way it came" : "the strip did it the other way round";
 
     private static SourceSpan Place(Model.Machines.Condition? condition, RefitStep step) =>
-        condition?.Declared ?? step.Action.Target?.Declared ?? ((RuledCheck)step.Origin).Rule.Source;
+        condition?.Declared ?? step.Action.Target?.Declared ?? Placed(step.Origin).Source;
+
+    /// <summary>The rule that asks for a check or a test.</summary>
+    private static PlacedRule Placed(ActionOrigin origin) => origin switch
+    {
+        RuledTest test => test.Rule,
+        TestStep test => test.Rule,
+        _ => ((RuledCheck)origin).Rule,
+    };
 }

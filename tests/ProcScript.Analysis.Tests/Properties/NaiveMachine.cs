@@ -17,6 +17,7 @@ internal sealed class NaiveMachine
     private readonly Dictionary<MachineItem, int> _values = [];
     private readonly HashSet<Joint> _slack = [];
     private readonly HashSet<Part> _propped = [];
+    private readonly HashSet<Part> _leftProp = [];
 
     public NaiveMachine(Machine machine, IReadOnlySet<MachineItem>? discarded = null)
     {
@@ -41,7 +42,7 @@ internal sealed class NaiveMachine
     private NaiveMachine(NaiveMachine other)
     {
         (_machine, _discarded) = (other._machine, other._discarded);
-        (_values, _slack, _propped) = (new(other._values), [.. other._slack], [.. other._propped]);
+        (_values, _slack, _propped, _leftProp) = (new(other._values), [.. other._slack], [.. other._propped], [.. other._leftProp]);
     }
 
     public NaiveMachine Copy() => new(this);
@@ -72,24 +73,25 @@ internal sealed class NaiveMachine
             { Verb: Verb.Fasten or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew, Item: Joint joint } => Closes(joint, move.Value),
             { Verb: Verb.Loosen, Item: Joint joint } =>
                 Sort(joint) == KindCategory.Fastener && joint.Role != JointRole.Cover && _values[joint] > 0 && !_slack.Contains(joint)
-                && Reached(joint, refit) && Bare(joint),
+                && Reached(joint, refit) && Bare(joint) && Harmless(joint),
             { Verb: Verb.Tighten, Item: Joint joint } =>
-                _values[joint] >= move.Value && _slack.Contains(joint) && Reached(joint, refit) && Bare(joint) && Together(joint),
+                _values[joint] >= move.Value && _slack.Contains(joint) && Reached(joint, refit) && Bare(joint) && Together(joint) && Harmless(joint),
             { Verb: Verb.Aside, Item: Part part } =>
                 part.Aside is not null && Place(part) == PartPlace.Fitted && Reached(part, refit) && GoesAside(part, refit),
             { Verb: Verb.Return, Item: Part part } => Place(part) == PartPlace.Aside && Reached(part, refit) && GoesAside(part, refit),
             { Verb: Verb.Remove, Item: Part part } =>
                 Place(part) != PartPlace.Out && Reached(part, refit) && _machine.Joints.All(joint => !Ties(joint, part) || _values[joint] == 0),
-            { Verb: Verb.Fit, Item: Part part } => Place(part) == PartPlace.Out && Reached(part, refit),
+            { Verb: Verb.Fit, Item: Part part } =>
+                Place(part) == PartPlace.Out && Reached(part, refit) && (!_leftProp.Contains(part) || _propped.Contains(part)),
             { Verb: Verb.Set } => _values[move.Item] != move.Value && Reached(move.Item, refit),
             { Verb: Verb.Isolate } => _values[move.Item] == 1 && Reached(move.Item, refit),
             { Verb: Verb.Restore } => _values[move.Item] == 0 && Reached(move.Item, refit)
-                && _machine.Joints.All(joint => joint.On != move.Item || _discarded.Contains(joint) || _values[joint] == joint.Count),
+                && NaiveGuards.Of(_machine, move.Item).All(IsInPlaceAgain),
             { Verb: Verb.Empty } => _values[move.Item] == 1 && Reached(move.Item, refit),
             { Verb: Verb.Fill } => _values[move.Item] == 0 && Reached(move.Item, refit)
                 && _machine.Joints.All(joint => joint.Carries != move.Item || _discarded.Contains(joint) || Whole(joint)),
-            { Verb: Verb.Support, Item: Part part } => !_propped.Contains(part),
-            { Verb: Verb.Unsupport, Item: Part part } => _propped.Contains(part),
+            { Verb: Verb.Support, Item: Part part } => !_propped.Contains(part) && (refit || Place(part) != PartPlace.Out),
+            { Verb: Verb.Unsupport, Item: Part part } => _propped.Contains(part) && Holding(part).All(Whole),
             _ => throw new InvalidOperationException($"{move}"),
         };
 
@@ -114,6 +116,11 @@ internal sealed class NaiveMachine
                 break;
             case Verb.Remove:
                 _values[move.Item] = (int)PartPlace.Out;
+                if (_propped.Remove((Part)move.Item))
+                {
+                    _leftProp.Add((Part)move.Item);
+                }
+
                 break;
             case Verb.Fit or Verb.Return or Verb.Set:
                 _values[move.Item] = move.Value;
@@ -137,6 +144,16 @@ internal sealed class NaiveMachine
 
     private static bool Binds(Condition condition, bool refit) =>
         condition.Phase == NeedsPhase.Both || condition.Phase == (refit ? NeedsPhase.Refit : NeedsPhase.Strip);
+
+    /// <summary>Whether something that guards an energy, or is exposed by it, is as it was: a part in its place and held, a joint whole.</summary>
+    private bool IsInPlaceAgain(MachineItem item) => _discarded.Contains(item) || (item switch
+    {
+        Part part => Place(part) == PartPlace.Fitted && Holding(part).All(Whole),
+        _ => Whole((Joint)item),
+    });
+
+    private IEnumerable<Joint> Holding(Part part) => _machine.Joints.Where(joint =>
+        joint.Role == JointRole.Held && Ties(joint, part) && !_discarded.Contains(joint));
 
     private bool Whole(Joint joint) => _values[joint] == joint.Count && !_slack.Contains(joint);
 

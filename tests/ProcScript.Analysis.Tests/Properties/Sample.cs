@@ -111,7 +111,12 @@ internal sealed class Sample
     }
 
     /// <summary>The exact reverse of the strip.</summary>
-    public IEnumerable<Move> Reverse() => Strip.Actions.Reverse().Select(Inverse);
+    public IEnumerable<Move> Reverse() => Strip.Actions.Reverse().SelectMany(Inverses);
+
+    /// <summary>What was propped when it came out stands on its prop again before it goes in.</summary>
+    private static IEnumerable<Move> Inverses(PerformedAction action) => action is { Verb: Verb.Remove, Changes.Length: 2 }
+        ? [new Move(Verb.Support, action.Target!, 1), Inverse(action)]
+        : [Inverse(action)];
 
     private static Move Inverse(PerformedAction action)
     {

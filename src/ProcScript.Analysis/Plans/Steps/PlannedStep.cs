@@ -64,6 +64,12 @@ internal sealed record PlannedStep
     /// <summary>What becomes of what it takes off, or became of what it puts back.</summary>
     public Fate Fate { get; init; }
 
+    /// <summary>Whether an energy is isolated and proved to be off once it is done.</summary>
+    public bool EndsProved { get; init; }
+
+    /// <summary>What the author lets stay open although an energy comes back.</summary>
+    public ImmutableArray<OpenItem> Open { get; init; } = [];
+
     /// <summary>Of a part that is fitted new: what it changes about fluids; of a fluid that is filled: what changes its charge.</summary>
     public ImmutableArray<BroughtChange> Brings { get; init; } = [];
 

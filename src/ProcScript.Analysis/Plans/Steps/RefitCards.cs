@@ -25,7 +25,7 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
         for (var i = 0; i < refit.Actions.Length; i++)
         {
             // A check, or a control set for one, stays on the card that it falls on.
-            var title = i > last ? CloseOut : Undone(refit.Actions[i]) is { } undone ? stageOf[undone.Number] : current;
+            var title = i > last && refit.Actions[i].Origin is not TestStep ? CloseOut : TitleOf(refit.Actions[i], stageOf) ?? current;
             title ??= Next(refit.Actions, i, stageOf);
             if (title != current)
             {
@@ -53,6 +53,11 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
         return stageOf;
     }
 
+    /// <summary>The title of the card that an action makes for itself: a test has its own. Null where it stays where it falls.</summary>
+    private static string? TitleOf(PerformedAction action, Dictionary<int, string> stageOf) => action.Origin is TestStep test
+        ? $"Test under power: {test.Rule.Title}"
+        : Undone(action) is { } undone ? stageOf[undone.Number] : null;
+
     /// <summary>The title of the first card, where the refit begins with a check.</summary>
     private static string Next(ImmutableArray<PerformedAction> actions, int from, Dictionary<int, string> stageOf) =>
         actions.Skip(from).Select(Undone).OfType<PerformedAction>().Select(undone => stageOf[undone.Number]).First();
@@ -62,6 +67,7 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
     {
         InverseOf inverse => inverse.Action,
         InsertedSet inserted => inserted.Undoes,
+        PropAgain again => again.Removal,
         _ => null,
     };
 }

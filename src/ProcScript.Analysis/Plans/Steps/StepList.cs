@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Fluids;
+using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
@@ -77,7 +78,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
 
         private PlannedStep Step(PerformedAction action, PerformedAction? before, PlanPhase phase, int card)
         {
-            var written = (action.Origin as WrittenStep)?.Step;
+            var written = (action.Origin as WrittenStep)?.Step ?? (action.Origin as TestStep)?.Step;
             var rule = (action.Origin as RuledCheck)?.Rule;
             return new PlannedStep
             {
@@ -98,6 +99,8 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 EnabledBy = [.. _enabledBy[action.Number].Distinct().Order().Select(NumberOf)],
                 Mirror = _mirrors.TryGetValue(action.Number, out var mirror) ? NumberOf(mirror) : 0,
                 Fate = FateOf(action.Target),
+                EndsProved = action.Changes is [{ Variable.Kind: StateKind.Live, After: (int)EnergyState.Dead }],
+                Open = action.Verb == Verb.Restore ? OpenAt(action) : [],
                 Brings = Brings(action),
                 Charge = action is { Verb: Verb.Fill, Target: Fluid fluid } ? ChargeBand.Of(fluid, Brings(action).Select(brought => brought.Change)) : null,
                 Derived = action.IsDerived,
@@ -124,6 +127,10 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             { Verb: Verb.Fill, Target: Fluid fluid } => [.. Brought.Where(brought => brought.Fluid == fluid && brought.Change.Supply is null)],
             _ => [],
         };
+
+        private ImmutableArray<OpenItem> OpenAt(PerformedAction action) => action.Origin is TestStep test
+            ? test.Rule.Open
+            : [.. AllowedOpen.Rules(strip.Procedure, action.Verb, action.Target)];
 
         private Fate FateOf(MachineItem? item) => item switch
         {

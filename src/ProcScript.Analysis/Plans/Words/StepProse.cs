@@ -42,7 +42,7 @@ internal static class StepProse
     {
         { Verb: Verb.Measure } => new PlanReading(step.Text ?? "", Limits(step)),
         { Expect: not null } => new PlanReading("Reading", Limits(step)),
-        { Verb: Verb.Isolate, Target: Energy { Verify: { } verify, VerifyExpect: { } limit } } =>
+        { EndsProved: true, Target: Energy { Verify: { } verify, VerifyExpect: { } limit } } =>
             new PlanReading(verify, limit.Print()),
         { Verb: Verb.Empty } => new PlanReading("Amount taken out", ""),
         { Verb: Verb.Fill } => new PlanReading("Amount filled", step.Charge is { } charge ? charge.Print() : ""),
@@ -64,8 +64,11 @@ internal static class StepProse
             energy.Lock,
             energy.Bleed,
             energy.Wait is { } wait ? $"Then wait {wait.Print()}." : null,
+            step.EndsProved ? VerifyPlace(energy) : "It is not proved to be off yet: nobody can get at the place of that. Treat it as live.",
         ],
-        { Target: Energy energy, Verb: Verb.Restore } => ["First work down *Return to service* for this energy.", energy.Restore],
+        { Target: Energy energy, Verb: Verb.Verify } => [VerifyPlace(energy)],
+        { Target: Energy energy, Verb: Verb.Restore } =>
+            ["First work down *Return to service* for this energy.", energy.Restore, .. step.Open.Select(StillOpen)],
         { Target: Fluid fluid, Verb: Verb.Empty } => [fluid.Empty],
         { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill, .. step.Brings.Select(Brought)],
         { Part: not null, Verb: Verb.Fit, Brings: [_, ..] brings } => [.. brings.Where(brought => !brought.Change.Adds).Select(Brought)],
@@ -74,7 +77,7 @@ internal static class StepProse
 
     private static IEnumerable<string> Usual(PlannedStep step) => Present(step switch
     {
-        { Verb: Verb.Isolate, Target: Energy { VerifyExpect: null } energy } =>
+        { EndsProved: true, Target: Energy { VerifyExpect: null } energy } =>
             [energy.Verify ?? "Verify that it is off before you go on."],
         { Verb: Verb.Empty, Target: Fluid fluid } when FluidWords.LeastRecovered(fluid) is { Length: > 0 } least =>
             [$"At least {least} came out, 95 % of the nameplate charge. If less, write down that the circuit may leak."],
@@ -83,6 +86,12 @@ internal static class StepProse
         { Verb: Verb.Plug, Joint.Engage: null } => ["Pull at the body, never at the wires: it stays."],
         _ => [],
     });
+
+    private static string? VerifyPlace(Energy energy) =>
+        energy.VerifyAt is { Words: { Length: > 0 } words } ? $"Prove it at: {words}." : null;
+
+    private static string StillOpen(OpenItem open) =>
+        $"Still open: {ItemWords.Whole(open.Item)}. {open.Because} Cap or cover what is bare, and keep clear of it.";
 
     private static string Brought(BroughtChange brought) => $"{FluidWords.Of(brought)}.";
 

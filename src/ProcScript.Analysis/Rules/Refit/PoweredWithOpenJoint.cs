@@ -1,23 +1,31 @@
+using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.Wording;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Rules.Refit;
 
-/// <summary>A refit rule wants power while joints on it are open.</summary>
+/// <summary>
+/// The refit wants power while joints on it are open, or while what guards it is off. That the machine is whole comes first in the order of
+/// return to service of 29 CFR 1910.147 (e), read in two training texts.
+/// </summary>
 public sealed class PoweredWithOpenJoint : RefitFailureRule<PowerBeforeClosing>
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC4004", "powered-with-open-joint", "A refit rule wants power while joints on it are open", Severity.Error);
+    public static readonly RuleInfo Id = new("PRC4004", "powered-with-open-joint", "Power is wanted while joints on it are open or its guards are off", Severity.Error);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A check or an order rule wants an energy live before every joint on it has been closed.",
-        Why: "With power on, an open plug or union is live, leaks or moves, and somebody's hands are still in there.",
+        What: "A check, an order rule or a condition of the machine wants an energy live before every joint on it is closed and tight, and "
+            + "before everything that hides or guards these, or that needs the energy isolated, is back in its place.",
+        Why: "With power on, an open plug or union is live, leaks or moves, and somebody's hands are still in there. What has to be done under "
+            + "power before the machine is whole is a `test`: it brings the energy back, and isolates it again before the work goes on.",
         Wrong: """
             connector plug_2 "2-way connector"
 
@@ -62,19 +70,22 @@ public sealed class PoweredWithOpenJoint : RefitFailureRule<PowerBeforeClosing>
     /// <inheritdoc/>
     protected override Finding Describe(PowerBeforeClosing failure, RefitAttempt attempt)
     {
-        var open = ItemPhrases.List(failure.Open.Select(ItemPhrases.The));
-        return new Finding(
-            Id,
-            $"{ItemPhrases.The(failure.Energy)} is wanted live while {open} {(failure.Open.Length == 1 ? "is" : "are")} still open",
-            RefitFinding.Source(failure.Edges[0].Reason),
-            $"{ItemPhrases.Written(failure.Wanted)} needs {ItemPhrases.The(failure.Energy)} live")
+        var energy = ItemPhrases.The(failure.Energy);
+        var message = $"{energy} is wanted live while {ItemPhrases.List(failure.Open.Select(Still))}";
+        var related = failure.Open.Select(item => new LabeledSpan(item.Declared, $"{Still(item)} then"));
+        var label = failure.Wanted.Action.Verb == Verb.Restore || failure.Edges[0].Reason is Ruled { Rule: OrderRule }
+            ? $"{energy} comes back before {ItemPhrases.Written(failure.Wanted)}"
+            : $"{ItemPhrases.Written(failure.Wanted)} needs {energy} live";
+        var finding = failure.Edges[0].Reason is Ruled ruled
+            ? new Finding(Id, message, ruled.Rule.Source, label) { Related = [.. related, .. RefitFinding.Chain(failure.Edges.Skip(1))] }
+            : RefitFinding.At(Id, failure.Wanted, message, label, [.. related, .. RefitFinding.Chain(failure.Edges)]);
+        var closing = failure.Open[0] is Joint joint ? ActionTable.Closing(joint) : ActionTable.Row(Verb.Fit);
+        return finding with
         {
-            Related =
-            [
-                .. failure.Open.Select(joint => new LabeledSpan(joint.Declared, $"{ItemPhrases.The(joint)} is still open then")),
-                .. RefitFinding.Chain(failure.Edges.Skip(1)),
-            ],
-            Help = $"do it after `restore {failure.Energy.Name}`, when every joint on {ItemPhrases.The(failure.Energy)} is closed",
+            Help = $"let {energy} come back when all of it is in place; what has to be done under power before that is a test: "
+                + $"`test \"…\" before {closing.Word} {failure.Open[0].Name} {{ power {failure.Energy.Name}  check \"…\" }}`",
         };
     }
+
+    private static string Still(MachineItem item) => item is Part ? $"{ItemPhrases.The(item)} is still off" : $"{ItemPhrases.The(item)} is still open";
 }

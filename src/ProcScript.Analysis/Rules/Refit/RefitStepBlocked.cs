@@ -79,7 +79,10 @@ public sealed class RefitStepBlocked : RefitRunRule
                 "its inverse cannot be performed",
                 [.. RefitFinding.Chain(circle.Edges)]) with
             {
-                Help = "let one of the conditions bind the strip only",
+                Help = circle.Edges.Any(edge => edge.Earlier.Origin is RuledTest || edge.Later.Origin is RuledTest)
+                    ? "a test needs whole what carries its power, and ends with the proof that this is off: put it where both can be had, or let "
+                        + "`while … open because` name what may be open"
+                    : "let one of the conditions bind the strip only",
             };
         }
 

@@ -40,12 +40,12 @@ public sealed record StripVerbInRule(RefitAnchor Anchor) : RefitFailure;
 /// <param name="Edges">The circle, beginning with an author's rule.</param>
 public sealed record RuleCircle(ImmutableArray<CircleEdge> Edges) : RefitFailure;
 
-/// <summary>A rule wants an energy live while joints on it are still open.</summary>
+/// <summary>An energy is wanted live while joints on it are still open, or while what guards it is off.</summary>
 /// <param name="Energy">The energy.</param>
-/// <param name="Open">The joints.</param>
-/// <param name="Wanted">The action that needs the energy live.</param>
-/// <param name="Edges">The circle, beginning with an author's rule.</param>
-public sealed record PowerBeforeClosing(Energy Energy, ImmutableArray<Joint> Open, RefitStep Wanted, ImmutableArray<CircleEdge> Edges)
+/// <param name="Open">The joints, and the parts and covers that guard it.</param>
+/// <param name="Wanted">The action that needs the energy live, or that a rule puts after its return.</param>
+/// <param name="Edges">The circle, beginning with an author's rule where one closes it.</param>
+public sealed record PowerBeforeClosing(Energy Energy, ImmutableArray<MachineItem> Open, RefitStep Wanted, ImmutableArray<CircleEdge> Edges)
     : RefitFailure;
 
 /// <summary>Actions of the refit wait for each other in a circle, without any author's rule.</summary>

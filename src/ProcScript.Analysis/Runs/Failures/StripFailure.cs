@@ -39,6 +39,19 @@ public sealed record InTheWay(Step Step, MachineItem Target, ImmutableArray<Part
 /// <param name="Energy">The energy.</param>
 public sealed record StillLive(Step Step, Joint Joint, Energy Energy) : StripFailure(Step);
 
+/// <summary>A hand goes to a joint whose energy is isolated, and nobody has proved yet that it is off.</summary>
+/// <param name="Step">The step.</param>
+/// <param name="Target">The joint.</param>
+/// <param name="Energy">The energy.</param>
+/// <param name="Isolated">The step that isolated it; null where none did.</param>
+public sealed record NotProved(Step Step, MachineItem Target, Energy Energy, Step? Isolated) : StripFailure(Step);
+
+/// <summary>An energy is isolated where nobody can prove that it is off, and no later step does.</summary>
+/// <param name="Step">The step that isolates it.</param>
+/// <param name="Energy">The energy.</param>
+/// <param name="Lacking">What keeps people from the place.</param>
+public sealed record NeverProved(Step Step, Energy Energy, ImmutableArray<Need> Lacking) : StripFailure(Step);
+
 /// <summary>A joint's fluid is in.</summary>
 /// <param name="Step">The step.</param>
 /// <param name="Joint">The joint.</param>

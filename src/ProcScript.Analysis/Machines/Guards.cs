@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Machines;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Analysis.Machines;
+
+/// <summary>What a live energy can reach, and what keeps hands away from it.</summary>
+internal sealed class Guards
+{
+    private readonly Machine _machine;
+    private readonly ImmutableArray<MachineItem>[] _exposed;
+    private readonly MachineItem[]?[] _whole;
+
+    /// <summary>Works them out.</summary>
+    public Guards(Machine machine, Func<Energy, ImmutableArray<Joint>> jointsOn)
+    {
+        _machine = machine;
+        _whole = new MachineItem[]?[machine.Energies.Length];
+        var asking = machine.Energies.IsEmpty ? Enumerable.Empty<(MachineItem, Energy)>().ToLookup(one => one.Item2, one => one.Item1) : Asking(machine);
+        _exposed = [.. machine.Energies.Select(energy => jointsOn(energy).Concat(asking[energy]).Distinct().ToImmutableArray())];
+    }
+
+    /// <summary>The joints on an energy, and the joints and parts that ask for it isolated when they are put back.</summary>
+    public ImmutableArray<MachineItem> ExposedBy(Energy energy) => _exposed[energy.Index];
+
+    /// <summary>
+    /// The parts and covers that hide or guard what an energy can reach, those behind which these are hidden among them.
+    /// </summary>
+    /// <param name="energy">The energy.</param>
+    /// <param name="open">What may be open: what it hides is taken to be open with it, and what hides it alone is not asked for.</param>
+    public IReadOnlyList<MachineItem> Of(Energy energy, ImmutableArray<MachineItem> open) =>
+        open.IsEmpty ? _whole[energy.Index] ??= Find(energy, open) : Find(energy, open);
+
+    private MachineItem[] Find(Energy energy, ImmutableArray<MachineItem> open)
+    {
+        var seen = new HashSet<MachineItem>(open);
+        var guards = new List<MachineItem>();
+        var waiting = new Queue<MachineItem>();
+        foreach (var item in ExposedBy(energy))
+        {
+            foreach (var inner in Inside(item))
+            {
+                if (!seen.Contains(inner))
+                {
+                    waiting.Enqueue(inner);
+                }
+            }
+        }
+
+        while (waiting.TryDequeue(out var hidden))
+        {
+            foreach (var guard in HidersOf(hidden))
+            {
+                if (seen.Add(guard))
+                {
+                    guards.Add(guard);
+                    waiting.Enqueue(guard);
+                }
+            }
+        }
+
+        return [.. guards];
+    }
+
+    /// <summary>A joint; a part with all parts and joints that it holds.</summary>
+    private IEnumerable<MachineItem> Inside(MachineItem item) => item is not Part part
+        ? [item]
+        : [.. _machine.Parts.Where(inner => inner.IsWithin(part)), .. _machine.Joints.Where(joint => joint.Owner.IsWithin(part))];
+
+    private static IEnumerable<MachineItem> HidersOf(MachineItem item)
+    {
+        var conditions = item switch
+        {
+            Joint { Over: { } hidden } cover => [.. cover.Conditions, .. hidden.Conditions],
+            _ => item.Conditions,
+        };
+        foreach (var hider in conditions.SelectMany(Hiders))
+        {
+            yield return hider;
+        }
+
+        foreach (var cover in (item as Joint)?.Covers ?? [])
+        {
+            yield return cover;
+        }
+
+        for (var around = item is Joint joint ? joint.Owner : (item as Part)?.Parent; around is not null; around = around.Parent)
+        {
+            foreach (var hider in around.Conditions.SelectMany(Hiders))
+            {
+                yield return hider;
+            }
+        }
+    }
+
+    /// <summary>The part that a condition wants away, with what that part lies in: off with it, it guards nothing.</summary>
+    private static IEnumerable<Part> Hiders(Condition condition)
+    {
+        if (condition.State is NeededState.OutOfTheWay or NeededState.Out or NeededState.Aside)
+        {
+            for (var part = (Part?)condition.Item; part is not null; part = part.Parent)
+            {
+                yield return part;
+            }
+        }
+    }
+
+    private static ILookup<Energy, MachineItem> Asking(Machine machine) =>
+        machine.Parts.Concat<MachineItem>(machine.Joints)
+            .SelectMany(item => item.Conditions
+                .Where(condition => condition is { State: NeededState.Isolated, Phase: not NeedsPhase.Strip })
+                .Select(condition => (Item: item, Energy: (Energy)condition.Item)))
+            .ToLookup(asking => asking.Energy, asking => asking.Item);
+}

@@ -1,0 +1,81 @@
+using ProcScript.Analysis.Actions;
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Analysis.Needs;
+
+/// <summary>
+/// What must be whole before an energy comes back: every joint on it, everything that asks for it isolated, and whatever hides or guards
+/// these. "Components operationally intact" comes first in the order of return to service of 29 CFR 1910.147 (e).
+/// </summary>
+internal static class PowerNeeds
+{
+    /// <summary>Every joint on the energy, and every joint and part that needs it isolated, is whole.</summary>
+    public static void AllOnItClosed(ActionRequest request, NeedCollector collector)
+    {
+        foreach (var item in collector.Facts.Guards.ExposedBy((Energy)request.Target!))
+        {
+            if (request.Open.Contains(item))
+            {
+                continue;
+            }
+
+            switch (item)
+            {
+                case Joint joint:
+                    Whole(joint, collector);
+                    break;
+                case Part part:
+                    InPlace(part, request, collector);
+                    break;
+            }
+        }
+    }
+
+    /// <summary>What hides or guards any of it is in place again, but for a test, which is there to do without.</summary>
+    public static void AllThatGuardsItInPlace(ActionRequest request, NeedCollector collector)
+    {
+        if (request.IsForTest)
+        {
+            return;
+        }
+
+        foreach (var guard in collector.Facts.Guards.Of((Energy)request.Target!, request.Open))
+        {
+            switch (guard)
+            {
+                case Joint cover:
+                    Whole(cover, collector);
+                    break;
+                case Part part:
+                    InPlace(part, request, collector);
+                    break;
+            }
+        }
+    }
+
+    private static void InPlace(Part part, ActionRequest request, NeedCollector collector)
+    {
+        if (collector.IsDiscarded(part))
+        {
+            return;
+        }
+
+        collector.Add(new PartFitted(part));
+        foreach (var joint in collector.Facts.Ties(part))
+        {
+            if (joint.Role == JointRole.Held && !request.Open.Contains(joint))
+            {
+                Whole(joint, collector);
+            }
+        }
+    }
+
+    private static void Whole(Joint joint, NeedCollector collector)
+    {
+        if (!collector.IsGone(joint))
+        {
+            collector.Add(new JointComplete(joint));
+            collector.Add(new JointTight(joint));
+        }
+    }
+}

@@ -1,0 +1,59 @@
+using ProcScript.Model.Machines;
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Analysis.Tests.Properties;
+
+/// <summary>
+/// What has to be whole before an energy comes back, written down a second time: what it can reach, and whatever stands before that, as often
+/// as something new turns up.
+/// </summary>
+internal static class NaiveGuards
+{
+    public static HashSet<MachineItem> Of(Machine machine, MachineItem energy)
+    {
+        var all = machine.Parts.Concat<MachineItem>(machine.Joints).ToList();
+        HashSet<MachineItem> exposed =
+        [
+            .. machine.Joints.Where(joint => joint.On == energy),
+            .. all.Where(item => item.Conditions.Any(condition =>
+                condition.Item == energy && condition.State == NeededState.Isolated && condition.Phase != NeedsPhase.Strip)),
+        ];
+        var hidden = all.Where(item => exposed.Any(one => one == item || (one is Part part && IsIn(item, part)))).ToHashSet();
+        var found = 0;
+        var guards = new HashSet<MachineItem>();
+        while (found < hidden.Count)
+        {
+            found = hidden.Count;
+            foreach (var guard in hidden.SelectMany(Before).ToList())
+            {
+                guards.Add(guard);
+                hidden.Add(guard);
+            }
+        }
+
+        return [.. exposed, .. guards];
+    }
+
+    private static bool IsIn(MachineItem item, Part part) => item is Part inner ? inner.IsWithin(part) : ((Joint)item).Owner.IsWithin(part);
+
+    /// <summary>What stands before an item: parts that somebody has to move to get at it, each with all around it, and covers.</summary>
+    private static IEnumerable<MachineItem> Before(MachineItem item)
+    {
+        var owner = item is Joint joint ? joint.Owner : ((Part)item).Parent;
+        var conditions = item.Conditions
+            .Concat((item as Joint)?.Over?.Conditions ?? [])
+            .Concat(Up(owner).SelectMany(part => part.Conditions));
+        return conditions
+            .Where(condition => condition.State is NeededState.OutOfTheWay or NeededState.Out or NeededState.Aside)
+            .SelectMany(condition => Up((Part)condition.Item))
+            .Concat((item as Joint)?.Covers.AsEnumerable<MachineItem>() ?? []);
+    }
+
+    private static IEnumerable<Part> Up(Part? part)
+    {
+        for (; part is not null; part = part.Parent)
+        {
+            yield return part;
+        }
+    }
+}
