@@ -41,9 +41,12 @@ internal static partial class LicensedWork
         .. plan.Strip.Append(plan.Work).Concat(plan.Refit).SelectMany(stage => stage.Steps).Select(step => step.ItemTitle),
     ];
 
-    private static bool IsHighVoltage(string text) =>
-        HighVoltageWords().IsMatch(text)
-        || Volts().Matches(text).Any(match => double.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture) > HighVoltage);
+    /// <summary>Whether a text speaks of high voltage. A traction battery does, unless the text itself gives it less.</summary>
+    private static bool IsHighVoltage(string text)
+    {
+        var volts = Volts().Matches(text).Select(match => double.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture)).ToList();
+        return HighVoltageWords().IsMatch(text) || (volts.Count > 0 ? volts.Max() > HighVoltage : TractionBattery().IsMatch(text));
+    }
 
     [GeneratedRegex(@"\brefrigerant|\bR-?(134a|1234yf|744|12)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Refrigerant();
@@ -51,8 +54,11 @@ internal static partial class LicensedWork
     [GeneratedRegex(@"\brestraint|\bair-?\s?bag|\bpre-?tensioner|\bsquib", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Restraint();
 
-    [GeneratedRegex(@"\bhigh[- ]voltage|\btraction battery|\bHV\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\bhigh[- ]voltage|\bHV\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex HighVoltageWords();
+
+    [GeneratedRegex(@"\btraction battery", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex TractionBattery();
 
     [GeneratedRegex(@"\b(\d{1,6}(?:\.\d{1,3})?)\s*V\b", RegexOptions.CultureInvariant)]
     private static partial Regex Volts();

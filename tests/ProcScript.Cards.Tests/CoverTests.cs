@@ -18,6 +18,9 @@ public sealed class CoverTests
     [InlineData("400 V bus", "high voltage")]
     [InlineData("60.5 V pack", "high voltage")]
     [InlineData("60 V pack", "")]
+    [InlineData("traction battery", "high voltage")]
+    [InlineData("400 V traction battery", "high voltage")]
+    [InlineData("48 V traction battery", "")]
     [InlineData("12 V battery", "")]
     [InlineData("12 valve cover", "")]
     public void Licensed_work_is_found_by_its_words(string title, string sort)

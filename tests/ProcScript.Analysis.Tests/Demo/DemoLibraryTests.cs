@@ -8,7 +8,7 @@ namespace ProcScript.Analysis.Tests.Demo;
 public sealed class DemoLibraryTests
 {
     private static readonly string[] TractorJobs =
-        ["seat_out", "roof_off", "headliner_out", "replace_evaporator", "replace_column_switch", "repair_right_branch"];
+        ["seat_out", "replace_pretensioner", "roof_off", "headliner_out", "replace_evaporator", "replace_column_switch", "repair_right_branch"];
 
     public static TheoryData<string> MachineFolders => [.. DemoLibrary.MachineFolders];
 
@@ -30,7 +30,7 @@ public sealed class DemoLibraryTests
         Assert.All(DemoLibrary.Report.Procedures, procedure => Assert.NotEmpty(procedure.Procedure.Goals));
 
     [Fact]
-    public void The_tractor_has_its_six_jobs_each_in_a_file_of_its_own()
+    public void The_tractor_has_its_seven_jobs_each_in_a_file_of_its_own()
     {
         var files = TractorJobs
             .Select(job => DemoLibrary.Report.Procedures.First(procedure => procedure.Procedure.Name == job).Procedure.Declared.Path)

@@ -15,6 +15,7 @@ public sealed partial class EditingTests
     [Theory]
     [InlineData("ketterby-t40")]
     [InlineData("brindlow-c3")]
+    [InlineData("torvessa-e9")]
     [InlineData("velmarra-v2")]
     public void After_any_edits_the_report_is_that_of_a_fresh_check(string machine)
     {
