@@ -24,7 +24,8 @@ internal sealed class Guards
     public ImmutableArray<MachineItem> ExposedBy(Energy energy) => _exposed[energy.Index];
 
     /// <summary>
-    /// The parts and covers that hide or guard what an energy can reach, those behind which these are hidden among them.
+    /// The parts and covers that hide or guard what an energy can reach, those behind which these are hidden among them. What is in the way
+    /// of the energy's own isolating device has to be off for it to come back, and is no guard of it.
     /// </summary>
     /// <param name="energy">The energy.</param>
     /// <param name="open">What may be open: what it hides is taken to be open with it, and what hides it alone is not asked for.</param>
@@ -34,32 +35,28 @@ internal sealed class Guards
     private MachineItem[] Find(Energy energy, ImmutableArray<MachineItem> open)
     {
         var seen = new HashSet<MachineItem>(open);
-        var guards = new List<MachineItem>();
-        var waiting = new Queue<MachineItem>();
-        foreach (var item in ExposedBy(energy))
-        {
-            foreach (var inner in Inside(item))
-            {
-                if (!seen.Contains(inner))
-                {
-                    waiting.Enqueue(inner);
-                }
-            }
-        }
+        Hide([energy], seen);
+        return [.. Hide(ExposedBy(energy).SelectMany(Inside).Where(inner => !seen.Contains(inner)), seen)];
+    }
 
+    /// <summary>What hides any of the items, and what hides that, and so on, as far as it is not known yet.</summary>
+    private static List<MachineItem> Hide(IEnumerable<MachineItem> items, HashSet<MachineItem> known)
+    {
+        var hiders = new List<MachineItem>();
+        var waiting = new Queue<MachineItem>(items);
         while (waiting.TryDequeue(out var hidden))
         {
-            foreach (var guard in HidersOf(hidden))
+            foreach (var hider in HidersOf(hidden))
             {
-                if (seen.Add(guard))
+                if (known.Add(hider))
                 {
-                    guards.Add(guard);
-                    waiting.Enqueue(guard);
+                    hiders.Add(hider);
+                    waiting.Enqueue(hider);
                 }
             }
         }
 
-        return [.. guards];
+        return hiders;
     }
 
     /// <summary>A joint; a part with all parts and joints that it holds.</summary>

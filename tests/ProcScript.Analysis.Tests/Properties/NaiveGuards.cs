@@ -19,19 +19,21 @@ internal static class NaiveGuards
                 condition.Item == energy && condition.State == NeededState.Isolated && condition.Phase != NeedsPhase.Strip)),
         ];
         var hidden = all.Where(item => exposed.Any(one => one == item || (one is Part part && IsIn(item, part)))).ToHashSet();
-        var found = 0;
-        var guards = new HashSet<MachineItem>();
-        while (found < hidden.Count)
+        // What has to be off for somebody to get at the switch cannot be in place when it is turned on.
+        var off = AllBefore([energy], []);
+        return [.. exposed, .. AllBefore(hidden, off)];
+    }
+
+    private static HashSet<MachineItem> AllBefore(IEnumerable<MachineItem> items, HashSet<MachineItem> without)
+    {
+        var before = new HashSet<MachineItem>();
+        var next = items.Where(item => !without.Contains(item)).ToList();
+        while (next.Count > 0)
         {
-            found = hidden.Count;
-            foreach (var guard in hidden.SelectMany(Before).ToList())
-            {
-                guards.Add(guard);
-                hidden.Add(guard);
-            }
+            next = [.. next.SelectMany(Before).Where(item => !without.Contains(item) && before.Add(item))];
         }
 
-        return [.. exposed, .. guards];
+        return before;
     }
 
     private static bool IsIn(MachineItem item, Part part) => item is Part inner ? inner.IsWithin(part) : ((Joint)item).Owner.IsWithin(part);
@@ -39,7 +41,7 @@ internal static class NaiveGuards
     /// <summary>What stands before an item: parts that somebody has to move to get at it, each with all around it, and covers.</summary>
     private static IEnumerable<MachineItem> Before(MachineItem item)
     {
-        var owner = item is Joint joint ? joint.Owner : ((Part)item).Parent;
+        var owner = item is Joint joint ? joint.Owner : (item as Part)?.Parent;
         var conditions = item.Conditions
             .Concat((item as Joint)?.Over?.Conditions ?? [])
             .Concat(Up(owner).SelectMany(part => part.Conditions));

@@ -28,7 +28,7 @@ public sealed class RefitProperties
                     Interlocked.Increment(ref exact);
                 }
             },
-            iter: 700);
+            iter: 1000);
         Assert.True(exact > 400, $"only {exact} samples could be reversed exactly");
     }
 
@@ -86,13 +86,13 @@ public sealed class RefitProperties
             {
                 var sample = Sample.Of(seed, steps: 12);
                 var naive = sample.Stripped();
-                if (sample.IsPlain && Sample.CanDo(naive, sample.Reverse(), refit: true))
+                if (sample.IsPlain && sample.IsSymmetrical && Sample.CanDo(naive, sample.Reverse(), refit: true))
                 {
                     Assert.Equal(ValidOrders.Of(sample.Strip), ValidOrders.Of(sample.Refit));
                     Interlocked.Increment(ref counted);
                 }
             },
-            iter: 500);
+            iter: 1500);
         Assert.True(counted > 30, $"only {counted} samples were counted");
     }
 

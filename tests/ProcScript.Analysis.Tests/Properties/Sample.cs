@@ -51,6 +51,12 @@ internal sealed class Sample
         && Strip.Actions.Where(action => action.Target is Joint).DistinctBy(action => action.Target).Count()
             == Strip.Actions.Count(action => action.Target is Joint);
 
+    /// <summary>
+    /// Whether the way back asks for no more than the way out: power comes back only to a whole machine, and a prop goes only when the part
+    /// is held.
+    /// </summary>
+    public bool IsSymmetrical => Strip.Actions.All(action => action.Verb is not (Verb.Isolate or Verb.Support));
+
     /// <summary>The seeds that samples are made from. A failing one is printed, and made again from its numbers.</summary>
     public static Gen<(int Parts, uint Machine, uint Strip)> Seeds(int parts = 9) => Gen.Select(Gen.Int[1, parts], Gen.UInt, Gen.UInt);
 
