@@ -72,7 +72,11 @@ internal sealed class CircleReport(MachineFacts facts, IReadOnlyList<ActionDraft
             }
         }
 
-        return [.. facts.Guards.ExposedBy(energy).Concat(facts.Guards.Of(energy, [])).Distinct().Where(closed.Contains)];
+        return [.. facts.Guards.ExposedBy(energy).Concat(facts.Guards.Of(energy, [])).SelectMany(Held).Distinct().Where(closed.Contains)];
+
+        IEnumerable<MachineItem> Held(MachineItem item) => item is Part part
+            ? facts.Ties(part).Where(joint => joint.Role == JointRole.Held).Prepend<MachineItem>(part)
+            : [item];
 
         void Close(int index)
         {

@@ -56,6 +56,12 @@ internal sealed class ReferenceRefit
             var after = refit._drafts.Count;
             var inverse = inverses.All[slot];
             refit.Add(inverse.Request, inverse.Origin, inverse.Undoes);
+            if (inverse.Origin is PropAgain)
+            {
+                // The prop stands ready when the part goes in, and not long before.
+                refit._leaders.Add(new Leader(refit._drafts.Count - 1, refit._drafts.Count));
+            }
+
             for (var i = checks; i < after; i++)
             {
                 if (refit._drafts[i].Origin is RuledCheck { Rule.Before: not null } or RuledTest { Rule.Before: not null })

@@ -11,6 +11,11 @@ namespace ProcScript.Analysis.Wording;
 /// <summary>Findings at actions of the refit, which no line of the text holds: they point at what the action comes from.</summary>
 internal static class RefitFinding
 {
+    /// <summary>What to do where a test cannot stand at its place.</summary>
+    public const string TestHelp =
+        "a test needs whole what carries its power, and ends with the proof that this is off: put it where both can be had, or let "
+        + "`while … open because \"…\"` in it name what may be open";
+
     /// <summary>A finding at the step whose inverse the action is, or at the rule that asks for it.</summary>
     public static Finding At(RuleInfo rule, RefitStep step, string message, string label, params IEnumerable<LabeledSpan> related) =>
         step.Origin switch

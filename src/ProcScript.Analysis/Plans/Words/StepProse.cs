@@ -68,7 +68,7 @@ internal static class StepProse
         ],
         { Target: Energy energy, Verb: Verb.Verify } => [VerifyPlace(energy)],
         { Target: Energy energy, Verb: Verb.Restore } =>
-            ["First work down *Return to service* for this energy.", energy.Restore, .. step.Open.Select(StillOpen)],
+            ["First work down *Return to service* for this energy.", energy.Restore, .. StillOpen(step.Open)],
         { Target: Fluid fluid, Verb: Verb.Empty } => [fluid.Empty],
         { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill, .. step.Brings.Select(Brought)],
         { Part: not null, Verb: Verb.Fit, Brings: [_, ..] brings } => [.. brings.Where(brought => !brought.Change.Adds).Select(Brought)],
@@ -90,8 +90,10 @@ internal static class StepProse
     private static string? VerifyPlace(Energy energy) =>
         energy.VerifyAt is { Words: { Length: > 0 } words } ? $"Prove it at: {words}." : null;
 
-    private static string StillOpen(OpenItem open) =>
-        $"Still open: {ItemWords.Whole(open.Item)}. {open.Because} Cap or cover what is bare, and keep clear of it.";
+    private static IEnumerable<string> StillOpen(ImmutableArray<OpenItem> open) =>
+        from item in open
+        group ItemWords.Whole(item.Item) by item.Because into items
+        select $"Still open: {string.Join("; ", items.Distinct())}. {items.Key} Cap or cover what is bare, and keep clear of it.";
 
     private static string Brought(BroughtChange brought) => $"{FluidWords.Of(brought)}.";
 

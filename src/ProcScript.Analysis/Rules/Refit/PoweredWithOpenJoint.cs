@@ -72,7 +72,7 @@ public sealed class PoweredWithOpenJoint : RefitFailureRule<PowerBeforeClosing>
     {
         var energy = ItemPhrases.The(failure.Energy);
         var message = $"{energy} is wanted live while {ItemPhrases.List(failure.Open.Select(Still))}";
-        var related = failure.Open.Select(item => new LabeledSpan(item.Declared, $"{Still(item)} then"));
+        var related = failure.Open.Select(item => new LabeledSpan(item.Declared, $"{Still(item)}"));
         var label = failure.Wanted.Action.Verb == Verb.Restore || failure.Edges[0].Reason is Ruled { Rule: OrderRule }
             ? $"{energy} comes back before {ItemPhrases.Written(failure.Wanted)}"
             : $"{ItemPhrases.Written(failure.Wanted)} needs {energy} live";
@@ -82,10 +82,14 @@ public sealed class PoweredWithOpenJoint : RefitFailureRule<PowerBeforeClosing>
         var closing = failure.Open[0] is Joint joint ? ActionTable.Closing(joint) : ActionTable.Row(Verb.Fit);
         return finding with
         {
-            Help = $"let {energy} come back when all of it is in place; what has to be done under power before that is a test: "
-                + $"`test \"…\" before {closing.Word} {failure.Open[0].Name} {{ power {failure.Energy.Name}  check \"…\" }}`",
+            Help = failure.Edges[0].Reason is Ruled
+                ? $"let {energy} come back when all of it is in place; what has to be done under power before that is a test: "
+                    + $"`test \"…\" before {closing.Word} {failure.Open[0].Name} {{ power {failure.Energy.Name}  check \"…\" }}`"
+                : $"where the machine cannot be closed without power, say in `refit` what may stay open meanwhile, and why: "
+                    + $"`restore {failure.Energy.Name} while {string.Join(", ", failure.Open.Select(item => item.Name))} open because \"…\"`",
         };
     }
 
-    private static string Still(MachineItem item) => item is Part ? $"{ItemPhrases.The(item)} is still off" : $"{ItemPhrases.The(item)} is still open";
+    private static string Still(MachineItem item) =>
+        item is Part ? $"{ItemPhrases.The(item)} is not in place yet" : $"{ItemPhrases.The(item)} is not closed and tight yet";
 }

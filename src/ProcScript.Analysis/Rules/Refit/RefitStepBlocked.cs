@@ -79,10 +79,7 @@ public sealed class RefitStepBlocked : RefitRunRule
                 "its inverse cannot be performed",
                 [.. RefitFinding.Chain(circle.Edges)]) with
             {
-                Help = circle.Edges.Any(edge => edge.Earlier.Origin is RuledTest || edge.Later.Origin is RuledTest)
-                    ? "a test needs whole what carries its power, and ends with the proof that this is off: put it where both can be had, or let "
-                        + "`while … open because` name what may be open"
-                    : "let one of the conditions bind the strip only",
+                Help = circle.IsAboutTest ? RefitFinding.TestHelp : "let one of the conditions bind the strip only",
             };
         }
 

@@ -78,7 +78,7 @@ public sealed class RuleCycle : RefitFailureRule<RuleCircle>
         return new Finding(Id, Message(rule), RefitFinding.Source(rule.Reason), "this rule cannot hold")
         {
             Related = RefitFinding.Chain(failure.Edges.Skip(1)),
-            Help = "take the rule out, or change what stands in its way",
+            Help = failure.IsAboutTest ? RefitFinding.TestHelp : "take the rule out, or change what stands in its way",
             Fixes = rule.Reason is Ruled { Rule: OrderRule order } ? [.. StepEdits.Delete(attempt.Strip, order)] : [],
         };
     }

@@ -38,7 +38,11 @@ public sealed record StripVerbInRule(RefitAnchor Anchor) : RefitFailure;
 
 /// <summary>Actions of the refit wait for each other in a circle that an author's rule closes.</summary>
 /// <param name="Edges">The circle, beginning with an author's rule.</param>
-public sealed record RuleCircle(ImmutableArray<CircleEdge> Edges) : RefitFailure;
+public sealed record RuleCircle(ImmutableArray<CircleEdge> Edges) : RefitFailure
+{
+    /// <summary>Whether a test under power is one of them.</summary>
+    public bool IsAboutTest => CircleEdge.LeadThroughTest(Edges);
+}
 
 /// <summary>An energy is wanted live while joints on it are still open, or while what guards it is off.</summary>
 /// <param name="Energy">The energy.</param>
@@ -50,13 +54,21 @@ public sealed record PowerBeforeClosing(Energy Energy, ImmutableArray<MachineIte
 
 /// <summary>Actions of the refit wait for each other in a circle, without any author's rule.</summary>
 /// <param name="Edges">The circle.</param>
-public sealed record NeedCircle(ImmutableArray<CircleEdge> Edges) : RefitFailure;
+public sealed record NeedCircle(ImmutableArray<CircleEdge> Edges) : RefitFailure
+{
+    /// <summary>Whether a test under power is one of them.</summary>
+    public bool IsAboutTest => CircleEdge.LeadThroughTest(Edges);
+}
 
 /// <summary>One link of a circle.</summary>
 /// <param name="Earlier">What has to go first.</param>
 /// <param name="Later">What has to go later.</param>
 /// <param name="Reason">Why.</param>
-public readonly record struct CircleEdge(RefitStep Earlier, RefitStep Later, OrderReason Reason);
+public readonly record struct CircleEdge(RefitStep Earlier, RefitStep Later, OrderReason Reason)
+{
+    /// <summary>Whether a circle leads through a test under power.</summary>
+    internal static bool LeadThroughTest(ImmutableArray<CircleEdge> edges) => edges.Any(edge => edge.Earlier.Origin is RuledTest);
+}
 
 /// <summary>An action of the refit with where it comes from.</summary>
 /// <param name="Action">The action.</param>
