@@ -12,12 +12,13 @@ internal sealed class Guards
     private readonly MachineItem[]?[] _whole;
 
     /// <summary>Works them out.</summary>
-    public Guards(Machine machine, Func<Energy, ImmutableArray<Joint>> jointsOn)
+    public Guards(Machine machine)
     {
         _machine = machine;
         _whole = new MachineItem[]?[machine.Energies.Length];
+        var on = machine.Joints.Where(joint => joint.On is not null).ToLookup(joint => joint.On!, joint => (MachineItem)joint);
         var asking = machine.Energies.IsEmpty ? Enumerable.Empty<(MachineItem, Energy)>().ToLookup(one => one.Item2, one => one.Item1) : Asking(machine);
-        _exposed = [.. machine.Energies.Select(energy => jointsOn(energy).Concat(asking[energy]).Distinct().ToImmutableArray())];
+        _exposed = [.. machine.Energies.Select(energy => on[energy].Concat(asking[energy]).Distinct().ToImmutableArray())];
     }
 
     /// <summary>The joints on an energy, and the joints and parts that ask for it isolated when they are put back.</summary>

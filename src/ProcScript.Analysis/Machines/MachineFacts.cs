@@ -23,7 +23,7 @@ internal sealed class MachineFacts
         _ties = FindTies(machine);
         _jointsOn = Group(machine.Joints, joint => joint.On?.Index, machine.Energies.Length);
         _jointsCarrying = Group(machine.Joints, joint => joint.Carries?.Index, machine.Fluids.Length);
-        Guards = new Guards(machine, JointsOn);
+        Guards = new Guards(machine);
         _isConditioned = new bool[machine.Parts.Length];
         foreach (var part in machine.Parts)
         {

@@ -101,8 +101,14 @@ internal sealed class ReferenceRefit
             return last.Last + 1;
         }
 
-        // Close-out, or as late before it as its needs hold.
+        // Close-out; a test right before its energies come back for good, since it goes before that and nothing else asks for it.
         var slot = _inverses.All.Length;
+        if (rule is TestRule)
+        {
+            return slot;
+        }
+
+        // A check as late as its needs hold.
         foreach (var need in _collector.Collect(Request(rule)))
         {
             var stretch = _history.Find(need, _inverses.All.Length);

@@ -63,6 +63,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Energies.StoredEnergy(),
         new global::ProcScript.Analysis.Rules.Workshop.Energies.RestraintProbed(),
         new global::ProcScript.Analysis.Rules.Workshop.Energies.LoadWithoutSupport(),
+        new global::ProcScript.Analysis.Rules.Workshop.Energies.GuardOffWhileLive(),
         new global::ProcScript.Analysis.Rules.Workshop.Fluids.NoAcceptanceBand(),
         new global::ProcScript.Analysis.Rules.Workshop.Fluids.NewPartComesDry(),
         new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooHeavyForOne(),
