@@ -81,6 +81,9 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
     /// <summary>The same for another state of the same machine.</summary>
     public NeedCollector On(MachineState other) => new(facts, other, phase, discarded) { AsInTheMachine = AsInTheMachine };
 
+    /// <summary>The same state as one finds it who isolates an energy: what binds on the way out binds then, whenever it is done.</summary>
+    public NeedCollector Isolating() => new(facts, state, NeedsPhase.Strip, discarded) { AsInTheMachine = AsInTheMachine };
+
     /// <summary>Whether a need is met in the state at hand.</summary>
     public bool IsMet(Need need) => need.IsMetBy(state[need.Variable]);
 

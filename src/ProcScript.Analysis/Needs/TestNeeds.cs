@@ -19,10 +19,13 @@ internal static class TestNeeds
         var first = collector.Count;
         foreach (var energy in test.Powered)
         {
-            var (restore, isolate) = (Restore(test, energy), Isolate(energy));
+            var restore = Restore(test, energy);
             ClearNeeds.Reached(restore, collector);
             PowerNeeds.AllOnItClosed(restore, collector);
-            Verification.Reached(isolate, collector);
+            foreach (var need in collector.Isolating().Collect(Isolate(energy)))
+            {
+                collector.AddOnce(need);
+            }
         }
 
         foreach (var step in test.Steps)

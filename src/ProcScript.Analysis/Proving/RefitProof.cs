@@ -28,7 +28,8 @@ internal static class RefitProof
         foreach (var action in actions)
         {
             var request = Request(action, strip.Procedure);
-            if (collector.Collect(request).FirstOrDefault(need => !collector.IsMet(need)) is { } lacking)
+            var asked = action.Verb == Verb.Isolate ? collector.Isolating() : collector;
+            if (asked.Collect(request).FirstOrDefault(need => !collector.IsMet(need)) is { } lacking)
             {
                 return [new Blocked(new RefitStep(new NamedAction(action.Verb, action.Target), action.Origin), lacking)];
             }

@@ -39,7 +39,7 @@ internal static class TestActions
             actions.Add(new ActionDraft(new ActionRequest(step.Verb, null) { Conditions = step.Conditions }, new TestStep(test, step), [], []));
         }
 
-        foreach (var energy in powered.Reverse())
+        foreach (var energy in test.InOrderOfIsolation())
         {
             actions.Add(Switch(TestNeeds.Isolate(energy), test, state));
         }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
+using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Procedures;
@@ -80,14 +81,26 @@ public sealed record TestRule(
     ImmutableArray<Alert> Alerts,
     SourceSpan Source) : PlacedRule(Before, After, Alerts, Source)
 {
-    /// <summary>The energies in the order in which they come back: one that is isolated after another comes back before it.</summary>
-    public ImmutableArray<Energy> InOrderOfReturn()
+    /// <summary>The energies in the order in which they come back: one that asks for another isolated comes back before it.</summary>
+    public ImmutableArray<Energy> InOrderOfReturn() => Ordered(Powered, (energy, other) => Asks(energy, other, NeedsPhase.Strip));
+
+    /// <summary>The energies in the order in which they are isolated again: one that asks for another isolated goes after it.</summary>
+    public ImmutableArray<Energy> InOrderOfIsolation() => Ordered(Powered.Reverse(), (energy, other) => Asks(other, energy, NeedsPhase.Refit));
+
+    private static bool Asks(Energy energy, Energy other, NeedsPhase notIn) => energy.Conditions.Any(condition =>
+        condition.Item == other && condition.State == NeededState.Isolated && condition.Phase != notIn);
+
+    /// <summary>The energies, each before those that it goes before; of those that are free the first in the list.</summary>
+    private static ImmutableArray<Energy> Ordered(IEnumerable<Energy> energies, Func<Energy, Energy, bool> goesBefore)
     {
-        var ordered = ImmutableArray.CreateBuilder<Energy>(Powered.Length);
-        foreach (var energy in Powered)
+        var left = energies.ToList();
+        var ordered = ImmutableArray.CreateBuilder<Energy>(left.Count);
+        while (left.Count > 0)
         {
-            var place = ordered.ToList().FindIndex(other => energy.After.Contains(other));
-            ordered.Insert(place < 0 ? ordered.Count : place, energy);
+            // Energies that wait for each other in a circle are a finding of the machine; any order does for them.
+            var next = left.Find(energy => !left.Exists(other => other != energy && goesBefore(other, energy))) ?? left[0];
+            left.Remove(next);
+            ordered.Add(next);
         }
 
         return ordered.DrainToImmutable();

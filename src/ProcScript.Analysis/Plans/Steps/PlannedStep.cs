@@ -67,6 +67,9 @@ internal sealed record PlannedStep
     /// <summary>Whether an energy is isolated and proved to be off once it is done.</summary>
     public bool EndsProved { get; init; }
 
+    /// <summary>The step that proves an energy to be off which is isolated here; 0 where this one does, or none.</summary>
+    public int ProvedAt { get; init; }
+
     /// <summary>What the author lets stay open although an energy comes back.</summary>
     public ImmutableArray<OpenItem> Open { get; init; } = [];
 

@@ -100,6 +100,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Mirror = _mirrors.TryGetValue(action.Number, out var mirror) ? NumberOf(mirror) : 0,
                 Fate = FateOf(action.Target),
                 EndsProved = action.Changes is [{ Variable.Kind: StateKind.Live, After: (int)EnergyState.Dead }],
+                ProvedAt = action is { Verb: Verb.Isolate, Changes: [{ After: (int)EnergyState.Unproved }] } ? Proof(action) : 0,
                 Open = action.Verb == Verb.Restore ? OpenAt(action) : [],
                 Brings = Brings(action),
                 Charge = action is { Verb: Verb.Fill, Target: Fluid fluid } ? ChargeBand.Of(fluid, Brings(action).Select(brought => brought.Change)) : null,
@@ -127,6 +128,10 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             { Verb: Verb.Fill, Target: Fluid fluid } => [.. Brought.Where(brought => brought.Fluid == fluid && brought.Change.Supply is null)],
             _ => [],
         };
+
+        private int Proof(PerformedAction isolation) =>
+            strip.Actions.FirstOrDefault(action => action.Number > isolation.Number && action.Verb == Verb.Verify && action.Target == isolation.Target)
+                is { } proof ? NumberOf(proof.Number) : 0;
 
         private ImmutableArray<OpenItem> OpenAt(PerformedAction action) => action.Origin is TestStep test
             ? test.Rule.Open

@@ -14,6 +14,9 @@ internal static class ItemWords
     public static string Place(Joint joint) =>
         (joint.At ?? joint.Over?.At) is { } at ? $"{joint.Owner.Title}, {at}" : joint.Owner.Title;
 
+    /// <summary>Where an energy is proved to be off; empty where it is not said.</summary>
+    public static string Place(VerifyPlace place) => place.Item is { } item ? Whole(item) : place.Words;
+
     /// <summary>An item by itself: <c>evaporator</c>, <c>4 × M8 × 25 flange bolt (evaporator)</c>.</summary>
     public static string Whole(MachineItem item) =>
         item is Joint joint ? $"{Pieces(joint.Count, joint.Kind.Title)} ({Place(joint)})" : item.Title;

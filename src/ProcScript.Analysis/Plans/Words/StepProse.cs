@@ -64,7 +64,7 @@ internal static class StepProse
             energy.Lock,
             energy.Bleed,
             energy.Wait is { } wait ? $"Then wait {wait.Print()}." : null,
-            step.EndsProved ? VerifyPlace(energy) : "It is not proved to be off yet: nobody can get at the place of that. Treat it as live.",
+            step.EndsProved ? VerifyPlace(energy) : $"Treat it as live until step {step.ProvedAt} has proved that it is off.",
         ],
         { Target: Energy energy, Verb: Verb.Verify } => [VerifyPlace(energy)],
         { Target: Energy energy, Verb: Verb.Restore } =>
@@ -88,7 +88,7 @@ internal static class StepProse
     });
 
     private static string? VerifyPlace(Energy energy) =>
-        energy.VerifyAt is { Words: { Length: > 0 } words } ? $"Prove it at: {words}." : null;
+        energy.VerifyAt is { } place && ItemWords.Place(place) is { Length: > 0 } words ? $"Prove it at: {words}." : null;
 
     private static IEnumerable<string> StillOpen(ImmutableArray<OpenItem> open) =>
         from item in open

@@ -13,7 +13,12 @@ internal static class StepText
 {
     /// <summary>The text of a step: <c>Undo 4 × M10 × 30 bolt</c>.</summary>
     public static string Of(PlannedStep step) =>
-        step.Target is null ? Phrase(step.Verb, Topic(step)) : Phrase(step.Verb, Object(step)) + Addition(step);
+        step switch
+        {
+            { Target: null } => Phrase(step.Verb, Topic(step)),
+            { Verb: Verb.Support, Phase: PlanPhase.Refit } => string.Format(CultureInfo.InvariantCulture, SupportReady, Object(step)),
+            _ => Phrase(step.Verb, Object(step)) + Addition(step),
+        };
 
     /// <summary>An action on all of an item: <c>Remove the roof panel</c>.</summary>
     public static string Of(Verb verb, MachineItem item) =>
@@ -35,6 +40,9 @@ internal static class StepText
 
     private static string Phrase(Verb verb, string target) =>
         string.Format(CultureInfo.InvariantCulture, ActionTable.Row(verb).Phrase, target);
+
+    /// <summary>What a support of the refit is for: the part is not there yet.</summary>
+    private const string SupportReady = "Set the support ready for {0}";
 
     private static string Object(PlannedStep step) => step switch
     {

@@ -14,19 +14,16 @@ namespace ProcScript.Analysis.Rules.Workshop.Energies;
 public sealed class GuardOffWhileLive : StripRule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC5050", "guard-off-while-live", "What guards a live energy comes off", Severity.Warning)
-    {
-        Fix = FixAvailability.Sometimes,
-    };
+    public static readonly RuleInfo Id = new("PRC5050", "guard-off-while-live", "What guards a live energy comes off", Severity.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A part that hides a joint on an energy, or something that needs it isolated, comes off or goes aside while the energy is live. It "
-            + "is asked for energies with a `hazard` mark, a `danger` or a `warning`, and not where the part is in the way of the energy's own "
-            + "switch.",
+        What: "A part that hides a joint on an energy, or something that needs it isolated, comes off or goes aside before the step that "
+            + "isolates the energy. It is asked for energies with a `hazard` mark or a `danger`, and not where the part is in the way of the "
+            + "energy's own switch.",
         Why: "Behind the guard are bare terminals, blades or jets, and the next hand in there belongs to somebody who trusts the card. It is a "
             + "warning because a guard may come off first to read or to set something live; allow it then, and say how people are kept away.",
         Wrong: """
@@ -85,7 +82,13 @@ public sealed class GuardOffWhileLive : StripRule
     /// <inheritdoc/>
     public override IEnumerable<Finding> Check(StripRun run)
     {
-        var live = run.Procedure.Machine.Energies.Where(CanKill).ToList();
+        // Only those that are isolated later: a job that does not open the circuit may open what it lies behind.
+        var live = run.Actions
+            .Where(action => action.Verb == Verb.Isolate)
+            .Select(action => action.Target)
+            .OfType<Energy>()
+            .Where(CanKill)
+            .ToList();
         if (live.Count == 0)
         {
             yield break;
@@ -113,7 +116,7 @@ public sealed class GuardOffWhileLive : StripRule
     }
 
     private static bool CanKill(Energy energy) =>
-        !energy.Hazards.IsEmpty || energy.Alerts.Any(alert => alert.Word is SignalWord.Danger or SignalWord.Warning);
+        !energy.Hazards.IsEmpty || energy.Alerts.Any(alert => alert.Word == SignalWord.Danger);
 
     private static Finding At(StripRun run, Step step, PerformedAction action, Energy energy) => StepFinding.At(
         Id,
@@ -123,8 +126,5 @@ public sealed class GuardOffWhileLive : StripRule
         [new LabeledSpan(energy.Declared, "can hurt badly"), new LabeledSpan(action.Target!.Declared, "hides what it reaches")]) with
     {
         Help = $"isolate {ItemPhrases.The(energy)} first",
-        Fixes = run.Actions.Any(action => action.Verb == Verb.Isolate && action.Target == energy)
-            ? []
-            : [.. StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Isolate, energy)])],
     };
 }
