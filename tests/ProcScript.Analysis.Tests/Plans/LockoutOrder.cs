@@ -42,13 +42,16 @@ internal sealed class LockoutOrder
         Assert.Equal(_plan.Energies.Select(energy => energy.IsolatedAt).Order(), _plan.Energies.Select(energy => energy.IsolatedAt));
         foreach (var energy in _plan.Energies)
         {
-            // The lines stand in the order of the rule, and the verification, after the wait, belongs to the step that isolates.
+            // The lines stand in the order of the rule. The verification, after the wait, belongs to the step that isolates, or to one of its own
+            // where nobody could get at the place of it before.
             Assert.Equal(Application.Where(Lines(energy.MakeSafe).Contains), Lines(energy.MakeSafe));
             Assert.Empty(Application.Except(Lines(energy.MakeSafe)).Except(["wait"]));
             Assert.Equal(Release, Lines(energy.Return));
             var isolating = steps[energy.IsolatedAt - 1];
             Assert.Equal("isolate", isolating.Verb);
-            Assert.True(isolating.Reading is not null || !isolating.Checks.IsEmpty, $"{energy.Title} is not verified at its step");
+            var proving = steps.FirstOrDefault(step => step.Verb == "verify" && step.Item == energy.Name) ?? isolating;
+            Assert.True(proving.Number >= isolating.Number, $"{energy.Title} is verified before it is isolated");
+            Assert.True(proving.Reading is not null || !proving.Checks.IsEmpty, $"{energy.Title} is not verified at its step");
             Assert.Equal(energy.Wait.Length > 0, isolating.How.Contains($"Then wait {energy.Wait}."));
             Assert.Equal("restore", steps[energy.RestoredAt - 1].Verb);
             Assert.True(energy.RestoredAt > energy.IsolatedAt);
