@@ -71,17 +71,20 @@ public static class ActionTable
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Live],
             Effect = new(StateKind.Live, (_, _) => 0),
+            IsPrecaution = true,
         },
         new(Verb.Empty, Strip, ActionTargets.Fluid, Verb.Fill, "Empty {0}", "empty")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Full],
             Effect = new(StateKind.Full, (_, _) => 0),
+            IsPrecaution = true,
             MayRunInBackground = true,
         },
         new(Verb.Support, Strip, ActionTargets.Part, Verb.Unsupport, "Support {0}", "supported")
         {
             Needs = [PartSources.Unpropped],
             Effect = new(StateKind.Propped, (_, _) => 1),
+            IsPrecaution = true,
         },
 
         new(Verb.Fasten, Refit, Fastener, null, "Fasten {0}", "fastened")
