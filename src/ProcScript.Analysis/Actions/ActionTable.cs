@@ -79,22 +79,26 @@ public static class ActionTable
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Live, Verification.ReachedWhereItEndsWithIt],
             Effects = [new(StateKind.Live, (_, proof) => proof)],
+            IsPrecaution = true,
         },
         new(Verb.Verify, Strip, ActionTargets.Energy, null, "Prove that {0} is off", "proved to be off")
         {
             Needs = [Verification.Reached, ServiceSources.Isolated],
             Effects = [new(StateKind.Live, (_, _) => (int)EnergyState.Dead)],
+            IsPrecaution = true,
         },
         new(Verb.Empty, Strip, ActionTargets.Fluid, Verb.Fill, "Empty {0}", "empty")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Full],
             Effects = [new(StateKind.Full, (_, _) => 0)],
+            IsPrecaution = true,
             MayRunInBackground = true,
         },
         new(Verb.Support, Strip | Refit, ActionTargets.Part, Verb.Unsupport, "Support {0}", "supported")
         {
             Needs = [PartSources.Unpropped],
             Effects = [new(StateKind.Propped, (_, _) => 1)],
+            IsPrecaution = true,
         },
 
         new(Verb.Fasten, Refit, Fastener, null, "Fasten {0}", "fastened")

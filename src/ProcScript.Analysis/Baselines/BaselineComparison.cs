@@ -4,7 +4,7 @@ using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Baselines;
 
-/// <summary>Holds a report against a baseline.</summary>
+/// <summary>Holds a report against a baseline. An error is told whatever the baseline says.</summary>
 public static class BaselineComparison
 {
     /// <summary>The report in which what the baseline knows is silenced, and what it knows in vain is found.</summary>
@@ -61,7 +61,10 @@ public static class BaselineComparison
             allowances.Dequeue();
         }
 
-        return finding with { Silencing = new Silencing(SilencingKind.Baseline, first.Place, Reason: "") };
+        // An earlier program may have written an error down. It is found, so that its entry is not stale; it goes with the next writing.
+        return BaselineUpdate.IsError(finding)
+            ? finding
+            : finding with { Silencing = new Silencing(SilencingKind.Baseline, first.Place, Reason: "") };
     }
 
     private static class One

@@ -1,14 +1,18 @@
 using System.Collections.Immutable;
+using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Baselines;
 
-/// <summary>A baseline as it is to be written.</summary>
+/// <summary>
+/// A baseline as it is to be written. An error is never in it: what is not proven, or can hurt somebody, would pass for good news.
+/// </summary>
 /// <param name="Entries">The entries.</param>
 /// <param name="Kept">How many findings of the earlier one are still there, or were not looked at.</param>
 /// <param name="Dropped">How many findings of the earlier one are gone.</param>
 /// <param name="Added">How many findings were added.</param>
 /// <param name="Refused">How many findings are new and were not added.</param>
-public sealed record BaselineUpdate(ImmutableArray<BaselineEntry> Entries, int Kept, int Dropped, int Added, int Refused)
+/// <param name="Errors">How many findings are errors, and were left out for that.</param>
+public sealed record BaselineUpdate(ImmutableArray<BaselineEntry> Entries, int Kept, int Dropped, int Added, int Refused, int Errors)
 {
     /// <summary>What a report makes of an earlier baseline.</summary>
     /// <param name="report">What the check came to, not yet held against any baseline.</param>
@@ -21,7 +25,9 @@ public sealed record BaselineUpdate(ImmutableArray<BaselineEntry> Entries, int K
         var before = (earlier?.Entries ?? [])
             .GroupBy(entry => entry.Fingerprint, StringComparer.Ordinal)
             .ToDictionary(same => same.Key, same => same.First() with { Count = same.Sum(entry => entry.Count) }, StringComparer.Ordinal);
+        var errors = report.Findings.Count(IsError);
         var now = report.Findings
+            .Where(reported => !IsError(reported))
             .GroupBy(reported => reported.Fingerprint.Key, StringComparer.Ordinal)
             .ToDictionary(same => same.Key, same => Entry([.. same]), StringComparer.Ordinal);
         var entries = ImmutableArray.CreateBuilder<BaselineEntry>();
@@ -56,8 +62,11 @@ public sealed record BaselineUpdate(ImmutableArray<BaselineEntry> Entries, int K
             }
         }
 
-        return new BaselineUpdate(entries.ToImmutable(), kept, dropped, added, refused);
+        return new BaselineUpdate(entries.ToImmutable(), kept, dropped, added, refused, errors);
     }
+
+    /// <summary>Whether a finding is none that a baseline may know.</summary>
+    internal static bool IsError(ReportedFinding reported) => reported.Severity == Severity.Error;
 
     private static BaselineEntry Entry(IReadOnlyList<ReportedFinding> same)
     {

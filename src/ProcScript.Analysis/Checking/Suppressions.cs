@@ -13,9 +13,9 @@ internal static class Suppressions
     /// <summary>The findings of a file with those about the comments there, and which of them are silenced.</summary>
     /// <param name="tree">The file; null where it is no source that was read.</param>
     /// <param name="settings">What was chosen about the check.</param>
-    /// <param name="isWhole">Whether the rules about the library as a whole were asked.</param>
+    /// <param name="extent">How much of what they may speak about was judged.</param>
     /// <param name="findings">The findings of the file.</param>
-    public static SuppressedFindings Apply(SyntaxTree? tree, CheckSettings settings, bool isWhole, IReadOnlyCollection<Finding> findings)
+    public static SuppressedFindings Apply(SyntaxTree? tree, CheckSettings settings, JudgedExtent extent, IReadOnlyCollection<Finding> findings)
     {
         var silencings = new Dictionary<Finding, Silencing>(ReferenceEqualityComparer.Instance);
         if (tree is null || tree.Suppressions.IsEmpty)
@@ -38,21 +38,28 @@ internal static class Suppressions
             }
         }
 
-        var judged = comments.ConvertAll(comment => (Comment: comment, State: StateOf(comment, used.Contains(comment), settings, isWhole)));
+        var judged = comments.ConvertAll(comment => (Comment: comment, State: StateOf(comment, used.Contains(comment), settings, extent)));
         return new SuppressedFindings(
             [.. findings, .. judged.SelectMany(one => Judge(one.Comment, one.State))],
             silencings,
             [.. judged.Select(one => new ReportedSuppression(one.Comment.Text.Path, one.Comment.Comment, one.Comment.Rule, one.State))]);
     }
 
-    /// <summary>A rule that is off, or was not asked, has no findings, and a comment on it waits for the day when it has.</summary>
-    private static SuppressionState StateOf(Allowance allowance, bool hasFinding, CheckSettings settings, bool isWhole) => allowance switch
+    /// <summary>
+    /// A rule that is off, or was not asked, has no findings, and neither has what was not judged: a comment on it waits for the day when it has.
+    /// </summary>
+    private static SuppressionState StateOf(Allowance allowance, bool hasFinding, CheckSettings settings, JudgedExtent extent) => allowance switch
     {
         { Rule: null } => SuppressionState.UnknownRule,
         _ when hasFinding => allowance.IsOver(settings.Today) ? SuppressionState.Expired : SuppressionState.Used,
         _ when settings.For(allowance.Text.Path).SeverityOf(allowance.Rule) is null => SuppressionState.RuleOff,
-        _ => !isWhole && RuleCatalog.Find(allowance.Rule.Code) is LibraryRule ? SuppressionState.NotAsked : SuppressionState.Unused,
+        _ => StateOf(RuleCatalog.Find(allowance.Rule.Code) is LibraryRule, extent),
     };
+
+    private static SuppressionState StateOf(bool isOfLibrary, JudgedExtent extent) =>
+        isOfLibrary && !extent.AsksOfLibrary ? SuppressionState.NotAsked
+        : isOfLibrary ? (extent.IsLibrary ? SuppressionState.Unused : SuppressionState.NotJudged)
+        : extent.IsFile ? SuppressionState.Unused : SuppressionState.NotJudged;
 
     private static IEnumerable<Finding> Judge(Allowance allowance, SuppressionState state)
     {

@@ -67,6 +67,9 @@ public sealed record JobChange
     /// <summary>The alerts that are otherwise.</summary>
     public required ImmutableArray<AlertChange> Alerts { get; init; }
 
+    /// <summary>The precautions that are gone or weaker while what they were for is still done.</summary>
+    public required ImmutableArray<SafetyChange> Safety { get; init; }
+
     /// <summary>The printed pages and labels of the old revision that say something else than the new ones, and are void.</summary>
     public required ImmutableArray<VoidPaper> Void { get; init; }
 }
@@ -123,6 +126,20 @@ public sealed record AlertChange(string Kind, string OldWord, string NewWord, st
 {
     /// <summary>Whether people are warned less than before of what is still done.</summary>
     public bool IsLoss => Kind is "removed" or "weakened";
+}
+
+/// <summary>A precaution that is gone or weaker.</summary>
+/// <param name="Kind"><c>gone</c> or <c>weaker</c>.</param>
+/// <param name="Measure">The verb of the step, such as <c>isolate</c>; of an energy that is still isolated <c>lock</c>, <c>bleed</c>,
+/// <c>wait</c>, <c>verify</c> or <c>expect</c>.</param>
+/// <param name="Item">The name of the energy, fluid or part.</param>
+/// <param name="Title">What people call it.</param>
+/// <param name="Old">What was said: the step, the text, the time or the limit.</param>
+/// <param name="New">What is said now; empty where nothing is.</param>
+public sealed record SafetyChange(string Kind, string Measure, string Item, string Title, string Old, string New)
+{
+    /// <summary>Whether it is a step, and not a measure of an energy.</summary>
+    internal bool IsStep => Measure is not ("lock" or "bleed" or "wait" or "verify" or "expect");
 }
 
 /// <summary>A printed page or a label that is void.</summary>

@@ -31,13 +31,13 @@ public static class LibraryComparison
             Changed =
             [
                 .. both.Where(job => job.Old.IsProven && job.New.IsProven)
-                    .Select(job => Of(NameOf(job.New), job.Old.CreatePlan()!, job.New.CreatePlan()!))
+                    .Select(job => Of(NameOf(job.New), job.Old, job.New))
                     .OfType<JobChange>(),
             ],
         };
     }
 
-    /// <summary>The alerts that warn less than before of what is still done, as findings in the new state.</summary>
+    /// <summary>The alerts that warn less than before of what is still done, and the precautions that are lost, as findings in the new state.</summary>
     /// <param name="change">What is otherwise.</param>
     /// <param name="after">What came of the procedures of the new state.</param>
     public static ImmutableArray<Finding> Losses(LibraryChange change, IReadOnlyCollection<ProcedureReport> after)
@@ -51,9 +51,18 @@ public static class LibraryComparison
                 where alert.IsLoss
                 let procedure = procedures[KeyOf(job.Name)].First()
                 select AlertWeakened.At(alert, PlaceOf(alert, procedure), job.Name.Job))
+                .Concat(
+                    from job in change.Changed
+                    from safety in job.Safety
+                    let procedure = procedures[KeyOf(job.Name)].First()
+                    select SafetyStepLost.At(safety, PlaceOf(safety, procedure), job.Name.Job))
                 .DistinctBy(finding => (finding.Primary, finding.Message)),
         ];
     }
+
+    /// <summary>The energy of a measure; for a step that is gone, the procedure.</summary>
+    private static SourceSpan PlaceOf(SafetyChange safety, ProcedureReport procedure) =>
+        safety.IsStep ? procedure.Procedure.Declared : procedure.Procedure.Machine.Items[safety.Item].Declared;
 
     /// <summary>The step that the alert belongs to, or the procedure.</summary>
     private static SourceSpan PlaceOf(AlertChange alert, ProcedureReport procedure)
@@ -68,8 +77,9 @@ public static class LibraryComparison
         return new SourceSpan(step.Source.Path, TextSpan.FromBounds(Math.Min(line.Start + step.Source.Column - 1, line.End), line.End));
     }
 
-    private static JobChange? Of(JobName name, Plan before, Plan after)
+    private static JobChange? Of(JobName name, ProcedureReport old, ProcedureReport fresh)
     {
+        var (before, after) = (old.CreatePlan()!, fresh.CreatePlan()!);
         if (before.Revision == after.Revision)
         {
             return null;
@@ -86,6 +96,7 @@ public static class LibraryComparison
             Steps = StepComparison.Of(stepsBefore, stepsAfter),
             Lists = ListComparison.Of(before, after),
             Alerts = AlertComparison.Of(before, stepsBefore, after, stepsAfter),
+            Safety = SafetyComparison.Of(old.Outcome.Strip!, fresh.Outcome.Strip!),
             Void = PrintedPapers.Void(before, after),
         };
     }

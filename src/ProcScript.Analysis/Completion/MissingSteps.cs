@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Stripping;
+using ProcScript.Analysis.Wording;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
@@ -54,7 +55,7 @@ public static class MissingSteps
             }
         }
 
-        return best;
+        return best is { } found && new PrecautionGuard(report.Library).Keeps(found) ? found : null;
     }
 
     /// <summary>What a procedure is called, where that is the same with all arguments; else its name in words.</summary>

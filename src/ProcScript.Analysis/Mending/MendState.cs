@@ -44,6 +44,14 @@ internal sealed class MendState
     /// <summary>The errors by the file of their place.</summary>
     public ILookup<string, Finding> Errors => _errors.Value;
 
+    /// <summary>The files that had an error before and have none, or that a procedure sees which is proven only now.</summary>
+    public HashSet<string> LitSince(MendState before)
+    {
+        var cured = before.Errors.Select(file => file.Key).Where(path => !Errors.Contains(path));
+        var proven = Report.Procedures.Where(procedure => procedure.IsProven && before.Find(procedure) is not { IsProven: true });
+        return [.. cured, .. proven.SelectMany(procedure => procedure.Procedure.Files)];
+    }
+
     /// <summary>Whether a procedure of that name in that file is not proven in every variant.</summary>
     public bool IsUnproven(string path, string? name) => _unproven.Value.Contains((path, name));
 

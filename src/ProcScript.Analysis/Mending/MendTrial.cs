@@ -12,7 +12,9 @@ internal static class MendTrial
     /// <param name="after">The library with the edits.</param>
     /// <param name="tried">What was edited.</param>
     public static string? Objection(MendState before, MendState after, IReadOnlyCollection<MendCandidate> tried) =>
-        LeftFinding(before, after, tried) ?? NewError(before, after) ?? (tried.All(one => one.Fix.Grade == FixGrade.Safe) ? OtherPack(before, after, tried) : null);
+        LeftFinding(before, after, tried)
+        ?? NewError(before, after)
+        ?? (tried.All(one => one.Fix.Grade == FixGrade.Safe) ? MoreFindings(before, after) ?? OtherPack(before, after, tried) : null);
 
     private static string? LeftFinding(MendState before, MendState after, IReadOnlyCollection<MendCandidate> tried)
     {
@@ -78,6 +80,35 @@ internal static class MendTrial
 
     private static string? NameAt(FileSyntax file, TextSpan span) =>
         file.Declarations.FirstOrDefault(declared => declared.Span.Touches(span.Start))?.Name.Text;
+
+    /// <summary>
+    /// A safe fix brings no error, not even one that was hidden before: where more is wrong, a person has to see all of it. Other findings may
+    /// come to light only in files that are understood, or seen by what is proven, for the first time.
+    /// </summary>
+    private static string? MoreFindings(MendState before, MendState after)
+    {
+        var known = Counts(before);
+        var lit = after.LitSince(before);
+        foreach (var ((code, path, severity), findings) in after.Report.Findings
+            .Concat(after.Report.Silenced)
+            .GroupBy(KeyOf)
+            .Select(same => (same.Key, same.ToList())))
+        {
+            if (findings.Count > known.GetValueOrDefault((code, path, severity)) && (severity == Severity.Error || !lit.Contains(path)))
+            {
+                var finding = findings[^1].Finding;
+                return $"it would bring {(severity == Severity.Error ? "an error" : "a finding")}, {code}: {finding.Message}";
+            }
+        }
+
+        return null;
+
+        static (string Code, string Path, Severity Severity) KeyOf(ReportedFinding reported) =>
+            (reported.Finding.Rule.Code, reported.Finding.Primary.Path, reported.Severity);
+
+        static Dictionary<(string Code, string Path, Severity Severity), int> Counts(MendState state) =>
+            state.Report.Findings.Concat(state.Report.Silenced).CountBy(KeyOf).ToDictionary();
+    }
 
     /// <summary>A safe fix leaves the proof and the pack of every procedure that was proven as they were.</summary>
     private static string? OtherPack(MendState before, MendState after, IReadOnlyCollection<MendCandidate> tried)

@@ -7,8 +7,8 @@ using ProcScript.Model.Procedures;
 namespace ProcScript.Analysis.Necessity;
 
 /// <summary>
-/// Which line another one leans on, read off a proven run: it does what the other needs on the way out or back, or a refit rule
-/// that comes with the other names it. A run is a witness, no more: a need that one line met may be met otherwise without it.
+/// Which line another one leans on, read off a proven run: it does what the other needs on the way out or back, a refit rule
+/// that comes with the other names it, or it loosens what the other undoes. A run is a witness, no more: a need that one line met may be met otherwise without it.
 /// </summary>
 internal sealed class LineLinks
 {
@@ -24,6 +24,11 @@ internal sealed class LineLinks
         foreach (var outcome in family.All.Select(member => member.Outcome))
         {
             Read(outcome.Strip!, outcome.Refit!);
+        }
+
+        foreach (var (loosened, undone) in units.LoosenedFirst)
+        {
+            Add(undone, loosened);
         }
     }
 

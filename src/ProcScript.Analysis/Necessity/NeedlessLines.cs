@@ -80,7 +80,8 @@ internal sealed class NeedlessLines
 
     private bool TryRemove(IReadOnlyCollection<int> units)
     {
-        if (Try([.. _removed, .. units]) is not { } runs)
+        HashSet<int> removed = [.. _removed, .. units];
+        if (_units.LoosenedFirst.Any(pair => removed.Contains(pair.Loosened) && !removed.Contains(pair.Undone)) || Try(removed) is not { } runs)
         {
             return false;
         }

@@ -15,6 +15,7 @@ internal sealed class StepUnits
     private readonly Dictionary<SourceSpan, int> _units = new(new ByPlace());
     private readonly List<SourceSpan> _lines = [];
     private readonly List<bool> _isWanted = [];
+    private readonly HashSet<(int Loosened, int Undone)> _loosenedFirst = [];
 
     /// <summary>Finds the lines of a procedure, in the order in which they are first performed.</summary>
     public StepUnits(ProcedureFamily family)
@@ -32,10 +33,30 @@ internal sealed class StepUnits
                     _isWanted.Add(false);
                 }
 
-                _isWanted[unit] |= !ActionTable.Row(step.Verb).Phase.HasFlag(ActionPhase.Strip) || goals.Contains(Meaning(step.Verb, step.Target));
+                var row = ActionTable.Row(step.Verb);
+                _isWanted[unit] |= row.IsPrecaution
+                    || !row.Phase.HasFlag(ActionPhase.Strip)
+                    || goals.Contains(Meaning(step.Verb, step.Target));
             }
         }
+
+        foreach (var strip in family.All.Select(member => member.Outcome.Strip!))
+        {
+            var undone = strip.Actions.Where(action => action.Verb == Verb.Undo).ToLookup(action => action.Target);
+            _loosenedFirst.UnionWith(
+                from loosened in strip.Actions
+                where loosened.Verb == Verb.Loosen && Of(loosened) >= 0
+                from action in undone[loosened.Target]
+                where Of(action) != Of(loosened)
+                select (Of(loosened), Of(action)));
+        }
     }
+
+    /// <summary>
+    /// Lines that loosen what another line undoes, with that one (-1 where it stands in another procedure). To loosen all before the first comes
+    /// off is good practice: such a line goes with the other one or not at all.
+    /// </summary>
+    public IEnumerable<(int Loosened, int Undone)> LoosenedFirst => _loosenedFirst;
 
     /// <summary>How many there are.</summary>
     public int Count => _lines.Count;
@@ -44,8 +65,8 @@ internal sealed class StepUnits
     public SourceSpan Line(int unit) => _lines[unit];
 
     /// <summary>
-    /// Whether the author asks for it as such: it does work, discards something, or is what the procedure is for. Whoever writes
-    /// <c>clean</c> or <c>check</c> wants that done, goal or not.
+    /// Whether the author asks for it as such: it does work, discards something, keeps people safe, or is what the procedure is for. Whoever
+    /// writes <c>clean</c> or <c>check</c> wants that done, goal or not.
     /// </summary>
     public bool IsWanted(int unit) => _isWanted[unit];
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Checking;
+using ProcScript.Analysis.Wording;
 using ProcScript.Model;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
@@ -14,7 +15,7 @@ namespace ProcScript.Analysis.Reports;
 internal sealed class ReportAssembly
 {
     private Dictionary<string, FileReport> _files = new(StringComparer.Ordinal);
-    private (DateOnly? Day, bool IsWhole) _judged;
+    private DateOnly? _day;
 
     /// <summary>The report.</summary>
     /// <param name="library">The library.</param>
@@ -43,18 +44,22 @@ internal sealed class ReportAssembly
             own.Add(finding);
         }
 
-        if (_judged != (settings.Today, isWhole))
+        if (_day != settings.Today)
         {
             _files.Clear();
-            _judged = (settings.Today, isWhole);
+            _day = settings.Today;
         }
 
+        var judged = JudgedFiles.Of(library, procedures.Where(procedure => !procedure.IsProven).Select(procedure => procedure.Procedure));
+        var guard = new PrecautionGuard(library);
         var files = new Dictionary<string, FileReport>(StringComparer.Ordinal);
         foreach (var (path, own) in found)
         {
             var tree = library.Trees.GetValueOrDefault(path);
             var text = tree?.Text ?? texts.GetValueOrDefault(path);
-            files.Add(path, _files.TryGetValue(path, out var known) && known.Holds(text, own) ? known : FileReport.Of(tree, text, own, settings, isWhole));
+            // A file without comments is the same however much was judged.
+            var extent = tree is null || tree.Suppressions.IsEmpty ? default : new JudgedExtent(isWhole, judged.Holds(path), judged.AreAll);
+            files.Add(path, _files.TryGetValue(path, out var known) && known.Holds(text, own, extent) ? known : FileReport.Of(tree, text, own, extent, settings, guard));
         }
 
         _files = files;
@@ -75,22 +80,24 @@ internal sealed class ReportAssembly
     private sealed record FileReport(
         SourceText? Text,
         List<Finding> Found,
+        JudgedExtent Extent,
         ImmutableArray<ReportedFinding> Findings,
         ImmutableArray<ReportedFinding> Silenced,
         ImmutableArray<ReportedSuppression> Suppressions)
     {
-        public static FileReport Of(SyntaxTree? tree, SourceText? text, List<Finding> found, CheckSettings settings, bool isWhole)
+        public static FileReport Of(
+            SyntaxTree? tree, SourceText? text, List<Finding> found, JudgedExtent extent, CheckSettings settings, PrecautionGuard guard)
         {
             // A rule that is off says nothing, and leaves nothing for a comment to silence.
             var spoken = found.FindAll(finding => SeverityOf(finding) is not null);
-            var (all, silencings, suppressions) = Checking.Suppressions.Apply(tree, settings, isWhole, spoken);
+            var (all, silencings, suppressions) = Checking.Suppressions.Apply(tree, settings, extent, spoken);
             var fingerprints = new Fingerprints(text);
             var reported = new List<ReportedFinding>();
             foreach (var finding in FindingMerge.Sort(all))
             {
                 if (SeverityOf(finding) is { } severity)
                 {
-                    reported.Add(new ReportedFinding(finding, severity)
+                    reported.Add(new ReportedFinding(guard.Guarded(finding), severity)
                     {
                         Fingerprint = fingerprints.Next(finding),
                         Silencing = silencings.GetValueOrDefault(finding),
@@ -101,6 +108,7 @@ internal sealed class ReportAssembly
             return new FileReport(
                 text,
                 found,
+                extent,
                 [.. reported.Where(one => one.Silencing is null)],
                 [.. reported.Where(one => one.Silencing is not null)],
                 suppressions);
@@ -108,6 +116,7 @@ internal sealed class ReportAssembly
             Severity? SeverityOf(Finding finding) => settings.For(finding.Primary.Path).SeverityOf(finding.Rule);
         }
 
-        public bool Holds(SourceText? text, List<Finding> found) => ReferenceEquals(text, Text) && found.SequenceEqual(Found);
+        public bool Holds(SourceText? text, List<Finding> found, JudgedExtent extent) =>
+            ReferenceEquals(text, Text) && extent == Extent && found.SequenceEqual(Found);
     }
 }

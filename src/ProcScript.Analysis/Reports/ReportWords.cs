@@ -24,6 +24,7 @@ public static class ReportWords
         SuppressionState.Expired => "expired",
         SuppressionState.UnknownRule => "unknown-rule",
         SuppressionState.RuleOff => "rule-off",
-        _ => "not-asked",
+        SuppressionState.NotAsked => "not-asked",
+        _ => "not-judged",
     };
 }

@@ -30,4 +30,7 @@ public enum SuppressionState
 
     /// <summary>Its rule judges a library as a whole, and a part was checked.</summary>
     NotAsked,
+
+    /// <summary>Not all that it may speak of was judged: a text has an error, a procedure is not proven, or a part of the library was read.</summary>
+    NotJudged,
 }

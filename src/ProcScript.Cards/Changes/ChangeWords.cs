@@ -28,6 +28,7 @@ internal static class ChangeWords
         yield return new ChangeLine(0, "", $"{Name(job.Name)}: revision {job.OldRevision} → {job.NewRevision}");
         IEnumerable<ChangeLine> lines =
         [
+            .. Group("Safety", job.Safety.Select(Safety)),
             .. Group("Alerts", job.Alerts.Select(Alert)),
             .. Group("Cover", [.. job.Cover.Select(value => new ChangeLine(2, "~", Value(value))), .. Times(job.Times)]),
             .. Group("Strip", job.Steps.Where(step => step.Phase == "strip").SelectMany(Step)),
@@ -69,6 +70,13 @@ internal static class ChangeWords
             _ => new ChangeLine(2, "~", $"{alert.NewWord} {where}: {Texts(alert)}"),
         };
     }
+
+    private static ChangeLine Safety(SafetyChange change) => new(
+        2,
+        "!",
+        change.Kind == "gone"
+            ? $"gone, though what it was for is still done: {change.Title}, {change.Measure}: {OnOneLine(change.Old)}"
+            : $"weaker: {change.Title}, {change.Measure}: {OnOneLine(change.Old)} → {OnOneLine(change.New)}");
 
     private static string Texts(AlertChange alert) =>
         alert.OldText == alert.NewText ? OnOneLine(alert.NewText) : $"{OnOneLine(alert.OldText)} → {OnOneLine(alert.NewText)}";
@@ -146,6 +154,7 @@ internal static class ChangeWords
             .. Counted(said, "pack says otherwise", "packs say otherwise"),
             .. Counted(change.Changed.Length - said, "pack has another revision only", "packs have another revision only"),
             .. Counted(papers, "printed page or label is void", "printed pages and labels are void"),
+            .. Counted(change.Changed.Sum(job => job.Safety.Length), "precaution is gone or weaker", "precautions are gone or weaker"),
             .. Counted(losses, "alert is gone or weaker", "alerts are gone or weaker"),
         ];
         return parts.Length == 0 ? "No pack says otherwise." : $"{string.Join(", ", parts)}.";

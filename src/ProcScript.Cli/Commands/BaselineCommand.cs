@@ -36,8 +36,9 @@ internal static class BaselineCommand
                 """
                 A finding is known again by its rule, its file and the words of its line, so that it may move within the file.
                 Findings in files that are not named stay in the file as they are.
+                An error is never written down, and never silenced: what is not proven has to be mended.
                 """,
-                "Exit codes: 0 written, 1 written without new findings, 2 wrong usage, unreadable input or unwritable file, 3 a fault of procscript.",
+                "Exit codes: 0 written, 1 written without new findings or errors, 2 wrong usage, unreadable input or unwritable file, 3 a fault of procscript.",
             ],
             Examples = [.. Uses],
         };

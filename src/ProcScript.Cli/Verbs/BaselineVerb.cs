@@ -21,14 +21,18 @@ internal static class BaselineVerb
         files.Add(path, Baseline.Write(update.Entries));
         files.Commit(replace: true);
         around.Output.WriteLine($"wrote {request.Output}: {Counted.Of(update.Kept + update.Added, "finding")}{Changes(update, earlier is not null)}");
-        if (update.Refused == 0)
+        if (update.Refused > 0)
         {
-            return ExitCode.Clean;
+            around.Output.WriteLine(
+                $"{Counted.Of(update.Refused, "new finding")} left out: 'procscript check --baseline {request.Output}' tells them, --accept-new takes them in");
         }
 
-        around.Output.WriteLine(
-            $"{Counted.Of(update.Refused, "new finding")} left out: 'procscript check --baseline {request.Output}' tells them, --accept-new takes them in");
-        return ExitCode.Findings;
+        if (update.Errors > 0)
+        {
+            around.Output.WriteLine($"{Counted.Of(update.Errors, "error")} left out: an error is never in a baseline, it has to be mended");
+        }
+
+        return update.Refused == 0 && update.Errors == 0 ? ExitCode.Clean : ExitCode.Findings;
     }
 
     private static string Changes(BaselineUpdate update, bool isUpdate) => isUpdate ? $", {update.Dropped} dropped, {update.Added} added" : "";

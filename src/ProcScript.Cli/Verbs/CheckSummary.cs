@@ -33,7 +33,8 @@ internal static class CheckSummary
         var weights = string.Join(", ", new[] { (Severity.Error, counts.Errors), (Severity.Warning, counts.Warnings), (Severity.Hint, counts.Hints) }
             .Where(weight => weight.Item2 > 0)
             .Select(weight => Counted.Of(weight.Item2, SeverityWords.Of(weight.Item1))));
-        return $"{(weights.Length == 0 ? "no findings" : weights)} in {files}{silenced}{Proven(counts)}";
+        // Without a finding something is not proven here: an error is silenced, and silence is no good news.
+        return $"{(weights.Length == 0 ? "not all proven" : weights)} in {files}{silenced}{Proven(counts)}";
     }
 
     private static string Silenced(ReportCounts counts) =>

@@ -63,7 +63,7 @@ internal sealed class FixTelling(MendReport report, FixRequest request, ScreenPa
             ? "nothing to mend"
             : $"{(request.Diff ? "would mend" : "mended")} {Counted.Of(report.Mended.Length, "finding")} in {Counted.Of(report.Files.Length, "file")}";
         return report.Left.IsEmpty
-            ? $"{mended}; no findings left"
+            ? $"{mended}; no findings left{(report.After.Procedures.All(procedure => procedure.IsProven) ? "" : ", and not all is proven")}"
             : $"{mended}; {Counted.Of(report.Left.Length, "finding")} left: {string.Join(", ", Enum.GetValues<LeftBecause>().Select(Why).Where(why => why.Length > 0))}";
     }
 

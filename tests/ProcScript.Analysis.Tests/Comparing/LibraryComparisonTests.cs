@@ -144,6 +144,75 @@ public sealed class LibraryComparisonTests
         Assert.Empty(moved.Alerts);
     }
 
+    private const string Safe =
+        """
+        connector plug_3 "plug"
+        clip pin "pin"
+        machine oven "Oven" {
+          energy mains "230 V mains" {
+            isolate "Pull the plug."
+            lock "Hang your tag on it."
+            bleed "Let the capacitor drain."
+            wait 5 min
+            verify "Measure live to neutral" expect < 1 V
+            restore "Put the plug in."
+          }
+          part motor "motor" { held by 2 pin as motor_pins }
+          part fan "fan" { wired by 1 plug_3 as fan_plug on mains }
+          part shelf "shelf" { held by 1 pin as shelf_pin }
+        }
+        procedure motor_out "Take the motor out" on oven {
+          stage "Motor" {
+            isolate mains
+            unplug fan_plug
+            remove fan
+            support motor
+            release motor_pins
+            remove motor
+            release shelf_pin
+          }
+        }
+
+        """;
+
+    [Theory]
+    [InlineData("    support motor\n", "", "gone support")]
+    [InlineData("    isolate mains\n", "", "gone isolate", " on mains", "")]
+    [InlineData("    lock \"Hang your tag on it.\"\n", "", "gone lock")]
+    [InlineData("    bleed \"Let the capacitor drain.\"\n", "", "gone bleed")]
+    [InlineData("    verify \"Measure live to neutral\" expect < 1 V\n", "", "gone verify")]
+    [InlineData("    wait 5 min\n", "", "gone wait")]
+    [InlineData("wait 5 min", "wait 299 s", "weaker wait")]
+    [InlineData("expect < 1 V", "", "gone expect")]
+    [InlineData("expect < 1 V", "expect <= 1100 mV", "weaker expect")]
+    [InlineData("expect < 1 V", "expect > 1 V", "weaker expect")]
+    public void A_precaution_that_is_gone_or_weaker_is_a_finding(string old, string fresh, string told, params string[] more)
+    {
+        var other = more.Chunk(2).Aggregate(Safe.Replace(old, fresh, StringComparison.Ordinal), (text, pair) => text.Replace(pair[0], pair[1], StringComparison.Ordinal));
+        var (change, losses) = WithLosses(Safe, other);
+
+        Assert.NotEqual(Safe, other);
+        Assert.Equal([told], Assert.Single(change.Changed).Safety.Select(safety => $"{safety.Kind} {safety.Measure}"));
+        Assert.Equal(["PRC5096"], losses);
+        Assert.DoesNotContain("PRC5096", WithLosses(other, Safe).Losses);
+    }
+
+    [Theory]
+    [InlineData("wait 5 min", "wait 300 s")]
+    [InlineData("wait 5 min", "wait 10 min")]
+    [InlineData("expect < 1 V", "expect <= 900 mV")]
+    [InlineData("Hang your tag on it.", "Carry the plug in your pocket.")]
+    [InlineData("    isolate mains\n    unplug fan_plug\n    remove fan\n", "")]
+    [InlineData("    support motor\n    release motor_pins\n    remove motor\n", "")]
+    [InlineData("    isolate mains\n    unplug fan_plug\n    remove fan\n    support motor\n", "    support motor\n    isolate mains\n    unplug fan_plug\n    remove fan\n")]
+    public void What_is_as_safe_as_before_or_no_longer_called_for_is_none(string old, string fresh)
+    {
+        var (change, losses) = WithLosses(Safe, Safe.Replace(old, fresh, StringComparison.Ordinal));
+
+        Assert.Empty(Assert.Single(change.Changed).Safety);
+        Assert.Empty(losses);
+    }
+
     [Fact]
     public void Jobs_that_come_go_and_lose_their_proof_are_told_and_the_other_way_round_they_are_mirrored()
     {

@@ -60,7 +60,8 @@ public sealed class LibraryMendTests
     [Fact]
     public void Rules_that_undo_each_other_are_named_and_nothing_comes_of_it()
     {
-        var report = Mend(Text + "// ab\n", new MendRequest(), new WordRule("PRC9001", "ab", "ba"), new WordRule("PRC9002", "ba", "ab"));
+        var report = Mend(
+            Text + "// ab\n", All with { Rules = Codes("PRC9001", "PRC9002") }, new WordRule("PRC9001", "ab", "ba", FixGrade.NeedsLook), new WordRule("PRC9002", "ba", "ab", FixGrade.NeedsLook));
 
         Assert.Equal(["PRC9001", "PRC9002"], report.Fighting.Select(rule => rule.Code));
         Assert.Empty(report.Files);
@@ -72,7 +73,12 @@ public sealed class LibraryMendTests
     public void A_rule_that_never_comes_to_an_end_is_named_and_nothing_comes_of_it()
     {
         // One of the two findings goes and another comes, for ever longer.
-        var report = Mend("// ab\n" + Text, All, new WordRule("PRC9001", " ab", " ba"), new WordRule("PRC9002", " ba", " xab"), new WordRule("PRC9003", "xab", "x ab"));
+        var report = Mend(
+            "// ab\n" + Text,
+            All,
+            new WordRule("PRC9001", " ab", " ba", FixGrade.NeedsLook),
+            new WordRule("PRC9002", " ba", " xab", FixGrade.NeedsLook),
+            new WordRule("PRC9003", "xab", "x ab", FixGrade.NeedsLook));
 
         Assert.Equal(3, report.Fighting.Length);
         Assert.Empty(report.Files);
@@ -100,6 +106,57 @@ public sealed class LibraryMendTests
 
         Assert.Equal("it would change what the work pack of guard_off says", refused.Because);
         Assert.Empty(Mend(Text, All, rule with { Grade = FixGrade.NeedsLook }).Refused);
+    }
+
+    [Fact]
+    public void What_calls_itself_safe_and_brings_another_finding_is_not_applied()
+    {
+        WordRule[] rules = [new("PRC9001", "// ab", "// ba"), new("PRC9002", "// ba", "// b a", FixGrade.NeedsLook)];
+
+        Assert.Equal("it would bring a finding, PRC9002: there is a // ba", Assert.Single(Mend("// ab\n" + Text, new MendRequest(), rules).Refused).Because);
+        Assert.StartsWith("// b a\n", Mend("// ab\n" + Text, All, rules[0] with { Grade = FixGrade.NeedsLook }, rules[1]).Files.Single().After, StringComparison.Ordinal);
+    }
+
+    /// <summary>What was hidden by the slip is seen by who mends it, and not left to a program that thinks all is well.</summary>
+    [Fact]
+    public void A_safe_fix_that_uncovers_an_error_is_not_applied_and_one_that_uncovers_a_hint_is()
+    {
+        var slip = Text.Replace("remove guard\n", "remove gurd\n", StringComparison.Ordinal);
+        var worse = slip.Replace("    release guard_pins\n", "", StringComparison.Ordinal);
+        var vague = slip.Replace("    remove gurd\n", "    remove gurd\n    task \"Wipe it as required.\"\n", StringComparison.Ordinal);
+        MendRequest names = new() { Rules = Codes("PRC1101") };
+
+        Assert.StartsWith("it would bring an error, PRC3001: ", Assert.Single(Run(worse, names).Refused).Because, StringComparison.Ordinal);
+        Assert.Equal("PRC1101", Assert.Single(Run(slip, names).Mended).Finding.Rule.Code);
+        Assert.Equal("PRC1101", Assert.Single(Run(vague, names).Mended).Finding.Rule.Code);
+    }
+
+    [Fact]
+    public void A_value_that_is_misspelt_in_the_list_of_a_loop_is_put_right_there()
+    {
+        const string Loop =
+            """
+            clip hook "hook"
+            machine van "Van" {
+              each side in left, right { part step[side] "{side} step" { held by 2 hook as step_hooks[side] } }
+            }
+            procedure steps_off "Take the steps off" on van {
+              stage "Steps" {
+                each side in left, right {
+                  release step_hooks[side]
+                  remove step[side]
+                }
+              }
+            }
+
+            """;
+        foreach (var (right, wrong) in new[] { ("    each side in left, right", "    each side in left, rigt"), ("remove step[side]", "remove stp[side]") })
+        {
+            var report = Run(Loop.Replace(right, wrong, StringComparison.Ordinal), new MendRequest());
+
+            Assert.Equal(Loop, Assert.Single(report.Files).After);
+            Assert.Empty(report.Refused);
+        }
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public sealed class NeedlessProperties
                 Assert.True(job.IsRight(left), job.Whole);
                 Assert.Empty(Needless.In(left.Report));
                 var steps = job.Steps.Except(findings.SelectMany(finding => Needless.Steps(job.Checked, finding))).ToList();
-                foreach (var step in steps.Where(step => !job.IsGoal(step)))
+                foreach (var step in steps.Where(step => !job.IsGoal(step) && !IsLeftAlone(step, steps)))
                 {
                     Assert.False(job.IsRight(job.With([.. steps.Where(other => other != step)])), $"{step} can go\n{job.Whole}");
                     Interlocked.Increment(ref kept);
@@ -46,6 +46,14 @@ public sealed class NeedlessProperties
             iter: 200);
         Assert.True(hinted > 150 && kept > 75 && groups > 50, $"{hinted} steps hinted in {groups} groups, {kept} kept");
     }
+
+    /// <summary>A precaution is never told; nor is what is loosened before it is undone.</summary>
+    private static bool IsLeftAlone(string step, IReadOnlyList<string> steps) => step.Split(' ') switch
+    {
+        ["isolate" or "empty" or "support", ..] => true,
+        ["loosen", .., var joint] => steps.Any(other => other.StartsWith("undo ", StringComparison.Ordinal) && other.EndsWith(" " + joint, StringComparison.Ordinal)),
+        _ => false,
+    };
 
     /// <summary>A random strip with a goal and work on it.</summary>
     private sealed class Job

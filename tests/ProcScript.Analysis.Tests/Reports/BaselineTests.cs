@@ -26,7 +26,7 @@ public sealed class BaselineTests
     {
         var compared = Compare(Check(3), Read(Check(2)));
 
-        Assert.Equal("PRC3006", Assert.Single(compared.Findings).Finding.Rule.Code);
+        Assert.Equal("PRC5108", Assert.Single(compared.Findings).Finding.Rule.Code);
         Assert.Equal(2, compared.Silenced.Length);
     }
 
@@ -37,7 +37,7 @@ public sealed class BaselineTests
         var stale = Assert.Single(Compare(Check(1), baseline).Findings).Finding;
 
         Assert.Equal("PRC7031", stale.Rule.Code);
-        Assert.Equal("PRC3006 is found once in x.proc where the baseline has 3", stale.Message);
+        Assert.Equal("PRC5108 is found once in x.proc where the baseline has 3", stale.Message);
         Assert.Equal("baseline.json", stale.Primary.Path);
         Assert.Equal($"\"{baseline.Entries[0].Fingerprint}\"", baseline.Text.Slice(stale.Primary.Span));
     }
@@ -45,7 +45,7 @@ public sealed class BaselineTests
     [Fact]
     public void What_is_gone_altogether_is_found_too()
     {
-        Assert.Equal("PRC3006 is no longer found in x.proc", Assert.Single(Compare(Check(0), Read(Check(3))).Findings).Finding.Message);
+        Assert.Equal("PRC5108 is no longer found in x.proc", Assert.Single(Compare(Check(0), Read(Check(3))).Findings).Finding.Message);
     }
 
     [Fact]
@@ -71,6 +71,33 @@ public sealed class BaselineTests
         Assert.Equal(4, Assert.Single(grown.Entries).Count);
         Assert.Empty(BaselineUpdate.Of(Check(0), three, All, acceptNew: false).Entries);
         Assert.Equal(three.Entries, BaselineUpdate.Of(Check(0), three, _ => false, acceptNew: false).Entries);
+    }
+
+    [Fact]
+    public void An_error_is_never_written_down()
+    {
+        var report = Lines("    release guard_pins\n    task \"Wipe the seat as required.\"\n");
+        var update = BaselineUpdate.Of(report, earlier: null, All, acceptNew: true);
+
+        Assert.Equal(["PRC3006", "PRC5108"], report.Findings.Select(reported => reported.Finding.Rule.Code));
+        Assert.Equal((1, 1, 0), (update.Errors, update.Added, update.Refused));
+        Assert.Equal("PRC5108", Assert.Single(update.Entries).Rule);
+    }
+
+    [Fact]
+    public void An_error_that_an_earlier_program_wrote_down_is_told_and_its_entry_goes_with_the_next_writing()
+    {
+        var report = Lines("    release guard_pins\n");
+        var error = Assert.Single(report.Findings);
+        var old = Read(Baseline.Write([new BaselineEntry("x.proc", "PRC3006", error.Fingerprint.Key, 1, error.Finding.Message)]));
+
+        var compared = Compare(report, old);
+        var update = BaselineUpdate.Of(report, old, All, acceptNew: true);
+
+        Assert.Equal("PRC3006", Assert.Single(compared.Findings).Finding.Rule.Code);
+        Assert.Empty(compared.Silenced);
+        Assert.Empty(update.Entries);
+        Assert.Equal((0, 1, 1), (update.Kept, update.Dropped, update.Errors));
     }
 
     [Fact]
@@ -108,8 +135,11 @@ public sealed class BaselineTests
 
     private static bool All(string path) => true;
 
-    private static LibraryReport Check(int again) => Checked.Text(
-        $"{Head}procedure p \"P\" on press {{\n  stage \"S\" {{\n    release guard_pins\n{string.Concat(Enumerable.Repeat("    release guard_pins\n", again))}    remove guard\n  }}\n}}\n").Report;
+    /// <summary>A library in which a vague word is found so many times.</summary>
+    private static LibraryReport Check(int vague) => Lines(string.Concat(Enumerable.Repeat("    task \"Wipe the seat as required.\"\n", vague)));
+
+    private static LibraryReport Lines(string lines) =>
+        Checked.Text($"{Head}procedure p \"P\" on press {{\n  stage \"S\" {{\n    release guard_pins\n{lines}    remove guard\n  }}\n}}\n").Report;
 
     private static Baseline Read(LibraryReport report) => Read(Baseline.Write(BaselineUpdate.Of(report, earlier: null, All, acceptNew: false).Entries));
 

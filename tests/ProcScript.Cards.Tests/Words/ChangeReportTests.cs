@@ -37,6 +37,11 @@ public sealed class ChangeReportTests
                 ],
                 Lists = [new ListChange("tools", "added", "16 mm socket", "", "")],
                 Alerts = [new AlertChange("weakened", "warning", "caution", "It falls.", "It falls.", 3, 4)],
+                Safety =
+                [
+                    new SafetyChange("gone", "support", "seat", "seat", "support seat", ""),
+                    new SafetyChange("weaker", "wait", "battery", "12 V battery", "60 s", "10 s"),
+                ],
                 Void = [new VoidPaper("Strip 1 of 2: Seat", "aaaaaaaaaa", OnlyNumbers: false), new VoidPaper("Bag 1 label: Seat", "aaaaaaaaaa", OnlyNumbers: true)],
             },
         ],
@@ -48,6 +53,9 @@ public sealed class ChangeReportTests
         Jobs dropped: their packs are void
             - old on cab with air_seat, Take the *seat* out
         seat_out on cab with air_seat, Take the *seat* out: revision aaaaaaaaaa → bbbbbbbbbb
+          Safety
+            ! gone, though what it was for is still done: seat, support: support seat
+            ! weaker: 12 V battery, wait: 60 s → 10 s
           Alerts
             ! weaker, warning → caution before step 4: It falls.
           Cover
@@ -63,7 +71,7 @@ public sealed class ChangeReportTests
           Void on paper of revision aaaaaaaaaa
             Strip 1 of 2: Seat
             Bag 1 label: Seat (only numbers)
-        1 job dropped, 1 pack says otherwise, 2 printed pages and labels are void, 1 alert is gone or weaker.
+        1 job dropped, 1 pack says otherwise, 2 printed pages and labels are void, 2 precautions are gone or weaker, 1 alert is gone or weaker.
 
         """,
         ChangeReport.Text(Change));

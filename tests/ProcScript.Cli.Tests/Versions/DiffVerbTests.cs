@@ -72,6 +72,20 @@ public sealed class DiffVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task A_lost_precaution_is_a_finding_and_fails_the_run()
+    {
+        _git.Disk.With("a/x.proc", Sample.Text).With("b/x.proc", Sample.Text.Replace("wait 60 s", "wait 10 s", StringComparison.Ordinal));
+
+        var run = await DiffAsync("a", "b");
+
+        Assert.Equal(ExitCode.Findings, run.Code);
+        Assert.StartsWith("warning PRC5096 safety-step-lost: the wait of the battery is weaker for p: 60 s before, 10 s now\n", run.Output, StringComparison.Ordinal);
+        Assert.Contains("    ! weaker: battery, wait: 60 s → 10 s\n", run.Output, StringComparison.Ordinal);
+        Assert.Contains("1 precaution is gone or weaker", run.Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Clean, (await DiffAsync("b", "a")).Code);
+    }
+
+    [Fact]
     public async Task A_job_that_is_no_longer_proven_fails_the_run()
     {
         _git.Disk.With("a/x.proc", Sample.Text).With("b/x.proc", Sample.Text.Replace("    undo cover_bolts\n", "", StringComparison.Ordinal));

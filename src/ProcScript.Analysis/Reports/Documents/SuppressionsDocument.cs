@@ -14,5 +14,5 @@ public sealed record SuppressionsDocument(int Version, string Program, Immutable
 /// <param name="Name">The name of the rule; empty where it names none.</param>
 /// <param name="Reason">The reason; empty where none is given.</param>
 /// <param name="Until">The last day on which it holds, as year, month and day; null where it names none.</param>
-/// <param name="State">One of used, unused, expired, unknown-rule, rule-off and not-asked.</param>
+/// <param name="State">One of used, unused, expired, unknown-rule, rule-off, not-asked and not-judged.</param>
 public sealed record SuppressionDocument(PlaceDocument Place, string Rule, string Name, string Reason, string? Until, string State);

@@ -17,8 +17,10 @@ public sealed class NothingToAllow : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A `// proc: allow` comment names a rule that has nothing to say about the next line.",
-        Why: "A left-over exception hides the next mistake on that line.",
+        What: "A `// proc: allow` comment names a rule that has nothing to say about the next line. It is quiet until all that the comment may "
+            + "speak about is judged: the library is read whole, no text has an error, and every procedure that sees the file is proven.",
+        Why: "A left-over exception hides the next mistake on that line. What it says may still be worth a comment of another sort, so that the "
+            + "fix wants a look.",
         Wrong: """
             clip pin "push pin"
             connector plug_2 "2-way connector"
@@ -55,6 +57,6 @@ public sealed class NothingToAllow : Rule
         new(Id, $"{rule} has nothing to say about the next line", comment)
         {
             Help = "take the comment out",
-            Fixes = [new Fix("Take the comment out", FixGrade.Safe, [new TextEdit(line, "")])],
+            Fixes = [new Fix("Take the comment out", FixGrade.NeedsLook, [new TextEdit(line, "")])],
         };
 }

@@ -54,7 +54,7 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
         else
         {
             var near = outline.Near(name, sink, items.ContainsKey);
-            sink.Report(UnknownName.Item(name, outline.Symbol.Name, near, place.At(reference.Span)), place);
+            sink.Report(UnknownName.Item(name, outline.Symbol.Name, near, reference, place), place);
         }
 
         return null;

@@ -24,7 +24,7 @@ internal static class Positions
         if (index < 0)
         {
             var near = new NearNames(control.Positions).Find(wanted, sink);
-            sink.Report(UnknownPosition.At(control, wanted, near, place.At(position.Span)), place);
+            sink.Report(UnknownPosition.At(control, wanted, near, position, place), place);
         }
 
         return index;

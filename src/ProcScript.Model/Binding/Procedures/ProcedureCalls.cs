@@ -92,7 +92,7 @@ internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lo
                 {
                     var choices = parameter.Domain.Concat(place.Bindings.Variables.Select(one => one.Variable));
                     var near = new NearNames(choices).Find(value, sink);
-                    sink.Report(WrongArguments.Value(target, parameter, value, near, place.At(word.Span)), place);
+                    sink.Report(WrongArguments.Value(target, parameter, value, near, word, place), place);
                 }
 
                 return null;

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
-using ProcScript.Syntax.Text;
+using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Model.Rules.Machines;
 
@@ -35,11 +36,11 @@ public sealed class UnknownPosition : Rule
             }
             """);
 
-    internal static Finding At(Control control, string position, ImmutableArray<string> near, SourceSpan place) =>
-        new(Id, $"the {control.Title} has no position `{position}`", place)
+    internal static Finding At(Control control, string position, ImmutableArray<string> near, WordSyntax word, BindingPlace place) =>
+        new(Id, $"the {control.Title} has no position `{position}`", place.At(word.Span))
         {
             Related = [new LabeledSpan(control.Declared, $"its positions are {WordList.And(control.Positions)}")],
             Help = DidYouMean.Help(near),
-            Fixes = DidYouMean.Fixes(near, place),
+            Fixes = ValueFixes.Of(word, near, place),
         };
 }

@@ -58,15 +58,49 @@ public sealed class IndexMismatch : Rule
         var message = reference.Indices.IsEmpty
             ? $"`{bare}` does not say which"
             : family is [var only] && only == bare ? $"`{bare}` has no index, and `{name}` gives it one" : $"there is no `{name}`";
-        ImmutableArray<string> near = family.Length == 1
-            ? family
-            : [.. new NearNames(Choices(reference, family, place)).Find(Inside(name), sink).Select(inside => $"{bare}[{inside}]")];
+        var (near, fixes) = family.Length == 1 ? Only(reference, family, place)
+            : ValueFixes.HasVariable(reference, place) ? Listed(reference, family, place, sink)
+            : Near(reference, Inside(name), family, place, sink);
         return new Finding(Id, message, span, reference.Indices.IsEmpty ? "an index is missing" : "not declared with this index")
         {
             Related = [new LabeledSpan(declared, "declared here")],
             Help = near.IsEmpty ? $"there is {WordList.AndSome(family)}" : DidYouMean.Help(near),
-            Fixes = DidYouMean.Fixes(near, span),
+            Fixes = fixes,
         };
+    }
+
+    /// <summary>The only one of that name. In a loop it would be the same in each turn, which wants a look.</summary>
+    private static (ImmutableArray<string> Near, ImmutableArray<Fix> Fixes) Only(ReferenceSyntax reference, ImmutableArray<string> family, BindingPlace place)
+    {
+        var fixes = DidYouMean.Fixes(family, place.At(reference.Span));
+        return (family, ValueFixes.HasVariable(reference, place) ? [.. fixes.Select(fix => fix with { Grade = FixGrade.NeedsLook })] : fixes);
+    }
+
+    /// <summary>Another index in the place of the one that is written.</summary>
+    private static (ImmutableArray<string> Near, ImmutableArray<Fix> Fixes) Near(
+        ReferenceSyntax reference, string inside, ImmutableArray<string> family, BindingPlace place, FindingSink sink)
+    {
+        ImmutableArray<string> near = [.. new NearNames(Choices(reference, family, place)).Find(inside, sink).Select(other => $"{reference.Name.Text}[{other}]")];
+        return (near, DidYouMean.Fixes(near, place.At(reference.Span)));
+    }
+
+    /// <summary>Another value in the place of the first that no index of the family has there, where that is listed.</summary>
+    private static (ImmutableArray<string> Near, ImmutableArray<Fix> Fixes) Listed(
+        ReferenceSyntax reference, ImmutableArray<string> family, BindingPlace place, FindingSink sink)
+    {
+        string[][] indices = [.. family.Select(name => Inside(name).Split(',')).Where(values => values.Length == reference.Indices.Length)];
+        for (var i = 0; i < reference.Indices.Length; i++)
+        {
+            var word = reference.Indices[i];
+            var value = place.Bindings.Find(word.Text)?.Value ?? word.Text;
+            if (indices.Length > 0 && !indices.Any(values => values[i] == value))
+            {
+                var near = new NearNames(indices.Select(values => values[i])).Find(value, sink);
+                return (near, ValueFixes.Of(word, near, place));
+            }
+        }
+
+        return ([], []);
     }
 
     /// <summary>What stands in the brackets of the family, and the variables that may stand there.</summary>

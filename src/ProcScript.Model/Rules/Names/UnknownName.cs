@@ -4,6 +4,7 @@ using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Rules.Wording;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Rules.Names;
@@ -67,12 +68,21 @@ public sealed class UnknownName : Rule
     }
 
     /// <summary>Of an item of a machine.</summary>
-    internal static Finding Item(string name, string machine, ImmutableArray<string> near, SourceSpan place) =>
-        new(Id, $"the machine `{machine}` has nothing called `{name}`", place, "not declared in the machine")
+    internal static Finding Item(string name, string machine, ImmutableArray<string> near, ReferenceSyntax reference, BindingPlace place) =>
+        new(Id, $"the machine `{machine}` has nothing called `{name}`", place.At(reference.Span), "not declared in the machine")
         {
             Help = DidYouMean.Help(near),
-            Fixes = DidYouMean.Fixes(near, place),
+            Fixes = ValueFixes.HasVariable(reference, place) ? InLoop(name, near, reference, place) : DidYouMean.Fixes(near, place.At(reference.Span)),
         };
+
+    /// <summary>The index is a variable, and has to stay one: only the name before it is written anew.</summary>
+    private static ImmutableArray<Fix> InLoop(string name, ImmutableArray<string> near, ReferenceSyntax reference, BindingPlace place)
+    {
+        var index = name[CanonicalName.Base(name).Length..];
+        return near.All(other => other.EndsWith(index, StringComparison.Ordinal))
+            ? DidYouMean.Fixes([.. near.Select(CanonicalName.Base)], place.At(reference.Name.Span))
+            : [];
+    }
 
     /// <summary>Of an option.</summary>
     internal static Finding Option(string name, ImmutableArray<string> near, SourceSpan place) =>

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Procedures;
 using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Rules.Procedures;
@@ -67,12 +69,12 @@ public sealed class WrongArguments : Rule
 
     /// <summary>Of a value.</summary>
     internal static Finding Value(
-        ProcedureOutline target, Parameter parameter, string value, ImmutableArray<string> near, SourceSpan place) =>
-        new(Id, $"`{parameter.Name}` of `{target.Symbol.Name}` cannot be `{value}`", place, "not among its values")
+        ProcedureOutline target, Parameter parameter, string value, ImmutableArray<string> near, WordSyntax word, BindingPlace place) =>
+        new(Id, $"`{parameter.Name}` of `{target.Symbol.Name}` cannot be `{value}`", place.At(word.Span), "not among its values")
         {
             Related = [new LabeledSpan(parameter.Declared, $"it is {WordList.OrSome(parameter.Domain)}")],
             Help = DidYouMean.Help(near),
-            Fixes = DidYouMean.Fixes(near, place),
+            Fixes = ValueFixes.Of(word, near, place),
         };
 
     private static string Wanted(int count) => count switch

@@ -14,7 +14,7 @@ namespace ProcScript.Analysis.Rules.Workshop.Energies;
 public sealed class GuardOffWhileLive : StripRule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC5050", "guard-off-while-live", "What guards a live energy comes off", Severity.Warning);
+    public static readonly RuleInfo Id = new("PRC5040", "guard-off-while-live", "What guards a live energy comes off", Severity.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;

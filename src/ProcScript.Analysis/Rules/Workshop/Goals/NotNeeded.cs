@@ -22,9 +22,10 @@ public sealed class NotNeeded : FamilyRule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "Steps open, move, switch or prop something, and without them the procedure would still be proven and still do what its "
+        What: "Steps open, move or switch something, and without them the procedure would still be proven and still do what its "
             + "goal says, in every variant and for every procedure that calls it. Work, checks, what the refit rules name and what "
-            + "is discarded count as wanted. Steps that only each other need are told together. A procedure without a goal is not "
+            + "is discarded count as wanted; so does all that keeps people safe, `isolate`, `empty` and `support`, with what it takes, "
+            + "and a `loosen` before the `undo` of the same fasteners. Steps that only each other need are told together. A procedure without a goal is not "
             + "judged, and a called one is judged at its `do`.",
         Why: "It costs time, on the way out and on the way back, and each thing that is opened can break. It is no more than a hint, "
             + "for it may be there for a reason that the machine's text does not know: then write it down, with `behind` or `needs`.",
@@ -108,7 +109,7 @@ public sealed class NotNeeded : FamilyRule
     }
 
     private static string Reason(IEnumerable<SyntaxNode> nodes) =>
-        nodes.Any(node => node is ActionSyntax { Verb.Text: "isolate" or "empty" or "support" or "set" })
+        nodes.Any(node => node is ActionSyntax { Verb.Text: "set" })
             ? "to keep people safe, let the machine say so where it is true, with `on` or `needs`"
             : "to make room, let the machine say so with `behind` or `needs`";
 
