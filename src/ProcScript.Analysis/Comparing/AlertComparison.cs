@@ -22,6 +22,7 @@ internal sealed class AlertComparison
         comparison.Match(alert => (alert.Step?.Key, alert.Alert.Text));
         comparison.Match(alert => (alert.Alert.Word, alert.Alert.Text));
         comparison.Match(alert => alert.Alert.Text);
+        comparison.DropTold(stepsAfter);
         comparison.Match(alert => (alert.Step?.Key, 0));
         comparison.Rest(stepsAfter.ToDictionary(step => step.Key, step => step.Step.Number));
         return [.. comparison._changes.OrderBy(change => change.IsLoss ? 0 : 1)];
@@ -50,6 +51,22 @@ internal sealed class AlertComparison
 
         _before = left;
         _after = [.. _after.Where(now => !met.Contains(now))];
+    }
+
+    /// <summary>
+    /// Takes out what still stands before its step, further up on the same card: an alert stands once a card, so where two cards become one,
+    /// one is enough.
+    /// </summary>
+    private void DropTold(ImmutableArray<PackStep> stepsAfter)
+    {
+        var steps = stepsAfter.ToDictionary(step => step.Key);
+        var told = stepsAfter
+            .SelectMany(step => step.Step.Alerts.Select(alert => (Place: (step.Phase, step.Card, alert.Text), alert.Word, step.Step.Number)))
+            .ToLookup(one => one.Place);
+        _before.RemoveAll(old => old.Step is { } step
+            && steps.TryGetValue(step.Key, out var now)
+            && told[(now.Phase, now.Card, old.Alert.Text)]
+                .Any(one => one.Number <= now.Step.Number && Words.IndexOf(one.Word) <= Words.IndexOf(old.Alert.Word)));
     }
 
     private void Rest(Dictionary<(string, string, string, int), int> numbers)

@@ -68,7 +68,7 @@ internal sealed class StripRunner
         Perform(_procedure.Work);
         var numbering = Number(start);
         var (actions, order) = numbering.End();
-        return new StripRun
+        return new StripRun(_facts)
         {
             Library = _library,
             Procedure = _procedure,

@@ -78,14 +78,14 @@ internal partial class ProcScriptParser : Parser {
 		RULE_furtherParameter = 34, RULE_firstValues = 35, RULE_procedureBlock = 36, 
 		RULE_procedureItem = 37, RULE_goal = 38, RULE_stage = 39, RULE_doCall = 40, 
 		RULE_workBlock = 41, RULE_eachItems = 42, RULE_whenItems = 43, RULE_stepBlock = 44, 
-		RULE_step = 45, RULE_alert = 46, RULE_eachSteps = 47, RULE_whenSteps = 48, 
-		RULE_action = 49, RULE_amount = 50, RULE_verb = 51, RULE_textAction = 52, 
-		RULE_needsClause = 53, RULE_background = 54, RULE_discard = 55, RULE_refitRules = 56, 
-		RULE_ruleBlock = 57, RULE_refitRule = 58, RULE_eachRules = 59, RULE_whenRules = 60, 
-		RULE_orderRule = 61, RULE_checkRule = 62, RULE_order = 63, RULE_text = 64, 
-		RULE_count = 65, RULE_quantity = 66, RULE_limit = 67, RULE_number = 68, 
-		RULE_unit = 69, RULE_unitName = 70, RULE_reference = 71, RULE_index = 72, 
-		RULE_name = 73, RULE_position = 74;
+		RULE_step = 45, RULE_alert = 46, RULE_oneWayAlert = 47, RULE_eachSteps = 48, 
+		RULE_whenSteps = 49, RULE_action = 50, RULE_amount = 51, RULE_verb = 52, 
+		RULE_textAction = 53, RULE_needsClause = 54, RULE_background = 55, RULE_discard = 56, 
+		RULE_refitRules = 57, RULE_ruleBlock = 58, RULE_refitRule = 59, RULE_eachRules = 60, 
+		RULE_whenRules = 61, RULE_orderRule = 62, RULE_checkRule = 63, RULE_order = 64, 
+		RULE_text = 65, RULE_count = 66, RULE_quantity = 67, RULE_limit = 68, 
+		RULE_number = 69, RULE_unit = 70, RULE_unitName = 71, RULE_reference = 72, 
+		RULE_index = 73, RULE_name = 74, RULE_position = 75;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
@@ -95,8 +95,8 @@ internal partial class ProcScriptParser : Parser {
 		"asideClause", "eachMembers", "whenMembers", "values", "value", "test", 
 		"procedureDeclaration", "parameters", "parameter", "furtherParameter", 
 		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
-		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "eachSteps", 
-		"whenSteps", "action", "amount", "verb", "textAction", "needsClause", 
+		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "oneWayAlert", 
+		"eachSteps", "whenSteps", "action", "amount", "verb", "textAction", "needsClause", 
 		"background", "discard", "refitRules", "ruleBlock", "refitRule", "eachRules", 
 		"whenRules", "orderRule", "checkRule", "order", "text", "count", "quantity", 
 		"limit", "number", "unit", "unitName", "reference", "index", "name", "position"
@@ -225,17 +225,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 156;
+			State = 158;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 154;
+				State = 156;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 150;
+					State = 152;
 					useDirective();
 					}
 					break;
@@ -247,19 +247,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 151;
+					State = 153;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 152;
+					State = 154;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 153;
+					State = 155;
 					procedureDeclaration();
 					}
 					break;
@@ -267,11 +267,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 158;
+				State = 160;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 159;
+			State = 161;
 			Match(Eof);
 			}
 		}
@@ -305,9 +305,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 161;
+			State = 163;
 			Match(USE);
-			State = 162;
+			State = 164;
 			text();
 			}
 		}
@@ -354,7 +354,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 164;
+			State = 166;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -363,24 +363,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 165;
-			name();
 			State = 167;
+			name();
+			State = 169;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 166;
+				State = 168;
 				text();
 				}
 			}
 
-			State = 170;
+			State = 172;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 169;
+				State = 171;
 				propertyBlock();
 				}
 			}
@@ -434,14 +434,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 172;
+			State = 174;
 			Match(LEFT_BRACE);
-			State = 178;
+			State = 180;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
-				State = 176;
+				State = 178;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -503,7 +503,7 @@ internal partial class ProcScriptParser : Parser {
 				case OILED:
 				case HOIST:
 					{
-					State = 173;
+					State = 175;
 					property();
 					}
 					break;
@@ -513,13 +513,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 174;
+					State = 176;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 175;
+					State = 177;
 					refitProperty();
 					}
 					break;
@@ -527,11 +527,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 180;
+				State = 182;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 181;
+			State = 183;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -589,17 +589,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
 			return GetRuleContext<NeedsContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
 		public NeedsPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class AlertPropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
-			return GetRuleContext<TextContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DANGER() { return GetToken(ProcScriptParser.DANGER, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WARNING() { return GetToken(ProcScriptParser.WARNING, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAUTION() { return GetToken(ProcScriptParser.CAUTION, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOTICE() { return GetToken(ProcScriptParser.NOTICE, 0); }
 		public AlertPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class RenewPropertyContext : PropertyContext {
@@ -616,6 +611,17 @@ internal partial class ProcScriptParser : Parser {
 			return GetToken(ProcScriptParser.COMMA, i);
 		}
 		public RenewPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class StripPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEEDS() { return GetToken(ProcScriptParser.NEEDS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
+			return GetRuleContext<NeedsContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
+		}
+		public StripPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class TorquePropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TORQUE() { return GetToken(ProcScriptParser.TORQUE, 0); }
@@ -774,7 +780,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 273;
+			State = 277;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -797,7 +803,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 183;
+				State = 185;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 1108372145307649L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -806,7 +812,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 184;
+				State = 186;
 				text();
 				}
 				break;
@@ -828,7 +834,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 185;
+				State = 187;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 4329327159409L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -837,7 +843,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 186;
+				State = 188;
 				quantity();
 				}
 				break;
@@ -845,39 +851,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 187;
+				State = 189;
 				Match(TORQUE);
-				State = 188;
+				State = 190;
 				quantity();
-				State = 193;
+				State = 195;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 189;
+					State = 191;
 					Match(COMMA);
-					State = 190;
+					State = 192;
 					quantity();
 					}
 					}
-					State = 195;
+					State = 197;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 200;
+				State = 202;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 196;
+					State = 198;
 					Match(PLUS);
-					State = 197;
+					State = 199;
 					quantity();
 					}
 					}
-					State = 202;
+					State = 204;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -891,7 +897,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 203;
+				State = 205;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 4503599627374593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -900,21 +906,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 204;
+				State = 206;
 				reference();
-				State = 209;
+				State = 211;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 205;
+					State = 207;
 					Match(COMMA);
-					State = 206;
+					State = 208;
 					reference();
 					}
 					}
-					State = 211;
+					State = 213;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -924,25 +930,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 212;
-				Match(RENEW);
-				State = 213;
-				Match(WITH);
 				State = 214;
+				Match(RENEW);
+				State = 215;
+				Match(WITH);
+				State = 216;
 				reference();
-				State = 219;
+				State = 221;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 215;
+					State = 217;
 					Match(COMMA);
-					State = 216;
+					State = 218;
 					reference();
 					}
 					}
-					State = 221;
+					State = 223;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -952,28 +958,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 222;
+				State = 224;
 				Match(PATTERN);
-				State = 227;
+				State = 229;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 223;
+					State = 225;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 224;
+					State = 226;
 					Match(LISTED);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 225;
+					State = 227;
 					Match(INSIDE);
-					State = 226;
+					State = 228;
 					Match(OUT);
 					}
 					break;
@@ -986,9 +992,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 229;
+				State = 231;
 				Match(GRIP);
-				State = 230;
+				State = 232;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 132)) & ~0x3f) == 0 && ((1L << (_la - 132)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1003,9 +1009,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 231;
+				State = 233;
 				Match(PEOPLE);
-				State = 232;
+				State = 234;
 				count();
 				}
 				break;
@@ -1013,9 +1019,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 233;
+				State = 235;
 				Match(THREAD);
-				State = 236;
+				State = 238;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1023,13 +1029,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 234;
+					State = 236;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 235;
+					State = 237;
 					Match(LOCKER);
 					}
 					break;
@@ -1042,9 +1048,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 238;
+				State = 240;
 				Match(GRADE);
-				State = 239;
+				State = 241;
 				gradeValue();
 				}
 				break;
@@ -1052,11 +1058,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SealsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 240;
-				Match(SEALS);
-				State = 241;
-				count();
 				State = 242;
+				Match(SEALS);
+				State = 243;
+				count();
+				State = 244;
 				reference();
 				}
 				break;
@@ -1064,13 +1070,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 244;
-				Match(USES);
-				State = 245;
-				quantity();
 				State = 246;
-				Match(OF);
+				Match(USES);
 				State = 247;
+				quantity();
+				State = 248;
+				Match(OF);
+				State = 249;
 				reference();
 				}
 				break;
@@ -1078,11 +1084,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 249;
-				Match(WITH);
-				State = 250;
-				reference();
 				State = 251;
+				Match(WITH);
+				State = 252;
+				reference();
+				State = 253;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1091,16 +1097,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 252;
+				State = 254;
 				quantity();
-				State = 255;
+				State = 257;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 253;
+					State = 255;
 					Match(OF);
-					State = 254;
+					State = 256;
 					reference();
 					}
 				}
@@ -1111,9 +1117,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 257;
+				State = 259;
 				Match(SINGLE);
-				State = 258;
+				State = 260;
 				Match(USE);
 				}
 				break;
@@ -1123,7 +1129,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 259;
+				State = 261;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 105553116266497L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1138,42 +1144,62 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 260;
+				State = 262;
 				Match(VERIFY);
-				State = 261;
+				State = 263;
 				text();
-				State = 264;
+				State = 266;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 262;
+					State = 264;
 					Match(EXPECT);
-					State = 263;
+					State = 265;
 					limit();
 					}
 				}
 
 				}
 				break;
-			case NEEDS:
 			case STRIP:
-				_localctx = new NeedsPropertyContext(_localctx);
+				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 267;
+				State = 268;
+				Match(STRIP);
+				State = 272;
 				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				if (_la==STRIP) {
+				switch (TokenStream.LA(1)) {
+				case NEEDS:
 					{
-					State = 266;
-					Match(STRIP);
+					State = 269;
+					Match(NEEDS);
+					State = 270;
+					needs();
 					}
+					break;
+				case DANGER:
+				case WARNING:
+				case CAUTION:
+				case NOTICE:
+					{
+					State = 271;
+					alert();
+					}
+					break;
+				default:
+					throw new NoViableAltException(this);
 				}
-
-				State = 269;
+				}
+				break;
+			case NEEDS:
+				_localctx = new NeedsPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 18);
+				{
+				State = 274;
 				Match(NEEDS);
-				State = 270;
+				State = 275;
 				needs();
 				}
 				break;
@@ -1182,19 +1208,10 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				_localctx = new AlertPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 18);
+				EnterOuterAlt(_localctx, 19);
 				{
-				State = 271;
-				_la = TokenStream.LA(1);
-				if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
-				ErrorHandler.RecoverInline(this);
-				}
-				else {
-					ErrorHandler.ReportMatch(this);
-				    Consume();
-				}
-				State = 272;
-				text();
+				State = 276;
+				alert();
 				}
 				break;
 			default:
@@ -1263,16 +1280,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 290;
+			State = 294;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 275;
+				State = 279;
 				Match(AT);
-				State = 276;
+				State = 280;
 				text();
 				}
 				break;
@@ -1282,7 +1299,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 277;
+				State = 281;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1291,21 +1308,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 278;
+				State = 282;
 				reference();
-				State = 283;
+				State = 287;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 279;
+					State = 283;
 					Match(COMMA);
-					State = 280;
+					State = 284;
 					reference();
 					}
 					}
-					State = 285;
+					State = 289;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1315,14 +1332,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 286;
+				State = 290;
 				cover();
-				State = 288;
+				State = 292;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 287;
+					State = 291;
 					propertyBlock();
 					}
 				}
@@ -1371,17 +1388,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 292;
-			Match(COVERED);
-			State = 293;
-			Match(BY);
-			State = 294;
-			count();
-			State = 295;
-			name();
 			State = 296;
-			Match(AS);
+			Match(COVERED);
 			State = 297;
+			Match(BY);
+			State = 298;
+			count();
+			State = 299;
+			name();
+			State = 300;
+			Match(AS);
+			State = 301;
 			reference();
 			}
 		}
@@ -1402,6 +1419,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
 			return GetRuleContext<NeedsContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
 			return GetRuleContext<PropertyBlockContext>(0);
 		}
@@ -1419,22 +1439,31 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 299;
-			Match(REFIT);
 			State = 303;
+			Match(REFIT);
+			State = 308;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 300;
+				State = 304;
 				Match(NEEDS);
-				State = 301;
+				State = 305;
 				needs();
+				}
+				break;
+			case DANGER:
+			case WARNING:
+			case CAUTION:
+			case NOTICE:
+				{
+				State = 306;
+				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 302;
+				State = 307;
 				propertyBlock();
 				}
 				break;
@@ -1479,22 +1508,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 319;
+			State = 324;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 305;
+				State = 310;
 				Match(NAME);
-				State = 308;
+				State = 313;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 306;
+					State = 311;
 					Match(DOT);
-					State = 307;
+					State = 312;
 					Match(INTEGER);
 					}
 				}
@@ -1504,22 +1533,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 310;
-				Match(INTEGER);
-				State = 311;
-				Match(SLASH);
-				State = 312;
-				Match(INTEGER);
-				State = 313;
-				Match(MINUS);
-				State = 314;
+				State = 315;
 				Match(INTEGER);
 				State = 316;
+				Match(SLASH);
+				State = 317;
+				Match(INTEGER);
+				State = 318;
+				Match(MINUS);
+				State = 319;
+				Match(INTEGER);
+				State = 321;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 315;
+					State = 320;
 					Match(NAME);
 					}
 				}
@@ -1530,7 +1559,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 318;
+				State = 323;
 				text();
 				}
 				break;
@@ -1569,7 +1598,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 324;
+			State = 329;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1577,14 +1606,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 321;
+				State = 326;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 322;
+				State = 327;
 				Match(NAME);
 				}
 				break;
@@ -1592,7 +1621,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 323;
+				State = 328;
 				text();
 				}
 				break;
@@ -1637,21 +1666,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 326;
-			need();
 			State = 331;
+			need();
+			State = 336;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 327;
+				State = 332;
 				Match(COMMA);
-				State = 328;
+				State = 333;
 				need();
 				}
 				}
-				State = 333;
+				State = 338;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1693,22 +1722,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 334;
+			State = 339;
 			reference();
-			State = 338;
+			State = 343;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,25,Context) ) {
 			case 1:
 				{
-				State = 335;
+				State = 340;
 				Match(AT);
-				State = 336;
+				State = 341;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 337;
+				State = 342;
 				needState();
 				}
 				break;
@@ -1752,7 +1781,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 340;
+			State = 345;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 105)) & ~0x3f) == 0 && ((1L << (_la - 105)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1800,21 +1829,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 342;
+			State = 347;
 			Match(MACHINE);
-			State = 343;
+			State = 348;
 			name();
-			State = 345;
+			State = 350;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 344;
+				State = 349;
 				text();
 				}
 			}
 
-			State = 347;
+			State = 352;
 			memberBlock();
 			}
 		}
@@ -1853,23 +1882,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 349;
+			State = 354;
 			Match(LEFT_BRACE);
-			State = 353;
+			State = 358;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
 				{
-				State = 350;
+				State = 355;
 				member();
 				}
 				}
-				State = 355;
+				State = 360;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 356;
+			State = 361;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -1930,41 +1959,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 369;
+			State = 374;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 358;
+				State = 363;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 359;
+				State = 364;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 360;
+				State = 365;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 361;
+				State = 366;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 362;
+				State = 367;
 				partDeclaration();
 				}
 				break;
@@ -1973,28 +2002,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 363;
+				State = 368;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 364;
+				State = 369;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 365;
+				State = 370;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 366;
+				State = 371;
 				whenMembers();
 				}
 				break;
@@ -2058,14 +2087,14 @@ internal partial class ProcScriptParser : Parser {
 			case HOIST:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 367;
+				State = 372;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 368;
+				State = 373;
 				refitProperty();
 				}
 				break;
@@ -2107,16 +2136,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 371;
+			State = 376;
 			Match(OPTION);
-			State = 372;
+			State = 377;
 			name();
-			State = 374;
+			State = 379;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 373;
+				State = 378;
 				text();
 				}
 			}
@@ -2160,26 +2189,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 376;
+			State = 381;
 			Match(ENERGY);
-			State = 377;
+			State = 382;
 			reference();
-			State = 379;
+			State = 384;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 378;
+				State = 383;
 				text();
 				}
 			}
 
-			State = 382;
+			State = 387;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 381;
+				State = 386;
 				propertyBlock();
 				}
 			}
@@ -2223,26 +2252,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 384;
+			State = 389;
 			Match(FLUID);
-			State = 385;
+			State = 390;
 			reference();
-			State = 387;
+			State = 392;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 386;
+				State = 391;
 				text();
 				}
 			}
 
-			State = 390;
+			State = 395;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 389;
+				State = 394;
 				propertyBlock();
 				}
 			}
@@ -2286,21 +2315,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 392;
+			State = 397;
 			Match(CONTROL);
-			State = 393;
+			State = 398;
 			reference();
-			State = 395;
+			State = 400;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 394;
+				State = 399;
 				text();
 				}
 			}
 
-			State = 397;
+			State = 402;
 			controlBlock();
 			}
 		}
@@ -2361,40 +2390,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 399;
+			State = 404;
 			Match(LEFT_BRACE);
-			State = 408;
+			State = 413;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,36,Context) ) {
 			case 1:
 				{
-				State = 400;
-				position();
 				State = 405;
+				position();
+				State = 410;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 401;
+					State = 406;
 					Match(COMMA);
-					State = 402;
+					State = 407;
 					position();
 					}
 					}
-					State = 407;
+					State = 412;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 415;
+			State = 420;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
-				State = 413;
+				State = 418;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2456,7 +2485,7 @@ internal partial class ProcScriptParser : Parser {
 				case OILED:
 				case HOIST:
 					{
-					State = 410;
+					State = 415;
 					property();
 					}
 					break;
@@ -2466,13 +2495,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 411;
+					State = 416;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 412;
+					State = 417;
 					refitProperty();
 					}
 					break;
@@ -2480,11 +2509,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 417;
+				State = 422;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 418;
+			State = 423;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2525,26 +2554,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 420;
+			State = 425;
 			Match(PART);
-			State = 421;
+			State = 426;
 			reference();
-			State = 423;
+			State = 428;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 422;
+				State = 427;
 				text();
 				}
 			}
 
-			State = 426;
+			State = 431;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 425;
+				State = 430;
 				memberBlock();
 				}
 			}
@@ -2607,7 +2636,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 428;
+			State = 433;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2616,46 +2645,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 429;
+			State = 434;
 			Match(BY);
-			State = 430;
+			State = 435;
 			count();
-			State = 431;
+			State = 436;
 			name();
-			State = 432;
-			Match(AS);
-			State = 433;
-			reference();
 			State = 437;
+			Match(AS);
+			State = 438;
+			reference();
+			State = 442;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 434;
+				State = 439;
 				inlineClause();
 				}
 				}
-				State = 439;
+				State = 444;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 446;
+			State = 451;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 441;
+				State = 446;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 440;
+					State = 445;
 					inlineCover();
 					}
 					}
-					State = 443;
+					State = 448;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2663,7 +2692,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 445;
+				State = 450;
 				propertyBlock();
 				}
 				break;
@@ -2783,28 +2812,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 448;
+			State = 453;
 			cover();
-			State = 452;
+			State = 457;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 449;
+				State = 454;
 				inlineClause();
 				}
 				}
-				State = 454;
+				State = 459;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 456;
+			State = 461;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 455;
+				State = 460;
 				propertyBlock();
 				}
 			}
@@ -2857,16 +2886,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 462;
+			State = 467;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 458;
+				State = 463;
 				Match(AT);
-				State = 459;
+				State = 464;
 				text();
 				}
 				break;
@@ -2876,7 +2905,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 460;
+				State = 465;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2885,7 +2914,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 461;
+				State = 466;
 				reference();
 				}
 				break;
@@ -2924,14 +2953,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 464;
+			State = 469;
 			Match(ASIDE);
-			State = 466;
+			State = 471;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 465;
+				State = 470;
 				text();
 				}
 			}
@@ -2975,15 +3004,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 468;
+			State = 473;
 			Match(EACH);
-			State = 469;
+			State = 474;
 			name();
-			State = 470;
+			State = 475;
 			Match(IN);
-			State = 471;
+			State = 476;
 			@values();
-			State = 472;
+			State = 477;
 			memberBlock();
 			}
 		}
@@ -3020,11 +3049,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 474;
+			State = 479;
 			Match(WHEN);
-			State = 475;
+			State = 480;
 			test();
-			State = 476;
+			State = 481;
 			memberBlock();
 			}
 		}
@@ -3068,38 +3097,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_values);
 		int _la;
 		try {
-			State = 489;
+			State = 494;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,49,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 478;
+				State = 483;
 				Match(INTEGER);
-				State = 479;
+				State = 484;
 				Match(RANGE);
-				State = 480;
+				State = 485;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 481;
-				value();
 				State = 486;
+				value();
+				State = 491;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 482;
+					State = 487;
 					Match(COMMA);
-					State = 483;
+					State = 488;
 					value();
 					}
 					}
-					State = 488;
+					State = 493;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3135,7 +3164,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 493;
+			State = 498;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3214,14 +3243,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 491;
+				State = 496;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 492;
+				State = 497;
 				Match(INTEGER);
 				}
 				break;
@@ -3262,15 +3291,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 505;
+			State = 510;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 495;
+				State = 500;
 				Match(NOT);
-				State = 496;
+				State = 501;
 				name();
 				}
 				break;
@@ -3350,26 +3379,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 497;
+				State = 502;
 				name();
-				State = 503;
+				State = 508;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 498;
+					State = 503;
 					Match(IS);
-					State = 500;
+					State = 505;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 499;
+						State = 504;
 						Match(NOT);
 						}
 					}
 
-					State = 502;
+					State = 507;
 					value();
 					}
 				}
@@ -3424,35 +3453,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 507;
+			State = 512;
 			Match(PROCEDURE);
-			State = 508;
+			State = 513;
 			name();
-			State = 510;
+			State = 515;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 509;
+				State = 514;
 				parameters();
 				}
 			}
 
-			State = 513;
+			State = 518;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 512;
+				State = 517;
 				text();
 				}
 			}
 
-			State = 515;
+			State = 520;
 			Match(ON);
-			State = 516;
+			State = 521;
 			name();
-			State = 517;
+			State = 522;
 			procedureBlock();
 			}
 		}
@@ -3498,27 +3527,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 519;
+			State = 524;
 			Match(LEFT_PAREN);
-			State = 520;
-			parameter();
 			State = 525;
+			parameter();
+			State = 530;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 521;
+				State = 526;
 				Match(COMMA);
-				State = 522;
+				State = 527;
 				furtherParameter();
 				}
 				}
-				State = 527;
+				State = 532;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 528;
+			State = 533;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3555,11 +3584,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 530;
+			State = 535;
 			name();
-			State = 531;
+			State = 536;
 			Match(IN);
-			State = 532;
+			State = 537;
 			firstValues();
 			}
 		}
@@ -3596,13 +3625,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 540;
+			State = 545;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 534;
+				State = 539;
 				Match(INTEGER);
 				}
 				break;
@@ -3682,16 +3711,16 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 535;
+				State = 540;
 				name();
-				State = 538;
+				State = 543;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 536;
+					State = 541;
 					Match(IN);
-					State = 537;
+					State = 542;
 					firstValues();
 					}
 				}
@@ -3735,7 +3764,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 70, RULE_firstValues);
 		int _la;
 		try {
-			State = 548;
+			State = 553;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3814,23 +3843,23 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 542;
+				State = 547;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 543;
+				State = 548;
 				Match(INTEGER);
-				State = 546;
+				State = 551;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 544;
+					State = 549;
 					Match(RANGE);
-					State = 545;
+					State = 550;
 					Match(INTEGER);
 					}
 				}
@@ -3876,23 +3905,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 550;
+			State = 555;
 			Match(LEFT_BRACE);
-			State = 554;
+			State = 559;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
 				{
-				State = 551;
+				State = 556;
 				procedureItem();
 				}
 				}
-				State = 556;
+				State = 561;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 557;
+			State = 562;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3944,55 +3973,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 74, RULE_procedureItem);
 		try {
-			State = 567;
+			State = 572;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 559;
+				State = 564;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 560;
+				State = 565;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 561;
+				State = 566;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 562;
+				State = 567;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 563;
+				State = 568;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 564;
+				State = 569;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 565;
+				State = 570;
 				whenItems();
 				}
 				break;
@@ -4056,7 +4085,7 @@ internal partial class ProcScriptParser : Parser {
 			case HOIST:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 566;
+				State = 571;
 				property();
 				}
 				break;
@@ -4097,11 +4126,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 569;
+			State = 574;
 			Match(GOAL);
-			State = 570;
+			State = 575;
 			verb();
-			State = 571;
+			State = 576;
 			reference();
 			}
 		}
@@ -4138,11 +4167,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 573;
+			State = 578;
 			Match(STAGE);
-			State = 574;
+			State = 579;
 			text();
-			State = 575;
+			State = 580;
 			stepBlock();
 			}
 		}
@@ -4189,44 +4218,44 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 577;
+			State = 582;
 			Match(DO);
-			State = 578;
+			State = 583;
 			name();
-			State = 591;
+			State = 596;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 579;
+				State = 584;
 				Match(LEFT_PAREN);
-				State = 588;
+				State = 593;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 12582913L) != 0)) {
 					{
-					State = 580;
-					value();
 					State = 585;
+					value();
+					State = 590;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 581;
+						State = 586;
 						Match(COMMA);
-						State = 582;
+						State = 587;
 						value();
 						}
 						}
-						State = 587;
+						State = 592;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 590;
+				State = 595;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4263,9 +4292,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 593;
+			State = 598;
 			Match(WORK);
-			State = 594;
+			State = 599;
 			stepBlock();
 			}
 		}
@@ -4306,15 +4335,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 596;
+			State = 601;
 			Match(EACH);
-			State = 597;
+			State = 602;
 			name();
-			State = 598;
+			State = 603;
 			Match(IN);
-			State = 599;
+			State = 604;
 			@values();
-			State = 600;
+			State = 605;
 			procedureBlock();
 			}
 		}
@@ -4351,11 +4380,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 602;
+			State = 607;
 			Match(WHEN);
-			State = 603;
+			State = 608;
 			test();
-			State = 604;
+			State = 609;
 			procedureBlock();
 			}
 		}
@@ -4394,23 +4423,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 606;
+			State = 611;
 			Match(LEFT_BRACE);
-			State = 610;
+			State = 615;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829277L) != 0)) {
+			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829279L) != 0)) {
 				{
 				{
-				State = 607;
+				State = 612;
 				step();
 				}
 				}
-				State = 612;
+				State = 617;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 613;
+			State = 618;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4428,6 +4457,9 @@ internal partial class ProcScriptParser : Parser {
 	internal partial class StepContext : ParserRuleContext {
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public OneWayAlertContext oneWayAlert() {
+			return GetRuleContext<OneWayAlertContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ActionContext action() {
 			return GetRuleContext<ActionContext>(0);
@@ -4459,93 +4491,65 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 622;
+			State = 628;
 			ErrorHandler.Sync(this);
-			switch (TokenStream.LA(1)) {
-			case DANGER:
-			case WARNING:
-			case CAUTION:
-			case NOTICE:
+			switch ( Interpreter.AdaptivePredict(TokenStream,67,Context) ) {
+			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 615;
+				State = 620;
 				alert();
 				}
 				break;
-			case STRIP:
-			case ASIDE:
-			case UNDO:
-			case LOOSEN:
-			case RELEASE:
-			case UNPLUG:
-			case DISCONNECT:
-			case CUT:
-			case REMOVE:
-			case SET:
-			case ISOLATE:
-			case EMPTY:
-			case SUPPORT:
-			case FASTEN:
-			case TIGHTEN:
-			case ENGAGE:
-			case PLUG:
-			case CONNECT:
-			case RENEW:
-			case RETURN:
-			case FIT:
-			case RESTORE:
-			case FILL:
-			case UNSUPPORT:
-			case REPLACE:
-			case REPAIR:
-			case CLEAN:
-			case INSPECT:
-			case ADJUST:
+			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 616;
+				State = 621;
+				oneWayAlert();
+				}
+				break;
+			case 3:
+				EnterOuterAlt(_localctx, 3);
+				{
+				State = 622;
 				action();
 				}
 				break;
-			case MEASURE:
-			case TASK:
-			case CHECK:
-				EnterOuterAlt(_localctx, 3);
+			case 4:
+				EnterOuterAlt(_localctx, 4);
 				{
-				State = 617;
+				State = 623;
 				textAction();
 				}
 				break;
-			case DISCARD:
-				EnterOuterAlt(_localctx, 4);
+			case 5:
+				EnterOuterAlt(_localctx, 5);
 				{
-				State = 618;
+				State = 624;
 				discard();
 				}
 				break;
-			case DO:
-				EnterOuterAlt(_localctx, 5);
+			case 6:
+				EnterOuterAlt(_localctx, 6);
 				{
-				State = 619;
+				State = 625;
 				doCall();
 				}
 				break;
-			case EACH:
-				EnterOuterAlt(_localctx, 6);
+			case 7:
+				EnterOuterAlt(_localctx, 7);
 				{
-				State = 620;
+				State = 626;
 				eachSteps();
 				}
 				break;
-			case WHEN:
-				EnterOuterAlt(_localctx, 7);
+			case 8:
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 621;
+				State = 627;
 				whenSteps();
 				}
 				break;
-			default:
-				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -4582,7 +4586,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 624;
+			State = 630;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4591,8 +4595,53 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 625;
+			State = 631;
 			text();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class OneWayAlertContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REFIT() { return GetToken(ProcScriptParser.REFIT, 0); }
+		public OneWayAlertContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_oneWayAlert; } }
+	}
+
+	[RuleVersion(0)]
+	public OneWayAlertContext oneWayAlert() {
+		OneWayAlertContext _localctx = new OneWayAlertContext(Context, State);
+		EnterRule(_localctx, 94, RULE_oneWayAlert);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 633;
+			_la = TokenStream.LA(1);
+			if ( !(_la==STRIP || _la==REFIT) ) {
+			ErrorHandler.RecoverInline(this);
+			}
+			else {
+				ErrorHandler.ReportMatch(this);
+			    Consume();
+			}
+			State = 634;
+			alert();
 			}
 		}
 		catch (RecognitionException re) {
@@ -4628,19 +4677,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 94, RULE_eachSteps);
+		EnterRule(_localctx, 96, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 627;
+			State = 636;
 			Match(EACH);
-			State = 628;
+			State = 637;
 			name();
-			State = 629;
+			State = 638;
 			Match(IN);
-			State = 630;
+			State = 639;
 			@values();
-			State = 631;
+			State = 640;
 			stepBlock();
 			}
 		}
@@ -4673,15 +4722,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 96, RULE_whenSteps);
+		EnterRule(_localctx, 98, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 633;
+			State = 642;
 			Match(WHEN);
-			State = 634;
+			State = 643;
 			test();
-			State = 635;
+			State = 644;
 			stepBlock();
 			}
 		}
@@ -4727,55 +4776,55 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 98, RULE_action);
+		EnterRule(_localctx, 100, RULE_action);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 637;
+			State = 646;
 			verb();
-			State = 641;
+			State = 650;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,68,Context) ) {
 			case 1:
 				{
-				State = 638;
+				State = 647;
 				amount();
-				State = 639;
+				State = 648;
 				Match(OF);
 				}
 				break;
 			}
-			State = 643;
+			State = 652;
 			reference();
-			State = 646;
+			State = 655;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 644;
+				State = 653;
 				Match(TO);
-				State = 645;
+				State = 654;
 				position();
 				}
 			}
 
-			State = 649;
+			State = 658;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 648;
+				State = 657;
 				background();
 				}
 			}
 
-			State = 652;
+			State = 661;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 651;
+				State = 660;
 				propertyBlock();
 				}
 			}
@@ -4806,12 +4855,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 100, RULE_amount);
+		EnterRule(_localctx, 102, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 654;
+			State = 663;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4873,12 +4922,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 102, RULE_verb);
+		EnterRule(_localctx, 104, RULE_verb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 656;
+			State = 665;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 412316858373L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4930,12 +4979,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 104, RULE_textAction);
+		EnterRule(_localctx, 106, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 658;
+			State = 667;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4944,46 +4993,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 659;
+			State = 668;
 			text();
-			State = 662;
+			State = 671;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 660;
+				State = 669;
 				Match(EXPECT);
-				State = 661;
+				State = 670;
 				limit();
 				}
 			}
 
-			State = 665;
+			State = 674;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
 			case 1:
 				{
-				State = 664;
+				State = 673;
 				needsClause();
 				}
 				break;
 			}
-			State = 668;
+			State = 677;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 667;
+				State = 676;
 				background();
 				}
 			}
 
-			State = 671;
+			State = 680;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 670;
+				State = 679;
 				propertyBlock();
 				}
 			}
@@ -5018,17 +5067,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 106, RULE_needsClause);
+		EnterRule(_localctx, 108, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 674;
+			State = 683;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 673;
+				State = 682;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5040,9 +5089,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 676;
+			State = 685;
 			Match(NEEDS);
-			State = 677;
+			State = 686;
 			needs();
 			}
 		}
@@ -5070,13 +5119,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 108, RULE_background);
+		EnterRule(_localctx, 110, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 679;
+			State = 688;
 			Match(IN);
-			State = 680;
+			State = 689;
 			Match(BACKGROUND);
 			}
 		}
@@ -5110,17 +5159,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 110, RULE_discard);
+		EnterRule(_localctx, 112, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 682;
+			State = 691;
 			Match(DISCARD);
-			State = 683;
+			State = 692;
 			reference();
-			State = 684;
+			State = 693;
 			Match(BECAUSE);
-			State = 685;
+			State = 694;
 			text();
 			}
 		}
@@ -5154,26 +5203,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 112, RULE_refitRules);
+		EnterRule(_localctx, 114, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 687;
+			State = 696;
 			Match(REFIT);
-			State = 691;
+			State = 700;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 688;
+				State = 697;
 				Match(NEEDS);
-				State = 689;
+				State = 698;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 690;
+				State = 699;
 				ruleBlock();
 				}
 				break;
@@ -5212,28 +5261,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 114, RULE_ruleBlock);
+		EnterRule(_localctx, 116, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 693;
+			State = 702;
 			Match(LEFT_BRACE);
-			State = 697;
+			State = 706;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0)) {
 				{
 				{
-				State = 694;
+				State = 703;
 				refitRule();
 				}
 				}
-				State = 699;
+				State = 708;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 700;
+			State = 709;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5277,9 +5326,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 116, RULE_refitRule);
+		EnterRule(_localctx, 118, RULE_refitRule);
 		try {
-			State = 708;
+			State = 717;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5288,7 +5337,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 702;
+				State = 711;
 				alert();
 				}
 				break;
@@ -5323,35 +5372,35 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 703;
+				State = 712;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 704;
+				State = 713;
 				checkRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 705;
+				State = 714;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 706;
+				State = 715;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 707;
+				State = 716;
 				whenRules();
 				}
 				break;
@@ -5392,19 +5441,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 118, RULE_eachRules);
+		EnterRule(_localctx, 120, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 710;
+			State = 719;
 			Match(EACH);
-			State = 711;
+			State = 720;
 			name();
-			State = 712;
+			State = 721;
 			Match(IN);
-			State = 713;
+			State = 722;
 			@values();
-			State = 714;
+			State = 723;
 			ruleBlock();
 			}
 		}
@@ -5437,15 +5486,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 120, RULE_whenRules);
+		EnterRule(_localctx, 122, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 716;
+			State = 725;
 			Match(WHEN);
-			State = 717;
+			State = 726;
 			test();
-			State = 718;
+			State = 727;
 			ruleBlock();
 			}
 		}
@@ -5480,15 +5529,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 122, RULE_orderRule);
+		EnterRule(_localctx, 124, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 720;
+			State = 729;
 			verb();
-			State = 721;
+			State = 730;
 			reference();
-			State = 722;
+			State = 731;
 			order();
 			}
 		}
@@ -5528,43 +5577,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 124, RULE_checkRule);
+		EnterRule(_localctx, 126, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 724;
+			State = 733;
 			Match(CHECK);
-			State = 725;
+			State = 734;
 			text();
-			State = 728;
+			State = 737;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 726;
+				State = 735;
 				Match(EXPECT);
-				State = 727;
+				State = 736;
 				limit();
 				}
 			}
 
-			State = 731;
+			State = 740;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,81,Context) ) {
 			case 1:
 				{
-				State = 730;
+				State = 739;
 				needsClause();
 				}
 				break;
 			}
-			State = 734;
+			State = 743;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 733;
+				State = 742;
 				order();
 				}
 			}
@@ -5601,12 +5650,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 126, RULE_order);
+		EnterRule(_localctx, 128, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 736;
+			State = 745;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5615,9 +5664,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 737;
+			State = 746;
 			verb();
-			State = 738;
+			State = 747;
 			reference();
 			}
 		}
@@ -5645,12 +5694,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 128, RULE_text);
+		EnterRule(_localctx, 130, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 740;
+			State = 749;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5684,11 +5733,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 130, RULE_count);
+		EnterRule(_localctx, 132, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 742;
+			State = 751;
 			Match(INTEGER);
 			}
 		}
@@ -5728,29 +5777,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 132, RULE_quantity);
+		EnterRule(_localctx, 134, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 744;
+			State = 753;
 			number();
-			State = 746;
+			State = 755;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,83,Context) ) {
 			case 1:
 				{
-				State = 745;
+				State = 754;
 				unit();
 				}
 				break;
 			}
-			State = 753;
+			State = 762;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 748;
+				State = 757;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5759,14 +5808,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 749;
+				State = 758;
 				number();
-				State = 751;
+				State = 760;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,84,Context) ) {
 				case 1:
 					{
-					State = 750;
+					State = 759;
 					unit();
 					}
 					break;
@@ -5805,17 +5854,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 134, RULE_limit);
+		EnterRule(_localctx, 136, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 756;
+			State = 765;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 15L) != 0)) {
 				{
-				State = 755;
+				State = 764;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5827,7 +5876,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 758;
+			State = 767;
 			quantity();
 			}
 		}
@@ -5860,52 +5909,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 136, RULE_number);
+		EnterRule(_localctx, 138, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 761;
+			State = 770;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 760;
+				State = 769;
 				Match(MINUS);
 				}
 			}
 
-			State = 772;
+			State = 781;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 763;
+				State = 772;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 764;
+				State = 773;
 				Match(INTEGER);
-				State = 770;
+				State = 779;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 765;
+					State = 774;
 					Match(SLASH);
-					State = 766;
+					State = 775;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 767;
+					State = 776;
 					Match(INTEGER);
-					State = 768;
+					State = 777;
 					Match(SLASH);
-					State = 769;
+					State = 778;
 					Match(INTEGER);
 					}
 					break;
@@ -6077,30 +6126,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 138, RULE_unit);
+		EnterRule(_localctx, 140, RULE_unit);
 		int _la;
 		try {
-			State = 787;
+			State = 796;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 774;
+				State = 783;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 775;
+				State = 784;
 				Match(DEGREE);
-				State = 777;
+				State = 786;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 776;
+					State = 785;
 					Match(NAME);
 					}
 				}
@@ -6111,15 +6160,15 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 779;
+				State = 788;
 				unitName();
-				State = 784;
+				State = 793;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (((((_la - 143)) & ~0x3f) == 0 && ((1L << (_la - 143)) & 25L) != 0)) {
 					{
 					{
-					State = 780;
+					State = 789;
 					_la = TokenStream.LA(1);
 					if ( !(((((_la - 143)) & ~0x3f) == 0 && ((1L << (_la - 143)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
@@ -6128,11 +6177,11 @@ internal partial class ProcScriptParser : Parser {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 781;
+					State = 790;
 					unitName();
 					}
 					}
-					State = 786;
+					State = 795;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -6166,12 +6215,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 140, RULE_unitName);
+		EnterRule(_localctx, 142, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 789;
+			State = 798;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6210,19 +6259,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 142, RULE_reference);
+		EnterRule(_localctx, 144, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 791;
+			State = 800;
 			name();
-			State = 793;
+			State = 802;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 792;
+				State = 801;
 				index();
 				}
 			}
@@ -6263,32 +6312,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 144, RULE_index);
+		EnterRule(_localctx, 146, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 795;
+			State = 804;
 			Match(LEFT_BRACKET);
-			State = 796;
+			State = 805;
 			value();
-			State = 801;
+			State = 810;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 797;
+				State = 806;
 				Match(COMMA);
-				State = 798;
+				State = 807;
 				value();
 				}
 				}
-				State = 803;
+				State = 812;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 804;
+			State = 813;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -6388,12 +6437,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 146, RULE_name);
+		EnterRule(_localctx, 148, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 806;
+			State = 815;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || _la==HOIST || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6434,9 +6483,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 148, RULE_position);
+		EnterRule(_localctx, 150, RULE_position);
 		try {
-			State = 814;
+			State = 823;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -6515,42 +6564,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 808;
+				State = 817;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 809;
+				State = 818;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 810;
+				State = 819;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 811;
+				State = 820;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 812;
+				State = 821;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 813;
+				State = 822;
 				Match(AT);
 				}
 				break;
@@ -6570,7 +6619,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,168,817,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,168,826,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -6580,284 +6629,287 @@ internal partial class ProcScriptParser : Parser {
 		2,50,7,50,2,51,7,51,2,52,7,52,2,53,7,53,2,54,7,54,2,55,7,55,2,56,7,56,
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
-		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,1,0,1,0,1,0,1,0,5,0,155,8,0,10,
-		0,12,0,158,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,168,8,2,1,2,3,2,171,
-		8,2,1,3,1,3,1,3,1,3,5,3,177,8,3,10,3,12,3,180,9,3,1,3,1,3,1,4,1,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,5,4,192,8,4,10,4,12,4,195,9,4,1,4,1,4,5,4,199,8,4,
-		10,4,12,4,202,9,4,1,4,1,4,1,4,1,4,5,4,208,8,4,10,4,12,4,211,9,4,1,4,1,
-		4,1,4,1,4,1,4,5,4,218,8,4,10,4,12,4,221,9,4,1,4,1,4,1,4,1,4,1,4,3,4,228,
-		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,237,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,256,8,4,1,4,1,4,1,4,1,4,
-		1,4,1,4,1,4,3,4,265,8,4,1,4,3,4,268,8,4,1,4,1,4,1,4,1,4,3,4,274,8,4,1,
-		5,1,5,1,5,1,5,1,5,1,5,5,5,282,8,5,10,5,12,5,285,9,5,1,5,1,5,3,5,289,8,
-		5,3,5,291,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,3,7,304,8,7,
-		1,8,1,8,1,8,3,8,309,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,317,8,8,1,8,3,8,320,
-		8,8,1,9,1,9,1,9,3,9,325,8,9,1,10,1,10,1,10,5,10,330,8,10,10,10,12,10,333,
-		9,10,1,11,1,11,1,11,1,11,3,11,339,8,11,1,12,1,12,1,13,1,13,1,13,3,13,346,
-		8,13,1,13,1,13,1,14,1,14,5,14,352,8,14,10,14,12,14,355,9,14,1,14,1,14,
-		1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,370,8,15,1,
-		16,1,16,1,16,3,16,375,8,16,1,17,1,17,1,17,3,17,380,8,17,1,17,3,17,383,
-		8,17,1,18,1,18,1,18,3,18,388,8,18,1,18,3,18,391,8,18,1,19,1,19,1,19,3,
-		19,396,8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,20,404,8,20,10,20,12,20,407,
-		9,20,3,20,409,8,20,1,20,1,20,1,20,5,20,414,8,20,10,20,12,20,417,9,20,1,
-		20,1,20,1,21,1,21,1,21,3,21,424,8,21,1,21,3,21,427,8,21,1,22,1,22,1,22,
-		1,22,1,22,1,22,1,22,5,22,436,8,22,10,22,12,22,439,9,22,1,22,4,22,442,8,
-		22,11,22,12,22,443,1,22,3,22,447,8,22,1,23,1,23,5,23,451,8,23,10,23,12,
-		23,454,9,23,1,23,3,23,457,8,23,1,24,1,24,1,24,1,24,3,24,463,8,24,1,25,
-		1,25,3,25,467,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,
-		28,1,28,1,28,1,28,1,28,1,28,5,28,485,8,28,10,28,12,28,488,9,28,3,28,490,
-		8,28,1,29,1,29,3,29,494,8,29,1,30,1,30,1,30,1,30,1,30,3,30,501,8,30,1,
-		30,3,30,504,8,30,3,30,506,8,30,1,31,1,31,1,31,3,31,511,8,31,1,31,3,31,
-		514,8,31,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,524,8,32,10,32,12,
-		32,527,9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,539,
-		8,34,3,34,541,8,34,1,35,1,35,1,35,1,35,3,35,547,8,35,3,35,549,8,35,1,36,
-		1,36,5,36,553,8,36,10,36,12,36,556,9,36,1,36,1,36,1,37,1,37,1,37,1,37,
-		1,37,1,37,1,37,1,37,3,37,568,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,
-		39,1,40,1,40,1,40,1,40,1,40,1,40,5,40,584,8,40,10,40,12,40,587,9,40,3,
-		40,589,8,40,1,40,3,40,592,8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,
-		1,42,1,43,1,43,1,43,1,43,1,44,1,44,5,44,609,8,44,10,44,12,44,612,9,44,
-		1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,623,8,45,1,46,1,46,1,
-		46,1,47,1,47,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,
-		49,3,49,642,8,49,1,49,1,49,1,49,3,49,647,8,49,1,49,3,49,650,8,49,1,49,
-		3,49,653,8,49,1,50,1,50,1,51,1,51,1,52,1,52,1,52,1,52,3,52,663,8,52,1,
-		52,3,52,666,8,52,1,52,3,52,669,8,52,1,52,3,52,672,8,52,1,53,3,53,675,8,
-		53,1,53,1,53,1,53,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,56,1,56,1,
-		56,1,56,3,56,692,8,56,1,57,1,57,5,57,696,8,57,10,57,12,57,699,9,57,1,57,
-		1,57,1,58,1,58,1,58,1,58,1,58,1,58,3,58,709,8,58,1,59,1,59,1,59,1,59,1,
-		59,1,59,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,1,62,1,62,1,62,1,62,3,
-		62,729,8,62,1,62,3,62,732,8,62,1,62,3,62,735,8,62,1,63,1,63,1,63,1,63,
-		1,64,1,64,1,65,1,65,1,66,1,66,3,66,747,8,66,1,66,1,66,1,66,3,66,752,8,
-		66,3,66,754,8,66,1,67,3,67,757,8,67,1,67,1,67,1,68,3,68,762,8,68,1,68,
-		1,68,1,68,1,68,1,68,1,68,1,68,3,68,771,8,68,3,68,773,8,68,1,69,1,69,1,
-		69,3,69,778,8,69,1,69,1,69,1,69,5,69,783,8,69,10,69,12,69,786,9,69,3,69,
-		788,8,69,1,70,1,70,1,71,1,71,3,71,794,8,71,1,72,1,72,1,72,1,72,5,72,800,
-		8,72,10,72,12,72,803,9,72,1,72,1,72,1,73,1,73,1,74,1,74,1,74,1,74,1,74,
-		1,74,3,74,815,8,74,1,74,0,0,75,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,
-		30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,
-		78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
-		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,0,22,1,0,2,
-		8,7,0,42,42,48,49,53,53,59,60,69,69,101,104,113,118,5,0,83,83,87,89,94,
-		94,96,99,119,124,5,0,2,2,27,27,73,73,85,85,125,125,1,0,132,134,1,0,136,
-		137,2,0,93,93,138,139,1,0,78,81,2,0,23,24,26,26,3,0,31,31,49,49,105,112,
-		1,0,16,18,2,0,75,75,161,161,4,0,29,29,31,31,40,65,67,67,2,0,66,66,68,69,
-		1,0,29,30,1,0,72,73,1,0,163,164,2,0,140,140,145,145,1,0,149,152,2,0,143,
-		143,146,147,2,0,25,25,162,162,6,0,2,8,11,14,36,36,75,77,82,139,162,162,
-		893,0,156,1,0,0,0,2,161,1,0,0,0,4,164,1,0,0,0,6,172,1,0,0,0,8,273,1,0,
-		0,0,10,290,1,0,0,0,12,292,1,0,0,0,14,299,1,0,0,0,16,319,1,0,0,0,18,324,
-		1,0,0,0,20,326,1,0,0,0,22,334,1,0,0,0,24,340,1,0,0,0,26,342,1,0,0,0,28,
-		349,1,0,0,0,30,369,1,0,0,0,32,371,1,0,0,0,34,376,1,0,0,0,36,384,1,0,0,
-		0,38,392,1,0,0,0,40,399,1,0,0,0,42,420,1,0,0,0,44,428,1,0,0,0,46,448,1,
-		0,0,0,48,462,1,0,0,0,50,464,1,0,0,0,52,468,1,0,0,0,54,474,1,0,0,0,56,489,
-		1,0,0,0,58,493,1,0,0,0,60,505,1,0,0,0,62,507,1,0,0,0,64,519,1,0,0,0,66,
-		530,1,0,0,0,68,540,1,0,0,0,70,548,1,0,0,0,72,550,1,0,0,0,74,567,1,0,0,
-		0,76,569,1,0,0,0,78,573,1,0,0,0,80,577,1,0,0,0,82,593,1,0,0,0,84,596,1,
-		0,0,0,86,602,1,0,0,0,88,606,1,0,0,0,90,622,1,0,0,0,92,624,1,0,0,0,94,627,
-		1,0,0,0,96,633,1,0,0,0,98,637,1,0,0,0,100,654,1,0,0,0,102,656,1,0,0,0,
-		104,658,1,0,0,0,106,674,1,0,0,0,108,679,1,0,0,0,110,682,1,0,0,0,112,687,
-		1,0,0,0,114,693,1,0,0,0,116,708,1,0,0,0,118,710,1,0,0,0,120,716,1,0,0,
-		0,122,720,1,0,0,0,124,724,1,0,0,0,126,736,1,0,0,0,128,740,1,0,0,0,130,
-		742,1,0,0,0,132,744,1,0,0,0,134,756,1,0,0,0,136,761,1,0,0,0,138,787,1,
-		0,0,0,140,789,1,0,0,0,142,791,1,0,0,0,144,795,1,0,0,0,146,806,1,0,0,0,
-		148,814,1,0,0,0,150,155,3,2,1,0,151,155,3,4,2,0,152,155,3,26,13,0,153,
-		155,3,62,31,0,154,150,1,0,0,0,154,151,1,0,0,0,154,152,1,0,0,0,154,153,
-		1,0,0,0,155,158,1,0,0,0,156,154,1,0,0,0,156,157,1,0,0,0,157,159,1,0,0,
-		0,158,156,1,0,0,0,159,160,5,0,0,1,160,1,1,0,0,0,161,162,5,1,0,0,162,163,
-		3,128,64,0,163,3,1,0,0,0,164,165,7,0,0,0,165,167,3,146,73,0,166,168,3,
-		128,64,0,167,166,1,0,0,0,167,168,1,0,0,0,168,170,1,0,0,0,169,171,3,6,3,
-		0,170,169,1,0,0,0,170,171,1,0,0,0,171,5,1,0,0,0,172,178,5,154,0,0,173,
-		177,3,8,4,0,174,177,3,10,5,0,175,177,3,14,7,0,176,173,1,0,0,0,176,174,
-		1,0,0,0,176,175,1,0,0,0,177,180,1,0,0,0,178,176,1,0,0,0,178,179,1,0,0,
-		0,179,181,1,0,0,0,180,178,1,0,0,0,181,182,5,155,0,0,182,7,1,0,0,0,183,
-		184,7,1,0,0,184,274,3,128,64,0,185,186,7,2,0,0,186,274,3,132,66,0,187,
-		188,5,86,0,0,188,193,3,132,66,0,189,190,5,153,0,0,190,192,3,132,66,0,191,
-		189,1,0,0,0,192,195,1,0,0,0,193,191,1,0,0,0,193,194,1,0,0,0,194,200,1,
-		0,0,0,195,193,1,0,0,0,196,197,5,141,0,0,197,199,3,132,66,0,198,196,1,0,
-		0,0,199,202,1,0,0,0,200,198,1,0,0,0,200,201,1,0,0,0,201,274,1,0,0,0,202,
-		200,1,0,0,0,203,204,7,3,0,0,204,209,3,142,71,0,205,206,5,153,0,0,206,208,
-		3,142,71,0,207,205,1,0,0,0,208,211,1,0,0,0,209,207,1,0,0,0,209,210,1,0,
-		0,0,210,274,1,0,0,0,211,209,1,0,0,0,212,213,5,56,0,0,213,214,5,126,0,0,
-		214,219,3,142,71,0,215,216,5,153,0,0,216,218,3,142,71,0,217,215,1,0,0,
-		0,218,221,1,0,0,0,219,217,1,0,0,0,219,220,1,0,0,0,220,274,1,0,0,0,221,
-		219,1,0,0,0,222,227,5,127,0,0,223,228,5,128,0,0,224,228,5,129,0,0,225,
-		226,5,130,0,0,226,228,5,107,0,0,227,223,1,0,0,0,227,224,1,0,0,0,227,225,
-		1,0,0,0,228,274,1,0,0,0,229,230,5,131,0,0,230,274,7,4,0,0,231,232,5,100,
-		0,0,232,274,3,130,65,0,233,236,5,82,0,0,234,237,3,16,8,0,235,237,5,135,
-		0,0,236,234,1,0,0,0,236,235,1,0,0,0,237,274,1,0,0,0,238,239,5,84,0,0,239,
-		274,3,18,9,0,240,241,5,90,0,0,241,242,3,130,65,0,242,243,3,142,71,0,243,
-		274,1,0,0,0,244,245,5,91,0,0,245,246,3,132,66,0,246,247,5,74,0,0,247,248,
-		3,142,71,0,248,274,1,0,0,0,249,250,5,126,0,0,250,251,3,142,71,0,251,252,
-		7,5,0,0,252,255,3,132,66,0,253,254,5,74,0,0,254,256,3,142,71,0,255,253,
-		1,0,0,0,255,256,1,0,0,0,256,274,1,0,0,0,257,258,5,92,0,0,258,274,5,1,0,
-		0,259,274,7,6,0,0,260,261,5,95,0,0,261,264,3,128,64,0,262,263,5,77,0,0,
-		263,265,3,134,67,0,264,262,1,0,0,0,264,265,1,0,0,0,265,274,1,0,0,0,266,
-		268,5,29,0,0,267,266,1,0,0,0,267,268,1,0,0,0,268,269,1,0,0,0,269,270,5,
-		28,0,0,270,274,3,20,10,0,271,272,7,7,0,0,272,274,3,128,64,0,273,183,1,
-		0,0,0,273,185,1,0,0,0,273,187,1,0,0,0,273,203,1,0,0,0,273,212,1,0,0,0,
-		273,222,1,0,0,0,273,229,1,0,0,0,273,231,1,0,0,0,273,233,1,0,0,0,273,238,
-		1,0,0,0,273,240,1,0,0,0,273,244,1,0,0,0,273,249,1,0,0,0,273,257,1,0,0,
-		0,273,259,1,0,0,0,273,260,1,0,0,0,273,267,1,0,0,0,273,271,1,0,0,0,274,
-		9,1,0,0,0,275,276,5,22,0,0,276,291,3,128,64,0,277,278,7,8,0,0,278,283,
-		3,142,71,0,279,280,5,153,0,0,280,282,3,142,71,0,281,279,1,0,0,0,282,285,
-		1,0,0,0,283,281,1,0,0,0,283,284,1,0,0,0,284,291,1,0,0,0,285,283,1,0,0,
-		0,286,288,3,12,6,0,287,289,3,6,3,0,288,287,1,0,0,0,288,289,1,0,0,0,289,
-		291,1,0,0,0,290,275,1,0,0,0,290,277,1,0,0,0,290,286,1,0,0,0,291,11,1,0,
-		0,0,292,293,5,21,0,0,293,294,5,19,0,0,294,295,3,130,65,0,295,296,3,146,
-		73,0,296,297,5,20,0,0,297,298,3,142,71,0,298,13,1,0,0,0,299,303,5,30,0,
-		0,300,301,5,28,0,0,301,304,3,20,10,0,302,304,3,6,3,0,303,300,1,0,0,0,303,
-		302,1,0,0,0,304,15,1,0,0,0,305,308,5,162,0,0,306,307,5,146,0,0,307,309,
-		5,161,0,0,308,306,1,0,0,0,308,309,1,0,0,0,309,320,1,0,0,0,310,311,5,161,
-		0,0,311,312,5,147,0,0,312,313,5,161,0,0,313,314,5,148,0,0,314,316,5,161,
-		0,0,315,317,5,162,0,0,316,315,1,0,0,0,316,317,1,0,0,0,317,320,1,0,0,0,
-		318,320,3,128,64,0,319,305,1,0,0,0,319,310,1,0,0,0,319,318,1,0,0,0,320,
-		17,1,0,0,0,321,325,3,136,68,0,322,325,5,162,0,0,323,325,3,128,64,0,324,
-		321,1,0,0,0,324,322,1,0,0,0,324,323,1,0,0,0,325,19,1,0,0,0,326,331,3,22,
-		11,0,327,328,5,153,0,0,328,330,3,22,11,0,329,327,1,0,0,0,330,333,1,0,0,
-		0,331,329,1,0,0,0,331,332,1,0,0,0,332,21,1,0,0,0,333,331,1,0,0,0,334,338,
-		3,142,71,0,335,336,5,22,0,0,336,339,3,148,74,0,337,339,3,24,12,0,338,335,
-		1,0,0,0,338,337,1,0,0,0,338,339,1,0,0,0,339,23,1,0,0,0,340,341,7,9,0,0,
-		341,25,1,0,0,0,342,343,5,9,0,0,343,345,3,146,73,0,344,346,3,128,64,0,345,
-		344,1,0,0,0,345,346,1,0,0,0,346,347,1,0,0,0,347,348,3,28,14,0,348,27,1,
-		0,0,0,349,353,5,154,0,0,350,352,3,30,15,0,351,350,1,0,0,0,352,355,1,0,
-		0,0,353,351,1,0,0,0,353,354,1,0,0,0,354,356,1,0,0,0,355,353,1,0,0,0,356,
-		357,5,155,0,0,357,29,1,0,0,0,358,370,3,32,16,0,359,370,3,34,17,0,360,370,
-		3,36,18,0,361,370,3,38,19,0,362,370,3,42,21,0,363,370,3,44,22,0,364,370,
-		3,50,25,0,365,370,3,52,26,0,366,370,3,54,27,0,367,370,3,8,4,0,368,370,
-		3,14,7,0,369,358,1,0,0,0,369,359,1,0,0,0,369,360,1,0,0,0,369,361,1,0,0,
-		0,369,362,1,0,0,0,369,363,1,0,0,0,369,364,1,0,0,0,369,365,1,0,0,0,369,
-		366,1,0,0,0,369,367,1,0,0,0,369,368,1,0,0,0,370,31,1,0,0,0,371,372,5,11,
-		0,0,372,374,3,146,73,0,373,375,3,128,64,0,374,373,1,0,0,0,374,375,1,0,
-		0,0,375,33,1,0,0,0,376,377,5,12,0,0,377,379,3,142,71,0,378,380,3,128,64,
-		0,379,378,1,0,0,0,379,380,1,0,0,0,380,382,1,0,0,0,381,383,3,6,3,0,382,
-		381,1,0,0,0,382,383,1,0,0,0,383,35,1,0,0,0,384,385,5,13,0,0,385,387,3,
-		142,71,0,386,388,3,128,64,0,387,386,1,0,0,0,387,388,1,0,0,0,388,390,1,
-		0,0,0,389,391,3,6,3,0,390,389,1,0,0,0,390,391,1,0,0,0,391,37,1,0,0,0,392,
-		393,5,14,0,0,393,395,3,142,71,0,394,396,3,128,64,0,395,394,1,0,0,0,395,
-		396,1,0,0,0,396,397,1,0,0,0,397,398,3,40,20,0,398,39,1,0,0,0,399,408,5,
-		154,0,0,400,405,3,148,74,0,401,402,5,153,0,0,402,404,3,148,74,0,403,401,
-		1,0,0,0,404,407,1,0,0,0,405,403,1,0,0,0,405,406,1,0,0,0,406,409,1,0,0,
-		0,407,405,1,0,0,0,408,400,1,0,0,0,408,409,1,0,0,0,409,415,1,0,0,0,410,
-		414,3,8,4,0,411,414,3,10,5,0,412,414,3,14,7,0,413,410,1,0,0,0,413,411,
-		1,0,0,0,413,412,1,0,0,0,414,417,1,0,0,0,415,413,1,0,0,0,415,416,1,0,0,
-		0,416,418,1,0,0,0,417,415,1,0,0,0,418,419,5,155,0,0,419,41,1,0,0,0,420,
-		421,5,15,0,0,421,423,3,142,71,0,422,424,3,128,64,0,423,422,1,0,0,0,423,
-		424,1,0,0,0,424,426,1,0,0,0,425,427,3,28,14,0,426,425,1,0,0,0,426,427,
-		1,0,0,0,427,43,1,0,0,0,428,429,7,10,0,0,429,430,5,19,0,0,430,431,3,130,
-		65,0,431,432,3,146,73,0,432,433,5,20,0,0,433,437,3,142,71,0,434,436,3,
-		48,24,0,435,434,1,0,0,0,436,439,1,0,0,0,437,435,1,0,0,0,437,438,1,0,0,
-		0,438,446,1,0,0,0,439,437,1,0,0,0,440,442,3,46,23,0,441,440,1,0,0,0,442,
-		443,1,0,0,0,443,441,1,0,0,0,443,444,1,0,0,0,444,447,1,0,0,0,445,447,3,
-		6,3,0,446,441,1,0,0,0,446,445,1,0,0,0,446,447,1,0,0,0,447,45,1,0,0,0,448,
-		452,3,12,6,0,449,451,3,48,24,0,450,449,1,0,0,0,451,454,1,0,0,0,452,450,
-		1,0,0,0,452,453,1,0,0,0,453,456,1,0,0,0,454,452,1,0,0,0,455,457,3,6,3,
-		0,456,455,1,0,0,0,456,457,1,0,0,0,457,47,1,0,0,0,458,459,5,22,0,0,459,
-		463,3,128,64,0,460,461,7,8,0,0,461,463,3,142,71,0,462,458,1,0,0,0,462,
-		460,1,0,0,0,463,49,1,0,0,0,464,466,5,31,0,0,465,467,3,128,64,0,466,465,
-		1,0,0,0,466,467,1,0,0,0,467,51,1,0,0,0,468,469,5,32,0,0,469,470,3,146,
-		73,0,470,471,5,25,0,0,471,472,3,56,28,0,472,473,3,28,14,0,473,53,1,0,0,
-		0,474,475,5,33,0,0,475,476,3,60,30,0,476,477,3,28,14,0,477,55,1,0,0,0,
-		478,479,5,161,0,0,479,480,5,145,0,0,480,490,5,161,0,0,481,486,3,58,29,
-		0,482,483,5,153,0,0,483,485,3,58,29,0,484,482,1,0,0,0,485,488,1,0,0,0,
-		486,484,1,0,0,0,486,487,1,0,0,0,487,490,1,0,0,0,488,486,1,0,0,0,489,478,
-		1,0,0,0,489,481,1,0,0,0,490,57,1,0,0,0,491,494,3,146,73,0,492,494,5,161,
-		0,0,493,491,1,0,0,0,493,492,1,0,0,0,494,59,1,0,0,0,495,496,5,35,0,0,496,
-		506,3,146,73,0,497,503,3,146,73,0,498,500,5,34,0,0,499,501,5,35,0,0,500,
-		499,1,0,0,0,500,501,1,0,0,0,501,502,1,0,0,0,502,504,3,58,29,0,503,498,
-		1,0,0,0,503,504,1,0,0,0,504,506,1,0,0,0,505,495,1,0,0,0,505,497,1,0,0,
-		0,506,61,1,0,0,0,507,508,5,10,0,0,508,510,3,146,73,0,509,511,3,64,32,0,
-		510,509,1,0,0,0,510,511,1,0,0,0,511,513,1,0,0,0,512,514,3,128,64,0,513,
-		512,1,0,0,0,513,514,1,0,0,0,514,515,1,0,0,0,515,516,5,24,0,0,516,517,3,
-		146,73,0,517,518,3,72,36,0,518,63,1,0,0,0,519,520,5,158,0,0,520,525,3,
-		66,33,0,521,522,5,153,0,0,522,524,3,68,34,0,523,521,1,0,0,0,524,527,1,
-		0,0,0,525,523,1,0,0,0,525,526,1,0,0,0,526,528,1,0,0,0,527,525,1,0,0,0,
-		528,529,5,159,0,0,529,65,1,0,0,0,530,531,3,146,73,0,531,532,5,25,0,0,532,
-		533,3,70,35,0,533,67,1,0,0,0,534,541,5,161,0,0,535,538,3,146,73,0,536,
-		537,5,25,0,0,537,539,3,70,35,0,538,536,1,0,0,0,538,539,1,0,0,0,539,541,
-		1,0,0,0,540,534,1,0,0,0,540,535,1,0,0,0,541,69,1,0,0,0,542,549,3,146,73,
-		0,543,546,5,161,0,0,544,545,5,145,0,0,545,547,5,161,0,0,546,544,1,0,0,
-		0,546,547,1,0,0,0,547,549,1,0,0,0,548,542,1,0,0,0,548,543,1,0,0,0,549,
-		71,1,0,0,0,550,554,5,154,0,0,551,553,3,74,37,0,552,551,1,0,0,0,553,556,
-		1,0,0,0,554,552,1,0,0,0,554,555,1,0,0,0,555,557,1,0,0,0,556,554,1,0,0,
-		0,557,558,5,155,0,0,558,73,1,0,0,0,559,568,3,76,38,0,560,568,3,78,39,0,
-		561,568,3,80,40,0,562,568,3,82,41,0,563,568,3,112,56,0,564,568,3,84,42,
-		0,565,568,3,86,43,0,566,568,3,8,4,0,567,559,1,0,0,0,567,560,1,0,0,0,567,
-		561,1,0,0,0,567,562,1,0,0,0,567,563,1,0,0,0,567,564,1,0,0,0,567,565,1,
-		0,0,0,567,566,1,0,0,0,568,75,1,0,0,0,569,570,5,36,0,0,570,571,3,102,51,
-		0,571,572,3,142,71,0,572,77,1,0,0,0,573,574,5,37,0,0,574,575,3,128,64,
-		0,575,576,3,88,44,0,576,79,1,0,0,0,577,578,5,38,0,0,578,591,3,146,73,0,
-		579,588,5,158,0,0,580,585,3,58,29,0,581,582,5,153,0,0,582,584,3,58,29,
-		0,583,581,1,0,0,0,584,587,1,0,0,0,585,583,1,0,0,0,585,586,1,0,0,0,586,
-		589,1,0,0,0,587,585,1,0,0,0,588,580,1,0,0,0,588,589,1,0,0,0,589,590,1,
-		0,0,0,590,592,5,159,0,0,591,579,1,0,0,0,591,592,1,0,0,0,592,81,1,0,0,0,
-		593,594,5,39,0,0,594,595,3,88,44,0,595,83,1,0,0,0,596,597,5,32,0,0,597,
-		598,3,146,73,0,598,599,5,25,0,0,599,600,3,56,28,0,600,601,3,72,36,0,601,
-		85,1,0,0,0,602,603,5,33,0,0,603,604,3,60,30,0,604,605,3,72,36,0,605,87,
-		1,0,0,0,606,610,5,154,0,0,607,609,3,90,45,0,608,607,1,0,0,0,609,612,1,
-		0,0,0,610,608,1,0,0,0,610,611,1,0,0,0,611,613,1,0,0,0,612,610,1,0,0,0,
-		613,614,5,155,0,0,614,89,1,0,0,0,615,623,3,92,46,0,616,623,3,98,49,0,617,
-		623,3,104,52,0,618,623,3,110,55,0,619,623,3,80,40,0,620,623,3,94,47,0,
-		621,623,3,96,48,0,622,615,1,0,0,0,622,616,1,0,0,0,622,617,1,0,0,0,622,
-		618,1,0,0,0,622,619,1,0,0,0,622,620,1,0,0,0,622,621,1,0,0,0,623,91,1,0,
-		0,0,624,625,7,7,0,0,625,626,3,128,64,0,626,93,1,0,0,0,627,628,5,32,0,0,
-		628,629,3,146,73,0,629,630,5,25,0,0,630,631,3,56,28,0,631,632,3,88,44,
-		0,632,95,1,0,0,0,633,634,5,33,0,0,634,635,3,60,30,0,635,636,3,88,44,0,
-		636,97,1,0,0,0,637,641,3,102,51,0,638,639,3,100,50,0,639,640,5,74,0,0,
-		640,642,1,0,0,0,641,638,1,0,0,0,641,642,1,0,0,0,642,643,1,0,0,0,643,646,
-		3,142,71,0,644,645,5,23,0,0,645,647,3,148,74,0,646,644,1,0,0,0,646,647,
-		1,0,0,0,647,649,1,0,0,0,648,650,3,108,54,0,649,648,1,0,0,0,649,650,1,0,
-		0,0,650,652,1,0,0,0,651,653,3,6,3,0,652,651,1,0,0,0,652,653,1,0,0,0,653,
-		99,1,0,0,0,654,655,7,11,0,0,655,101,1,0,0,0,656,657,7,12,0,0,657,103,1,
-		0,0,0,658,659,7,13,0,0,659,662,3,128,64,0,660,661,5,77,0,0,661,663,3,134,
-		67,0,662,660,1,0,0,0,662,663,1,0,0,0,663,665,1,0,0,0,664,666,3,106,53,
-		0,665,664,1,0,0,0,665,666,1,0,0,0,666,668,1,0,0,0,667,669,3,108,54,0,668,
-		667,1,0,0,0,668,669,1,0,0,0,669,671,1,0,0,0,670,672,3,6,3,0,671,670,1,
-		0,0,0,671,672,1,0,0,0,672,105,1,0,0,0,673,675,7,14,0,0,674,673,1,0,0,0,
-		674,675,1,0,0,0,675,676,1,0,0,0,676,677,5,28,0,0,677,678,3,20,10,0,678,
-		107,1,0,0,0,679,680,5,25,0,0,680,681,5,76,0,0,681,109,1,0,0,0,682,683,
-		5,70,0,0,683,684,3,142,71,0,684,685,5,71,0,0,685,686,3,128,64,0,686,111,
-		1,0,0,0,687,691,5,30,0,0,688,689,5,28,0,0,689,692,3,20,10,0,690,692,3,
-		114,57,0,691,688,1,0,0,0,691,690,1,0,0,0,692,113,1,0,0,0,693,697,5,154,
-		0,0,694,696,3,116,58,0,695,694,1,0,0,0,696,699,1,0,0,0,697,695,1,0,0,0,
-		697,698,1,0,0,0,698,700,1,0,0,0,699,697,1,0,0,0,700,701,5,155,0,0,701,
-		115,1,0,0,0,702,709,3,92,46,0,703,709,3,122,61,0,704,709,3,124,62,0,705,
-		709,3,110,55,0,706,709,3,118,59,0,707,709,3,120,60,0,708,702,1,0,0,0,708,
-		703,1,0,0,0,708,704,1,0,0,0,708,705,1,0,0,0,708,706,1,0,0,0,708,707,1,
-		0,0,0,709,117,1,0,0,0,710,711,5,32,0,0,711,712,3,146,73,0,712,713,5,25,
-		0,0,713,714,3,56,28,0,714,715,3,114,57,0,715,119,1,0,0,0,716,717,5,33,
-		0,0,717,718,3,60,30,0,718,719,3,114,57,0,719,121,1,0,0,0,720,721,3,102,
-		51,0,721,722,3,142,71,0,722,723,3,126,63,0,723,123,1,0,0,0,724,725,5,69,
-		0,0,725,728,3,128,64,0,726,727,5,77,0,0,727,729,3,134,67,0,728,726,1,0,
-		0,0,728,729,1,0,0,0,729,731,1,0,0,0,730,732,3,106,53,0,731,730,1,0,0,0,
-		731,732,1,0,0,0,732,734,1,0,0,0,733,735,3,126,63,0,734,733,1,0,0,0,734,
-		735,1,0,0,0,735,125,1,0,0,0,736,737,7,15,0,0,737,738,3,102,51,0,738,739,
-		3,142,71,0,739,127,1,0,0,0,740,741,7,16,0,0,741,129,1,0,0,0,742,743,5,
-		161,0,0,743,131,1,0,0,0,744,746,3,136,68,0,745,747,3,138,69,0,746,745,
-		1,0,0,0,746,747,1,0,0,0,747,753,1,0,0,0,748,749,7,17,0,0,749,751,3,136,
-		68,0,750,752,3,138,69,0,751,750,1,0,0,0,751,752,1,0,0,0,752,754,1,0,0,
-		0,753,748,1,0,0,0,753,754,1,0,0,0,754,133,1,0,0,0,755,757,7,18,0,0,756,
-		755,1,0,0,0,756,757,1,0,0,0,757,758,1,0,0,0,758,759,3,132,66,0,759,135,
-		1,0,0,0,760,762,5,148,0,0,761,760,1,0,0,0,761,762,1,0,0,0,762,772,1,0,
-		0,0,763,773,5,160,0,0,764,770,5,161,0,0,765,766,5,147,0,0,766,771,5,161,
-		0,0,767,768,5,161,0,0,768,769,5,147,0,0,769,771,5,161,0,0,770,765,1,0,
-		0,0,770,767,1,0,0,0,770,771,1,0,0,0,771,773,1,0,0,0,772,763,1,0,0,0,772,
-		764,1,0,0,0,773,137,1,0,0,0,774,788,5,144,0,0,775,777,5,142,0,0,776,778,
-		5,162,0,0,777,776,1,0,0,0,777,778,1,0,0,0,778,788,1,0,0,0,779,784,3,140,
-		70,0,780,781,7,19,0,0,781,783,3,140,70,0,782,780,1,0,0,0,783,786,1,0,0,
-		0,784,782,1,0,0,0,784,785,1,0,0,0,785,788,1,0,0,0,786,784,1,0,0,0,787,
-		774,1,0,0,0,787,775,1,0,0,0,787,779,1,0,0,0,788,139,1,0,0,0,789,790,7,
-		20,0,0,790,141,1,0,0,0,791,793,3,146,73,0,792,794,3,144,72,0,793,792,1,
-		0,0,0,793,794,1,0,0,0,794,143,1,0,0,0,795,796,5,156,0,0,796,801,3,58,29,
-		0,797,798,5,153,0,0,798,800,3,58,29,0,799,797,1,0,0,0,800,803,1,0,0,0,
-		801,799,1,0,0,0,801,802,1,0,0,0,802,804,1,0,0,0,803,801,1,0,0,0,804,805,
-		5,157,0,0,805,145,1,0,0,0,806,807,7,21,0,0,807,147,1,0,0,0,808,815,3,146,
-		73,0,809,815,5,161,0,0,810,815,5,24,0,0,811,815,5,25,0,0,812,815,5,23,
-		0,0,813,815,5,22,0,0,814,808,1,0,0,0,814,809,1,0,0,0,814,810,1,0,0,0,814,
-		811,1,0,0,0,814,812,1,0,0,0,814,813,1,0,0,0,815,149,1,0,0,0,96,154,156,
-		167,170,176,178,193,200,209,219,227,236,255,264,267,273,283,288,290,303,
-		308,316,319,324,331,338,345,353,369,374,379,382,387,390,395,405,408,413,
-		415,423,426,437,443,446,452,456,462,466,486,489,493,500,503,505,510,513,
-		525,538,540,546,548,554,567,585,588,591,610,622,641,646,649,652,662,665,
-		668,671,674,691,697,708,728,731,734,746,751,753,756,761,770,772,777,784,
-		787,793,801,814
+		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,1,0,1,0,1,0,1,0,5,0,
+		157,8,0,10,0,12,0,160,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,170,8,2,
+		1,2,3,2,173,8,2,1,3,1,3,1,3,1,3,5,3,179,8,3,10,3,12,3,182,9,3,1,3,1,3,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,194,8,4,10,4,12,4,197,9,4,1,4,1,4,
+		5,4,201,8,4,10,4,12,4,204,9,4,1,4,1,4,1,4,1,4,5,4,210,8,4,10,4,12,4,213,
+		9,4,1,4,1,4,1,4,1,4,1,4,5,4,220,8,4,10,4,12,4,223,9,4,1,4,1,4,1,4,1,4,
+		1,4,3,4,230,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,239,8,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,258,8,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,1,4,3,4,267,8,4,1,4,1,4,1,4,1,4,3,4,273,8,4,1,4,1,
+		4,1,4,3,4,278,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,286,8,5,10,5,12,5,289,9,
+		5,1,5,1,5,3,5,293,8,5,3,5,295,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,
+		1,7,1,7,1,7,3,7,309,8,7,1,8,1,8,1,8,3,8,314,8,8,1,8,1,8,1,8,1,8,1,8,1,
+		8,3,8,322,8,8,1,8,3,8,325,8,8,1,9,1,9,1,9,3,9,330,8,9,1,10,1,10,1,10,5,
+		10,335,8,10,10,10,12,10,338,9,10,1,11,1,11,1,11,1,11,3,11,344,8,11,1,12,
+		1,12,1,13,1,13,1,13,3,13,351,8,13,1,13,1,13,1,14,1,14,5,14,357,8,14,10,
+		14,12,14,360,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,
+		15,1,15,1,15,3,15,375,8,15,1,16,1,16,1,16,3,16,380,8,16,1,17,1,17,1,17,
+		3,17,385,8,17,1,17,3,17,388,8,17,1,18,1,18,1,18,3,18,393,8,18,1,18,3,18,
+		396,8,18,1,19,1,19,1,19,3,19,401,8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,
+		20,409,8,20,10,20,12,20,412,9,20,3,20,414,8,20,1,20,1,20,1,20,5,20,419,
+		8,20,10,20,12,20,422,9,20,1,20,1,20,1,21,1,21,1,21,3,21,429,8,21,1,21,
+		3,21,432,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,441,8,22,10,22,12,
+		22,444,9,22,1,22,4,22,447,8,22,11,22,12,22,448,1,22,3,22,452,8,22,1,23,
+		1,23,5,23,456,8,23,10,23,12,23,459,9,23,1,23,3,23,462,8,23,1,24,1,24,1,
+		24,1,24,3,24,468,8,24,1,25,1,25,3,25,472,8,25,1,26,1,26,1,26,1,26,1,26,
+		1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,5,28,490,8,28,10,
+		28,12,28,493,9,28,3,28,495,8,28,1,29,1,29,3,29,499,8,29,1,30,1,30,1,30,
+		1,30,1,30,3,30,506,8,30,1,30,3,30,509,8,30,3,30,511,8,30,1,31,1,31,1,31,
+		3,31,516,8,31,1,31,3,31,519,8,31,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,
+		32,5,32,529,8,32,10,32,12,32,532,9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,
+		34,1,34,1,34,1,34,3,34,544,8,34,3,34,546,8,34,1,35,1,35,1,35,1,35,3,35,
+		552,8,35,3,35,554,8,35,1,36,1,36,5,36,558,8,36,10,36,12,36,561,9,36,1,
+		36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,1,37,3,37,573,8,37,1,38,1,38,
+		1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,5,40,589,8,
+		40,10,40,12,40,592,9,40,3,40,594,8,40,1,40,3,40,597,8,40,1,41,1,41,1,41,
+		1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,5,44,614,8,
+		44,10,44,12,44,617,9,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,
+		45,3,45,629,8,45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,
+		1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,50,3,50,651,8,50,1,50,1,50,1,
+		50,3,50,656,8,50,1,50,3,50,659,8,50,1,50,3,50,662,8,50,1,51,1,51,1,52,
+		1,52,1,53,1,53,1,53,1,53,3,53,672,8,53,1,53,3,53,675,8,53,1,53,3,53,678,
+		8,53,1,53,3,53,681,8,53,1,54,3,54,684,8,54,1,54,1,54,1,54,1,55,1,55,1,
+		55,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,3,57,701,8,57,1,58,1,58,
+		5,58,705,8,58,10,58,12,58,708,9,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,
+		1,59,3,59,718,8,59,1,60,1,60,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,1,
+		62,1,62,1,62,1,62,1,63,1,63,1,63,1,63,3,63,738,8,63,1,63,3,63,741,8,63,
+		1,63,3,63,744,8,63,1,64,1,64,1,64,1,64,1,65,1,65,1,66,1,66,1,67,1,67,3,
+		67,756,8,67,1,67,1,67,1,67,3,67,761,8,67,3,67,763,8,67,1,68,3,68,766,8,
+		68,1,68,1,68,1,69,3,69,771,8,69,1,69,1,69,1,69,1,69,1,69,1,69,1,69,3,69,
+		780,8,69,3,69,782,8,69,1,70,1,70,1,70,3,70,787,8,70,1,70,1,70,1,70,5,70,
+		792,8,70,10,70,12,70,795,9,70,3,70,797,8,70,1,71,1,71,1,72,1,72,3,72,803,
+		8,72,1,73,1,73,1,73,1,73,5,73,809,8,73,10,73,12,73,812,9,73,1,73,1,73,
+		1,74,1,74,1,75,1,75,1,75,1,75,1,75,1,75,3,75,824,8,75,1,75,0,0,76,0,2,
+		4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,
+		54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,
+		102,104,106,108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,
+		138,140,142,144,146,148,150,0,22,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,
+		69,101,104,113,118,5,0,83,83,87,89,94,94,96,99,119,124,5,0,2,2,27,27,73,
+		73,85,85,125,125,1,0,132,134,1,0,136,137,2,0,93,93,138,139,2,0,23,24,26,
+		26,3,0,31,31,49,49,105,112,1,0,16,18,1,0,78,81,1,0,29,30,2,0,75,75,161,
+		161,4,0,29,29,31,31,40,65,67,67,2,0,66,66,68,69,1,0,72,73,1,0,163,164,
+		2,0,140,140,145,145,1,0,149,152,2,0,143,143,146,147,2,0,25,25,162,162,
+		6,0,2,8,11,14,36,36,75,77,82,139,162,162,904,0,158,1,0,0,0,2,163,1,0,0,
+		0,4,166,1,0,0,0,6,174,1,0,0,0,8,277,1,0,0,0,10,294,1,0,0,0,12,296,1,0,
+		0,0,14,303,1,0,0,0,16,324,1,0,0,0,18,329,1,0,0,0,20,331,1,0,0,0,22,339,
+		1,0,0,0,24,345,1,0,0,0,26,347,1,0,0,0,28,354,1,0,0,0,30,374,1,0,0,0,32,
+		376,1,0,0,0,34,381,1,0,0,0,36,389,1,0,0,0,38,397,1,0,0,0,40,404,1,0,0,
+		0,42,425,1,0,0,0,44,433,1,0,0,0,46,453,1,0,0,0,48,467,1,0,0,0,50,469,1,
+		0,0,0,52,473,1,0,0,0,54,479,1,0,0,0,56,494,1,0,0,0,58,498,1,0,0,0,60,510,
+		1,0,0,0,62,512,1,0,0,0,64,524,1,0,0,0,66,535,1,0,0,0,68,545,1,0,0,0,70,
+		553,1,0,0,0,72,555,1,0,0,0,74,572,1,0,0,0,76,574,1,0,0,0,78,578,1,0,0,
+		0,80,582,1,0,0,0,82,598,1,0,0,0,84,601,1,0,0,0,86,607,1,0,0,0,88,611,1,
+		0,0,0,90,628,1,0,0,0,92,630,1,0,0,0,94,633,1,0,0,0,96,636,1,0,0,0,98,642,
+		1,0,0,0,100,646,1,0,0,0,102,663,1,0,0,0,104,665,1,0,0,0,106,667,1,0,0,
+		0,108,683,1,0,0,0,110,688,1,0,0,0,112,691,1,0,0,0,114,696,1,0,0,0,116,
+		702,1,0,0,0,118,717,1,0,0,0,120,719,1,0,0,0,122,725,1,0,0,0,124,729,1,
+		0,0,0,126,733,1,0,0,0,128,745,1,0,0,0,130,749,1,0,0,0,132,751,1,0,0,0,
+		134,753,1,0,0,0,136,765,1,0,0,0,138,770,1,0,0,0,140,796,1,0,0,0,142,798,
+		1,0,0,0,144,800,1,0,0,0,146,804,1,0,0,0,148,815,1,0,0,0,150,823,1,0,0,
+		0,152,157,3,2,1,0,153,157,3,4,2,0,154,157,3,26,13,0,155,157,3,62,31,0,
+		156,152,1,0,0,0,156,153,1,0,0,0,156,154,1,0,0,0,156,155,1,0,0,0,157,160,
+		1,0,0,0,158,156,1,0,0,0,158,159,1,0,0,0,159,161,1,0,0,0,160,158,1,0,0,
+		0,161,162,5,0,0,1,162,1,1,0,0,0,163,164,5,1,0,0,164,165,3,130,65,0,165,
+		3,1,0,0,0,166,167,7,0,0,0,167,169,3,148,74,0,168,170,3,130,65,0,169,168,
+		1,0,0,0,169,170,1,0,0,0,170,172,1,0,0,0,171,173,3,6,3,0,172,171,1,0,0,
+		0,172,173,1,0,0,0,173,5,1,0,0,0,174,180,5,154,0,0,175,179,3,8,4,0,176,
+		179,3,10,5,0,177,179,3,14,7,0,178,175,1,0,0,0,178,176,1,0,0,0,178,177,
+		1,0,0,0,179,182,1,0,0,0,180,178,1,0,0,0,180,181,1,0,0,0,181,183,1,0,0,
+		0,182,180,1,0,0,0,183,184,5,155,0,0,184,7,1,0,0,0,185,186,7,1,0,0,186,
+		278,3,130,65,0,187,188,7,2,0,0,188,278,3,134,67,0,189,190,5,86,0,0,190,
+		195,3,134,67,0,191,192,5,153,0,0,192,194,3,134,67,0,193,191,1,0,0,0,194,
+		197,1,0,0,0,195,193,1,0,0,0,195,196,1,0,0,0,196,202,1,0,0,0,197,195,1,
+		0,0,0,198,199,5,141,0,0,199,201,3,134,67,0,200,198,1,0,0,0,201,204,1,0,
+		0,0,202,200,1,0,0,0,202,203,1,0,0,0,203,278,1,0,0,0,204,202,1,0,0,0,205,
+		206,7,3,0,0,206,211,3,144,72,0,207,208,5,153,0,0,208,210,3,144,72,0,209,
+		207,1,0,0,0,210,213,1,0,0,0,211,209,1,0,0,0,211,212,1,0,0,0,212,278,1,
+		0,0,0,213,211,1,0,0,0,214,215,5,56,0,0,215,216,5,126,0,0,216,221,3,144,
+		72,0,217,218,5,153,0,0,218,220,3,144,72,0,219,217,1,0,0,0,220,223,1,0,
+		0,0,221,219,1,0,0,0,221,222,1,0,0,0,222,278,1,0,0,0,223,221,1,0,0,0,224,
+		229,5,127,0,0,225,230,5,128,0,0,226,230,5,129,0,0,227,228,5,130,0,0,228,
+		230,5,107,0,0,229,225,1,0,0,0,229,226,1,0,0,0,229,227,1,0,0,0,230,278,
+		1,0,0,0,231,232,5,131,0,0,232,278,7,4,0,0,233,234,5,100,0,0,234,278,3,
+		132,66,0,235,238,5,82,0,0,236,239,3,16,8,0,237,239,5,135,0,0,238,236,1,
+		0,0,0,238,237,1,0,0,0,239,278,1,0,0,0,240,241,5,84,0,0,241,278,3,18,9,
+		0,242,243,5,90,0,0,243,244,3,132,66,0,244,245,3,144,72,0,245,278,1,0,0,
+		0,246,247,5,91,0,0,247,248,3,134,67,0,248,249,5,74,0,0,249,250,3,144,72,
+		0,250,278,1,0,0,0,251,252,5,126,0,0,252,253,3,144,72,0,253,254,7,5,0,0,
+		254,257,3,134,67,0,255,256,5,74,0,0,256,258,3,144,72,0,257,255,1,0,0,0,
+		257,258,1,0,0,0,258,278,1,0,0,0,259,260,5,92,0,0,260,278,5,1,0,0,261,278,
+		7,6,0,0,262,263,5,95,0,0,263,266,3,130,65,0,264,265,5,77,0,0,265,267,3,
+		136,68,0,266,264,1,0,0,0,266,267,1,0,0,0,267,278,1,0,0,0,268,272,5,29,
+		0,0,269,270,5,28,0,0,270,273,3,20,10,0,271,273,3,92,46,0,272,269,1,0,0,
+		0,272,271,1,0,0,0,273,278,1,0,0,0,274,275,5,28,0,0,275,278,3,20,10,0,276,
+		278,3,92,46,0,277,185,1,0,0,0,277,187,1,0,0,0,277,189,1,0,0,0,277,205,
+		1,0,0,0,277,214,1,0,0,0,277,224,1,0,0,0,277,231,1,0,0,0,277,233,1,0,0,
+		0,277,235,1,0,0,0,277,240,1,0,0,0,277,242,1,0,0,0,277,246,1,0,0,0,277,
+		251,1,0,0,0,277,259,1,0,0,0,277,261,1,0,0,0,277,262,1,0,0,0,277,268,1,
+		0,0,0,277,274,1,0,0,0,277,276,1,0,0,0,278,9,1,0,0,0,279,280,5,22,0,0,280,
+		295,3,130,65,0,281,282,7,7,0,0,282,287,3,144,72,0,283,284,5,153,0,0,284,
+		286,3,144,72,0,285,283,1,0,0,0,286,289,1,0,0,0,287,285,1,0,0,0,287,288,
+		1,0,0,0,288,295,1,0,0,0,289,287,1,0,0,0,290,292,3,12,6,0,291,293,3,6,3,
+		0,292,291,1,0,0,0,292,293,1,0,0,0,293,295,1,0,0,0,294,279,1,0,0,0,294,
+		281,1,0,0,0,294,290,1,0,0,0,295,11,1,0,0,0,296,297,5,21,0,0,297,298,5,
+		19,0,0,298,299,3,132,66,0,299,300,3,148,74,0,300,301,5,20,0,0,301,302,
+		3,144,72,0,302,13,1,0,0,0,303,308,5,30,0,0,304,305,5,28,0,0,305,309,3,
+		20,10,0,306,309,3,92,46,0,307,309,3,6,3,0,308,304,1,0,0,0,308,306,1,0,
+		0,0,308,307,1,0,0,0,309,15,1,0,0,0,310,313,5,162,0,0,311,312,5,146,0,0,
+		312,314,5,161,0,0,313,311,1,0,0,0,313,314,1,0,0,0,314,325,1,0,0,0,315,
+		316,5,161,0,0,316,317,5,147,0,0,317,318,5,161,0,0,318,319,5,148,0,0,319,
+		321,5,161,0,0,320,322,5,162,0,0,321,320,1,0,0,0,321,322,1,0,0,0,322,325,
+		1,0,0,0,323,325,3,130,65,0,324,310,1,0,0,0,324,315,1,0,0,0,324,323,1,0,
+		0,0,325,17,1,0,0,0,326,330,3,138,69,0,327,330,5,162,0,0,328,330,3,130,
+		65,0,329,326,1,0,0,0,329,327,1,0,0,0,329,328,1,0,0,0,330,19,1,0,0,0,331,
+		336,3,22,11,0,332,333,5,153,0,0,333,335,3,22,11,0,334,332,1,0,0,0,335,
+		338,1,0,0,0,336,334,1,0,0,0,336,337,1,0,0,0,337,21,1,0,0,0,338,336,1,0,
+		0,0,339,343,3,144,72,0,340,341,5,22,0,0,341,344,3,150,75,0,342,344,3,24,
+		12,0,343,340,1,0,0,0,343,342,1,0,0,0,343,344,1,0,0,0,344,23,1,0,0,0,345,
+		346,7,8,0,0,346,25,1,0,0,0,347,348,5,9,0,0,348,350,3,148,74,0,349,351,
+		3,130,65,0,350,349,1,0,0,0,350,351,1,0,0,0,351,352,1,0,0,0,352,353,3,28,
+		14,0,353,27,1,0,0,0,354,358,5,154,0,0,355,357,3,30,15,0,356,355,1,0,0,
+		0,357,360,1,0,0,0,358,356,1,0,0,0,358,359,1,0,0,0,359,361,1,0,0,0,360,
+		358,1,0,0,0,361,362,5,155,0,0,362,29,1,0,0,0,363,375,3,32,16,0,364,375,
+		3,34,17,0,365,375,3,36,18,0,366,375,3,38,19,0,367,375,3,42,21,0,368,375,
+		3,44,22,0,369,375,3,50,25,0,370,375,3,52,26,0,371,375,3,54,27,0,372,375,
+		3,8,4,0,373,375,3,14,7,0,374,363,1,0,0,0,374,364,1,0,0,0,374,365,1,0,0,
+		0,374,366,1,0,0,0,374,367,1,0,0,0,374,368,1,0,0,0,374,369,1,0,0,0,374,
+		370,1,0,0,0,374,371,1,0,0,0,374,372,1,0,0,0,374,373,1,0,0,0,375,31,1,0,
+		0,0,376,377,5,11,0,0,377,379,3,148,74,0,378,380,3,130,65,0,379,378,1,0,
+		0,0,379,380,1,0,0,0,380,33,1,0,0,0,381,382,5,12,0,0,382,384,3,144,72,0,
+		383,385,3,130,65,0,384,383,1,0,0,0,384,385,1,0,0,0,385,387,1,0,0,0,386,
+		388,3,6,3,0,387,386,1,0,0,0,387,388,1,0,0,0,388,35,1,0,0,0,389,390,5,13,
+		0,0,390,392,3,144,72,0,391,393,3,130,65,0,392,391,1,0,0,0,392,393,1,0,
+		0,0,393,395,1,0,0,0,394,396,3,6,3,0,395,394,1,0,0,0,395,396,1,0,0,0,396,
+		37,1,0,0,0,397,398,5,14,0,0,398,400,3,144,72,0,399,401,3,130,65,0,400,
+		399,1,0,0,0,400,401,1,0,0,0,401,402,1,0,0,0,402,403,3,40,20,0,403,39,1,
+		0,0,0,404,413,5,154,0,0,405,410,3,150,75,0,406,407,5,153,0,0,407,409,3,
+		150,75,0,408,406,1,0,0,0,409,412,1,0,0,0,410,408,1,0,0,0,410,411,1,0,0,
+		0,411,414,1,0,0,0,412,410,1,0,0,0,413,405,1,0,0,0,413,414,1,0,0,0,414,
+		420,1,0,0,0,415,419,3,8,4,0,416,419,3,10,5,0,417,419,3,14,7,0,418,415,
+		1,0,0,0,418,416,1,0,0,0,418,417,1,0,0,0,419,422,1,0,0,0,420,418,1,0,0,
+		0,420,421,1,0,0,0,421,423,1,0,0,0,422,420,1,0,0,0,423,424,5,155,0,0,424,
+		41,1,0,0,0,425,426,5,15,0,0,426,428,3,144,72,0,427,429,3,130,65,0,428,
+		427,1,0,0,0,428,429,1,0,0,0,429,431,1,0,0,0,430,432,3,28,14,0,431,430,
+		1,0,0,0,431,432,1,0,0,0,432,43,1,0,0,0,433,434,7,9,0,0,434,435,5,19,0,
+		0,435,436,3,132,66,0,436,437,3,148,74,0,437,438,5,20,0,0,438,442,3,144,
+		72,0,439,441,3,48,24,0,440,439,1,0,0,0,441,444,1,0,0,0,442,440,1,0,0,0,
+		442,443,1,0,0,0,443,451,1,0,0,0,444,442,1,0,0,0,445,447,3,46,23,0,446,
+		445,1,0,0,0,447,448,1,0,0,0,448,446,1,0,0,0,448,449,1,0,0,0,449,452,1,
+		0,0,0,450,452,3,6,3,0,451,446,1,0,0,0,451,450,1,0,0,0,451,452,1,0,0,0,
+		452,45,1,0,0,0,453,457,3,12,6,0,454,456,3,48,24,0,455,454,1,0,0,0,456,
+		459,1,0,0,0,457,455,1,0,0,0,457,458,1,0,0,0,458,461,1,0,0,0,459,457,1,
+		0,0,0,460,462,3,6,3,0,461,460,1,0,0,0,461,462,1,0,0,0,462,47,1,0,0,0,463,
+		464,5,22,0,0,464,468,3,130,65,0,465,466,7,7,0,0,466,468,3,144,72,0,467,
+		463,1,0,0,0,467,465,1,0,0,0,468,49,1,0,0,0,469,471,5,31,0,0,470,472,3,
+		130,65,0,471,470,1,0,0,0,471,472,1,0,0,0,472,51,1,0,0,0,473,474,5,32,0,
+		0,474,475,3,148,74,0,475,476,5,25,0,0,476,477,3,56,28,0,477,478,3,28,14,
+		0,478,53,1,0,0,0,479,480,5,33,0,0,480,481,3,60,30,0,481,482,3,28,14,0,
+		482,55,1,0,0,0,483,484,5,161,0,0,484,485,5,145,0,0,485,495,5,161,0,0,486,
+		491,3,58,29,0,487,488,5,153,0,0,488,490,3,58,29,0,489,487,1,0,0,0,490,
+		493,1,0,0,0,491,489,1,0,0,0,491,492,1,0,0,0,492,495,1,0,0,0,493,491,1,
+		0,0,0,494,483,1,0,0,0,494,486,1,0,0,0,495,57,1,0,0,0,496,499,3,148,74,
+		0,497,499,5,161,0,0,498,496,1,0,0,0,498,497,1,0,0,0,499,59,1,0,0,0,500,
+		501,5,35,0,0,501,511,3,148,74,0,502,508,3,148,74,0,503,505,5,34,0,0,504,
+		506,5,35,0,0,505,504,1,0,0,0,505,506,1,0,0,0,506,507,1,0,0,0,507,509,3,
+		58,29,0,508,503,1,0,0,0,508,509,1,0,0,0,509,511,1,0,0,0,510,500,1,0,0,
+		0,510,502,1,0,0,0,511,61,1,0,0,0,512,513,5,10,0,0,513,515,3,148,74,0,514,
+		516,3,64,32,0,515,514,1,0,0,0,515,516,1,0,0,0,516,518,1,0,0,0,517,519,
+		3,130,65,0,518,517,1,0,0,0,518,519,1,0,0,0,519,520,1,0,0,0,520,521,5,24,
+		0,0,521,522,3,148,74,0,522,523,3,72,36,0,523,63,1,0,0,0,524,525,5,158,
+		0,0,525,530,3,66,33,0,526,527,5,153,0,0,527,529,3,68,34,0,528,526,1,0,
+		0,0,529,532,1,0,0,0,530,528,1,0,0,0,530,531,1,0,0,0,531,533,1,0,0,0,532,
+		530,1,0,0,0,533,534,5,159,0,0,534,65,1,0,0,0,535,536,3,148,74,0,536,537,
+		5,25,0,0,537,538,3,70,35,0,538,67,1,0,0,0,539,546,5,161,0,0,540,543,3,
+		148,74,0,541,542,5,25,0,0,542,544,3,70,35,0,543,541,1,0,0,0,543,544,1,
+		0,0,0,544,546,1,0,0,0,545,539,1,0,0,0,545,540,1,0,0,0,546,69,1,0,0,0,547,
+		554,3,148,74,0,548,551,5,161,0,0,549,550,5,145,0,0,550,552,5,161,0,0,551,
+		549,1,0,0,0,551,552,1,0,0,0,552,554,1,0,0,0,553,547,1,0,0,0,553,548,1,
+		0,0,0,554,71,1,0,0,0,555,559,5,154,0,0,556,558,3,74,37,0,557,556,1,0,0,
+		0,558,561,1,0,0,0,559,557,1,0,0,0,559,560,1,0,0,0,560,562,1,0,0,0,561,
+		559,1,0,0,0,562,563,5,155,0,0,563,73,1,0,0,0,564,573,3,76,38,0,565,573,
+		3,78,39,0,566,573,3,80,40,0,567,573,3,82,41,0,568,573,3,114,57,0,569,573,
+		3,84,42,0,570,573,3,86,43,0,571,573,3,8,4,0,572,564,1,0,0,0,572,565,1,
+		0,0,0,572,566,1,0,0,0,572,567,1,0,0,0,572,568,1,0,0,0,572,569,1,0,0,0,
+		572,570,1,0,0,0,572,571,1,0,0,0,573,75,1,0,0,0,574,575,5,36,0,0,575,576,
+		3,104,52,0,576,577,3,144,72,0,577,77,1,0,0,0,578,579,5,37,0,0,579,580,
+		3,130,65,0,580,581,3,88,44,0,581,79,1,0,0,0,582,583,5,38,0,0,583,596,3,
+		148,74,0,584,593,5,158,0,0,585,590,3,58,29,0,586,587,5,153,0,0,587,589,
+		3,58,29,0,588,586,1,0,0,0,589,592,1,0,0,0,590,588,1,0,0,0,590,591,1,0,
+		0,0,591,594,1,0,0,0,592,590,1,0,0,0,593,585,1,0,0,0,593,594,1,0,0,0,594,
+		595,1,0,0,0,595,597,5,159,0,0,596,584,1,0,0,0,596,597,1,0,0,0,597,81,1,
+		0,0,0,598,599,5,39,0,0,599,600,3,88,44,0,600,83,1,0,0,0,601,602,5,32,0,
+		0,602,603,3,148,74,0,603,604,5,25,0,0,604,605,3,56,28,0,605,606,3,72,36,
+		0,606,85,1,0,0,0,607,608,5,33,0,0,608,609,3,60,30,0,609,610,3,72,36,0,
+		610,87,1,0,0,0,611,615,5,154,0,0,612,614,3,90,45,0,613,612,1,0,0,0,614,
+		617,1,0,0,0,615,613,1,0,0,0,615,616,1,0,0,0,616,618,1,0,0,0,617,615,1,
+		0,0,0,618,619,5,155,0,0,619,89,1,0,0,0,620,629,3,92,46,0,621,629,3,94,
+		47,0,622,629,3,100,50,0,623,629,3,106,53,0,624,629,3,112,56,0,625,629,
+		3,80,40,0,626,629,3,96,48,0,627,629,3,98,49,0,628,620,1,0,0,0,628,621,
+		1,0,0,0,628,622,1,0,0,0,628,623,1,0,0,0,628,624,1,0,0,0,628,625,1,0,0,
+		0,628,626,1,0,0,0,628,627,1,0,0,0,629,91,1,0,0,0,630,631,7,10,0,0,631,
+		632,3,130,65,0,632,93,1,0,0,0,633,634,7,11,0,0,634,635,3,92,46,0,635,95,
+		1,0,0,0,636,637,5,32,0,0,637,638,3,148,74,0,638,639,5,25,0,0,639,640,3,
+		56,28,0,640,641,3,88,44,0,641,97,1,0,0,0,642,643,5,33,0,0,643,644,3,60,
+		30,0,644,645,3,88,44,0,645,99,1,0,0,0,646,650,3,104,52,0,647,648,3,102,
+		51,0,648,649,5,74,0,0,649,651,1,0,0,0,650,647,1,0,0,0,650,651,1,0,0,0,
+		651,652,1,0,0,0,652,655,3,144,72,0,653,654,5,23,0,0,654,656,3,150,75,0,
+		655,653,1,0,0,0,655,656,1,0,0,0,656,658,1,0,0,0,657,659,3,110,55,0,658,
+		657,1,0,0,0,658,659,1,0,0,0,659,661,1,0,0,0,660,662,3,6,3,0,661,660,1,
+		0,0,0,661,662,1,0,0,0,662,101,1,0,0,0,663,664,7,12,0,0,664,103,1,0,0,0,
+		665,666,7,13,0,0,666,105,1,0,0,0,667,668,7,14,0,0,668,671,3,130,65,0,669,
+		670,5,77,0,0,670,672,3,136,68,0,671,669,1,0,0,0,671,672,1,0,0,0,672,674,
+		1,0,0,0,673,675,3,108,54,0,674,673,1,0,0,0,674,675,1,0,0,0,675,677,1,0,
+		0,0,676,678,3,110,55,0,677,676,1,0,0,0,677,678,1,0,0,0,678,680,1,0,0,0,
+		679,681,3,6,3,0,680,679,1,0,0,0,680,681,1,0,0,0,681,107,1,0,0,0,682,684,
+		7,11,0,0,683,682,1,0,0,0,683,684,1,0,0,0,684,685,1,0,0,0,685,686,5,28,
+		0,0,686,687,3,20,10,0,687,109,1,0,0,0,688,689,5,25,0,0,689,690,5,76,0,
+		0,690,111,1,0,0,0,691,692,5,70,0,0,692,693,3,144,72,0,693,694,5,71,0,0,
+		694,695,3,130,65,0,695,113,1,0,0,0,696,700,5,30,0,0,697,698,5,28,0,0,698,
+		701,3,20,10,0,699,701,3,116,58,0,700,697,1,0,0,0,700,699,1,0,0,0,701,115,
+		1,0,0,0,702,706,5,154,0,0,703,705,3,118,59,0,704,703,1,0,0,0,705,708,1,
+		0,0,0,706,704,1,0,0,0,706,707,1,0,0,0,707,709,1,0,0,0,708,706,1,0,0,0,
+		709,710,5,155,0,0,710,117,1,0,0,0,711,718,3,92,46,0,712,718,3,124,62,0,
+		713,718,3,126,63,0,714,718,3,112,56,0,715,718,3,120,60,0,716,718,3,122,
+		61,0,717,711,1,0,0,0,717,712,1,0,0,0,717,713,1,0,0,0,717,714,1,0,0,0,717,
+		715,1,0,0,0,717,716,1,0,0,0,718,119,1,0,0,0,719,720,5,32,0,0,720,721,3,
+		148,74,0,721,722,5,25,0,0,722,723,3,56,28,0,723,724,3,116,58,0,724,121,
+		1,0,0,0,725,726,5,33,0,0,726,727,3,60,30,0,727,728,3,116,58,0,728,123,
+		1,0,0,0,729,730,3,104,52,0,730,731,3,144,72,0,731,732,3,128,64,0,732,125,
+		1,0,0,0,733,734,5,69,0,0,734,737,3,130,65,0,735,736,5,77,0,0,736,738,3,
+		136,68,0,737,735,1,0,0,0,737,738,1,0,0,0,738,740,1,0,0,0,739,741,3,108,
+		54,0,740,739,1,0,0,0,740,741,1,0,0,0,741,743,1,0,0,0,742,744,3,128,64,
+		0,743,742,1,0,0,0,743,744,1,0,0,0,744,127,1,0,0,0,745,746,7,15,0,0,746,
+		747,3,104,52,0,747,748,3,144,72,0,748,129,1,0,0,0,749,750,7,16,0,0,750,
+		131,1,0,0,0,751,752,5,161,0,0,752,133,1,0,0,0,753,755,3,138,69,0,754,756,
+		3,140,70,0,755,754,1,0,0,0,755,756,1,0,0,0,756,762,1,0,0,0,757,758,7,17,
+		0,0,758,760,3,138,69,0,759,761,3,140,70,0,760,759,1,0,0,0,760,761,1,0,
+		0,0,761,763,1,0,0,0,762,757,1,0,0,0,762,763,1,0,0,0,763,135,1,0,0,0,764,
+		766,7,18,0,0,765,764,1,0,0,0,765,766,1,0,0,0,766,767,1,0,0,0,767,768,3,
+		134,67,0,768,137,1,0,0,0,769,771,5,148,0,0,770,769,1,0,0,0,770,771,1,0,
+		0,0,771,781,1,0,0,0,772,782,5,160,0,0,773,779,5,161,0,0,774,775,5,147,
+		0,0,775,780,5,161,0,0,776,777,5,161,0,0,777,778,5,147,0,0,778,780,5,161,
+		0,0,779,774,1,0,0,0,779,776,1,0,0,0,779,780,1,0,0,0,780,782,1,0,0,0,781,
+		772,1,0,0,0,781,773,1,0,0,0,782,139,1,0,0,0,783,797,5,144,0,0,784,786,
+		5,142,0,0,785,787,5,162,0,0,786,785,1,0,0,0,786,787,1,0,0,0,787,797,1,
+		0,0,0,788,793,3,142,71,0,789,790,7,19,0,0,790,792,3,142,71,0,791,789,1,
+		0,0,0,792,795,1,0,0,0,793,791,1,0,0,0,793,794,1,0,0,0,794,797,1,0,0,0,
+		795,793,1,0,0,0,796,783,1,0,0,0,796,784,1,0,0,0,796,788,1,0,0,0,797,141,
+		1,0,0,0,798,799,7,20,0,0,799,143,1,0,0,0,800,802,3,148,74,0,801,803,3,
+		146,73,0,802,801,1,0,0,0,802,803,1,0,0,0,803,145,1,0,0,0,804,805,5,156,
+		0,0,805,810,3,58,29,0,806,807,5,153,0,0,807,809,3,58,29,0,808,806,1,0,
+		0,0,809,812,1,0,0,0,810,808,1,0,0,0,810,811,1,0,0,0,811,813,1,0,0,0,812,
+		810,1,0,0,0,813,814,5,157,0,0,814,147,1,0,0,0,815,816,7,21,0,0,816,149,
+		1,0,0,0,817,824,3,148,74,0,818,824,5,161,0,0,819,824,5,24,0,0,820,824,
+		5,25,0,0,821,824,5,23,0,0,822,824,5,22,0,0,823,817,1,0,0,0,823,818,1,0,
+		0,0,823,819,1,0,0,0,823,820,1,0,0,0,823,821,1,0,0,0,823,822,1,0,0,0,824,
+		151,1,0,0,0,96,156,158,169,172,178,180,195,202,211,221,229,238,257,266,
+		272,277,287,292,294,308,313,321,324,329,336,343,350,358,374,379,384,387,
+		392,395,400,410,413,418,420,428,431,442,448,451,457,461,467,471,491,494,
+		498,505,508,510,515,518,530,543,545,551,553,559,572,590,593,596,615,628,
+		650,655,658,661,671,674,677,680,683,700,706,717,737,740,743,755,760,762,
+		765,770,779,781,786,793,796,802,810,823
 	};
 
 	public static readonly ATN _ATN =
