@@ -61,7 +61,9 @@ internal sealed class AlertComparison
     {
         var steps = stepsAfter.ToDictionary(step => step.Key);
         var told = stepsAfter
-            .SelectMany(step => step.Step.Alerts.Select(alert => (Place: (step.Phase, step.Card, alert.Text), alert.Word, step.Step.Number)))
+            .SelectMany(
+                step => step.Step.Alerts,
+                (step, alert) => (Place: (step.Phase, step.Card, alert.Text), alert.Word, step.Step.Number))
             .ToLookup(one => one.Place);
         _before.RemoveAll(old => old.Step is { } step
             && steps.TryGetValue(step.Key, out var now)

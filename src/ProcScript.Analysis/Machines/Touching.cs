@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Machines;
@@ -42,15 +43,17 @@ internal sealed class Touching
         ILookup<Part, Joint> byOtherEnd,
         ILookup<MachineItem, Control> poweredControls)
     {
+        var way = (item as Part)?.Aside;
+        ImmutableArray<Condition> conditions = [.. item.Conditions, .. way?.Conditions ?? []];
         IEnumerable<Joint> joints = item switch
         {
-            Part part => [.. part.Joints, .. byOtherEnd[part], .. facts.Ties(part), .. part.Aside?.Joints ?? []],
+            // The joints that its way aside names are ties; those that it asks for beyond that may be any.
+            Part part => [.. part.Joints, .. byOtherEnd[part], .. facts.Ties(part), .. (way?.Conditions ?? []).Select(condition => condition.Item).OfType<Joint>()],
             Joint joint => [joint],
             Energy energy => facts.JointsOn(energy),
             Fluid fluid => facts.JointsCarrying(fluid),
             _ => [],
         };
-        IEnumerable<Condition> conditions = item is Part { Aside: { } way } ? [.. item.Conditions, .. way.Conditions] : item.Conditions;
         return
         [
             (item, -1),

@@ -30,6 +30,13 @@ internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
             return false;
         }
 
+        if (!row.Holders.HasFlag(_holder) && property is AlertSyntax { Phase: not NeedsPhase.Both } && PropertyTable.Find(property.Keyword.Text)!.Holders.HasFlag(_holder))
+        {
+            var direction = new TextSpan(property.Span.Start, keyword.IndexOf(' ', StringComparison.Ordinal));
+            sink.Report(PropertyNotHere.OneWay(keyword, _holder, place.At(direction), place.At(property.Keyword.Span)), place);
+            return false;
+        }
+
         if (!row.Holders.HasFlag(_holder))
         {
             sink.Report(PropertyNotHere.At(keyword, _holder, row.Holders, place.At(property.Keyword.Span), place.At(property.Span)), place);
