@@ -14,7 +14,10 @@ internal sealed class AlertComparison
 
     private AlertComparison(List<StandingAlert> before, List<StandingAlert> after) => (_before, _after) = (before, after);
 
-    /// <summary>The alerts that are otherwise, those that went or are weaker first.</summary>
+    /// <summary>
+    /// The alerts that are otherwise, those that went or are weaker first. One that stands before several steps, such as an action and its
+    /// inverse, is told at the first of them.
+    /// </summary>
     public static ImmutableArray<AlertChange> Of(Plan before, ImmutableArray<PackStep> stepsBefore, Plan after, ImmutableArray<PackStep> stepsAfter)
     {
         var comparison = new AlertComparison(All(before, stepsBefore), All(after, stepsAfter));
@@ -25,7 +28,12 @@ internal sealed class AlertComparison
         comparison.DropTold(stepsAfter);
         comparison.Match(alert => (alert.Step?.Key, 0));
         comparison.Rest(stepsAfter.ToDictionary(step => step.Key, step => step.Step.Number));
-        return [.. comparison._changes.OrderBy(change => change.IsLoss ? 0 : 1)];
+        return
+        [
+            .. comparison._changes
+                .OrderBy(change => change.IsLoss ? 0 : 1)
+                .DistinctBy(change => (change.Kind, change.OldWord, change.OldText, change.NewWord, change.NewText)),
+        ];
     }
 
     /// <summary>Takes out of both lists the pairs that have something in common, and tells of those that are not the same.</summary>
