@@ -61,6 +61,7 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // ok: voltage 48 V
 // ok: strip needs lever at up
 // ok: warning "Sharp."
+// ok: strip danger "It swings out."
 // bad: how Crosswise
 // bad: torque "22 N.m"
 // bad: torque 30 N.m +
@@ -72,6 +73,8 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // bad: with pump 40 mL
 // bad: single
 // bad: uses 5 mL oil
+// bad: strip "It swings out."
+// bad: strip strip danger "It swings out."
 property
     : ( HOW | PHOTO | CHECK | STORE | PPE | RELEASE | ENGAGE | PREPARE | SHUTDOWN | ISOLATE | LOCK | BLEED | RESTORE
       | EMPTY | FILL | COATING | BAG ) text                                                                             # textProperty
@@ -92,8 +95,9 @@ property
     | ( CAPTIVE | OILED | HOIST )                                                                                       # flagProperty
     | VERIFY text ( AT ( reference | text ) )? ( EXPECT limit )? propertyBlock?                                         # verifyProperty
     | VOLTAGE quantity ( AC | DC )?                                                                                     # voltageProperty
-    | STRIP? NEEDS needs                                                                                                # needsProperty
-    | ( DANGER | WARNING | CAUTION | NOTICE ) text                                                                      # alertProperty
+    | STRIP ( NEEDS needs | alert )                                                                                     # stripProperty
+    | NEEDS needs                                                                                                       # needsProperty
+    | alert                                                                                                             # alertProperty
     ;
 
 // What a joint or a cover may have and a part has not. In a part these words always belong to the joint before them.
@@ -116,8 +120,9 @@ cover : COVERED BY count name AS reference ;
 
 // ok: refit { check "Tight." }
 // ok: refit needs lever at down
+// ok: refit caution "It snaps shut."
 // bad: refit "Slowly."
-refitProperty : REFIT ( NEEDS needs | propertyBlock ) ;
+refitProperty : REFIT ( NEEDS needs | alert | propertyBlock ) ;
 
 // ok: M8x1.25
 // ok: M8x1
@@ -310,14 +315,20 @@ whenItems : WHEN test procedureBlock ;
 stepBlock : LEFT_BRACE step* RIGHT_BRACE ;
 
 // ok: danger "Mains."
+// ok: strip warning "It drops."
+// ok: refit notice "It snaps shut."
+// ok: strip seat
 // ok: discard lid because "it breaks"
 // ok: each s in left, right { release clip[s] }
 // ok: when side is left { remove seat }
 // bad: mass 3 kg
 // bad: seat
 // bad: stage "Seat" { }
+// bad: refit { how "Slowly." }
+// bad: strip
 step
     : alert
+    | oneWayAlert
     | action
     | textAction
     | discard
@@ -326,7 +337,17 @@ step
     | whenSteps
     ;
 
+// ok: danger "Mains."
+// bad: danger
+// bad: strip danger "Mains."
 alert : ( DANGER | WARNING | CAUTION | NOTICE ) text ;
+
+// A step may start with the same word: `strip seat`. Here two words decide.
+// ok: strip danger "Mains."
+// ok: refit notice "It snaps shut."
+// bad: danger "Mains."
+// bad: refit needs lever at up
+oneWayAlert : ( STRIP | REFIT ) alert ;
 
 eachSteps : EACH name IN values stepBlock ;
 

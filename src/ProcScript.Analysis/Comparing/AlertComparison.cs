@@ -14,7 +14,10 @@ internal sealed class AlertComparison
 
     private AlertComparison(List<StandingAlert> before, List<StandingAlert> after) => (_before, _after) = (before, after);
 
-    /// <summary>The alerts that are otherwise, those that went or are weaker first.</summary>
+    /// <summary>
+    /// The alerts that are otherwise, those that went or are weaker first. One that stands before several steps, such as an action and its
+    /// inverse, is told at the first of them.
+    /// </summary>
     public static ImmutableArray<AlertChange> Of(Plan before, ImmutableArray<PackStep> stepsBefore, Plan after, ImmutableArray<PackStep> stepsAfter)
     {
         var comparison = new AlertComparison(All(before, stepsBefore), All(after, stepsAfter));
@@ -22,9 +25,15 @@ internal sealed class AlertComparison
         comparison.Match(alert => (alert.Step?.Key, alert.Alert.Text));
         comparison.Match(alert => (alert.Alert.Word, alert.Alert.Text));
         comparison.Match(alert => alert.Alert.Text);
+        comparison.DropTold(stepsAfter);
         comparison.Match(alert => (alert.Step?.Key, 0));
         comparison.Rest(stepsAfter.ToDictionary(step => step.Key, step => step.Step.Number));
-        return [.. comparison._changes.OrderBy(change => change.IsLoss ? 0 : 1)];
+        return
+        [
+            .. comparison._changes
+                .OrderBy(change => change.IsLoss ? 0 : 1)
+                .DistinctBy(change => (change.Kind, change.OldWord, change.OldText, change.NewWord, change.NewText)),
+        ];
     }
 
     /// <summary>Takes out of both lists the pairs that have something in common, and tells of those that are not the same.</summary>
@@ -50,6 +59,24 @@ internal sealed class AlertComparison
 
         _before = left;
         _after = [.. _after.Where(now => !met.Contains(now))];
+    }
+
+    /// <summary>
+    /// Takes out what still stands before its step, further up on the same card: an alert stands once a card, so where two cards become one,
+    /// one is enough.
+    /// </summary>
+    private void DropTold(ImmutableArray<PackStep> stepsAfter)
+    {
+        var steps = stepsAfter.ToDictionary(step => step.Key);
+        var told = stepsAfter
+            .SelectMany(
+                step => step.Step.Alerts,
+                (step, alert) => (Place: (step.Phase, step.Card, alert.Text), alert.Word, step.Step.Number))
+            .ToLookup(one => one.Place);
+        _before.RemoveAll(old => old.Step is { } step
+            && steps.TryGetValue(step.Key, out var now)
+            && told[(now.Phase, now.Card, old.Alert.Text)]
+                .Any(one => one.Number <= now.Step.Number && Words.IndexOf(one.Word) <= Words.IndexOf(old.Alert.Word)));
     }
 
     private void Rest(Dictionary<(string, string, string, int), int> numbers)

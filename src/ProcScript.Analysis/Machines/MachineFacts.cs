@@ -13,6 +13,7 @@ internal sealed class MachineFacts
     private readonly ImmutableArray<Joint>[] _jointsOn;
     private readonly ImmutableArray<Joint>[] _jointsCarrying;
     private readonly bool[] _isConditioned;
+    private readonly Lazy<Touching> _touching;
 
     /// <summary>Works out the facts.</summary>
     public MachineFacts(Machine machine)
@@ -31,6 +32,7 @@ internal sealed class MachineFacts
         }
 
         Freedom = new Freedom(this);
+        _touching = new Lazy<Touching>(() => new Touching(this));
     }
 
     /// <summary>The machine.</summary>
@@ -47,6 +49,9 @@ internal sealed class MachineFacts
 
     /// <summary>What can be got off it at all.</summary>
     public Freedom Freedom { get; }
+
+    /// <summary>Which items a step touches beside its target; worked out once somebody asks.</summary>
+    public Touching Touching => _touching.Value;
 
     /// <summary>
     /// The parts of which none may be off for the ends of a joint to meet, as <see cref="Assemblies.BelowTheCommonPart"/> tells them; none for

@@ -26,6 +26,7 @@ internal sealed class PlanBuilder
     private readonly StepList _list;
     private readonly ImmutableArray<PlannedStep> _steps;
     private readonly JobTimes _times;
+    private readonly CardWarnings _warnings;
     private readonly ToolList _tools;
     private readonly ImmutableArray<PlanBag> _bags;
     private readonly WhichIsWhich _which;
@@ -39,6 +40,7 @@ internal sealed class PlanBuilder
         _list = StepList.Of(strip, refit);
         _steps = _list.Steps;
         _times = JobTimes.Of(_steps);
+        _warnings = CardWarnings.Of(_steps, strip.Facts);
         _tools = new ToolList(TorqueWrenches.Of(_procedure, library))
         {
             HouseTools = settings.Get(SettingsTable.HouseTools),
@@ -68,7 +70,7 @@ internal sealed class PlanBuilder
         ],
         Revision = SourceRevision.Of(_procedure, _library),
         Goals = [.. _procedure.Goals.Select(goal => StepText.Of(goal.Verb, goal.Target))],
-        Alerts = StepProse.Of(_procedure.Alerts),
+        Alerts = AlertWords.Of(_procedure.Alerts),
         People = _steps.Select(step => step.Details.People).Append(_procedure.Details.People).Append(1).Max(),
         Times = _times.Plan,
         HeaviestLift = Heaviest(),
@@ -77,7 +79,7 @@ internal sealed class PlanBuilder
         Orders = OrderList.Of(_steps),
         Consumables = ConsumableList.Of(_steps, _procedure.Details),
         Ppe = PpeList.Of(_steps, _procedure.Details),
-        Hazards = HazardSteps.Touched(_steps),
+        Hazards = _warnings.Hazards,
         Energies = [.. Targets<Energy>(Verb.Isolate).Select(step => Energy((Energy)step.Target!, step))],
         Fluids = [.. Targets<Fluid>(Verb.Empty).Select(step => Fluid((Fluid)step.Target!, step))],
         Controls = [.. Targets<Control>(Verb.Set).Select(step => (Control)step.Target!).Distinct().Select(Control)],
@@ -151,7 +153,7 @@ internal sealed class PlanBuilder
 
     private ImmutableArray<PlanStage> Cards(PlanPhase phase)
     {
-        var writer = new StepWriter(_library, _steps, _tools, _bags, _which, _lifts);
+        var writer = new StepWriter(_library, _steps, _warnings, _tools, _bags, _which, _lifts);
         var steps = _steps.Where(step => step.Phase == phase).ToLookup(step => step.Card);
         return
         [

@@ -7,7 +7,6 @@ using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model;
-using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
 
@@ -20,7 +19,7 @@ internal sealed class StepWriter
     private readonly ImmutableArray<PlannedStep> _steps;
     private readonly ToolList _tools;
     private readonly ILookup<int, int> _awaitedBy;
-    private readonly ILookup<int, Hazard> _cautioned;
+    private readonly CardWarnings _warnings;
     private readonly IReadOnlyDictionary<int, PartLift> _lifts;
     private readonly WhichIsWhich _which;
     private readonly ILookup<int, int> _bags;
@@ -30,6 +29,7 @@ internal sealed class StepWriter
     public StepWriter(
         Library library,
         ImmutableArray<PlannedStep> steps,
+        CardWarnings warnings,
         ToolList tools,
         ImmutableArray<PlanBag> bags,
         WhichIsWhich which,
@@ -37,8 +37,8 @@ internal sealed class StepWriter
     {
         _library = library;
         _steps = steps;
+        _warnings = warnings;
         _tools = tools;
-        _cautioned = HazardSteps.Cautioned(steps);
         _lifts = lifts;
         _which = which;
         _bags = bags
@@ -62,7 +62,7 @@ internal sealed class StepWriter
         Where = step.Joint is { } joint ? ItemWords.Place(joint) : "",
         Count = step.Count,
         How = StepProse.How(step),
-        Alerts = StepProse.Alerts(step, _cautioned[step.Number]),
+        Alerts = _warnings[step.Number],
         Tools = _tools.Of(step),
         Bags = [.. _bags[step.Number].Distinct()],
         EmptiesBags = [.. _emptied[step.Number]],

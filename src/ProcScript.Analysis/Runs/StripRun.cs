@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
@@ -12,6 +13,8 @@ namespace ProcScript.Analysis.Runs;
 /// <summary>What came of performing the stages and the work of a procedure.</summary>
 public sealed class StripRun
 {
+    internal StripRun(MachineFacts facts) => Facts = facts;
+
     /// <summary>
     /// The library, for the texts that findings speak of. An editor that keeps a run puts the texts of the day in, which are the same
     /// where the run looks, so that it keeps no old ones.
@@ -110,6 +113,9 @@ public sealed class StripRun
     /// <summary>The number of the last action that a step stands for; -1 where none was performed.</summary>
     internal int LastActionOf(Step step) =>
         Actions.LastOrDefault(action => ReferenceEquals(RefitFinding.Step(action), step))?.Number ?? -1;
+
+    /// <summary>What follows from the machine alone.</summary>
+    internal MachineFacts Facts { get; }
 
     /// <summary>The numbers given so far, for the refit to go on from.</summary>
     internal RunNumbering Numbering { get; init; } = new(0, 0);

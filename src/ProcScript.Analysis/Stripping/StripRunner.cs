@@ -70,7 +70,7 @@ internal sealed class StripRunner
         _failures.AddRange(_unproved.Values.Where(never => !_failures.Exists(failure => failure is NotProved other && other.Energy == never.Energy)));
         var numbering = Number(start);
         var (actions, order) = numbering.End();
-        return new StripRun
+        return new StripRun(_facts)
         {
             Library = _library,
             Procedure = _procedure,

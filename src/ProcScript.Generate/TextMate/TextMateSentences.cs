@@ -150,6 +150,7 @@ internal sealed class TextMateSentences(WordGroups groups)
         Pattern.Sentence(
             $"({Word("renew")}){Space}({Word("with")}){Space}({_expression.References})", Scope.Property, Scope.Property, "#references"),
         Pattern.Sentence($"({Word("strip", "refit")}){Space}({Word("needs")})", Scope.Sentence, Scope.Sentence),
+        Pattern.Sentence($"({Word("strip", "refit")}){Space}({Word(groups.Alerts)})", Scope.Sentence, Scope.Alert),
         Pattern.Plain($"{Word("before", "after")}(?={Space}{Word(groups.Verbs)})", Scope.Sentence),
         Pattern.Plain($"{Word(groups.Properties)}(?={Space}[0-9−-])", Scope.Property));
 

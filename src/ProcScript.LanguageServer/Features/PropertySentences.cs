@@ -70,11 +70,7 @@ internal static class PropertySentences
         new("verify", "how one knows that it is gone", "verify \"${1:how}\""),
         new("wait", "how long before it is gone", "wait ${1:60 s}"),
         new("with", "what a new part adds or takes", "with ${1:pump} add ${2:40 mL}"),
-        new("danger", "it will kill or injure badly", "danger \"${1:what it does and how to avoid it}\""),
-        new("warning", "it could kill or injure badly", "warning \"${1:what it does and how to avoid it}\""),
-        new("caution", "it could injure slightly", "caution \"${1:what it does and how to avoid it}\""),
-        new("notice", "damage, nobody is hurt", "notice \"${1:what it does and how to avoid it}\""),
-    }.ToFrozenDictionary(sentence => sentence.Label, StringComparer.Ordinal);
+    }.Concat(AlertSentences.BothWays).Concat(AlertSentences.OneWay).ToFrozenDictionary(sentence => sentence.Label, StringComparer.Ordinal);
 
     /// <summary>The properties of a block.</summary>
     public static ImmutableArray<Sentence> For(string block) =>

@@ -7,14 +7,6 @@ namespace ProcScript.LanguageServer.Features;
 /// <summary>The ways to begin, block by block.</summary>
 internal static class Sentences
 {
-    private static readonly ImmutableArray<Sentence> Alerts =
-    [
-        new("danger", "it will kill or injure badly", "danger \"${1:what it does and how to avoid it}\""),
-        new("warning", "it could kill or injure badly", "warning \"${1:what it does and how to avoid it}\""),
-        new("caution", "it could injure slightly", "caution \"${1:what it does and how to avoid it}\""),
-        new("notice", "damage, nobody is hurt", "notice \"${1:what it does and how to avoid it}\""),
-    ];
-
     private static readonly ImmutableArray<Sentence> Branches =
     [
         new("each", "once for each value", "each ${1:side} in ${2:left, right} {\n  $0\n}"),
@@ -74,16 +66,16 @@ internal static class Sentences
     ];
 
     private static readonly ImmutableArray<Sentence> Stage =
-        [.. Verbs(ActionPhase.Strip), new("do", "the strip of another procedure"), .. Verbs(ActionPhase.Work), .. Texts, .. Alerts, .. Branches];
+        [.. Verbs(ActionPhase.Strip), new("do", "the strip of another procedure"), .. Verbs(ActionPhase.Work), .. Texts, .. AlertSentences.BothWays, .. AlertSentences.OneWay, .. Branches];
 
-    private static readonly ImmutableArray<Sentence> Work = [.. Verbs(ActionPhase.Work), .. Texts, .. Alerts, .. Branches];
+    private static readonly ImmutableArray<Sentence> Work = [.. Verbs(ActionPhase.Work), .. Texts, .. AlertSentences.BothWays, .. Branches];
 
     private static readonly ImmutableArray<Sentence> Refit =
     [
         .. Verbs(ActionPhase.Refit),
         new("check", "a check at its place", "check \"${1:what}\" before ${2:fit} ${3:item}"),
         new("discard", "what does not go back", "discard ${1:item} because \"${2:why}\""),
-        .. Alerts, .. Branches,
+        .. AlertSentences.BothWays, .. Branches,
     ];
 
     /// <summary>The ways to begin in a block.</summary>

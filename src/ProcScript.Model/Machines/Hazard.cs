@@ -23,4 +23,7 @@ public enum Hazard
 
     /// <summary>Refrigerant.</summary>
     Refrigerant,
+
+    /// <summary>Ruined by an electrostatic discharge.</summary>
+    Static,
 }

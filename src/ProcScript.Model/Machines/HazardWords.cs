@@ -14,6 +14,7 @@ public static class HazardWords
         (Hazard.HotSurface, "hot_surface"),
         (Hazard.SuspendedLoad, "suspended_load"),
         (Hazard.Refrigerant, "refrigerant"),
+        (Hazard.Static, "static"),
     ];
 
     /// <summary>Every word.</summary>

@@ -27,7 +27,7 @@ public abstract class MachineItem
     /// <summary>Protective equipment for work on it.</summary>
     public ImmutableArray<string> Ppe { get; internal set; } = [];
 
-    /// <summary>Alerts that stand before every action that opens it.</summary>
+    /// <summary>Alerts that stand, once a card, before the first action that touches it or what frees it.</summary>
     public ImmutableArray<Procedures.Alert> Alerts { get; internal set; } = [];
 
     /// <summary>What it can do to people (of a joint: its kind's too).</summary>

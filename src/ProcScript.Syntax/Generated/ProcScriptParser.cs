@@ -79,15 +79,15 @@ internal partial class ProcScriptParser : Parser {
 		RULE_furtherParameter = 34, RULE_firstValues = 35, RULE_procedureBlock = 36, 
 		RULE_procedureItem = 37, RULE_goal = 38, RULE_stage = 39, RULE_doCall = 40, 
 		RULE_workBlock = 41, RULE_eachItems = 42, RULE_whenItems = 43, RULE_stepBlock = 44, 
-		RULE_step = 45, RULE_alert = 46, RULE_eachSteps = 47, RULE_whenSteps = 48, 
-		RULE_action = 49, RULE_amount = 50, RULE_verb = 51, RULE_textAction = 52, 
-		RULE_needsClause = 53, RULE_background = 54, RULE_discard = 55, RULE_refitRules = 56, 
-		RULE_ruleBlock = 57, RULE_refitRule = 58, RULE_eachRules = 59, RULE_whenRules = 60, 
-		RULE_orderRule = 61, RULE_whileClause = 62, RULE_checkRule = 63, RULE_testRule = 64, 
-		RULE_testBlock = 65, RULE_testItem = 66, RULE_powerClause = 67, RULE_order = 68, 
-		RULE_text = 69, RULE_count = 70, RULE_quantity = 71, RULE_limit = 72, 
-		RULE_number = 73, RULE_unit = 74, RULE_unitName = 75, RULE_reference = 76, 
-		RULE_index = 77, RULE_name = 78, RULE_position = 79;
+		RULE_step = 45, RULE_alert = 46, RULE_oneWayAlert = 47, RULE_eachSteps = 48, 
+		RULE_whenSteps = 49, RULE_action = 50, RULE_amount = 51, RULE_verb = 52, 
+		RULE_textAction = 53, RULE_needsClause = 54, RULE_background = 55, RULE_discard = 56, 
+		RULE_refitRules = 57, RULE_ruleBlock = 58, RULE_refitRule = 59, RULE_eachRules = 60, 
+		RULE_whenRules = 61, RULE_orderRule = 62, RULE_whileClause = 63, RULE_checkRule = 64, 
+		RULE_testRule = 65, RULE_testBlock = 66, RULE_testItem = 67, RULE_powerClause = 68, 
+		RULE_order = 69, RULE_text = 70, RULE_count = 71, RULE_quantity = 72, 
+		RULE_limit = 73, RULE_number = 74, RULE_unit = 75, RULE_unitName = 76, 
+		RULE_reference = 77, RULE_index = 78, RULE_name = 79, RULE_position = 80;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
@@ -97,8 +97,8 @@ internal partial class ProcScriptParser : Parser {
 		"asideClause", "eachMembers", "whenMembers", "values", "value", "test", 
 		"procedureDeclaration", "parameters", "parameter", "furtherParameter", 
 		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
-		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "eachSteps", 
-		"whenSteps", "action", "amount", "verb", "textAction", "needsClause", 
+		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "oneWayAlert", 
+		"eachSteps", "whenSteps", "action", "amount", "verb", "textAction", "needsClause", 
 		"background", "discard", "refitRules", "ruleBlock", "refitRule", "eachRules", 
 		"whenRules", "orderRule", "whileClause", "checkRule", "testRule", "testBlock", 
 		"testItem", "powerClause", "order", "text", "count", "quantity", "limit", 
@@ -230,17 +230,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 166;
+			State = 168;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 164;
+				State = 166;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 160;
+					State = 162;
 					useDirective();
 					}
 					break;
@@ -252,19 +252,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 161;
+					State = 163;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 162;
+					State = 164;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 163;
+					State = 165;
 					procedureDeclaration();
 					}
 					break;
@@ -272,11 +272,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 168;
+				State = 170;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 169;
+			State = 171;
 			Match(Eof);
 			}
 		}
@@ -310,9 +310,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 171;
+			State = 173;
 			Match(USE);
-			State = 172;
+			State = 174;
 			text();
 			}
 		}
@@ -359,7 +359,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 174;
+			State = 176;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -368,24 +368,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 175;
-			name();
 			State = 177;
+			name();
+			State = 179;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 176;
+				State = 178;
 				text();
 				}
 			}
 
-			State = 180;
+			State = 182;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 179;
+				State = 181;
 				propertyBlock();
 				}
 			}
@@ -439,14 +439,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 182;
+			State = 184;
 			Match(LEFT_BRACE);
-			State = 188;
+			State = 190;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
-				State = 186;
+				State = 188;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -509,7 +509,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 183;
+					State = 185;
 					property();
 					}
 					break;
@@ -519,13 +519,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 184;
+					State = 186;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 185;
+					State = 187;
 					refitProperty();
 					}
 					break;
@@ -533,11 +533,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 190;
+				State = 192;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 191;
+			State = 193;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -595,17 +595,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
 			return GetRuleContext<NeedsContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
 		public NeedsPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class AlertPropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
-			return GetRuleContext<TextContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DANGER() { return GetToken(ProcScriptParser.DANGER, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WARNING() { return GetToken(ProcScriptParser.WARNING, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAUTION() { return GetToken(ProcScriptParser.CAUTION, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOTICE() { return GetToken(ProcScriptParser.NOTICE, 0); }
 		public AlertPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class RenewPropertyContext : PropertyContext {
@@ -622,6 +617,17 @@ internal partial class ProcScriptParser : Parser {
 			return GetToken(ProcScriptParser.COMMA, i);
 		}
 		public RenewPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class StripPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEEDS() { return GetToken(ProcScriptParser.NEEDS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
+			return GetRuleContext<NeedsContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
+		}
+		public StripPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class TorquePropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TORQUE() { return GetToken(ProcScriptParser.TORQUE, 0); }
@@ -799,7 +805,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 298;
+			State = 302;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -822,7 +828,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 193;
+				State = 195;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 1108372145307649L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -831,7 +837,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 194;
+				State = 196;
 				text();
 				}
 				break;
@@ -853,7 +859,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 195;
+				State = 197;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 4329327159409L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -862,7 +868,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 196;
+				State = 198;
 				quantity();
 				}
 				break;
@@ -870,39 +876,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 197;
+				State = 199;
 				Match(TORQUE);
-				State = 198;
+				State = 200;
 				quantity();
-				State = 203;
+				State = 205;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 199;
+					State = 201;
 					Match(COMMA);
-					State = 200;
+					State = 202;
 					quantity();
 					}
 					}
-					State = 205;
+					State = 207;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 210;
+				State = 212;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 206;
+					State = 208;
 					Match(PLUS);
-					State = 207;
+					State = 209;
 					quantity();
 					}
 					}
-					State = 212;
+					State = 214;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -916,7 +922,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 213;
+				State = 215;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 4503599627374593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -925,21 +931,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 214;
+				State = 216;
 				reference();
-				State = 219;
+				State = 221;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 215;
+					State = 217;
 					Match(COMMA);
-					State = 216;
+					State = 218;
 					reference();
 					}
 					}
-					State = 221;
+					State = 223;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -949,25 +955,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 222;
-				Match(RENEW);
-				State = 223;
-				Match(WITH);
 				State = 224;
+				Match(RENEW);
+				State = 225;
+				Match(WITH);
+				State = 226;
 				reference();
-				State = 229;
+				State = 231;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 225;
+					State = 227;
 					Match(COMMA);
-					State = 226;
+					State = 228;
 					reference();
 					}
 					}
-					State = 231;
+					State = 233;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -977,28 +983,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 232;
+				State = 234;
 				Match(PATTERN);
-				State = 237;
+				State = 239;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 233;
+					State = 235;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 234;
+					State = 236;
 					Match(LISTED);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 235;
+					State = 237;
 					Match(INSIDE);
-					State = 236;
+					State = 238;
 					Match(OUT);
 					}
 					break;
@@ -1011,9 +1017,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 239;
+				State = 241;
 				Match(GRIP);
-				State = 240;
+				State = 242;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 132)) & ~0x3f) == 0 && ((1L << (_la - 132)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1028,9 +1034,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 241;
+				State = 243;
 				Match(PEOPLE);
-				State = 242;
+				State = 244;
 				count();
 				}
 				break;
@@ -1038,9 +1044,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 243;
+				State = 245;
 				Match(THREAD);
-				State = 246;
+				State = 248;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1048,13 +1054,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 244;
+					State = 246;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 245;
+					State = 247;
 					Match(LOCKER);
 					}
 					break;
@@ -1067,9 +1073,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 248;
+				State = 250;
 				Match(GRADE);
-				State = 249;
+				State = 251;
 				gradeValue();
 				}
 				break;
@@ -1077,11 +1083,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SealsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 250;
-				Match(SEALS);
-				State = 251;
-				count();
 				State = 252;
+				Match(SEALS);
+				State = 253;
+				count();
+				State = 254;
 				reference();
 				}
 				break;
@@ -1089,13 +1095,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 254;
-				Match(USES);
-				State = 255;
-				quantity();
 				State = 256;
-				Match(OF);
+				Match(USES);
 				State = 257;
+				quantity();
+				State = 258;
+				Match(OF);
+				State = 259;
 				reference();
 				}
 				break;
@@ -1103,11 +1109,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 259;
-				Match(WITH);
-				State = 260;
-				reference();
 				State = 261;
+				Match(WITH);
+				State = 262;
+				reference();
+				State = 263;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1116,16 +1122,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 262;
+				State = 264;
 				quantity();
-				State = 265;
+				State = 267;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 263;
+					State = 265;
 					Match(OF);
-					State = 264;
+					State = 266;
 					reference();
 					}
 				}
@@ -1136,9 +1142,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 267;
+				State = 269;
 				Match(SINGLE);
-				State = 268;
+				State = 270;
 				Match(USE);
 				}
 				break;
@@ -1148,7 +1154,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 269;
+				State = 271;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 105553116266497L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1163,18 +1169,18 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 270;
+				State = 272;
 				Match(VERIFY);
-				State = 271;
+				State = 273;
 				text();
-				State = 277;
+				State = 279;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,14,Context) ) {
 				case 1:
 					{
-					State = 272;
+					State = 274;
 					Match(AT);
-					State = 275;
+					State = 277;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1259,14 +1265,14 @@ internal partial class ProcScriptParser : Parser {
 					case OPEN:
 					case NAME:
 						{
-						State = 273;
+						State = 275;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 274;
+						State = 276;
 						text();
 						}
 						break;
@@ -1276,24 +1282,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 281;
+				State = 283;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 279;
+					State = 281;
 					Match(EXPECT);
-					State = 280;
+					State = 282;
 					limit();
 					}
 				}
 
-				State = 284;
+				State = 286;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 283;
+					State = 285;
 					propertyBlock();
 					}
 				}
@@ -1304,16 +1310,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 286;
+				State = 288;
 				Match(VOLTAGE);
-				State = 287;
-				quantity();
 				State = 289;
+				quantity();
+				State = 291;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 288;
+					State = 290;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1327,24 +1333,44 @@ internal partial class ProcScriptParser : Parser {
 
 				}
 				break;
-			case NEEDS:
 			case STRIP:
-				_localctx = new NeedsPropertyContext(_localctx);
+				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 292;
+				State = 293;
+				Match(STRIP);
+				State = 297;
 				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				if (_la==STRIP) {
+				switch (TokenStream.LA(1)) {
+				case NEEDS:
 					{
-					State = 291;
-					Match(STRIP);
+					State = 294;
+					Match(NEEDS);
+					State = 295;
+					needs();
 					}
+					break;
+				case DANGER:
+				case WARNING:
+				case CAUTION:
+				case NOTICE:
+					{
+					State = 296;
+					alert();
+					}
+					break;
+				default:
+					throw new NoViableAltException(this);
 				}
-
-				State = 294;
+				}
+				break;
+			case NEEDS:
+				_localctx = new NeedsPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 19);
+				{
+				State = 299;
 				Match(NEEDS);
-				State = 295;
+				State = 300;
 				needs();
 				}
 				break;
@@ -1353,19 +1379,10 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				_localctx = new AlertPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 19);
+				EnterOuterAlt(_localctx, 20);
 				{
-				State = 296;
-				_la = TokenStream.LA(1);
-				if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
-				ErrorHandler.RecoverInline(this);
-				}
-				else {
-					ErrorHandler.ReportMatch(this);
-				    Consume();
-				}
-				State = 297;
-				text();
+				State = 301;
+				alert();
 				}
 				break;
 			default:
@@ -1434,16 +1451,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 315;
+			State = 319;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 300;
+				State = 304;
 				Match(AT);
-				State = 301;
+				State = 305;
 				text();
 				}
 				break;
@@ -1453,7 +1470,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 302;
+				State = 306;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1462,21 +1479,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 303;
+				State = 307;
 				reference();
-				State = 308;
+				State = 312;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 304;
+					State = 308;
 					Match(COMMA);
-					State = 305;
+					State = 309;
 					reference();
 					}
 					}
-					State = 310;
+					State = 314;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1486,14 +1503,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 311;
+				State = 315;
 				cover();
-				State = 313;
+				State = 317;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 312;
+					State = 316;
 					propertyBlock();
 					}
 				}
@@ -1542,17 +1559,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 317;
-			Match(COVERED);
-			State = 318;
-			Match(BY);
-			State = 319;
-			count();
-			State = 320;
-			name();
 			State = 321;
-			Match(AS);
+			Match(COVERED);
 			State = 322;
+			Match(BY);
+			State = 323;
+			count();
+			State = 324;
+			name();
+			State = 325;
+			Match(AS);
+			State = 326;
 			reference();
 			}
 		}
@@ -1573,6 +1590,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
 			return GetRuleContext<NeedsContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
 			return GetRuleContext<PropertyBlockContext>(0);
 		}
@@ -1590,22 +1610,31 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 324;
-			Match(REFIT);
 			State = 328;
+			Match(REFIT);
+			State = 333;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 325;
+				State = 329;
 				Match(NEEDS);
-				State = 326;
+				State = 330;
 				needs();
+				}
+				break;
+			case DANGER:
+			case WARNING:
+			case CAUTION:
+			case NOTICE:
+				{
+				State = 331;
+				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 327;
+				State = 332;
 				propertyBlock();
 				}
 				break;
@@ -1650,22 +1679,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 344;
+			State = 349;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 330;
+				State = 335;
 				Match(NAME);
-				State = 333;
+				State = 338;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 331;
+					State = 336;
 					Match(DOT);
-					State = 332;
+					State = 337;
 					Match(INTEGER);
 					}
 				}
@@ -1675,22 +1704,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 335;
-				Match(INTEGER);
-				State = 336;
-				Match(SLASH);
-				State = 337;
-				Match(INTEGER);
-				State = 338;
-				Match(MINUS);
-				State = 339;
+				State = 340;
 				Match(INTEGER);
 				State = 341;
+				Match(SLASH);
+				State = 342;
+				Match(INTEGER);
+				State = 343;
+				Match(MINUS);
+				State = 344;
+				Match(INTEGER);
+				State = 346;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 340;
+					State = 345;
 					Match(NAME);
 					}
 				}
@@ -1701,7 +1730,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 343;
+				State = 348;
 				text();
 				}
 				break;
@@ -1740,7 +1769,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 349;
+			State = 354;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1748,14 +1777,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 346;
+				State = 351;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 347;
+				State = 352;
 				Match(NAME);
 				}
 				break;
@@ -1763,7 +1792,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 348;
+				State = 353;
 				text();
 				}
 				break;
@@ -1808,21 +1837,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 351;
-			need();
 			State = 356;
+			need();
+			State = 361;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 352;
+				State = 357;
 				Match(COMMA);
-				State = 353;
+				State = 358;
 				need();
 				}
 				}
-				State = 358;
+				State = 363;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1864,22 +1893,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 359;
+			State = 364;
 			reference();
-			State = 363;
+			State = 368;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,29,Context) ) {
 			case 1:
 				{
-				State = 360;
+				State = 365;
 				Match(AT);
-				State = 361;
+				State = 366;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 362;
+				State = 367;
 				needState();
 				}
 				break;
@@ -1923,7 +1952,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 365;
+			State = 370;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 105)) & ~0x3f) == 0 && ((1L << (_la - 105)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1971,21 +2000,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 367;
+			State = 372;
 			Match(MACHINE);
-			State = 368;
+			State = 373;
 			name();
-			State = 370;
+			State = 375;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 369;
+				State = 374;
 				text();
 				}
 			}
 
-			State = 372;
+			State = 377;
 			memberBlock();
 			}
 		}
@@ -2024,23 +2053,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 374;
+			State = 379;
 			Match(LEFT_BRACE);
-			State = 378;
+			State = 383;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
 				{
-				State = 375;
+				State = 380;
 				member();
 				}
 				}
-				State = 380;
+				State = 385;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 381;
+			State = 386;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2101,41 +2130,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 394;
+			State = 399;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 383;
+				State = 388;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 384;
+				State = 389;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 385;
+				State = 390;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 386;
+				State = 391;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 387;
+				State = 392;
 				partDeclaration();
 				}
 				break;
@@ -2144,28 +2173,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 388;
+				State = 393;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 389;
+				State = 394;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 390;
+				State = 395;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 391;
+				State = 396;
 				whenMembers();
 				}
 				break;
@@ -2230,14 +2259,14 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 392;
+				State = 397;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 393;
+				State = 398;
 				refitProperty();
 				}
 				break;
@@ -2279,16 +2308,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 396;
+			State = 401;
 			Match(OPTION);
-			State = 397;
+			State = 402;
 			name();
-			State = 399;
+			State = 404;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 398;
+				State = 403;
 				text();
 				}
 			}
@@ -2332,26 +2361,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 401;
+			State = 406;
 			Match(ENERGY);
-			State = 402;
+			State = 407;
 			reference();
-			State = 404;
+			State = 409;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 403;
+				State = 408;
 				text();
 				}
 			}
 
-			State = 407;
+			State = 412;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 406;
+				State = 411;
 				propertyBlock();
 				}
 			}
@@ -2395,26 +2424,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 409;
+			State = 414;
 			Match(FLUID);
-			State = 410;
+			State = 415;
 			reference();
-			State = 412;
+			State = 417;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 411;
+				State = 416;
 				text();
 				}
 			}
 
-			State = 415;
+			State = 420;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 414;
+				State = 419;
 				propertyBlock();
 				}
 			}
@@ -2458,21 +2487,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 417;
+			State = 422;
 			Match(CONTROL);
-			State = 418;
+			State = 423;
 			reference();
-			State = 420;
+			State = 425;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 419;
+				State = 424;
 				text();
 				}
 			}
 
-			State = 422;
+			State = 427;
 			controlBlock();
 			}
 		}
@@ -2533,40 +2562,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 424;
+			State = 429;
 			Match(LEFT_BRACE);
-			State = 433;
+			State = 438;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,40,Context) ) {
 			case 1:
 				{
-				State = 425;
-				position();
 				State = 430;
+				position();
+				State = 435;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 426;
+					State = 431;
 					Match(COMMA);
-					State = 427;
+					State = 432;
 					position();
 					}
 					}
-					State = 432;
+					State = 437;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 440;
+			State = 445;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
-				State = 438;
+				State = 443;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2629,7 +2658,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 435;
+					State = 440;
 					property();
 					}
 					break;
@@ -2639,13 +2668,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 436;
+					State = 441;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 437;
+					State = 442;
 					refitProperty();
 					}
 					break;
@@ -2653,11 +2682,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 442;
+				State = 447;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 443;
+			State = 448;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2698,26 +2727,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 445;
+			State = 450;
 			Match(PART);
-			State = 446;
+			State = 451;
 			reference();
-			State = 448;
+			State = 453;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 447;
+				State = 452;
 				text();
 				}
 			}
 
-			State = 451;
+			State = 456;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 450;
+				State = 455;
 				memberBlock();
 				}
 			}
@@ -2780,7 +2809,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 453;
+			State = 458;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2789,46 +2818,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 454;
+			State = 459;
 			Match(BY);
-			State = 455;
+			State = 460;
 			count();
-			State = 456;
+			State = 461;
 			name();
-			State = 457;
-			Match(AS);
-			State = 458;
-			reference();
 			State = 462;
+			Match(AS);
+			State = 463;
+			reference();
+			State = 467;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 459;
+				State = 464;
 				inlineClause();
 				}
 				}
-				State = 464;
+				State = 469;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 471;
+			State = 476;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 466;
+				State = 471;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 465;
+					State = 470;
 					inlineCover();
 					}
 					}
-					State = 468;
+					State = 473;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2836,7 +2865,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 470;
+				State = 475;
 				propertyBlock();
 				}
 				break;
@@ -2957,28 +2986,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 473;
+			State = 478;
 			cover();
-			State = 477;
+			State = 482;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 474;
+				State = 479;
 				inlineClause();
 				}
 				}
-				State = 479;
+				State = 484;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 481;
+			State = 486;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 480;
+				State = 485;
 				propertyBlock();
 				}
 			}
@@ -3031,16 +3060,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 487;
+			State = 492;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 483;
+				State = 488;
 				Match(AT);
-				State = 484;
+				State = 489;
 				text();
 				}
 				break;
@@ -3050,7 +3079,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 485;
+				State = 490;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3059,7 +3088,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 486;
+				State = 491;
 				reference();
 				}
 				break;
@@ -3098,14 +3127,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 489;
+			State = 494;
 			Match(ASIDE);
-			State = 491;
+			State = 496;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 490;
+				State = 495;
 				text();
 				}
 			}
@@ -3149,15 +3178,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 493;
+			State = 498;
 			Match(EACH);
-			State = 494;
+			State = 499;
 			name();
-			State = 495;
+			State = 500;
 			Match(IN);
-			State = 496;
+			State = 501;
 			@values();
-			State = 497;
+			State = 502;
 			memberBlock();
 			}
 		}
@@ -3194,11 +3223,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 499;
+			State = 504;
 			Match(WHEN);
-			State = 500;
+			State = 505;
 			test();
-			State = 501;
+			State = 506;
 			memberBlock();
 			}
 		}
@@ -3242,38 +3271,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_values);
 		int _la;
 		try {
-			State = 514;
+			State = 519;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 503;
+				State = 508;
 				Match(INTEGER);
-				State = 504;
+				State = 509;
 				Match(RANGE);
-				State = 505;
+				State = 510;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 506;
-				value();
 				State = 511;
+				value();
+				State = 516;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 507;
+					State = 512;
 					Match(COMMA);
-					State = 508;
+					State = 513;
 					value();
 					}
 					}
-					State = 513;
+					State = 518;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3309,7 +3338,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 518;
+			State = 523;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3395,14 +3424,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 516;
+				State = 521;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 517;
+				State = 522;
 				Match(INTEGER);
 				}
 				break;
@@ -3443,15 +3472,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 530;
+			State = 535;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 520;
+				State = 525;
 				Match(NOT);
-				State = 521;
+				State = 526;
 				name();
 				}
 				break;
@@ -3538,26 +3567,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 522;
+				State = 527;
 				name();
-				State = 528;
+				State = 533;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 523;
+					State = 528;
 					Match(IS);
-					State = 525;
+					State = 530;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 524;
+						State = 529;
 						Match(NOT);
 						}
 					}
 
-					State = 527;
+					State = 532;
 					value();
 					}
 				}
@@ -3612,35 +3641,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 532;
+			State = 537;
 			Match(PROCEDURE);
-			State = 533;
+			State = 538;
 			name();
-			State = 535;
+			State = 540;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 534;
+				State = 539;
 				parameters();
 				}
 			}
 
-			State = 538;
+			State = 543;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 537;
+				State = 542;
 				text();
 				}
 			}
 
-			State = 540;
+			State = 545;
 			Match(ON);
-			State = 541;
+			State = 546;
 			name();
-			State = 542;
+			State = 547;
 			procedureBlock();
 			}
 		}
@@ -3686,27 +3715,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 544;
+			State = 549;
 			Match(LEFT_PAREN);
-			State = 545;
-			parameter();
 			State = 550;
+			parameter();
+			State = 555;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 546;
+				State = 551;
 				Match(COMMA);
-				State = 547;
+				State = 552;
 				furtherParameter();
 				}
 				}
-				State = 552;
+				State = 557;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 553;
+			State = 558;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3743,11 +3772,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 555;
+			State = 560;
 			name();
-			State = 556;
+			State = 561;
 			Match(IN);
-			State = 557;
+			State = 562;
 			firstValues();
 			}
 		}
@@ -3784,13 +3813,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 565;
+			State = 570;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 559;
+				State = 564;
 				Match(INTEGER);
 				}
 				break;
@@ -3877,16 +3906,16 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 560;
+				State = 565;
 				name();
-				State = 563;
+				State = 568;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 561;
+					State = 566;
 					Match(IN);
-					State = 562;
+					State = 567;
 					firstValues();
 					}
 				}
@@ -3930,7 +3959,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 70, RULE_firstValues);
 		int _la;
 		try {
-			State = 573;
+			State = 578;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4016,23 +4045,23 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 567;
+				State = 572;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 568;
+				State = 573;
 				Match(INTEGER);
-				State = 571;
+				State = 576;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 569;
+					State = 574;
 					Match(RANGE);
-					State = 570;
+					State = 575;
 					Match(INTEGER);
 					}
 				}
@@ -4078,23 +4107,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 575;
+			State = 580;
 			Match(LEFT_BRACE);
-			State = 579;
+			State = 584;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
 				{
-				State = 576;
+				State = 581;
 				procedureItem();
 				}
 				}
-				State = 581;
+				State = 586;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 582;
+			State = 587;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4146,55 +4175,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 74, RULE_procedureItem);
 		try {
-			State = 592;
+			State = 597;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 584;
+				State = 589;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 585;
+				State = 590;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 586;
+				State = 591;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 587;
+				State = 592;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 588;
+				State = 593;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 589;
+				State = 594;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 590;
+				State = 595;
 				whenItems();
 				}
 				break;
@@ -4259,7 +4288,7 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 591;
+				State = 596;
 				property();
 				}
 				break;
@@ -4300,11 +4329,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 594;
+			State = 599;
 			Match(GOAL);
-			State = 595;
+			State = 600;
 			verb();
-			State = 596;
+			State = 601;
 			reference();
 			}
 		}
@@ -4341,11 +4370,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 598;
+			State = 603;
 			Match(STAGE);
-			State = 599;
+			State = 604;
 			text();
-			State = 600;
+			State = 605;
 			stepBlock();
 			}
 		}
@@ -4392,44 +4421,44 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 602;
+			State = 607;
 			Match(DO);
-			State = 603;
+			State = 608;
 			name();
-			State = 616;
+			State = 621;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 604;
+				State = 609;
 				Match(LEFT_PAREN);
-				State = 613;
+				State = 618;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 1610612991L) != 0)) {
 					{
-					State = 605;
-					value();
 					State = 610;
+					value();
+					State = 615;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 606;
+						State = 611;
 						Match(COMMA);
-						State = 607;
+						State = 612;
 						value();
 						}
 						}
-						State = 612;
+						State = 617;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 615;
+				State = 620;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4466,9 +4495,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 618;
+			State = 623;
 			Match(WORK);
-			State = 619;
+			State = 624;
 			stepBlock();
 			}
 		}
@@ -4509,15 +4538,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 621;
+			State = 626;
 			Match(EACH);
-			State = 622;
+			State = 627;
 			name();
-			State = 623;
+			State = 628;
 			Match(IN);
-			State = 624;
+			State = 629;
 			@values();
-			State = 625;
+			State = 630;
 			procedureBlock();
 			}
 		}
@@ -4554,11 +4583,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 627;
+			State = 632;
 			Match(WHEN);
-			State = 628;
+			State = 633;
 			test();
-			State = 629;
+			State = 634;
 			procedureBlock();
 			}
 		}
@@ -4597,23 +4626,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 631;
+			State = 636;
 			Match(LEFT_BRACE);
-			State = 635;
+			State = 640;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -809064464384L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147729535L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147729535L) != 0)) {
 				{
 				{
-				State = 632;
+				State = 637;
 				step();
 				}
 				}
-				State = 637;
+				State = 642;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 638;
+			State = 643;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4631,6 +4660,9 @@ internal partial class ProcScriptParser : Parser {
 	internal partial class StepContext : ParserRuleContext {
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public OneWayAlertContext oneWayAlert() {
+			return GetRuleContext<OneWayAlertContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ActionContext action() {
 			return GetRuleContext<ActionContext>(0);
@@ -4662,94 +4694,65 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 647;
+			State = 653;
 			ErrorHandler.Sync(this);
-			switch (TokenStream.LA(1)) {
-			case DANGER:
-			case WARNING:
-			case CAUTION:
-			case NOTICE:
+			switch ( Interpreter.AdaptivePredict(TokenStream,71,Context) ) {
+			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 640;
+				State = 645;
 				alert();
 				}
 				break;
-			case STRIP:
-			case ASIDE:
-			case UNDO:
-			case LOOSEN:
-			case RELEASE:
-			case UNPLUG:
-			case DISCONNECT:
-			case CUT:
-			case REMOVE:
-			case SET:
-			case ISOLATE:
-			case EMPTY:
-			case SUPPORT:
-			case FASTEN:
-			case TIGHTEN:
-			case ENGAGE:
-			case PLUG:
-			case CONNECT:
-			case RENEW:
-			case RETURN:
-			case FIT:
-			case RESTORE:
-			case FILL:
-			case UNSUPPORT:
-			case REPLACE:
-			case REPAIR:
-			case CLEAN:
-			case INSPECT:
-			case ADJUST:
-			case VERIFY:
+			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 641;
+				State = 646;
+				oneWayAlert();
+				}
+				break;
+			case 3:
+				EnterOuterAlt(_localctx, 3);
+				{
+				State = 647;
 				action();
 				}
 				break;
-			case MEASURE:
-			case TASK:
-			case CHECK:
-				EnterOuterAlt(_localctx, 3);
+			case 4:
+				EnterOuterAlt(_localctx, 4);
 				{
-				State = 642;
+				State = 648;
 				textAction();
 				}
 				break;
-			case DISCARD:
-				EnterOuterAlt(_localctx, 4);
+			case 5:
+				EnterOuterAlt(_localctx, 5);
 				{
-				State = 643;
+				State = 649;
 				discard();
 				}
 				break;
-			case DO:
-				EnterOuterAlt(_localctx, 5);
+			case 6:
+				EnterOuterAlt(_localctx, 6);
 				{
-				State = 644;
+				State = 650;
 				doCall();
 				}
 				break;
-			case EACH:
-				EnterOuterAlt(_localctx, 6);
+			case 7:
+				EnterOuterAlt(_localctx, 7);
 				{
-				State = 645;
+				State = 651;
 				eachSteps();
 				}
 				break;
-			case WHEN:
-				EnterOuterAlt(_localctx, 7);
+			case 8:
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 646;
+				State = 652;
 				whenSteps();
 				}
 				break;
-			default:
-				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -4786,7 +4789,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 649;
+			State = 655;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4795,8 +4798,53 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 650;
+			State = 656;
 			text();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class OneWayAlertContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REFIT() { return GetToken(ProcScriptParser.REFIT, 0); }
+		public OneWayAlertContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_oneWayAlert; } }
+	}
+
+	[RuleVersion(0)]
+	public OneWayAlertContext oneWayAlert() {
+		OneWayAlertContext _localctx = new OneWayAlertContext(Context, State);
+		EnterRule(_localctx, 94, RULE_oneWayAlert);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 658;
+			_la = TokenStream.LA(1);
+			if ( !(_la==STRIP || _la==REFIT) ) {
+			ErrorHandler.RecoverInline(this);
+			}
+			else {
+				ErrorHandler.ReportMatch(this);
+			    Consume();
+			}
+			State = 659;
+			alert();
 			}
 		}
 		catch (RecognitionException re) {
@@ -4832,19 +4880,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 94, RULE_eachSteps);
+		EnterRule(_localctx, 96, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 652;
+			State = 661;
 			Match(EACH);
-			State = 653;
+			State = 662;
 			name();
-			State = 654;
+			State = 663;
 			Match(IN);
-			State = 655;
+			State = 664;
 			@values();
-			State = 656;
+			State = 665;
 			stepBlock();
 			}
 		}
@@ -4877,15 +4925,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 96, RULE_whenSteps);
+		EnterRule(_localctx, 98, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 658;
+			State = 667;
 			Match(WHEN);
-			State = 659;
+			State = 668;
 			test();
-			State = 660;
+			State = 669;
 			stepBlock();
 			}
 		}
@@ -4931,55 +4979,55 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 98, RULE_action);
+		EnterRule(_localctx, 100, RULE_action);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 662;
+			State = 671;
 			verb();
-			State = 666;
+			State = 675;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,72,Context) ) {
 			case 1:
 				{
-				State = 663;
+				State = 672;
 				amount();
-				State = 664;
+				State = 673;
 				Match(OF);
 				}
 				break;
 			}
-			State = 668;
+			State = 677;
 			reference();
-			State = 671;
+			State = 680;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 669;
+				State = 678;
 				Match(TO);
-				State = 670;
+				State = 679;
 				position();
 				}
 			}
 
-			State = 674;
+			State = 683;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 673;
+				State = 682;
 				background();
 				}
 			}
 
-			State = 677;
+			State = 686;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 676;
+				State = 685;
 				propertyBlock();
 				}
 			}
@@ -5010,12 +5058,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 100, RULE_amount);
+		EnterRule(_localctx, 102, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 679;
+			State = 688;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5078,12 +5126,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 102, RULE_verb);
+		EnterRule(_localctx, 104, RULE_verb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 681;
+			State = 690;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1096827273216L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147483659L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5135,12 +5183,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 104, RULE_textAction);
+		EnterRule(_localctx, 106, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 683;
+			State = 692;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5149,46 +5197,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 684;
+			State = 693;
 			text();
-			State = 687;
+			State = 696;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 685;
+				State = 694;
 				Match(EXPECT);
-				State = 686;
+				State = 695;
 				limit();
 				}
 			}
 
-			State = 690;
+			State = 699;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,77,Context) ) {
 			case 1:
 				{
-				State = 689;
+				State = 698;
 				needsClause();
 				}
 				break;
 			}
-			State = 693;
+			State = 702;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 692;
+				State = 701;
 				background();
 				}
 			}
 
-			State = 696;
+			State = 705;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 695;
+				State = 704;
 				propertyBlock();
 				}
 			}
@@ -5223,17 +5271,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 106, RULE_needsClause);
+		EnterRule(_localctx, 108, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 699;
+			State = 708;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 698;
+				State = 707;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5245,9 +5293,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 701;
+			State = 710;
 			Match(NEEDS);
-			State = 702;
+			State = 711;
 			needs();
 			}
 		}
@@ -5275,13 +5323,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 108, RULE_background);
+		EnterRule(_localctx, 110, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 704;
+			State = 713;
 			Match(IN);
-			State = 705;
+			State = 714;
 			Match(BACKGROUND);
 			}
 		}
@@ -5315,17 +5363,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 110, RULE_discard);
+		EnterRule(_localctx, 112, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 707;
+			State = 716;
 			Match(DISCARD);
-			State = 708;
+			State = 717;
 			reference();
-			State = 709;
+			State = 718;
 			Match(BECAUSE);
-			State = 710;
+			State = 719;
 			text();
 			}
 		}
@@ -5359,26 +5407,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 112, RULE_refitRules);
+		EnterRule(_localctx, 114, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 712;
+			State = 721;
 			Match(REFIT);
-			State = 716;
+			State = 725;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 713;
+				State = 722;
 				Match(NEEDS);
-				State = 714;
+				State = 723;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 715;
+				State = 724;
 				ruleBlock();
 				}
 				break;
@@ -5417,28 +5465,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 114, RULE_ruleBlock);
+		EnterRule(_localctx, 116, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 718;
+			State = 727;
 			Match(LEFT_BRACE);
-			State = 722;
+			State = 731;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || _la==VERIFY || _la==TEST) {
 				{
 				{
-				State = 719;
+				State = 728;
 				refitRule();
 				}
 				}
-				State = 724;
+				State = 733;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 725;
+			State = 734;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5485,9 +5533,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 116, RULE_refitRule);
+		EnterRule(_localctx, 118, RULE_refitRule);
 		try {
-			State = 734;
+			State = 743;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5496,7 +5544,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 727;
+				State = 736;
 				alert();
 				}
 				break;
@@ -5532,42 +5580,42 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 728;
+				State = 737;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 729;
+				State = 738;
 				checkRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 730;
+				State = 739;
 				testRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 731;
+				State = 740;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 732;
+				State = 741;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 733;
+				State = 742;
 				whenRules();
 				}
 				break;
@@ -5608,19 +5656,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 118, RULE_eachRules);
+		EnterRule(_localctx, 120, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 736;
+			State = 745;
 			Match(EACH);
-			State = 737;
+			State = 746;
 			name();
-			State = 738;
+			State = 747;
 			Match(IN);
-			State = 739;
+			State = 748;
 			@values();
-			State = 740;
+			State = 749;
 			ruleBlock();
 			}
 		}
@@ -5653,15 +5701,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 120, RULE_whenRules);
+		EnterRule(_localctx, 122, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 742;
+			State = 751;
 			Match(WHEN);
-			State = 743;
+			State = 752;
 			test();
-			State = 744;
+			State = 753;
 			ruleBlock();
 			}
 		}
@@ -5699,27 +5747,27 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 122, RULE_orderRule);
+		EnterRule(_localctx, 124, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 746;
+			State = 755;
 			verb();
-			State = 747;
+			State = 756;
 			reference();
-			State = 750;
+			State = 759;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 748;
+				State = 757;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 749;
+				State = 758;
 				whileClause();
 				}
 				break;
@@ -5766,36 +5814,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 124, RULE_whileClause);
+		EnterRule(_localctx, 126, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 752;
+			State = 761;
 			Match(WHILE);
-			State = 753;
+			State = 762;
 			reference();
-			State = 758;
+			State = 767;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 754;
+				State = 763;
 				Match(COMMA);
-				State = 755;
+				State = 764;
 				reference();
 				}
 				}
-				State = 760;
+				State = 769;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 761;
+			State = 770;
 			Match(OPEN);
-			State = 762;
+			State = 771;
 			Match(BECAUSE);
-			State = 763;
+			State = 772;
 			text();
 			}
 		}
@@ -5835,43 +5883,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 126, RULE_checkRule);
+		EnterRule(_localctx, 128, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 765;
+			State = 774;
 			Match(CHECK);
-			State = 766;
+			State = 775;
 			text();
-			State = 769;
+			State = 778;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 767;
+				State = 776;
 				Match(EXPECT);
-				State = 768;
+				State = 777;
 				limit();
 				}
 			}
 
-			State = 772;
+			State = 781;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,87,Context) ) {
 			case 1:
 				{
-				State = 771;
+				State = 780;
 				needsClause();
 				}
 				break;
 			}
-			State = 775;
+			State = 784;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 774;
+				State = 783;
 				order();
 				}
 			}
@@ -5910,26 +5958,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 128, RULE_testRule);
+		EnterRule(_localctx, 130, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 777;
+			State = 786;
 			Match(TEST);
-			State = 778;
+			State = 787;
 			text();
-			State = 780;
+			State = 789;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 779;
+				State = 788;
 				order();
 				}
 			}
 
-			State = 782;
+			State = 791;
 			testBlock();
 			}
 		}
@@ -5963,28 +6011,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 130, RULE_testBlock);
+		EnterRule(_localctx, 132, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 784;
+			State = 793;
 			Match(LEFT_BRACE);
-			State = 788;
+			State = 797;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || _la==POWER || _la==WHILE) {
 				{
 				{
-				State = 785;
+				State = 794;
 				testItem();
 				}
 				}
-				State = 790;
+				State = 799;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 791;
+			State = 800;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6022,9 +6070,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 132, RULE_testItem);
+		EnterRule(_localctx, 134, RULE_testItem);
 		try {
-			State = 797;
+			State = 806;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6033,14 +6081,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 793;
+				State = 802;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 794;
+				State = 803;
 				powerClause();
 				}
 				break;
@@ -6049,14 +6097,14 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 795;
+				State = 804;
 				textAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 796;
+				State = 805;
 				whileClause();
 				}
 				break;
@@ -6097,28 +6145,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 134, RULE_powerClause);
+		EnterRule(_localctx, 136, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 799;
+			State = 808;
 			Match(POWER);
-			State = 800;
+			State = 809;
 			reference();
-			State = 805;
+			State = 814;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 801;
+				State = 810;
 				Match(COMMA);
-				State = 802;
+				State = 811;
 				reference();
 				}
 				}
-				State = 807;
+				State = 816;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6154,12 +6202,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 136, RULE_order);
+		EnterRule(_localctx, 138, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 808;
+			State = 817;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6168,9 +6216,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 809;
+			State = 818;
 			verb();
-			State = 810;
+			State = 819;
 			reference();
 			}
 		}
@@ -6198,12 +6246,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 138, RULE_text);
+		EnterRule(_localctx, 140, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 812;
+			State = 821;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6237,11 +6285,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 140, RULE_count);
+		EnterRule(_localctx, 142, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 814;
+			State = 823;
 			Match(INTEGER);
 			}
 		}
@@ -6281,29 +6329,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 142, RULE_quantity);
+		EnterRule(_localctx, 144, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 816;
+			State = 825;
 			number();
-			State = 818;
+			State = 827;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,93,Context) ) {
 			case 1:
 				{
-				State = 817;
+				State = 826;
 				unit();
 				}
 				break;
 			}
-			State = 825;
+			State = 834;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 820;
+				State = 829;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6312,14 +6360,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 821;
+				State = 830;
 				number();
-				State = 823;
+				State = 832;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,94,Context) ) {
 				case 1:
 					{
-					State = 822;
+					State = 831;
 					unit();
 					}
 					break;
@@ -6358,17 +6406,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 144, RULE_limit);
+		EnterRule(_localctx, 146, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 828;
+			State = 837;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 156)) & ~0x3f) == 0 && ((1L << (_la - 156)) & 15L) != 0)) {
 				{
-				State = 827;
+				State = 836;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 156)) & ~0x3f) == 0 && ((1L << (_la - 156)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6380,7 +6428,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 830;
+			State = 839;
 			quantity();
 			}
 		}
@@ -6413,52 +6461,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 146, RULE_number);
+		EnterRule(_localctx, 148, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 833;
+			State = 842;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 832;
+				State = 841;
 				Match(MINUS);
 				}
 			}
 
-			State = 844;
+			State = 853;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 835;
+				State = 844;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 836;
+				State = 845;
 				Match(INTEGER);
-				State = 842;
+				State = 851;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 837;
+					State = 846;
 					Match(SLASH);
-					State = 838;
+					State = 847;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 839;
+					State = 848;
 					Match(INTEGER);
-					State = 840;
+					State = 849;
 					Match(SLASH);
-					State = 841;
+					State = 850;
 					Match(INTEGER);
 					}
 					break;
@@ -6636,30 +6684,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 148, RULE_unit);
+		EnterRule(_localctx, 150, RULE_unit);
 		int _la;
 		try {
-			State = 859;
+			State = 868;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 846;
+				State = 855;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 847;
+				State = 856;
 				Match(DEGREE);
-				State = 849;
+				State = 858;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 848;
+					State = 857;
 					Match(NAME);
 					}
 				}
@@ -6670,15 +6718,15 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 851;
+				State = 860;
 				unitName();
-				State = 856;
+				State = 865;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (((((_la - 150)) & ~0x3f) == 0 && ((1L << (_la - 150)) & 25L) != 0)) {
 					{
 					{
-					State = 852;
+					State = 861;
 					_la = TokenStream.LA(1);
 					if ( !(((((_la - 150)) & ~0x3f) == 0 && ((1L << (_la - 150)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
@@ -6687,11 +6735,11 @@ internal partial class ProcScriptParser : Parser {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 853;
+					State = 862;
 					unitName();
 					}
 					}
-					State = 858;
+					State = 867;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -6725,12 +6773,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 150, RULE_unitName);
+		EnterRule(_localctx, 152, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 861;
+			State = 870;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6769,19 +6817,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 152, RULE_reference);
+		EnterRule(_localctx, 154, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 863;
+			State = 872;
 			name();
-			State = 865;
+			State = 874;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 864;
+				State = 873;
 				index();
 				}
 			}
@@ -6822,32 +6870,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 154, RULE_index);
+		EnterRule(_localctx, 156, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 867;
+			State = 876;
 			Match(LEFT_BRACKET);
-			State = 868;
+			State = 877;
 			value();
-			State = 873;
+			State = 882;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 869;
+				State = 878;
 				Match(COMMA);
-				State = 870;
+				State = 879;
 				value();
 				}
 				}
-				State = 875;
+				State = 884;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 876;
+			State = 885;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -6954,12 +7002,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 156, RULE_name);
+		EnterRule(_localctx, 158, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 878;
+			State = 887;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 1073742079L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7000,9 +7048,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 158, RULE_position);
+		EnterRule(_localctx, 160, RULE_position);
 		try {
-			State = 886;
+			State = 895;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -7088,42 +7136,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 880;
+				State = 889;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 881;
+				State = 890;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 882;
+				State = 891;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 883;
+				State = 892;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 884;
+				State = 893;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 885;
+				State = 894;
 				Match(AT);
 				}
 				break;
@@ -7143,7 +7191,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,175,889,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,175,898,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7154,309 +7202,312 @@ internal partial class ProcScriptParser : Parser {
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
-		2,78,7,78,2,79,7,79,1,0,1,0,1,0,1,0,5,0,165,8,0,10,0,12,0,168,9,0,1,0,
-		1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,178,8,2,1,2,3,2,181,8,2,1,3,1,3,1,3,1,
-		3,5,3,187,8,3,10,3,12,3,190,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,5,4,202,8,4,10,4,12,4,205,9,4,1,4,1,4,5,4,209,8,4,10,4,12,4,212,9,4,
-		1,4,1,4,1,4,1,4,5,4,218,8,4,10,4,12,4,221,9,4,1,4,1,4,1,4,1,4,1,4,5,4,
-		228,8,4,10,4,12,4,231,9,4,1,4,1,4,1,4,1,4,1,4,3,4,238,8,4,1,4,1,4,1,4,
-		1,4,1,4,1,4,1,4,3,4,247,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,266,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,
-		3,4,276,8,4,3,4,278,8,4,1,4,1,4,3,4,282,8,4,1,4,3,4,285,8,4,1,4,1,4,1,
-		4,3,4,290,8,4,1,4,3,4,293,8,4,1,4,1,4,1,4,1,4,3,4,299,8,4,1,5,1,5,1,5,
-		1,5,1,5,1,5,5,5,307,8,5,10,5,12,5,310,9,5,1,5,1,5,3,5,314,8,5,3,5,316,
-		8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,3,7,329,8,7,1,8,1,8,1,
-		8,3,8,334,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,342,8,8,1,8,3,8,345,8,8,1,9,
-		1,9,1,9,3,9,350,8,9,1,10,1,10,1,10,5,10,355,8,10,10,10,12,10,358,9,10,
-		1,11,1,11,1,11,1,11,3,11,364,8,11,1,12,1,12,1,13,1,13,1,13,3,13,371,8,
-		13,1,13,1,13,1,14,1,14,5,14,377,8,14,10,14,12,14,380,9,14,1,14,1,14,1,
-		15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,395,8,15,1,16,
-		1,16,1,16,3,16,400,8,16,1,17,1,17,1,17,3,17,405,8,17,1,17,3,17,408,8,17,
-		1,18,1,18,1,18,3,18,413,8,18,1,18,3,18,416,8,18,1,19,1,19,1,19,3,19,421,
-		8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,20,429,8,20,10,20,12,20,432,9,20,
-		3,20,434,8,20,1,20,1,20,1,20,5,20,439,8,20,10,20,12,20,442,9,20,1,20,1,
-		20,1,21,1,21,1,21,3,21,449,8,21,1,21,3,21,452,8,21,1,22,1,22,1,22,1,22,
-		1,22,1,22,1,22,5,22,461,8,22,10,22,12,22,464,9,22,1,22,4,22,467,8,22,11,
-		22,12,22,468,1,22,3,22,472,8,22,1,23,1,23,5,23,476,8,23,10,23,12,23,479,
-		9,23,1,23,3,23,482,8,23,1,24,1,24,1,24,1,24,3,24,488,8,24,1,25,1,25,3,
-		25,492,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,
-		1,28,1,28,1,28,1,28,5,28,510,8,28,10,28,12,28,513,9,28,3,28,515,8,28,1,
-		29,1,29,3,29,519,8,29,1,30,1,30,1,30,1,30,1,30,3,30,526,8,30,1,30,3,30,
-		529,8,30,3,30,531,8,30,1,31,1,31,1,31,3,31,536,8,31,1,31,3,31,539,8,31,
-		1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,549,8,32,10,32,12,32,552,
-		9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,564,8,34,3,
-		34,566,8,34,1,35,1,35,1,35,1,35,3,35,572,8,35,3,35,574,8,35,1,36,1,36,
-		5,36,578,8,36,10,36,12,36,581,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,
-		1,37,1,37,1,37,3,37,593,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,
-		40,1,40,1,40,1,40,1,40,1,40,5,40,609,8,40,10,40,12,40,612,9,40,3,40,614,
-		8,40,1,40,3,40,617,8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,
-		43,1,43,1,43,1,43,1,44,1,44,5,44,634,8,44,10,44,12,44,637,9,44,1,44,1,
-		44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,648,8,45,1,46,1,46,1,46,1,47,
-		1,47,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,3,49,
-		667,8,49,1,49,1,49,1,49,3,49,672,8,49,1,49,3,49,675,8,49,1,49,3,49,678,
-		8,49,1,50,1,50,1,51,1,51,1,52,1,52,1,52,1,52,3,52,688,8,52,1,52,3,52,691,
-		8,52,1,52,3,52,694,8,52,1,52,3,52,697,8,52,1,53,3,53,700,8,53,1,53,1,53,
-		1,53,1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,55,1,56,1,56,1,56,1,56,3,56,
-		717,8,56,1,57,1,57,5,57,721,8,57,10,57,12,57,724,9,57,1,57,1,57,1,58,1,
-		58,1,58,1,58,1,58,1,58,1,58,3,58,735,8,58,1,59,1,59,1,59,1,59,1,59,1,59,
-		1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,3,61,751,8,61,1,62,1,62,1,62,1,
-		62,5,62,757,8,62,10,62,12,62,760,9,62,1,62,1,62,1,62,1,62,1,63,1,63,1,
-		63,1,63,3,63,770,8,63,1,63,3,63,773,8,63,1,63,3,63,776,8,63,1,64,1,64,
-		1,64,3,64,781,8,64,1,64,1,64,1,65,1,65,5,65,787,8,65,10,65,12,65,790,9,
-		65,1,65,1,65,1,66,1,66,1,66,1,66,3,66,798,8,66,1,67,1,67,1,67,1,67,5,67,
-		804,8,67,10,67,12,67,807,9,67,1,68,1,68,1,68,1,68,1,69,1,69,1,70,1,70,
-		1,71,1,71,3,71,819,8,71,1,71,1,71,1,71,3,71,824,8,71,3,71,826,8,71,1,72,
-		3,72,829,8,72,1,72,1,72,1,73,3,73,834,8,73,1,73,1,73,1,73,1,73,1,73,1,
-		73,1,73,3,73,843,8,73,3,73,845,8,73,1,74,1,74,1,74,3,74,850,8,74,1,74,
-		1,74,1,74,5,74,855,8,74,10,74,12,74,858,9,74,3,74,860,8,74,1,75,1,75,1,
-		76,1,76,3,76,866,8,76,1,77,1,77,1,77,1,77,5,77,872,8,77,10,77,12,77,875,
-		9,77,1,77,1,77,1,78,1,78,1,79,1,79,1,79,1,79,1,79,1,79,3,79,887,8,79,1,
-		79,0,0,80,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
-		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
-		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
-		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,0,23,1,0,2,
-		8,7,0,42,42,48,49,53,53,59,60,69,69,101,104,113,118,5,0,83,83,87,89,94,
-		94,96,99,119,124,5,0,2,2,27,27,73,73,85,85,125,125,1,0,132,134,1,0,136,
-		137,2,0,93,93,138,139,1,0,141,142,1,0,78,81,2,0,23,24,26,26,3,0,31,31,
-		49,49,105,112,1,0,16,18,2,0,75,75,168,168,5,0,29,29,31,31,40,65,67,67,
-		95,95,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,170,171,2,0,147,147,152,
-		152,1,0,156,159,2,0,150,150,153,154,2,0,25,25,169,169,6,0,2,8,11,14,36,
-		36,75,77,82,146,169,169,974,0,166,1,0,0,0,2,171,1,0,0,0,4,174,1,0,0,0,
-		6,182,1,0,0,0,8,298,1,0,0,0,10,315,1,0,0,0,12,317,1,0,0,0,14,324,1,0,0,
-		0,16,344,1,0,0,0,18,349,1,0,0,0,20,351,1,0,0,0,22,359,1,0,0,0,24,365,1,
-		0,0,0,26,367,1,0,0,0,28,374,1,0,0,0,30,394,1,0,0,0,32,396,1,0,0,0,34,401,
-		1,0,0,0,36,409,1,0,0,0,38,417,1,0,0,0,40,424,1,0,0,0,42,445,1,0,0,0,44,
-		453,1,0,0,0,46,473,1,0,0,0,48,487,1,0,0,0,50,489,1,0,0,0,52,493,1,0,0,
-		0,54,499,1,0,0,0,56,514,1,0,0,0,58,518,1,0,0,0,60,530,1,0,0,0,62,532,1,
-		0,0,0,64,544,1,0,0,0,66,555,1,0,0,0,68,565,1,0,0,0,70,573,1,0,0,0,72,575,
-		1,0,0,0,74,592,1,0,0,0,76,594,1,0,0,0,78,598,1,0,0,0,80,602,1,0,0,0,82,
-		618,1,0,0,0,84,621,1,0,0,0,86,627,1,0,0,0,88,631,1,0,0,0,90,647,1,0,0,
-		0,92,649,1,0,0,0,94,652,1,0,0,0,96,658,1,0,0,0,98,662,1,0,0,0,100,679,
-		1,0,0,0,102,681,1,0,0,0,104,683,1,0,0,0,106,699,1,0,0,0,108,704,1,0,0,
-		0,110,707,1,0,0,0,112,712,1,0,0,0,114,718,1,0,0,0,116,734,1,0,0,0,118,
-		736,1,0,0,0,120,742,1,0,0,0,122,746,1,0,0,0,124,752,1,0,0,0,126,765,1,
-		0,0,0,128,777,1,0,0,0,130,784,1,0,0,0,132,797,1,0,0,0,134,799,1,0,0,0,
-		136,808,1,0,0,0,138,812,1,0,0,0,140,814,1,0,0,0,142,816,1,0,0,0,144,828,
-		1,0,0,0,146,833,1,0,0,0,148,859,1,0,0,0,150,861,1,0,0,0,152,863,1,0,0,
-		0,154,867,1,0,0,0,156,878,1,0,0,0,158,886,1,0,0,0,160,165,3,2,1,0,161,
-		165,3,4,2,0,162,165,3,26,13,0,163,165,3,62,31,0,164,160,1,0,0,0,164,161,
-		1,0,0,0,164,162,1,0,0,0,164,163,1,0,0,0,165,168,1,0,0,0,166,164,1,0,0,
-		0,166,167,1,0,0,0,167,169,1,0,0,0,168,166,1,0,0,0,169,170,5,0,0,1,170,
-		1,1,0,0,0,171,172,5,1,0,0,172,173,3,138,69,0,173,3,1,0,0,0,174,175,7,0,
-		0,0,175,177,3,156,78,0,176,178,3,138,69,0,177,176,1,0,0,0,177,178,1,0,
-		0,0,178,180,1,0,0,0,179,181,3,6,3,0,180,179,1,0,0,0,180,181,1,0,0,0,181,
-		5,1,0,0,0,182,188,5,161,0,0,183,187,3,8,4,0,184,187,3,10,5,0,185,187,3,
-		14,7,0,186,183,1,0,0,0,186,184,1,0,0,0,186,185,1,0,0,0,187,190,1,0,0,0,
-		188,186,1,0,0,0,188,189,1,0,0,0,189,191,1,0,0,0,190,188,1,0,0,0,191,192,
-		5,162,0,0,192,7,1,0,0,0,193,194,7,1,0,0,194,299,3,138,69,0,195,196,7,2,
-		0,0,196,299,3,142,71,0,197,198,5,86,0,0,198,203,3,142,71,0,199,200,5,160,
-		0,0,200,202,3,142,71,0,201,199,1,0,0,0,202,205,1,0,0,0,203,201,1,0,0,0,
-		203,204,1,0,0,0,204,210,1,0,0,0,205,203,1,0,0,0,206,207,5,148,0,0,207,
-		209,3,142,71,0,208,206,1,0,0,0,209,212,1,0,0,0,210,208,1,0,0,0,210,211,
-		1,0,0,0,211,299,1,0,0,0,212,210,1,0,0,0,213,214,7,3,0,0,214,219,3,152,
-		76,0,215,216,5,160,0,0,216,218,3,152,76,0,217,215,1,0,0,0,218,221,1,0,
-		0,0,219,217,1,0,0,0,219,220,1,0,0,0,220,299,1,0,0,0,221,219,1,0,0,0,222,
-		223,5,56,0,0,223,224,5,126,0,0,224,229,3,152,76,0,225,226,5,160,0,0,226,
-		228,3,152,76,0,227,225,1,0,0,0,228,231,1,0,0,0,229,227,1,0,0,0,229,230,
-		1,0,0,0,230,299,1,0,0,0,231,229,1,0,0,0,232,237,5,127,0,0,233,238,5,128,
-		0,0,234,238,5,129,0,0,235,236,5,130,0,0,236,238,5,107,0,0,237,233,1,0,
-		0,0,237,234,1,0,0,0,237,235,1,0,0,0,238,299,1,0,0,0,239,240,5,131,0,0,
-		240,299,7,4,0,0,241,242,5,100,0,0,242,299,3,140,70,0,243,246,5,82,0,0,
-		244,247,3,16,8,0,245,247,5,135,0,0,246,244,1,0,0,0,246,245,1,0,0,0,247,
-		299,1,0,0,0,248,249,5,84,0,0,249,299,3,18,9,0,250,251,5,90,0,0,251,252,
-		3,140,70,0,252,253,3,152,76,0,253,299,1,0,0,0,254,255,5,91,0,0,255,256,
-		3,142,71,0,256,257,5,74,0,0,257,258,3,152,76,0,258,299,1,0,0,0,259,260,
-		5,126,0,0,260,261,3,152,76,0,261,262,7,5,0,0,262,265,3,142,71,0,263,264,
-		5,74,0,0,264,266,3,152,76,0,265,263,1,0,0,0,265,266,1,0,0,0,266,299,1,
-		0,0,0,267,268,5,92,0,0,268,299,5,1,0,0,269,299,7,6,0,0,270,271,5,95,0,
-		0,271,277,3,138,69,0,272,275,5,22,0,0,273,276,3,152,76,0,274,276,3,138,
-		69,0,275,273,1,0,0,0,275,274,1,0,0,0,276,278,1,0,0,0,277,272,1,0,0,0,277,
-		278,1,0,0,0,278,281,1,0,0,0,279,280,5,77,0,0,280,282,3,144,72,0,281,279,
-		1,0,0,0,281,282,1,0,0,0,282,284,1,0,0,0,283,285,3,6,3,0,284,283,1,0,0,
-		0,284,285,1,0,0,0,285,299,1,0,0,0,286,287,5,140,0,0,287,289,3,142,71,0,
-		288,290,7,7,0,0,289,288,1,0,0,0,289,290,1,0,0,0,290,299,1,0,0,0,291,293,
-		5,29,0,0,292,291,1,0,0,0,292,293,1,0,0,0,293,294,1,0,0,0,294,295,5,28,
-		0,0,295,299,3,20,10,0,296,297,7,8,0,0,297,299,3,138,69,0,298,193,1,0,0,
-		0,298,195,1,0,0,0,298,197,1,0,0,0,298,213,1,0,0,0,298,222,1,0,0,0,298,
-		232,1,0,0,0,298,239,1,0,0,0,298,241,1,0,0,0,298,243,1,0,0,0,298,248,1,
-		0,0,0,298,250,1,0,0,0,298,254,1,0,0,0,298,259,1,0,0,0,298,267,1,0,0,0,
-		298,269,1,0,0,0,298,270,1,0,0,0,298,286,1,0,0,0,298,292,1,0,0,0,298,296,
-		1,0,0,0,299,9,1,0,0,0,300,301,5,22,0,0,301,316,3,138,69,0,302,303,7,9,
-		0,0,303,308,3,152,76,0,304,305,5,160,0,0,305,307,3,152,76,0,306,304,1,
-		0,0,0,307,310,1,0,0,0,308,306,1,0,0,0,308,309,1,0,0,0,309,316,1,0,0,0,
-		310,308,1,0,0,0,311,313,3,12,6,0,312,314,3,6,3,0,313,312,1,0,0,0,313,314,
-		1,0,0,0,314,316,1,0,0,0,315,300,1,0,0,0,315,302,1,0,0,0,315,311,1,0,0,
-		0,316,11,1,0,0,0,317,318,5,21,0,0,318,319,5,19,0,0,319,320,3,140,70,0,
-		320,321,3,156,78,0,321,322,5,20,0,0,322,323,3,152,76,0,323,13,1,0,0,0,
-		324,328,5,30,0,0,325,326,5,28,0,0,326,329,3,20,10,0,327,329,3,6,3,0,328,
-		325,1,0,0,0,328,327,1,0,0,0,329,15,1,0,0,0,330,333,5,169,0,0,331,332,5,
-		153,0,0,332,334,5,168,0,0,333,331,1,0,0,0,333,334,1,0,0,0,334,345,1,0,
-		0,0,335,336,5,168,0,0,336,337,5,154,0,0,337,338,5,168,0,0,338,339,5,155,
-		0,0,339,341,5,168,0,0,340,342,5,169,0,0,341,340,1,0,0,0,341,342,1,0,0,
-		0,342,345,1,0,0,0,343,345,3,138,69,0,344,330,1,0,0,0,344,335,1,0,0,0,344,
-		343,1,0,0,0,345,17,1,0,0,0,346,350,3,146,73,0,347,350,5,169,0,0,348,350,
-		3,138,69,0,349,346,1,0,0,0,349,347,1,0,0,0,349,348,1,0,0,0,350,19,1,0,
-		0,0,351,356,3,22,11,0,352,353,5,160,0,0,353,355,3,22,11,0,354,352,1,0,
-		0,0,355,358,1,0,0,0,356,354,1,0,0,0,356,357,1,0,0,0,357,21,1,0,0,0,358,
-		356,1,0,0,0,359,363,3,152,76,0,360,361,5,22,0,0,361,364,3,158,79,0,362,
-		364,3,24,12,0,363,360,1,0,0,0,363,362,1,0,0,0,363,364,1,0,0,0,364,23,1,
-		0,0,0,365,366,7,10,0,0,366,25,1,0,0,0,367,368,5,9,0,0,368,370,3,156,78,
-		0,369,371,3,138,69,0,370,369,1,0,0,0,370,371,1,0,0,0,371,372,1,0,0,0,372,
-		373,3,28,14,0,373,27,1,0,0,0,374,378,5,161,0,0,375,377,3,30,15,0,376,375,
-		1,0,0,0,377,380,1,0,0,0,378,376,1,0,0,0,378,379,1,0,0,0,379,381,1,0,0,
-		0,380,378,1,0,0,0,381,382,5,162,0,0,382,29,1,0,0,0,383,395,3,32,16,0,384,
-		395,3,34,17,0,385,395,3,36,18,0,386,395,3,38,19,0,387,395,3,42,21,0,388,
-		395,3,44,22,0,389,395,3,50,25,0,390,395,3,52,26,0,391,395,3,54,27,0,392,
-		395,3,8,4,0,393,395,3,14,7,0,394,383,1,0,0,0,394,384,1,0,0,0,394,385,1,
-		0,0,0,394,386,1,0,0,0,394,387,1,0,0,0,394,388,1,0,0,0,394,389,1,0,0,0,
-		394,390,1,0,0,0,394,391,1,0,0,0,394,392,1,0,0,0,394,393,1,0,0,0,395,31,
-		1,0,0,0,396,397,5,11,0,0,397,399,3,156,78,0,398,400,3,138,69,0,399,398,
-		1,0,0,0,399,400,1,0,0,0,400,33,1,0,0,0,401,402,5,12,0,0,402,404,3,152,
-		76,0,403,405,3,138,69,0,404,403,1,0,0,0,404,405,1,0,0,0,405,407,1,0,0,
-		0,406,408,3,6,3,0,407,406,1,0,0,0,407,408,1,0,0,0,408,35,1,0,0,0,409,410,
-		5,13,0,0,410,412,3,152,76,0,411,413,3,138,69,0,412,411,1,0,0,0,412,413,
-		1,0,0,0,413,415,1,0,0,0,414,416,3,6,3,0,415,414,1,0,0,0,415,416,1,0,0,
-		0,416,37,1,0,0,0,417,418,5,14,0,0,418,420,3,152,76,0,419,421,3,138,69,
-		0,420,419,1,0,0,0,420,421,1,0,0,0,421,422,1,0,0,0,422,423,3,40,20,0,423,
-		39,1,0,0,0,424,433,5,161,0,0,425,430,3,158,79,0,426,427,5,160,0,0,427,
-		429,3,158,79,0,428,426,1,0,0,0,429,432,1,0,0,0,430,428,1,0,0,0,430,431,
-		1,0,0,0,431,434,1,0,0,0,432,430,1,0,0,0,433,425,1,0,0,0,433,434,1,0,0,
-		0,434,440,1,0,0,0,435,439,3,8,4,0,436,439,3,10,5,0,437,439,3,14,7,0,438,
-		435,1,0,0,0,438,436,1,0,0,0,438,437,1,0,0,0,439,442,1,0,0,0,440,438,1,
-		0,0,0,440,441,1,0,0,0,441,443,1,0,0,0,442,440,1,0,0,0,443,444,5,162,0,
-		0,444,41,1,0,0,0,445,446,5,15,0,0,446,448,3,152,76,0,447,449,3,138,69,
-		0,448,447,1,0,0,0,448,449,1,0,0,0,449,451,1,0,0,0,450,452,3,28,14,0,451,
-		450,1,0,0,0,451,452,1,0,0,0,452,43,1,0,0,0,453,454,7,11,0,0,454,455,5,
-		19,0,0,455,456,3,140,70,0,456,457,3,156,78,0,457,458,5,20,0,0,458,462,
-		3,152,76,0,459,461,3,48,24,0,460,459,1,0,0,0,461,464,1,0,0,0,462,460,1,
-		0,0,0,462,463,1,0,0,0,463,471,1,0,0,0,464,462,1,0,0,0,465,467,3,46,23,
-		0,466,465,1,0,0,0,467,468,1,0,0,0,468,466,1,0,0,0,468,469,1,0,0,0,469,
-		472,1,0,0,0,470,472,3,6,3,0,471,466,1,0,0,0,471,470,1,0,0,0,471,472,1,
-		0,0,0,472,45,1,0,0,0,473,477,3,12,6,0,474,476,3,48,24,0,475,474,1,0,0,
-		0,476,479,1,0,0,0,477,475,1,0,0,0,477,478,1,0,0,0,478,481,1,0,0,0,479,
-		477,1,0,0,0,480,482,3,6,3,0,481,480,1,0,0,0,481,482,1,0,0,0,482,47,1,0,
-		0,0,483,484,5,22,0,0,484,488,3,138,69,0,485,486,7,9,0,0,486,488,3,152,
-		76,0,487,483,1,0,0,0,487,485,1,0,0,0,488,49,1,0,0,0,489,491,5,31,0,0,490,
-		492,3,138,69,0,491,490,1,0,0,0,491,492,1,0,0,0,492,51,1,0,0,0,493,494,
-		5,32,0,0,494,495,3,156,78,0,495,496,5,25,0,0,496,497,3,56,28,0,497,498,
-		3,28,14,0,498,53,1,0,0,0,499,500,5,33,0,0,500,501,3,60,30,0,501,502,3,
-		28,14,0,502,55,1,0,0,0,503,504,5,168,0,0,504,505,5,152,0,0,505,515,5,168,
-		0,0,506,511,3,58,29,0,507,508,5,160,0,0,508,510,3,58,29,0,509,507,1,0,
-		0,0,510,513,1,0,0,0,511,509,1,0,0,0,511,512,1,0,0,0,512,515,1,0,0,0,513,
-		511,1,0,0,0,514,503,1,0,0,0,514,506,1,0,0,0,515,57,1,0,0,0,516,519,3,156,
-		78,0,517,519,5,168,0,0,518,516,1,0,0,0,518,517,1,0,0,0,519,59,1,0,0,0,
-		520,521,5,35,0,0,521,531,3,156,78,0,522,528,3,156,78,0,523,525,5,34,0,
-		0,524,526,5,35,0,0,525,524,1,0,0,0,525,526,1,0,0,0,526,527,1,0,0,0,527,
-		529,3,58,29,0,528,523,1,0,0,0,528,529,1,0,0,0,529,531,1,0,0,0,530,520,
-		1,0,0,0,530,522,1,0,0,0,531,61,1,0,0,0,532,533,5,10,0,0,533,535,3,156,
-		78,0,534,536,3,64,32,0,535,534,1,0,0,0,535,536,1,0,0,0,536,538,1,0,0,0,
-		537,539,3,138,69,0,538,537,1,0,0,0,538,539,1,0,0,0,539,540,1,0,0,0,540,
-		541,5,24,0,0,541,542,3,156,78,0,542,543,3,72,36,0,543,63,1,0,0,0,544,545,
-		5,165,0,0,545,550,3,66,33,0,546,547,5,160,0,0,547,549,3,68,34,0,548,546,
-		1,0,0,0,549,552,1,0,0,0,550,548,1,0,0,0,550,551,1,0,0,0,551,553,1,0,0,
-		0,552,550,1,0,0,0,553,554,5,166,0,0,554,65,1,0,0,0,555,556,3,156,78,0,
-		556,557,5,25,0,0,557,558,3,70,35,0,558,67,1,0,0,0,559,566,5,168,0,0,560,
-		563,3,156,78,0,561,562,5,25,0,0,562,564,3,70,35,0,563,561,1,0,0,0,563,
-		564,1,0,0,0,564,566,1,0,0,0,565,559,1,0,0,0,565,560,1,0,0,0,566,69,1,0,
-		0,0,567,574,3,156,78,0,568,571,5,168,0,0,569,570,5,152,0,0,570,572,5,168,
-		0,0,571,569,1,0,0,0,571,572,1,0,0,0,572,574,1,0,0,0,573,567,1,0,0,0,573,
-		568,1,0,0,0,574,71,1,0,0,0,575,579,5,161,0,0,576,578,3,74,37,0,577,576,
-		1,0,0,0,578,581,1,0,0,0,579,577,1,0,0,0,579,580,1,0,0,0,580,582,1,0,0,
-		0,581,579,1,0,0,0,582,583,5,162,0,0,583,73,1,0,0,0,584,593,3,76,38,0,585,
-		593,3,78,39,0,586,593,3,80,40,0,587,593,3,82,41,0,588,593,3,112,56,0,589,
-		593,3,84,42,0,590,593,3,86,43,0,591,593,3,8,4,0,592,584,1,0,0,0,592,585,
-		1,0,0,0,592,586,1,0,0,0,592,587,1,0,0,0,592,588,1,0,0,0,592,589,1,0,0,
-		0,592,590,1,0,0,0,592,591,1,0,0,0,593,75,1,0,0,0,594,595,5,36,0,0,595,
-		596,3,102,51,0,596,597,3,152,76,0,597,77,1,0,0,0,598,599,5,37,0,0,599,
-		600,3,138,69,0,600,601,3,88,44,0,601,79,1,0,0,0,602,603,5,38,0,0,603,616,
-		3,156,78,0,604,613,5,165,0,0,605,610,3,58,29,0,606,607,5,160,0,0,607,609,
-		3,58,29,0,608,606,1,0,0,0,609,612,1,0,0,0,610,608,1,0,0,0,610,611,1,0,
-		0,0,611,614,1,0,0,0,612,610,1,0,0,0,613,605,1,0,0,0,613,614,1,0,0,0,614,
-		615,1,0,0,0,615,617,5,166,0,0,616,604,1,0,0,0,616,617,1,0,0,0,617,81,1,
-		0,0,0,618,619,5,39,0,0,619,620,3,88,44,0,620,83,1,0,0,0,621,622,5,32,0,
-		0,622,623,3,156,78,0,623,624,5,25,0,0,624,625,3,56,28,0,625,626,3,72,36,
-		0,626,85,1,0,0,0,627,628,5,33,0,0,628,629,3,60,30,0,629,630,3,72,36,0,
-		630,87,1,0,0,0,631,635,5,161,0,0,632,634,3,90,45,0,633,632,1,0,0,0,634,
-		637,1,0,0,0,635,633,1,0,0,0,635,636,1,0,0,0,636,638,1,0,0,0,637,635,1,
-		0,0,0,638,639,5,162,0,0,639,89,1,0,0,0,640,648,3,92,46,0,641,648,3,98,
-		49,0,642,648,3,104,52,0,643,648,3,110,55,0,644,648,3,80,40,0,645,648,3,
-		94,47,0,646,648,3,96,48,0,647,640,1,0,0,0,647,641,1,0,0,0,647,642,1,0,
-		0,0,647,643,1,0,0,0,647,644,1,0,0,0,647,645,1,0,0,0,647,646,1,0,0,0,648,
-		91,1,0,0,0,649,650,7,8,0,0,650,651,3,138,69,0,651,93,1,0,0,0,652,653,5,
-		32,0,0,653,654,3,156,78,0,654,655,5,25,0,0,655,656,3,56,28,0,656,657,3,
-		88,44,0,657,95,1,0,0,0,658,659,5,33,0,0,659,660,3,60,30,0,660,661,3,88,
-		44,0,661,97,1,0,0,0,662,666,3,102,51,0,663,664,3,100,50,0,664,665,5,74,
-		0,0,665,667,1,0,0,0,666,663,1,0,0,0,666,667,1,0,0,0,667,668,1,0,0,0,668,
-		671,3,152,76,0,669,670,5,23,0,0,670,672,3,158,79,0,671,669,1,0,0,0,671,
-		672,1,0,0,0,672,674,1,0,0,0,673,675,3,108,54,0,674,673,1,0,0,0,674,675,
-		1,0,0,0,675,677,1,0,0,0,676,678,3,6,3,0,677,676,1,0,0,0,677,678,1,0,0,
-		0,678,99,1,0,0,0,679,680,7,12,0,0,680,101,1,0,0,0,681,682,7,13,0,0,682,
-		103,1,0,0,0,683,684,7,14,0,0,684,687,3,138,69,0,685,686,5,77,0,0,686,688,
-		3,144,72,0,687,685,1,0,0,0,687,688,1,0,0,0,688,690,1,0,0,0,689,691,3,106,
-		53,0,690,689,1,0,0,0,690,691,1,0,0,0,691,693,1,0,0,0,692,694,3,108,54,
-		0,693,692,1,0,0,0,693,694,1,0,0,0,694,696,1,0,0,0,695,697,3,6,3,0,696,
-		695,1,0,0,0,696,697,1,0,0,0,697,105,1,0,0,0,698,700,7,15,0,0,699,698,1,
-		0,0,0,699,700,1,0,0,0,700,701,1,0,0,0,701,702,5,28,0,0,702,703,3,20,10,
-		0,703,107,1,0,0,0,704,705,5,25,0,0,705,706,5,76,0,0,706,109,1,0,0,0,707,
-		708,5,70,0,0,708,709,3,152,76,0,709,710,5,71,0,0,710,711,3,138,69,0,711,
-		111,1,0,0,0,712,716,5,30,0,0,713,714,5,28,0,0,714,717,3,20,10,0,715,717,
-		3,114,57,0,716,713,1,0,0,0,716,715,1,0,0,0,717,113,1,0,0,0,718,722,5,161,
-		0,0,719,721,3,116,58,0,720,719,1,0,0,0,721,724,1,0,0,0,722,720,1,0,0,0,
-		722,723,1,0,0,0,723,725,1,0,0,0,724,722,1,0,0,0,725,726,5,162,0,0,726,
-		115,1,0,0,0,727,735,3,92,46,0,728,735,3,122,61,0,729,735,3,126,63,0,730,
-		735,3,128,64,0,731,735,3,110,55,0,732,735,3,118,59,0,733,735,3,120,60,
-		0,734,727,1,0,0,0,734,728,1,0,0,0,734,729,1,0,0,0,734,730,1,0,0,0,734,
-		731,1,0,0,0,734,732,1,0,0,0,734,733,1,0,0,0,735,117,1,0,0,0,736,737,5,
-		32,0,0,737,738,3,156,78,0,738,739,5,25,0,0,739,740,3,56,28,0,740,741,3,
-		114,57,0,741,119,1,0,0,0,742,743,5,33,0,0,743,744,3,60,30,0,744,745,3,
-		114,57,0,745,121,1,0,0,0,746,747,3,102,51,0,747,750,3,152,76,0,748,751,
-		3,136,68,0,749,751,3,124,62,0,750,748,1,0,0,0,750,749,1,0,0,0,751,123,
-		1,0,0,0,752,753,5,145,0,0,753,758,3,152,76,0,754,755,5,160,0,0,755,757,
-		3,152,76,0,756,754,1,0,0,0,757,760,1,0,0,0,758,756,1,0,0,0,758,759,1,0,
-		0,0,759,761,1,0,0,0,760,758,1,0,0,0,761,762,5,146,0,0,762,763,5,71,0,0,
-		763,764,3,138,69,0,764,125,1,0,0,0,765,766,5,69,0,0,766,769,3,138,69,0,
-		767,768,5,77,0,0,768,770,3,144,72,0,769,767,1,0,0,0,769,770,1,0,0,0,770,
-		772,1,0,0,0,771,773,3,106,53,0,772,771,1,0,0,0,772,773,1,0,0,0,773,775,
-		1,0,0,0,774,776,3,136,68,0,775,774,1,0,0,0,775,776,1,0,0,0,776,127,1,0,
-		0,0,777,778,5,143,0,0,778,780,3,138,69,0,779,781,3,136,68,0,780,779,1,
-		0,0,0,780,781,1,0,0,0,781,782,1,0,0,0,782,783,3,130,65,0,783,129,1,0,0,
-		0,784,788,5,161,0,0,785,787,3,132,66,0,786,785,1,0,0,0,787,790,1,0,0,0,
-		788,786,1,0,0,0,788,789,1,0,0,0,789,791,1,0,0,0,790,788,1,0,0,0,791,792,
-		5,162,0,0,792,131,1,0,0,0,793,798,3,92,46,0,794,798,3,134,67,0,795,798,
-		3,104,52,0,796,798,3,124,62,0,797,793,1,0,0,0,797,794,1,0,0,0,797,795,
-		1,0,0,0,797,796,1,0,0,0,798,133,1,0,0,0,799,800,5,144,0,0,800,805,3,152,
-		76,0,801,802,5,160,0,0,802,804,3,152,76,0,803,801,1,0,0,0,804,807,1,0,
-		0,0,805,803,1,0,0,0,805,806,1,0,0,0,806,135,1,0,0,0,807,805,1,0,0,0,808,
-		809,7,16,0,0,809,810,3,102,51,0,810,811,3,152,76,0,811,137,1,0,0,0,812,
-		813,7,17,0,0,813,139,1,0,0,0,814,815,5,168,0,0,815,141,1,0,0,0,816,818,
-		3,146,73,0,817,819,3,148,74,0,818,817,1,0,0,0,818,819,1,0,0,0,819,825,
-		1,0,0,0,820,821,7,18,0,0,821,823,3,146,73,0,822,824,3,148,74,0,823,822,
-		1,0,0,0,823,824,1,0,0,0,824,826,1,0,0,0,825,820,1,0,0,0,825,826,1,0,0,
-		0,826,143,1,0,0,0,827,829,7,19,0,0,828,827,1,0,0,0,828,829,1,0,0,0,829,
-		830,1,0,0,0,830,831,3,142,71,0,831,145,1,0,0,0,832,834,5,155,0,0,833,832,
-		1,0,0,0,833,834,1,0,0,0,834,844,1,0,0,0,835,845,5,167,0,0,836,842,5,168,
-		0,0,837,838,5,154,0,0,838,843,5,168,0,0,839,840,5,168,0,0,840,841,5,154,
-		0,0,841,843,5,168,0,0,842,837,1,0,0,0,842,839,1,0,0,0,842,843,1,0,0,0,
-		843,845,1,0,0,0,844,835,1,0,0,0,844,836,1,0,0,0,845,147,1,0,0,0,846,860,
-		5,151,0,0,847,849,5,149,0,0,848,850,5,169,0,0,849,848,1,0,0,0,849,850,
-		1,0,0,0,850,860,1,0,0,0,851,856,3,150,75,0,852,853,7,20,0,0,853,855,3,
-		150,75,0,854,852,1,0,0,0,855,858,1,0,0,0,856,854,1,0,0,0,856,857,1,0,0,
-		0,857,860,1,0,0,0,858,856,1,0,0,0,859,846,1,0,0,0,859,847,1,0,0,0,859,
-		851,1,0,0,0,860,149,1,0,0,0,861,862,7,21,0,0,862,151,1,0,0,0,863,865,3,
-		156,78,0,864,866,3,154,77,0,865,864,1,0,0,0,865,866,1,0,0,0,866,153,1,
-		0,0,0,867,868,5,163,0,0,868,873,3,58,29,0,869,870,5,160,0,0,870,872,3,
-		58,29,0,871,869,1,0,0,0,872,875,1,0,0,0,873,871,1,0,0,0,873,874,1,0,0,
-		0,874,876,1,0,0,0,875,873,1,0,0,0,876,877,5,164,0,0,877,155,1,0,0,0,878,
-		879,7,22,0,0,879,157,1,0,0,0,880,887,3,156,78,0,881,887,5,168,0,0,882,
-		887,5,24,0,0,883,887,5,25,0,0,884,887,5,23,0,0,885,887,5,22,0,0,886,880,
-		1,0,0,0,886,881,1,0,0,0,886,882,1,0,0,0,886,883,1,0,0,0,886,884,1,0,0,
-		0,886,885,1,0,0,0,887,159,1,0,0,0,106,164,166,177,180,186,188,203,210,
-		219,229,237,246,265,275,277,281,284,289,292,298,308,313,315,328,333,341,
-		344,349,356,363,370,378,394,399,404,407,412,415,420,430,433,438,440,448,
-		451,462,468,471,477,481,487,491,511,514,518,525,528,530,535,538,550,563,
-		565,571,573,579,592,610,613,616,635,647,666,671,674,677,687,690,693,696,
-		699,716,722,734,750,758,769,772,775,780,788,797,805,818,823,825,828,833,
-		842,844,849,856,859,865,873,886
+		2,78,7,78,2,79,7,79,2,80,7,80,1,0,1,0,1,0,1,0,5,0,167,8,0,10,0,12,0,170,
+		9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,180,8,2,1,2,3,2,183,8,2,1,3,1,
+		3,1,3,1,3,5,3,189,8,3,10,3,12,3,192,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,5,4,204,8,4,10,4,12,4,207,9,4,1,4,1,4,5,4,211,8,4,10,4,12,4,
+		214,9,4,1,4,1,4,1,4,1,4,5,4,220,8,4,10,4,12,4,223,9,4,1,4,1,4,1,4,1,4,
+		1,4,5,4,230,8,4,10,4,12,4,233,9,4,1,4,1,4,1,4,1,4,1,4,3,4,240,8,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,1,4,3,4,249,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,268,8,4,1,4,1,4,1,4,1,4,1,4,1,4,
+		1,4,1,4,3,4,278,8,4,3,4,280,8,4,1,4,1,4,3,4,284,8,4,1,4,3,4,287,8,4,1,
+		4,1,4,1,4,3,4,292,8,4,1,4,1,4,1,4,1,4,3,4,298,8,4,1,4,1,4,1,4,3,4,303,
+		8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,311,8,5,10,5,12,5,314,9,5,1,5,1,5,3,5,
+		318,8,5,3,5,320,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,
+		7,334,8,7,1,8,1,8,1,8,3,8,339,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,347,8,8,
+		1,8,3,8,350,8,8,1,9,1,9,1,9,3,9,355,8,9,1,10,1,10,1,10,5,10,360,8,10,10,
+		10,12,10,363,9,10,1,11,1,11,1,11,1,11,3,11,369,8,11,1,12,1,12,1,13,1,13,
+		1,13,3,13,376,8,13,1,13,1,13,1,14,1,14,5,14,382,8,14,10,14,12,14,385,9,
+		14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,
+		15,400,8,15,1,16,1,16,1,16,3,16,405,8,16,1,17,1,17,1,17,3,17,410,8,17,
+		1,17,3,17,413,8,17,1,18,1,18,1,18,3,18,418,8,18,1,18,3,18,421,8,18,1,19,
+		1,19,1,19,3,19,426,8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,20,434,8,20,10,
+		20,12,20,437,9,20,3,20,439,8,20,1,20,1,20,1,20,5,20,444,8,20,10,20,12,
+		20,447,9,20,1,20,1,20,1,21,1,21,1,21,3,21,454,8,21,1,21,3,21,457,8,21,
+		1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,466,8,22,10,22,12,22,469,9,22,
+		1,22,4,22,472,8,22,11,22,12,22,473,1,22,3,22,477,8,22,1,23,1,23,5,23,481,
+		8,23,10,23,12,23,484,9,23,1,23,3,23,487,8,23,1,24,1,24,1,24,1,24,3,24,
+		493,8,24,1,25,1,25,3,25,497,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,
+		27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,5,28,515,8,28,10,28,12,28,518,
+		9,28,3,28,520,8,28,1,29,1,29,3,29,524,8,29,1,30,1,30,1,30,1,30,1,30,3,
+		30,531,8,30,1,30,3,30,534,8,30,3,30,536,8,30,1,31,1,31,1,31,3,31,541,8,
+		31,1,31,3,31,544,8,31,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,554,
+		8,32,10,32,12,32,557,9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,
+		1,34,3,34,569,8,34,3,34,571,8,34,1,35,1,35,1,35,1,35,3,35,577,8,35,3,35,
+		579,8,35,1,36,1,36,5,36,583,8,36,10,36,12,36,586,9,36,1,36,1,36,1,37,1,
+		37,1,37,1,37,1,37,1,37,1,37,1,37,3,37,598,8,37,1,38,1,38,1,38,1,38,1,39,
+		1,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,5,40,614,8,40,10,40,12,40,
+		617,9,40,3,40,619,8,40,1,40,3,40,622,8,40,1,41,1,41,1,41,1,42,1,42,1,42,
+		1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,5,44,639,8,44,10,44,12,44,
+		642,9,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,654,8,
+		45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,1,48,1,49,1,
+		49,1,49,1,49,1,50,1,50,1,50,1,50,3,50,676,8,50,1,50,1,50,1,50,3,50,681,
+		8,50,1,50,3,50,684,8,50,1,50,3,50,687,8,50,1,51,1,51,1,52,1,52,1,53,1,
+		53,1,53,1,53,3,53,697,8,53,1,53,3,53,700,8,53,1,53,3,53,703,8,53,1,53,
+		3,53,706,8,53,1,54,3,54,709,8,54,1,54,1,54,1,54,1,55,1,55,1,55,1,56,1,
+		56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,3,57,726,8,57,1,58,1,58,5,58,730,
+		8,58,10,58,12,58,733,9,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,1,59,1,59,
+		3,59,744,8,59,1,60,1,60,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,1,62,1,
+		62,1,62,1,62,3,62,760,8,62,1,63,1,63,1,63,1,63,5,63,766,8,63,10,63,12,
+		63,769,9,63,1,63,1,63,1,63,1,63,1,64,1,64,1,64,1,64,3,64,779,8,64,1,64,
+		3,64,782,8,64,1,64,3,64,785,8,64,1,65,1,65,1,65,3,65,790,8,65,1,65,1,65,
+		1,66,1,66,5,66,796,8,66,10,66,12,66,799,9,66,1,66,1,66,1,67,1,67,1,67,
+		1,67,3,67,807,8,67,1,68,1,68,1,68,1,68,5,68,813,8,68,10,68,12,68,816,9,
+		68,1,69,1,69,1,69,1,69,1,70,1,70,1,71,1,71,1,72,1,72,3,72,828,8,72,1,72,
+		1,72,1,72,3,72,833,8,72,3,72,835,8,72,1,73,3,73,838,8,73,1,73,1,73,1,74,
+		3,74,843,8,74,1,74,1,74,1,74,1,74,1,74,1,74,1,74,3,74,852,8,74,3,74,854,
+		8,74,1,75,1,75,1,75,3,75,859,8,75,1,75,1,75,1,75,5,75,864,8,75,10,75,12,
+		75,867,9,75,3,75,869,8,75,1,76,1,76,1,77,1,77,3,77,875,8,77,1,78,1,78,
+		1,78,1,78,5,78,881,8,78,10,78,12,78,884,9,78,1,78,1,78,1,79,1,79,1,80,
+		1,80,1,80,1,80,1,80,1,80,3,80,896,8,80,1,80,0,0,81,0,2,4,6,8,10,12,14,
+		16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,
+		64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,
+		108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,
+		144,146,148,150,152,154,156,158,160,0,23,1,0,2,8,7,0,42,42,48,49,53,53,
+		59,60,69,69,101,104,113,118,5,0,83,83,87,89,94,94,96,99,119,124,5,0,2,
+		2,27,27,73,73,85,85,125,125,1,0,132,134,1,0,136,137,2,0,93,93,138,139,
+		1,0,141,142,2,0,23,24,26,26,3,0,31,31,49,49,105,112,1,0,16,18,1,0,78,81,
+		1,0,29,30,2,0,75,75,168,168,5,0,29,29,31,31,40,65,67,67,95,95,2,0,66,66,
+		68,69,1,0,72,73,1,0,170,171,2,0,147,147,152,152,1,0,156,159,2,0,150,150,
+		153,154,2,0,25,25,169,169,6,0,2,8,11,14,36,36,75,77,82,146,169,169,985,
+		0,168,1,0,0,0,2,173,1,0,0,0,4,176,1,0,0,0,6,184,1,0,0,0,8,302,1,0,0,0,
+		10,319,1,0,0,0,12,321,1,0,0,0,14,328,1,0,0,0,16,349,1,0,0,0,18,354,1,0,
+		0,0,20,356,1,0,0,0,22,364,1,0,0,0,24,370,1,0,0,0,26,372,1,0,0,0,28,379,
+		1,0,0,0,30,399,1,0,0,0,32,401,1,0,0,0,34,406,1,0,0,0,36,414,1,0,0,0,38,
+		422,1,0,0,0,40,429,1,0,0,0,42,450,1,0,0,0,44,458,1,0,0,0,46,478,1,0,0,
+		0,48,492,1,0,0,0,50,494,1,0,0,0,52,498,1,0,0,0,54,504,1,0,0,0,56,519,1,
+		0,0,0,58,523,1,0,0,0,60,535,1,0,0,0,62,537,1,0,0,0,64,549,1,0,0,0,66,560,
+		1,0,0,0,68,570,1,0,0,0,70,578,1,0,0,0,72,580,1,0,0,0,74,597,1,0,0,0,76,
+		599,1,0,0,0,78,603,1,0,0,0,80,607,1,0,0,0,82,623,1,0,0,0,84,626,1,0,0,
+		0,86,632,1,0,0,0,88,636,1,0,0,0,90,653,1,0,0,0,92,655,1,0,0,0,94,658,1,
+		0,0,0,96,661,1,0,0,0,98,667,1,0,0,0,100,671,1,0,0,0,102,688,1,0,0,0,104,
+		690,1,0,0,0,106,692,1,0,0,0,108,708,1,0,0,0,110,713,1,0,0,0,112,716,1,
+		0,0,0,114,721,1,0,0,0,116,727,1,0,0,0,118,743,1,0,0,0,120,745,1,0,0,0,
+		122,751,1,0,0,0,124,755,1,0,0,0,126,761,1,0,0,0,128,774,1,0,0,0,130,786,
+		1,0,0,0,132,793,1,0,0,0,134,806,1,0,0,0,136,808,1,0,0,0,138,817,1,0,0,
+		0,140,821,1,0,0,0,142,823,1,0,0,0,144,825,1,0,0,0,146,837,1,0,0,0,148,
+		842,1,0,0,0,150,868,1,0,0,0,152,870,1,0,0,0,154,872,1,0,0,0,156,876,1,
+		0,0,0,158,887,1,0,0,0,160,895,1,0,0,0,162,167,3,2,1,0,163,167,3,4,2,0,
+		164,167,3,26,13,0,165,167,3,62,31,0,166,162,1,0,0,0,166,163,1,0,0,0,166,
+		164,1,0,0,0,166,165,1,0,0,0,167,170,1,0,0,0,168,166,1,0,0,0,168,169,1,
+		0,0,0,169,171,1,0,0,0,170,168,1,0,0,0,171,172,5,0,0,1,172,1,1,0,0,0,173,
+		174,5,1,0,0,174,175,3,140,70,0,175,3,1,0,0,0,176,177,7,0,0,0,177,179,3,
+		158,79,0,178,180,3,140,70,0,179,178,1,0,0,0,179,180,1,0,0,0,180,182,1,
+		0,0,0,181,183,3,6,3,0,182,181,1,0,0,0,182,183,1,0,0,0,183,5,1,0,0,0,184,
+		190,5,161,0,0,185,189,3,8,4,0,186,189,3,10,5,0,187,189,3,14,7,0,188,185,
+		1,0,0,0,188,186,1,0,0,0,188,187,1,0,0,0,189,192,1,0,0,0,190,188,1,0,0,
+		0,190,191,1,0,0,0,191,193,1,0,0,0,192,190,1,0,0,0,193,194,5,162,0,0,194,
+		7,1,0,0,0,195,196,7,1,0,0,196,303,3,140,70,0,197,198,7,2,0,0,198,303,3,
+		144,72,0,199,200,5,86,0,0,200,205,3,144,72,0,201,202,5,160,0,0,202,204,
+		3,144,72,0,203,201,1,0,0,0,204,207,1,0,0,0,205,203,1,0,0,0,205,206,1,0,
+		0,0,206,212,1,0,0,0,207,205,1,0,0,0,208,209,5,148,0,0,209,211,3,144,72,
+		0,210,208,1,0,0,0,211,214,1,0,0,0,212,210,1,0,0,0,212,213,1,0,0,0,213,
+		303,1,0,0,0,214,212,1,0,0,0,215,216,7,3,0,0,216,221,3,154,77,0,217,218,
+		5,160,0,0,218,220,3,154,77,0,219,217,1,0,0,0,220,223,1,0,0,0,221,219,1,
+		0,0,0,221,222,1,0,0,0,222,303,1,0,0,0,223,221,1,0,0,0,224,225,5,56,0,0,
+		225,226,5,126,0,0,226,231,3,154,77,0,227,228,5,160,0,0,228,230,3,154,77,
+		0,229,227,1,0,0,0,230,233,1,0,0,0,231,229,1,0,0,0,231,232,1,0,0,0,232,
+		303,1,0,0,0,233,231,1,0,0,0,234,239,5,127,0,0,235,240,5,128,0,0,236,240,
+		5,129,0,0,237,238,5,130,0,0,238,240,5,107,0,0,239,235,1,0,0,0,239,236,
+		1,0,0,0,239,237,1,0,0,0,240,303,1,0,0,0,241,242,5,131,0,0,242,303,7,4,
+		0,0,243,244,5,100,0,0,244,303,3,142,71,0,245,248,5,82,0,0,246,249,3,16,
+		8,0,247,249,5,135,0,0,248,246,1,0,0,0,248,247,1,0,0,0,249,303,1,0,0,0,
+		250,251,5,84,0,0,251,303,3,18,9,0,252,253,5,90,0,0,253,254,3,142,71,0,
+		254,255,3,154,77,0,255,303,1,0,0,0,256,257,5,91,0,0,257,258,3,144,72,0,
+		258,259,5,74,0,0,259,260,3,154,77,0,260,303,1,0,0,0,261,262,5,126,0,0,
+		262,263,3,154,77,0,263,264,7,5,0,0,264,267,3,144,72,0,265,266,5,74,0,0,
+		266,268,3,154,77,0,267,265,1,0,0,0,267,268,1,0,0,0,268,303,1,0,0,0,269,
+		270,5,92,0,0,270,303,5,1,0,0,271,303,7,6,0,0,272,273,5,95,0,0,273,279,
+		3,140,70,0,274,277,5,22,0,0,275,278,3,154,77,0,276,278,3,140,70,0,277,
+		275,1,0,0,0,277,276,1,0,0,0,278,280,1,0,0,0,279,274,1,0,0,0,279,280,1,
+		0,0,0,280,283,1,0,0,0,281,282,5,77,0,0,282,284,3,146,73,0,283,281,1,0,
+		0,0,283,284,1,0,0,0,284,286,1,0,0,0,285,287,3,6,3,0,286,285,1,0,0,0,286,
+		287,1,0,0,0,287,303,1,0,0,0,288,289,5,140,0,0,289,291,3,144,72,0,290,292,
+		7,7,0,0,291,290,1,0,0,0,291,292,1,0,0,0,292,303,1,0,0,0,293,297,5,29,0,
+		0,294,295,5,28,0,0,295,298,3,20,10,0,296,298,3,92,46,0,297,294,1,0,0,0,
+		297,296,1,0,0,0,298,303,1,0,0,0,299,300,5,28,0,0,300,303,3,20,10,0,301,
+		303,3,92,46,0,302,195,1,0,0,0,302,197,1,0,0,0,302,199,1,0,0,0,302,215,
+		1,0,0,0,302,224,1,0,0,0,302,234,1,0,0,0,302,241,1,0,0,0,302,243,1,0,0,
+		0,302,245,1,0,0,0,302,250,1,0,0,0,302,252,1,0,0,0,302,256,1,0,0,0,302,
+		261,1,0,0,0,302,269,1,0,0,0,302,271,1,0,0,0,302,272,1,0,0,0,302,288,1,
+		0,0,0,302,293,1,0,0,0,302,299,1,0,0,0,302,301,1,0,0,0,303,9,1,0,0,0,304,
+		305,5,22,0,0,305,320,3,140,70,0,306,307,7,8,0,0,307,312,3,154,77,0,308,
+		309,5,160,0,0,309,311,3,154,77,0,310,308,1,0,0,0,311,314,1,0,0,0,312,310,
+		1,0,0,0,312,313,1,0,0,0,313,320,1,0,0,0,314,312,1,0,0,0,315,317,3,12,6,
+		0,316,318,3,6,3,0,317,316,1,0,0,0,317,318,1,0,0,0,318,320,1,0,0,0,319,
+		304,1,0,0,0,319,306,1,0,0,0,319,315,1,0,0,0,320,11,1,0,0,0,321,322,5,21,
+		0,0,322,323,5,19,0,0,323,324,3,142,71,0,324,325,3,158,79,0,325,326,5,20,
+		0,0,326,327,3,154,77,0,327,13,1,0,0,0,328,333,5,30,0,0,329,330,5,28,0,
+		0,330,334,3,20,10,0,331,334,3,92,46,0,332,334,3,6,3,0,333,329,1,0,0,0,
+		333,331,1,0,0,0,333,332,1,0,0,0,334,15,1,0,0,0,335,338,5,169,0,0,336,337,
+		5,153,0,0,337,339,5,168,0,0,338,336,1,0,0,0,338,339,1,0,0,0,339,350,1,
+		0,0,0,340,341,5,168,0,0,341,342,5,154,0,0,342,343,5,168,0,0,343,344,5,
+		155,0,0,344,346,5,168,0,0,345,347,5,169,0,0,346,345,1,0,0,0,346,347,1,
+		0,0,0,347,350,1,0,0,0,348,350,3,140,70,0,349,335,1,0,0,0,349,340,1,0,0,
+		0,349,348,1,0,0,0,350,17,1,0,0,0,351,355,3,148,74,0,352,355,5,169,0,0,
+		353,355,3,140,70,0,354,351,1,0,0,0,354,352,1,0,0,0,354,353,1,0,0,0,355,
+		19,1,0,0,0,356,361,3,22,11,0,357,358,5,160,0,0,358,360,3,22,11,0,359,357,
+		1,0,0,0,360,363,1,0,0,0,361,359,1,0,0,0,361,362,1,0,0,0,362,21,1,0,0,0,
+		363,361,1,0,0,0,364,368,3,154,77,0,365,366,5,22,0,0,366,369,3,160,80,0,
+		367,369,3,24,12,0,368,365,1,0,0,0,368,367,1,0,0,0,368,369,1,0,0,0,369,
+		23,1,0,0,0,370,371,7,9,0,0,371,25,1,0,0,0,372,373,5,9,0,0,373,375,3,158,
+		79,0,374,376,3,140,70,0,375,374,1,0,0,0,375,376,1,0,0,0,376,377,1,0,0,
+		0,377,378,3,28,14,0,378,27,1,0,0,0,379,383,5,161,0,0,380,382,3,30,15,0,
+		381,380,1,0,0,0,382,385,1,0,0,0,383,381,1,0,0,0,383,384,1,0,0,0,384,386,
+		1,0,0,0,385,383,1,0,0,0,386,387,5,162,0,0,387,29,1,0,0,0,388,400,3,32,
+		16,0,389,400,3,34,17,0,390,400,3,36,18,0,391,400,3,38,19,0,392,400,3,42,
+		21,0,393,400,3,44,22,0,394,400,3,50,25,0,395,400,3,52,26,0,396,400,3,54,
+		27,0,397,400,3,8,4,0,398,400,3,14,7,0,399,388,1,0,0,0,399,389,1,0,0,0,
+		399,390,1,0,0,0,399,391,1,0,0,0,399,392,1,0,0,0,399,393,1,0,0,0,399,394,
+		1,0,0,0,399,395,1,0,0,0,399,396,1,0,0,0,399,397,1,0,0,0,399,398,1,0,0,
+		0,400,31,1,0,0,0,401,402,5,11,0,0,402,404,3,158,79,0,403,405,3,140,70,
+		0,404,403,1,0,0,0,404,405,1,0,0,0,405,33,1,0,0,0,406,407,5,12,0,0,407,
+		409,3,154,77,0,408,410,3,140,70,0,409,408,1,0,0,0,409,410,1,0,0,0,410,
+		412,1,0,0,0,411,413,3,6,3,0,412,411,1,0,0,0,412,413,1,0,0,0,413,35,1,0,
+		0,0,414,415,5,13,0,0,415,417,3,154,77,0,416,418,3,140,70,0,417,416,1,0,
+		0,0,417,418,1,0,0,0,418,420,1,0,0,0,419,421,3,6,3,0,420,419,1,0,0,0,420,
+		421,1,0,0,0,421,37,1,0,0,0,422,423,5,14,0,0,423,425,3,154,77,0,424,426,
+		3,140,70,0,425,424,1,0,0,0,425,426,1,0,0,0,426,427,1,0,0,0,427,428,3,40,
+		20,0,428,39,1,0,0,0,429,438,5,161,0,0,430,435,3,160,80,0,431,432,5,160,
+		0,0,432,434,3,160,80,0,433,431,1,0,0,0,434,437,1,0,0,0,435,433,1,0,0,0,
+		435,436,1,0,0,0,436,439,1,0,0,0,437,435,1,0,0,0,438,430,1,0,0,0,438,439,
+		1,0,0,0,439,445,1,0,0,0,440,444,3,8,4,0,441,444,3,10,5,0,442,444,3,14,
+		7,0,443,440,1,0,0,0,443,441,1,0,0,0,443,442,1,0,0,0,444,447,1,0,0,0,445,
+		443,1,0,0,0,445,446,1,0,0,0,446,448,1,0,0,0,447,445,1,0,0,0,448,449,5,
+		162,0,0,449,41,1,0,0,0,450,451,5,15,0,0,451,453,3,154,77,0,452,454,3,140,
+		70,0,453,452,1,0,0,0,453,454,1,0,0,0,454,456,1,0,0,0,455,457,3,28,14,0,
+		456,455,1,0,0,0,456,457,1,0,0,0,457,43,1,0,0,0,458,459,7,10,0,0,459,460,
+		5,19,0,0,460,461,3,142,71,0,461,462,3,158,79,0,462,463,5,20,0,0,463,467,
+		3,154,77,0,464,466,3,48,24,0,465,464,1,0,0,0,466,469,1,0,0,0,467,465,1,
+		0,0,0,467,468,1,0,0,0,468,476,1,0,0,0,469,467,1,0,0,0,470,472,3,46,23,
+		0,471,470,1,0,0,0,472,473,1,0,0,0,473,471,1,0,0,0,473,474,1,0,0,0,474,
+		477,1,0,0,0,475,477,3,6,3,0,476,471,1,0,0,0,476,475,1,0,0,0,476,477,1,
+		0,0,0,477,45,1,0,0,0,478,482,3,12,6,0,479,481,3,48,24,0,480,479,1,0,0,
+		0,481,484,1,0,0,0,482,480,1,0,0,0,482,483,1,0,0,0,483,486,1,0,0,0,484,
+		482,1,0,0,0,485,487,3,6,3,0,486,485,1,0,0,0,486,487,1,0,0,0,487,47,1,0,
+		0,0,488,489,5,22,0,0,489,493,3,140,70,0,490,491,7,8,0,0,491,493,3,154,
+		77,0,492,488,1,0,0,0,492,490,1,0,0,0,493,49,1,0,0,0,494,496,5,31,0,0,495,
+		497,3,140,70,0,496,495,1,0,0,0,496,497,1,0,0,0,497,51,1,0,0,0,498,499,
+		5,32,0,0,499,500,3,158,79,0,500,501,5,25,0,0,501,502,3,56,28,0,502,503,
+		3,28,14,0,503,53,1,0,0,0,504,505,5,33,0,0,505,506,3,60,30,0,506,507,3,
+		28,14,0,507,55,1,0,0,0,508,509,5,168,0,0,509,510,5,152,0,0,510,520,5,168,
+		0,0,511,516,3,58,29,0,512,513,5,160,0,0,513,515,3,58,29,0,514,512,1,0,
+		0,0,515,518,1,0,0,0,516,514,1,0,0,0,516,517,1,0,0,0,517,520,1,0,0,0,518,
+		516,1,0,0,0,519,508,1,0,0,0,519,511,1,0,0,0,520,57,1,0,0,0,521,524,3,158,
+		79,0,522,524,5,168,0,0,523,521,1,0,0,0,523,522,1,0,0,0,524,59,1,0,0,0,
+		525,526,5,35,0,0,526,536,3,158,79,0,527,533,3,158,79,0,528,530,5,34,0,
+		0,529,531,5,35,0,0,530,529,1,0,0,0,530,531,1,0,0,0,531,532,1,0,0,0,532,
+		534,3,58,29,0,533,528,1,0,0,0,533,534,1,0,0,0,534,536,1,0,0,0,535,525,
+		1,0,0,0,535,527,1,0,0,0,536,61,1,0,0,0,537,538,5,10,0,0,538,540,3,158,
+		79,0,539,541,3,64,32,0,540,539,1,0,0,0,540,541,1,0,0,0,541,543,1,0,0,0,
+		542,544,3,140,70,0,543,542,1,0,0,0,543,544,1,0,0,0,544,545,1,0,0,0,545,
+		546,5,24,0,0,546,547,3,158,79,0,547,548,3,72,36,0,548,63,1,0,0,0,549,550,
+		5,165,0,0,550,555,3,66,33,0,551,552,5,160,0,0,552,554,3,68,34,0,553,551,
+		1,0,0,0,554,557,1,0,0,0,555,553,1,0,0,0,555,556,1,0,0,0,556,558,1,0,0,
+		0,557,555,1,0,0,0,558,559,5,166,0,0,559,65,1,0,0,0,560,561,3,158,79,0,
+		561,562,5,25,0,0,562,563,3,70,35,0,563,67,1,0,0,0,564,571,5,168,0,0,565,
+		568,3,158,79,0,566,567,5,25,0,0,567,569,3,70,35,0,568,566,1,0,0,0,568,
+		569,1,0,0,0,569,571,1,0,0,0,570,564,1,0,0,0,570,565,1,0,0,0,571,69,1,0,
+		0,0,572,579,3,158,79,0,573,576,5,168,0,0,574,575,5,152,0,0,575,577,5,168,
+		0,0,576,574,1,0,0,0,576,577,1,0,0,0,577,579,1,0,0,0,578,572,1,0,0,0,578,
+		573,1,0,0,0,579,71,1,0,0,0,580,584,5,161,0,0,581,583,3,74,37,0,582,581,
+		1,0,0,0,583,586,1,0,0,0,584,582,1,0,0,0,584,585,1,0,0,0,585,587,1,0,0,
+		0,586,584,1,0,0,0,587,588,5,162,0,0,588,73,1,0,0,0,589,598,3,76,38,0,590,
+		598,3,78,39,0,591,598,3,80,40,0,592,598,3,82,41,0,593,598,3,114,57,0,594,
+		598,3,84,42,0,595,598,3,86,43,0,596,598,3,8,4,0,597,589,1,0,0,0,597,590,
+		1,0,0,0,597,591,1,0,0,0,597,592,1,0,0,0,597,593,1,0,0,0,597,594,1,0,0,
+		0,597,595,1,0,0,0,597,596,1,0,0,0,598,75,1,0,0,0,599,600,5,36,0,0,600,
+		601,3,104,52,0,601,602,3,154,77,0,602,77,1,0,0,0,603,604,5,37,0,0,604,
+		605,3,140,70,0,605,606,3,88,44,0,606,79,1,0,0,0,607,608,5,38,0,0,608,621,
+		3,158,79,0,609,618,5,165,0,0,610,615,3,58,29,0,611,612,5,160,0,0,612,614,
+		3,58,29,0,613,611,1,0,0,0,614,617,1,0,0,0,615,613,1,0,0,0,615,616,1,0,
+		0,0,616,619,1,0,0,0,617,615,1,0,0,0,618,610,1,0,0,0,618,619,1,0,0,0,619,
+		620,1,0,0,0,620,622,5,166,0,0,621,609,1,0,0,0,621,622,1,0,0,0,622,81,1,
+		0,0,0,623,624,5,39,0,0,624,625,3,88,44,0,625,83,1,0,0,0,626,627,5,32,0,
+		0,627,628,3,158,79,0,628,629,5,25,0,0,629,630,3,56,28,0,630,631,3,72,36,
+		0,631,85,1,0,0,0,632,633,5,33,0,0,633,634,3,60,30,0,634,635,3,72,36,0,
+		635,87,1,0,0,0,636,640,5,161,0,0,637,639,3,90,45,0,638,637,1,0,0,0,639,
+		642,1,0,0,0,640,638,1,0,0,0,640,641,1,0,0,0,641,643,1,0,0,0,642,640,1,
+		0,0,0,643,644,5,162,0,0,644,89,1,0,0,0,645,654,3,92,46,0,646,654,3,94,
+		47,0,647,654,3,100,50,0,648,654,3,106,53,0,649,654,3,112,56,0,650,654,
+		3,80,40,0,651,654,3,96,48,0,652,654,3,98,49,0,653,645,1,0,0,0,653,646,
+		1,0,0,0,653,647,1,0,0,0,653,648,1,0,0,0,653,649,1,0,0,0,653,650,1,0,0,
+		0,653,651,1,0,0,0,653,652,1,0,0,0,654,91,1,0,0,0,655,656,7,11,0,0,656,
+		657,3,140,70,0,657,93,1,0,0,0,658,659,7,12,0,0,659,660,3,92,46,0,660,95,
+		1,0,0,0,661,662,5,32,0,0,662,663,3,158,79,0,663,664,5,25,0,0,664,665,3,
+		56,28,0,665,666,3,88,44,0,666,97,1,0,0,0,667,668,5,33,0,0,668,669,3,60,
+		30,0,669,670,3,88,44,0,670,99,1,0,0,0,671,675,3,104,52,0,672,673,3,102,
+		51,0,673,674,5,74,0,0,674,676,1,0,0,0,675,672,1,0,0,0,675,676,1,0,0,0,
+		676,677,1,0,0,0,677,680,3,154,77,0,678,679,5,23,0,0,679,681,3,160,80,0,
+		680,678,1,0,0,0,680,681,1,0,0,0,681,683,1,0,0,0,682,684,3,110,55,0,683,
+		682,1,0,0,0,683,684,1,0,0,0,684,686,1,0,0,0,685,687,3,6,3,0,686,685,1,
+		0,0,0,686,687,1,0,0,0,687,101,1,0,0,0,688,689,7,13,0,0,689,103,1,0,0,0,
+		690,691,7,14,0,0,691,105,1,0,0,0,692,693,7,15,0,0,693,696,3,140,70,0,694,
+		695,5,77,0,0,695,697,3,146,73,0,696,694,1,0,0,0,696,697,1,0,0,0,697,699,
+		1,0,0,0,698,700,3,108,54,0,699,698,1,0,0,0,699,700,1,0,0,0,700,702,1,0,
+		0,0,701,703,3,110,55,0,702,701,1,0,0,0,702,703,1,0,0,0,703,705,1,0,0,0,
+		704,706,3,6,3,0,705,704,1,0,0,0,705,706,1,0,0,0,706,107,1,0,0,0,707,709,
+		7,12,0,0,708,707,1,0,0,0,708,709,1,0,0,0,709,710,1,0,0,0,710,711,5,28,
+		0,0,711,712,3,20,10,0,712,109,1,0,0,0,713,714,5,25,0,0,714,715,5,76,0,
+		0,715,111,1,0,0,0,716,717,5,70,0,0,717,718,3,154,77,0,718,719,5,71,0,0,
+		719,720,3,140,70,0,720,113,1,0,0,0,721,725,5,30,0,0,722,723,5,28,0,0,723,
+		726,3,20,10,0,724,726,3,116,58,0,725,722,1,0,0,0,725,724,1,0,0,0,726,115,
+		1,0,0,0,727,731,5,161,0,0,728,730,3,118,59,0,729,728,1,0,0,0,730,733,1,
+		0,0,0,731,729,1,0,0,0,731,732,1,0,0,0,732,734,1,0,0,0,733,731,1,0,0,0,
+		734,735,5,162,0,0,735,117,1,0,0,0,736,744,3,92,46,0,737,744,3,124,62,0,
+		738,744,3,128,64,0,739,744,3,130,65,0,740,744,3,112,56,0,741,744,3,120,
+		60,0,742,744,3,122,61,0,743,736,1,0,0,0,743,737,1,0,0,0,743,738,1,0,0,
+		0,743,739,1,0,0,0,743,740,1,0,0,0,743,741,1,0,0,0,743,742,1,0,0,0,744,
+		119,1,0,0,0,745,746,5,32,0,0,746,747,3,158,79,0,747,748,5,25,0,0,748,749,
+		3,56,28,0,749,750,3,116,58,0,750,121,1,0,0,0,751,752,5,33,0,0,752,753,
+		3,60,30,0,753,754,3,116,58,0,754,123,1,0,0,0,755,756,3,104,52,0,756,759,
+		3,154,77,0,757,760,3,138,69,0,758,760,3,126,63,0,759,757,1,0,0,0,759,758,
+		1,0,0,0,760,125,1,0,0,0,761,762,5,145,0,0,762,767,3,154,77,0,763,764,5,
+		160,0,0,764,766,3,154,77,0,765,763,1,0,0,0,766,769,1,0,0,0,767,765,1,0,
+		0,0,767,768,1,0,0,0,768,770,1,0,0,0,769,767,1,0,0,0,770,771,5,146,0,0,
+		771,772,5,71,0,0,772,773,3,140,70,0,773,127,1,0,0,0,774,775,5,69,0,0,775,
+		778,3,140,70,0,776,777,5,77,0,0,777,779,3,146,73,0,778,776,1,0,0,0,778,
+		779,1,0,0,0,779,781,1,0,0,0,780,782,3,108,54,0,781,780,1,0,0,0,781,782,
+		1,0,0,0,782,784,1,0,0,0,783,785,3,138,69,0,784,783,1,0,0,0,784,785,1,0,
+		0,0,785,129,1,0,0,0,786,787,5,143,0,0,787,789,3,140,70,0,788,790,3,138,
+		69,0,789,788,1,0,0,0,789,790,1,0,0,0,790,791,1,0,0,0,791,792,3,132,66,
+		0,792,131,1,0,0,0,793,797,5,161,0,0,794,796,3,134,67,0,795,794,1,0,0,0,
+		796,799,1,0,0,0,797,795,1,0,0,0,797,798,1,0,0,0,798,800,1,0,0,0,799,797,
+		1,0,0,0,800,801,5,162,0,0,801,133,1,0,0,0,802,807,3,92,46,0,803,807,3,
+		136,68,0,804,807,3,106,53,0,805,807,3,126,63,0,806,802,1,0,0,0,806,803,
+		1,0,0,0,806,804,1,0,0,0,806,805,1,0,0,0,807,135,1,0,0,0,808,809,5,144,
+		0,0,809,814,3,154,77,0,810,811,5,160,0,0,811,813,3,154,77,0,812,810,1,
+		0,0,0,813,816,1,0,0,0,814,812,1,0,0,0,814,815,1,0,0,0,815,137,1,0,0,0,
+		816,814,1,0,0,0,817,818,7,16,0,0,818,819,3,104,52,0,819,820,3,154,77,0,
+		820,139,1,0,0,0,821,822,7,17,0,0,822,141,1,0,0,0,823,824,5,168,0,0,824,
+		143,1,0,0,0,825,827,3,148,74,0,826,828,3,150,75,0,827,826,1,0,0,0,827,
+		828,1,0,0,0,828,834,1,0,0,0,829,830,7,18,0,0,830,832,3,148,74,0,831,833,
+		3,150,75,0,832,831,1,0,0,0,832,833,1,0,0,0,833,835,1,0,0,0,834,829,1,0,
+		0,0,834,835,1,0,0,0,835,145,1,0,0,0,836,838,7,19,0,0,837,836,1,0,0,0,837,
+		838,1,0,0,0,838,839,1,0,0,0,839,840,3,144,72,0,840,147,1,0,0,0,841,843,
+		5,155,0,0,842,841,1,0,0,0,842,843,1,0,0,0,843,853,1,0,0,0,844,854,5,167,
+		0,0,845,851,5,168,0,0,846,847,5,154,0,0,847,852,5,168,0,0,848,849,5,168,
+		0,0,849,850,5,154,0,0,850,852,5,168,0,0,851,846,1,0,0,0,851,848,1,0,0,
+		0,851,852,1,0,0,0,852,854,1,0,0,0,853,844,1,0,0,0,853,845,1,0,0,0,854,
+		149,1,0,0,0,855,869,5,151,0,0,856,858,5,149,0,0,857,859,5,169,0,0,858,
+		857,1,0,0,0,858,859,1,0,0,0,859,869,1,0,0,0,860,865,3,152,76,0,861,862,
+		7,20,0,0,862,864,3,152,76,0,863,861,1,0,0,0,864,867,1,0,0,0,865,863,1,
+		0,0,0,865,866,1,0,0,0,866,869,1,0,0,0,867,865,1,0,0,0,868,855,1,0,0,0,
+		868,856,1,0,0,0,868,860,1,0,0,0,869,151,1,0,0,0,870,871,7,21,0,0,871,153,
+		1,0,0,0,872,874,3,158,79,0,873,875,3,156,78,0,874,873,1,0,0,0,874,875,
+		1,0,0,0,875,155,1,0,0,0,876,877,5,163,0,0,877,882,3,58,29,0,878,879,5,
+		160,0,0,879,881,3,58,29,0,880,878,1,0,0,0,881,884,1,0,0,0,882,880,1,0,
+		0,0,882,883,1,0,0,0,883,885,1,0,0,0,884,882,1,0,0,0,885,886,5,164,0,0,
+		886,157,1,0,0,0,887,888,7,22,0,0,888,159,1,0,0,0,889,896,3,158,79,0,890,
+		896,5,168,0,0,891,896,5,24,0,0,892,896,5,25,0,0,893,896,5,23,0,0,894,896,
+		5,22,0,0,895,889,1,0,0,0,895,890,1,0,0,0,895,891,1,0,0,0,895,892,1,0,0,
+		0,895,893,1,0,0,0,895,894,1,0,0,0,896,161,1,0,0,0,106,166,168,179,182,
+		188,190,205,212,221,231,239,248,267,277,279,283,286,291,297,302,312,317,
+		319,333,338,346,349,354,361,368,375,383,399,404,409,412,417,420,425,435,
+		438,443,445,453,456,467,473,476,482,486,492,496,516,519,523,530,533,535,
+		540,543,555,568,570,576,578,584,597,615,618,621,640,653,675,680,683,686,
+		696,699,702,705,708,725,731,743,759,767,778,781,784,789,797,806,814,827,
+		832,834,837,842,851,853,858,865,868,874,882,895
 	};
 
 	public static readonly ATN _ATN =

@@ -2,11 +2,15 @@ using ProcScript.Syntax.Text;
 
 namespace ProcScript.Syntax.Nodes;
 
-/// <summary><c>danger</c>, <c>warning</c>, <c>caution</c> or <c>notice</c>; the keyword says which. It binds to the action after it.</summary>
+/// <summary>
+/// <c>danger</c>, <c>warning</c>, <c>caution</c> or <c>notice</c>; the keyword says which. It binds to the action after it and to what undoes
+/// that; with <c>strip</c> or <c>refit</c> before it, to one of them only.
+/// </summary>
 /// <param name="Span">From the first to the last word.</param>
-/// <param name="Keyword">The word that names the property.</param>
+/// <param name="Keyword">The signal word.</param>
+/// <param name="Phase">Which way it stands.</param>
 /// <param name="Text">What it says.</param>
-public sealed record AlertSyntax(TextSpan Span, WordSyntax Keyword, TextSyntax Text) : PropertySyntax(Span, Keyword)
+public sealed record AlertSyntax(TextSpan Span, WordSyntax Keyword, NeedsPhase Phase, TextSyntax Text) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

@@ -1,6 +1,6 @@
 namespace ProcScript.Syntax.Nodes;
 
-/// <summary>When a condition binds.</summary>
+/// <summary>Which way a condition binds or an alert stands.</summary>
 public enum NeedsPhase
 {
     /// <summary>Taking off and putting back.</summary>

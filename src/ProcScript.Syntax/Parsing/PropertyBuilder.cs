@@ -60,9 +60,12 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
             Keyword(c),
             phrases.Quantity(c.quantity(), c),
             (c.AC() ?? c.DC()) is { } current ? words.Word(current.Symbol) : null),
-        NeedsPropertyContext c => Needs(c, c.STRIP(), null, c.NEEDS(), c.needs()),
-        AlertPropertyContext c => Alert(c, c.text()),
-        AlertContext c => Alert(c, c.text()),
+        StripPropertyContext c when c.alert() is { } alert => Alert(c, alert, NeedsPhase.Strip),
+        StripPropertyContext c => Needs(c, c.STRIP(), null, c.NEEDS(), c.needs()),
+        NeedsPropertyContext c => Needs(c, null, null, c.NEEDS(), c.needs()),
+        AlertPropertyContext c => Alert(c, c.alert(), NeedsPhase.Both),
+        AlertContext c => Alert(c, c, NeedsPhase.Both),
+        OneWayAlertContext c => Alert(c, c.alert(), c.STRIP() is null ? NeedsPhase.Refit : NeedsPhase.Strip),
         AtClauseContext c => new TextPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
         InlineAtContext c => new TextPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
         NamesClauseContext c => new NamesPropertySyntax(Span(c), Keyword(c), phrases.References(c.reference())),
@@ -70,6 +73,7 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         CoverClauseContext c => Cover(c, c.cover()),
         InlineCoverContext c => Cover(c, c.cover()),
         RefitPropertyContext c when c.NEEDS() is not null => Needs(c, null, c.REFIT(), c.NEEDS(), c.needs()),
+        RefitPropertyContext c when c.alert() is { } alert => Alert(c, alert, NeedsPhase.Refit),
         RefitPropertyContext c => new RefitPropertySyntax(Span(c), Keyword(c), Block(c.propertyBlock())),
         _ => null,
     };
@@ -95,8 +99,11 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
 
     private WordSyntax Keyword(ParserRuleContext context) => words.Word(context.Start);
 
-    private AlertSyntax Alert(ParserRuleContext context, TextContext? text) =>
-        new(Span(context), Keyword(context), words.Text(text, context));
+    private AlertSyntax Alert(ParserRuleContext context, AlertContext? alert, NeedsPhase phase) => new(
+        Span(context),
+        alert is null ? TokenWords.Missing(context) : Keyword(alert),
+        phase,
+        words.Text(alert?.text(), alert ?? context));
 
     private VerifyPropertySyntax Verify(VerifyPropertyContext context)
     {

@@ -213,6 +213,30 @@ public sealed class LibraryComparisonTests
         Assert.Empty(losses);
     }
 
+    [Theory]
+    [InlineData("strip ", 8)]
+    [InlineData("refit ", 3)]
+    public void An_alert_that_is_to_hold_one_way_only_is_lost_on_the_other(string direction, int lostBefore)
+    {
+        var (change, losses) = WithLosses(Text, Text.Replace("warning \"The", direction + "warning \"The", StringComparison.Ordinal));
+
+        var alert = Assert.Single(Assert.Single(change.Changed).Alerts);
+        Assert.Equal(("removed", lostBefore), (alert.Kind, alert.NewStep));
+        Assert.Equal(["PRC5095"], losses);
+    }
+
+    [Fact]
+    public void Where_two_cards_become_one_an_alert_that_stands_once_a_card_is_not_lost()
+    {
+        var warned = Text.Replace("part guard \"guard\" {", "part guard \"guard\" { danger \"It will kill. Stay back.\"", StringComparison.Ordinal)
+            .Replace("    undo guard_bolts\n    remove guard\n", "  }\n  stage \"More\" {\n    undo guard_bolts\n    remove guard\n", StringComparison.Ordinal);
+        var (joined, losses) = WithLosses(warned, warned.Replace("  }\n  stage \"More\" {\n", "", StringComparison.Ordinal));
+
+        Assert.Empty(Assert.Single(joined.Changed).Alerts);
+        Assert.Empty(losses);
+        Assert.Equal(["PRC5095"], WithLosses(warned, warned.Replace("danger \"It will kill. Stay back.\"", "", StringComparison.Ordinal)).Losses);
+    }
+
     [Fact]
     public void Jobs_that_come_go_and_lose_their_proof_are_told_and_the_other_way_round_they_are_mirrored()
     {

@@ -102,48 +102,54 @@ public sealed class SafetyTests
     }
 
     [Fact]
-    public void A_mark_puts_one_usual_caution_before_the_first_step_of_a_card_that_touches_it()
-    {
-        Assert.Equal(["support hatch: warning", "release hatch_struts: warning"], Usual(Job.Strip[1]));
-        Assert.Equal(["undo core_bolts: "], Job.Strip[2].Steps.Where(step => step.Item == "core_bolts").Select(Words));
-        Assert.Contains("remove core: caution", Usual(Job.Strip[2]));
-    }
-
-    [Fact]
-    public void What_was_hot_is_cold_on_the_way_back() => Assert.DoesNotContain(
-        Job.Refit.SelectMany(card => card.Steps).SelectMany(step => step.Alerts),
-        alert => alert.Word == "caution");
-
-    [Fact]
-    public void The_authors_own_alert_of_the_same_kind_is_enough()
-    {
-        // The plug comes first and has no alert of its own; where the airbag itself comes first, the author's warning does.
-        Assert.Contains("unplug airbag_plug: warning", Usual(Job.Strip[2]));
-        var noPlug = PlanOf.Text(Library.Replace("unplug airbag_plug\n", "strip airbag\n", StringComparison.Ordinal)
-            .Replace("    undo airbag_bolts\n    remove airbag\n", "", StringComparison.Ordinal)
-            .Replace(" to loom  on battery ", " to loom  on battery  warning \"The airbag can fire.\" ", StringComparison.Ordinal));
-
-        Assert.DoesNotContain(Usual(noPlug.Strip[2]), words => words.StartsWith("unplug", StringComparison.Ordinal));
-    }
-
-    [Fact]
     public void The_plan_lists_what_the_job_touches() => Assert.Equal(
         ["suspended_load: hatch", "spring: 2 × strut clip (hatch)", "restraint: 1 × squib connector (driver airbag), driver airbag", "hot_surface: heater core"],
         Job.Hazards.Select(hazard => $"{hazard.Word}: {string.Join(", ", hazard.Items)}"));
 
     [Fact]
-    public void Each_hazard_has_a_caution_with_a_word_that_fits()
+    public void What_no_lock_can_hold_has_no_line_for_one()
     {
-        var words = Enum.GetValues<Model.Machines.Hazard>().ToDictionary(hazard => hazard, hazard => ProcScript.Analysis.Plans.Words.UsualCautions.Of(hazard));
+        var plan = PlanOf.Text("""
+            machine oven "Oven" {
+              energy gas "gas supply" { hazard pressure  isolate "Shut the cock."  bleed "Light a burner."  verify "It goes out."  restore "Open the cock." }
+              energy spring "door spring" { hazard spring  isolate "Let the door down."  bleed "Hook it out."  verify "It hangs slack."  restore "Hook it in." }
+              energy heat "stored heat" { isolate "Leave the door open."  verify "Read the dial."  restore "Close the door." }
+              energy pin "door pin" { hazard spring  isolate "Push it in."  lock "Put the split pin through."  bleed "None."  verify "Pull at it."  restore "Let it out." }
+              part seal "seal" { }
+            }
+            procedure out "Out" on oven { stage "Out" { isolate gas  isolate spring  isolate heat  isolate pin  remove seal } }
+            """);
 
-        Assert.All(words.Values, caution => Assert.True(Model.Procedures.SignalWords.IsOfInjury(caution.Word) && caution.Text.Length > 20));
-        Assert.Equal(Model.Procedures.SignalWord.Danger, words[Model.Machines.Hazard.HighVoltage].Word);
-        Assert.Equal(Model.Procedures.SignalWord.Caution, words[Model.Machines.Hazard.HotSurface].Word);
+        Assert.Equal(
+            ["gas supply", "door pin"],
+            plan.Energies.Where(energy => energy.MakeSafe.Any(line => line.Action == "lock")).Select(energy => energy.Title));
+        Assert.Equal(
+            ["gas supply", "door pin"],
+            plan.Energies.Where(energy => energy.Return.Any(line => line.Action == "locks")).Select(energy => energy.Title));
+        Assert.DoesNotContain(
+            plan.Energies.Where(energy => energy.Title is "door spring" or "stored heat").SelectMany(energy => energy.Return),
+            line => line.Text.Contains("lock", StringComparison.Ordinal));
     }
 
-    private static IEnumerable<string> Usual(PlanStage card) =>
-        card.Steps.Where(step => step.Alerts.Any(alert => alert.IsUsual)).Select(Words);
+    [Fact]
+    public void Only_a_battery_has_a_service_plug()
+    {
+        var plan = PlanOf.Text("""
+            machine press "Press" {
+              energy traction "400 V traction battery" { hazard high_voltage  isolate "Off."  restore "On." }
+              energy mains "400 V three-phase mains" { hazard high_voltage  isolate "Off."  restore "On." }
+              part seal "seal" { }
+            }
+            procedure out "Out" on press { stage "Out" { isolate traction  isolate mains  remove seal } }
+            """);
 
-    private static string Words(PlanStep step) =>
-        $"{step.Verb} {step.Item}: {string.Join(' ', step.Alerts.Where(alert => alert.IsUsual).Select(alert => alert.Word))}";
+        Assert.Equal(
+            ["Whoever works keeps the service plug on their person.", "Put your own lock or tag on the device. Its key stays with you."],
+            plan.Energies.Select(energy => energy.MakeSafe.Single(line => line.Action == "lock").Text));
+        Assert.Equal(
+            ["kills", "service plug"],
+            new[] { "kills", "service plug" }.Where(plan.Strip[0].Steps[0].Alerts[0].Text.Contains));
+        Assert.DoesNotContain("plug", plan.Strip[0].Steps[1].Alerts[0].Text, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("plug", plan.Refit[0].Steps.Single(step => step.Item == "mains").Alerts[0].Text, StringComparison.OrdinalIgnoreCase);
+    }
 }

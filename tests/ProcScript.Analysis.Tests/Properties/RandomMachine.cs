@@ -21,11 +21,13 @@ internal sealed class RandomMachine
     private readonly int _energies;
     private readonly int _fluids;
     private readonly int _controls;
+    private readonly RandomWarnings? _warnings;
     private int _joints;
 
-    private RandomMachine(int size, uint seed, bool asymmetric)
+    private RandomMachine(int size, uint seed, bool asymmetric, bool warned)
     {
         _random = new Random((int)seed);
+        _warnings = warned ? new RandomWarnings(seed) : null;
         Asymmetric = asymmetric;
         (_energies, _fluids, _controls) = (_random.Next(3), _random.Next(2), _random.Next(3));
         for (var part = 0; part < size; part++)
@@ -39,9 +41,13 @@ internal sealed class RandomMachine
     private bool Asymmetric { get; }
 
     /// <summary>The declarations right in the machine, in any order the same machine.</summary>
-    public static IReadOnlyList<string> Declarations(int size, uint seed, bool asymmetric = false)
+    /// <param name="size">How many parts.</param>
+    /// <param name="seed">Where the dice begin.</param>
+    /// <param name="asymmetric">Whether conditions may bind one way only.</param>
+    /// <param name="warned">Whether items have alerts and hazard marks, and controls need what they let out; the machine is the same but for that.</param>
+    public static IReadOnlyList<string> Declarations(int size, uint seed, bool asymmetric = false, bool warned = false)
     {
-        var machine = new RandomMachine(size, seed, asymmetric);
+        var machine = new RandomMachine(size, seed, asymmetric, warned);
         return [.. machine.Services(), .. Enumerable.Range(0, size).Where(part => machine._parts[part].Parent < 0).Select(machine.Print)];
     }
 
@@ -53,22 +59,25 @@ internal sealed class RandomMachine
     {
         for (var i = 0; i < _energies; i++)
         {
-            yield return $"energy e{i} \"e{i}\" {{ isolate \"Off.\" restore \"On.\"{Maybe(0.3, Control)}{(i > 0 && Chance(0.4) ? " after e0" : "")} }}\n";
+            yield return $"energy e{i} \"e{i}\" {{ isolate \"Off.\" restore \"On.\"{Maybe(0.3, Control)}{(i > 0 && Chance(0.4) ? " after e0" : "")}{Warnings()} }}\n";
         }
 
         for (var i = 0; i < _fluids; i++)
         {
-            yield return $"fluid f{i} \"f{i}\" {{ empty \"Out.\" fill \"In.\"{Maybe(0.3, Control)} }}\n";
+            yield return $"fluid f{i} \"f{i}\" {{ empty \"Out.\" fill \"In.\"{Maybe(0.3, Control)}{Warnings()} }}\n";
         }
 
         for (var i = 0; i < _controls; i++)
         {
-            yield return $"control c{i} \"c{i}\" {{ a, b, c }}\n";
+            var needs = _energies > 0 && _warnings?.IsPowered() == true ? " needs e0 live" : "";
+            yield return $"control c{i} \"c{i}\" {{ a, b, c{needs}{Warnings(isControl: true)} }}\n";
         }
     }
 
     private string Maybe(double chance, Func<string?> condition) =>
         Chance(chance) && condition() is { } text ? $" {(Asymmetric && Chance(0.5) ? Chance(0.5) ? "strip " : "refit " : "")}needs {text}" : "";
+
+    private string Warnings(bool isControl = false) => _warnings?.Next(isControl) ?? "";
 
     private string? Control() => _controls == 0 ? null : $"c{_random.Next(_controls)} at {"abc"[_random.Next(3)]}";
 
@@ -116,6 +125,7 @@ internal sealed class RandomMachine
             lines.Add(Joint(part, goesAside, ties));
         }
 
+        lines.Add(Warnings());
         if (goesAside)
         {
             lines.Add($"aside \"Tilt.\"{(ties.Count > 0 && Chance(0.7) ? $" needs {ties[0]}" : "")}");
@@ -130,7 +140,8 @@ internal sealed class RandomMachine
         var behind = Chance(0.3) && Unrelated(part) is { } front && front != end ? $" behind p{front}" : "";
         var self = goesAside && Chance(0.4) ? $" behind p{part}" : "";
         var needs = Maybe(0.2, () => Condition(part));
-        var cover = Chance(0.25) ? $" covered by {_random.Next(1, 3)} cap as {name}_cap" : "";
+        var cover = Chance(0.25) ? $" covered by {_random.Next(1, 3)} cap as {name}_cap{_warnings?.Block()}" : "";
+        needs += Warnings();
         switch (_random.Next(5))
         {
             case 0 when _energies > 0:

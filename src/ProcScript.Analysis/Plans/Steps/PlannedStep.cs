@@ -43,8 +43,11 @@ internal sealed record PlannedStep
     /// <summary>What the author says of it, for this direction.</summary>
     public ActionDetails Details { get; init; } = ActionDetails.None;
 
-    /// <summary>The alerts that stand right before it in the text.</summary>
+    /// <summary>The alerts that an author wrote for it.</summary>
     public ImmutableArray<Alert> Alerts { get; init; } = [];
+
+    /// <summary>The alerts that an author wrote for the step that it undoes.</summary>
+    public ImmutableArray<Alert> MirroredAlerts { get; init; } = [];
 
     /// <summary>Whether other work goes on meanwhile.</summary>
     public bool InBackground { get; init; }

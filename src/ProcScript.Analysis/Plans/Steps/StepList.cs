@@ -55,12 +55,13 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         private readonly ILookup<int, int> _enabledBy =
             strip.Order.Concat(refit.Order).ToLookup(edge => edge.Later, edge => edge.Earlier);
         private readonly Dictionary<int, int> _mirrors = Mirrors(refit);
+        private readonly HashSet<TestRule> _tests = new(ReferenceEqualityComparer.Instance);
+        private readonly Dictionary<Step, (PlanPhase Phase, int Card)> _warned = new(ReferenceEqualityComparer.Instance);
 
         public ImmutableArray<BroughtChange> Brought { get; } = BroughtChange.Of(strip);
 
         public void Add(ImmutableArray<PerformedAction> actions, PlanPhase phase, Func<PerformedAction, int> card)
         {
-            PerformedAction? before = null;
             foreach (var action in actions)
             {
                 var count = CountOf(action);
@@ -69,15 +70,15 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                     _state[change.Variable] = change.After;
                 }
 
-                _steps.Add(Step(action, before, phase, card(action)) with { Count = count });
-                before = action;
+                _steps.Add(Step(action, phase, card(action)) with { Count = count });
             }
         }
 
         public ImmutableArray<PlannedStep> ToImmutable() => _steps.ToImmutable();
 
-        private PlannedStep Step(PerformedAction action, PerformedAction? before, PlanPhase phase, int card)
+        private PlannedStep Step(PerformedAction action, PlanPhase phase, int card)
         {
+            var (own, mirrored) = IsWarned(action, phase, card) ? ([], []) : StepOrigin.Alerts(action.Origin);
             var written = (action.Origin as WrittenStep)?.Step ?? (action.Origin as TestStep)?.Step;
             var rule = (action.Origin as RuledCheck)?.Rule;
             return new PlannedStep
@@ -92,7 +93,8 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Text = written?.Text ?? rule?.Text,
                 Expect = written?.Expect ?? rule?.Expect,
                 Details = StepOrigin.Details(action),
-                Alerts = StepOrigin.Alerts(action, before),
+                Alerts = action.Origin is TestStep { Rule: var test } && _tests.Add(test) ? [.. test.Alerts, .. own] : own,
+                MirroredAlerts = mirrored,
                 InBackground = action.InBackground,
                 Cure = action.Cure,
                 WaitsFor = [.. action.WaitsFor.Select(NumberOf)],
@@ -108,6 +110,22 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Because = StepOrigin.Because(action),
                 Source = StepOrigin.Source(action),
             };
+        }
+
+        /// <summary>
+        /// Whether the alerts of the author's step stand on the card already: those of a <c>strip</c> stand before the first of the actions
+        /// that it expands to, for they must not come after what they warn of.
+        /// </summary>
+        private bool IsWarned(PerformedAction action, PlanPhase phase, int card)
+        {
+            if (StepOrigin.Step(action.Origin) is not { } step)
+            {
+                return false;
+            }
+
+            var isWarned = _warned.TryGetValue(step, out var at) && at == (phase, card);
+            _warned[step] = (phase, card);
+            return isWarned;
         }
 
         /// <summary>Runs number from 0, cards from 1.</summary>

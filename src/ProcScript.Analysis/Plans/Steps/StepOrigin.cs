@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Plans.Steps;
@@ -17,28 +18,38 @@ internal static class StepOrigin
     {
         WrittenStep written => written.Step.Details,
         // What stands at `strip x` is about taking x out, the last of the actions that it expands to.
-        ExpandedStep { For: null } expanded => expanded.Step.Details with { Alerts = [] },
+        ExpandedStep { For: null } expanded => expanded.Step.Details,
         InverseOf inverse => RefitDetails.Of(Details(inverse.Action)),
         PropAgain again => Details(again.Support) with { Alerts = [], Photos = [], Refit = null },
         TestStep { Step: { } step } => step.Details,
         _ => ActionDetails.None,
     };
 
-    /// <summary>
-    /// The alerts that stand before it. Those of a <c>strip</c> stand before the first action that it expands to, for they must not come
-    /// after what they warn of.
-    /// </summary>
-    public static ImmutableArray<Alert> Alerts(PerformedAction action, PerformedAction? before) => action.Origin switch
+    /// <summary>The step that an author wrote for it or for what it undoes; null for what the compiler put into the refit, and for its checks.</summary>
+    public static Step? Step(ActionOrigin origin) => origin switch
     {
-        WrittenStep written => written.Step.Alerts,
-        ExpandedStep expanded when (before?.Origin as ExpandedStep)?.Step != expanded.Step =>
-            [.. expanded.Step.Alerts, .. expanded.Step.Details.Alerts],
-        RuledCheck check => check.Rule.Alerts,
-        TestStep { Step: { } step } => step.Alerts,
-        // What stands before the whole test stands before its first action.
-        TestStep test when (before?.Origin as TestStep)?.Rule != test.Rule => test.Rule.Alerts,
-        _ => [],
+        WrittenStep written => written.Step,
+        ExpandedStep expanded => expanded.Step,
+        InverseOf inverse => Step(inverse.Action.Origin),
+        PropAgain again => Step(again.Support.Origin),
+        TestStep test => test.Step,
+        _ => null,
     };
+
+    /// <summary>The alerts that an author wrote for it: for itself, and for what it undoes, which hold for it as well.</summary>
+    public static (ImmutableArray<Alert> Own, ImmutableArray<Alert> Mirrored) Alerts(ActionOrigin origin) => (origin, Step(origin)) switch
+    {
+        (RuledCheck check, _) => (check.Rule.Alerts, []),
+        (InverseOf or PropAgain, { } step) =>
+        (
+            [.. Written(step).Where(alert => alert.Phase == NeedsPhase.Refit), .. step.Details.Refit?.Alerts ?? []],
+            [.. Written(step).Where(alert => alert.Phase == NeedsPhase.Both)]),
+        (TestStep, { } step) => ([.. Written(step)], []),
+        (_, { } step) => ([.. Written(step).Where(alert => alert.IsOfStrip)], []),
+        _ => ([], []),
+    };
+
+    private static IEnumerable<Alert> Written(Step step) => step.Alerts.Concat(step.Details.Alerts);
 
     /// <summary>Where it is written.</summary>
     public static SourceSpan Source(PerformedAction action) => action.Origin switch

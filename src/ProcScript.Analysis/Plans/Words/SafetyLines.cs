@@ -17,27 +17,36 @@ internal static class SafetyLines
         Line("prepare", energy.Prepare, "Know this energy, how much of it there is and what it can do. Tell those who use the machine."),
         Line("shut down", energy.Shutdown, "Stop the machine the ordinary way."),
         Line("isolate", energy.Isolate, "Operate the device that cuts it off."),
-        Line("lock", energy.Lock, Lock(energy)),
+        .. Lock(energy),
         Line("release", energy.Bleed, "Let out or hold back what is stored: pressure, springs, charge, raised weight."),
         .. Wait(energy),
         Line("verify", energy.Verify, "Try the ordinary controls and measure: nothing moves, nothing is live."),
     ];
 
     /// <summary>Area clear and whole, people clear, locks off, people told, restore.</summary>
-    public static ImmutableArray<PlanSafetyLine> Return(Energy energy) =>
-    [
-        Line("area", null, "Tools and spare items are out. What was opened is closed and whole."),
-        Line("people", null, "Everybody is clear of the machine."),
-        Line("locks", null, "Each lock and tag comes off by the one who put it on."),
-        Line("tell", null, "Those concerned know that the locks are off, before it starts."),
-        Line("restore", energy.Restore, "Switch it on again."),
-    ];
+    public static ImmutableArray<PlanSafetyLine> Return(Energy energy)
+    {
+        var isLocked = Lock(energy).Any();
+        return
+        [
+            Line("area", null, "Tools and spare items are out. What was opened is closed and whole."),
+            Line("people", null, "Everybody is clear of the machine."),
+            .. isLocked ? [Line("locks", null, "Each lock and tag comes off by the one who put it on.")] : Array.Empty<PlanSafetyLine>(),
+            Line("tell", null, isLocked ? "Those concerned know that the locks are off, before it starts." : "Those concerned know of it, before it starts."),
+            Line("restore", energy.Restore, "Switch it on again."),
+        ];
+    }
 
     private static PlanSafetyLine Line(string action, string? written, string usual) => new(action, written ?? usual, written is null);
 
-    private static string Lock(Energy energy) => energy.Hazards.Contains(Hazard.HighVoltage)
-        ? "Whoever works keeps the service plug on their person."
-        : "Put your own lock or tag on the device. Its key stays with you.";
+    private static IEnumerable<PlanSafetyLine> Lock(Energy energy) => energy switch
+    {
+        { Lock: { } written } => [Line("lock", written, "")],
+        _ when !EnergySorts.CanBeLocked(energy) => [],
+        _ when energy.Hazards.Contains(Hazard.HighVoltage) && EnergySorts.VoltageOf(energy) == VoltageSource.Battery =>
+            [Line("lock", null, "Whoever works keeps the service plug on their person.")],
+        _ => [Line("lock", null, "Put your own lock or tag on the device. Its key stays with you.")],
+    };
 
     private static IEnumerable<PlanSafetyLine> Wait(Energy energy) => energy switch
     {

@@ -13,27 +13,6 @@ internal static class StepProse
     /// <summary>How it is done: what the machine says of the item, how it is tightened, then what the author says of the action.</summary>
     public static ImmutableArray<string> How(PlannedStep step) => [.. OfItem(step), .. TighteningWords.Of(step), .. step.Details.How];
 
-    /// <summary>
-    /// The author's alerts and the usual cautions for <paramref name="hazards"/>; the worst first where several stand together (common
-    /// practice).
-    /// </summary>
-    public static ImmutableArray<PlanAlert> Alerts(PlannedStep step, IEnumerable<Hazard> hazards)
-    {
-        var usual = hazards.Select(UsualCautions.Of).Select(caution => (caution.Word, new PlanAlert(Word(caution.Word), caution.Text) { IsUsual = true }));
-        return [.. Written(step).Select(Alert).Concat(usual).OrderBy(alert => alert.Word).Select(alert => alert.Item2)];
-    }
-
-    /// <summary>The item's alerts where the step opens it, then those of the action.</summary>
-    public static IEnumerable<Alert> Written(PlannedStep step)
-    {
-        var opens = step.Phase != PlanPhase.Refit && !IsWork(step.Verb);
-        return [.. opens && step.Target is { } item ? item.Alerts : [], .. step.Alerts, .. step.Details.Alerts];
-    }
-
-    /// <summary>Alerts, the worst first.</summary>
-    public static ImmutableArray<PlanAlert> Of(IEnumerable<Alert> alerts) =>
-        [.. alerts.Select(Alert).OrderBy(alert => alert.Word).Select(alert => alert.Written)];
-
     /// <summary>What to check once it is done: what the trade always checks where the author says nothing of it, then the author's checks.</summary>
     public static ImmutableArray<string> Checks(PlannedStep step) => [.. Usual(step), .. step.Details.Checks];
 
@@ -97,18 +76,5 @@ internal static class StepProse
 
     private static string Brought(BroughtChange brought) => $"{FluidWords.Of(brought)}.";
 
-    private static (SignalWord Word, PlanAlert Written) Alert(Alert alert) => (alert.Word, new PlanAlert(Word(alert.Word), alert.Text));
-
     private static IEnumerable<string> Present(IEnumerable<string?> texts) => texts.OfType<string>();
-
-    private static bool IsWork(Verb verb) =>
-        verb is Verb.Replace or Verb.Repair or Verb.Clean or Verb.Inspect or Verb.Adjust or Verb.Measure or Verb.Task or Verb.Check;
-
-    private static string Word(SignalWord word) => word switch
-    {
-        SignalWord.Danger => "danger",
-        SignalWord.Warning => "warning",
-        SignalWord.Caution => "caution",
-        _ => "notice",
-    };
 }

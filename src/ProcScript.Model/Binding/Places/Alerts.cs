@@ -17,5 +17,6 @@ internal static class Alerts
             _ => SignalWord.Notice,
         },
         AuthorText.Bind(alert.Text, place, sink),
-        place.At(alert.Span));
+        place.At(alert.Span),
+        alert.Phase);
 }

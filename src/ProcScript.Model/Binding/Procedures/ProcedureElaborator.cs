@@ -133,7 +133,7 @@ internal sealed class ProcedureElaborator
             case WhenSyntax branch when Applies(branch, place) is { } body:
                 Items(branch.Body, body, frame, into);
                 break;
-            case AlertSyntax alert:
+            case AlertSyntax { Phase: NeedsPhase.Both } alert:
                 _alerts.Add(Alerts.Bind(alert, place, _sink));
                 break;
             case PropertySyntax property:

@@ -7,6 +7,7 @@ using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Model.Rules.Names;
+using ProcScript.Model.Rules.Procedures;
 using ProcScript.Model.Rules.Quantities;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
@@ -27,6 +28,11 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
         {
             sink.Poison();
             return null;
+        }
+
+        if (!Verbs.AreUndone(verb))
+        {
+            ReportRefitAlerts(block, place);
         }
 
         return new Step
@@ -92,6 +98,15 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
             Source = place.At(syntax.Span),
             Calls = calls,
         };
+    }
+
+    /// <summary>Alerts for the way back of what has none.</summary>
+    private void ReportRefitAlerts(ActionDetails block, BindingPlace place)
+    {
+        foreach (var alert in block.Alerts.Where(alert => !alert.IsOfStrip).Concat(block.Refit?.Alerts ?? []))
+        {
+            sink.Report(AlertWithoutStep.InTheRefit(alert), place);
+        }
     }
 
     private int? Count(ActionSyntax syntax, MachineItem? target, BindingPlace place)

@@ -18,7 +18,7 @@ internal sealed class StepList(FindingSink sink)
     /// <summary>Takes a step; null for one whose finding is reported, which takes its alerts along.</summary>
     public void Add(Step? step)
     {
-        var alerts = _alerts.Take();
+        var alerts = _alerts.Take(step is { } taken && !Verbs.AreUndone(taken.Verb));
         if (step is not null)
         {
             _steps.Add(alerts.IsEmpty ? step : step with { Alerts = alerts });
@@ -41,12 +41,20 @@ internal sealed class PendingAlerts(FindingSink sink)
     /// <summary>Takes an alert.</summary>
     public void Add(Alert alert, Guards guards) => _pending.Add((alert, guards));
 
-    /// <summary>Gives the alerts to what comes next.</summary>
-    public ImmutableArray<Alert> Take()
+    /// <summary>Gives the alerts to what comes next; where nothing undoes that, one for the refit alone stands before nothing.</summary>
+    public ImmutableArray<Alert> Take(bool isForGood = false)
     {
         if (_pending.Count == 0)
         {
             return [];
+        }
+
+        if (isForGood)
+        {
+            foreach (var (alert, guards) in _pending.Where(one => !one.Alert.IsOfStrip))
+            {
+                sink.Report(AlertWithoutStep.InTheRefit(alert), guards);
+            }
         }
 
         ImmutableArray<Alert> alerts = [.. _pending.Select(one => one.Alert)];

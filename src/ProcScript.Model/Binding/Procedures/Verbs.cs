@@ -11,4 +11,8 @@ internal static class Verbs
 
     /// <summary>The verb that a word is; null for any other word.</summary>
     public static Verb? Find(string word) => ByWord.TryGetValue(word, out var verb) ? verb : null;
+
+    /// <summary>Whether the refit undoes it. Work stays as it is done, and so do texts.</summary>
+    public static bool AreUndone(Verb verb) => verb is not (Verb.Replace or Verb.Repair or Verb.Clean or Verb.Inspect or Verb.Adjust
+        or Verb.Measure or Verb.Task or Verb.Check or Verb.Discard);
 }

@@ -22,11 +22,18 @@ internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
     /// <summary>Whether the property counts. Where it does not, a finding says why.</summary>
     public bool Lets(PropertySyntax property, BindingPlace place)
     {
-        var keyword = property.Keyword.Text;
+        var keyword = WordsOf(property);
         if (PropertyTable.Find(keyword) is not { } row)
         {
             // The parser made it up while it recovered; its finding stands.
             sink.Poison();
+            return false;
+        }
+
+        if (!row.Holders.HasFlag(_holder) && property is AlertSyntax { Phase: not NeedsPhase.Both } && PropertyTable.Find(property.Keyword.Text)!.Holders.HasFlag(_holder))
+        {
+            var direction = new TextSpan(property.Span.Start, keyword.IndexOf(' ', StringComparison.Ordinal));
+            sink.Report(PropertyNotHere.OneWay(keyword, _holder, place.At(direction), place.At(property.Keyword.Span)), place);
             return false;
         }
 
@@ -50,4 +57,9 @@ internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
         sink.Report(PropertyTwice.At(keyword, place.At(property.Keyword.Span), _once[keyword], place.At(property.Span)), place);
         return false;
     }
+
+    /// <summary>The words that name the property. An alert that stands one way only has no place where there is no way back.</summary>
+    private static string WordsOf(PropertySyntax property) => property is AlertSyntax { Phase: not NeedsPhase.Both } alert
+        ? $"{(alert.Phase == NeedsPhase.Strip ? "strip" : "refit")} {alert.Keyword.Text}"
+        : property.Keyword.Text;
 }

@@ -78,6 +78,14 @@ internal static class PropertyTable
         new("warning", Items | Doings | Procedure, Repeats: true),
         new("caution", Items | Doings | Procedure, Repeats: true),
         new("notice", Items | Doings | Procedure, Repeats: true),
+        new("strip danger", Items | ItemAction, Repeats: true),
+        new("strip warning", Items | ItemAction, Repeats: true),
+        new("strip caution", Items | ItemAction, Repeats: true),
+        new("strip notice", Items | ItemAction, Repeats: true),
+        new("refit danger", Items | ItemAction, Repeats: true),
+        new("refit warning", Items | ItemAction, Repeats: true),
+        new("refit caution", Items | ItemAction, Repeats: true),
+        new("refit notice", Items | ItemAction, Repeats: true),
     }.ToFrozenDictionary(row => row.Keyword, StringComparer.Ordinal);
 
     private static readonly ImmutableArray<(PropertyHolders Holder, string Words)> HolderWords =

@@ -37,6 +37,20 @@ public sealed class PropertyNotHere : Rule
             Fixes = [new Fix($"Take `{keyword}` out", FixGrade.NeedsLook, [new TextEdit(whole, "")])],
         };
 
+    /// <summary>Of an alert that holds one way only, where there is just one; without the word before it, it has its place.</summary>
+    internal static Finding OneWay(string keyword, PropertyHolders holder, SourceSpan direction, SourceSpan rest)
+    {
+        var word = keyword.Split(' ')[0];
+        return new Finding(Id, $"`{keyword}` does not belong in {WordList.And(PropertyTable.Words(holder))}", direction, "only what is undone has two ways")
+        {
+            Help = $"leave `{word}` out",
+            Fixes =
+            [
+                new Fix($"Leave `{word}` out", FixGrade.NeedsLook, [new TextEdit(direction with { Span = TextSpan.FromBounds(direction.Span.Start, rest.Span.Start) }, "")]),
+            ],
+        };
+    }
+
     /// <summary>Of a declaration that stands right in a machine only.</summary>
     internal static Finding Declaration(string sort, string name, SourceSpan place) =>
         new(Id, $"the {sort} `{name}` stands inside something else", place, "not taken here")

@@ -14,7 +14,8 @@ public sealed class AlertWithoutStep : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "An alert belongs to the step right after it, and here none follows. In a refit block it belongs to the check after it.",
+        What: "An alert belongs to the step right after it, and here none follows. In a refit block it belongs to the check after it. One that "
+            + "is marked `refit` belongs to what undoes the step after it, and nothing undoes work, a measurement or a check.",
         Why: "A card shows an alert before the action it speaks of. Behind the last action it comes too late.",
         Wrong: """
             clip pin "push pin"
@@ -43,6 +44,12 @@ public sealed class AlertWithoutStep : Rule
         new(Id, $"no step follows this {Word(alert.Word)}", alert.Source, "stands before nothing")
         {
             Help = "put it right before the step that it speaks of",
+        };
+
+    internal static Finding InTheRefit(Alert alert) =>
+        new(Id, $"the refit has no step for this {Word(alert.Word)}", alert.Source, "nothing undoes the step after it")
+        {
+            Help = "leave out `refit`, or put it before a step that is undone",
         };
 
     private static string Word(SignalWord word) => word switch

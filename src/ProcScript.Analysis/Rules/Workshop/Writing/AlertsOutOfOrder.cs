@@ -51,12 +51,31 @@ public sealed class AlertsOutOfOrder : ProseRule
         foreach (var run in file.AlertRuns)
         {
             var sorted = run.OrderBy(AlertMeaning.WordOf).ToImmutableArray();
-            if (run.Skip(1).Zip(run).FirstOrDefault(pair => AlertMeaning.WordOf(pair.First) < AlertMeaning.WordOf(pair.Second)) is { First: { } worse, Second: { } lesser })
+            if (Misplaced(run) is { } misplaced)
             {
-                yield return At(file.Text, run, sorted, worse, lesser);
+                yield return At(file.Text, run, sorted, misplaced.Worse, misplaced.Lesser);
             }
         }
     }
+
+    /// <summary>The first that is worse than one before it, with the last of those. One for the strip alone and one for the refit alone never meet.</summary>
+    private static (AlertSyntax Worse, AlertSyntax Lesser)? Misplaced(ImmutableArray<AlertSyntax> run)
+    {
+        for (var i = 1; i < run.Length; i++)
+        {
+            for (var before = i - 1; before >= 0; before--)
+            {
+                if (AlertMeaning.WordOf(run[i]) < AlertMeaning.WordOf(run[before]) && Meet(run[i].Phase, run[before].Phase))
+                {
+                    return (run[i], run[before]);
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private static bool Meet(NeedsPhase first, NeedsPhase second) => first == second || first == NeedsPhase.Both || second == NeedsPhase.Both;
 
     private static Finding At(
         SourceText text,

@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Plans.Words;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Plans.Steps;
+
+/// <summary>
+/// What stands before which step. An author's alert at a step stands there. That of an item, that of the step which is undone, and the usual
+/// caution for a hazard stand before the first step of a card that touches the item, once a card: who carries a card reads it from the top.
+/// </summary>
+internal sealed class CardWarnings
+{
+    private readonly Touching _touching;
+    private readonly Dictionary<int, ImmutableArray<PlanAlert>> _byStep = [];
+    private readonly List<(Hazard Hazard, UsualCaution Caution, MachineItem Item)> _met = [];
+    private CardTold _told = new();
+    private bool _hasPower;
+
+    private CardWarnings(Touching touching) => _touching = touching;
+
+    /// <summary>The hazards that the job touches, in the order they are met, with the items that are marked.</summary>
+    public ImmutableArray<PlanHazard> Hazards =>
+    [
+        .. from one in _met
+           group one by one.Hazard into met
+           select new PlanHazard(
+               HazardWords.Of(met.Key),
+               met.First().Caution.Title,
+               string.Join(' ', met.Select(one => one.Caution.Text).Distinct()),
+               [.. met.Select(one => ItemWords.Whole(one.Item)).Distinct()]),
+    ];
+
+    /// <summary>What stands before a step, the worst first.</summary>
+    public ImmutableArray<PlanAlert> this[int step] => _byStep[step];
+
+    /// <summary>Goes through the steps, card by card.</summary>
+    public static CardWarnings Of(ImmutableArray<PlannedStep> steps, MachineFacts facts)
+    {
+        var warnings = new CardWarnings(facts.Touching);
+        (PlanPhase, int)? card = null;
+        foreach (var step in steps)
+        {
+            if (card != (step.Phase, step.Card))
+            {
+                card = (step.Phase, step.Card);
+                warnings._told = new CardTold();
+            }
+
+            warnings.Add(step);
+        }
+
+        return warnings;
+    }
+
+    private void Add(PlannedStep step)
+    {
+        // What was hot has cooled by the time it goes back, until there is power again.
+        _hasPower |= step is { Phase: PlanPhase.Refit, Verb: Verb.Restore };
+        ImmutableArray<Touch> touched = step.Target is { } target ? [.. _touching.By(target, step.Position)] : [];
+        var written = new List<Alert>();
+        foreach (var touch in touched)
+        {
+            written.AddRange(touch.Item.Alerts.Where(alert => Stands(alert, touch, step.Phase) && _told.Add(alert, touch.Item)));
+        }
+
+        foreach (var alert in step.Alerts)
+        {
+            // What an author wrote at this very step stands here, told before or not.
+            if (_told.Add(alert, null) || !written.Exists(other => CardTold.Covers(other, alert)))
+            {
+                written.Add(alert);
+            }
+        }
+
+        written.AddRange(step.MirroredAlerts.Where(alert => _told.Add(alert, null)));
+        var usual = new List<UsualCaution>();
+        foreach (var touch in touched)
+        {
+            foreach (var hazard in touch.Item.Hazards)
+            {
+                _met.Add((hazard, UsualCautions.ForLettingGo(hazard, touch.Item), touch.Item));
+                if (Usual(hazard, touch.Item, step) is { } caution && _told.Add(caution, hazard, touch.Item))
+                {
+                    usual.Add(caution);
+                }
+            }
+        }
+
+        _byStep.Add(step.Number, AlertWords.Of(written, usual));
+    }
+
+    private static bool Stands(Alert alert, Touch touch, PlanPhase phase) =>
+        (phase == PlanPhase.Refit ? alert.IsOfRefit : alert.IsOfStrip) && (!touch.GraveOnly || alert.Word.IsOfSeriousInjury());
+
+    private UsualCaution? Usual(Hazard hazard, MachineItem item, PlannedStep step)
+    {
+        if (step.Phase != PlanPhase.Refit || ActionTable.Row(step.Verb).Phase == ActionPhase.Strip)
+        {
+            return UsualCautions.ForLettingGo(hazard, item);
+        }
+
+        return hazard != Hazard.HotSurface || _hasPower ? UsualCautions.ForPuttingBack(hazard, item) : null;
+    }
+}

@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Plans.Words;
+
+/// <summary>Alerts as a plan has them.</summary>
+internal static class AlertWords
+{
+    /// <summary>Alerts, the worst first where several stand together (common practice).</summary>
+    public static ImmutableArray<PlanAlert> Of(IEnumerable<Alert> alerts) => [.. alerts.OrderBy(alert => alert.Word).Select(Of)];
+
+    /// <summary>Authors' alerts and usual cautions, the worst first, of equals the author's.</summary>
+    public static ImmutableArray<PlanAlert> Of(IEnumerable<Alert> alerts, IEnumerable<UsualCaution> usual) =>
+    [
+        .. alerts.Select(alert => (alert.Word, Written: Of(alert)))
+            .Concat(usual.Select(caution => (caution.Word, Written: new PlanAlert(Of(caution.Word), caution.Text) { IsUsual = true })))
+            .OrderBy(one => one.Word)
+            .Select(one => one.Written),
+    ];
+
+    private static PlanAlert Of(Alert alert) => new(Of(alert.Word), alert.Text);
+
+    private static string Of(SignalWord word) => word switch
+    {
+        SignalWord.Danger => "danger",
+        SignalWord.Warning => "warning",
+        SignalWord.Caution => "caution",
+        _ => "notice",
+    };
+}
