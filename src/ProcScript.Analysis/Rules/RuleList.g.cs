@@ -71,6 +71,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Writing.ReadingWithoutBand(),
         new global::ProcScript.Analysis.Rules.Workshop.Energies.HighVoltageOverstated(),
         new global::ProcScript.Analysis.Rules.Workshop.Energies.EnergyNotLocked(),
+        new global::ProcScript.Analysis.Rules.Workshop.Energies.HighVoltageUnmarked(),
         new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooHeavyForOne(),
         new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooFewToLift(),
         new global::ProcScript.Analysis.Rules.Workshop.Tools.FewerToolChanges(),

@@ -84,7 +84,7 @@ public static class SettingsTable
         Dimension = Dimension.Voltage,
         Most = Of(60, "V"),
         What = "The most that the `verify` of a high-voltage energy of direct current may expect, and the voltage above which one counts as high.",
-        Rules = ["PRC5044", "PRC5057"],
+        Rules = ["PRC5044", "PRC5057", "PRC5059"],
     };
 
     /// <summary>The voltage of alternating current up to which a circuit counts as dead.</summary>
@@ -95,7 +95,7 @@ public static class SettingsTable
         Dimension = Dimension.Voltage,
         Most = Of(30, "V"),
         What = "The same of alternating current, and of an energy of which nothing says how its current flows.",
-        Rules = ["PRC5044", "PRC5057"],
+        Rules = ["PRC5044", "PRC5057", "PRC5059"],
     };
 
     /// <summary>The shortest wait before high voltage.</summary>

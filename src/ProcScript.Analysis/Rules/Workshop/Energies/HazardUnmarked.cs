@@ -26,7 +26,7 @@ public sealed class HazardUnmarked : MachineRule
         What: "The title of an energy, a fluid or a part names what it can do to people, and the item has no such `hazard`, nor have its joints, their "
             + "energies or the part around it: pressure, hydraulics, steam or a gas that burns (`pressure`), a spring or a gas strut (`spring`), an airbag or a "
             + "pretensioner (`restraint`), refrigerant (`refrigerant`), high voltage (`high_voltage`). Of a part only what it stores itself counts. "
-            + "The rule knows English words from a list; a voltage in figures is for PRC5044.",
+            + "The rule knows English words from a list; a voltage in figures is for PRC5059.",
         Why: "The mark is what puts the usual caution on the cards and brings the checks: how the pressure is let out, how long to wait. Without it "
             + "all of that is silent. It is a warning because a word may mean less than it says, such as a spring that is slack when it is "
             + "fitted; allow it then, and say so.",
@@ -82,7 +82,7 @@ public sealed class HazardUnmarked : MachineRule
         return false;
     }
 
-    /// <summary>An energy with its voltage in figures is told of by <see cref="HighVoltageIncomplete"/>, by the figure.</summary>
+    /// <summary>An energy with its voltage in figures is told of by <see cref="HighVoltageUnmarked"/>, by the figure.</summary>
     private static bool IsToldElsewhere(MachineFacts facts, MachineItem item, Hazard hazard) =>
         hazard == Hazard.HighVoltage && item is Energy energy && ElectricSupply.Of(energy) is var supply && (supply.IsHigh(facts.Settings) || supply.IsLow(facts.Settings));
 

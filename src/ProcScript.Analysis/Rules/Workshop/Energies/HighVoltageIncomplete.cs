@@ -19,10 +19,7 @@ public sealed class HighVoltageIncomplete : MachineRule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new(
-        "PRC5044", "high-voltage-incomplete", "High voltage is isolated without all that makes it safe", Severity.Warning)
-    {
-        Fix = FixAvailability.Sometimes,
-    };
+        "PRC5044", "high-voltage-incomplete", "High voltage is isolated without all that makes it safe", Severity.Warning);
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
@@ -32,8 +29,7 @@ public sealed class HighVoltageIncomplete : MachineRule
         What: "An energy with the mark `hazard high_voltage` lacks a `lock`, a `wait` or `bleed`, or a `verify` that expects a reading in "
             + "volts: 60 V at most of direct current (`limits.safeVoltage` may ask for less), 30 V of alternating current or where nothing says "
             + "how the current flows (`limits.safeVoltageAlternating`). Or it waits less than 5 min (`limits.highVoltageWait` may ask for more); "
-            + "of alternating current that is asked only with a `bleed`, which says that charge is stored. Or an energy has a voltage above "
-            + "these limits in its title, and no such mark.",
+            + "of alternating current that is asked only with a `bleed`, which says that charge is stored.",
         Why: "High voltage is invisible and kills. Somebody puts the plug back; capacitors hold their charge for minutes; a dead meter reads "
             + "nothing on a live circuit. Only a qualified person works on it, by the manufacturer's data. It is a warning, for the words may "
             + "stand in a paper of their own: allow it then, and name the paper. A shorter wait that the manufacturer gives is allowed likewise.",
@@ -62,33 +58,14 @@ public sealed class HighVoltageIncomplete : MachineRule
 
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(MachineFacts facts) =>
-        facts.Machine.Energies.Select(energy => Judge(energy, facts.Settings)).OfType<Finding>();
-
-    private static Finding? Judge(Energy energy, PathSettings settings)
-    {
-        var supply = ElectricSupply.Of(energy);
-        if (!energy.Has(Hazard.HighVoltage))
+        from energy in facts.Machine.Energies
+        where energy.Has(Hazard.HighVoltage)
+        let lacks = Lacks(energy, ElectricSupply.Of(energy), facts.Settings).ToList()
+        where lacks.Count > 0
+        select new Finding(Id, $"{ItemPhrases.The(energy)} is high voltage and lacks {ItemPhrases.List(lacks)}", energy.Declared, "high voltage")
         {
-            return supply.IsHigh(settings) ? Unmarked(energy, supply, settings) : null;
-        }
-
-        return Lacks(energy, supply, settings).ToList() is { Count: > 0 } lacks
-            ? new Finding(Id, $"{ItemPhrases.The(energy)} is high voltage and lacks {ItemPhrases.List(lacks)}", energy.Declared, "high voltage")
-            {
-                Help = "write what the manufacturer's data say; who locks keeps the service plug, and the meter is proved live, dead, live",
-            }
-            : null;
-    }
-
-    private static Finding Unmarked(Energy energy, ElectricSupply supply, PathSettings settings) => new(
-        Id,
-        $"{ItemPhrases.The(energy)} is not marked as high voltage, and {supply.Voltage!.Print()} is above {supply.MostWhenDead(settings).Print()}",
-        energy.Declared,
-        "has no `hazard high_voltage`")
-    {
-        Help = "write `hazard high_voltage`: the cards then warn of it, and what makes it safe is asked for",
-        Fixes = [.. HazardEdits.Mark(energy, Hazard.HighVoltage)],
-    };
+            Help = "write what the manufacturer's data say; who locks keeps the service plug, and the meter is proved live, dead, live",
+        };
 
     private static IEnumerable<string> Lacks(Energy energy, ElectricSupply supply, PathSettings settings)
     {
