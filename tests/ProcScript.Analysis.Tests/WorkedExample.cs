@@ -28,7 +28,9 @@ internal static class WorkedExample
             restore "Refit the negative cable."
           }
           fluid refrigerant "refrigerant R-134a" {
+            hazard refrigerant
             charge 0.85 ± 0.02 kg
+            with evaporator add 20 g
             empty "Recover with a certified machine. Write down what came out."
             fill  "Evacuate, then charge by weight."
             takes 18 min  attended 3 min
@@ -74,7 +76,7 @@ internal static class WorkedExample
           stage "Seat" {
             release seat_caps
             undo seat_bolts { tool ext_600 }
-            aside seat
+            aside seat { people 2 }
             unplug seat_switch
             remove seat { people 2  store "bench, on its back" }
           }

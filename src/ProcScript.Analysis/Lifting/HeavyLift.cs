@@ -22,8 +22,10 @@ internal sealed record HeavyLift(PartLift Lift, Step Step, bool IsNamed)
         return
             from lift in lifts
             where lift.IsTooHeavy
-            let removal = strip.Actions[(lift.Step.Phase == PlanPhase.Refit ? lift.Step.Mirror : lift.Step.Number) - 1]
-            let written = removal.Origin switch
+            // The inverse is told where the author's step stands.
+            let number = lift.Step.Phase == PlanPhase.Refit ? lift.Step.Mirror : lift.Step.Number
+            where number > 0
+            let written = strip.Actions[number - 1].Origin switch
             {
                 WrittenStep origin => new HeavyLift(lift, origin.Step, IsNamed: true),
                 ExpandedStep origin => new HeavyLift(lift, origin.Step, origin.For is null),

@@ -37,16 +37,16 @@ internal sealed class ProseReader
                 Add(property.Text, KindOf(property.Keyword.Text));
                 break;
             case VerifyPropertySyntax verify:
-                Add(verify.Text, ProseKind.Check);
+                Add(verify.Text, ProseKind.Check, TakenBy.Verify, verify.Expect);
                 break;
             case AsideSyntax aside:
                 Add(aside.How, ProseKind.Instruction);
                 break;
             case TextActionSyntax action:
-                Add(action.Text, action.Verb.Text == "task" ? ProseKind.Instruction : ProseKind.Check);
+                Add(action.Text, action.Verb.Text == "task" ? ProseKind.Instruction : ProseKind.Check, TakenByVerb(action.Verb.Text), action.Expect);
                 break;
             case CheckRuleSyntax check:
-                Add(check.Text, ProseKind.Check);
+                Add(check.Text, ProseKind.Check, TakenBy.Check, check.Expect);
                 break;
             case DiscardSyntax discard:
                 Add(discard.Because, ProseKind.Description);
@@ -75,14 +75,21 @@ internal sealed class ProseReader
         }
     }
 
-    private void Add(TextSyntax? text, ProseKind kind)
+    private void Add(TextSyntax? text, ProseKind kind, TakenBy taken = TakenBy.Nothing, LimitSyntax? limit = null)
     {
         // A text that the parser put in for a missing one has no quotes.
         if (text is { Span.Length: >= 2 })
         {
-            _texts.Add(new ProseText(_text, text, kind));
+            _texts.Add(new ProseText(_text, text, kind) { Taken = taken, HasLimit = limit is not null });
         }
     }
+
+    private static TakenBy TakenByVerb(string verb) => verb switch
+    {
+        "measure" => TakenBy.Measure,
+        "check" => TakenBy.Check,
+        _ => TakenBy.Nothing,
+    };
 
     private static ProseKind KindOf(string keyword) => keyword switch
     {

@@ -23,6 +23,12 @@ internal sealed class ProseText
     /// <summary>The alert whose text it is; null for other texts.</summary>
     public AlertSyntax? Alert { get; }
 
+    /// <summary>How a reading belongs to it.</summary>
+    public TakenBy Taken { get; init; }
+
+    /// <summary>Whether it says by <c>expect</c> what a reading must be.</summary>
+    public bool HasLimit { get; init; }
+
     /// <summary>What it says.</summary>
     public string Value => Syntax.Value;
 
@@ -52,4 +58,20 @@ internal sealed class ProseText
 
         return Math.Min(at, Syntax.Span.End);
     }
+}
+
+/// <summary>How a reading belongs to a text.</summary>
+internal enum TakenBy
+{
+    /// <summary>None does.</summary>
+    Nothing,
+
+    /// <summary>A <c>check</c> may take one.</summary>
+    Check,
+
+    /// <summary>A <c>verify</c> may take one.</summary>
+    Verify,
+
+    /// <summary>A <c>measure</c> is there to take one.</summary>
+    Measure,
 }

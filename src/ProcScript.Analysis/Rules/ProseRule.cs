@@ -6,9 +6,6 @@ namespace ProcScript.Analysis.Rules;
 /// <summary>A rule that judges the texts of a file as they are written, once a file.</summary>
 public abstract class ProseRule : Rule
 {
-    /// <summary>Whether it knows English, and so stays quiet where the shop writes in another language.</summary>
-    public virtual bool IsEnglish => false;
-
     /// <summary>What it has to say of a file.</summary>
     internal abstract IEnumerable<Finding> Check(FileProse file);
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Analysis.Rules;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Settings;
@@ -42,7 +41,7 @@ public sealed class PathSettings
     public (Severity? Severity, SettingOrigin Origin) LookSeverity(RuleInfo rule)
     {
         ArgumentNullException.ThrowIfNull(rule);
-        if (Get(SettingsTable.Wording) == WordingChoice.Neutral && RuleCatalog.Find(rule.Code) is ProseRule { IsEnglish: true })
+        if (Get(SettingsTable.Wording) == WordingChoice.Neutral && RuleCatalog.Find(rule.Code) is { IsEnglish: true })
         {
             return (null, Look(SettingsTable.Wording).Origin);
         }

@@ -18,7 +18,7 @@ public static class SettingsTable
         BuiltIn = WordingChoice.English,
         Words = [("english", WordingChoice.English), ("neutral", WordingChoice.Neutral)],
         What = "Whether texts are held to the rules that know English, or only to those that hold in any language. `--wording` outweighs it.",
-        Rules = ["PRC5101", "PRC5102", "PRC5103", "PRC5104", "PRC5105", "PRC5106", "PRC5107", "PRC5108"],
+        Rules = ["PRC5053", "PRC5054", "PRC5055", "PRC5058", "PRC5060", "PRC5101", "PRC5102", "PRC5103", "PRC5104", "PRC5105", "PRC5106", "PRC5107", "PRC5108"],
     };
 
     /// <summary>What one person lifts at most where everything is ideal.</summary>
@@ -83,7 +83,29 @@ public static class SettingsTable
         BuiltIn = Of(60, "V"),
         Dimension = Dimension.Voltage,
         Most = Of(60, "V"),
-        What = "The most that the `verify` of a high-voltage energy may expect.",
+        What = "The most that the `verify` of a high-voltage energy of direct current may expect, and the voltage above which one counts as high.",
+        Rules = ["PRC5044", "PRC5057", "PRC5059"],
+    };
+
+    /// <summary>The voltage of alternating current up to which a circuit counts as dead.</summary>
+    public static QuantitySetting SafeVoltageAlternating { get; } = new()
+    {
+        Key = "limits.safeVoltageAlternating",
+        BuiltIn = Of(30, "V"),
+        Dimension = Dimension.Voltage,
+        Most = Of(30, "V"),
+        What = "The same of alternating current, and of an energy of which nothing says how its current flows.",
+        Rules = ["PRC5044", "PRC5057", "PRC5059"],
+    };
+
+    /// <summary>The shortest wait before high voltage.</summary>
+    public static QuantitySetting HighVoltageWait { get; } = new()
+    {
+        Key = "limits.highVoltageWait",
+        BuiltIn = Of(5, "min"),
+        Dimension = Dimension.Time,
+        Least = Of(5, "min"),
+        What = "The least `wait` of a high-voltage energy whose charge is stored. A shorter one that the maker gives is allowed at its place, with its source.",
         Rules = ["PRC5044"],
     };
 
@@ -162,6 +184,8 @@ public static class SettingsTable
         CureWait,
         RestraintWait,
         SafeVoltage,
+        SafeVoltageAlternating,
+        HighVoltageWait,
         InstructionWords,
         DescriptionWords,
         ParagraphSentences,

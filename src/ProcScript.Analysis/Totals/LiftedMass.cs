@@ -5,15 +5,26 @@ using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Totals;
 
-/// <summary>How heavy what a step lifts is: a part with all that is still inside it then.</summary>
+/// <summary>
+/// How heavy what a step lifts is: a part with all that is still inside it then. What goes aside or is propped by hand is lifted as much as
+/// what comes off; a stand, a jack or another tool that props it bears it.
+/// </summary>
 internal static class LiftedMass
 {
     /// <summary>The kilograms that each step lifts, by its number; steps that lift nothing of known mass are missing.</summary>
-    public static IReadOnlyDictionary<int, double> Of(IEnumerable<PlannedStep> steps) => Of(steps.Select(step => (step.Number, step.Verb, step.Part)));
+    public static IReadOnlyDictionary<int, double> Of(IEnumerable<PlannedStep> steps) =>
+        Of(steps.Select(step => (step.Number, step.Verb, step.Part is { } part && Lifts(step.Verb, step.Details) ? part : null)));
 
     /// <summary>The kilograms that each action lifts, by its number; actions that lift nothing of known mass are missing.</summary>
     public static IReadOnlyDictionary<int, double> Of(IEnumerable<PerformedAction> actions) =>
-        Of(actions.Select(action => (action.Number, action.Verb, action.Target as Part)));
+        Of(actions.Select(action => (action.Number, action.Verb, action.Target is Part part && Lifts(action.Verb, StepOrigin.Details(action)) ? part : null)));
+
+    private static bool Lifts(Verb verb, ActionDetails details) => verb switch
+    {
+        Verb.Remove or Verb.Fit or Verb.Aside or Verb.Return => true,
+        Verb.Support => details.Tools.IsEmpty,
+        _ => false,
+    };
 
     private static Dictionary<int, double> Of(IEnumerable<(int Number, Verb Verb, Part? Part)> steps)
     {
@@ -21,7 +32,7 @@ internal static class LiftedMass
         var off = new HashSet<Part>();
         foreach (var (number, verb, part) in steps)
         {
-            if (part is null || verb is not (Verb.Remove or Verb.Fit))
+            if (part is null)
             {
                 continue;
             }
@@ -35,7 +46,7 @@ internal static class LiftedMass
             {
                 off.Add(part);
             }
-            else
+            else if (verb == Verb.Fit)
             {
                 off.Remove(part);
             }

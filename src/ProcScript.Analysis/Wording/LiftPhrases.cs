@@ -1,6 +1,7 @@
 using System.Globalization;
 using ProcScript.Analysis.Lifting;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Wording;
@@ -16,6 +17,14 @@ internal static class LiftPhrases
             ? string.Create(CultureInfo.InvariantCulture, $"{kilograms / Units.Pound.Factor:0.#} lb")
             : string.Create(CultureInfo.InvariantCulture, $"{kilograms:0.#} kg");
     }
+
+    /// <summary>What is done with the part, as the rest of a passive: <c>is lifted</c>.</summary>
+    public static string Done(PartLift lift) => lift.Step.Verb switch
+    {
+        Verb.Aside or Verb.Return => "is moved",
+        Verb.Support => "is held up",
+        _ => "is lifted",
+    };
 
     /// <summary>What the limit was reckoned with: <c>reach 45 cm, grip fair</c>; <c>an ideal lift</c> where nothing is said.</summary>
     public static string Conditions(LiftGeometry lift)

@@ -15,6 +15,9 @@ public abstract class MachineItem
     /// <summary>Where its name is declared.</summary>
     public required SourceSpan Declared { get; init; }
 
+    /// <summary>The first thing in its block; null where it has none, or an empty one, and for joints, covers and controls.</summary>
+    public SourceSpan? Block { get; init; }
+
     /// <summary>Its place among the items of its own sort, from 0 in the order of declaration.</summary>
     public required int Index { get; init; }
 

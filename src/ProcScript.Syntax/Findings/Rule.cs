@@ -8,4 +8,7 @@ public abstract class Rule
 
     /// <summary>What <c>explain</c> prints.</summary>
     public abstract RulePage Page { get; }
+
+    /// <summary>Whether it knows words of English, and so stays quiet where the shop writes in another language.</summary>
+    public virtual bool IsEnglish => false;
 }

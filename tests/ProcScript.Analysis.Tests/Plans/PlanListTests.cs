@@ -122,7 +122,8 @@ public class PlanListTests
         Assert.Equal(new PlanLift("case", 31, Sample.Step("Remove the case").Number, 2), Sample.HeaviestLift);
         Assert.Equal(8, Sample.Step("Remove the motor").Kilograms);
         Assert.Equal(31, Sample.Step("Fit the new case").Kilograms);
-        Assert.Equal(0, Sample.Step("Move the guard aside").Kilograms);
+        // What swings aside is lifted like what comes off.
+        Assert.Equal(12, Sample.Step("Move the guard aside").Kilograms);
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed class LineFull : StripFailureRule<StillFull>
             line union "hose union" { release "Turn the collar by hand." }
 
             machine press "Press" {
-              fluid oil "hydraulic oil" { charge 2 ± 0.1 L  empty "Drain into a clean pan."  fill "Fill to the mark." }
+              fluid oil "gear oil" { charge 2 ± 0.1 L  empty "Drain into a clean pan."  fill "Fill to the mark." }
               part pump "pump" {
                 piped by 2 union as pump_unions { carries oil }
               }
@@ -46,7 +46,7 @@ public sealed class LineFull : StripFailureRule<StillFull>
             line union "hose union" { release "Turn the collar by hand." }
 
             machine press "Press" {
-              fluid oil "hydraulic oil" { charge 2 ± 0.1 L  empty "Drain into a clean pan."  fill "Fill to the mark." }
+              fluid oil "gear oil" { charge 2 ± 0.1 L  empty "Drain into a clean pan."  fill "Fill to the mark." }
               part pump "pump" {
                 piped by 2 union as pump_unions { carries oil }
               }

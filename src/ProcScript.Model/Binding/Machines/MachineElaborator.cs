@@ -104,6 +104,7 @@ internal sealed class MachineElaborator
         Name = outline.Name,
         Title = outline.Title,
         Declared = outline.Declared,
+        Block = outline.Block,
         Index = _energies.Count,
     };
 
@@ -112,6 +113,7 @@ internal sealed class MachineElaborator
         Name = outline.Name,
         Title = outline.Title,
         Declared = outline.Declared,
+        Block = outline.Block,
         Index = _fluids.Count,
     };
 
@@ -129,6 +131,7 @@ internal sealed class MachineElaborator
         Name = outline.Name,
         Title = outline.Title,
         Declared = outline.Declared,
+        Block = outline.Block,
         Index = _parts.Count,
         Parent = outline.Parent < 0 ? null : (Part?)_made[outline.Parent],
     };

@@ -48,6 +48,12 @@ internal sealed class OutlineItem
     /// <summary>Of a control: its positions.</summary>
     public ImmutableArray<string> Positions { get; init; } = [];
 
+    /// <summary>Of an energy, a fluid or a part: the first thing in its block; null where there is none.</summary>
+    public SyntaxNode? First { get; init; }
+
+    /// <summary>Where that stands.</summary>
+    public SourceSpan? Block => First is null ? null : Place.At(First.Span);
+
     /// <summary>Where the name is declared.</summary>
     public SourceSpan Declared => Place.At(Reference.Span);
 }

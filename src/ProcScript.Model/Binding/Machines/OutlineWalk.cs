@@ -118,7 +118,7 @@ internal sealed class OutlineWalk
                 Item(OutlineSort.Control, "control", control.Name, control.Title, control.Properties, place, part, positions);
                 break;
             case PartSyntax syntax:
-                Item(OutlineSort.Part, "part", syntax.Name, syntax.Title, [], place, part);
+                Item(OutlineSort.Part, "part", syntax.Name, syntax.Title, [], place, part, first: syntax.Members.FirstOrDefault());
                 Members(syntax.Members, place, _items.Count - 1, isTop: false);
                 break;
             case JointSyntax joint:
@@ -170,7 +170,8 @@ internal sealed class OutlineWalk
         ImmutableArray<PropertySyntax> properties,
         BindingPlace place,
         int part,
-        ImmutableArray<string> positions = default)
+        ImmutableArray<string> positions = default,
+        SyntaxNode? first = null)
     {
         if (part >= 0 && sort != OutlineSort.Part)
         {
@@ -192,6 +193,7 @@ internal sealed class OutlineWalk
             Place = place,
             Parent = part,
             Positions = positions.IsDefault ? [] : positions,
+            First = first ?? properties.FirstOrDefault(),
         };
         item.Members.AddRange(properties.Select(property => new OutlineMember(property, place)));
         _items.Add(item);

@@ -46,6 +46,7 @@ public sealed class NewPartComesDry : OutcomeRule
                 remove coil
               }
               work { replace coil }
+              refit { check "No gas escapes at the unions, by the detector." needs gas full }
             }
             """,
         Right: """
@@ -70,6 +71,7 @@ public sealed class NewPartComesDry : OutcomeRule
                 remove coil
               }
               work { replace coil }
+              refit { check "No gas escapes at the unions, by the detector." needs gas full }
             }
             """);
 

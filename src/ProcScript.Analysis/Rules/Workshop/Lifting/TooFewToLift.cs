@@ -16,7 +16,7 @@ public sealed class TooFewToLift : OutcomeRule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "Several people lift a part, no hoist does, and its mass is more than a screening lets a team lift: for two, two thirds of the "
+        What: "Several people lift a part, move it aside or hold it up, no hoist or stand does, and its mass is more than a screening lets a team lift: for two, two thirds of the "
             + "sum of what each may lift alone by the revised NIOSH equation; for three and more, half of it. For an ideal lift that is 30.7 kg "
             + "for two and 34.5 kg for three. The shares are guidance of a national safety office (HSE), from memory; beyond three it has none.",
         Why: "A team does not lift what its members can: they get in each other's way, see less, and the load is never shared alike. The NIOSH "
@@ -51,7 +51,7 @@ public sealed class TooFewToLift : OutcomeRule
         var (lift, part) = (heavy.Lift, heavy.Lift.Step.Part!);
         return new Finding(
             Id,
-            $"{ItemPhrases.The(part)} is lifted by {lift.People} people: {LiftPhrases.Mass(lift.Kilograms, lift)}, and a screening lets so many lift "
+            $"{ItemPhrases.The(part)} {LiftPhrases.Done(lift)} by {lift.People} people: {LiftPhrases.Mass(lift.Kilograms, lift)}, and a screening lets so many lift "
                 + $"{LiftPhrases.Mass(lift.TeamLimit, lift)} where one may lift {LiftPhrases.Mass(lift.Limit, lift)} "
                 + $"({LiftPhrases.Conditions(lift.Geometry)})",
             heavy.Step.TargetSpan,

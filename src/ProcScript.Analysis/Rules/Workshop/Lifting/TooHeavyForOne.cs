@@ -1,6 +1,7 @@
 using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Wording;
+using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -18,10 +19,11 @@ public sealed class TooHeavyForOne : OutcomeRule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A part comes off or goes in, neither `people` nor `hoist` is said, and its mass is more than the recommended weight limit of "
+        What: "A part comes off or goes in, goes aside or is propped without a tool, neither `people` nor `hoist` is said, and its mass is more than the recommended weight limit of "
             + "the revised NIOSH lifting equation: 23 kg for an ideal lift, less with the `reach`, `height`, `twist`, `frequency` and `grip` "
             + "that the part or the action gives; what is not given counts as ideal, the lifting as up to an hour. A shop may set the 23 kg lower (`limits.onePersonMass`). The mass is that of the "
-            + "part with what is still inside it then, so a part that went off before does not count. `people 2` of the procedure counts too.",
+            + "part with what is still inside it then, so a part that went off before does not count. `people 2` of the procedure counts too. A part that "
+            + "swings on its hinge weighs less in the hand than the rule knows: allow it, and say so.",
         Why: "Backs are hurt by loads like these, and whoever reads the card only at the machine is alone there. The equation is for smooth "
             + "two-handed lifts by one standing person. It does not cover lifts seated, kneeling, with one hand, in tight places, or of hot "
             + "loads: most lifts in a cab are outside of it, and there less is too much. Local rules and the maker's data come first.",
@@ -57,14 +59,14 @@ public sealed class TooHeavyForOne : OutcomeRule
         var words = team is null ? "hoist" : $"people {team}";
         return new Finding(
             Id,
-            $"{ItemPhrases.The(part)} is lifted by one person: {LiftPhrases.Mass(lift.Kilograms, lift)}, and the recommended limit is "
+            $"{ItemPhrases.The(part)} {LiftPhrases.Done(lift)} by one person: {LiftPhrases.Mass(lift.Kilograms, lift)}, and the recommended limit is "
                 + $"{LiftPhrases.Mass(lift.Limit, lift)} ({LiftPhrases.Conditions(lift.Geometry)})",
             heavy.Step.TargetSpan,
             "too heavy for one")
         {
             Related = [new LabeledSpan(part.Declared, "its mass is written here")],
             Help = heavy.IsNamed
-                ? $"write `{words}`{LiftPhrases.OrLess(part)}"
+                ? $"write `{words}`{(lift.Step.Verb == Verb.Support ? ", or the `tool` that bears it" : "")}{LiftPhrases.OrLess(part)}"
                 : $"`strip` takes it off on the way: give it a step of its own with `{words}`, or write `hoist` at the part",
             Fixes = [.. heavy.IsNamed && lift.Step.Details.People == 0 ? Say(outcome, heavy, words) : []],
         };
