@@ -14,7 +14,7 @@ internal static class PrintedPapers
     private static readonly FrozenSet<string> Numbers = FrozenSet.ToFrozenSet(
     [
         "number", "mirror", "bags", "bag", "emptiesBags", "waitsFor", "waitsForCureOf", "before", "meanwhile", "stripStep", "refitStep", "emptyAt",
-        "steps", "step", "firstStep", "isolatedAt", "restoredAt", "emptiedAt", "filledAt",
+        "steps", "step", "firstStep", "isolatedAt", "restoredAt", "emptiedAt", "filledAt", "since", "closedAt",
     ], StringComparer.Ordinal);
 
     /// <summary>The papers of the old pack that say something else than those of the new one, by the headings that are printed on them.</summary>
@@ -59,7 +59,6 @@ internal static class PrintedPapers
             yield return card;
         }
 
-        yield return new Paper("return", "Return to service", "", Part(says, "energies"));
         yield return new Paper("close", "Close out", "", Part(says, "bags", "energies", "fluids", "controls", "discards", "tools.title", "sources", "refit.steps.checks"));
         yield return new Paper("map", "Map", "", Part(says, "map"));
     }

@@ -23,14 +23,15 @@ internal static class SafetyLines
         Line("verify", energy.Verify, "Try the ordinary controls and measure: nothing moves, nothing is live."),
     ];
 
-    /// <summary>Area clear and whole, people clear, locks off, people told, restore.</summary>
-    public static ImmutableArray<PlanSafetyLine> Return(Energy energy) =>
+    /// <summary>Area clear, machine whole, people clear, locks off, people told; the step itself restores.</summary>
+    /// <param name="stillOpen">Whether something that was opened is not closed again then.</param>
+    public static ImmutableArray<PlanSafetyLine> Return(bool stillOpen) =>
     [
-        Line("area", null, "Tools and spare items are out. What was opened is closed and whole."),
+        Line("area", null, "Tools and spare items are out of the machine."),
+        new("whole", stillOpen ? "Not all is closed yet. Look at each of these: nothing of it is in the way of what comes back, and nobody is at it." : "All that this job opened is closed and whole.", false),
         Line("people", null, "Everybody is clear of the machine."),
         Line("locks", null, "Each lock and tag comes off by the one who put it on."),
         Line("tell", null, "Those concerned know that the locks are off, before it starts."),
-        Line("restore", energy.Restore, "Switch it on again."),
     ];
 
     private static PlanSafetyLine Line(string action, string? written, string usual) => new(action, written ?? usual, written is null);
