@@ -11,6 +11,9 @@ namespace ProcScript.Analysis.Plans.Words;
 /// </summary>
 internal static class SafetyLines
 {
+    private const string NotWhole =
+        "Not all is closed yet. Look at each of these: nothing of it can be live, move or leak when the energy comes back, and nobody is at it.";
+
     /// <summary>Prepare, shut down, isolate, lock, release what is stored, wait, verify.</summary>
     public static ImmutableArray<PlanSafetyLine> MakeSafe(Energy energy) =>
     [
@@ -28,7 +31,7 @@ internal static class SafetyLines
     public static ImmutableArray<PlanSafetyLine> Return(bool stillOpen) =>
     [
         Line("area", null, "Tools and spare items are out of the machine."),
-        new("whole", stillOpen ? "Not all is closed yet. Look at each of these: nothing of it is in the way of what comes back, and nobody is at it." : "All that this job opened is closed and whole.", false),
+        new("whole", stillOpen ? NotWhole : "All that this job opened is closed and whole.", false),
         Line("people", null, "Everybody is clear of the machine."),
         Line("locks", null, "Each lock and tag comes off by the one who put it on."),
         Line("tell", null, "Those concerned know that the locks are off, before it starts."),
