@@ -101,7 +101,7 @@ public sealed class RefitTests
             control lever "lever" { up, down }
             part lid "lid" {
               held by 2 pin as lid_pins { refit needs lever at down }
-              held by 2 pin as lid_clips { refit needs lever at down }
+              held by 2 pin as lid_clips { at "rear"  refit needs lever at down }
             }
             """,
             """

@@ -28,9 +28,9 @@ public sealed class DemoLibraryTests
         Assert.Equal(SamplePlan.Steps(plan).Select(step => $"step-{step.Number}"), rows.Select(row => row.Id));
         foreach (var (step, row) in SamplePlan.Steps(plan).Zip(rows))
         {
-            Assert.StartsWith(step.Text, row.QuerySelector(".do")!.TextContent.Trim(), StringComparison.Ordinal);
+            Assert.StartsWith(step.Text, row.QuerySelector(".do > .act")!.TextContent.Trim(), StringComparison.Ordinal);
             Assert.Equal(step.Alerts.Select(alert => alert.Word.ToUpperInvariant()), row.QuerySelectorAll("tr:first-child .alert .word").Select(word => word.TextContent.Trim()));
-            Assert.Equal(step.Alerts.Length > 0 ? 2 : 1, row.Children.Length);
+            Assert.Equal(step.Alerts.Length > 0 || step.Return is not null ? 2 : 1, row.Children.Length);
             Assert.Contains($"- [ ] **{step.Number}. ", markdown.Text, StringComparison.Ordinal);
         }
     }

@@ -17,11 +17,10 @@ public sealed class SafetyCardTests
         var page = Html(job);
 
         Assert.Equal(plan.Energies.Select((energy, at) => $"{at + 1}. {energy.Title}"), Heads(page, "#make-safe .energy h3"));
-        Assert.Equal(
-            plan.Energies.OrderBy(energy => energy.RestoredAt).Select((energy, at) => $"{at + 1}. {energy.Title}"),
-            Heads(page, "#return .energy h3"));
+        var back = SamplePlan.Steps(plan).Where(step => step.Verb == "restore").ToList();
+        Assert.Equal(back.Select(step => $"Return to service: {step.ItemTitle}"), Heads(page, ".return h3"));
+        Assert.All(back, step => Assert.Equal(5, page.QuerySelectorAll($".refit #step-{step.Number} > .before:first-child .return .line").Length));
         Assert.Equal(plan.Energies.Sum(energy => energy.MakeSafe.Length), page.QuerySelectorAll("#make-safe .line").Length);
-        Assert.Equal(plan.Energies.Sum(energy => energy.Return.Length), page.QuerySelectorAll("#return .line").Length);
         Assert.Equal(
             plan.Energies.Sum(energy => energy.MakeSafe.Count(line => line.IsUsual)),
             page.QuerySelectorAll("#make-safe .line .usual").Length);
@@ -36,10 +35,15 @@ public sealed class SafetyCardTests
         var plan = DemoLibrary.Plans[job];
         var text = WorkPack.Markdown(plan, PackTemplates.Standard).Text;
 
-        Assert.Contains("## Return to service", text, StringComparison.Ordinal);
         Assert.Equal(plan.Energies.Length, Count(text, "- [ ] **Verify.**"));
-        Assert.Equal(plan.Energies.Length, Count(text, "- [ ] **Restore.**"));
-        Assert.Equal(plan.Energies.Sum(energy => energy.MakeSafe.Concat(energy.Return).Count(line => line.IsUsual)), Count(text, "_(usual)_") - 2);
+        var back = SamplePlan.Steps(plan).Where(step => step.Verb == "restore").ToList();
+        Assert.All(back, step => Assert.True(
+            text.IndexOf($"**Return to service: {step.ItemTitle}.**", StringComparison.Ordinal) is > 0 and var list
+                && list < text.IndexOf($"- [ ] **{step.Number}. ", StringComparison.Ordinal)));
+        Assert.Equal(back.Count, Count(text, "- [ ] **Machine whole.**"));
+        Assert.Equal(
+            plan.Energies.Sum(energy => energy.MakeSafe.Count(line => line.IsUsual)) + back.Sum(step => step.Return!.Lines.Count(line => line.IsUsual)),
+            Count(text, "_(usual)_") - 1);
     }
 
     [Fact]
@@ -57,6 +61,7 @@ public sealed class SafetyCardTests
         {
             Assert.Contains("leaves out agriculture, construction and maritime work", text, StringComparison.Ordinal);
             Assert.Contains("after seat air", text, StringComparison.Ordinal);
+            Assert.Contains("in the order of 29 CFR 1910.147 (e), with its scope: not the law in agriculture", text, StringComparison.Ordinal);
         }
     }
 

@@ -23,7 +23,7 @@ public sealed record LibraryChange
     /// <summary>The jobs that were proven and no longer are: their packs cannot be made anew.</summary>
     public required ImmutableArray<JobName> NoLongerProven { get; init; }
 
-    /// <summary>The jobs whose packs say otherwise, or carry another revision.</summary>
+    /// <summary>The jobs whose packs say otherwise, and so carry another revision.</summary>
     public required ImmutableArray<JobChange> Changed { get; init; }
 
     /// <summary>The jobs that are proven in neither state, so that there is nothing to compare.</summary>

@@ -38,7 +38,7 @@ internal static class ListComparison
         yield return ("tools", [.. plan.Tools.Select(tool => new Line(tool.Title, ""))]);
         yield return ("order list", [.. plan.Orders.Select(order => new Line($"{order.Title} ({order.Reason})", Number(order.Count)))]);
         yield return ("consumables", [.. plan.Consumables.Select(used => new Line(used.Title, used.Amount))]);
-        yield return ("protective equipment", [.. plan.Ppe.Select(item => new Line(item, ""))]);
+        yield return ("protective equipment", [.. plan.Ppe.Select(item => new Line(item, plan.JobPpe.Contains(item) ? "on the whole job" : ""))]);
         yield return ("hazards", [.. plan.Hazards.Select(hazard => new Line(hazard.Title, string.Join(", ", hazard.Items)))]);
         yield return ("energies", [.. plan.Energies.Select(energy => new Line(energy.Title, Words(energy)))]);
         yield return ("fluids", [.. plan.Fluids.Select(fluid => new Line(fluid.Title, Words(fluid)))]);
@@ -48,7 +48,7 @@ internal static class ListComparison
     }
 
     private static string Words(PlanEnergy energy) =>
-        string.Join("\n", energy.MakeSafe.Concat(energy.Return).Select(line => $"{line.Action}: {line.Text}").Append(energy.Limits)).TrimEnd('\n');
+        string.Join("\n", energy.MakeSafe.Select(line => $"{line.Action}: {line.Text}").Append($"restore: {energy.Restore}").Append(energy.Limits)).TrimEnd('\n');
 
     private static string Words(PlanFluid fluid) =>
         string.Join("\n", new[] { fluid.Charge, fluid.Empty, fluid.Fill, fluid.FillTo, fluid.Band, fluid.LeastRecovered }.Concat(fluid.Changes).Where(text => text.Length > 0));

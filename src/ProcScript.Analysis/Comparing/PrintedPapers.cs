@@ -14,7 +14,7 @@ internal static class PrintedPapers
     private static readonly FrozenSet<string> Numbers = FrozenSet.ToFrozenSet(
     [
         "number", "mirror", "bags", "bag", "emptiesBags", "waitsFor", "waitsForCureOf", "before", "meanwhile", "stripStep", "refitStep", "emptyAt",
-        "steps", "step", "firstStep", "isolatedAt", "restoredAt", "emptiedAt", "filledAt",
+        "steps", "step", "firstStep", "isolatedAt", "restoredAt", "emptiedAt", "filledAt", "since", "closedAt",
     ], StringComparer.Ordinal);
 
     /// <summary>The papers of the old pack that say something else than those of the new one, by the headings that are printed on them.</summary>
@@ -36,9 +36,9 @@ internal static class PrintedPapers
         var says = JsonSerializer.SerializeToNode(plan, PlanJson.Published.Plan)!.AsObject();
         yield return new Paper("cover", "Cover", "", Part(says, "title", "machineTitle", "variant", "goals", "alerts", "people", "times", "heaviestLift", "hazards",
             "energies.title", "fluids.title", "bags.number"));
-        yield return new Paper("before", "Before you start", "", Part(says, "tools", "toolChanges", "orders", "consumables", "ppe"));
+        yield return new Paper("before", "Before you start", "", Part(says, "tools", "toolChanges", "orders", "consumables", "ppe", "jobPpe"));
         yield return new Paper("safe", "Make safe", "", Part(says, "controls", "energies", "fluids"));
-        foreach (var card in Cards("Strip", plan.Strip, says["strip"]!.AsArray()))
+        foreach (var card in Cards("Strip", plan.Strip, says["strip"]!.AsArray(), says))
         {
             yield return card;
         }
@@ -51,24 +51,26 @@ internal static class PrintedPapers
 
         if (!plan.Work.Steps.IsEmpty)
         {
-            yield return new Paper("work", $"Work: {plan.Work.Title}", plan.Work.Title, Copy(says["work"]));
+            yield return new Paper("work", $"Work: {plan.Work.Title}", plan.Work.Title, Card(says["work"], says));
         }
 
-        foreach (var card in Cards("Refit", plan.Refit, says["refit"]!.AsArray()))
+        foreach (var card in Cards("Refit", plan.Refit, says["refit"]!.AsArray(), says))
         {
             yield return card;
         }
 
-        yield return new Paper("return", "Return to service", "", Part(says, "energies"));
         yield return new Paper("close", "Close out", "", Part(says, "bags", "energies", "fluids", "controls", "discards", "tools.title", "sources", "refit.steps.checks"));
         yield return new Paper("map", "Map", "", Part(says, "map"));
     }
 
-    private static IEnumerable<Paper> Cards(string kind, ImmutableArray<PlanStage> stages, JsonArray says) => stages.Select((stage, i) => new Paper(
+    private static IEnumerable<Paper> Cards(string kind, ImmutableArray<PlanStage> stages, JsonArray cards, JsonObject says) => stages.Select((stage, i) => new Paper(
         string.Create(CultureInfo.InvariantCulture, $"{kind} {i}"),
         string.Create(CultureInfo.InvariantCulture, $"{kind} {i + 1} of {stages.Length}: {stage.Title}"),
         stage.Title,
-        Copy(says[i])));
+        Card(cards[i], says)));
+
+    /// <summary>A card with what its head says for the whole job.</summary>
+    private static JsonArray Card(JsonNode? card, JsonObject says) => [Copy(card), Part(says, "jobPpe")];
 
     /// <summary>Some of what a plan says; <c>a.b</c> is of each of the list a its b.</summary>
     private static JsonObject Part(JsonObject says, params IEnumerable<string> names)

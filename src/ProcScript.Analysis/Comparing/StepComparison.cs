@@ -75,7 +75,9 @@ internal static class StepComparison
         yield return ("how", string.Join("\n", step.How));
         yield return ("check", string.Join("\n", step.Checks));
         yield return ("reading", step.Reading is { } reading ? $"{reading.Text} {reading.Limits}".Trim() : "");
+        yield return ("protective equipment", string.Join(", ", step.Ppe));
         yield return ("photo", string.Join("\n", step.Photos));
+        yield return ("still open when it comes back", step.Return is { } back ? string.Join("\n", back.StillOpen.Select(open => $"{open.Title}: {open.State}")) : "");
         yield return ("store", step.Store);
         yield return ("consumes", string.Join(", ", step.Consumes));
         yield return ("cures", step.Cure?.Time ?? "");

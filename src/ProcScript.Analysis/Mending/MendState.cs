@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
-using System.Text.Json;
 using ProcScript.Analysis.Plans;
 using ProcScript.Syntax.Findings;
 
@@ -58,22 +57,6 @@ internal sealed class MendState
     /// <summary>The procedure of that name in the same variant, or null.</summary>
     public ProcedureReport? Find(ProcedureReport procedure) => _procedures.Value.GetValueOrDefault(procedure.Key);
 
-    /// <summary>All that the work pack of a proven procedure says, but for its revision and the places in the sources.</summary>
-    public static string PackOf(ProcedureReport procedure)
-    {
-        var plan = procedure.CreatePlan()!;
-        return JsonSerializer.Serialize(
-            plan with
-            {
-                Revision = "",
-                Sources = [],
-                Strip = [.. plan.Strip.Select(WithoutPlaces)],
-                Work = WithoutPlaces(plan.Work),
-                Refit = [.. plan.Refit.Select(WithoutPlaces)],
-            },
-            PlanJson.Published.Plan);
-    }
-
-    private static PlanStage WithoutPlaces(PlanStage stage) =>
-        stage with { Steps = [.. stage.Steps.Select(step => step with { Source = new PlanSource("", 0, 0) })] };
+    /// <summary>All that the work pack of a proven procedure says, but for its revision, its files and the places in them.</summary>
+    public static string PackOf(ProcedureReport procedure) => PlanRevision.Content(procedure.CreatePlan()! with { Sources = [] });
 }

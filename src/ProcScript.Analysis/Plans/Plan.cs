@@ -26,7 +26,10 @@ public sealed record Plan
     /// <summary>The options of the machine, and whether this plan has them.</summary>
     public required ImmutableArray<PlanOption> Variant { get; init; }
 
-    /// <summary>The first characters of a hash over the sources.</summary>
+    /// <summary>
+    /// The first characters of a hash over all else that the plan says, but for the places in the sources: an unchanged pack keeps it whatever
+    /// becomes of the texts around it.
+    /// </summary>
     public required string Revision { get; init; }
 
     /// <summary>The goals in words.</summary>
@@ -56,8 +59,11 @@ public sealed record Plan
     /// <summary>What is used up by amount.</summary>
     public required ImmutableArray<PlanConsumable> Consumables { get; init; }
 
-    /// <summary>Protective equipment.</summary>
+    /// <summary>Protective equipment, for the whole job and for single steps.</summary>
     public required ImmutableArray<string> Ppe { get; init; }
+
+    /// <summary>The part of it that is worn on the whole job.</summary>
+    public ImmutableArray<string> JobPpe { get; init; } = [];
 
     /// <summary>The hazards that the job touches, in the order they are met.</summary>
     public ImmutableArray<PlanHazard> Hazards { get; init; } = [];

@@ -20,7 +20,6 @@ internal sealed class PlanBuilder
 {
     private const string Format = "1";
 
-    private readonly Library _library;
     private readonly Procedure _procedure;
     private readonly StripRun _strip;
     private readonly StepList _list;
@@ -29,12 +28,12 @@ internal sealed class PlanBuilder
     private readonly CardWarnings _warnings;
     private readonly ToolList _tools;
     private readonly ImmutableArray<PlanBag> _bags;
-    private readonly WhichIsWhich _which;
     private readonly IReadOnlyDictionary<int, PartLift> _lifts;
+    private readonly EnergyStates _energies;
+    private readonly StepWriter _writer;
 
     private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings)
     {
-        _library = library;
         _procedure = strip.Procedure;
         _strip = strip;
         _list = StepList.Of(strip, refit);
@@ -48,13 +47,23 @@ internal sealed class PlanBuilder
         };
         var loose = LooseHardware.Of(_steps).ToImmutableArray();
         _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card]);
-        _which = new WhichIsWhich(loose, _bags);
         _lifts = PartLift.Of(_steps, _procedure.Details, settings);
+        _energies = EnergyStates.Of(_list);
+        _writer = new StepWriter(library, _steps, _warnings, _tools, _bags)
+        {
+            Which = new WhichIsWhich(loose, _bags),
+            Lifts = _lifts,
+            StillOpen = StillOpen.Of(strip, refit),
+            Job = _procedure.Details,
+        };
     }
 
     /// <summary>Makes the plan of <paramref name="strip"/> and <paramref name="refit"/>, which have been proven.</summary>
-    public static Plan Build(Library library, StripRun strip, RefitRun refit, PathSettings settings) =>
-        new PlanBuilder(library, strip, refit, settings).Build();
+    public static Plan Build(Library library, StripRun strip, RefitRun refit, PathSettings settings)
+    {
+        var plan = new PlanBuilder(library, strip, refit, settings).Build();
+        return plan with { Revision = PlanRevision.Of(plan) };
+    }
 
     private Plan Build() => new()
     {
@@ -68,7 +77,7 @@ internal sealed class PlanBuilder
             .. _procedure.Machine.Options.Select(option =>
                 new PlanOption(option.Name, option.Title, _procedure.Machine.With.Contains(option))),
         ],
-        Revision = SourceRevision.Of(_procedure, _library),
+        Revision = "",
         Goals = [.. _procedure.Goals.Select(goal => StepText.Of(goal.Verb, goal.Target))],
         Alerts = AlertWords.Of(_procedure.Alerts),
         People = _steps.Select(step => step.Details.People).Append(_procedure.Details.People).Append(1).Max(),
@@ -79,8 +88,9 @@ internal sealed class PlanBuilder
         Orders = OrderList.Of(_steps),
         Consumables = ConsumableList.Of(_steps, _procedure.Details),
         Ppe = PpeList.Of(_steps, _procedure.Details),
+        JobPpe = [.. _procedure.Details.Ppe.Distinct()],
         Hazards = _warnings.Hazards,
-        Energies = [.. Targets<Energy>(Verb.Isolate).Select(step => Energy((Energy)step.Target!, step))],
+        Energies = [.. _energies.Energies.Select(Energy)],
         Fluids = [.. Targets<Fluid>(Verb.Empty).Select(step => Fluid((Fluid)step.Target!, step))],
         Controls = [.. Targets<Control>(Verb.Set).Select(step => (Control)step.Target!).Distinct().Select(Control)],
         Strip = Cards(PlanPhase.Strip),
@@ -97,9 +107,8 @@ internal sealed class PlanBuilder
         ? new PlanLift(heaviest.Step.Part!.Title, heaviest.Kilograms, heaviest.Step.Number, heaviest.People) { Hoist = heaviest.Hoist }
         : null;
 
-    /// <summary>The steps of strip and work that do so; what a test switches in the refit is its own affair.</summary>
     private IEnumerable<PlannedStep> Targets<T>(Verb verb)
-        where T : MachineItem => _steps.Where(step => step.Verb == verb && step.Target is T && (step.Phase != PlanPhase.Refit || verb == Verb.Set));
+        where T : MachineItem => _steps.Where(step => step.Verb == verb && step.Target is T);
 
     private PlanToolChanges ToolChangesOf()
     {
@@ -109,7 +118,7 @@ internal sealed class PlanBuilder
         int Changes(PlanPhase phase) => ToolChanges.Of(_steps.Where(step => step.Phase == phase).Select(step => _tools.Of(step)));
     }
 
-    private static PlanEnergy Energy(Energy energy, PlannedStep isolated) => new(
+    private PlanEnergy Energy(Energy energy) => new(
         energy.Name,
         energy.Title,
         energy.Isolate ?? "",
@@ -117,12 +126,12 @@ internal sealed class PlanBuilder
         energy.Verify ?? "",
         energy.VerifyExpect is { } limit ? limit.Print() : "",
         energy.Restore ?? "",
-        isolated.Number,
-        isolated.Mirror)
+        Targets<Energy>(Verb.Isolate).First(step => step.Target == energy).Number,
+        Targets<Energy>(Verb.Restore).LastOrDefault(step => step.Target == energy)?.Number ?? 0)
     {
         After = [.. energy.After.Select(first => first.Title)],
         MakeSafe = SafetyLines.MakeSafe(energy),
-        Return = SafetyLines.Return(energy),
+        Turns = _energies.Turns(energy),
     };
 
     private PlanFluid Fluid(Fluid fluid, PlannedStep emptied)
@@ -153,12 +162,14 @@ internal sealed class PlanBuilder
 
     private ImmutableArray<PlanStage> Cards(PlanPhase phase)
     {
-        var writer = new StepWriter(_library, _steps, _warnings, _tools, _bags, _which, _lifts);
         var steps = _steps.Where(step => step.Phase == phase).ToLookup(step => step.Card);
         return
         [
             .. _list.Cards[phase].Select((title, card) =>
-                new PlanStage(title, [.. steps[card].Select(writer.Write)], _times.Cards.GetValueOrDefault((phase, card)))),
+                new PlanStage(title, [.. steps[card].Select(_writer.Write)], _times.Cards.GetValueOrDefault((phase, card)))
+                {
+                    Energies = _energies.On(phase, card),
+                }),
         ];
     }
 }

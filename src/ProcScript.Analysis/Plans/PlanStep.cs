@@ -23,7 +23,10 @@ public sealed record PlanStep
     /// <summary>The item's title; empty where there is none.</summary>
     public string ItemTitle { get; init; } = "";
 
-    /// <summary>Where a joint is: the part it belongs to and the author's words, of a cover those of the joint under it; else empty.</summary>
+    /// <summary>
+    /// Where a joint is: the part it belongs to and the author's words, of a cover those of the joint under it; the part at its other end too,
+    /// where the step would read like another without; else empty.
+    /// </summary>
     public string Where { get; init; } = "";
 
     /// <summary>How many pieces; 0 where it is not counted.</summary>
@@ -56,8 +59,17 @@ public sealed record PlanStep
     /// <summary>Where the part is put; empty where not said.</summary>
     public string Store { get; init; } = "";
 
-    /// <summary>What to photograph.</summary>
+    /// <summary>Protective equipment for this step, beside that for the whole job.</summary>
+    public ImmutableArray<string> Ppe { get; init; } = [];
+
+    /// <summary>What to photograph before it is started.</summary>
     public ImmutableArray<string> Photos { get; init; } = [];
+
+    /// <summary>The photos that were taken before the step that this one undoes.</summary>
+    public ImmutableArray<PlanPhoto> SeePhotos { get; init; } = [];
+
+    /// <summary>What is worked down before it, where it brings an energy back; else null.</summary>
+    public PlanReturn? Return { get; init; }
 
     /// <summary>What to check once it is done; Markdown each.</summary>
     public ImmutableArray<string> Checks { get; init; } = [];
@@ -116,6 +128,11 @@ public sealed record PlanStep
     /// <summary>The source: path, line and column, counted from 1.</summary>
     public required PlanSource Source { get; init; }
 }
+
+/// <summary>A photo that was taken.</summary>
+/// <param name="Step">The step before which it was taken.</param>
+/// <param name="Text">What it shows.</param>
+public sealed record PlanPhoto(int Step, string Text);
 
 /// <summary>A bond, a sealant or the like that cures.</summary>
 /// <param name="Time">How long, in words.</param>

@@ -7,6 +7,8 @@ using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
 
@@ -20,8 +22,7 @@ internal sealed class StepWriter
     private readonly ToolList _tools;
     private readonly ILookup<int, int> _awaitedBy;
     private readonly CardWarnings _warnings;
-    private readonly IReadOnlyDictionary<int, PartLift> _lifts;
-    private readonly WhichIsWhich _which;
+    private readonly StepPlaces _places;
     private readonly ILookup<int, int> _bags;
     private readonly ILookup<int, int> _emptied;
 
@@ -31,16 +32,13 @@ internal sealed class StepWriter
         ImmutableArray<PlannedStep> steps,
         CardWarnings warnings,
         ToolList tools,
-        ImmutableArray<PlanBag> bags,
-        WhichIsWhich which,
-        IReadOnlyDictionary<int, PartLift> lifts)
+        ImmutableArray<PlanBag> bags)
     {
         _library = library;
         _steps = steps;
         _warnings = warnings;
         _tools = tools;
-        _lifts = lifts;
-        _which = which;
+        _places = StepPlaces.Of(steps);
         _bags = bags
             .SelectMany(bag => bag.Contents
                 .SelectMany(line => new[] { line.StripStep, line.RefitStep })
@@ -51,6 +49,18 @@ internal sealed class StepWriter
         _emptied = bags.ToLookup(bag => bag.EmptyAt, bag => bag.Number);
     }
 
+    /// <summary>Which piece a step is about, where others fit the same holes.</summary>
+    public required WhichIsWhich Which { get; init; }
+
+    /// <summary>The lifts by their steps.</summary>
+    public required IReadOnlyDictionary<int, PartLift> Lifts { get; init; }
+
+    /// <summary>What is still open at each step that brings an energy back.</summary>
+    public required IReadOnlyDictionary<int, ImmutableArray<PlanOpenItem>> StillOpen { get; init; }
+
+    /// <summary>What holds for the whole job.</summary>
+    public required ActionDetails Job { get; init; }
+
     /// <summary>Writes the line of a step.</summary>
     public PlanStep Write(PlannedStep step) => new()
     {
@@ -59,18 +69,21 @@ internal sealed class StepWriter
         Text = StepText.Of(step),
         Item = step.Target?.Name ?? "",
         ItemTitle = step.Target?.Title ?? "",
-        Where = step.Joint is { } joint ? ItemWords.Place(joint) : "",
+        Where = _places.Of(step),
         Count = step.Count,
         How = StepProse.How(step),
         Alerts = _warnings[step.Number],
         Tools = _tools.Of(step),
         Bags = [.. _bags[step.Number].Distinct()],
         EmptiesBags = [.. _emptied[step.Number]],
-        Which = _which.Of(step.Number),
+        Which = Which.Of(step.Number),
         Torque = ToolList.Torque(step) is { } torque ? _tools.Torques.Both(torque) : "",
         People = Lift(step)?.People ?? Math.Max(1, step.Details.People),
         Store = step.Details.Store ?? "",
+        Ppe = PpeList.Of(step, Job),
         Photos = step.Details.Photos,
+        SeePhotos = step is { Phase: PlanPhase.Refit, Mirror: > 0 } ? [.. _steps[step.Mirror - 1].Details.Photos.Select(photo => new PlanPhoto(step.Mirror, photo))] : [],
+        Return = StillOpen.TryGetValue(step.Number, out var open) ? new PlanReturn(SafetyLines.Return((Energy)step.Target!, !open.IsEmpty), open) : null,
         Checks = StepProse.Checks(step),
         NewParts = [.. OrderList.NewParts(step).Select(part => ItemWords.Pieces(part.Count, part.Title))],
         Consumes = [.. SupplyDemand.Of(step).Where(demand => !demand.IsPiece).Select(Words)],
@@ -104,7 +117,7 @@ internal sealed class StepWriter
         return new PlanCure(cure.Print(), cure.BaseValue, before, meanwhile);
     }
 
-    private PartLift? Lift(PlannedStep step) => _lifts.GetValueOrDefault(step.Number);
+    private PartLift? Lift(PlannedStep step) => Lifts.GetValueOrDefault(step.Number);
 
     private static string Words(SupplyDemand demand) => $"{ConsumableList.Words(demand.Amount)} of {demand.Supply.Title}";
 

@@ -53,6 +53,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Bolts.ThreadNotInSeries(),
         new global::ProcScript.Analysis.Rules.Workshop.Bags.LookAlikesInTitle(),
         new global::ProcScript.Analysis.Rules.Workshop.Bags.LookAlikesInOwnBag(),
+        new global::ProcScript.Analysis.Rules.Workshop.Bags.StepsReadTheSame(),
         new global::ProcScript.Analysis.Rules.Workshop.OneWay.MustBeRenewed(),
         new global::ProcScript.Analysis.Rules.Workshop.OneWay.SingleUseTightenedAgain(),
         new global::ProcScript.Analysis.Rules.Workshop.OneWay.CureHoldsUpJob(),

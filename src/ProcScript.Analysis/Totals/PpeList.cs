@@ -11,6 +11,9 @@ internal static class PpeList
     public static ImmutableArray<string> Of(ImmutableArray<PlannedStep> steps, ActionDetails job) =>
         [.. job.Ppe.Concat(steps.SelectMany(Of)).Distinct()];
 
+    /// <summary>What a step takes beside what is worn on the whole job.</summary>
+    public static ImmutableArray<string> Of(PlannedStep step, ActionDetails job) => [.. Of(step).Except(job.Ppe)];
+
     private static IEnumerable<string> Of(PlannedStep step) =>
         [.. step.Joint?.Kind.Ppe ?? [], .. step.Target?.Ppe ?? [], .. step.Details.Ppe];
 }

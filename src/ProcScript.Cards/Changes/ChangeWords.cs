@@ -23,32 +23,18 @@ internal static class ChangeWords
     private static IEnumerable<ChangeLine> Jobs(string heading, string mark, ImmutableArray<JobName> jobs) =>
         jobs.IsEmpty ? [] : [new ChangeLine(0, "", heading), .. jobs.Select(job => new ChangeLine(2, mark, Name(job)))];
 
-    private static IEnumerable<ChangeLine> Job(JobChange job)
-    {
-        yield return new ChangeLine(0, "", $"{Name(job.Name)}: revision {job.OldRevision} → {job.NewRevision}");
-        IEnumerable<ChangeLine> lines =
-        [
-            .. Group("Safety", job.Safety.Select(Safety)),
-            .. Group("Alerts", job.Alerts.Select(Alert)),
-            .. Group("Cover", [.. job.Cover.Select(value => new ChangeLine(2, "~", Value(value))), .. Times(job.Times)]),
-            .. Group("Strip", job.Steps.Where(step => step.Phase == "strip").SelectMany(Step)),
-            .. Group("Work", job.Steps.Where(step => step.Phase == "work").SelectMany(Step)),
-            .. Group("Refit", job.Steps.Where(step => step.Phase == "refit").SelectMany(Step)),
-            .. Group("Lists", job.Lists.Select(List)),
-            .. Group($"Void on paper of revision {job.OldRevision}", Void(job)),
-        ];
-        var any = false;
-        foreach (var line in lines)
-        {
-            any = true;
-            yield return line;
-        }
-
-        if (!any)
-        {
-            yield return new ChangeLine(2, "", "the pack says the same; only its revision is another");
-        }
-    }
+    private static IEnumerable<ChangeLine> Job(JobChange job) =>
+    [
+        new ChangeLine(0, "", $"{Name(job.Name)}: revision {job.OldRevision} → {job.NewRevision}"),
+        .. Group("Safety", job.Safety.Select(Safety)),
+        .. Group("Alerts", job.Alerts.Select(Alert)),
+        .. Group("Cover", [.. job.Cover.Select(value => new ChangeLine(2, "~", Value(value))), .. Times(job.Times)]),
+        .. Group("Strip", job.Steps.Where(step => step.Phase == "strip").SelectMany(Step)),
+        .. Group("Work", job.Steps.Where(step => step.Phase == "work").SelectMany(Step)),
+        .. Group("Refit", job.Steps.Where(step => step.Phase == "refit").SelectMany(Step)),
+        .. Group("Lists", job.Lists.Select(List)),
+        .. Group($"Void on paper of revision {job.OldRevision}", Void(job)),
+    ];
 
     private static IEnumerable<ChangeLine> Group(string heading, IEnumerable<ChangeLine> lines)
     {
@@ -143,7 +129,6 @@ internal static class ChangeWords
 
     private static string Summary(LibraryChange change)
     {
-        var said = change.Changed.Count(job => !job.Void.IsEmpty);
         var papers = change.Changed.Sum(job => job.Void.Length);
         var losses = change.Changed.Sum(job => job.Alerts.Count(alert => alert.IsLoss));
         string[] parts =
@@ -151,8 +136,7 @@ internal static class ChangeWords
             .. Counted(change.Added.Length, "job added", "jobs added"),
             .. Counted(change.Dropped.Length, "job dropped", "jobs dropped"),
             .. Counted(change.NoLongerProven.Length, "job no longer proven", "jobs no longer proven"),
-            .. Counted(said, "pack says otherwise", "packs say otherwise"),
-            .. Counted(change.Changed.Length - said, "pack has another revision only", "packs have another revision only"),
+            .. Counted(change.Changed.Length, "pack says otherwise", "packs say otherwise"),
             .. Counted(papers, "printed page or label is void", "printed pages and labels are void"),
             .. Counted(change.Changed.Sum(job => job.Safety.Length), "precaution is gone or weaker", "precautions are gone or weaker"),
             .. Counted(losses, "alert is gone or weaker", "alerts are gone or weaker"),

@@ -1,26 +1,65 @@
 (() => {
   "use strict";
 
-  // Every local file shares one store: the key keeps jobs, variants and revisions apart.
+  // Every local file shares one store: the key keeps jobs, variants and revisions apart, and the records of one pack.
   const { job, variant, revision } = document.body.dataset;
-  const key = `procscript record: ${job} / ${variant.trim()} / ${revision}`;
+  const anyRecord = "procscript record: ";
+  const prefix = `${anyRecord}${job} / ${variant.trim()} / ${revision} / `;
   const form = "procscript record 1";
+  // A page that is loaded again within a shift goes on by itself; later it may stand beside the next machine, and asks.
+  const shift = 8 * 3600 * 1000;
   const fields = new Map(Array.from(document.querySelectorAll("[data-field]"), field => [field.dataset.field, field]));
   const steps = Array.from(document.querySelectorAll("input.main"));
   const said = document.querySelector(".said");
   const meter = document.querySelector(".bar progress");
   const count = document.querySelector(".bar .count");
+  const of = document.querySelector(".bar .of");
+  const dialog = document.querySelector("dialog.record");
+  const names = { serial: dialog.querySelector("[data-do=serial]"), "work-order": dialog.querySelector("[data-do=work-order]") };
+
+  // The record that ticks go into: its id and when it was started; null until one is chosen or begun.
+  let current = null;
 
   const say = text => { said.textContent = text; };
 
-  const store = {
-    load() {
-      try { return JSON.parse(localStorage.getItem(key)); } catch { return null; }
-    },
-    save(record) {
-      try { localStorage.setItem(key, JSON.stringify(record)); return true; } catch { return false; }
-    },
+  const parsed = text => {
+    try { return JSON.parse(text); } catch { return null; }
   };
+
+  const isRecord = value => value !== null && typeof value === "object" && value.form === form
+    && value.fields !== null && typeof value.fields === "object";
+
+  // A browser may refuse any of these.
+  const guarded = (action, refused) => {
+    try { return action(); } catch { return refused; }
+  };
+
+  const store = {
+    load: id => guarded(() => parsed(localStorage.getItem(prefix + id)), null),
+    save: kept => guarded(() => { localStorage.setItem(prefix + kept.id, JSON.stringify(kept)); return true; }, false),
+    remove: id => guarded(() => localStorage.removeItem(prefix + id), undefined),
+    all: start => guarded(() => Object.keys(localStorage).filter(key => key.startsWith(start)).map(key => parsed(localStorage.getItem(key))).filter(isRecord), []),
+  };
+
+  // Of this tab: which record a page that is loaded again goes on with.
+  const tab = {
+    load: () => guarded(() => sessionStorage.getItem(prefix), null),
+    save: id => guarded(() => sessionStorage.setItem(prefix, id), undefined),
+  };
+
+  const timeOf = started => {
+    const at = new Date(started);
+    if (Number.isNaN(at.getTime())) return "at a time not known";
+    const two = number => String(number).padStart(2, "0");
+    return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
+  };
+
+  const nameOf = kept => [
+    typeof kept.fields.serial === "string" && kept.fields.serial ? `serial ${kept.fields.serial}` : "",
+    typeof kept.fields["work-order"] === "string" && kept.fields["work-order"] ? `work order ${kept.fields["work-order"]}` : "",
+  ].filter(Boolean).join(", ");
+
+  const titleOf = kept => `${nameOf(kept) ? `${nameOf(kept)}, ` : ""}started ${timeOf(kept.started)}`;
 
   const read = field => field.type === "checkbox" ? field.checked : field.value;
 
@@ -36,7 +75,7 @@
       const value = read(field);
       if (value) filled[name] = value;
     }
-    return { form, job, variant: variant.trim(), revision, fields: filled };
+    return { form, job, variant: variant.trim(), revision, ...current, changed: new Date().toISOString(), fields: filled };
   };
 
   const fill = values => {
@@ -49,31 +88,120 @@
     meter.max = Math.max(steps.length, 1);
     meter.value = done;
     count.textContent = `${done} of ${steps.length} steps`;
+    of.textContent = current ? titleOf(record()) : "No record yet";
+  };
+
+  const become = (id, started) => {
+    current = { id, started };
+    tab.save(id);
+    dialog.close();
+  };
+
+  // Two tabs may begin one in the same moment.
+  const begin = () => {
+    const started = new Date().toISOString();
+    become(`${started} ${Math.random().toString(36).slice(2, 8)}`, started);
+  };
+
+  const nameIt = () => {
+    for (const [name, input] of Object.entries(names)) {
+      if (fields.has(name) && input.value) fields.get(name).value = input.value;
+      input.value = "";
+    }
   };
 
   const keep = () => {
+    if (!current) {
+      // Whoever ticks without an answer begins a record of their own: nothing goes into another machine's.
+      begin();
+      nameIt();
+      say(`A new record was started, ${timeOf(current.started)}. Write the serial number or the work order on the cover to find it again.`);
+    }
     showProgress();
     if (!store.save(record())) say("This browser keeps no record of the page. Save the record to a file before you close it.");
   };
 
-  const isRecord = value => value !== null && typeof value === "object" && value.form === form
-    && value.fields !== null && typeof value.fields === "object";
+  const goOn = kept => {
+    become(kept.id, kept.started);
+    fill(kept.fields);
+    say(`This goes on with the record: ${titleOf(kept)}.`);
+  };
+
+  const leave = () => {
+    current = null;
+    fill({});
+  };
+
+  const button = (text, about, action) => {
+    const made = document.createElement("button");
+    made.type = "button";
+    made.textContent = text;
+    made.setAttribute("aria-label", `${text}: ${about}`);
+    made.addEventListener("click", action);
+    return made;
+  };
+
+  const newestFirst = (one, other) => String(other.changed).localeCompare(String(one.changed));
+
+  const line = kept => {
+    const made = document.createElement("li");
+    const text = document.createElement("span");
+    const about = titleOf(kept);
+    text.textContent = kept.id === current?.id ? `${about} (this one)` : about;
+    made.append(
+      text,
+      button("Continue", about, () => goOn(kept)),
+      button("Delete", about, () => {
+        if (!window.confirm(`Delete the record ${about}?`)) return;
+        store.remove(kept.id);
+        if (kept.id === current?.id) leave();
+        list();
+        dialog.querySelector("button").focus();
+      }));
+    return made;
+  };
+
+  const list = () => {
+    const own = store.all(prefix).sort(newestFirst);
+    const others = store.all(anyRecord).filter(kept => kept.job === job && (kept.revision !== revision || kept.variant !== variant.trim())).sort(newestFirst);
+    dialog.querySelector("h2").textContent = own.length === 0 ? "Start a record"
+      : own.length > 1 ? "Continue a record, or start a new one?"
+      : `Continue the record ${nameOf(own[0]) ? `of ${nameOf(own[0])}, ` : ""}started ${timeOf(own[0].started)}, or start a new one?`;
+    dialog.querySelector(".records").replaceChildren(...own.map(line));
+    dialog.querySelector(".elsewhere").textContent = others.length === 0 ? ""
+      : `Of this job in another revision or variant, to be continued in the pack of that revision: ${others.map(kept => `${titleOf(kept)}, revision ${kept.revision}`).join("; ")}.`;
+    return own.length;
+  };
+
+  const ask = () => {
+    list();
+    // Where it lies open in the page, it is not in front of it.
+    dialog.close();
+    dialog.showModal();
+  };
 
   const load = async file => {
-    let loaded = null;
-    try { loaded = JSON.parse(await file.text()); } catch { /* said below */ }
+    const loaded = parsed(await file.text());
     if (!isRecord(loaded)) return say(`${file.name} is not a record of a work pack. Nothing was changed.`);
     if (loaded.job !== job || loaded.variant !== variant.trim() || loaded.revision !== revision)
       return say(`${file.name} belongs to ${loaded.job}, revision ${loaded.revision}; this is ${job}, revision ${revision}. Nothing was changed.`);
+    const here = typeof loaded.id === "string" ? store.load(loaded.id) : null;
+    if (isRecord(here) && String(here.changed) > String(loaded.changed)
+      && !window.confirm(`This device has that record with later changes, of ${timeOf(here.changed)}. Replace it?`)) return say("Nothing was changed.");
+    if (typeof loaded.id === "string" && typeof loaded.started === "string") become(loaded.id, loaded.started);
+    else begin();
     fill(loaded.fields);
     keep();
     say(`The record from ${file.name} is loaded.`);
   };
 
   const save = () => {
+    if (!current) return say("There is nothing to save yet.");
+    const kept = record();
+    const name = nameOf(kept).replace(/[^A-Za-z0-9.-]+/g, "_");
     const link = document.createElement("a");
-    link.href = URL.createObjectURL(new Blob([JSON.stringify(record(), null, 2) + "\n"], { type: "application/json" }));
-    link.download = `${job}-${revision}-record.json`;
+    link.href = URL.createObjectURL(new Blob([JSON.stringify(kept, null, 2) + "\n"], { type: "application/json" }));
+    link.download = `${job}-${revision}-${name ? `${name}-` : ""}record.json`;
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 1000);
     say(`The record is saved as ${link.download}.`);
@@ -88,9 +216,21 @@
     "print-filled": () => print(false),
     "print-blank": () => print(true),
     export: save,
-    clear() {
-      if (!window.confirm("Clear every tick and reading of this job?")) return;
+    records: ask,
+    later: () => dialog.close(),
+    start() {
+      begin();
       fill({});
+      nameIt();
+      say(`The record is started: ${titleOf(record())}.`);
+      keep();
+    },
+    clear() {
+      if (!current) return say("There is nothing to clear yet.");
+      if (!window.confirm("Clear every tick and reading of this record?")) return;
+      // What it goes by stays, else it could not be told from another.
+      const { serial, "work-order": order } = record().fields;
+      fill({ serial, "work-order": order });
       keep();
       say("The record is empty.");
     },
@@ -102,8 +242,13 @@
     },
   };
 
-  for (const button of document.querySelectorAll("button[data-do]"))
-    button.addEventListener("click", actions[button.dataset.do]);
+  for (const pressed of document.querySelectorAll("button[data-do]"))
+    pressed.addEventListener("click", actions[pressed.dataset.do]);
+  for (const input of Object.values(names)) {
+    input.addEventListener("keydown", event => {
+      if (event.key === "Enter") actions.start();
+    });
+  }
   const chooser = document.querySelector("[data-do=import]");
   chooser.addEventListener("change", async () => {
     if (chooser.files.length === 1) await load(chooser.files[0]);
@@ -113,10 +258,10 @@
   const share = () => document.documentElement.classList.toggle("run-on", sharing.checked);
   sharing.addEventListener("change", share);
   window.addEventListener("afterprint", () => document.documentElement.classList.remove("print-blank"));
-  // The same pack in another tab.
+  // The same record in another tab.
   window.addEventListener("storage", event => {
-    if (event.key !== key) return;
-    const other = store.load();
+    if (!current || event.key !== prefix + current.id) return;
+    const other = store.load(current.id);
     if (isRecord(other)) fill(other.fields);
   });
   document.addEventListener("input", event => {
@@ -126,7 +271,13 @@
   for (const hidden of document.querySelectorAll(".tools, .bar")) hidden.hidden = false;
   // Some browsers bring a page back with its fields filled in.
   share();
-  const kept = store.load();
-  if (isRecord(kept)) fill(kept.fields);
-  else showProgress();
+  leave();
+  const lately = store.load(tab.load());
+  if (isRecord(lately) && Date.now() - new Date(lately.changed).getTime() < shift) {
+    become(lately.id, lately.started);
+    fill(lately.fields);
+  }
+  // The question comes before the page; the offer lies in it.
+  else if (list() > 0) ask();
+  else dialog.open = true;
 })();

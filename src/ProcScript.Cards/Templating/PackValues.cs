@@ -34,6 +34,9 @@ internal static class PackValues
             ["numbers"] = Function<IEnumerable, string>(steps => StepNumbers.InWords(steps.Cast<object>().Select(step => Convert.ToInt32(step, CultureInfo.InvariantCulture)))),
             // safety_word ACTION: the action of a line of making safe or of returning to service, as it is headed.
             ["safety_word"] = Function<string, string>(SafetyWords.Of),
+            // energy_word STATE: how an energy stands, as a card prints it large. turn_words FROM STATE: what a step does to it.
+            ["energy_word"] = Function<string, string>(EnergyWords.State),
+            ["turn_words"] = DelegateCustomFunction.CreateFunc<string, string, string>(EnergyWords.Turn),
             // bags_of STEPS: the bags that they fill or empty, each once.
             ["bags_of"] = Function<IEnumerable, ScriptArray>(steps =>
                 new ScriptArray(steps.Cast<ScriptObject>().SelectMany(step => (ScriptArray)step["bags"]!).Distinct())),

@@ -13,11 +13,11 @@ internal static class SafetyWords
         "release" => "Release what is stored",
         "wait" => "Wait",
         "verify" => "Verify",
-        "area" => "Area clear, machine whole",
+        "area" => "Area clear",
+        "whole" => "Machine whole",
         "people" => "People clear",
         "locks" => "Locks off",
         "tell" => "People told",
-        "restore" => "Restore",
         _ => action,
     };
 }

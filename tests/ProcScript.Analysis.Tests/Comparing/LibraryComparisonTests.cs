@@ -39,16 +39,22 @@ public sealed class LibraryComparisonTests
     }
 
     [Fact]
-    public void A_comment_only_makes_another_revision()
+    public void A_comment_and_another_job_leave_a_pack_and_its_revision_as_they_are()
     {
-        var job = Assert.Single(Compare(Text, Text + "// More.\n").Changed);
+        Assert.Empty(Compare(Text, Text + "// More.\n").Changed);
+        Assert.Empty(Compare(Text, Text + "procedure cover_off \"Take the cover off\" on press { stage \"Cover\" { strip cover } }\n").Changed);
+    }
 
-        Assert.NotEqual(job.OldRevision, job.NewRevision);
+    [Fact]
+    public void What_is_worn_is_told_at_its_step_or_makes_every_card_void()
+    {
+        var step = Job("remove guard\n", "remove guard { ppe \"helmet\" }\n");
+        Assert.Equal(["strip", "refit"], step.Steps.Select(one => one.Phase));
+        Assert.All(step.Steps, one => Assert.Equal(new ValueChange("protective equipment", "", "helmet"), Assert.Single(one.Values)));
+
+        var job = Job("stage \"Cover\" {", "ppe \"helmet\"\nstage \"Cover\" {");
         Assert.Empty(job.Steps);
-        Assert.Empty(job.Lists);
-        Assert.Empty(job.Alerts);
-        Assert.Empty(job.Cover);
-        Assert.Empty(job.Void);
+        Assert.Equal(4, job.Void.Count(paper => paper.Paper.StartsWith("Strip", StringComparison.Ordinal) || paper.Paper.StartsWith("Refit", StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -12,7 +12,7 @@ namespace ProcScript.Analysis.Tests.Plans;
 internal sealed class LockoutOrder
 {
     private static readonly string[] Application = ["prepare", "shut down", "isolate", "lock", "release", "wait", "verify"];
-    private static readonly string[] Release = ["area", "people", "locks", "tell", "restore"];
+    private static readonly string[] Release = ["area", "whole", "people", "locks", "tell"];
 
     private readonly ProcedureOutcome _outcome;
     private readonly Plan _plan;
@@ -46,7 +46,6 @@ internal sealed class LockoutOrder
             // where nobody could get at the place of it before.
             Assert.Equal(Application.Where(Lines(energy.MakeSafe).Contains), Lines(energy.MakeSafe));
             Assert.Empty(Application.Except(Lines(energy.MakeSafe)).Except(["wait"]));
-            Assert.Equal(Release, Lines(energy.Return));
             var isolating = steps[energy.IsolatedAt - 1];
             Assert.Equal("isolate", isolating.Verb);
             var proving = steps.FirstOrDefault(step => step.Verb == "verify" && step.Item == energy.Name) ?? isolating;
@@ -56,6 +55,10 @@ internal sealed class LockoutOrder
             Assert.Equal("restore", steps[energy.RestoredAt - 1].Verb);
             Assert.True(energy.RestoredAt > energy.IsolatedAt);
         }
+
+        // Each step that restores has the lines before it, and no other step has any.
+        Assert.All(steps, step => Assert.Equal(step.Verb == "restore", step.Return is not null));
+        Assert.All(steps.Select(step => step.Return).OfType<PlanReturn>(), back => Assert.Equal(Release, Lines(back.Lines)));
     }
 
     private static List<string> Lines(IEnumerable<PlanSafetyLine> lines) => [.. lines.Select(line => line.Action)];

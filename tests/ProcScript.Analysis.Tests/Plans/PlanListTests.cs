@@ -226,26 +226,4 @@ public class PlanListTests
             Sample.Map.Nodes);
         Assert.Equal([new PlanMapEdge("guard", "case")], Sample.Map.Edges);
     }
-
-    [Fact]
-    public void The_revision_goes_by_text_and_path()
-    {
-        var same = PlanOf.Text(SampleText.All).Revision;
-        Assert.Equal(Sample.Revision, same);
-        Assert.Matches("^[0-9a-f]{10}$", same);
-        Assert.NotEqual(same, PlanOf.Text(SampleText.All + "\n").Revision);
-        Assert.NotEqual(same, PlanOf.Text(SampleText.All.ReplaceLineEndings("\r\n")).Revision);
-        Assert.NotEqual(same, PlanOf.Text(SampleText.All, "y.proc").Revision);
-    }
-
-    [Fact]
-    public void The_revision_goes_by_arguments()
-    {
-        const string Text = """
-            machine rig "Rig" { each side in left, right { part lid[side] "{side} lid" } }
-            procedure p(side in left, right) "P" on rig { stage "Lid" { remove lid[side] } }
-            """;
-        Assert.NotEqual(PlanOf.Text(Text, procedure: 0).Revision, PlanOf.Text(Text, procedure: 1).Revision);
-        Assert.Equal("p-left", PlanOf.Text(Text).Job);
-    }
 }

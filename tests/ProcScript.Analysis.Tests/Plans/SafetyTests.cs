@@ -82,8 +82,9 @@ public sealed class SafetyTests
 
         Assert.Equal(["prepare", "shut down", "lock", "release"], ignition.MakeSafe.Where(line => line.IsUsual).Select(line => line.Action));
         Assert.All(ignition.MakeSafe, line => Assert.NotEmpty(line.Text));
-        Assert.Equal(["area", "people", "locks", "tell"], ignition.Return.Where(line => line.IsUsual).Select(line => line.Action));
-        Assert.Equal("Put the key in.", ignition.Return[^1].Text);
+        var back = Job.Step("Restore the ignition");
+        Assert.Equal(["area", "people", "locks", "tell"], back.Return!.Lines.Where(line => line.IsUsual).Select(line => line.Action));
+        Assert.Equal(["Put the key in."], back.How);
     }
 
     [Fact]

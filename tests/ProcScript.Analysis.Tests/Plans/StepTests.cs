@@ -28,7 +28,7 @@ public class StepTests
                 + "Engage 10 × push-in clip; Renew 2 × cable tie; Renew 1 × taped wrap; Connect 2 × union; Plug in 1 × 2-way connector",
             "Motor: Fit the motor; Fasten 1 × M8 × 25 bolt; Fasten 3 × M8 × 25 bolt",
             "Guard: Move the guard back; Fasten 4 × M8 × 25 bolt; Engage 4 × bolt cap",
-            "Make safe: Restore the shop air; Check: The lever moves freely.; Restore the 230 V mains; Set the shift lever to neutral; "
+            "Return to service: shop air, 230 V mains; refill: gear oil: Restore the shop air; Check: The lever moves freely.; Restore the 230 V mains; Set the shift lever to neutral; "
                 + "Fill the gear oil to 2.0 ± 0.1 L",
             "Close out: Check: No drip.",
         ],
@@ -130,6 +130,35 @@ public class StepTests
         Assert.Equal("guard, front face", Sample.Strip[1].Steps[1].Where);
         Assert.Equal("guard, front face", Sample.Step("Release 4 × bolt cap").Where);
         Assert.Equal(["Washers under the two left bolts"], Sample.Strip[1].Steps[1].Photos);
+        Assert.Equal(
+            [new PlanPhoto(Sample.Strip[1].Steps[1].Number, "Washers under the two left bolts")],
+            Sample.AllSteps().Single(step => step.SeePhotos.Length > 0 && step.Mirror == Sample.Strip[1].Steps[1].Number).SeePhotos);
+    }
+
+    [Fact]
+    public void Protective_equipment_stands_at_the_steps_of_both_directions_that_need_it()
+    {
+        Assert.Equal(["safety shoes"], Sample.JobPpe);
+        Assert.Equal(
+            ["Release 4 × bolt cap: eye protection", "Engage 4 × bolt cap: eye protection"],
+            Sample.AllSteps().Where(step => step.Ppe.Length > 0).Select(step => $"{step.Text}: {string.Join(", ", step.Ppe)}"));
+    }
+
+    [Fact]
+    public void Protective_equipment_of_an_energy_stands_where_it_goes_and_where_it_comes_back_and_that_of_the_job_nowhere_again()
+    {
+        var plan = PlanOf.Text("""
+            machine rig "Rig" {
+              energy mains "mains" { isolate "Off."  verify "Try it."  restore "On."  ppe "face shield" }
+              part lid "lid" { ppe "gloves" }
+            }
+            procedure p "P" on rig { ppe "gloves"  stage "Lid" { isolate mains  remove lid { ppe "helmet" } } }
+            """);
+
+        Assert.Equal(
+            ["isolate: face shield", "remove: helmet", "fit: helmet", "restore: face shield"],
+            plan.AllSteps().Select(step => $"{step.Verb}: {string.Join(", ", step.Ppe)}"));
+        Assert.Equal(["gloves", "face shield", "helmet"], plan.Ppe);
     }
 
     [Fact]

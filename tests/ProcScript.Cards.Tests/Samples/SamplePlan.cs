@@ -99,13 +99,13 @@ internal static class SamplePlan
     private static Plan Mark(Plan plan)
     {
         var number = 0;
-        PlanStage Renumbered(string title, IEnumerable<PlanStep> steps) => new(title, [.. steps.Select(step => Mark(step with { Number = ++number }))], 600);
+        PlanStage Renumbered(PlanStage stage, IEnumerable<PlanStep> steps) => stage with { Steps = [.. steps.Select(step => Mark(step with { Number = ++number }))], Seconds = 600 };
         var strip = plan.Strip.SetItem(0, plan.Strip[0] with { Steps = [.. plan.Strip.SelectMany(stage => stage.Steps)] });
         return plan with
         {
-            Strip = [.. strip.Select(stage => Renumbered(stage.Title, stage.Steps))],
-            Work = Renumbered(plan.Work.Title, plan.Work.Steps),
-            Refit = [.. plan.Refit.Select(stage => Renumbered(stage.Title, stage.Steps))],
+            Strip = [.. strip.Select(stage => Renumbered(stage, stage.Steps))],
+            Work = Renumbered(plan.Work, plan.Work.Steps),
+            Refit = [.. plan.Refit.Select(stage => Renumbered(stage, stage.Steps))],
         };
     }
 
@@ -138,6 +138,8 @@ internal static class SamplePlan
             Mirror = step.Number,
             Alerts = step.Verb is "remove" ? step.Alerts : [],
             Photos = [],
+            SeePhotos = [.. step.Photos.Select(photo => new PlanPhoto(step.Number, photo))],
+            Return = step.Verb == "isolate" ? SampleSafety.Return : null,
             Reading = null,
             InBackground = false,
             WaitsFor = [],
@@ -164,6 +166,8 @@ internal static class SamplePlan
     private static Plan Plan(ImmutableArray<PlanStage> strip, PlanStage work, ImmutableArray<PlanStage> refit, Dictionary<int, int> mirrors)
     {
         var steps = strip.SelectMany(stage => stage.Steps).ToList();
+        var battery = SampleSafety.Battery(3, mirrors[3]);
+        PlanStage Headed(PlanStage stage) => stage with { Energies = [SampleSafety.State(battery, stage.Steps)] };
         var stripTime = strip.Sum(stage => stage.Seconds);
         var refitTime = refit.Sum(stage => stage.Seconds);
         return new Plan
@@ -191,13 +195,14 @@ internal static class SamplePlan
             ],
             Consumables = [new PlanConsumable("coil cleaner", "0.2 L", [30]), new PlanConsumable("compressor oil", "5 mL", [mirrors[24]])],
             Ppe = ["gloves against cold", "eye protection", "helmet"],
+            JobPpe = ["helmet"],
             Hazards = SampleSafety.Hazards,
-            Energies = [SampleSafety.Battery(3, mirrors[3])],
+            Energies = [battery],
             Fluids = [SampleSafety.Refrigerant(1, mirrors[1])],
             Controls = [new PlanControl("column", "steering column", "up", ["up", "down"]), new PlanControl("heater_valve", "heater valve", "open", ["open", "closed"])],
-            Strip = strip,
-            Work = work,
-            Refit = refit,
+            Strip = [.. strip.Select(Headed)],
+            Work = Headed(work),
+            Refit = [.. refit.Select(Headed)],
             Bags = [.. steps.SelectMany(step => step.Bags.Select(bag => (bag, step))).GroupBy(line => line.bag).Select(lines => Bag(lines.Key, strip, [.. lines.Select(line => line.step)], mirrors))],
             Discards = [new PlanDiscard("sun blind bracket", "The new headliner has **none**; see the parts list.")],
             Map = SampleMap.Evaporator,

@@ -30,15 +30,27 @@ internal static class SampleSafety
             new("wait", "60 s.", false),
             new("verify", Verify, false),
         ],
-        Return =
+        Turns = [new(isolated, "live", "isolated"), new(restored, "isolated", "live")],
+    };
+
+    /// <summary>What stands before the step that brings the battery back, with one thing still open.</summary>
+    public static PlanReturn Return { get; } = new(
         [
             new("area", "Tools are out.", true),
+            new("whole", "Not all is closed yet.", false),
             new("people", "Everybody is clear.", true),
             new("locks", "Each comes off by the one who put it on.", true),
             new("tell", "Those concerned know.", true),
-            new("restore", Restore, false),
         ],
-    };
+        [new("refrigerant R-134a", "empty", 99)]);
+
+    /// <summary>How the battery stands on a card with these steps: it comes and goes at the steps that say so.</summary>
+    public static PlanEnergyState State(PlanEnergy battery, ImmutableArray<PlanStep> steps)
+    {
+        var turns = battery.Turns.Where(turn => steps.Any(step => step.Number == turn.Step)).ToImmutableArray();
+        var before = battery.Turns.LastOrDefault(turn => turn.Step < (steps.IsEmpty ? battery.RestoredAt : steps[0].Number));
+        return new(battery.Name, battery.Title, before?.State ?? "live", before?.Step ?? 0, turns);
+    }
 
     public static PlanFluid Refrigerant(int emptied, int filled) => new(
         "refrigerant",

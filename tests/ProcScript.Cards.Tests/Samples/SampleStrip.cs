@@ -15,6 +15,7 @@ internal static class SampleStrip
                 Alerts = [new PlanAlert("danger", "Refrigerant in a closed cab drives out the air you breathe. Open both doors and the rear window *before* you connect."),
                     new PlanAlert("warning", "Recovered refrigerant can still freeze skin. Wear gloves and eye protection.")],
                 Tools = ["recovery machine", "low-side coupler"],
+                Ppe = ["gloves against cold", "eye protection"],
                 InBackground = true,
             },
             Step("set", "Set steering column to down", "column", "steering column", 10),

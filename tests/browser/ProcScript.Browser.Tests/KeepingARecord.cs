@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using ProcScript.Analysis.Plans;
 using ProcScript.Cards;
@@ -6,7 +7,7 @@ using ProcScript.Cards.Tests.Samples;
 
 namespace ProcScript.Browser.Tests;
 
-/// <summary>Ticks and readings stay with the job, the variant and the revision, and can be carried in a file.</summary>
+/// <summary>Ticks and readings stay with one machine of a job, its variant and its revision, and can be carried in a file.</summary>
 public sealed class KeepingARecord(ChromiumFixture chromium)
 {
     private static readonly int Steps = SamplePlan.Steps(SamplePlan.Brief).Count();
@@ -53,7 +54,114 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
         }
 
         var same = await pack.AnotherTabAsync(Write(plan));
+        await same.Locator(".records button").First.ClickAsync();
         Assert.True(await same.Locator("[data-field='step-1']").IsCheckedAsync());
+    }
+
+    [Fact]
+    public async Task The_next_machine_starts_without_the_ticks_of_the_last_and_both_records_stay()
+    {
+        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
+        await pack.Page.Locator("[data-do=serial]").FillAsync("K-1");
+        await pack.Page.Locator("[data-do=work-order]").FillAsync("77");
+        await pack.Page.Locator("[data-do=start]").ClickAsync();
+        Assert.Equal(("K-1", "77"), (await pack.Field("serial").InputValueAsync(), await pack.Field("work-order").InputValueAsync()));
+        await pack.Field("step-1").CheckAsync();
+
+        // The next day, at the next machine.
+        var next = await pack.AnotherTabAsync(Write(SamplePlan.Brief));
+        var question = await next.Locator("dialog h2").InnerTextAsync();
+        Assert.Matches(@"^Continue the record of serial K-1, work order 77, started \d{4}-\d\d-\d\d \d\d:\d\d, or start a new one\?$", question);
+        Assert.False(await next.Locator("[data-field='step-1']").IsCheckedAsync());
+        await next.Locator("[data-do=serial]").FillAsync("K-2");
+        await next.Keyboard.PressAsync("Enter");
+        Assert.False(await next.Locator("dialog").IsVisibleAsync());
+        Assert.False(await next.Locator("[data-field='step-1']").IsCheckedAsync());
+        Assert.StartsWith("serial K-2, started ", await next.Locator(".bar .of").InnerTextAsync(), StringComparison.Ordinal);
+        await next.Locator("[data-field='step-2']").CheckAsync();
+
+        await next.Locator("[data-do=records]").ClickAsync();
+        var lines = await next.Locator(".records li > span").AllInnerTextsAsync();
+        Assert.Equal(2, lines.Count);
+        Assert.StartsWith("serial K-2, started", lines[0], StringComparison.Ordinal);
+        Assert.EndsWith("(this one)", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("serial K-1, work order 77, started", lines[1], StringComparison.Ordinal);
+        await next.Locator(".records li").Nth(1).GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Continue") }).ClickAsync();
+        Assert.Equal((true, false), (await next.Locator("[data-field='step-1']").IsCheckedAsync(), await next.Locator("[data-field='step-2']").IsCheckedAsync()));
+        Assert.Empty(pack.Complaints);
+    }
+
+    [Fact]
+    public async Task Who_ticks_without_an_answer_begins_a_record_of_their_own()
+    {
+        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
+        await pack.Field("step-1").CheckAsync();
+        var next = await pack.AnotherTabAsync(Write(SamplePlan.Brief));
+
+        await next.Keyboard.PressAsync("Escape");
+        await next.Locator("[data-field='step-2']").CheckAsync();
+
+        Assert.Contains("A new record was started", await next.Locator(".said").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.False(await next.Locator("[data-field='step-1']").IsCheckedAsync());
+        await next.Locator("[data-do=records]").ClickAsync();
+        Assert.Equal(2, await next.Locator(".records li").CountAsync());
+        Assert.True(await pack.Field("step-1").IsCheckedAsync());
+        Assert.False(await pack.Field("step-2").IsCheckedAsync());
+    }
+
+    [Fact]
+    public async Task A_page_that_is_loaded_again_asks_once_a_shift_has_passed()
+    {
+        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
+        await pack.Field("step-1").CheckAsync();
+        await pack.Page.ReloadAsync();
+        Assert.True(await pack.Field("step-1").IsCheckedAsync());
+        Assert.False(await pack.Page.Locator("dialog").IsVisibleAsync());
+
+        await pack.Page.EvaluateAsync(
+            """
+            () => {
+              for (const [key, kept] of Object.entries(localStorage))
+                localStorage.setItem(key, JSON.stringify({ ...JSON.parse(kept), changed: new Date(Date.now() - 9 * 3600 * 1000).toISOString() }));
+            }
+            """);
+        await pack.Page.ReloadAsync();
+
+        Assert.True(await pack.Page.Locator("dialog").IsVisibleAsync());
+        Assert.False(await pack.Field("step-1").IsCheckedAsync());
+    }
+
+    [Fact]
+    public async Task A_record_is_deleted_only_after_a_question_and_leaves_the_others()
+    {
+        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
+        await pack.Field("step-1").CheckAsync();
+        await pack.Page.Locator("[data-do=records]").ClickAsync();
+        await pack.Page.Locator("[data-do=start]").ClickAsync();
+        await pack.Field("step-2").CheckAsync();
+        await pack.Page.Locator("[data-do=records]").ClickAsync();
+
+        await pack.Page.Locator(".records li").First.GetByRole(AriaRole.Button, new() { NameRegex = new Regex("^Delete") }).ClickAsync();
+
+        Assert.Single(pack.Dialogs);
+        Assert.Equal(1, await pack.Page.Locator(".records li").CountAsync());
+        Assert.False(await pack.Field("step-2").IsCheckedAsync());
+        await pack.Page.Locator(".records button").First.ClickAsync();
+        Assert.True(await pack.Field("step-1").IsCheckedAsync());
+    }
+
+    [Fact]
+    public async Task A_record_of_another_revision_is_named_and_not_continued()
+    {
+        await using var pack = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
+        await pack.Field("serial").FillAsync("K-1");
+
+        var other = await pack.AnotherTabAsync(Write(SamplePlan.Brief with { Revision = "000000000000" }));
+
+        Assert.Equal("Start a record", await other.Locator("dialog h2").InnerTextAsync());
+        Assert.Equal(0, await other.Locator(".records li").CountAsync());
+        Assert.Contains("serial K-1", await other.Locator(".elsewhere").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Contains("revision 4f7a91c2d0e3", await other.Locator(".elsewhere").InnerTextAsync(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -74,7 +182,7 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
         await using var here = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
         await here.Field("step-17").CheckAsync();
         await here.Field("work-order").FillAsync("<b>7</b> \"quoted\"");
-        var file = await SaveAsync(here.Page);
+        var file = await SaveAsync(here.Page, "replace_evaporator-4f7a91c2d0e3-work_order_b_7_b_quoted_-record.json");
 
         await using var there = await OpenPack.AtAsync(chromium, Write(SamplePlan.Brief));
         await there.Field("step-18").CheckAsync();
@@ -85,6 +193,8 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
         Assert.Equal("<b>7</b> \"quoted\"", await there.Field("work-order").InputValueAsync());
         await there.Page.ReloadAsync();
         Assert.True(await there.Field("step-17").IsCheckedAsync());
+        await there.Page.Locator("[data-do=records]").ClickAsync();
+        Assert.Equal(2, await there.Page.Locator(".records li").CountAsync());
         Assert.Empty(here.Complaints);
         Assert.Empty(there.Complaints);
     }
@@ -127,10 +237,10 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
 
     private string Write(Plan plan) => chromium.Write(WorkPack.Html(plan, PackTemplates.Standard).Text);
 
-    private static async Task<string> SaveAsync(IPage page)
+    private static async Task<string> SaveAsync(IPage page, string name)
     {
         var download = await page.RunAndWaitForDownloadAsync(() => page.Locator("[data-do=export]").ClickAsync());
-        Assert.Equal("replace_evaporator-4f7a91c2d0e3-record.json", download.SuggestedFilename);
+        Assert.Equal(name, download.SuggestedFilename);
         var content = await File.ReadAllTextAsync(await download.PathAsync(), TestContext.Current.CancellationToken);
         using var record = JsonDocument.Parse(content);
         Assert.Equal("4f7a91c2d0e3", record.RootElement.GetProperty("revision").GetString());

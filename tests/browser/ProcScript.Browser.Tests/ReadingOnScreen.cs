@@ -76,12 +76,37 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
     }
 
     [Fact]
+    public async Task The_question_which_record_to_continue_can_be_read_reached_and_left_by_everybody()
+    {
+        var address = chromium.Write(WorkPack.Html(SamplePlan.Brief, PackTemplates.Standard).Text);
+        await using var first = await OpenPack.AtAsync(chromium, address, new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 320, Height = 700 } });
+        await first.Field("serial").FillAsync("K-1");
+
+        var page = await first.AnotherTabAsync(address);
+
+        Assert.StartsWith("Continue: serial K-1", await page.EvaluateAsync<string>("() => document.activeElement.getAttribute('aria-label')"), StringComparison.Ordinal);
+        var result = await page.RunAxe();
+        Assert.Empty(result.Violations.Where(violation => violation.Impact is "serious" or "critical").Select(violation => $"{violation.Id}: {violation.Nodes[0].Html}"));
+        var small = await page.EvaluateAsync<string[]>(
+            """
+            () => Array.from(document.querySelectorAll("dialog button, dialog input"))
+              .filter(control => control.getBoundingClientRect().height < 44 || control.getBoundingClientRect().right > 320)
+              .map(control => control.outerHTML.slice(0, 160))
+            """);
+        Assert.Empty(small);
+        await page.Keyboard.PressAsync("Enter");
+        Assert.False(await page.Locator("dialog").IsVisibleAsync());
+        Assert.Equal("K-1", await page.Locator("[data-field=serial]").InputValueAsync());
+    }
+
+    [Fact]
     public async Task Nothing_needs_sideways_scrolling_at_320_pixels()
     {
         await using var pack = await OpenPack.AtAsync(
             chromium,
             chromium.Write(Html),
             new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 320, Height = 700 } });
+        await pack.Field("serial").FillAsync("K-1 of the second delivery, with the long chassis number");
 
         var widest = await pack.Page.EvaluateAsync<string>(
             """

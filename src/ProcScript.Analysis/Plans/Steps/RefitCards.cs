@@ -5,13 +5,19 @@ namespace ProcScript.Analysis.Plans.Steps;
 
 /// <summary>
 /// The refit dealt onto cards: one for each stage of the strip, as long as the order stays within it. Where an author's rule takes the
-/// refit back to a stage, that stage gets one more card; the checks at the very end have their own.
+/// refit back to a stage, that stage gets one more card; the checks at the very end have their own. A card on which energies come back
+/// says so in its title.
 /// </summary>
 /// <param name="Titles">The titles of the cards.</param>
 /// <param name="CardOf">The card of each action of the refit, by its number.</param>
 internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictionary<int, int> CardOf)
 {
     private const string CloseOut = "Close out";
+
+    /// <summary>A card of the pack has this title already, and on the way back it says the opposite.</summary>
+    private const string MakeSafe = "Make safe";
+
+    private const string MakeReady = "Make ready again";
 
     /// <summary>Deals the refit.</summary>
     public static RefitCards Deal(StripRun strip, RefitRun refit)
@@ -20,7 +26,6 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
         var last = refit.Actions.ToList().FindLastIndex(action => Undone(action) is not null);
         var titles = ImmutableArray.CreateBuilder<string>();
         var cardOf = new Dictionary<int, int>();
-        var used = new HashSet<string>();
         string? current = null;
         for (var i = 0; i < refit.Actions.Length; i++)
         {
@@ -30,13 +35,30 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
             if (title != current)
             {
                 current = title;
-                titles.Add(used.Add(title) ? title : $"{title}, continued");
+                titles.Add(title);
             }
 
             cardOf.Add(refit.Actions[i].Number, titles.Count - 1);
         }
 
-        return new RefitCards(titles.ToImmutable(), cardOf);
+        return new RefitCards(Titled(titles, refit.Actions.ToLookup(action => cardOf[action.Number])), cardOf);
+    }
+
+    /// <summary>The titles of the cards, from those of their stages.</summary>
+    private static ImmutableArray<string> Titled(IEnumerable<string> stages, ILookup<int, PerformedAction> cards)
+    {
+        var used = new HashSet<string>();
+        var titles = ImmutableArray.CreateBuilder<string>();
+        foreach (var (card, stage) in stages.Index())
+        {
+            PerformedAction[] actions = [.. cards[card]];
+            var isTest = Array.Exists(actions, action => action.Origin is TestStep);
+            var service = isTest || stage == CloseOut ? null : RefitTitles.Service(actions);
+            var title = service ?? (stage.Equals(MakeSafe, StringComparison.OrdinalIgnoreCase) ? MakeReady : stage);
+            titles.Add((used.Add(title) ? title : $"{title}, continued") + (isTest || service is not null ? "" : RefitTitles.Addition(actions)));
+        }
+
+        return titles.ToImmutable();
     }
 
     private static Dictionary<int, string> Stages(StripRun strip)

@@ -43,6 +43,9 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         };
     }
 
+    /// <summary>The number of the step that an action is. Runs number from 0, cards from 1.</summary>
+    internal static int NumberOf(int action) => action + 1;
+
     /// <summary>The title of a stage as a card heads it: a title that opens with a variable's value opens in lower case.</summary>
     internal static string CardTitle(StageRun stage) => stage.Stage.Title is [var first, .. var rest]
         ? $"{char.ToUpperInvariant(first)}{rest}"
@@ -127,9 +130,6 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             _warned[step] = (phase, card);
             return isWarned;
         }
-
-        /// <summary>Runs number from 0, cards from 1.</summary>
-        private static int NumberOf(int action) => action + 1;
 
         /// <summary>How many pieces it is about: those that it moves, else those that are on; where none is, all of them.</summary>
         private int CountOf(PerformedAction action) => action switch

@@ -11,6 +11,9 @@ namespace ProcScript.Analysis.Plans.Words;
 /// </summary>
 internal static class SafetyLines
 {
+    private const string NotWhole =
+        "Not all is closed yet. Look at each of these: nothing of it can be live, move or leak when the energy comes back, and nobody is at it.";
+
     /// <summary>Prepare, shut down, isolate, lock, release what is stored, wait, verify.</summary>
     public static ImmutableArray<PlanSafetyLine> MakeSafe(Energy energy) =>
     [
@@ -23,17 +26,19 @@ internal static class SafetyLines
         Line("verify", energy.Verify, "Try the ordinary controls and measure: nothing moves, nothing is live."),
     ];
 
-    /// <summary>Area clear and whole, people clear, locks off, people told, restore.</summary>
-    public static ImmutableArray<PlanSafetyLine> Return(Energy energy)
+    /// <summary>Area clear, machine whole, people clear, locks off, people told; the step itself restores.</summary>
+    /// <param name="energy">What comes back.</param>
+    /// <param name="stillOpen">Whether something that was opened is not closed again then.</param>
+    public static ImmutableArray<PlanSafetyLine> Return(Energy energy, bool stillOpen)
     {
         var isLocked = Lock(energy).Any();
         return
         [
-            Line("area", null, "Tools and spare items are out. What was opened is closed and whole."),
+            Line("area", null, "Tools and spare items are out of the machine."),
+            new("whole", stillOpen ? NotWhole : "All that this job opened is closed and whole.", false),
             Line("people", null, "Everybody is clear of the machine."),
             .. isLocked ? [Line("locks", null, "Each lock and tag comes off by the one who put it on.")] : Array.Empty<PlanSafetyLine>(),
             Line("tell", null, isLocked ? "Those concerned know that the locks are off, before it starts." : "Those concerned know of it, before it starts."),
-            Line("restore", energy.Restore, "Switch it on again."),
         ];
     }
 

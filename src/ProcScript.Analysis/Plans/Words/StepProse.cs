@@ -21,12 +21,14 @@ internal static class StepProse
     {
         { Verb: Verb.Measure } => new PlanReading(step.Text ?? "", Limits(step)),
         { Expect: not null } => new PlanReading("Reading", Limits(step)),
-        { EndsProved: true, Target: Energy { Verify: { } verify, VerifyExpect: { } limit } } =>
-            new PlanReading(verify, limit.Print()),
+        _ when Verified(step) is { Verify: { } verify, VerifyExpect: { } limit } => new PlanReading(verify, limit.Print()),
         { Verb: Verb.Empty } => new PlanReading("Amount taken out", ""),
         { Verb: Verb.Fill } => new PlanReading("Amount filled", step.Charge is { } charge ? charge.Print() : ""),
         _ => null,
     };
+
+    /// <summary>The energy that the step proves to be off, or null: where it is isolated, or by a step of its own.</summary>
+    public static Energy? Verified(PlannedStep step) => step.EndsProved ? step.Target as Energy : null;
 
     private static string Limits(PlannedStep step) => step.Expect is { } limit ? limit.Print() : "";
 
@@ -46,8 +48,7 @@ internal static class StepProse
             step.EndsProved ? VerifyPlace(energy) : $"Treat it as live until step {step.ProvedAt} has proved that it is off.",
         ],
         { Target: Energy energy, Verb: Verb.Verify } => [VerifyPlace(energy)],
-        { Target: Energy energy, Verb: Verb.Restore } =>
-            ["First work down *Return to service* for this energy.", energy.Restore, .. StillOpen(step.Open)],
+        { Target: Energy energy, Verb: Verb.Restore } => [energy.Restore, .. StillOpen(step.Open)],
         { Target: Fluid fluid, Verb: Verb.Empty } => [fluid.Empty],
         { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill, .. step.Brings.Select(Brought)],
         { Part: not null, Verb: Verb.Fit, Brings: [_, ..] brings } => [.. brings.Where(brought => !brought.Change.Adds).Select(Brought)],
@@ -56,8 +57,7 @@ internal static class StepProse
 
     private static IEnumerable<string> Usual(PlannedStep step) => Present(step switch
     {
-        { EndsProved: true, Target: Energy { VerifyExpect: null } energy } =>
-            [energy.Verify ?? "Verify that it is off before you go on."],
+        _ when Verified(step) is { VerifyExpect: null } energy => [energy.Verify ?? "Verify that it is off before you go on."],
         { Verb: Verb.Empty, Target: Fluid fluid } when FluidWords.LeastRecovered(fluid) is { Length: > 0 } least =>
             [$"At least {least} came out, 95 % of the nameplate charge. If less, write down that the circuit may leak."],
         { Verb: Verb.Fill, Target: Fluid fluid } when FluidWords.IsRefrigerant(fluid) =>

@@ -1,0 +1,34 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+
+namespace ProcScript.Analysis.Plans;
+
+/// <summary>
+/// The short name of what a plan says: paper with another revision is void. It is a pure function of the plan as it is published, but for the
+/// revision itself and the places in the sources, which no paper prints. So a comment, the layout of a text or another procedure leaves it
+/// as it is, and whatever a pack says in another way changes it. Templates are a shop's own look and are not in it.
+/// </summary>
+internal static class PlanRevision
+{
+    private const int Digits = 10;
+
+    private static readonly PlanSource Nowhere = new("", 0, 0);
+
+    /// <summary>The first digits of SHA-256 over <see cref="Content"/>.</summary>
+    public static string Of(Plan plan) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Content(plan))))[..Digits];
+
+    /// <summary>All that a plan says, but for its revision and the places in the sources.</summary>
+    public static string Content(Plan plan) => JsonSerializer.Serialize(
+        plan with
+        {
+            Revision = "",
+            Strip = [.. plan.Strip.Select(WithoutPlaces)],
+            Work = WithoutPlaces(plan.Work),
+            Refit = [.. plan.Refit.Select(WithoutPlaces)],
+        },
+        PlanJson.Published.Plan);
+
+    private static PlanStage WithoutPlaces(PlanStage stage) =>
+        stage with { Steps = [.. stage.Steps.Select(step => step with { Source = Nowhere })] };
+}
