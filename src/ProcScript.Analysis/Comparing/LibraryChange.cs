@@ -139,7 +139,7 @@ public sealed record AlertChange(string Kind, string OldWord, string NewWord, st
 public sealed record SafetyChange(string Kind, string Measure, string Item, string Title, string Old, string New)
 {
     /// <summary>Whether it is a step, and not a measure of an energy.</summary>
-    internal bool IsStep => Measure is not ("lock" or "bleed" or "wait" or "verify" or "expect");
+    internal bool IsStep { get; init; }
 }
 
 /// <summary>A printed page or a label that is void.</summary>

@@ -26,7 +26,10 @@ internal static class SafetyComparison
             var users = before.Actions.Where(action => action.Number != lost.Number && IsFor(lost, action)).ToList();
             if (users.Count == 0 ? before.Actions.Any(action => IsHandWork(action) && done.Contains(Key(action))) : users.Exists(user => done.Contains(Key(user))))
             {
-                yield return new SafetyChange("gone", ActionTable.Row(lost.Verb).Word, lost.Target!.Name, lost.Target.Title, ItemPhrases.Words(new NamedAction(lost.Verb, lost.Target)), "");
+                yield return new SafetyChange("gone", ActionTable.Row(lost.Verb).Word, lost.Target!.Name, lost.Target.Title, ItemPhrases.Words(new NamedAction(lost.Verb, lost.Target)), "")
+                {
+                    IsStep = true,
+                };
             }
         }
     }

@@ -53,7 +53,7 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
         var all = actions.ToList();
         var masses = LiftedMass.Of(all);
         return all.Exists(action => masses.TryGetValue(action.Number, out var kilograms)
-            && kilograms > share * LimitOf(GeometryOf(StepOrigin.Details(action).Lift, ((Part)action.Target!).Lift)));
+            && kilograms > share * LimitOf(GeometryOf(action.Verb, StepOrigin.Details(action).Lift, ((Part)action.Target!).Lift)));
     }
 
     private static double ShareOf(PathSettings settings) =>
@@ -87,16 +87,25 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
             LiftingEquation.Metric.Limit(task with { Vertical = Most(lift.Height) / Centimetre }));
     }
 
-    private static LiftGeometry GeometryOf(PlannedStep step) => GeometryOf(step.Details.Lift, step.Part!.Lift);
+    private static LiftGeometry GeometryOf(PlannedStep step) => GeometryOf(step.Verb, step.Details.Lift, step.Part!.Lift);
 
-    private static LiftGeometry GeometryOf(LiftGeometry action, LiftGeometry part) => action == LiftGeometry.None ? part : new()
+    /// <summary>What a part says is about taking it out; how it goes aside only the action can say.</summary>
+    private static LiftGeometry GeometryOf(Verb verb, LiftGeometry action, LiftGeometry part)
     {
-        Reach = action.Reach ?? part.Reach,
-        Height = action.Height ?? part.Height,
-        Twist = action.Twist ?? part.Twist,
-        Frequency = action.Frequency ?? part.Frequency,
-        Grip = action.Grip ?? part.Grip,
-    };
+        if (action == LiftGeometry.None || LiftedMass.IsAside(verb))
+        {
+            return LiftedMass.IsAside(verb) ? action : part;
+        }
+
+        return new()
+        {
+            Reach = action.Reach ?? part.Reach,
+            Height = action.Height ?? part.Height,
+            Twist = action.Twist ?? part.Twist,
+            Frequency = action.Frequency ?? part.Frequency,
+            Grip = action.Grip ?? part.Grip,
+        };
+    }
 
     private static double? Least(Quantity? quantity) => quantity is null ? null : ToTheHair(quantity.Low * quantity.Unit.Factor);
 

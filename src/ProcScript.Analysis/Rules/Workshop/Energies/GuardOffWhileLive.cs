@@ -107,7 +107,7 @@ public sealed class GuardOffWhileLive : StripRule
                     foreach (var energy in live.Where(energy => guards.Of(energy, []).Contains(part)).ToList())
                     {
                         live.Remove(energy);
-                        yield return At(run, step, action, energy);
+                        yield return At(step, action, energy);
                     }
 
                     break;
@@ -118,7 +118,7 @@ public sealed class GuardOffWhileLive : StripRule
     private static bool CanKill(Energy energy) =>
         !energy.Hazards.IsEmpty || energy.Alerts.Any(alert => alert.Word == SignalWord.Danger);
 
-    private static Finding At(StripRun run, Step step, PerformedAction action, Energy energy) => StepFinding.At(
+    private static Finding At(Step step, PerformedAction action, Energy energy) => StepFinding.At(
         Id,
         step,
         $"{ItemPhrases.Doing(action.Verb, action.Target)} while {ItemPhrases.The(energy)} is live, and guards it",
