@@ -2,6 +2,7 @@ using ProcScript.Analysis.Energies;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Findings;
 
@@ -21,8 +22,9 @@ public sealed class HighVoltageUnmarked : MachineRule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "An energy has a voltage in its title that is above 60 V of direct current (`limits.safeVoltage`) or 30 V of alternating current "
-            + "(`limits.safeVoltageAlternating`), above both where nothing says how the current flows, and no mark `hazard high_voltage`.",
+        What: "An energy has a `voltage`, or one in its title, that is above 60 V of direct current (`limits.safeVoltage`) or 30 V of alternating current "
+            + "(`limits.safeVoltageAlternating`), above both where nothing says how the current flows, and neither the mark `hazard high_voltage` nor "
+            + "a `danger` of its own.",
         Why: "The mark is what puts the danger on the cards and asks for lock, wait and a reading. Without it, 230 V get the words of a bicycle "
             + "lamp. It is a warning because a title may name a voltage that is not the energy's own; allow it then, and say so.",
         Wrong: """
@@ -52,7 +54,7 @@ public sealed class HighVoltageUnmarked : MachineRule
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(MachineFacts facts) =>
         from energy in facts.Machine.Energies
-        where !energy.Has(Hazard.HighVoltage)
+        where !energy.Has(Hazard.HighVoltage) && energy.Alerts.All(alert => alert.Word != SignalWord.Danger)
         let supply = ElectricSupply.Of(energy)
         where supply.IsHigh(facts.Settings)
         select new Finding(
