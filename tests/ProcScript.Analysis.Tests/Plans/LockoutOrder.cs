@@ -22,6 +22,12 @@ internal sealed class LockoutOrder
 
     private LockoutOrder(ProcedureReport report) => (_outcome, _plan) = (report.Outcome, report.CreatePlan()!);
 
+    /// <summary>
+    /// What of 29 CFR 1910.147 (e) goes before the energy comes back, whatever else a list says: the area clear and all parts intact (1), people clear
+    /// (2)(i), and each device taken off by whoever put it on (3). Read on two training pages that quote it.
+    /// </summary>
+    private static readonly string[] BeforeRestore = ["area", "people", "locks"];
+
     /// <summary>How many energies were isolated and came back.</summary>
     public static int Hold(ProcedureReport report)
     {
@@ -46,6 +52,10 @@ internal sealed class LockoutOrder
             Assert.Equal(Application.Where(Lines(energy.MakeSafe).Contains), Lines(energy.MakeSafe));
             Assert.Empty(Application.Except(Lines(energy.MakeSafe)).Except(["wait"]));
             Assert.Equal(Release, Lines(energy.Return));
+            Assert.Equal("restore", energy.Return[^1].Action);
+            Assert.All(BeforeRestore, line => Assert.Contains(energy.Return[..^1], told => told.Action == line && told.Text.Length > 0));
+            Assert.Single(energy.Return, line => line.Action == "restore");
+            IsLastOfItsRefit(energy);
             var isolating = steps[energy.IsolatedAt - 1];
             Assert.Equal("isolate", isolating.Verb);
             Assert.True(isolating.Reading is not null || !isolating.Checks.IsEmpty, $"{energy.Title} is not verified at its step");
@@ -53,6 +63,14 @@ internal sealed class LockoutOrder
             Assert.Equal("restore", steps[energy.RestoredAt - 1].Verb);
             Assert.True(energy.RestoredAt > energy.IsolatedAt);
         }
+    }
+
+    /// <summary>No joint on it is closed after it is back, told from the machine and the actions: components are operationally intact, (e)(1).</summary>
+    private void IsLastOfItsRefit(PlanEnergy planned)
+    {
+        var after = _outcome.Refit!.Actions.SkipWhile(action => action.Number + 1 != planned.RestoredAt).ToList();
+        Assert.Equal(planned.Name, after[0].Target?.Name);
+        Assert.DoesNotContain(after.Skip(1), action => action is { Target: Joint { On: { } on }, Count: > 0 } && on.Name == planned.Name && IsMoved(action));
     }
 
     private static List<string> Lines(IEnumerable<PlanSafetyLine> lines) => [.. lines.Select(line => line.Action)];
