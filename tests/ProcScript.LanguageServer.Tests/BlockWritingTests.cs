@@ -87,8 +87,8 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
     }
 
     [Theory]
-    [InlineData("energy mains \"230 V mains\" {\n", "hazard |", "restraint")]
-    [InlineData("energy mains \"230 V mains\" {\n", "after |", "mains")]
+    [InlineData("energy mains \"24 V supply\" {\n", "hazard |", "restraint")]
+    [InlineData("energy mains \"24 V supply\" {\n", "after |", "mains")]
     [InlineData("part motor \"motor\" {\n", "held by 1 m8x25 as b { covered by 1 | }", "snap_cap")]
     [InlineData("part motor \"motor\" {\n", "renew with |", "guard_bolts")]
     [InlineData("part motor \"motor\" {\n", "when |", "lamp")]

@@ -12,6 +12,11 @@ namespace ProcScript.Analysis.Tests.Plans;
 internal sealed class LockoutOrder
 {
     private static readonly string[] Application = ["prepare", "shut down", "isolate", "lock", "release", "wait", "verify"];
+
+    /// <summary>
+    /// What of 29 CFR 1910.147 (e) goes before the energy comes back, in this order: the area clear and all parts intact (1), people clear (2)(i),
+    /// each device taken off by whoever put it on (3), people told (2)(ii). Read on two training pages that quote it.
+    /// </summary>
     private static readonly string[] Release = ["area", "whole", "people", "locks", "tell"];
 
     private readonly ProcedureOutcome _outcome;
@@ -46,6 +51,7 @@ internal sealed class LockoutOrder
             // where nobody could get at the place of it before.
             Assert.Equal(Application.Where(Lines(energy.MakeSafe).Contains), Lines(energy.MakeSafe));
             Assert.Empty(Application.Except(Lines(energy.MakeSafe)).Except(["wait"]));
+            IsLastOfItsRefit(energy);
             var isolating = steps[energy.IsolatedAt - 1];
             Assert.Equal("isolate", isolating.Verb);
             var proving = steps.FirstOrDefault(step => step.Verb == "verify" && step.Item == energy.Name) ?? isolating;
@@ -58,7 +64,20 @@ internal sealed class LockoutOrder
 
         // Each step that restores has the lines before it, and no other step has any.
         Assert.All(steps, step => Assert.Equal(step.Verb == "restore", step.Return is not null));
-        Assert.All(steps.Select(step => step.Return).OfType<PlanReturn>(), back => Assert.Equal(Release, Lines(back.Lines)));
+        Assert.All(steps.Select(step => step.Return).OfType<PlanReturn>(), back =>
+        {
+            // What has no device to lock, such as a spring or stored heat, has no lock that comes off.
+            Assert.Equal(Release.Where(Lines(back.Lines).Contains), Lines(back.Lines));
+            Assert.Empty(Release.Except(Lines(back.Lines)).Except(["locks"]));
+        });
+    }
+
+    /// <summary>No joint on it is closed after it is back, told from the machine and the actions: components are operationally intact, (e)(1).</summary>
+    private void IsLastOfItsRefit(PlanEnergy planned)
+    {
+        var after = _outcome.Refit!.Actions.SkipWhile(action => action.Number + 1 != planned.RestoredAt).ToList();
+        Assert.Equal(planned.Name, after[0].Target?.Name);
+        Assert.DoesNotContain(after.Skip(1), action => action is { Target: Joint { On: { } on }, Count: > 0 } && on.Name == planned.Name && IsMoved(action));
     }
 
     private static List<string> Lines(IEnumerable<PlanSafetyLine> lines) => [.. lines.Select(line => line.Action)];

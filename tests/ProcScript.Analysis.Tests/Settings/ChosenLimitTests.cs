@@ -41,6 +41,19 @@ public sealed class ChosenLimitTests
         }
         """;
 
+    private const string Mains = """
+        machine lathe "Lathe" {
+          energy mains "400 V three-phase mains" {
+            hazard  high_voltage
+            isolate "Turn the isolator off."
+            lock    "Hang your lock on it."
+            wait    10 s
+            verify  "Measure each phase to each other." expect <= 25 V
+            restore "Take your lock off. Turn it on."
+          }
+        }
+        """;
+
     private const string Cure = """
         tool knife "sealant knife"
         bond sealant "sealant" { tool knife  cure 10 min }
@@ -66,6 +79,8 @@ public sealed class ChosenLimitTests
     [InlineData(Sentence, "\"instructionWords\": 5", "PRC5092")]
     [InlineData(Restraint, "\"restraintWait\": \"2 min\"", "PRC5042")]
     [InlineData(Voltage, "\"safeVoltage\": \"48 V\"", "PRC5044")]
+    [InlineData(Voltage, "\"highVoltageWait\": \"15 min\"", "PRC5044")]
+    [InlineData(Mains, "\"safeVoltageAlternating\": \"20 V\"", "PRC5044")]
     [InlineData(Cure, "\"cureWait\": \"5 min\"", "PRC5033")]
     [InlineData(Alert, "\"descriptionWords\": 5, \"paragraphSentences\": 2", "PRC5093")]
     public void A_tighter_limit_finds_more(string text, string limit, string code)

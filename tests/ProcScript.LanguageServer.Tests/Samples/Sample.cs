@@ -17,7 +17,7 @@ internal static class Sample
         use "../catalog.proc"
 
         machine fan "Tollard fan" {
-          energy mains "230 V mains" {
+          energy mains "24 V supply" {
             isolate "Pull the plug."
             verify  "Press the switch: the fan stays still."
             restore "Put the plug in."
