@@ -29,9 +29,9 @@ public sealed class PowerTests
 
     [Theory]
     [InlineData("verify \"v\"", null)]
-    [InlineData("verify \"v\" at posts expect <= 5 V", "posts the posts; ; ≤ 5 V")]
+    [InlineData("verify \"v\" at posts expect <= 5 V", "posts posts; ; ≤ 5 V")]
     [InlineData("verify \"v\" at lid", "lid lid; ; ")]
-    [InlineData("verify \"v\" at lever { needs lever at down }", "lever lever; lever AtPosition; ")]
+    [InlineData("verify \"v\" at lever { needs lever at down }", "lever lever; lever Position; ")]
     [InlineData("verify \"v\" at \"the bar\" { behind lid, box_lid  tool meter }", " the bar; lid OutOfTheWay, box_lid OutOfTheWay, meter; ")]
     [InlineData("verify \"v\" expect 0 V { behind lid  needs posts off }", " ; lid OutOfTheWay, posts Off; 0 V")]
     public void Where_an_energy_is_proved_to_be_off_is_bound(string verify, string? told)
@@ -50,11 +50,11 @@ public sealed class PowerTests
     }
 
     [Theory]
-    [InlineData("verify \"v\" at mains", "PRC1104 `mains` is an energy, not a joint, a part or a control")]
-    [InlineData("verify \"v\" at post", "PRC1101 `post` is not declared on the box")]
+    [InlineData("verify \"v\" at mains", "PRC1103 `mains` is an energy, not a joint, a part or a control")]
+    [InlineData("verify \"v\" at post", "PRC1101 the machine `box` has nothing called `post`")]
     [InlineData("verify \"v\" { mass 3 kg }", "PRC1111 `mass` does not belong in the verify of an energy")]
-    [InlineData("voltage 400 L", "PRC1202 a voltage is missing here")]
-    [InlineData("verify \"v\"  verify \"w\"", "PRC1112 `verify` stands here twice")]
+    [InlineData("voltage 400 L", "PRC1202 `voltage` takes a voltage, and `L` is a volume")]
+    [InlineData("verify \"v\"  verify \"w\"", "PRC1112 `verify` is given twice")]
     public void What_cannot_stand_there_is_found(string property, string finding) =>
         Assert.Equal([finding], Machine(property).Words());
 
@@ -90,7 +90,7 @@ public sealed class PowerTests
         Assert.Equal(["air", "mains"], rule.InOrderOfReturn().Select(energy => energy.Name));
         Assert.Equal("Clear.", Assert.Single(rule.Alerts).Text);
         Assert.Equal([(Verb.Check, "Lights.", ""), (Verb.Task, "Wait.", "Turns.")], rule.Steps.Select(step => (step.Verb, step.Text, string.Concat(step.Alerts.Select(alert => alert.Text)))));
-        Assert.Equal(("2 .. 3 A", NeededState.AtPosition, true), (rule.Steps[0].Expect!.Print(), rule.Steps[0].Conditions[0].State, rule.Steps[1].InBackground));
+        Assert.Equal(("2 to 3 A", NeededState.Position, true), (rule.Steps[0].Expect!.Print(), rule.Steps[0].Conditions[0].State, rule.Steps[1].InBackground));
         Assert.Equal(["pins Capped.", "foot[left] Capped.", "pins Seen."], rule.Open.Select(open => $"{open.Item.Name} {open.Because}"));
         Assert.Equal((null, Verb.Fit, "lid"), (rule.Before, rule.After!.Verb, rule.After.Target.Name));
     }
@@ -154,17 +154,17 @@ public sealed class PowerTests
     }
 
     [Theory]
-    [InlineData("test \"t\" { power lid  check \"c\" }", "PRC1104 `lid` is a part, not an energy")]
-    [InlineData("test \"t\" { power gas  check \"c\" }", "PRC1101 `gas` is not declared on the box")]
-    [InlineData("test \"t\" { power mains  check \"c\"  while lever open because \"b\" }", "PRC1104 `lever` is a control, not a joint or a part")]
-    [InlineData("test \"t\" { power mains  check \"c\"  while foot open because \"b\" }", "PRC1103 `foot` has an index")]
-    [InlineData("test \"t\" before fit lids { power mains  check \"c\" }", "PRC1101 `lids` is not declared on the box")]
-    [InlineData("test \"t\" { power mains  check \"c\"  warning \"w\" }", "PRC1307 no step follows this warning")]
+    [InlineData("test \"t\" { power lid  check \"c\" }", "PRC1103 `lid` is a part, not an energy")]
+    [InlineData("test \"t\" { power gas  check \"c\" }", "PRC1101 the machine `box` has nothing called `gas`")]
+    [InlineData("test \"t\" { power mains  check \"c\"  while lever open because \"b\" }", "PRC1103 `lever` is a control, not a joint or a part")]
+    [InlineData("test \"t\" { power mains  check \"c\"  while foot open because \"b\" }", "PRC1110 `foot` does not say which")]
+    [InlineData("test \"t\" before fit lids { power mains  check \"c\" }", "PRC1101 the machine `box` has nothing called `lids`")]
+    [InlineData("test \"t\" { power mains  check \"c\"  warning \"w\" }", "PRC1118 no step follows this warning")]
     [InlineData("test \"t\" { check \"c\" }", "PRC1116 the test \"t\" does not say what is live")]
     [InlineData("test \"t\" { power mains }", "PRC1116 the test \"t\" does not say what is done")]
     [InlineData("test \"t\" { while pins open because \"b\" }", "PRC1116 the test \"t\" does not say what is live, and what is done")]
-    [InlineData("restore lid while pins open because \"b\"", "PRC1104 `lid` is a part, not an energy")]
-    [InlineData("restore mains while air open because \"b\"", "PRC1104 `air` is an energy, not a joint or a part")]
+    [InlineData("restore lid while pins open because \"b\"", "PRC1103 `lid` is a part, not an energy")]
+    [InlineData("restore mains while air open because \"b\"", "PRC1103 `air` is an energy, not a joint or a part")]
     public void What_makes_no_test_is_found(string rule, string finding) =>
         Assert.Equal([finding], Job(rule).Words());
 
