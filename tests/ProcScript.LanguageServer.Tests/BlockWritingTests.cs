@@ -17,6 +17,11 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
           control speed
         """;
 
+    private static readonly string[] Openable =
+    [
+        "foot[left]", "foot[right]", "foot_bolt[left]", "foot_bolt[right]", "guard", "guard_bolts", "guard_caps", "wheel", "hub_bolt", "motor", "motor_bolts", "motor_plug",
+    ];
+
     private readonly TemporaryLibrary _library = Sample.Library();
     private EditorClient _client = null!;
     private EditorDocument _job = null!;
@@ -49,6 +54,7 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
     [InlineData("isolate mains isolate |", new[] { "mains" })]
     [InlineData("set speed |", new[] { "to" })]
     [InlineData("undo rest |", new[] { "of" })]
+    [InlineData("verify |", new[] { "mains" })]
     [InlineData("inspect motor { needs mains | }", new[] { "isolated", "live" })]
     [InlineData("inspect motor { needs speed at | }", new[] { "low", "high" })]
     [InlineData("inspect motor { needs oil | }", new[] { "empty", "full" })]
@@ -71,10 +77,41 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
     [Theory]
     [InlineData("refit { check \"x\" | }", new[] { "before", "after", "needs" })]
     [InlineData("refit { fit motor | }", new[] { "before", "after" })]
+    [InlineData("refit { fit motor before restore | }", new[] { "mains" })]
+    [InlineData("refit { check \"x\" needs speed at low before restore | }", new[] { "mains" })]
+    [InlineData("refit { restore mains | }", new[] { "before", "after", "while" })]
+    [InlineData("refit { restore mains while motor | }", new[] { "open" })]
+    [InlineData("refit { restore mains while motor open | }", new[] { "because" })]
+    [InlineData("refit { test \"x\" | }", new[] { "before", "after" })]
+    [InlineData("refit { test \"x\" after restore | }", new[] { "mains" })]
+    [InlineData("refit { test \"x\" after fit motor { | } }", new[] { "power", "measure", "task", "check", "while", "danger", "warning", "caution", "notice" })]
+    [InlineData("refit { test \"x\" { power | } }", new[] { "mains" })]
+    [InlineData("refit { test \"x\" { power mains while motor_plug | } }", new[] { "open" })]
     [InlineData("refit needs mains |", new[] { "isolated", "live" })]
     [InlineData("when |", new[] { "lamp", "not" })]
     public async Task In_a_procedure_comes_what_fits_there(string typed, string[] expected) =>
         Assert.Equal(expected, await TypeAsync(_job, "  goal replace motor\n", typed, "  "));
+
+    [Theory]
+    [InlineData("refit { restore mains while | }")]
+    [InlineData("refit { restore mains while motor, | }")]
+    [InlineData("refit { test \"x\" { power mains while | } }")]
+    public async Task Joints_and_parts_may_stay_open(string typed) => Assert.Equal(Openable, await TypeAsync(_job, "  goal replace motor\n", typed, "  "));
+
+    [Fact]
+    public async Task An_energy_that_is_not_proved_to_be_off_says_so_and_where_that_is_done()
+    {
+        _machine.Replace(
+            "    verify  \"Press the switch: the fan stays still.\"\n",
+            "    voltage 230 V ac\n    verify \"Measure.\" at motor_plug expect <= 5 V { behind guard }\n");
+        var told = await HoverAsync("isolate mai");
+        _job.Replace("    remove wheel\n", "    remove wheel\n    verify mains\n");
+
+        Assert.Contains("Voltage: 230 V ac\n\nIsolate: Pull the plug.\n\nVerify: Measure. (≤ 5 V)\n\nVerify at: ", told, StringComparison.Ordinal);
+        Assert.DoesNotContain("Not yet within reach", told, StringComparison.Ordinal);
+        Assert.Contains("Before this step: isolated, not proved to be off", await HoverAsync("verify mai"), StringComparison.Ordinal);
+        Assert.Contains("mains: 230 V mains, isolated, not proved to be off", (await ItemsAsync(_job, "    remove wheel\n", "verify |", "    ")).Select(Told));
+    }
 
     [Theory]
     [InlineData("do turn(|)", new[] { "left", "right" })]
@@ -89,6 +126,12 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
     [Theory]
     [InlineData("energy mains \"24 V supply\" {\n", "hazard |", "restraint")]
     [InlineData("energy mains \"24 V supply\" {\n", "after |", "mains")]
+    [InlineData("energy mains \"24 V supply\" {\n", "voltage 400 V |", "ac")]
+    [InlineData("energy mains \"24 V supply\" {\n", "verify \"x\" |", "at")]
+    [InlineData("energy mains \"24 V supply\" {\n", "verify \"x\" at |", "guard_bolts")]
+    [InlineData("energy mains \"24 V supply\" {\n", "verify \"x\" at speed |", "expect")]
+    [InlineData("energy mains \"24 V supply\" {\n", "verify \"x\" { behind | }", "guard")]
+    [InlineData("energy mains \"24 V supply\" {\n", "verify \"x\" { tool | }", "socket_13")]
     [InlineData("part motor \"motor\" {\n", "held by 1 m8x25 as b { covered by 1 | }", "snap_cap")]
     [InlineData("part motor \"motor\" {\n", "renew with |", "guard_bolts")]
     [InlineData("part motor \"motor\" {\n", "when |", "lamp")]
@@ -99,8 +142,11 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
     [InlineData("motor", "inspect motor { | }", "how")]
     [InlineData("motor", "inspect motor { refit { | } }", "torque")]
     [InlineData("motor", "measure \"x\" { | }", "photo")]
-    [InlineData("machine", "energy e { | }", "verify")]
+    [InlineData("machine", "energy e { | }", "voltage")]
+    [InlineData("machine", "energy e { verify \"x\" { | } }", "behind")]
     [InlineData("machine", "fluid f { | }", "charge")]
+    [InlineData("refit", "test \"x\" { | }", "power")]
+    [InlineData("refit", "test \"x\" { power mains  measure \"y\" { | } }", "photo")]
     [InlineData("machine", "control c { a, b\n | }", "time")]
     [InlineData("machine", "part p { | }", "mass")]
     [InlineData("machine", "part p { held by 1 m8x25 as b { | } }", "at")]
@@ -114,6 +160,7 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
         var (document, before) = where switch
         {
             "machine" => (_machine, "machine fan \"Tollard fan\" {\n"),
+            "refit" => (_job, "  refit { "),
             "catalog" => (EditorDocument.Open(_client, EditorClient.UriOf(_library["catalog.proc"]), Sample.Catalog), ""),
             _ => (_job, "    isolate mains\n"),
         };

@@ -77,6 +77,23 @@ public sealed class NavigationTests(ServedSample sample) : IClassFixture<ServedS
     }
 
     [Fact]
+    public async Task A_test_stands_in_the_outline_below_the_refit_and_folds()
+    {
+        _job.Replace("refit { check", "refit {\n    test \"Runs.\" before fit guard {\n      power mains\n      check \"It turns.\"\n    }\n    check");
+        var outline = (await _client.RequestAsync("textDocument/documentSymbol", new JsonObject { ["textDocument"] = _job.Identifier }))!.AsArray();
+        var folds = (await _client.RequestAsync("textDocument/foldingRange", new JsonObject { ["textDocument"] = _job.Identifier }))!.AsArray();
+
+        var named = (await _client.RequestAsync("workspace/symbol", new JsonObject { ["query"] = "Runs." }))!.AsArray();
+        _job.Set(Sample.Job);
+
+        var test = Assert.Single(Assert.Single(outline)!["children"]!.AsArray().Single(one => one!["name"]!.GetValue<string>() == "refit")!["children"]!.AsArray())!;
+        Assert.Equal("Runs.", test["name"]!.GetValue<string>());
+        var first = test["range"]!["start"]!["line"]!.GetValue<int>();
+        Assert.Contains((first, first + 2), folds.Select(fold => (fold!["startLine"]!.GetValue<int>(), fold["endLine"]!.GetValue<int>())));
+        Assert.Empty(named);
+    }
+
+    [Fact]
     public async Task Names_and_titles_are_searched_in_all_files()
     {
         var found = (await _client.RequestAsync("workspace/symbol", new JsonObject { ["query"] = "MOTOR" }))!.AsArray();

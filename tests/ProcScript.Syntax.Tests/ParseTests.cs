@@ -67,6 +67,35 @@ public sealed class ParseTests
     }
 
     [Fact]
+    public void The_words_of_power_and_tests_are_names_too()
+    {
+        var tree = Sample.Parse("""
+            tool test "t"
+            machine ac {
+              option while
+              energy power "p" { voltage 12 V dc  tool test  verify "v" at open { behind voltage, test } }
+              control open { open, ac, while }
+              part voltage  part verify { held by 1 dc as test on power }
+            }
+            procedure test(open in ac, dc) on ac {
+              stage "s" { verify power  undo test  set open to while  remove verify  when open is dc { remove voltage } }
+              refit {
+                fit verify before fit voltage
+                test "t" before fit verify { power power, open  check "c"  while while, open open because "b" }
+                restore power while open open because "b"
+              }
+            }
+            """);
+
+        Assert.Empty(tree.Findings);
+        Assert.Equal(["power", "open"], tree.Only<PowerSyntax>().Energies.Select(energy => energy.Name.Text));
+        Assert.Equal(
+            ["while open", "open"],
+            tree.Root.DescendantsAndSelf().OfType<WhileSyntax>().Select(open => string.Join(' ', open.Open.Select(item => item.Name.Text))));
+        Assert.Equal("open", tree.Only<VerifyPropertySyntax>().Place!.Name.Text);
+    }
+
+    [Fact]
     public void What_a_new_part_changes_names_its_supply_only_where_it_is_another()
     {
         var tree = Sample.Parse("machine m { fluid oil { with pump add 2 mL with drier take 3 mL of pag } }");

@@ -38,6 +38,7 @@ internal sealed class ProseReader
                 break;
             case VerifyPropertySyntax verify:
                 Add(verify.Text, ProseKind.Check, TakenBy.Verify, verify.Expect);
+                Add(verify.PlaceText, ProseKind.Label);
                 break;
             case AsideSyntax aside:
                 Add(aside.How, ProseKind.Instruction);
@@ -47,6 +48,12 @@ internal sealed class ProseReader
                 break;
             case CheckRuleSyntax check:
                 Add(check.Text, ProseKind.Check, TakenBy.Check, check.Expect);
+                break;
+            case TestRuleSyntax test:
+                Add(test.Text, ProseKind.Label);
+                break;
+            case WhileSyntax open:
+                Add(open.Because, ProseKind.Description);
                 break;
             case DiscardSyntax discard:
                 Add(discard.Because, ProseKind.Description);
@@ -111,6 +118,9 @@ internal sealed class ProseReader
                 break;
             case RefitSyntax refit:
                 Runs(refit.Rules);
+                break;
+            case TestRuleSyntax test:
+                Runs(test.Items);
                 break;
             case EachSyntax each:
                 Runs(each.Body);

@@ -57,7 +57,12 @@ public sealed class MachineMoment
             (_, 1) => "in place, supported",
             _ => "in place",
         },
-        Energy => Value(StateKind.Live, item) == 1 ? "live" : "isolated",
+        Energy => (EnergyState)Value(StateKind.Live, item) switch
+        {
+            EnergyState.Live => "live",
+            EnergyState.Unproved => "isolated, not proved to be off",
+            _ => "isolated",
+        },
         Fluid => Value(StateKind.Full, item) == 1 ? "in" : "out",
         Control control => $"at `{control.Positions[Value(StateKind.Position, control)]}`",
         _ => "",
@@ -67,11 +72,13 @@ public sealed class MachineMoment
 
     private static bool Suits(Verb verb, MachineItem item) => (ActionTable.Row(verb).Targets & ActionTarget.Of(item)) != 0;
 
-    private ActionRequest Request(Verb verb, MachineItem item) => new(verb, item, item switch
-    {
-        // Any piece will do, and any other position.
-        Joint joint => Math.Max(1, State.Attached(joint)),
-        Control control => Value(StateKind.Position, control) == 0 ? Math.Min(1, control.Positions.Length - 1) : 0,
-        _ => 0,
-    });
+    private ActionRequest Request(Verb verb, MachineItem item) => Verification.Prepared(
+        new ActionRequest(verb, item, item switch
+        {
+            // Any piece will do, and any other position.
+            Joint joint => Math.Max(1, State.Attached(joint)),
+            Control control => Value(StateKind.Position, control) == 0 ? Math.Min(1, control.Positions.Length - 1) : 0,
+            _ => 0,
+        }),
+        _collector);
 }

@@ -149,6 +149,15 @@ internal sealed class TextMateSentences(WordGroups groups)
             $"({Word("with")}){Space}({_expression.References}){Space}({Word("add", "take")})", Scope.Property, "#references", Scope.Property),
         Pattern.Sentence(
             $"({Word("renew")}){Space}({Word("with")}){Space}({_expression.References})", Scope.Property, Scope.Property, "#references"),
+        Pattern.Sentence(
+            $@"({Word("voltage")}){Space}({Number})\s*({_expression.Unit}){Space}({Word(groups.Currents)})",
+            Scope.Property,
+            Scope.Number,
+            Scope.Unit,
+            Scope.Value),
+        Pattern.Sentence($"({Word("at")}){Space}({_expression.Reference})", Scope.Sentence, "#references"),
+        Pattern.Sentence(
+            $"({Word("while")}){Space}({_expression.References}){Space}({Word("open")})", Scope.Sentence, "#references", Scope.Sentence),
         Pattern.Sentence($"({Word("strip", "refit")}){Space}({Word("needs")})", Scope.Sentence, Scope.Sentence),
         Pattern.Sentence($"({Word("strip", "refit")}){Space}({Word(groups.Alerts)})", Scope.Sentence, Scope.Alert),
         Pattern.Plain($"{Word("before", "after")}(?={Space}{Word(groups.Verbs)})", Scope.Sentence),

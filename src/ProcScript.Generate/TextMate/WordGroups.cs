@@ -33,7 +33,7 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
 
     /// <summary>What shapes a procedure and what unrolls.</summary>
     public IReadOnlyList<string> Flow { get; } = parser.AtTheStartOf(
-        "useDirective", "goal", "stage", "doCall", "workBlock", "refitRules", "eachMembers", "whenMembers");
+        "useDirective", "goal", "stage", "doCall", "workBlock", "refitRules", "testRule", "eachMembers", "whenMembers");
 
     /// <summary>Properties that take a text.</summary>
     public IReadOnlyList<string> TextProperties { get; } = parser.AtTheStartOf("textProperty", "verifyProperty", "asideClause");
@@ -42,14 +42,17 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
     public IReadOnlyList<string> Properties { get; } = parser.AtTheStartOf(
         "textProperty", "quantityProperty", "torqueProperty", "namesProperty", "renewProperty", "patternProperty", "gripProperty",
         "peopleProperty", "threadProperty", "gradeProperty", "sealsProperty", "usesProperty", "changeProperty", "singleUseProperty",
-        "flagProperty", "verifyProperty");
+        "flagProperty", "verifyProperty", "voltageProperty", "powerClause");
 
     /// <summary>Words that names follow, one or several.</summary>
     public IReadOnlyList<string> BeforeNames { get; } =
-        parser.AtTheStartOf("namesProperty", "namesClause", "changeProperty", "usesProperty", "doCall");
+        parser.AtTheStartOf("namesProperty", "namesClause", "changeProperty", "usesProperty", "doCall", "powerClause");
 
     /// <summary>What an item can be.</summary>
     public IReadOnlyList<string> States { get; } = parser.In("needState");
+
+    /// <summary>The sorts of current behind a voltage.</summary>
+    public IReadOnlyList<string> Currents { get; } = [.. parser.In("voltageProperty").Except(["voltage"])];
 
     /// <summary>Words that are the value of a property.</summary>
     public IReadOnlyList<string> Values { get; } = [.. parser.In("patternProperty", "gripProperty").Except(["pattern", "grip"])];

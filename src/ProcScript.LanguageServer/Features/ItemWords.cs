@@ -39,9 +39,11 @@ internal static class ItemWords
                 Paragraph(text, Names("Inside it", part.Children));
                 break;
             case Energy energy:
+                Paragraph(text, energy.Voltage is { } voltage ? $"Voltage: {voltage.Print()}{Current(energy.Current)}" : "");
                 Paragraph(text, energy.Isolate is { } isolate ? $"Isolate: {isolate}" : "");
                 Paragraph(text, energy.Wait is { } wait ? $"Wait: {wait.Print()}" : "");
-                Paragraph(text, energy.Verify is { } verify ? $"Verify: {verify}" : "");
+                Paragraph(text, energy.Verify is { } verify ? $"Verify: {verify}{(energy.VerifyExpect is { } limit ? $" ({limit.Print()})" : "")}" : "");
+                Paragraph(text, energy.VerifyAt is { Words: { Length: > 0 } words } ? $"Verify at: {words}" : "");
                 break;
             case Fluid { Charge: { } charge }:
                 Paragraph(text, $"Charge: {charge.Print()}");
@@ -72,6 +74,13 @@ internal static class ItemWords
         Joint { Role: JointRole.Cover } => "cover",
         Joint joint => joint.Kind.Category.ToString().ToLowerInvariant(),
         _ => item.GetType().Name.ToLowerInvariant(),
+    };
+
+    private static string Current(CurrentKind current) => current switch
+    {
+        CurrentKind.Alternating => " ac",
+        CurrentKind.Direct => " dc",
+        _ => "",
     };
 
     private static string Names(string head, IEnumerable<MachineItem> items)

@@ -37,6 +37,8 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "goal" when place.Words.Length == 2 => Items(Targets(last)),
             "do" when place.Words.Length == 1 => Procedures(),
             "procedure" when last == "on" => Machines(),
+            _ when place.Block == "refit" && place.Words.Length > 2 && place.Words[^2] is "before" or "after" => Items(Targets(last)),
+            _ when place.Block == "refit" && last is "before" or "after" => Verbs(),
             "drive" or "tool" when place.Block is not "" || place.Words[0] == "drive" => Declared("tool"),
             "held" when IsKindNext => Kinds(KindCategory.Fastener, KindCategory.Clip, KindCategory.Bond),
             "covered" when IsKindNext => Kinds(KindCategory.Clip),
@@ -56,6 +58,12 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             var verb when last == "rest" && place.Words.Length == 2 && ActionTable.Rows.Any(row => row.Word == verb) => Ordered([("of", "what is left")]),
             _ when place.Block == "energy" && last == "after" => Items(_machine?.Energies),
             var word when last == "on" && word is "held" or "wired" or "piped" => Items(_machine?.Energies),
+            "voltage" when place.Words.Length == 3 => Ordered([("ac", "alternating"), ("dc", "direct")]),
+            "verify" when place.Block == "energy" => Proof(last),
+            "while" => StillOpen(last),
+            "power" => Items(last is "power" or "," ? _machine?.Energies : []),
+            "test" when place.Words.Length == 2 => Ordered([("before", "a step"), ("after", "a step")]),
+            "restore" when place.Block == "refit" && place.Words.Length == 2 => Ordered([("before", "another step"), ("after", "another step"), ("while", "what is still open")]),
             "check" when place.Block == "refit" && place.Words.Length == 2 => Ordered([("before", "a step"), ("after", "a step"), ("needs", "a state")]),
             _ when place.Block == "refit" && place.Words.Length == 2 && last is not "of" => Ordered([("before", "another step"), ("after", "another step")]),
             var word when place.Block is "stage" or "work" or "refit" => Steps(word, last),
@@ -68,14 +76,14 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
     private IEnumerable<CompletionItem> Steps(string verb, string last)
     {
         var isTarget = place.Words.Length == 1 || last == "of";
-        if (ActionTable.Rows.FirstOrDefault(row => row.Word == verb) is not { } row || !(isTarget || last is "before" or "after"))
+        if (ActionTable.Rows.FirstOrDefault(row => row.Word == verb) is not { } row || !isTarget)
         {
             return [];
         }
 
         if (place.Block == "refit")
         {
-            return isTarget ? Items(Targets(verb)) : Verbs();
+            return Items(Targets(verb));
         }
 
         // Only what can be done here; where nothing can, what is not done yet; where the state is not known, what the verb is for.
@@ -114,6 +122,23 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         Joint => Ordered([("off", "undone"), ("slack", "loosened"), ("fitted", "on")]),
         _ => [],
     };
+
+    /// <summary>What goes on behind the text that says how an energy is proved to be off.</summary>
+    private IEnumerable<CompletionItem> Proof(string last) => last == "at"
+        ? Items(InOrder(item => item is Joint or Part or Control))
+        : Ordered(new[] { ("at", "where that is done"), ("expect", "what the reading must be") }
+            .Where(word => place.Words.Length > 1 && !place.Words.Contains(word.Item1) && !place.Words.Contains("expect")));
+
+    /// <summary>What may be open although an energy is live, and what goes on behind it.</summary>
+    private IEnumerable<CompletionItem> StillOpen(string last) => last switch
+    {
+        "while" or "," => Items(InOrder(item => item is Joint or Part)),
+        "open" => Ordered([("because", "why")]),
+        _ => place.Words.Contains("open") ? [] : Ordered([("open", "although it is live")]),
+    };
+
+    private IEnumerable<MachineItem>? InOrder(Func<MachineItem, bool> isWanted) =>
+        _machine?.Items.Values.Where(isWanted).OrderBy(item => item.Declared.Span.Start).ThenBy(item => item.Name, StringComparer.Ordinal);
 
     private IEnumerable<CompletionItem> Kinds(params ImmutableArray<KindCategory> categories) => Ordered(asked.Analysis.Library.Kinds
         .Where(kind => categories.Contains(kind.Category) && IsInSight(kind.Declared.Path))

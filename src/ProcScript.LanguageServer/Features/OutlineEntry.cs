@@ -39,7 +39,8 @@ internal sealed record OutlineEntry(string Name, TextSpan NamePlace, string Deta
         OptionSyntax option => Of(option.Name, option.Title, Boolean, []),
         StageSyntax stage => new OutlineEntry(stage.Title.Value, stage.Title.Span, "stage", Namespace, []),
         WorkSyntax work => new OutlineEntry("work", new TextSpan(work.Span.Start, "work".Length), "", Namespace, []),
-        RefitSyntax refit => new OutlineEntry("refit", new TextSpan(refit.Span.Start, "refit".Length), "", Namespace, []),
+        RefitSyntax refit => new OutlineEntry("refit", new TextSpan(refit.Span.Start, "refit".Length), "", Namespace, refit.Rules),
+        TestRuleSyntax test => new OutlineEntry(test.Text.Value, test.Text.Span, "test", Namespace, []),
         _ => null,
     };
 

@@ -68,6 +68,7 @@ internal static class PropertySentences
         new("twist", "how far the body turns", "twist ${1:30°}"),
         new("uses", "what is used up", "uses ${1:5 mL} of ${2:supply}"),
         new("verify", "how one knows that it is gone", "verify \"${1:how}\""),
+        new("voltage", "its nominal voltage", "voltage ${1:230 V} ${2:ac}"),
         new("wait", "how long before it is gone", "wait ${1:60 s}"),
         new("with", "what a new part adds or takes", "with ${1:pump} add ${2:40 mL}"),
     }.Concat(AlertSentences.BothWays).Concat(AlertSentences.OneWay).ToFrozenDictionary(sentence => sentence.Label, StringComparer.Ordinal);

@@ -57,11 +57,16 @@ internal static class Sentences
         .. PropertySentences.For("part"), .. Branches,
     ];
 
-    private static readonly ImmutableArray<Sentence> Texts =
+    private static readonly ImmutableArray<Sentence> Readings =
     [
         new("measure", "a reading to write down", "measure \"${1:what}\" expect ${2:<= 0.5 V}"),
         new("task", "something else to do", "task \"${1:what}\""),
         new("check", "something to check", "check \"${1:what}\""),
+    ];
+
+    private static readonly ImmutableArray<Sentence> Texts =
+    [
+        .. Readings,
         new("discard", "what does not go back", "discard ${1:item} because \"${2:why}\""),
     ];
 
@@ -74,8 +79,18 @@ internal static class Sentences
     [
         .. Verbs(ActionPhase.Refit),
         new("check", "a check at its place", "check \"${1:what}\" before ${2:fit} ${3:item}"),
+        new("test", "under power, before the machine is whole", "test \"${1:what}\" before ${2:fit} ${3:item} {\n  power ${4:energy}\n  check \"${5:what}\"\n  $0\n}"),
+        new("restore while", "what is still open when it comes back", "restore ${1:energy} while ${2:item} open because \"${3:why}\""),
         new("discard", "what does not go back", "discard ${1:item} because \"${2:why}\""),
         .. AlertSentences.BothWays, .. Branches,
+    ];
+
+    private static readonly ImmutableArray<Sentence> Test =
+    [
+        new("power", "the energies that are live meanwhile"),
+        .. Readings,
+        new("while", "what is still open meanwhile", "while ${1:item} open because \"${2:why}\""),
+        .. Alerts,
     ];
 
     /// <summary>The ways to begin in a block.</summary>
@@ -88,6 +103,7 @@ internal static class Sentences
         "stage" => Stage,
         "work" => Work,
         "refit" => Refit,
+        "test" => Test,
         _ => PropertySentences.For(block),
     };
 

@@ -51,7 +51,7 @@ internal static class SymbolMethods
         let places = new TextPlaces(tree.Value.Text, analysis.Encoding)
         from declaration in tree.Value.Root.Declarations
         from node in declaration.DescendantsAndSelf()
-        let entry = node is StageSyntax or WorkSyntax or RefitSyntax ? null : OutlineEntry.Of(node)
+        let entry = node is StageSyntax or WorkSyntax or RefitSyntax or TestRuleSyntax ? null : OutlineEntry.Of(node)
         where entry is { Name.Length: > 0 } && (Fits(entry.Name, query) || entry.Detail.Contains(query, StringComparison.OrdinalIgnoreCase))
         select new SymbolInformation(
             entry.Name,

@@ -24,6 +24,9 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
     /// <summary>The block in an action that says what it is like in the refit.</summary>
     public const string ActionInRefit = "(refit)";
 
+    /// <summary>The block of a test under power.</summary>
+    private const string Test = "test";
+
     private static readonly ImmutableHashSet<string> Openers =
     [
         "machine", "procedure", "stage", "work", "refit", "part", "energy", "fluid", "control", "held", "wired", "piped", "covered",
@@ -31,7 +34,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
     ];
 
     /// <summary>The blocks that hold steps.</summary>
-    private static readonly ImmutableHashSet<string> OfSteps = ["stage", "work", "refit"];
+    private static readonly ImmutableHashSet<string> OfSteps = ["stage", "work", "refit", Test];
 
     /// <summary>The words that open a block like the one around.</summary>
     private static readonly ImmutableHashSet<string> Branches = ["each", "when"];
@@ -45,6 +48,15 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
         "part", "held", "wired", "piped", "covered", "behind", "needs", "carries", "to", "tool", "drive", "energy", "fluid", "control", "each", "when", "use", "machine", "procedure",
         "how", "photo", "store", "people", "time", "torque", "ppe", "uses", "hazard", "renew", "danger", "warning", "caution", "notice", "grip", "pattern",
     ];
+
+    /// <summary>The words that begin a sentence in one sort of block and are as good as any name in all others.</summary>
+    private static readonly ImmutableDictionary<string, ImmutableHashSet<string>> BeginningsIn = new Dictionary<string, ImmutableHashSet<string>>
+    {
+        ["energy"] = ["verify", "voltage"],
+        ["stage"] = ["verify"],
+        ["refit"] = ["test", "while"],
+        [Test] = ["power", "while"],
+    }.ToImmutableDictionary();
 
     /// <summary>The words and marks that something has to follow.</summary>
     private static readonly ImmutableHashSet<string> Joining =
@@ -97,14 +109,15 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
             }
         }
 
-        if (sentence.Count > 0 && IsOver(sentence[^1], content, offset))
+        var block = blocks.FirstOrDefault() ?? "";
+        if (sentence.Count > 0 && IsOver(sentence[^1], block, content, offset))
         {
             sentence.Clear();
         }
 
-        var begin = sentence.FindLastIndex(word => Beginnings.Contains(word.Word) && !IsWithin(sentence, word));
+        var begin = sentence.FindLastIndex(word => Begins(word.Word, block) && !IsWithin(sentence, word));
         var words = begin < 0 ? sentence : sentence[begin..];
-        return new TypingPlace(blocks.TryPeek(out var block) ? block : "", [.. words.Select(word => word.Word)], words.Count > 0 ? words[0].Start : offset, IsInText: false);
+        return new TypingPlace(block, [.. words.Select(word => word.Word)], words.Count > 0 ? words[0].Start : offset, IsInText: false);
     }
 
     /// <summary>The block that a sentence opens.</summary>
@@ -112,29 +125,40 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
     {
         var isOfSteps = OfSteps.Contains(around);
         var opener = sentence.FindLast(word =>
-            Branches.Contains(word.Word) || (isOfSteps ? IsVerb(word.Word) && !IsWithin(sentence, word) : Openers.Contains(word.Word))).Word;
+            Branches.Contains(word.Word)
+            || (isOfSteps
+                ? (IsVerb(word.Word) || IsTest(word.Word, around)) && !IsWithin(sentence, word)
+                : Openers.Contains(word.Word) || (word.Word == "verify" && around == "energy"))).Word;
         return opener switch
         {
             null => around,
             "refit" when around == Action => ActionInRefit,
             "measure" or "task" or "check" when isOfSteps => TextAction,
+            Test when IsTest(opener, around) => Test,
             _ when Branches.Contains(opener) => around,
             _ => isOfSteps ? Action : opener,
         };
     }
 
+    private static bool Begins(string word, string block) => Beginnings.Contains(word) || (BeginningsIn.TryGetValue(block, out var words) && words.Contains(word));
+
+    private static bool IsTest(string word, string around) => word == Test && around == "refit";
+
     private static bool IsVerb(string word) => ActionTable.Rows.Any(row => row.Word == word);
 
     /// <summary>Whether the sentence is over for one who types on the next line: its last word is a name or a text, and asks for no more.</summary>
-    private static bool IsOver((string Word, int Start) last, string content, int offset) =>
-        !Beginnings.Contains(last.Word)
+    private static bool IsOver((string Word, int Start) last, string block, string content, int offset) =>
+        !Begins(last.Word, block)
         && !Joining.Contains(last.Word)
         && content.AsSpan(last.Start + last.Word.Length, offset - last.Start - last.Word.Length).ContainsAny('\n', '\r');
 
-    /// <summary>Whether a word that could begin a sentence stands within one: the verb behind <c>goal</c>, <c>to</c> behind <c>set</c>.</summary>
+    /// <summary>
+    /// Whether a word that could begin a sentence stands within one: the verb behind <c>goal</c>, <c>before</c> or <c>after</c>,
+    /// <c>to</c> behind <c>set</c>.
+    /// </summary>
     private static bool IsWithin(List<(string Word, int Start)> sentence, (string Word, int Start) word)
     {
         var index = sentence.IndexOf(word);
-        return index > 0 && (sentence[index - 1].Word == "goal" || (word.Word == "to" && sentence.Take(index).Any(one => one.Word == "set")));
+        return index > 0 && (sentence[index - 1].Word is "goal" or "before" or "after" || (word.Word == "to" && sentence.Take(index).Any(one => one.Word == "set")));
     }
 }

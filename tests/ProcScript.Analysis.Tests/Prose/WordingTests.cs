@@ -45,6 +45,42 @@ public sealed class WordingTests
         Assert.Equal($"1: {words}", source.At(source.OnlyFinding.Primary));
     }
 
+    /// <summary>A text of more words than any limit, and what stands there in its place is no sentence to be judged.</summary>
+    [Theory]
+    [InlineData("check \"{long}\"", "PRC5092")]
+    [InlineData("measure \"{long}\"", "PRC5092")]
+    [InlineData("task \"{two}\"", "PRC5101")]
+    [InlineData("check \"b\"  while lid open because \"{long}\"", "PRC5092")]
+    [InlineData("check \"b\"  while lid open because \"{two}\"", null)]
+    [InlineData("caution \"Hot surfaces burn the skin.\"  danger \"Mains voltage kills.\"  check \"b\"", "PRC5108")]
+    public void The_texts_of_a_test_are_read_like_those_of_any_step(string items, string? code) =>
+        Assert.Equal(code is null ? [] : [code], WordingCodes(Job($"test \"t\" {{ power mains  {Worded(items)} }}", "verify \"v\"")));
+
+    [Theory]
+    [InlineData("verify \"v\" at \"TODO\"", "test \"t\" { power mains  check \"b\" }", "PRC5091")]
+    [InlineData("verify \"v\" at \"{two}\"", "test \"{two}\" { power mains  check \"b\" }", null)]
+    [InlineData("verify \"v\"", "restore mains while lid open because \"{long}\"", "PRC5092")]
+    public void Titles_and_places_are_no_instructions_and_a_reason_is_read(string verify, string rule, string? code) =>
+        Assert.Equal(code is null ? [] : [code], WordingCodes(Job(Worded(rule), Worded(verify))));
+
+    private static string Worded(string text) => text
+        .Replace("{long}", string.Join(' ', Enumerable.Repeat("word", 60)), StringComparison.Ordinal)
+        .Replace("{two}", TwoInstructions, StringComparison.Ordinal);
+
+    private static string Job(string rule, string verify) => $$"""
+        machine m "m" {
+          energy mains "mains" { isolate "Pull the plug."  {{verify}}  restore "Put it in." }
+          part lid "lid"
+        }
+        procedure p "p" on m {
+          stage "s" { isolate mains  remove lid }
+          refit { {{rule}} }
+        }
+        """;
+
+    private static IEnumerable<string> WordingCodes(string text) =>
+        Codes(text, english: true).Where(code => code.StartsWith("PRC509", StringComparison.Ordinal) || code.StartsWith("PRC51", StringComparison.Ordinal));
+
     [Fact]
     public void Every_rule_of_wording_is_a_hint_but_the_one_that_belittles_an_injury() =>
         Assert.Equal(

@@ -88,6 +88,43 @@ public sealed class LayoutTests
     }
 
     [Fact]
+    public void A_test_is_laid_out_like_any_block_and_breaks_before_what_is_open()
+    {
+        var lots = new string('x', 60);
+        Same(
+            $$"""
+            machine m {
+              energy e {
+                voltage 400 V ac
+                verify "{{lots}}" at posts expect <= 5 V {
+                  behind lid, {{lots}}  tool meter
+                }
+              }
+            }
+            procedure p on m {
+              stage "s" { isolate e  verify e }
+              refit {
+                test "a" before fit lid { power e, f  check "b"  while lid open because "c" }
+                test "{{lots}}" {
+                  power e
+                  while lid, {{lots}} open
+                    because "{{lots}}"
+                  warning "b"
+                  task "c" in background { time 5 min }
+                }
+                restore e
+                  while {{lots}}, {{lots}} open
+                  because "{{lots}}"
+              }
+            }
+
+            """);
+        Assert.Equal(
+            "procedure p on m { refit { test \"a\" { power e, f[1]  check \"b\"  while lid open because \"c\" } } }\n",
+            Format("procedure p on m {refit{test \"a\"{power e ,f [1] check \"b\" while lid open because \"c\"}}}"));
+    }
+
+    [Fact]
     public void Sentences_that_no_longer_fit_on_their_line_get_one_each()
     {
         var text = new string('x', 50);

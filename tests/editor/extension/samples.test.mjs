@@ -15,6 +15,7 @@ const snippets = JSON.parse(readFileSync(new URL('src/vscode/assets/snippets.jso
 function expanded(name, replacements = {}, inside = '') {
   const lines = [snippets[name].body].flat().join('\n');
   return lines
+    .replace(/\$\{\d+\|([^,}]*)[^}]*\}/g, '$1')
     .replace(/\$\{\d+:([^}]*)\}/g, (_, suggestion) => replacements[suggestion] ?? suggestion)
     .replace(/\$0/g, inside);
 }
@@ -37,6 +38,11 @@ const texts = {
   Stage: [catalog, `machine m "m" { part lid { ${expanded('Joint', kind)} } }`, `procedure p on m {\n  goal remove lid\n${expanded('Stage', {}, 'undo bolts  remove lid')}\n}`],
   'For each': [catalog, `machine m "m" {\n${expanded('For each', {}, 'part lid[side] { held by 1 m6x20 as bolt[side] }')}\n}`],
   'Refit rules': [catalog, `machine m "m" { part lid { ${expanded('Joint', kind)} } }`, `procedure p on m {\n  goal remove lid\n  stage "Lid" { undo bolts  remove lid }\n${expanded('Refit rules')}\n}`],
+  'Test under power': [
+    catalog,
+    expanded('Machine', {}, held),
+    `procedure p on harrow_h2 {\n  goal remove guard\n  stage "Guard" { isolate mains  undo guard_bolts  remove guard }\n  refit { ${expanded('Test under power')} }\n}`,
+  ],
   'Allow a finding': [
     'tool socket_10 "10 mm socket"\nfastener bare "bare" { thread M8x1.25  drive socket_10 }',
     `machine m "m" {\n  part lid {\n    ${expanded('Allow a finding', { reason: 'Set by feel.' })}\n    held by 1 bare as bolts\n  }\n}`,

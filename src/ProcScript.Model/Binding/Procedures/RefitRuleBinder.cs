@@ -84,6 +84,13 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
         }
 
         var within = done.Close();
+        var (isPowered, isDone) = (syntax.Items.Any(item => item is PowerSyntax), syntax.Items.Any(item => item is TextActionSyntax));
+        if (!isPowered || !isDone)
+        {
+            // What is there and could not be understood has its own finding.
+            sink.Report(MissingProperty.Test(title, isPowered, isDone, place.At(syntax.Text.Span)), place);
+        }
+
         var anchor = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place) : null;
         if (syntax.Order is not null && anchor is null)
         {

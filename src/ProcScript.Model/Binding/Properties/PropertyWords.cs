@@ -30,6 +30,7 @@ public static class PropertyWords
         "held" or "wired" or "piped" => PropertyHolders.Joint,
         "covered" => PropertyHolders.Cover,
         "procedure" => PropertyHolders.Procedure,
+        "verify" => PropertyHolders.Verification,
         _ => PropertyHolders.None,
     };
 }

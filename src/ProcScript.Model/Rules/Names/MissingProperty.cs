@@ -17,7 +17,7 @@ public sealed class MissingProperty : Rule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "An energy says how it is isolated and how it is restored, a fluid how it is emptied and how it is filled, a `set` to "
-            + "which position. Here that is missing.",
+            + "which position, a `test` what is live and what is done meanwhile. Here that is missing.",
         Why: "The card would tell somebody to isolate a circuit and not how. That is where people get hurt.",
         Wrong: """
             machine cab "cab" {
@@ -50,5 +50,18 @@ public sealed class MissingProperty : Rule
         {
             Related = [new LabeledSpan(control.Declared, $"its positions are {WordList.And(control.Positions)}")],
             Help = $"write `to` and one of {WordList.OrNames(control.Positions)}",
+        };
+
+    /// <summary>Of a test under power.</summary>
+    internal static Finding Test(string title, bool isPowered, bool isDone, SourceSpan place) =>
+        new(
+            Id,
+            $"the test \"{title}\" does not say {(isPowered ? "what is done" : isDone ? "what is live" : "what is live, and what is done")}",
+            place,
+            $"a test without {(isPowered ? "a check" : isDone ? "`power`" : "`power` and a check")}")
+        {
+            Help = isPowered
+                ? "add what is done meanwhile: `check \"…\"`, `measure \"…\"` or `task \"…\"`"
+                : "add `power` and the energies that are live meanwhile; what needs none is a `check` in the refit rules",
         };
 }
