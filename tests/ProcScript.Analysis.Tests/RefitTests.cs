@@ -248,7 +248,7 @@ public sealed class RefitTests
             """,
             """refit { check "It lights." needs mains live before fit horn }""");
 
-        Assert.Equal(["PRC4004 the mains is wanted live while `horn_plug` is still open"], check.Findings);
+        Assert.Equal(["PRC4004 the mains is wanted live while `horn_plug` is not closed and tight yet"], check.Findings);
     }
 
     [Fact]

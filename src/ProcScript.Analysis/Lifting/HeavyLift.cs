@@ -34,6 +34,6 @@ internal sealed record HeavyLift(PartLift Lift, Step Step, bool IsNamed)
             where written is not null
             group written by (written.Step, lift.Step.Part) into both
             orderby both.Min(one => one.Lift.Step.Number)
-            select both.MaxBy(one => one.Lift.Kilograms / one.Lift.TeamLimit)!;
+            select both.MaxBy(one => one.Lift.Lifted / one.Lift.TeamLimit)!;
     }
 }

@@ -18,6 +18,9 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
 {
     private const double Centimetre = 0.01;
 
+    /// <summary>What goes aside stays on its hinge or on one end, which bears half of it: common practice, no source.</summary>
+    private const double HalfBorne = 0.5;
+
     /// <summary>The limit where nothing is said of the lift, as is usual.</summary>
     private static readonly double IdealLimit = Compute(LiftGeometry.None);
 
@@ -25,10 +28,13 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
     public double TeamLimit => TeamLift.Limit(Limit, People);
 
     /// <summary>Whether it is too heavy for those who lift it; never where a hoist does.</summary>
-    public bool IsTooHeavy => !Hoist && Kilograms > TeamLimit;
+    public bool IsTooHeavy => !Hoist && Lifted > TeamLimit;
+
+    /// <summary>How much of it hands lift, in kg.</summary>
+    public double Lifted => Kilograms * ShareLifted(Step.Verb);
 
     /// <summary>Whether people have to know the limit: it is too heavy for one, or the author says how it is lifted.</summary>
-    public bool IsNotable => Kilograms > Limit || Geometry != LiftGeometry.None;
+    public bool IsNotable => Lifted > Limit || Geometry != LiftGeometry.None;
 
     /// <summary>What is said of the lift: by the action, and where that says nothing, by the part.</summary>
     public LiftGeometry Geometry => GeometryOf(Step);
@@ -53,7 +59,7 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
         var all = actions.ToList();
         var masses = LiftedMass.Of(all);
         return all.Exists(action => masses.TryGetValue(action.Number, out var kilograms)
-            && kilograms > share * LimitOf(GeometryOf(action.Verb, StepOrigin.Details(action).Lift, ((Part)action.Target!).Lift)));
+            && kilograms * ShareLifted(action.Verb) > share * LimitOf(GeometryOf(action.Verb, StepOrigin.Details(action).Lift, ((Part)action.Target!).Lift)));
     }
 
     private static double ShareOf(PathSettings settings) =>
@@ -62,7 +68,7 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
     private static PartLift Of(PlannedStep step, double kilograms, ActionDetails job, double share)
     {
         var limit = share * LimitOf(GeometryOf(step));
-        var people = kilograms > limit ? Math.Max(step.Details.People, job.People) : step.Details.People;
+        var people = kilograms * ShareLifted(step.Verb) > limit ? Math.Max(step.Details.People, job.People) : step.Details.People;
         return new PartLift(step, kilograms, limit, Math.Max(1, people), step.Details.Hoist || step.Part!.Hoist);
     }
 
@@ -89,12 +95,16 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
 
     private static LiftGeometry GeometryOf(PlannedStep step) => GeometryOf(step.Verb, step.Details.Lift, step.Part!.Lift);
 
+    private static double ShareLifted(Verb verb) => IsAside(verb) ? HalfBorne : 1;
+
+    private static bool IsAside(Verb verb) => verb is Verb.Aside or Verb.Return;
+
     /// <summary>What a part says is about taking it out; how it goes aside only the action can say.</summary>
     private static LiftGeometry GeometryOf(Verb verb, LiftGeometry action, LiftGeometry part)
     {
-        if (action == LiftGeometry.None || LiftedMass.IsAside(verb))
+        if (action == LiftGeometry.None || IsAside(verb))
         {
-            return LiftedMass.IsAside(verb) ? action : part;
+            return IsAside(verb) ? action : part;
         }
 
         return new()

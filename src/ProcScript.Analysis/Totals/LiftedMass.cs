@@ -6,14 +6,11 @@ using ProcScript.Model.Procedures;
 namespace ProcScript.Analysis.Totals;
 
 /// <summary>
-/// How heavy what a step lifts is: a part with all that is still inside it then. What is propped by hand is lifted as much as what comes
-/// off; a stand, a jack or another tool that props it bears it. What goes aside stays on its hinge or on one end, which bears half of it:
-/// common practice, no source.
+/// How heavy what a step lifts is: a part with all that is still inside it then. What goes aside or is propped by hand is
+/// moved with all of it; a stand, a jack or another tool that props it bears it.
 /// </summary>
 internal static class LiftedMass
 {
-    private const double BorneAside = 0.5;
-
     /// <summary>The kilograms that each step lifts, by its number; steps that lift nothing of known mass are missing.</summary>
     public static IReadOnlyDictionary<int, double> Of(IEnumerable<PlannedStep> steps) =>
         Of(steps.Select(step => (step.Number, step.Verb, step.Part is { } part && Lifts(step.Verb, step.Details) ? part : null)));
@@ -21,9 +18,6 @@ internal static class LiftedMass
     /// <summary>The kilograms that each action lifts, by its number; actions that lift nothing of known mass are missing.</summary>
     public static IReadOnlyDictionary<int, double> Of(IEnumerable<PerformedAction> actions) =>
         Of(actions.Select(action => (action.Number, action.Verb, action.Target is Part part && Lifts(action.Verb, StepOrigin.Details(action)) ? part : null)));
-
-    /// <summary>Whether a part only goes out of the way, or comes back from there.</summary>
-    public static bool IsAside(Verb verb) => verb is Verb.Aside or Verb.Return;
 
     private static bool Lifts(Verb verb, ActionDetails details) => verb switch
     {
@@ -43,7 +37,7 @@ internal static class LiftedMass
                 continue;
             }
 
-            if (ToTheGram(Inside(part, off) * (IsAside(verb) ? BorneAside : 1)) is > 0 and var kilograms)
+            if (ToTheGram(Inside(part, off)) is > 0 and var kilograms)
             {
                 lifted.Add(number, kilograms);
             }

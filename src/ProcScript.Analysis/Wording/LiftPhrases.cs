@@ -18,6 +18,9 @@ internal static class LiftPhrases
             : string.Create(CultureInfo.InvariantCulture, $"{kilograms:0.#} kg");
     }
 
+    /// <summary>How much of the part hands lift: <c>31 kg</c>, <c>22.5 kg, half of its mass</c>.</summary>
+    public static string Lifted(PartLift lift) => Mass(lift.Lifted, lift) + (lift.Lifted < lift.Kilograms ? ", half of its mass" : "");
+
     /// <summary>What is done with the part, as the rest of a passive: <c>is lifted</c>.</summary>
     public static string Done(PartLift lift) => lift.Step.Verb switch
     {

@@ -14,7 +14,7 @@ public sealed class PrecautionGuardTests
         clip pin "pin"
         connector plug_3 "plug"
         machine oven "Oven" {
-          energy mains "230 V mains" { isolate "Pull the plug."  verify "The lamp stays dark."  restore "Put the plug in." }
+          energy mains "24 V supply" { isolate "Pull the plug."  verify "The lamp stays dark."  restore "Put the plug in." }
           part fan "fan" { wired by 1 plug_3 as fan_plug on mains  held by 2 pin as fan_pins }
           part shelf "shelf" { held by 1 pin as shelf_pin }
         }

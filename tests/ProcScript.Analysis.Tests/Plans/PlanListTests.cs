@@ -122,7 +122,7 @@ public class PlanListTests
         Assert.Equal(new PlanLift("case", 31, Sample.Step("Remove the case").Number, 2), Sample.HeaviestLift);
         Assert.Equal(8, Sample.Step("Remove the motor").Kilograms);
         Assert.Equal(31, Sample.Step("Fit the new case").Kilograms);
-        // What swings aside is lifted like what comes off.
+        // Of what swings aside people know the whole mass, although its hinge bears half of it.
         Assert.Equal(12, Sample.Step("Move the guard aside").Kilograms);
     }
 

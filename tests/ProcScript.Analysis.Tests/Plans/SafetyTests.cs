@@ -125,10 +125,10 @@ public sealed class SafetyTests
             ["gas supply", "door pin"],
             plan.Energies.Where(energy => energy.MakeSafe.Any(line => line.Action == "lock")).Select(energy => energy.Title));
         Assert.Equal(
-            ["gas supply", "door pin"],
-            plan.Energies.Where(energy => energy.Return.Any(line => line.Action == "locks")).Select(energy => energy.Title));
+            ["door pin", "gas supply"],
+            plan.AllSteps().Where(step => step.Return?.Lines.Any(line => line.Action == "locks") == true).Select(step => step.ItemTitle).Order());
         Assert.DoesNotContain(
-            plan.Energies.Where(energy => energy.Title is "door spring" or "stored heat").SelectMany(energy => energy.Return),
+            plan.AllSteps().Where(step => step.ItemTitle is "door spring" or "stored heat").SelectMany(step => step.Return?.Lines ?? []),
             line => line.Text.Contains("lock", StringComparison.Ordinal));
     }
 

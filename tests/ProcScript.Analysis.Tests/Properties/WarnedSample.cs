@@ -35,6 +35,17 @@ internal sealed class WarnedSample
     /// <summary>The number of the first step after which something may be hot on the way back; none where no power comes back.</summary>
     public int PowerBack => Plan.Refit.SelectMany(card => card.Steps).Where(step => step.Verb == "restore").Select(step => step.Number).FirstOrDefault(int.MaxValue);
 
+    /// <summary>
+    /// The steps of the refit that a step's own words hold for: the one that undoes it and, of a support whose part came out of it, the one that
+    /// sets it again; where both stand on a card, the first.
+    /// </summary>
+    public int[] Mirrors(PerformedAction action)
+    {
+        var again = Report.Outcome.Refit!.Actions.Where(other => other.Origin is PropAgain { Support: var support } && support == action);
+        int[] numbers = [.. again.Select(other => other.Number + 1), Plan.AllSteps()[action.Number].Mirror];
+        return [.. numbers.Order().DistinctBy(number => Plan.Refit.ToList().FindIndex(card => card.Steps.Any(step => step.Number == number)))];
+    }
+
     public PerformedAction Action(PlanStep step) => _actions[step.Number];
 
     /// <summary>A sample; null where it is not proven.</summary>

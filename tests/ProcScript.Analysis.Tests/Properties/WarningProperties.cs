@@ -75,10 +75,10 @@ public sealed class WarningProperties
             foreach (var action in sample.Report.Outcome.Strip!.Actions)
             {
                 var step = Assert.IsType<Runs.WrittenStep>(action.Origin).Step;
-                var mirror = sample.Plan.AllSteps()[action.Number].Mirror;
+                var mirrors = sample.Mirrors(action);
                 foreach (var alert in step.Alerts.Concat(step.Details.Alerts))
                 {
-                    int[] wanted = [.. alert.Phase == NeedsPhase.Refit ? Array.Empty<int>() : [action.Number + 1], .. alert.Phase == NeedsPhase.Strip ? Array.Empty<int>() : [mirror]];
+                    int[] wanted = [.. alert.Phase == NeedsPhase.Refit ? Array.Empty<int>() : [action.Number + 1], .. alert.Phase == NeedsPhase.Strip ? [] : mirrors];
                     Assert.Equal(wanted, sample.Cards.SelectMany(card => Standing(card, alert.Text)));
                     Interlocked.Increment(ref mirrored);
                 }

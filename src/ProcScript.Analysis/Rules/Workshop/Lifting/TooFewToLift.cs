@@ -51,14 +51,14 @@ public sealed class TooFewToLift : OutcomeRule
         var (lift, part) = (heavy.Lift, heavy.Lift.Step.Part!);
         return new Finding(
             Id,
-            $"{ItemPhrases.The(part)} {LiftPhrases.Done(lift)} by {lift.People} people: {LiftPhrases.Mass(lift.Kilograms, lift)}, and a screening lets so many lift "
+            $"{ItemPhrases.The(part)} {LiftPhrases.Done(lift)} by {lift.People} people: {LiftPhrases.Lifted(lift)}, and a screening lets so many lift "
                 + $"{LiftPhrases.Mass(lift.TeamLimit, lift)} where one may lift {LiftPhrases.Mass(lift.Limit, lift)} "
                 + $"({LiftPhrases.Conditions(lift.Geometry)})",
             heavy.Step.TargetSpan,
             "heavy for so many")
         {
             Related = [new LabeledSpan(part.Declared, "its mass is written here")],
-            Help = TeamLift.LeastFor(lift.Kilograms, lift.Limit) is { } team
+            Help = TeamLift.LeastFor(lift.Lifted, lift.Limit) is { } team
                 ? $"write `people {team}` or `hoist`{LiftPhrases.OrLess(part)}"
                 : $"write `hoist`{LiftPhrases.OrLess(part)}",
         };

@@ -55,11 +55,11 @@ public sealed class TooHeavyForOne : OutcomeRule
     private static Finding At(ProcedureOutcome outcome, HeavyLift heavy)
     {
         var (lift, part) = (heavy.Lift, heavy.Lift.Step.Part!);
-        var team = TeamLift.LeastFor(lift.Kilograms, lift.Limit);
+        var team = TeamLift.LeastFor(lift.Lifted, lift.Limit);
         var words = team is null ? "hoist" : $"people {team}";
         return new Finding(
             Id,
-            $"{ItemPhrases.The(part)} {LiftPhrases.Done(lift)} by one person: {LiftPhrases.Mass(lift.Kilograms, lift)}, and the recommended limit is "
+            $"{ItemPhrases.The(part)} {LiftPhrases.Done(lift)} by one person: {LiftPhrases.Lifted(lift)}, and the recommended limit is "
                 + $"{LiftPhrases.Mass(lift.Limit, lift)} ({LiftPhrases.Conditions(lift.Geometry)})",
             heavy.Step.TargetSpan,
             "too heavy for one")
