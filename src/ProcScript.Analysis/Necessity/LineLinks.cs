@@ -73,6 +73,9 @@ internal sealed class LineLinks
                 case RuledCheck check:
                     Lean(_units.Of(check.Rule), action.Needs, lineOf);
                     break;
+                case TestStep test:
+                    Lean(_units.Of(test.Rule), action.Needs, lineOf);
+                    break;
             }
         }
 

@@ -292,6 +292,20 @@ public sealed class MissingStepsTests
         Assert.Equal(FixGrade.Safe, fix!.Grade);
     }
 
+    [Fact]
+    public void Tests_under_power_and_what_stays_open_are_left_as_they_are()
+    {
+        const string Rules =
+            "  refit {\n    test \"Runs\" before fit guard {\n      power mains\n      check \"It turns.\"\n    }\n"
+            + "    restore mains while guard open because \"It is watched.\"\n  }\n";
+
+        var (text, fix) = Complete($"  stage \"Guard\" {{\n    isolate mains\n    remove guard\n  }}\n{Rules}");
+
+        Assert.Equal(
+            Job(Fan, $"  stage \"Guard\" {{\n    isolate mains\n    release guard_caps\n    undo guard_bolts\n    remove guard\n  }}\n{Rules}"), text);
+        Assert.Equal(FixGrade.Safe, fix!.Grade);
+    }
+
     private static SourceSpan Whole(Checked check, string name)
     {
         var declared = check.Report.Procedures.First(report => report.Procedure.Name == name).Procedure.Declared;

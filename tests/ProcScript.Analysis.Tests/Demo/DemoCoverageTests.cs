@@ -48,7 +48,9 @@ public sealed partial class DemoCoverageTests
     public void Every_verb_of_the_refit_stands_in_a_rule()
     {
         var named = Nodes.OfType<OrderRuleSyntax>().SelectMany(rule => rule.DescendantsAndSelf())
+            .Concat(Nodes.OfType<OpenRuleSyntax>().Select(rule => rule.Verb))
             .Concat(Nodes.OfType<CheckRuleSyntax>().SelectMany(rule => rule.DescendantsAndSelf()))
+            .Concat(Nodes.OfType<TestRuleSyntax>().SelectMany(rule => rule.Order?.DescendantsAndSelf() ?? []))
             .OfType<WordSyntax>()
             .Select(word => word.Text)
             .ToHashSet(StringComparer.Ordinal);

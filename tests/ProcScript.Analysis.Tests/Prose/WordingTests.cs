@@ -45,14 +45,13 @@ public sealed class WordingTests
         Assert.Equal($"1: {words}", source.At(source.OnlyFinding.Primary));
     }
 
-    /// <summary>A text of more words than any limit, and what stands there in its place is no sentence to be judged.</summary>
     [Theory]
     [InlineData("check \"{long}\"", "PRC5092")]
     [InlineData("measure \"{long}\"", "PRC5092")]
     [InlineData("task \"{two}\"", "PRC5101")]
     [InlineData("check \"b\"  while lid open because \"{long}\"", "PRC5092")]
     [InlineData("check \"b\"  while lid open because \"{two}\"", null)]
-    [InlineData("caution \"Hot surfaces burn the skin.\"  danger \"Mains voltage kills.\"  check \"b\"", "PRC5108")]
+    [InlineData("caution \"The rim burns the skin. Wear gloves.\"  danger \"Mains voltage will kill you. Stand clear.\"  check \"b\"", "PRC5094")]
     public void The_texts_of_a_test_are_read_like_those_of_any_step(string items, string? code) =>
         Assert.Equal(code is null ? [] : [code], WordingCodes(Job($"test \"t\" {{ power mains  {Worded(items)} }}", "verify \"v\"")));
 

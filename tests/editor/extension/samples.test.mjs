@@ -40,8 +40,8 @@ const texts = {
   'Refit rules': [catalog, `machine m "m" { part lid { ${expanded('Joint', kind)} } }`, `procedure p on m {\n  goal remove lid\n  stage "Lid" { undo bolts  remove lid }\n${expanded('Refit rules')}\n}`],
   'Test under power': [
     catalog,
-    expanded('Machine', {}, held),
-    `procedure p on harrow_h2 {\n  goal remove guard\n  stage "Guard" { isolate mains  undo guard_bolts  remove guard }\n  refit { ${expanded('Test under power')} }\n}`,
+    `machine m "m" {\n${expanded('Energy')}\npart guard { ${held} }\n}`,
+    `procedure p on m {\n  goal remove guard\n  stage "Guard" { isolate mains  undo guard_bolts  remove guard }\n  refit { ${expanded('Test under power')} }\n}`,
   ],
   'Allow a finding': [
     'tool socket_10 "10 mm socket"\nfastener bare "bare" { thread M8x1.25  drive socket_10 }',
