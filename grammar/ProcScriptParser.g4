@@ -422,8 +422,8 @@ whenRules : WHEN test ruleBlock ;
 // bad: restore battery while front_bolts because "It slides."
 orderRule : verb reference ( order | whileClause ) ;
 
-// ok: while plug[left], lid open because "Nobody can reach them."
-// bad: while plug open
+// ok: while lamp_plug[left], lid open because "Nobody can reach them."
+// bad: while lamp_plug open
 // bad: while open because "No."
 whileClause : WHILE reference ( COMMA reference )* OPEN BECAUSE text ;
 
@@ -434,7 +434,7 @@ whileClause : WHILE reference ( COMMA reference )* OPEN BECAUSE text ;
 checkRule : CHECK text ( EXPECT limit )? needsClause? order? ;
 
 // ok: test "Runs." before fit lid { power mains, house  check "Both lamps light."  measure "Current" expect 2 .. 3 A }
-// ok: test "Runs." { power mains  while plug open because "It is capped."  warning "The wheel turns."  task "Start it." }
+// ok: test "Runs." { power mains  while lamp_plug open because "It is capped."  warning "The wheel turns."  task "Start it." }
 // bad: test before fit lid { }
 // bad: test "Runs." before lid { power mains }
 // bad: test "Runs." { undo bolts }

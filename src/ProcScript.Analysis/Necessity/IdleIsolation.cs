@@ -47,8 +47,8 @@ internal sealed record IdleIsolation(Energy Energy, SourceSpan Line, bool IsCall
     /// <summary>The names of the energies whose isolation something needs, or a goal asks for.</summary>
     private static IEnumerable<string> Needed(ProcedureOutcome outcome) => outcome.Strip!.Actions
         .Concat(outcome.Refit!.Actions)
-        .SelectMany(action => action.Needs.Select(met => met.Need).OfType<EnergyIsolated>().Where(need => need.Energy != action.Target))
-        .Select(need => need.Energy.Name)
+        .SelectMany(action => action.Needs.Select(met => met.Need).Where(need => need is (EnergyIsolated or EnergyProvedDead) && need.Item != action.Target))
+        .Select(need => need.Item.Name)
         .Concat(outcome.Procedure.Goals.Where(goal => goal.Verb == Verb.Isolate).Select(goal => goal.Target.Name));
 
     private static SourceSpan LineOf(Step step) => step.Calls.IsEmpty ? step.Source : step.Calls[0];

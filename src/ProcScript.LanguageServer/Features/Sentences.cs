@@ -90,7 +90,7 @@ internal static class Sentences
         new("power", "the energies that are live meanwhile"),
         .. Readings,
         new("while", "what is still open meanwhile", "while ${1:item} open because \"${2:why}\""),
-        .. Alerts,
+        .. AlertSentences.BothWays,
     ];
 
     /// <summary>The ways to begin in a block.</summary>

@@ -1,5 +1,6 @@
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Tests.Plans;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
