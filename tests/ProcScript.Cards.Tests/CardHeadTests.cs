@@ -30,7 +30,7 @@ public sealed partial class CardHeadTests
         {
             foreach (var energy in energies)
             {
-                var turns = Steps(card).Where(step => Word(step, "itemTitle") == energy && Word(step, "verb") is ("isolate" or "restore")).ToList();
+                var turns = Steps(card).Where(step => Word(step, "itemTitle") == energy && Word(step, "verb") is ("isolate" or "restore" or "verify")).ToList();
                 var on = turns.Count == 0 ? "" : $" On this card it {string.Join(", ", turns.Select(Turn))}.";
                 if (Steps(card).Any() || Word(card, "title") != "Work")
                 {
@@ -39,7 +39,7 @@ public sealed partial class CardHeadTests
 
                 if (turns.Count > 0)
                 {
-                    standing[energy] = $"{(Word(turns[^1], "verb") == "isolate" ? "ISOLATED" : "LIVE")}@{turns[^1].GetProperty("number").GetInt32()}";
+                    standing[energy] = $"{Standing(turns[^1])}@{turns[^1].GetProperty("number").GetInt32()}";
                 }
             }
         }
@@ -57,7 +57,7 @@ public sealed partial class CardHeadTests
             var title = card.QuerySelector("h2")!.TextContent;
             var back = card.QuerySelectorAll(".return h3").Select(head => head.TextContent["Return to service: ".Length..]).ToList();
             Assert.NotEqual("Make safe", title);
-            Assert.Equal(back.Count > 0, title.StartsWith("Return to service: ", StringComparison.Ordinal) || title.Contains("back on", StringComparison.Ordinal));
+            Assert.Equal(back.Count > 0, title.StartsWith("Return to service: ", StringComparison.Ordinal) || title.Contains("back on", StringComparison.Ordinal) || title.Contains("on for a test", StringComparison.Ordinal));
             Assert.All(back, energy => Assert.Contains(energy, title, StringComparison.Ordinal));
         }
     }
@@ -145,13 +145,29 @@ public sealed partial class CardHeadTests
 
     private static string Word(JsonElement element, string name) => element.GetProperty(name).GetString()!;
 
-    private static string Turn(JsonElement step) => $"{(Word(step, "verb") == "isolate" ? "is isolated" : "comes back")} at step {step.GetProperty("number").GetInt32()}";
+    private static string Standing(JsonElement step) => Word(step, "verb") == "restore" ? "LIVE" : IsProof(step) ? "ISOLATED" : "ISOLATED, NOT PROVED DEAD";
+
+    private static string Turn(JsonElement step)
+    {
+        var turn = Word(step, "verb") switch
+        {
+            "restore" => "comes back",
+            "verify" => "is proved dead",
+            _ when IsProof(step) => "is isolated",
+            _ => "is isolated, but not yet proved dead,",
+        };
+        return $"{turn} at step {step.GetProperty("number").GetInt32()}";
+    }
+
+    /// <summary>Whether the step has a reading to take or something to try: what is isolated without is proved by a step of its own.</summary>
+    private static bool IsProof(JsonElement step) =>
+        step.GetProperty("reading").ValueKind != JsonValueKind.Null || step.GetProperty("checks").GetArrayLength() > 0;
 
     private static string Said(IElement element) => Blanks().Replace(element.TextContent, " ").Trim();
 
     [GeneratedRegex(@"\s+")]
     private static partial Regex Blanks();
 
-    [GeneratedRegex(@"^- \*\*(LIVE|ISOLATED)\*\*: (.*)$", RegexOptions.Multiline)]
+    [GeneratedRegex(@"^- \*\*(LIVE|ISOLATED|ISOLATED, NOT PROVED DEAD)\*\*: (.*)$", RegexOptions.Multiline)]
     private static partial Regex EnergyLine();
 }

@@ -110,7 +110,7 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
         Assert.Contains("Voltage: 230 V ac\n\nIsolate: Pull the plug.\n\nVerify: Measure. (≤ 5 V)\n\nVerify at: ", told, StringComparison.Ordinal);
         Assert.DoesNotContain("Not yet within reach", told, StringComparison.Ordinal);
         Assert.Contains("Before this step: isolated, not proved to be off", await HoverAsync("verify mai"), StringComparison.Ordinal);
-        Assert.Contains("mains: 230 V mains, isolated, not proved to be off", (await ItemsAsync(_job, "    remove wheel\n", "verify |", "    ")).Select(Told));
+        Assert.Contains("mains: 24 V supply, isolated, not proved to be off", (await ItemsAsync(_job, "    remove wheel\n", "verify |", "    ")).Select(Told));
     }
 
     [Theory]

@@ -55,7 +55,7 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
             var isTest = Array.Exists(actions, action => action.Origin is TestStep);
             var service = isTest || stage == CloseOut ? null : RefitTitles.Service(actions);
             var title = service ?? (stage.Equals(MakeSafe, StringComparison.OrdinalIgnoreCase) ? MakeReady : stage);
-            titles.Add((used.Add(title) ? title : $"{title}, continued") + (isTest || service is not null ? "" : RefitTitles.Addition(actions)));
+            titles.Add((used.Add(title) ? title : $"{title}, continued") + (service is null ? RefitTitles.Addition(actions) : ""));
         }
 
         return titles.ToImmutable();
@@ -77,7 +77,7 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
 
     /// <summary>The title of the card that an action makes for itself: a test has its own. Null where it stays where it falls.</summary>
     private static string? TitleOf(PerformedAction action, Dictionary<int, string> stageOf) => action.Origin is TestStep test
-        ? $"Test under power: {test.Rule.Title}"
+        ? $"Test: {test.Rule.Title}"
         : Undone(action) is { } undone ? stageOf[undone.Number] : null;
 
     /// <summary>The title of the first card, where the refit begins with a check.</summary>
