@@ -1,5 +1,7 @@
 using ProcScript.Analysis;
 using ProcScript.Analysis.Plans;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.Cards.Tests.Samples;
@@ -7,14 +9,32 @@ namespace ProcScript.Cards.Tests.Samples;
 /// <summary>The plans of the demo library, one a job.</summary>
 internal static class DemoLibrary
 {
-    private static readonly Lazy<IReadOnlyDictionary<string, Plan>> AllPlans = new(() => LibraryCheck.Run(new Folder()).Procedures
-        .Select(report => report.CreatePlan())
-        .OfType<Plan>()
-        .GroupBy(plan => plan.Job, StringComparer.Ordinal)
-        .ToDictionary(plans => plans.Key, plans => plans.First(), StringComparer.Ordinal));
+    private static readonly Lazy<Dictionary<string, (Procedure Procedure, Plan Plan)>> All = new(() => LibraryCheck.Run(new Folder()).Procedures
+        .Where(report => report.IsProven)
+        .GroupBy(report => report.Procedure.Job, StringComparer.Ordinal)
+        .ToDictionary(reports => reports.Key, reports => (reports.First().Procedure, reports.First().CreatePlan()!), StringComparer.Ordinal));
+
+    private static readonly Lazy<IReadOnlyDictionary<string, Plan>> AllPlans =
+        new(() => All.Value.ToDictionary(one => one.Key, one => one.Value.Plan, StringComparer.Ordinal));
 
     /// <summary>The plans by their jobs.</summary>
     public static IReadOnlyDictionary<string, Plan> Plans => AllPlans.Value;
+
+    /// <summary>The machine that a job is done on, as its sources say it.</summary>
+    public static Machine MachineOf(string job) => All.Value[job].Procedure.Machine;
+
+    /// <summary>What a job does not put back.</summary>
+    public static IEnumerable<MachineItem> Discarded(string job) => All.Value[job].Procedure.Stages.SelectMany(stage => stage.Steps)
+        .Concat(All.Value[job].Procedure.Work)
+        .Where(step => step.Verb == Verb.Discard)
+        .Select(step => step.Target!);
+
+    /// <summary>The parts that an author lets stay open when an energy comes back.</summary>
+    public static IEnumerable<(Energy Energy, Part Part)> MayBeOpen(string job) =>
+        from rule in All.Value[job].Procedure.Rules.OfType<OpenRule>()
+        from open in rule.Open
+        where open.Item is Part
+        select ((Energy)rule.Action.Target, (Part)open.Item);
 
     private sealed class Folder : ISourceStore
     {
