@@ -110,6 +110,31 @@ public sealed class PowerTests
             "refit { test \"T\" { power e  check \"It runs.\" } }").Findings));
 
     [Fact]
+    public void Power_waits_for_the_fluid_that_it_drives() => Assert.Equal(
+        ["connect hoses", "fill oil", "fit lid", "engage lid_pins", "restore e"],
+        Checked.Stage(
+            $$"""
+            {{Energy}}
+            fluid oil "oil" { charge 2 ± 0.1 L  empty "Drain."  fill "Fill." }
+            part lid "lid" { held by 2 pin as lid_pins }
+            part p "p" { piped by 1 hose as hoses { on e  carries oil } }
+            """,
+            "isolate e release lid_pins remove lid empty oil disconnect hoses",
+            "refit { check \"No leak.\" after fill oil }").Refit.Where(line => line != "check No leak."));
+
+    [Fact]
+    public void Power_does_not_wait_for_a_fluid_that_comes_only_with_it() => Assert.Equal(
+        ["connect hoses", "restore e", "fill water"],
+        Checked.Stage(
+            $$"""
+            {{Energy}}
+            fluid water "water" { charge 2 ± 0.1 L  strip needs e isolated  refit needs e live  empty "Drain."  fill "Open the cock." }
+            part p "p" { piped by 1 hose as hoses { on e  carries water } }
+            """,
+            "isolate e empty water disconnect hoses",
+            "refit { check \"No leak.\" after fill water }").Refit.Where(line => line != "check No leak."));
+
+    [Fact]
     public void A_loosened_joint_wants_its_fluid_out() => Assert.Contains(
         "PRC3005",
         Checked.Stage(

@@ -25,6 +25,18 @@ internal sealed class Guards
     public ImmutableArray<MachineItem> ExposedBy(Energy energy) => _exposed[energy.Index];
 
     /// <summary>
+    /// The fluids that an energy drives, since joints on it carry them: a pump that starts without its fluid is ruined, and spits. Not those that
+    /// can only be filled while the energy is live, at once or by a control that moves only then.
+    /// </summary>
+    public static IEnumerable<Fluid> DrivenBy(Energy energy, IEnumerable<MachineItem> exposed) =>
+        from fluid in exposed.OfType<Joint>().Where(joint => joint.On == energy).Select(joint => joint.Carries).OfType<Fluid>().Distinct()
+        where !WantsLive(fluid, energy) && !fluid.Conditions.Any(condition => condition.Item is Control control && WantsLive(control, energy))
+        select fluid;
+
+    private static bool WantsLive(MachineItem item, Energy energy) =>
+        item.Conditions.Any(condition => condition.Item == energy && condition is { State: NeededState.Live, Phase: not NeedsPhase.Strip });
+
+    /// <summary>
     /// The parts and covers that hide or guard what an energy can reach, those behind which these are hidden among them. What is in the way
     /// of the energy's own isolating device has to be off for it to come back, and is no guard of it.
     /// </summary>

@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Machines;
 using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Needs;
@@ -9,10 +10,17 @@ namespace ProcScript.Analysis.Needs;
 /// </summary>
 internal static class PowerNeeds
 {
-    /// <summary>Every joint on the energy, and every joint and part that needs it isolated, is whole.</summary>
+    /// <summary>Every joint on the energy, and every joint and part that needs it isolated, is whole; what it drives is in.</summary>
     public static void AllOnItClosed(ActionRequest request, NeedCollector collector)
     {
-        foreach (var item in collector.Facts.Guards.ExposedBy((Energy)request.Target!))
+        var energy = (Energy)request.Target!;
+        var exposed = collector.Facts.Guards.ExposedBy(energy);
+        foreach (var fluid in Guards.DrivenBy(energy, exposed))
+        {
+            collector.Add(new FluidFull(fluid));
+        }
+
+        foreach (var item in exposed)
         {
             if (request.Open.Contains(item))
             {

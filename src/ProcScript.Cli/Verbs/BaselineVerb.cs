@@ -29,7 +29,7 @@ internal static class BaselineVerb
 
         if (update.Errors > 0)
         {
-            around.Output.WriteLine($"{Counted.Of(update.Errors, "error")} left out: an error is never in a baseline, it has to be mended");
+            around.Output.WriteLine($"{Counted.Of(update.Errors, "error")} left out: an error is never in a baseline, it has to be fixed");
         }
 
         return update.Refused == 0 && update.Errors == 0 ? ExitCode.Clean : ExitCode.Findings;

@@ -57,7 +57,6 @@ internal static class FaultKinds
         new("PRC4008", Check, "    check \"No leak at the unions.\" after remove module_#"),
         new("PRC5081", Undo, "    undo module_bolts_#", "    set lift to up") { At = 1 },
         new("PRC7001", Undo, "    undo module_bolts_#", "    // proc: allow PRC3006", "    undo module_bolts_#") { At = 1 },
-        new("PRC7002", Undo, "    // proc: allow PRC3006 because \"They turn with it.\"", "    undo module_bolts_#"),
         new("PRC7003", Undo, "    // proc: allow PRC9006 because \"They turn with it.\"", "    undo module_bolts_#"),
         new(
             "PRC7004",

@@ -87,7 +87,7 @@ public sealed class BaselineVerbTests : IDisposable
         var run = await CheckAsync();
 
         Assert.Equal(
-            new CliRun(ExitCode.Findings, "wrote baseline.json: 3 findings\n1 error left out: an error is never in a baseline, it has to be mended\n", ""), written);
+            new CliRun(ExitCode.Findings, "wrote baseline.json: 3 findings\n1 error left out: an error is never in a baseline, it has to be fixed\n", ""), written);
         Assert.Equal(ExitCode.Findings, again.Code);
         Assert.Equal(ExitCode.Findings, run.Code);
         Assert.StartsWith("error PRC3001 ", run.Output, StringComparison.Ordinal);

@@ -24,7 +24,7 @@ public sealed class SafetyStepLost : Rule
             connector plug_3 "3-way connector"
 
             machine oven "Oven" {
-              energy mains "230 V mains" {
+              energy mains "24 V supply" {
                 isolate "Pull the mains plug."
                 // It was 5 min.
                 wait    10 s
@@ -46,7 +46,7 @@ public sealed class SafetyStepLost : Rule
             connector plug_3 "3-way connector"
 
             machine oven "Oven" {
-              energy mains "230 V mains" {
+              energy mains "24 V supply" {
                 isolate "Pull the mains plug."
                 wait    5 min
                 verify  "The lamp stays dark."

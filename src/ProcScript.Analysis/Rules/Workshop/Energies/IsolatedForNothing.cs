@@ -24,7 +24,7 @@ public sealed class IsolatedForNothing : FamilyRule
             connector plug_3 "3-way connector"
 
             machine oven "Oven" {
-              energy mains "230 V mains" {
+              energy mains "24 V supply" {
                 isolate "Pull the mains plug."
                 verify  "The lamp stays dark."
                 restore "Put the mains plug in."
@@ -45,7 +45,7 @@ public sealed class IsolatedForNothing : FamilyRule
             connector plug_3 "3-way connector"
 
             machine oven "Oven" {
-              energy mains "230 V mains" {
+              energy mains "24 V supply" {
                 isolate "Pull the mains plug."
                 verify  "The lamp stays dark."
                 restore "Put the mains plug in."

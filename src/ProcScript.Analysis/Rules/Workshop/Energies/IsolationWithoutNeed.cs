@@ -23,7 +23,7 @@ public sealed class IsolationWithoutNeed : FamilyRule
             clip pin "push pin"
 
             machine fan "Fan" {
-              energy mains "230 V mains" {
+              energy mains "24 V supply" {
                 isolate "Pull the mains plug."
                 verify  "The lamp stays dark."
                 restore "Put the mains plug in."
@@ -44,7 +44,7 @@ public sealed class IsolationWithoutNeed : FamilyRule
             clip pin "push pin"
 
             machine fan "Fan" {
-              energy mains "230 V mains" {
+              energy mains "24 V supply" {
                 isolate "Pull the mains plug."
                 verify  "The lamp stays dark."
                 restore "Put the mains plug in."

@@ -37,8 +37,8 @@ public sealed class PostsOutOfOrder : OutcomeRule
               energy starter "12 V starter battery" { isolate "Open the main switch."  verify "The horn is silent."  restore "Close the main switch." }
               part tray "battery tray"
               part battery "battery" {
-                wired by 1 post as positive_clamp { to tray  on starter }
-                wired by 1 post as negative_clamp { to tray  on starter }
+                wired by 1 post as positive_clamp { at "right post"  to tray  on starter }
+                wired by 1 post as negative_clamp { at "left post"  to tray  on starter }
               }
             }
 
@@ -58,8 +58,8 @@ public sealed class PostsOutOfOrder : OutcomeRule
               energy starter "12 V starter battery" { isolate "Open the main switch."  verify "The horn is silent."  restore "Close the main switch." }
               part tray "battery tray"
               part battery "battery" {
-                wired by 1 post as positive_clamp { to tray  on starter }
-                wired by 1 post as negative_clamp { to tray  on starter }
+                wired by 1 post as positive_clamp { at "right post"  to tray  on starter }
+                wired by 1 post as negative_clamp { at "left post"  to tray  on starter }
               }
             }
 
