@@ -284,14 +284,26 @@ internal sealed class StripRunner
     {
         if (request is { Verb: Verb.Isolate, Target: Energy isolated, Value: (int)EnergyState.Unproved })
         {
-            var there = _collector.On(_state);
-            there.AllMetOf(request, Verification.Reached);
-            _unproved[isolated] = new NeverProved(step, isolated, [.. there.Last.Where(need => !there.IsMet(need))]);
+            _unproved[isolated] = new NeverProved(step, isolated, OutOfReach(isolated));
         }
         else if (request is { Verb: Verb.Verify, Target: Energy proved })
         {
             _unproved.Remove(proved);
         }
+    }
+
+    private NotProved WithReasons(NotProved early) => early with
+    {
+        LackedThen = _unproved.TryGetValue(early.Energy, out var never) ? never.Lacking : [],
+        LackingNow = OutOfReach(early.Energy),
+    };
+
+    /// <summary>What keeps people from the place where an energy is proved to be off.</summary>
+    private ImmutableArray<Need> OutOfReach(Energy energy)
+    {
+        var there = _collector.On(_state);
+        there.AllMetOf(new ActionRequest(Verb.Verify, energy), Verification.Reached);
+        return [.. there.Last.Where(need => !there.IsMet(need))];
     }
 
     /// <summary>Judges the needs of an action and assumes those that are not met. False where there is nothing to do.</summary>
@@ -308,7 +320,7 @@ internal sealed class StripRunner
 
         _isSound = false;
         var told = unmet.Where(need => !_assumed.Contains(need.Variable) && !_facts.Freedom.IsStuck(need));
-        _failures.AddRange(_sorting.Sort(step, request, [.. told]));
+        _failures.AddRange(_sorting.Sort(step, request, [.. told]).Select(failure => failure is NotProved early ? WithReasons(early) : failure));
         if (unmet.FirstOrDefault(need => FailureSorting.IsOwn(need, request)) is { } own)
         {
             return own is PartOut or JointOff || (own is JointAttached { Joint: var joint } && _state.Attached(joint) > 0);

@@ -86,12 +86,14 @@ public sealed class NotProvedDead : StripFailureRule<NotProved>
             $"{ItemPhrases.The(failure.Energy)} is isolated and not proved to be off when {ItemPhrases.Doing(failure.Step.Verb, failure.Target)}",
             $"nobody has proved yet that {ItemPhrases.The(failure.Energy)} is off",
             [
-                .. failure.Isolated is { } isolated ? [new LabeledSpan(isolated.VerbSpan, "isolated here, where nobody can get at the place of the proof")] : Array.Empty<LabeledSpan>(),
+                .. failure.Isolated is { } isolated ? [new LabeledSpan(isolated.VerbSpan, $"isolated here, where nobody can prove it: {ItemPhrases.List(failure.LackedThen.Select(NeedPhrases.IsNot))}")] : Array.Empty<LabeledSpan>(),
                 new LabeledSpan(failure.Energy.VerifyAt!.Declared, "says where it is proved"),
             ]) with
         {
-            Help = $"write `verify {failure.Energy.Name}` once the place can be got at, before anything on it is touched",
-            Fixes = [.. StepEdits.InsertBefore(run, failure.Step, [verify])],
+            Help = failure.LackingNow.IsEmpty
+                ? $"write `verify {failure.Energy.Name}` here, before anything on it is touched"
+                : $"prove it while {ItemPhrases.List(failure.LackingNow.Select(NeedPhrases.Is))}, or say another place of the proof",
+            Fixes = failure.LackingNow.IsEmpty ? [.. StepEdits.InsertBefore(run, failure.Step, [verify])] : [],
         };
     }
 }

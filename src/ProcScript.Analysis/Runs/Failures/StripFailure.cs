@@ -44,7 +44,14 @@ public sealed record StillLive(Step Step, Joint Joint, Energy Energy) : StripFai
 /// <param name="Target">The joint.</param>
 /// <param name="Energy">The energy.</param>
 /// <param name="Isolated">The step that isolated it; null where none did.</param>
-public sealed record NotProved(Step Step, MachineItem Target, Energy Energy, Step? Isolated) : StripFailure(Step);
+public sealed record NotProved(Step Step, MachineItem Target, Energy Energy, Step? Isolated) : StripFailure(Step)
+{
+    /// <summary>What kept people from the place of the proof when it was isolated.</summary>
+    public ImmutableArray<Need> LackedThen { get; init; } = [];
+
+    /// <summary>What keeps them from it now; nothing where it could be proved right before the step.</summary>
+    public ImmutableArray<Need> LackingNow { get; init; } = [];
+}
 
 /// <summary>An energy is isolated where nobody can prove that it is off, and no later step does.</summary>
 /// <param name="Step">The step that isolates it.</param>
