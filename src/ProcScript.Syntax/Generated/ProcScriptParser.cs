@@ -78,14 +78,15 @@ internal partial class ProcScriptParser : Parser {
 		RULE_furtherParameter = 34, RULE_firstValues = 35, RULE_procedureBlock = 36, 
 		RULE_procedureItem = 37, RULE_goal = 38, RULE_stage = 39, RULE_doCall = 40, 
 		RULE_workBlock = 41, RULE_eachItems = 42, RULE_whenItems = 43, RULE_stepBlock = 44, 
-		RULE_step = 45, RULE_alert = 46, RULE_oneWayAlert = 47, RULE_eachSteps = 48, 
-		RULE_whenSteps = 49, RULE_action = 50, RULE_amount = 51, RULE_verb = 52, 
-		RULE_textAction = 53, RULE_needsClause = 54, RULE_background = 55, RULE_discard = 56, 
-		RULE_refitRules = 57, RULE_ruleBlock = 58, RULE_refitRule = 59, RULE_eachRules = 60, 
-		RULE_whenRules = 61, RULE_orderRule = 62, RULE_checkRule = 63, RULE_order = 64, 
-		RULE_text = 65, RULE_count = 66, RULE_quantity = 67, RULE_limit = 68, 
-		RULE_number = 69, RULE_unit = 70, RULE_unitName = 71, RULE_reference = 72, 
-		RULE_index = 73, RULE_name = 74, RULE_position = 75;
+		RULE_step = 45, RULE_alert = 46, RULE_refitAlert = 47, RULE_stripStep = 48, 
+		RULE_eachSteps = 49, RULE_whenSteps = 50, RULE_action = 51, RULE_deed = 52, 
+		RULE_amount = 53, RULE_verb = 54, RULE_actionVerb = 55, RULE_textAction = 56, 
+		RULE_needsClause = 57, RULE_background = 58, RULE_discard = 59, RULE_refitRules = 60, 
+		RULE_ruleBlock = 61, RULE_refitRule = 62, RULE_eachRules = 63, RULE_whenRules = 64, 
+		RULE_orderRule = 65, RULE_checkRule = 66, RULE_order = 67, RULE_text = 68, 
+		RULE_count = 69, RULE_quantity = 70, RULE_limit = 71, RULE_number = 72, 
+		RULE_unit = 73, RULE_unitName = 74, RULE_reference = 75, RULE_index = 76, 
+		RULE_name = 77, RULE_position = 78;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
@@ -95,11 +96,12 @@ internal partial class ProcScriptParser : Parser {
 		"asideClause", "eachMembers", "whenMembers", "values", "value", "test", 
 		"procedureDeclaration", "parameters", "parameter", "furtherParameter", 
 		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
-		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "oneWayAlert", 
-		"eachSteps", "whenSteps", "action", "amount", "verb", "textAction", "needsClause", 
-		"background", "discard", "refitRules", "ruleBlock", "refitRule", "eachRules", 
-		"whenRules", "orderRule", "checkRule", "order", "text", "count", "quantity", 
-		"limit", "number", "unit", "unitName", "reference", "index", "name", "position"
+		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "refitAlert", 
+		"stripStep", "eachSteps", "whenSteps", "action", "deed", "amount", "verb", 
+		"actionVerb", "textAction", "needsClause", "background", "discard", "refitRules", 
+		"ruleBlock", "refitRule", "eachRules", "whenRules", "orderRule", "checkRule", 
+		"order", "text", "count", "quantity", "limit", "number", "unit", "unitName", 
+		"reference", "index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -225,17 +227,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 158;
+			State = 164;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 156;
+				State = 162;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 152;
+					State = 158;
 					useDirective();
 					}
 					break;
@@ -247,19 +249,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 153;
+					State = 159;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 154;
+					State = 160;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 155;
+					State = 161;
 					procedureDeclaration();
 					}
 					break;
@@ -267,11 +269,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 160;
+				State = 166;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 161;
+			State = 167;
 			Match(Eof);
 			}
 		}
@@ -305,9 +307,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 163;
+			State = 169;
 			Match(USE);
-			State = 164;
+			State = 170;
 			text();
 			}
 		}
@@ -354,7 +356,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 166;
+			State = 172;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -363,24 +365,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 167;
+			State = 173;
 			name();
-			State = 169;
+			State = 175;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 168;
+				State = 174;
 				text();
 				}
 			}
 
-			State = 172;
+			State = 178;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 171;
+				State = 177;
 				propertyBlock();
 				}
 			}
@@ -434,14 +436,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 174;
-			Match(LEFT_BRACE);
 			State = 180;
+			Match(LEFT_BRACE);
+			State = 186;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
-				State = 178;
+				State = 184;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -503,7 +505,7 @@ internal partial class ProcScriptParser : Parser {
 				case OILED:
 				case HOIST:
 					{
-					State = 175;
+					State = 181;
 					property();
 					}
 					break;
@@ -513,13 +515,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 176;
+					State = 182;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 177;
+					State = 183;
 					refitProperty();
 					}
 					break;
@@ -527,11 +529,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 182;
+				State = 188;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 183;
+			State = 189;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -780,7 +782,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 277;
+			State = 283;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -803,7 +805,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 185;
+				State = 191;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 1108372145307649L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -812,7 +814,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 186;
+				State = 192;
 				text();
 				}
 				break;
@@ -834,7 +836,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 187;
+				State = 193;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 4329327159409L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -843,7 +845,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 188;
+				State = 194;
 				quantity();
 				}
 				break;
@@ -851,39 +853,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 189;
-				Match(TORQUE);
-				State = 190;
-				quantity();
 				State = 195;
+				Match(TORQUE);
+				State = 196;
+				quantity();
+				State = 201;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 191;
+					State = 197;
 					Match(COMMA);
-					State = 192;
+					State = 198;
 					quantity();
 					}
 					}
-					State = 197;
+					State = 203;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 202;
+				State = 208;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 198;
+					State = 204;
 					Match(PLUS);
-					State = 199;
+					State = 205;
 					quantity();
 					}
 					}
-					State = 204;
+					State = 210;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -897,7 +899,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 205;
+				State = 211;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 4503599627374593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -906,21 +908,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 206;
+				State = 212;
 				reference();
-				State = 211;
+				State = 217;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 207;
+					State = 213;
 					Match(COMMA);
-					State = 208;
+					State = 214;
 					reference();
 					}
 					}
-					State = 213;
+					State = 219;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -930,25 +932,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 214;
+				State = 220;
 				Match(RENEW);
-				State = 215;
-				Match(WITH);
-				State = 216;
-				reference();
 				State = 221;
+				Match(WITH);
+				State = 222;
+				reference();
+				State = 227;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 217;
+					State = 223;
 					Match(COMMA);
-					State = 218;
+					State = 224;
 					reference();
 					}
 					}
-					State = 223;
+					State = 229;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -958,28 +960,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 224;
+				State = 230;
 				Match(PATTERN);
-				State = 229;
+				State = 235;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 225;
+					State = 231;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 226;
+					State = 232;
 					Match(LISTED);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 227;
+					State = 233;
 					Match(INSIDE);
-					State = 228;
+					State = 234;
 					Match(OUT);
 					}
 					break;
@@ -992,9 +994,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 231;
+				State = 237;
 				Match(GRIP);
-				State = 232;
+				State = 238;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 132)) & ~0x3f) == 0 && ((1L << (_la - 132)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1009,9 +1011,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 233;
+				State = 239;
 				Match(PEOPLE);
-				State = 234;
+				State = 240;
 				count();
 				}
 				break;
@@ -1019,9 +1021,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 235;
+				State = 241;
 				Match(THREAD);
-				State = 238;
+				State = 244;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1029,13 +1031,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 236;
+					State = 242;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 237;
+					State = 243;
 					Match(LOCKER);
 					}
 					break;
@@ -1048,9 +1050,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 240;
+				State = 246;
 				Match(GRADE);
-				State = 241;
+				State = 247;
 				gradeValue();
 				}
 				break;
@@ -1058,11 +1060,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SealsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 242;
+				State = 248;
 				Match(SEALS);
-				State = 243;
+				State = 249;
 				count();
-				State = 244;
+				State = 250;
 				reference();
 				}
 				break;
@@ -1070,13 +1072,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 246;
+				State = 252;
 				Match(USES);
-				State = 247;
+				State = 253;
 				quantity();
-				State = 248;
+				State = 254;
 				Match(OF);
-				State = 249;
+				State = 255;
 				reference();
 				}
 				break;
@@ -1084,11 +1086,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 251;
+				State = 257;
 				Match(WITH);
-				State = 252;
+				State = 258;
 				reference();
-				State = 253;
+				State = 259;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1097,16 +1099,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 254;
+				State = 260;
 				quantity();
-				State = 257;
+				State = 263;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 255;
+					State = 261;
 					Match(OF);
-					State = 256;
+					State = 262;
 					reference();
 					}
 				}
@@ -1117,9 +1119,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 259;
+				State = 265;
 				Match(SINGLE);
-				State = 260;
+				State = 266;
 				Match(USE);
 				}
 				break;
@@ -1129,7 +1131,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 261;
+				State = 267;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 105553116266497L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1144,18 +1146,18 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 262;
+				State = 268;
 				Match(VERIFY);
-				State = 263;
+				State = 269;
 				text();
-				State = 266;
+				State = 272;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 264;
+					State = 270;
 					Match(EXPECT);
-					State = 265;
+					State = 271;
 					limit();
 					}
 				}
@@ -1166,16 +1168,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 268;
+				State = 274;
 				Match(STRIP);
-				State = 272;
+				State = 278;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 269;
+					State = 275;
 					Match(NEEDS);
-					State = 270;
+					State = 276;
 					needs();
 					}
 					break;
@@ -1184,7 +1186,7 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 271;
+					State = 277;
 					alert();
 					}
 					break;
@@ -1197,9 +1199,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 274;
+				State = 280;
 				Match(NEEDS);
-				State = 275;
+				State = 281;
 				needs();
 				}
 				break;
@@ -1210,7 +1212,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 276;
+				State = 282;
 				alert();
 				}
 				break;
@@ -1280,16 +1282,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 294;
+			State = 300;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 279;
+				State = 285;
 				Match(AT);
-				State = 280;
+				State = 286;
 				text();
 				}
 				break;
@@ -1299,7 +1301,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 281;
+				State = 287;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1308,21 +1310,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 282;
+				State = 288;
 				reference();
-				State = 287;
+				State = 293;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 283;
+					State = 289;
 					Match(COMMA);
-					State = 284;
+					State = 290;
 					reference();
 					}
 					}
-					State = 289;
+					State = 295;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1332,14 +1334,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 290;
+				State = 296;
 				cover();
-				State = 292;
+				State = 298;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 291;
+					State = 297;
 					propertyBlock();
 					}
 				}
@@ -1388,17 +1390,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 296;
+			State = 302;
 			Match(COVERED);
-			State = 297;
+			State = 303;
 			Match(BY);
-			State = 298;
+			State = 304;
 			count();
-			State = 299;
+			State = 305;
 			name();
-			State = 300;
+			State = 306;
 			Match(AS);
-			State = 301;
+			State = 307;
 			reference();
 			}
 		}
@@ -1439,16 +1441,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 303;
+			State = 309;
 			Match(REFIT);
-			State = 308;
+			State = 314;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 304;
+				State = 310;
 				Match(NEEDS);
-				State = 305;
+				State = 311;
 				needs();
 				}
 				break;
@@ -1457,13 +1459,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 306;
+				State = 312;
 				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 307;
+				State = 313;
 				propertyBlock();
 				}
 				break;
@@ -1508,22 +1510,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 324;
+			State = 330;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 310;
+				State = 316;
 				Match(NAME);
-				State = 313;
+				State = 319;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 311;
+					State = 317;
 					Match(DOT);
-					State = 312;
+					State = 318;
 					Match(INTEGER);
 					}
 				}
@@ -1533,22 +1535,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 315;
-				Match(INTEGER);
-				State = 316;
-				Match(SLASH);
-				State = 317;
-				Match(INTEGER);
-				State = 318;
-				Match(MINUS);
-				State = 319;
-				Match(INTEGER);
 				State = 321;
+				Match(INTEGER);
+				State = 322;
+				Match(SLASH);
+				State = 323;
+				Match(INTEGER);
+				State = 324;
+				Match(MINUS);
+				State = 325;
+				Match(INTEGER);
+				State = 327;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 320;
+					State = 326;
 					Match(NAME);
 					}
 				}
@@ -1559,7 +1561,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 323;
+				State = 329;
 				text();
 				}
 				break;
@@ -1598,7 +1600,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 329;
+			State = 335;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1606,14 +1608,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 326;
+				State = 332;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 327;
+				State = 333;
 				Match(NAME);
 				}
 				break;
@@ -1621,7 +1623,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 328;
+				State = 334;
 				text();
 				}
 				break;
@@ -1666,21 +1668,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 331;
+			State = 337;
 			need();
-			State = 336;
+			State = 342;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 332;
+				State = 338;
 				Match(COMMA);
-				State = 333;
+				State = 339;
 				need();
 				}
 				}
-				State = 338;
+				State = 344;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1722,22 +1724,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 339;
+			State = 345;
 			reference();
-			State = 343;
+			State = 349;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,25,Context) ) {
 			case 1:
 				{
-				State = 340;
+				State = 346;
 				Match(AT);
-				State = 341;
+				State = 347;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 342;
+				State = 348;
 				needState();
 				}
 				break;
@@ -1781,7 +1783,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 345;
+			State = 351;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 105)) & ~0x3f) == 0 && ((1L << (_la - 105)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1829,21 +1831,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 347;
+			State = 353;
 			Match(MACHINE);
-			State = 348;
+			State = 354;
 			name();
-			State = 350;
+			State = 356;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 349;
+				State = 355;
 				text();
 				}
 			}
 
-			State = 352;
+			State = 358;
 			memberBlock();
 			}
 		}
@@ -1882,23 +1884,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 354;
+			State = 360;
 			Match(LEFT_BRACE);
-			State = 358;
+			State = 364;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
 				{
-				State = 355;
+				State = 361;
 				member();
 				}
 				}
-				State = 360;
+				State = 366;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 361;
+			State = 367;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -1959,41 +1961,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 374;
+			State = 380;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 363;
+				State = 369;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 364;
+				State = 370;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 365;
+				State = 371;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 366;
+				State = 372;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 367;
+				State = 373;
 				partDeclaration();
 				}
 				break;
@@ -2002,28 +2004,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 368;
+				State = 374;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 369;
+				State = 375;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 370;
+				State = 376;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 371;
+				State = 377;
 				whenMembers();
 				}
 				break;
@@ -2087,14 +2089,14 @@ internal partial class ProcScriptParser : Parser {
 			case HOIST:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 372;
+				State = 378;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 373;
+				State = 379;
 				refitProperty();
 				}
 				break;
@@ -2136,16 +2138,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 376;
+			State = 382;
 			Match(OPTION);
-			State = 377;
+			State = 383;
 			name();
-			State = 379;
+			State = 385;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 378;
+				State = 384;
 				text();
 				}
 			}
@@ -2189,26 +2191,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 381;
+			State = 387;
 			Match(ENERGY);
-			State = 382;
+			State = 388;
 			reference();
-			State = 384;
+			State = 390;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 383;
+				State = 389;
 				text();
 				}
 			}
 
-			State = 387;
+			State = 393;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 386;
+				State = 392;
 				propertyBlock();
 				}
 			}
@@ -2252,26 +2254,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 389;
+			State = 395;
 			Match(FLUID);
-			State = 390;
+			State = 396;
 			reference();
-			State = 392;
+			State = 398;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 391;
+				State = 397;
 				text();
 				}
 			}
 
-			State = 395;
+			State = 401;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 394;
+				State = 400;
 				propertyBlock();
 				}
 			}
@@ -2315,21 +2317,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 397;
+			State = 403;
 			Match(CONTROL);
-			State = 398;
+			State = 404;
 			reference();
-			State = 400;
+			State = 406;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 399;
+				State = 405;
 				text();
 				}
 			}
 
-			State = 402;
+			State = 408;
 			controlBlock();
 			}
 		}
@@ -2390,40 +2392,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 404;
+			State = 410;
 			Match(LEFT_BRACE);
-			State = 413;
+			State = 419;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,36,Context) ) {
 			case 1:
 				{
-				State = 405;
+				State = 411;
 				position();
-				State = 410;
+				State = 416;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 406;
+					State = 412;
 					Match(COMMA);
-					State = 407;
+					State = 413;
 					position();
 					}
 					}
-					State = 412;
+					State = 418;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 420;
+			State = 426;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
-				State = 418;
+				State = 424;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2485,7 +2487,7 @@ internal partial class ProcScriptParser : Parser {
 				case OILED:
 				case HOIST:
 					{
-					State = 415;
+					State = 421;
 					property();
 					}
 					break;
@@ -2495,13 +2497,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 416;
+					State = 422;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 417;
+					State = 423;
 					refitProperty();
 					}
 					break;
@@ -2509,11 +2511,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 422;
+				State = 428;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 423;
+			State = 429;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2554,26 +2556,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 425;
+			State = 431;
 			Match(PART);
-			State = 426;
+			State = 432;
 			reference();
-			State = 428;
+			State = 434;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 427;
+				State = 433;
 				text();
 				}
 			}
 
-			State = 431;
+			State = 437;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 430;
+				State = 436;
 				memberBlock();
 				}
 			}
@@ -2636,7 +2638,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 433;
+			State = 439;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2645,46 +2647,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 434;
+			State = 440;
 			Match(BY);
-			State = 435;
+			State = 441;
 			count();
-			State = 436;
-			name();
-			State = 437;
-			Match(AS);
-			State = 438;
-			reference();
 			State = 442;
+			name();
+			State = 443;
+			Match(AS);
+			State = 444;
+			reference();
+			State = 448;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 439;
+				State = 445;
 				inlineClause();
 				}
 				}
-				State = 444;
+				State = 450;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 451;
+			State = 457;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 446;
+				State = 452;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 445;
+					State = 451;
 					inlineCover();
 					}
 					}
-					State = 448;
+					State = 454;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2692,7 +2694,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 450;
+				State = 456;
 				propertyBlock();
 				}
 				break;
@@ -2812,28 +2814,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 453;
+			State = 459;
 			cover();
-			State = 457;
+			State = 463;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 454;
+				State = 460;
 				inlineClause();
 				}
 				}
-				State = 459;
+				State = 465;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 461;
+			State = 467;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 460;
+				State = 466;
 				propertyBlock();
 				}
 			}
@@ -2886,16 +2888,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 467;
+			State = 473;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 463;
+				State = 469;
 				Match(AT);
-				State = 464;
+				State = 470;
 				text();
 				}
 				break;
@@ -2905,7 +2907,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 465;
+				State = 471;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2914,7 +2916,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 466;
+				State = 472;
 				reference();
 				}
 				break;
@@ -2953,14 +2955,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 469;
+			State = 475;
 			Match(ASIDE);
-			State = 471;
+			State = 477;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 470;
+				State = 476;
 				text();
 				}
 			}
@@ -3004,15 +3006,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 473;
+			State = 479;
 			Match(EACH);
-			State = 474;
+			State = 480;
 			name();
-			State = 475;
+			State = 481;
 			Match(IN);
-			State = 476;
+			State = 482;
 			@values();
-			State = 477;
+			State = 483;
 			memberBlock();
 			}
 		}
@@ -3049,11 +3051,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 479;
+			State = 485;
 			Match(WHEN);
-			State = 480;
+			State = 486;
 			test();
-			State = 481;
+			State = 487;
 			memberBlock();
 			}
 		}
@@ -3097,38 +3099,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_values);
 		int _la;
 		try {
-			State = 494;
+			State = 500;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,49,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 483;
+				State = 489;
 				Match(INTEGER);
-				State = 484;
+				State = 490;
 				Match(RANGE);
-				State = 485;
+				State = 491;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 486;
+				State = 492;
 				value();
-				State = 491;
+				State = 497;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 487;
+					State = 493;
 					Match(COMMA);
-					State = 488;
+					State = 494;
 					value();
 					}
 					}
-					State = 493;
+					State = 499;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3164,7 +3166,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 498;
+			State = 504;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3243,14 +3245,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 496;
+				State = 502;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 497;
+				State = 503;
 				Match(INTEGER);
 				}
 				break;
@@ -3291,15 +3293,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 510;
+			State = 516;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 500;
+				State = 506;
 				Match(NOT);
-				State = 501;
+				State = 507;
 				name();
 				}
 				break;
@@ -3379,26 +3381,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 502;
-				name();
 				State = 508;
+				name();
+				State = 514;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 503;
+					State = 509;
 					Match(IS);
-					State = 505;
+					State = 511;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 504;
+						State = 510;
 						Match(NOT);
 						}
 					}
 
-					State = 507;
+					State = 513;
 					value();
 					}
 				}
@@ -3453,35 +3455,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 512;
+			State = 518;
 			Match(PROCEDURE);
-			State = 513;
+			State = 519;
 			name();
-			State = 515;
+			State = 521;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 514;
+				State = 520;
 				parameters();
 				}
 			}
 
-			State = 518;
+			State = 524;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 517;
+				State = 523;
 				text();
 				}
 			}
 
-			State = 520;
+			State = 526;
 			Match(ON);
-			State = 521;
+			State = 527;
 			name();
-			State = 522;
+			State = 528;
 			procedureBlock();
 			}
 		}
@@ -3527,27 +3529,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 524;
-			Match(LEFT_PAREN);
-			State = 525;
-			parameter();
 			State = 530;
+			Match(LEFT_PAREN);
+			State = 531;
+			parameter();
+			State = 536;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 526;
+				State = 532;
 				Match(COMMA);
-				State = 527;
+				State = 533;
 				furtherParameter();
 				}
 				}
-				State = 532;
+				State = 538;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 533;
+			State = 539;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3584,11 +3586,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 535;
+			State = 541;
 			name();
-			State = 536;
+			State = 542;
 			Match(IN);
-			State = 537;
+			State = 543;
 			firstValues();
 			}
 		}
@@ -3625,13 +3627,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 545;
+			State = 551;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 539;
+				State = 545;
 				Match(INTEGER);
 				}
 				break;
@@ -3711,16 +3713,16 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 540;
+				State = 546;
 				name();
-				State = 543;
+				State = 549;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 541;
+					State = 547;
 					Match(IN);
-					State = 542;
+					State = 548;
 					firstValues();
 					}
 				}
@@ -3764,7 +3766,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 70, RULE_firstValues);
 		int _la;
 		try {
-			State = 553;
+			State = 559;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3843,23 +3845,23 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 547;
+				State = 553;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 548;
+				State = 554;
 				Match(INTEGER);
-				State = 551;
+				State = 557;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 549;
+					State = 555;
 					Match(RANGE);
-					State = 550;
+					State = 556;
 					Match(INTEGER);
 					}
 				}
@@ -3905,23 +3907,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 555;
+			State = 561;
 			Match(LEFT_BRACE);
-			State = 559;
+			State = 565;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || _la==OILED || _la==HOIST) {
 				{
 				{
-				State = 556;
+				State = 562;
 				procedureItem();
 				}
 				}
-				State = 561;
+				State = 567;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 562;
+			State = 568;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3973,55 +3975,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 74, RULE_procedureItem);
 		try {
-			State = 572;
+			State = 578;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 564;
+				State = 570;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 565;
+				State = 571;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 566;
+				State = 572;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 567;
+				State = 573;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 568;
+				State = 574;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 569;
+				State = 575;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 570;
+				State = 576;
 				whenItems();
 				}
 				break;
@@ -4085,7 +4087,7 @@ internal partial class ProcScriptParser : Parser {
 			case HOIST:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 571;
+				State = 577;
 				property();
 				}
 				break;
@@ -4126,11 +4128,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 574;
+			State = 580;
 			Match(GOAL);
-			State = 575;
+			State = 581;
 			verb();
-			State = 576;
+			State = 582;
 			reference();
 			}
 		}
@@ -4167,11 +4169,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 578;
+			State = 584;
 			Match(STAGE);
-			State = 579;
+			State = 585;
 			text();
-			State = 580;
+			State = 586;
 			stepBlock();
 			}
 		}
@@ -4218,44 +4220,44 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 582;
+			State = 588;
 			Match(DO);
-			State = 583;
+			State = 589;
 			name();
-			State = 596;
+			State = 602;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 584;
+				State = 590;
 				Match(LEFT_PAREN);
-				State = 593;
+				State = 599;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 12582913L) != 0)) {
 					{
-					State = 585;
+					State = 591;
 					value();
-					State = 590;
+					State = 596;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 586;
+						State = 592;
 						Match(COMMA);
-						State = 587;
+						State = 593;
 						value();
 						}
 						}
-						State = 592;
+						State = 598;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 595;
+				State = 601;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4292,9 +4294,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 598;
+			State = 604;
 			Match(WORK);
-			State = 599;
+			State = 605;
 			stepBlock();
 			}
 		}
@@ -4335,15 +4337,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 601;
+			State = 607;
 			Match(EACH);
-			State = 602;
+			State = 608;
 			name();
-			State = 603;
+			State = 609;
 			Match(IN);
-			State = 604;
+			State = 610;
 			@values();
-			State = 605;
+			State = 611;
 			procedureBlock();
 			}
 		}
@@ -4380,11 +4382,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 607;
+			State = 613;
 			Match(WHEN);
-			State = 608;
+			State = 614;
 			test();
-			State = 609;
+			State = 615;
 			procedureBlock();
 			}
 		}
@@ -4423,23 +4425,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 611;
+			State = 617;
 			Match(LEFT_BRACE);
-			State = 615;
+			State = 621;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829279L) != 0)) {
 				{
 				{
-				State = 612;
+				State = 618;
 				step();
 				}
 				}
-				State = 617;
+				State = 623;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 618;
+			State = 624;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4458,8 +4460,11 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public OneWayAlertContext oneWayAlert() {
-			return GetRuleContext<OneWayAlertContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public RefitAlertContext refitAlert() {
+			return GetRuleContext<RefitAlertContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public StripStepContext stripStep() {
+			return GetRuleContext<StripStepContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ActionContext action() {
 			return GetRuleContext<ActionContext>(0);
@@ -4491,65 +4496,106 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 628;
+			State = 635;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,67,Context) ) {
-			case 1:
+			switch (TokenStream.LA(1)) {
+			case DANGER:
+			case WARNING:
+			case CAUTION:
+			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 620;
+				State = 626;
 				alert();
 				}
 				break;
-			case 2:
+			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 621;
-				oneWayAlert();
+				State = 627;
+				refitAlert();
 				}
 				break;
-			case 3:
+			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 622;
+				State = 628;
+				stripStep();
+				}
+				break;
+			case ASIDE:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+				EnterOuterAlt(_localctx, 4);
+				{
+				State = 629;
 				action();
 				}
 				break;
-			case 4:
-				EnterOuterAlt(_localctx, 4);
+			case MEASURE:
+			case TASK:
+			case CHECK:
+				EnterOuterAlt(_localctx, 5);
 				{
-				State = 623;
+				State = 630;
 				textAction();
 				}
 				break;
-			case 5:
-				EnterOuterAlt(_localctx, 5);
+			case DISCARD:
+				EnterOuterAlt(_localctx, 6);
 				{
-				State = 624;
+				State = 631;
 				discard();
 				}
 				break;
-			case 6:
-				EnterOuterAlt(_localctx, 6);
+			case DO:
+				EnterOuterAlt(_localctx, 7);
 				{
-				State = 625;
+				State = 632;
 				doCall();
 				}
 				break;
-			case 7:
-				EnterOuterAlt(_localctx, 7);
+			case EACH:
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 626;
+				State = 633;
 				eachSteps();
 				}
 				break;
-			case 8:
-				EnterOuterAlt(_localctx, 8);
+			case WHEN:
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 627;
+				State = 634;
 				whenSteps();
 				}
 				break;
+			default:
+				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -4586,7 +4632,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 630;
+			State = 637;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4595,7 +4641,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 631;
+			State = 638;
 			text();
 			}
 		}
@@ -4610,38 +4656,161 @@ internal partial class ProcScriptParser : Parser {
 		return _localctx;
 	}
 
-	internal partial class OneWayAlertContext : ParserRuleContext {
+	internal partial class RefitAlertContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REFIT() { return GetToken(ProcScriptParser.REFIT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REFIT() { return GetToken(ProcScriptParser.REFIT, 0); }
-		public OneWayAlertContext(ParserRuleContext parent, int invokingState)
+		public RefitAlertContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
 		}
-		public override int RuleIndex { get { return RULE_oneWayAlert; } }
+		public override int RuleIndex { get { return RULE_refitAlert; } }
 	}
 
 	[RuleVersion(0)]
-	public OneWayAlertContext oneWayAlert() {
-		OneWayAlertContext _localctx = new OneWayAlertContext(Context, State);
-		EnterRule(_localctx, 94, RULE_oneWayAlert);
-		int _la;
+	public RefitAlertContext refitAlert() {
+		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
+		EnterRule(_localctx, 94, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 633;
-			_la = TokenStream.LA(1);
-			if ( !(_la==STRIP || _la==REFIT) ) {
-			ErrorHandler.RecoverInline(this);
-			}
-			else {
-				ErrorHandler.ReportMatch(this);
-			    Consume();
-			}
-			State = 634;
+			State = 640;
+			Match(REFIT);
+			State = 641;
 			alert();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class StripStepContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public DeedContext deed() {
+			return GetRuleContext<DeedContext>(0);
+		}
+		public StripStepContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_stripStep; } }
+	}
+
+	[RuleVersion(0)]
+	public StripStepContext stripStep() {
+		StripStepContext _localctx = new StripStepContext(Context, State);
+		EnterRule(_localctx, 96, RULE_stripStep);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 643;
+			Match(STRIP);
+			State = 646;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case DANGER:
+			case WARNING:
+			case CAUTION:
+			case NOTICE:
+				{
+				State = 644;
+				alert();
+				}
+				break;
+			case TOOL:
+			case SUPPLY:
+			case FASTENER:
+			case CLIP:
+			case CONNECTOR:
+			case LINE:
+			case BOND:
+			case OPTION:
+			case ENERGY:
+			case FLUID:
+			case CONTROL:
+			case GOAL:
+			case REST:
+			case BACKGROUND:
+			case EXPECT:
+			case THREAD:
+			case LENGTH:
+			case GRADE:
+			case DRIVE:
+			case TORQUE:
+			case SIZE:
+			case MASS:
+			case SPARE:
+			case SEALS:
+			case USES:
+			case SINGLE:
+			case CAPTIVE:
+			case WAIT:
+			case VERIFY:
+			case CHARGE:
+			case TAKES:
+			case ATTENDED:
+			case TIME:
+			case PEOPLE:
+			case HOW:
+			case PHOTO:
+			case STORE:
+			case PPE:
+			case LIVE:
+			case ISOLATED:
+			case OUT:
+			case FITTED:
+			case FULL:
+			case OFF:
+			case SLACK:
+			case SUPPORTED:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case STAR:
+			case LISTED:
+			case INSIDE:
+			case GRIP:
+			case GOOD:
+			case FAIR:
+			case POOR:
+			case LOCKER:
+			case ADD:
+			case TAKE:
+			case OILED:
+			case HOIST:
+			case INTEGER:
+			case NAME:
+				{
+				State = 645;
+				deed();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -4677,19 +4846,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 96, RULE_eachSteps);
+		EnterRule(_localctx, 98, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 636;
+			State = 648;
 			Match(EACH);
-			State = 637;
+			State = 649;
 			name();
-			State = 638;
+			State = 650;
 			Match(IN);
-			State = 639;
+			State = 651;
 			@values();
-			State = 640;
+			State = 652;
 			stepBlock();
 			}
 		}
@@ -4722,15 +4891,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 98, RULE_whenSteps);
+		EnterRule(_localctx, 100, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 642;
+			State = 654;
 			Match(WHEN);
-			State = 643;
+			State = 655;
 			test();
-			State = 644;
+			State = 656;
 			stepBlock();
 			}
 		}
@@ -4746,9 +4915,44 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class ActionContext : ParserRuleContext {
-		[System.Diagnostics.DebuggerNonUserCode] public VerbContext verb() {
-			return GetRuleContext<VerbContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public ActionVerbContext actionVerb() {
+			return GetRuleContext<ActionVerbContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public DeedContext deed() {
+			return GetRuleContext<DeedContext>(0);
+		}
+		public ActionContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_action; } }
+	}
+
+	[RuleVersion(0)]
+	public ActionContext action() {
+		ActionContext _localctx = new ActionContext(Context, State);
+		EnterRule(_localctx, 102, RULE_action);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 658;
+			actionVerb();
+			State = 659;
+			deed();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class DeedContext : ParserRuleContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
 			return GetRuleContext<ReferenceContext>(0);
 		}
@@ -4766,65 +4970,63 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
 			return GetRuleContext<PropertyBlockContext>(0);
 		}
-		public ActionContext(ParserRuleContext parent, int invokingState)
+		public DeedContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
 		}
-		public override int RuleIndex { get { return RULE_action; } }
+		public override int RuleIndex { get { return RULE_deed; } }
 	}
 
 	[RuleVersion(0)]
-	public ActionContext action() {
-		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 100, RULE_action);
+	public DeedContext deed() {
+		DeedContext _localctx = new DeedContext(Context, State);
+		EnterRule(_localctx, 104, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 646;
-			verb();
-			State = 650;
+			State = 664;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,68,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,69,Context) ) {
 			case 1:
 				{
-				State = 647;
+				State = 661;
 				amount();
-				State = 648;
+				State = 662;
 				Match(OF);
 				}
 				break;
 			}
-			State = 652;
+			State = 666;
 			reference();
-			State = 655;
+			State = 669;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 653;
+				State = 667;
 				Match(TO);
-				State = 654;
+				State = 668;
 				position();
 				}
 			}
 
-			State = 658;
+			State = 672;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 657;
+				State = 671;
 				background();
 				}
 			}
 
-			State = 661;
+			State = 675;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 660;
+				State = 674;
 				propertyBlock();
 				}
 			}
@@ -4855,12 +5057,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 102, RULE_amount);
+		EnterRule(_localctx, 106, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 663;
+			State = 677;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4883,6 +5085,82 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class VerbContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ActionVerbContext actionVerb() {
+			return GetRuleContext<ActionVerbContext>(0);
+		}
+		public VerbContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_verb; } }
+	}
+
+	[RuleVersion(0)]
+	public VerbContext verb() {
+		VerbContext _localctx = new VerbContext(Context, State);
+		EnterRule(_localctx, 108, RULE_verb);
+		try {
+			State = 681;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case STRIP:
+				EnterOuterAlt(_localctx, 1);
+				{
+				State = 679;
+				Match(STRIP);
+				}
+				break;
+			case ASIDE:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+				EnterOuterAlt(_localctx, 2);
+				{
+				State = 680;
+				actionVerb();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class ActionVerbContext : ParserRuleContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode UNDO() { return GetToken(ProcScriptParser.UNDO, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOOSEN() { return GetToken(ProcScriptParser.LOOSEN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RELEASE() { return GetToken(ProcScriptParser.RELEASE, 0); }
@@ -4895,7 +5173,6 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ISOLATE() { return GetToken(ProcScriptParser.ISOLATE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EMPTY() { return GetToken(ProcScriptParser.EMPTY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SUPPORT() { return GetToken(ProcScriptParser.SUPPORT, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FASTEN() { return GetToken(ProcScriptParser.FASTEN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TIGHTEN() { return GetToken(ProcScriptParser.TIGHTEN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ENGAGE() { return GetToken(ProcScriptParser.ENGAGE, 0); }
@@ -4912,24 +5189,24 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CLEAN() { return GetToken(ProcScriptParser.CLEAN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INSPECT() { return GetToken(ProcScriptParser.INSPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ADJUST() { return GetToken(ProcScriptParser.ADJUST, 0); }
-		public VerbContext(ParserRuleContext parent, int invokingState)
+		public ActionVerbContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
 		}
-		public override int RuleIndex { get { return RULE_verb; } }
+		public override int RuleIndex { get { return RULE_actionVerb; } }
 	}
 
 	[RuleVersion(0)]
-	public VerbContext verb() {
-		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 104, RULE_verb);
+	public ActionVerbContext actionVerb() {
+		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
+		EnterRule(_localctx, 110, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 665;
+			State = 683;
 			_la = TokenStream.LA(1);
-			if ( !(((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 412316858373L) != 0)) ) {
+			if ( !(((((_la - 31)) & ~0x3f) == 0 && ((1L << (_la - 31)) & 103079214593L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -4979,12 +5256,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 106, RULE_textAction);
+		EnterRule(_localctx, 112, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 667;
+			State = 685;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4993,46 +5270,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 668;
+			State = 686;
 			text();
-			State = 671;
+			State = 689;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 669;
+				State = 687;
 				Match(EXPECT);
-				State = 670;
+				State = 688;
 				limit();
 				}
 			}
 
-			State = 674;
+			State = 692;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,75,Context) ) {
 			case 1:
 				{
-				State = 673;
+				State = 691;
 				needsClause();
 				}
 				break;
 			}
-			State = 677;
+			State = 695;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 676;
+				State = 694;
 				background();
 				}
 			}
 
-			State = 680;
+			State = 698;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 679;
+				State = 697;
 				propertyBlock();
 				}
 			}
@@ -5067,17 +5344,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 108, RULE_needsClause);
+		EnterRule(_localctx, 114, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 683;
+			State = 701;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 682;
+				State = 700;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5089,9 +5366,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 685;
+			State = 703;
 			Match(NEEDS);
-			State = 686;
+			State = 704;
 			needs();
 			}
 		}
@@ -5119,13 +5396,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 110, RULE_background);
+		EnterRule(_localctx, 116, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 688;
+			State = 706;
 			Match(IN);
-			State = 689;
+			State = 707;
 			Match(BACKGROUND);
 			}
 		}
@@ -5159,17 +5436,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 112, RULE_discard);
+		EnterRule(_localctx, 118, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 691;
+			State = 709;
 			Match(DISCARD);
-			State = 692;
+			State = 710;
 			reference();
-			State = 693;
+			State = 711;
 			Match(BECAUSE);
-			State = 694;
+			State = 712;
 			text();
 			}
 		}
@@ -5203,26 +5480,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 114, RULE_refitRules);
+		EnterRule(_localctx, 120, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 696;
+			State = 714;
 			Match(REFIT);
-			State = 700;
+			State = 718;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 697;
+				State = 715;
 				Match(NEEDS);
-				State = 698;
+				State = 716;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 699;
+				State = 717;
 				ruleBlock();
 				}
 				break;
@@ -5261,28 +5538,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 116, RULE_ruleBlock);
+		EnterRule(_localctx, 122, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 702;
+			State = 720;
 			Match(LEFT_BRACE);
-			State = 706;
+			State = 724;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0)) {
 				{
 				{
-				State = 703;
+				State = 721;
 				refitRule();
 				}
 				}
-				State = 708;
+				State = 726;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 709;
+			State = 727;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5326,9 +5603,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 118, RULE_refitRule);
+		EnterRule(_localctx, 124, RULE_refitRule);
 		try {
-			State = 717;
+			State = 735;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5337,7 +5614,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 711;
+				State = 729;
 				alert();
 				}
 				break;
@@ -5372,35 +5649,35 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 712;
+				State = 730;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 713;
+				State = 731;
 				checkRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 714;
+				State = 732;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 715;
+				State = 733;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 716;
+				State = 734;
 				whenRules();
 				}
 				break;
@@ -5441,19 +5718,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 120, RULE_eachRules);
+		EnterRule(_localctx, 126, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 719;
+			State = 737;
 			Match(EACH);
-			State = 720;
+			State = 738;
 			name();
-			State = 721;
+			State = 739;
 			Match(IN);
-			State = 722;
+			State = 740;
 			@values();
-			State = 723;
+			State = 741;
 			ruleBlock();
 			}
 		}
@@ -5486,15 +5763,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 122, RULE_whenRules);
+		EnterRule(_localctx, 128, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 725;
+			State = 743;
 			Match(WHEN);
-			State = 726;
+			State = 744;
 			test();
-			State = 727;
+			State = 745;
 			ruleBlock();
 			}
 		}
@@ -5529,15 +5806,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 124, RULE_orderRule);
+		EnterRule(_localctx, 130, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 729;
+			State = 747;
 			verb();
-			State = 730;
+			State = 748;
 			reference();
-			State = 731;
+			State = 749;
 			order();
 			}
 		}
@@ -5577,43 +5854,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 126, RULE_checkRule);
+		EnterRule(_localctx, 132, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 733;
+			State = 751;
 			Match(CHECK);
-			State = 734;
+			State = 752;
 			text();
-			State = 737;
+			State = 755;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 735;
+				State = 753;
 				Match(EXPECT);
-				State = 736;
+				State = 754;
 				limit();
 				}
 			}
 
-			State = 740;
+			State = 758;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,81,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,83,Context) ) {
 			case 1:
 				{
-				State = 739;
+				State = 757;
 				needsClause();
 				}
 				break;
 			}
-			State = 743;
+			State = 761;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 742;
+				State = 760;
 				order();
 				}
 			}
@@ -5650,12 +5927,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 128, RULE_order);
+		EnterRule(_localctx, 134, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 745;
+			State = 763;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5664,9 +5941,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 746;
+			State = 764;
 			verb();
-			State = 747;
+			State = 765;
 			reference();
 			}
 		}
@@ -5694,12 +5971,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 130, RULE_text);
+		EnterRule(_localctx, 136, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 749;
+			State = 767;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5733,11 +6010,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 132, RULE_count);
+		EnterRule(_localctx, 138, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 751;
+			State = 769;
 			Match(INTEGER);
 			}
 		}
@@ -5777,29 +6054,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 134, RULE_quantity);
+		EnterRule(_localctx, 140, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 753;
+			State = 771;
 			number();
-			State = 755;
+			State = 773;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,83,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,85,Context) ) {
 			case 1:
 				{
-				State = 754;
+				State = 772;
 				unit();
 				}
 				break;
 			}
-			State = 762;
+			State = 780;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 757;
+				State = 775;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5808,14 +6085,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 758;
+				State = 776;
 				number();
-				State = 760;
+				State = 778;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,84,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,86,Context) ) {
 				case 1:
 					{
-					State = 759;
+					State = 777;
 					unit();
 					}
 					break;
@@ -5854,17 +6131,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 136, RULE_limit);
+		EnterRule(_localctx, 142, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 765;
+			State = 783;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 15L) != 0)) {
 				{
-				State = 764;
+				State = 782;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5876,7 +6153,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 767;
+			State = 785;
 			quantity();
 			}
 		}
@@ -5909,52 +6186,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 138, RULE_number);
+		EnterRule(_localctx, 144, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 770;
+			State = 788;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 769;
+				State = 787;
 				Match(MINUS);
 				}
 			}
 
-			State = 781;
+			State = 799;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 772;
+				State = 790;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 773;
+				State = 791;
 				Match(INTEGER);
-				State = 779;
+				State = 797;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 774;
+					State = 792;
 					Match(SLASH);
-					State = 775;
+					State = 793;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 776;
+					State = 794;
 					Match(INTEGER);
-					State = 777;
+					State = 795;
 					Match(SLASH);
-					State = 778;
+					State = 796;
 					Match(INTEGER);
 					}
 					break;
@@ -6126,30 +6403,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 140, RULE_unit);
+		EnterRule(_localctx, 146, RULE_unit);
 		int _la;
 		try {
-			State = 796;
+			State = 814;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 783;
+				State = 801;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 784;
+				State = 802;
 				Match(DEGREE);
-				State = 786;
+				State = 804;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 785;
+					State = 803;
 					Match(NAME);
 					}
 				}
@@ -6160,15 +6437,15 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 788;
+				State = 806;
 				unitName();
-				State = 793;
+				State = 811;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (((((_la - 143)) & ~0x3f) == 0 && ((1L << (_la - 143)) & 25L) != 0)) {
 					{
 					{
-					State = 789;
+					State = 807;
 					_la = TokenStream.LA(1);
 					if ( !(((((_la - 143)) & ~0x3f) == 0 && ((1L << (_la - 143)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
@@ -6177,11 +6454,11 @@ internal partial class ProcScriptParser : Parser {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 790;
+					State = 808;
 					unitName();
 					}
 					}
-					State = 795;
+					State = 813;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -6215,12 +6492,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 142, RULE_unitName);
+		EnterRule(_localctx, 148, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 798;
+			State = 816;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6259,19 +6536,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 144, RULE_reference);
+		EnterRule(_localctx, 150, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 800;
+			State = 818;
 			name();
-			State = 802;
+			State = 820;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 801;
+				State = 819;
 				index();
 				}
 			}
@@ -6312,32 +6589,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 146, RULE_index);
+		EnterRule(_localctx, 152, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 804;
+			State = 822;
 			Match(LEFT_BRACKET);
-			State = 805;
+			State = 823;
 			value();
-			State = 810;
+			State = 828;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 806;
+				State = 824;
 				Match(COMMA);
-				State = 807;
+				State = 825;
 				value();
 				}
 				}
-				State = 812;
+				State = 830;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 813;
+			State = 831;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -6437,12 +6714,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 148, RULE_name);
+		EnterRule(_localctx, 154, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 815;
+			State = 833;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || _la==HOIST || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6483,9 +6760,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 150, RULE_position);
+		EnterRule(_localctx, 156, RULE_position);
 		try {
-			State = 823;
+			State = 841;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -6564,42 +6841,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 817;
+				State = 835;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 818;
+				State = 836;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 819;
+				State = 837;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 820;
+				State = 838;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 821;
+				State = 839;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 822;
+				State = 840;
 				Match(AT);
 				}
 				break;
@@ -6619,7 +6896,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,168,826,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,168,844,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -6629,287 +6906,293 @@ internal partial class ProcScriptParser : Parser {
 		2,50,7,50,2,51,7,51,2,52,7,52,2,53,7,53,2,54,7,54,2,55,7,55,2,56,7,56,
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
-		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,1,0,1,0,1,0,1,0,5,0,
-		157,8,0,10,0,12,0,160,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,170,8,2,
-		1,2,3,2,173,8,2,1,3,1,3,1,3,1,3,5,3,179,8,3,10,3,12,3,182,9,3,1,3,1,3,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,194,8,4,10,4,12,4,197,9,4,1,4,1,4,
-		5,4,201,8,4,10,4,12,4,204,9,4,1,4,1,4,1,4,1,4,5,4,210,8,4,10,4,12,4,213,
-		9,4,1,4,1,4,1,4,1,4,1,4,5,4,220,8,4,10,4,12,4,223,9,4,1,4,1,4,1,4,1,4,
-		1,4,3,4,230,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,239,8,4,1,4,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,258,8,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,3,4,267,8,4,1,4,1,4,1,4,1,4,3,4,273,8,4,1,4,1,
-		4,1,4,3,4,278,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,286,8,5,10,5,12,5,289,9,
-		5,1,5,1,5,3,5,293,8,5,3,5,295,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,
-		1,7,1,7,1,7,3,7,309,8,7,1,8,1,8,1,8,3,8,314,8,8,1,8,1,8,1,8,1,8,1,8,1,
-		8,3,8,322,8,8,1,8,3,8,325,8,8,1,9,1,9,1,9,3,9,330,8,9,1,10,1,10,1,10,5,
-		10,335,8,10,10,10,12,10,338,9,10,1,11,1,11,1,11,1,11,3,11,344,8,11,1,12,
-		1,12,1,13,1,13,1,13,3,13,351,8,13,1,13,1,13,1,14,1,14,5,14,357,8,14,10,
-		14,12,14,360,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,
-		15,1,15,1,15,3,15,375,8,15,1,16,1,16,1,16,3,16,380,8,16,1,17,1,17,1,17,
-		3,17,385,8,17,1,17,3,17,388,8,17,1,18,1,18,1,18,3,18,393,8,18,1,18,3,18,
-		396,8,18,1,19,1,19,1,19,3,19,401,8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,
-		20,409,8,20,10,20,12,20,412,9,20,3,20,414,8,20,1,20,1,20,1,20,5,20,419,
-		8,20,10,20,12,20,422,9,20,1,20,1,20,1,21,1,21,1,21,3,21,429,8,21,1,21,
-		3,21,432,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,441,8,22,10,22,12,
-		22,444,9,22,1,22,4,22,447,8,22,11,22,12,22,448,1,22,3,22,452,8,22,1,23,
-		1,23,5,23,456,8,23,10,23,12,23,459,9,23,1,23,3,23,462,8,23,1,24,1,24,1,
-		24,1,24,3,24,468,8,24,1,25,1,25,3,25,472,8,25,1,26,1,26,1,26,1,26,1,26,
-		1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,5,28,490,8,28,10,
-		28,12,28,493,9,28,3,28,495,8,28,1,29,1,29,3,29,499,8,29,1,30,1,30,1,30,
-		1,30,1,30,3,30,506,8,30,1,30,3,30,509,8,30,3,30,511,8,30,1,31,1,31,1,31,
-		3,31,516,8,31,1,31,3,31,519,8,31,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,
-		32,5,32,529,8,32,10,32,12,32,532,9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,
-		34,1,34,1,34,1,34,3,34,544,8,34,3,34,546,8,34,1,35,1,35,1,35,1,35,3,35,
-		552,8,35,3,35,554,8,35,1,36,1,36,5,36,558,8,36,10,36,12,36,561,9,36,1,
-		36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,1,37,3,37,573,8,37,1,38,1,38,
-		1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,5,40,589,8,
-		40,10,40,12,40,592,9,40,3,40,594,8,40,1,40,3,40,597,8,40,1,41,1,41,1,41,
-		1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,5,44,614,8,
-		44,10,44,12,44,617,9,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,
-		45,3,45,629,8,45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,
-		1,48,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,50,3,50,651,8,50,1,50,1,50,1,
-		50,3,50,656,8,50,1,50,3,50,659,8,50,1,50,3,50,662,8,50,1,51,1,51,1,52,
-		1,52,1,53,1,53,1,53,1,53,3,53,672,8,53,1,53,3,53,675,8,53,1,53,3,53,678,
-		8,53,1,53,3,53,681,8,53,1,54,3,54,684,8,54,1,54,1,54,1,54,1,55,1,55,1,
-		55,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,3,57,701,8,57,1,58,1,58,
-		5,58,705,8,58,10,58,12,58,708,9,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,
-		1,59,3,59,718,8,59,1,60,1,60,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,1,
-		62,1,62,1,62,1,62,1,63,1,63,1,63,1,63,3,63,738,8,63,1,63,3,63,741,8,63,
-		1,63,3,63,744,8,63,1,64,1,64,1,64,1,64,1,65,1,65,1,66,1,66,1,67,1,67,3,
-		67,756,8,67,1,67,1,67,1,67,3,67,761,8,67,3,67,763,8,67,1,68,3,68,766,8,
-		68,1,68,1,68,1,69,3,69,771,8,69,1,69,1,69,1,69,1,69,1,69,1,69,1,69,3,69,
-		780,8,69,3,69,782,8,69,1,70,1,70,1,70,3,70,787,8,70,1,70,1,70,1,70,5,70,
-		792,8,70,10,70,12,70,795,9,70,3,70,797,8,70,1,71,1,71,1,72,1,72,3,72,803,
-		8,72,1,73,1,73,1,73,1,73,5,73,809,8,73,10,73,12,73,812,9,73,1,73,1,73,
-		1,74,1,74,1,75,1,75,1,75,1,75,1,75,1,75,3,75,824,8,75,1,75,0,0,76,0,2,
-		4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,
-		54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,
-		102,104,106,108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,
-		138,140,142,144,146,148,150,0,22,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,
-		69,101,104,113,118,5,0,83,83,87,89,94,94,96,99,119,124,5,0,2,2,27,27,73,
-		73,85,85,125,125,1,0,132,134,1,0,136,137,2,0,93,93,138,139,2,0,23,24,26,
-		26,3,0,31,31,49,49,105,112,1,0,16,18,1,0,78,81,1,0,29,30,2,0,75,75,161,
-		161,4,0,29,29,31,31,40,65,67,67,2,0,66,66,68,69,1,0,72,73,1,0,163,164,
-		2,0,140,140,145,145,1,0,149,152,2,0,143,143,146,147,2,0,25,25,162,162,
-		6,0,2,8,11,14,36,36,75,77,82,139,162,162,904,0,158,1,0,0,0,2,163,1,0,0,
-		0,4,166,1,0,0,0,6,174,1,0,0,0,8,277,1,0,0,0,10,294,1,0,0,0,12,296,1,0,
-		0,0,14,303,1,0,0,0,16,324,1,0,0,0,18,329,1,0,0,0,20,331,1,0,0,0,22,339,
-		1,0,0,0,24,345,1,0,0,0,26,347,1,0,0,0,28,354,1,0,0,0,30,374,1,0,0,0,32,
-		376,1,0,0,0,34,381,1,0,0,0,36,389,1,0,0,0,38,397,1,0,0,0,40,404,1,0,0,
-		0,42,425,1,0,0,0,44,433,1,0,0,0,46,453,1,0,0,0,48,467,1,0,0,0,50,469,1,
-		0,0,0,52,473,1,0,0,0,54,479,1,0,0,0,56,494,1,0,0,0,58,498,1,0,0,0,60,510,
-		1,0,0,0,62,512,1,0,0,0,64,524,1,0,0,0,66,535,1,0,0,0,68,545,1,0,0,0,70,
-		553,1,0,0,0,72,555,1,0,0,0,74,572,1,0,0,0,76,574,1,0,0,0,78,578,1,0,0,
-		0,80,582,1,0,0,0,82,598,1,0,0,0,84,601,1,0,0,0,86,607,1,0,0,0,88,611,1,
-		0,0,0,90,628,1,0,0,0,92,630,1,0,0,0,94,633,1,0,0,0,96,636,1,0,0,0,98,642,
-		1,0,0,0,100,646,1,0,0,0,102,663,1,0,0,0,104,665,1,0,0,0,106,667,1,0,0,
-		0,108,683,1,0,0,0,110,688,1,0,0,0,112,691,1,0,0,0,114,696,1,0,0,0,116,
-		702,1,0,0,0,118,717,1,0,0,0,120,719,1,0,0,0,122,725,1,0,0,0,124,729,1,
-		0,0,0,126,733,1,0,0,0,128,745,1,0,0,0,130,749,1,0,0,0,132,751,1,0,0,0,
-		134,753,1,0,0,0,136,765,1,0,0,0,138,770,1,0,0,0,140,796,1,0,0,0,142,798,
-		1,0,0,0,144,800,1,0,0,0,146,804,1,0,0,0,148,815,1,0,0,0,150,823,1,0,0,
-		0,152,157,3,2,1,0,153,157,3,4,2,0,154,157,3,26,13,0,155,157,3,62,31,0,
-		156,152,1,0,0,0,156,153,1,0,0,0,156,154,1,0,0,0,156,155,1,0,0,0,157,160,
-		1,0,0,0,158,156,1,0,0,0,158,159,1,0,0,0,159,161,1,0,0,0,160,158,1,0,0,
-		0,161,162,5,0,0,1,162,1,1,0,0,0,163,164,5,1,0,0,164,165,3,130,65,0,165,
-		3,1,0,0,0,166,167,7,0,0,0,167,169,3,148,74,0,168,170,3,130,65,0,169,168,
-		1,0,0,0,169,170,1,0,0,0,170,172,1,0,0,0,171,173,3,6,3,0,172,171,1,0,0,
-		0,172,173,1,0,0,0,173,5,1,0,0,0,174,180,5,154,0,0,175,179,3,8,4,0,176,
-		179,3,10,5,0,177,179,3,14,7,0,178,175,1,0,0,0,178,176,1,0,0,0,178,177,
-		1,0,0,0,179,182,1,0,0,0,180,178,1,0,0,0,180,181,1,0,0,0,181,183,1,0,0,
-		0,182,180,1,0,0,0,183,184,5,155,0,0,184,7,1,0,0,0,185,186,7,1,0,0,186,
-		278,3,130,65,0,187,188,7,2,0,0,188,278,3,134,67,0,189,190,5,86,0,0,190,
-		195,3,134,67,0,191,192,5,153,0,0,192,194,3,134,67,0,193,191,1,0,0,0,194,
-		197,1,0,0,0,195,193,1,0,0,0,195,196,1,0,0,0,196,202,1,0,0,0,197,195,1,
-		0,0,0,198,199,5,141,0,0,199,201,3,134,67,0,200,198,1,0,0,0,201,204,1,0,
-		0,0,202,200,1,0,0,0,202,203,1,0,0,0,203,278,1,0,0,0,204,202,1,0,0,0,205,
-		206,7,3,0,0,206,211,3,144,72,0,207,208,5,153,0,0,208,210,3,144,72,0,209,
-		207,1,0,0,0,210,213,1,0,0,0,211,209,1,0,0,0,211,212,1,0,0,0,212,278,1,
-		0,0,0,213,211,1,0,0,0,214,215,5,56,0,0,215,216,5,126,0,0,216,221,3,144,
-		72,0,217,218,5,153,0,0,218,220,3,144,72,0,219,217,1,0,0,0,220,223,1,0,
-		0,0,221,219,1,0,0,0,221,222,1,0,0,0,222,278,1,0,0,0,223,221,1,0,0,0,224,
-		229,5,127,0,0,225,230,5,128,0,0,226,230,5,129,0,0,227,228,5,130,0,0,228,
-		230,5,107,0,0,229,225,1,0,0,0,229,226,1,0,0,0,229,227,1,0,0,0,230,278,
-		1,0,0,0,231,232,5,131,0,0,232,278,7,4,0,0,233,234,5,100,0,0,234,278,3,
-		132,66,0,235,238,5,82,0,0,236,239,3,16,8,0,237,239,5,135,0,0,238,236,1,
-		0,0,0,238,237,1,0,0,0,239,278,1,0,0,0,240,241,5,84,0,0,241,278,3,18,9,
-		0,242,243,5,90,0,0,243,244,3,132,66,0,244,245,3,144,72,0,245,278,1,0,0,
-		0,246,247,5,91,0,0,247,248,3,134,67,0,248,249,5,74,0,0,249,250,3,144,72,
-		0,250,278,1,0,0,0,251,252,5,126,0,0,252,253,3,144,72,0,253,254,7,5,0,0,
-		254,257,3,134,67,0,255,256,5,74,0,0,256,258,3,144,72,0,257,255,1,0,0,0,
-		257,258,1,0,0,0,258,278,1,0,0,0,259,260,5,92,0,0,260,278,5,1,0,0,261,278,
-		7,6,0,0,262,263,5,95,0,0,263,266,3,130,65,0,264,265,5,77,0,0,265,267,3,
-		136,68,0,266,264,1,0,0,0,266,267,1,0,0,0,267,278,1,0,0,0,268,272,5,29,
-		0,0,269,270,5,28,0,0,270,273,3,20,10,0,271,273,3,92,46,0,272,269,1,0,0,
-		0,272,271,1,0,0,0,273,278,1,0,0,0,274,275,5,28,0,0,275,278,3,20,10,0,276,
-		278,3,92,46,0,277,185,1,0,0,0,277,187,1,0,0,0,277,189,1,0,0,0,277,205,
-		1,0,0,0,277,214,1,0,0,0,277,224,1,0,0,0,277,231,1,0,0,0,277,233,1,0,0,
-		0,277,235,1,0,0,0,277,240,1,0,0,0,277,242,1,0,0,0,277,246,1,0,0,0,277,
-		251,1,0,0,0,277,259,1,0,0,0,277,261,1,0,0,0,277,262,1,0,0,0,277,268,1,
-		0,0,0,277,274,1,0,0,0,277,276,1,0,0,0,278,9,1,0,0,0,279,280,5,22,0,0,280,
-		295,3,130,65,0,281,282,7,7,0,0,282,287,3,144,72,0,283,284,5,153,0,0,284,
-		286,3,144,72,0,285,283,1,0,0,0,286,289,1,0,0,0,287,285,1,0,0,0,287,288,
-		1,0,0,0,288,295,1,0,0,0,289,287,1,0,0,0,290,292,3,12,6,0,291,293,3,6,3,
-		0,292,291,1,0,0,0,292,293,1,0,0,0,293,295,1,0,0,0,294,279,1,0,0,0,294,
-		281,1,0,0,0,294,290,1,0,0,0,295,11,1,0,0,0,296,297,5,21,0,0,297,298,5,
-		19,0,0,298,299,3,132,66,0,299,300,3,148,74,0,300,301,5,20,0,0,301,302,
-		3,144,72,0,302,13,1,0,0,0,303,308,5,30,0,0,304,305,5,28,0,0,305,309,3,
-		20,10,0,306,309,3,92,46,0,307,309,3,6,3,0,308,304,1,0,0,0,308,306,1,0,
-		0,0,308,307,1,0,0,0,309,15,1,0,0,0,310,313,5,162,0,0,311,312,5,146,0,0,
-		312,314,5,161,0,0,313,311,1,0,0,0,313,314,1,0,0,0,314,325,1,0,0,0,315,
-		316,5,161,0,0,316,317,5,147,0,0,317,318,5,161,0,0,318,319,5,148,0,0,319,
-		321,5,161,0,0,320,322,5,162,0,0,321,320,1,0,0,0,321,322,1,0,0,0,322,325,
-		1,0,0,0,323,325,3,130,65,0,324,310,1,0,0,0,324,315,1,0,0,0,324,323,1,0,
-		0,0,325,17,1,0,0,0,326,330,3,138,69,0,327,330,5,162,0,0,328,330,3,130,
-		65,0,329,326,1,0,0,0,329,327,1,0,0,0,329,328,1,0,0,0,330,19,1,0,0,0,331,
-		336,3,22,11,0,332,333,5,153,0,0,333,335,3,22,11,0,334,332,1,0,0,0,335,
-		338,1,0,0,0,336,334,1,0,0,0,336,337,1,0,0,0,337,21,1,0,0,0,338,336,1,0,
-		0,0,339,343,3,144,72,0,340,341,5,22,0,0,341,344,3,150,75,0,342,344,3,24,
-		12,0,343,340,1,0,0,0,343,342,1,0,0,0,343,344,1,0,0,0,344,23,1,0,0,0,345,
-		346,7,8,0,0,346,25,1,0,0,0,347,348,5,9,0,0,348,350,3,148,74,0,349,351,
-		3,130,65,0,350,349,1,0,0,0,350,351,1,0,0,0,351,352,1,0,0,0,352,353,3,28,
-		14,0,353,27,1,0,0,0,354,358,5,154,0,0,355,357,3,30,15,0,356,355,1,0,0,
-		0,357,360,1,0,0,0,358,356,1,0,0,0,358,359,1,0,0,0,359,361,1,0,0,0,360,
-		358,1,0,0,0,361,362,5,155,0,0,362,29,1,0,0,0,363,375,3,32,16,0,364,375,
-		3,34,17,0,365,375,3,36,18,0,366,375,3,38,19,0,367,375,3,42,21,0,368,375,
-		3,44,22,0,369,375,3,50,25,0,370,375,3,52,26,0,371,375,3,54,27,0,372,375,
-		3,8,4,0,373,375,3,14,7,0,374,363,1,0,0,0,374,364,1,0,0,0,374,365,1,0,0,
-		0,374,366,1,0,0,0,374,367,1,0,0,0,374,368,1,0,0,0,374,369,1,0,0,0,374,
-		370,1,0,0,0,374,371,1,0,0,0,374,372,1,0,0,0,374,373,1,0,0,0,375,31,1,0,
-		0,0,376,377,5,11,0,0,377,379,3,148,74,0,378,380,3,130,65,0,379,378,1,0,
-		0,0,379,380,1,0,0,0,380,33,1,0,0,0,381,382,5,12,0,0,382,384,3,144,72,0,
-		383,385,3,130,65,0,384,383,1,0,0,0,384,385,1,0,0,0,385,387,1,0,0,0,386,
-		388,3,6,3,0,387,386,1,0,0,0,387,388,1,0,0,0,388,35,1,0,0,0,389,390,5,13,
-		0,0,390,392,3,144,72,0,391,393,3,130,65,0,392,391,1,0,0,0,392,393,1,0,
-		0,0,393,395,1,0,0,0,394,396,3,6,3,0,395,394,1,0,0,0,395,396,1,0,0,0,396,
-		37,1,0,0,0,397,398,5,14,0,0,398,400,3,144,72,0,399,401,3,130,65,0,400,
-		399,1,0,0,0,400,401,1,0,0,0,401,402,1,0,0,0,402,403,3,40,20,0,403,39,1,
-		0,0,0,404,413,5,154,0,0,405,410,3,150,75,0,406,407,5,153,0,0,407,409,3,
-		150,75,0,408,406,1,0,0,0,409,412,1,0,0,0,410,408,1,0,0,0,410,411,1,0,0,
-		0,411,414,1,0,0,0,412,410,1,0,0,0,413,405,1,0,0,0,413,414,1,0,0,0,414,
-		420,1,0,0,0,415,419,3,8,4,0,416,419,3,10,5,0,417,419,3,14,7,0,418,415,
-		1,0,0,0,418,416,1,0,0,0,418,417,1,0,0,0,419,422,1,0,0,0,420,418,1,0,0,
-		0,420,421,1,0,0,0,421,423,1,0,0,0,422,420,1,0,0,0,423,424,5,155,0,0,424,
-		41,1,0,0,0,425,426,5,15,0,0,426,428,3,144,72,0,427,429,3,130,65,0,428,
-		427,1,0,0,0,428,429,1,0,0,0,429,431,1,0,0,0,430,432,3,28,14,0,431,430,
-		1,0,0,0,431,432,1,0,0,0,432,43,1,0,0,0,433,434,7,9,0,0,434,435,5,19,0,
-		0,435,436,3,132,66,0,436,437,3,148,74,0,437,438,5,20,0,0,438,442,3,144,
-		72,0,439,441,3,48,24,0,440,439,1,0,0,0,441,444,1,0,0,0,442,440,1,0,0,0,
-		442,443,1,0,0,0,443,451,1,0,0,0,444,442,1,0,0,0,445,447,3,46,23,0,446,
-		445,1,0,0,0,447,448,1,0,0,0,448,446,1,0,0,0,448,449,1,0,0,0,449,452,1,
-		0,0,0,450,452,3,6,3,0,451,446,1,0,0,0,451,450,1,0,0,0,451,452,1,0,0,0,
-		452,45,1,0,0,0,453,457,3,12,6,0,454,456,3,48,24,0,455,454,1,0,0,0,456,
-		459,1,0,0,0,457,455,1,0,0,0,457,458,1,0,0,0,458,461,1,0,0,0,459,457,1,
-		0,0,0,460,462,3,6,3,0,461,460,1,0,0,0,461,462,1,0,0,0,462,47,1,0,0,0,463,
-		464,5,22,0,0,464,468,3,130,65,0,465,466,7,7,0,0,466,468,3,144,72,0,467,
-		463,1,0,0,0,467,465,1,0,0,0,468,49,1,0,0,0,469,471,5,31,0,0,470,472,3,
-		130,65,0,471,470,1,0,0,0,471,472,1,0,0,0,472,51,1,0,0,0,473,474,5,32,0,
-		0,474,475,3,148,74,0,475,476,5,25,0,0,476,477,3,56,28,0,477,478,3,28,14,
-		0,478,53,1,0,0,0,479,480,5,33,0,0,480,481,3,60,30,0,481,482,3,28,14,0,
-		482,55,1,0,0,0,483,484,5,161,0,0,484,485,5,145,0,0,485,495,5,161,0,0,486,
-		491,3,58,29,0,487,488,5,153,0,0,488,490,3,58,29,0,489,487,1,0,0,0,490,
-		493,1,0,0,0,491,489,1,0,0,0,491,492,1,0,0,0,492,495,1,0,0,0,493,491,1,
-		0,0,0,494,483,1,0,0,0,494,486,1,0,0,0,495,57,1,0,0,0,496,499,3,148,74,
-		0,497,499,5,161,0,0,498,496,1,0,0,0,498,497,1,0,0,0,499,59,1,0,0,0,500,
-		501,5,35,0,0,501,511,3,148,74,0,502,508,3,148,74,0,503,505,5,34,0,0,504,
-		506,5,35,0,0,505,504,1,0,0,0,505,506,1,0,0,0,506,507,1,0,0,0,507,509,3,
-		58,29,0,508,503,1,0,0,0,508,509,1,0,0,0,509,511,1,0,0,0,510,500,1,0,0,
-		0,510,502,1,0,0,0,511,61,1,0,0,0,512,513,5,10,0,0,513,515,3,148,74,0,514,
-		516,3,64,32,0,515,514,1,0,0,0,515,516,1,0,0,0,516,518,1,0,0,0,517,519,
-		3,130,65,0,518,517,1,0,0,0,518,519,1,0,0,0,519,520,1,0,0,0,520,521,5,24,
-		0,0,521,522,3,148,74,0,522,523,3,72,36,0,523,63,1,0,0,0,524,525,5,158,
-		0,0,525,530,3,66,33,0,526,527,5,153,0,0,527,529,3,68,34,0,528,526,1,0,
-		0,0,529,532,1,0,0,0,530,528,1,0,0,0,530,531,1,0,0,0,531,533,1,0,0,0,532,
-		530,1,0,0,0,533,534,5,159,0,0,534,65,1,0,0,0,535,536,3,148,74,0,536,537,
-		5,25,0,0,537,538,3,70,35,0,538,67,1,0,0,0,539,546,5,161,0,0,540,543,3,
-		148,74,0,541,542,5,25,0,0,542,544,3,70,35,0,543,541,1,0,0,0,543,544,1,
-		0,0,0,544,546,1,0,0,0,545,539,1,0,0,0,545,540,1,0,0,0,546,69,1,0,0,0,547,
-		554,3,148,74,0,548,551,5,161,0,0,549,550,5,145,0,0,550,552,5,161,0,0,551,
-		549,1,0,0,0,551,552,1,0,0,0,552,554,1,0,0,0,553,547,1,0,0,0,553,548,1,
-		0,0,0,554,71,1,0,0,0,555,559,5,154,0,0,556,558,3,74,37,0,557,556,1,0,0,
-		0,558,561,1,0,0,0,559,557,1,0,0,0,559,560,1,0,0,0,560,562,1,0,0,0,561,
-		559,1,0,0,0,562,563,5,155,0,0,563,73,1,0,0,0,564,573,3,76,38,0,565,573,
-		3,78,39,0,566,573,3,80,40,0,567,573,3,82,41,0,568,573,3,114,57,0,569,573,
-		3,84,42,0,570,573,3,86,43,0,571,573,3,8,4,0,572,564,1,0,0,0,572,565,1,
-		0,0,0,572,566,1,0,0,0,572,567,1,0,0,0,572,568,1,0,0,0,572,569,1,0,0,0,
-		572,570,1,0,0,0,572,571,1,0,0,0,573,75,1,0,0,0,574,575,5,36,0,0,575,576,
-		3,104,52,0,576,577,3,144,72,0,577,77,1,0,0,0,578,579,5,37,0,0,579,580,
-		3,130,65,0,580,581,3,88,44,0,581,79,1,0,0,0,582,583,5,38,0,0,583,596,3,
-		148,74,0,584,593,5,158,0,0,585,590,3,58,29,0,586,587,5,153,0,0,587,589,
-		3,58,29,0,588,586,1,0,0,0,589,592,1,0,0,0,590,588,1,0,0,0,590,591,1,0,
-		0,0,591,594,1,0,0,0,592,590,1,0,0,0,593,585,1,0,0,0,593,594,1,0,0,0,594,
-		595,1,0,0,0,595,597,5,159,0,0,596,584,1,0,0,0,596,597,1,0,0,0,597,81,1,
-		0,0,0,598,599,5,39,0,0,599,600,3,88,44,0,600,83,1,0,0,0,601,602,5,32,0,
-		0,602,603,3,148,74,0,603,604,5,25,0,0,604,605,3,56,28,0,605,606,3,72,36,
-		0,606,85,1,0,0,0,607,608,5,33,0,0,608,609,3,60,30,0,609,610,3,72,36,0,
-		610,87,1,0,0,0,611,615,5,154,0,0,612,614,3,90,45,0,613,612,1,0,0,0,614,
-		617,1,0,0,0,615,613,1,0,0,0,615,616,1,0,0,0,616,618,1,0,0,0,617,615,1,
-		0,0,0,618,619,5,155,0,0,619,89,1,0,0,0,620,629,3,92,46,0,621,629,3,94,
-		47,0,622,629,3,100,50,0,623,629,3,106,53,0,624,629,3,112,56,0,625,629,
-		3,80,40,0,626,629,3,96,48,0,627,629,3,98,49,0,628,620,1,0,0,0,628,621,
-		1,0,0,0,628,622,1,0,0,0,628,623,1,0,0,0,628,624,1,0,0,0,628,625,1,0,0,
-		0,628,626,1,0,0,0,628,627,1,0,0,0,629,91,1,0,0,0,630,631,7,10,0,0,631,
-		632,3,130,65,0,632,93,1,0,0,0,633,634,7,11,0,0,634,635,3,92,46,0,635,95,
-		1,0,0,0,636,637,5,32,0,0,637,638,3,148,74,0,638,639,5,25,0,0,639,640,3,
-		56,28,0,640,641,3,88,44,0,641,97,1,0,0,0,642,643,5,33,0,0,643,644,3,60,
-		30,0,644,645,3,88,44,0,645,99,1,0,0,0,646,650,3,104,52,0,647,648,3,102,
-		51,0,648,649,5,74,0,0,649,651,1,0,0,0,650,647,1,0,0,0,650,651,1,0,0,0,
-		651,652,1,0,0,0,652,655,3,144,72,0,653,654,5,23,0,0,654,656,3,150,75,0,
-		655,653,1,0,0,0,655,656,1,0,0,0,656,658,1,0,0,0,657,659,3,110,55,0,658,
-		657,1,0,0,0,658,659,1,0,0,0,659,661,1,0,0,0,660,662,3,6,3,0,661,660,1,
-		0,0,0,661,662,1,0,0,0,662,101,1,0,0,0,663,664,7,12,0,0,664,103,1,0,0,0,
-		665,666,7,13,0,0,666,105,1,0,0,0,667,668,7,14,0,0,668,671,3,130,65,0,669,
-		670,5,77,0,0,670,672,3,136,68,0,671,669,1,0,0,0,671,672,1,0,0,0,672,674,
-		1,0,0,0,673,675,3,108,54,0,674,673,1,0,0,0,674,675,1,0,0,0,675,677,1,0,
-		0,0,676,678,3,110,55,0,677,676,1,0,0,0,677,678,1,0,0,0,678,680,1,0,0,0,
-		679,681,3,6,3,0,680,679,1,0,0,0,680,681,1,0,0,0,681,107,1,0,0,0,682,684,
-		7,11,0,0,683,682,1,0,0,0,683,684,1,0,0,0,684,685,1,0,0,0,685,686,5,28,
-		0,0,686,687,3,20,10,0,687,109,1,0,0,0,688,689,5,25,0,0,689,690,5,76,0,
-		0,690,111,1,0,0,0,691,692,5,70,0,0,692,693,3,144,72,0,693,694,5,71,0,0,
-		694,695,3,130,65,0,695,113,1,0,0,0,696,700,5,30,0,0,697,698,5,28,0,0,698,
-		701,3,20,10,0,699,701,3,116,58,0,700,697,1,0,0,0,700,699,1,0,0,0,701,115,
-		1,0,0,0,702,706,5,154,0,0,703,705,3,118,59,0,704,703,1,0,0,0,705,708,1,
-		0,0,0,706,704,1,0,0,0,706,707,1,0,0,0,707,709,1,0,0,0,708,706,1,0,0,0,
-		709,710,5,155,0,0,710,117,1,0,0,0,711,718,3,92,46,0,712,718,3,124,62,0,
-		713,718,3,126,63,0,714,718,3,112,56,0,715,718,3,120,60,0,716,718,3,122,
-		61,0,717,711,1,0,0,0,717,712,1,0,0,0,717,713,1,0,0,0,717,714,1,0,0,0,717,
-		715,1,0,0,0,717,716,1,0,0,0,718,119,1,0,0,0,719,720,5,32,0,0,720,721,3,
-		148,74,0,721,722,5,25,0,0,722,723,3,56,28,0,723,724,3,116,58,0,724,121,
-		1,0,0,0,725,726,5,33,0,0,726,727,3,60,30,0,727,728,3,116,58,0,728,123,
-		1,0,0,0,729,730,3,104,52,0,730,731,3,144,72,0,731,732,3,128,64,0,732,125,
-		1,0,0,0,733,734,5,69,0,0,734,737,3,130,65,0,735,736,5,77,0,0,736,738,3,
-		136,68,0,737,735,1,0,0,0,737,738,1,0,0,0,738,740,1,0,0,0,739,741,3,108,
-		54,0,740,739,1,0,0,0,740,741,1,0,0,0,741,743,1,0,0,0,742,744,3,128,64,
-		0,743,742,1,0,0,0,743,744,1,0,0,0,744,127,1,0,0,0,745,746,7,15,0,0,746,
-		747,3,104,52,0,747,748,3,144,72,0,748,129,1,0,0,0,749,750,7,16,0,0,750,
-		131,1,0,0,0,751,752,5,161,0,0,752,133,1,0,0,0,753,755,3,138,69,0,754,756,
-		3,140,70,0,755,754,1,0,0,0,755,756,1,0,0,0,756,762,1,0,0,0,757,758,7,17,
-		0,0,758,760,3,138,69,0,759,761,3,140,70,0,760,759,1,0,0,0,760,761,1,0,
-		0,0,761,763,1,0,0,0,762,757,1,0,0,0,762,763,1,0,0,0,763,135,1,0,0,0,764,
-		766,7,18,0,0,765,764,1,0,0,0,765,766,1,0,0,0,766,767,1,0,0,0,767,768,3,
-		134,67,0,768,137,1,0,0,0,769,771,5,148,0,0,770,769,1,0,0,0,770,771,1,0,
-		0,0,771,781,1,0,0,0,772,782,5,160,0,0,773,779,5,161,0,0,774,775,5,147,
-		0,0,775,780,5,161,0,0,776,777,5,161,0,0,777,778,5,147,0,0,778,780,5,161,
-		0,0,779,774,1,0,0,0,779,776,1,0,0,0,779,780,1,0,0,0,780,782,1,0,0,0,781,
-		772,1,0,0,0,781,773,1,0,0,0,782,139,1,0,0,0,783,797,5,144,0,0,784,786,
-		5,142,0,0,785,787,5,162,0,0,786,785,1,0,0,0,786,787,1,0,0,0,787,797,1,
-		0,0,0,788,793,3,142,71,0,789,790,7,19,0,0,790,792,3,142,71,0,791,789,1,
-		0,0,0,792,795,1,0,0,0,793,791,1,0,0,0,793,794,1,0,0,0,794,797,1,0,0,0,
-		795,793,1,0,0,0,796,783,1,0,0,0,796,784,1,0,0,0,796,788,1,0,0,0,797,141,
-		1,0,0,0,798,799,7,20,0,0,799,143,1,0,0,0,800,802,3,148,74,0,801,803,3,
-		146,73,0,802,801,1,0,0,0,802,803,1,0,0,0,803,145,1,0,0,0,804,805,5,156,
-		0,0,805,810,3,58,29,0,806,807,5,153,0,0,807,809,3,58,29,0,808,806,1,0,
-		0,0,809,812,1,0,0,0,810,808,1,0,0,0,810,811,1,0,0,0,811,813,1,0,0,0,812,
-		810,1,0,0,0,813,814,5,157,0,0,814,147,1,0,0,0,815,816,7,21,0,0,816,149,
-		1,0,0,0,817,824,3,148,74,0,818,824,5,161,0,0,819,824,5,24,0,0,820,824,
-		5,25,0,0,821,824,5,23,0,0,822,824,5,22,0,0,823,817,1,0,0,0,823,818,1,0,
-		0,0,823,819,1,0,0,0,823,820,1,0,0,0,823,821,1,0,0,0,823,822,1,0,0,0,824,
-		151,1,0,0,0,96,156,158,169,172,178,180,195,202,211,221,229,238,257,266,
-		272,277,287,292,294,308,313,321,324,329,336,343,350,358,374,379,384,387,
-		392,395,400,410,413,418,420,428,431,442,448,451,457,461,467,471,491,494,
-		498,505,508,510,515,518,530,543,545,551,553,559,572,590,593,596,615,628,
-		650,655,658,661,671,674,677,680,683,700,706,717,737,740,743,755,760,762,
-		765,770,779,781,786,793,796,802,810,823
+		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
+		2,78,7,78,1,0,1,0,1,0,1,0,5,0,163,8,0,10,0,12,0,166,9,0,1,0,1,0,1,1,1,
+		1,1,1,1,2,1,2,1,2,3,2,176,8,2,1,2,3,2,179,8,2,1,3,1,3,1,3,1,3,5,3,185,
+		8,3,10,3,12,3,188,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,200,
+		8,4,10,4,12,4,203,9,4,1,4,1,4,5,4,207,8,4,10,4,12,4,210,9,4,1,4,1,4,1,
+		4,1,4,5,4,216,8,4,10,4,12,4,219,9,4,1,4,1,4,1,4,1,4,1,4,5,4,226,8,4,10,
+		4,12,4,229,9,4,1,4,1,4,1,4,1,4,1,4,3,4,236,8,4,1,4,1,4,1,4,1,4,1,4,1,4,
+		1,4,3,4,245,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,3,4,264,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,273,8,4,1,4,
+		1,4,1,4,1,4,3,4,279,8,4,1,4,1,4,1,4,3,4,284,8,4,1,5,1,5,1,5,1,5,1,5,1,
+		5,5,5,292,8,5,10,5,12,5,295,9,5,1,5,1,5,3,5,299,8,5,3,5,301,8,5,1,6,1,
+		6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,7,315,8,7,1,8,1,8,1,8,3,8,
+		320,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,328,8,8,1,8,3,8,331,8,8,1,9,1,9,1,
+		9,3,9,336,8,9,1,10,1,10,1,10,5,10,341,8,10,10,10,12,10,344,9,10,1,11,1,
+		11,1,11,1,11,3,11,350,8,11,1,12,1,12,1,13,1,13,1,13,3,13,357,8,13,1,13,
+		1,13,1,14,1,14,5,14,363,8,14,10,14,12,14,366,9,14,1,14,1,14,1,15,1,15,
+		1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,381,8,15,1,16,1,16,1,
+		16,3,16,386,8,16,1,17,1,17,1,17,3,17,391,8,17,1,17,3,17,394,8,17,1,18,
+		1,18,1,18,3,18,399,8,18,1,18,3,18,402,8,18,1,19,1,19,1,19,3,19,407,8,19,
+		1,19,1,19,1,20,1,20,1,20,1,20,5,20,415,8,20,10,20,12,20,418,9,20,3,20,
+		420,8,20,1,20,1,20,1,20,5,20,425,8,20,10,20,12,20,428,9,20,1,20,1,20,1,
+		21,1,21,1,21,3,21,435,8,21,1,21,3,21,438,8,21,1,22,1,22,1,22,1,22,1,22,
+		1,22,1,22,5,22,447,8,22,10,22,12,22,450,9,22,1,22,4,22,453,8,22,11,22,
+		12,22,454,1,22,3,22,458,8,22,1,23,1,23,5,23,462,8,23,10,23,12,23,465,9,
+		23,1,23,3,23,468,8,23,1,24,1,24,1,24,1,24,3,24,474,8,24,1,25,1,25,3,25,
+		478,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,
+		28,1,28,1,28,1,28,5,28,496,8,28,10,28,12,28,499,9,28,3,28,501,8,28,1,29,
+		1,29,3,29,505,8,29,1,30,1,30,1,30,1,30,1,30,3,30,512,8,30,1,30,3,30,515,
+		8,30,3,30,517,8,30,1,31,1,31,1,31,3,31,522,8,31,1,31,3,31,525,8,31,1,31,
+		1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,535,8,32,10,32,12,32,538,9,32,
+		1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,550,8,34,3,34,552,
+		8,34,1,35,1,35,1,35,1,35,3,35,558,8,35,3,35,560,8,35,1,36,1,36,5,36,564,
+		8,36,10,36,12,36,567,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,
+		1,37,3,37,579,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,
+		40,1,40,1,40,1,40,5,40,595,8,40,10,40,12,40,598,9,40,3,40,600,8,40,1,40,
+		3,40,603,8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,
+		43,1,43,1,44,1,44,5,44,620,8,44,10,44,12,44,623,9,44,1,44,1,44,1,45,1,
+		45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,636,8,45,1,46,1,46,1,46,1,47,
+		1,47,1,47,1,48,1,48,1,48,3,48,647,8,48,1,49,1,49,1,49,1,49,1,49,1,49,1,
+		50,1,50,1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,665,8,52,1,52,1,52,
+		1,52,3,52,670,8,52,1,52,3,52,673,8,52,1,52,3,52,676,8,52,1,53,1,53,1,54,
+		1,54,3,54,682,8,54,1,55,1,55,1,56,1,56,1,56,1,56,3,56,690,8,56,1,56,3,
+		56,693,8,56,1,56,3,56,696,8,56,1,56,3,56,699,8,56,1,57,3,57,702,8,57,1,
+		57,1,57,1,57,1,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,1,60,1,60,1,60,1,
+		60,3,60,719,8,60,1,61,1,61,5,61,723,8,61,10,61,12,61,726,9,61,1,61,1,61,
+		1,62,1,62,1,62,1,62,1,62,1,62,3,62,736,8,62,1,63,1,63,1,63,1,63,1,63,1,
+		63,1,64,1,64,1,64,1,64,1,65,1,65,1,65,1,65,1,66,1,66,1,66,1,66,3,66,756,
+		8,66,1,66,3,66,759,8,66,1,66,3,66,762,8,66,1,67,1,67,1,67,1,67,1,68,1,
+		68,1,69,1,69,1,70,1,70,3,70,774,8,70,1,70,1,70,1,70,3,70,779,8,70,3,70,
+		781,8,70,1,71,3,71,784,8,71,1,71,1,71,1,72,3,72,789,8,72,1,72,1,72,1,72,
+		1,72,1,72,1,72,1,72,3,72,798,8,72,3,72,800,8,72,1,73,1,73,1,73,3,73,805,
+		8,73,1,73,1,73,1,73,5,73,810,8,73,10,73,12,73,813,9,73,3,73,815,8,73,1,
+		74,1,74,1,75,1,75,3,75,821,8,75,1,76,1,76,1,76,1,76,5,76,827,8,76,10,76,
+		12,76,830,9,76,1,76,1,76,1,77,1,77,1,78,1,78,1,78,1,78,1,78,1,78,3,78,
+		842,8,78,1,78,0,0,79,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,
+		36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,
+		84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,
+		124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,0,
+		22,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,101,104,113,118,5,0,83,83,
+		87,89,94,94,96,99,119,124,5,0,2,2,27,27,73,73,85,85,125,125,1,0,132,134,
+		1,0,136,137,2,0,93,93,138,139,2,0,23,24,26,26,3,0,31,31,49,49,105,112,
+		1,0,16,18,1,0,78,81,2,0,75,75,161,161,3,0,31,31,40,65,67,67,2,0,66,66,
+		68,69,1,0,29,30,1,0,72,73,1,0,163,164,2,0,140,140,145,145,1,0,149,152,
+		2,0,143,143,146,147,2,0,25,25,162,162,6,0,2,8,11,14,36,36,75,77,82,139,
+		162,162,922,0,164,1,0,0,0,2,169,1,0,0,0,4,172,1,0,0,0,6,180,1,0,0,0,8,
+		283,1,0,0,0,10,300,1,0,0,0,12,302,1,0,0,0,14,309,1,0,0,0,16,330,1,0,0,
+		0,18,335,1,0,0,0,20,337,1,0,0,0,22,345,1,0,0,0,24,351,1,0,0,0,26,353,1,
+		0,0,0,28,360,1,0,0,0,30,380,1,0,0,0,32,382,1,0,0,0,34,387,1,0,0,0,36,395,
+		1,0,0,0,38,403,1,0,0,0,40,410,1,0,0,0,42,431,1,0,0,0,44,439,1,0,0,0,46,
+		459,1,0,0,0,48,473,1,0,0,0,50,475,1,0,0,0,52,479,1,0,0,0,54,485,1,0,0,
+		0,56,500,1,0,0,0,58,504,1,0,0,0,60,516,1,0,0,0,62,518,1,0,0,0,64,530,1,
+		0,0,0,66,541,1,0,0,0,68,551,1,0,0,0,70,559,1,0,0,0,72,561,1,0,0,0,74,578,
+		1,0,0,0,76,580,1,0,0,0,78,584,1,0,0,0,80,588,1,0,0,0,82,604,1,0,0,0,84,
+		607,1,0,0,0,86,613,1,0,0,0,88,617,1,0,0,0,90,635,1,0,0,0,92,637,1,0,0,
+		0,94,640,1,0,0,0,96,643,1,0,0,0,98,648,1,0,0,0,100,654,1,0,0,0,102,658,
+		1,0,0,0,104,664,1,0,0,0,106,677,1,0,0,0,108,681,1,0,0,0,110,683,1,0,0,
+		0,112,685,1,0,0,0,114,701,1,0,0,0,116,706,1,0,0,0,118,709,1,0,0,0,120,
+		714,1,0,0,0,122,720,1,0,0,0,124,735,1,0,0,0,126,737,1,0,0,0,128,743,1,
+		0,0,0,130,747,1,0,0,0,132,751,1,0,0,0,134,763,1,0,0,0,136,767,1,0,0,0,
+		138,769,1,0,0,0,140,771,1,0,0,0,142,783,1,0,0,0,144,788,1,0,0,0,146,814,
+		1,0,0,0,148,816,1,0,0,0,150,818,1,0,0,0,152,822,1,0,0,0,154,833,1,0,0,
+		0,156,841,1,0,0,0,158,163,3,2,1,0,159,163,3,4,2,0,160,163,3,26,13,0,161,
+		163,3,62,31,0,162,158,1,0,0,0,162,159,1,0,0,0,162,160,1,0,0,0,162,161,
+		1,0,0,0,163,166,1,0,0,0,164,162,1,0,0,0,164,165,1,0,0,0,165,167,1,0,0,
+		0,166,164,1,0,0,0,167,168,5,0,0,1,168,1,1,0,0,0,169,170,5,1,0,0,170,171,
+		3,136,68,0,171,3,1,0,0,0,172,173,7,0,0,0,173,175,3,154,77,0,174,176,3,
+		136,68,0,175,174,1,0,0,0,175,176,1,0,0,0,176,178,1,0,0,0,177,179,3,6,3,
+		0,178,177,1,0,0,0,178,179,1,0,0,0,179,5,1,0,0,0,180,186,5,154,0,0,181,
+		185,3,8,4,0,182,185,3,10,5,0,183,185,3,14,7,0,184,181,1,0,0,0,184,182,
+		1,0,0,0,184,183,1,0,0,0,185,188,1,0,0,0,186,184,1,0,0,0,186,187,1,0,0,
+		0,187,189,1,0,0,0,188,186,1,0,0,0,189,190,5,155,0,0,190,7,1,0,0,0,191,
+		192,7,1,0,0,192,284,3,136,68,0,193,194,7,2,0,0,194,284,3,140,70,0,195,
+		196,5,86,0,0,196,201,3,140,70,0,197,198,5,153,0,0,198,200,3,140,70,0,199,
+		197,1,0,0,0,200,203,1,0,0,0,201,199,1,0,0,0,201,202,1,0,0,0,202,208,1,
+		0,0,0,203,201,1,0,0,0,204,205,5,141,0,0,205,207,3,140,70,0,206,204,1,0,
+		0,0,207,210,1,0,0,0,208,206,1,0,0,0,208,209,1,0,0,0,209,284,1,0,0,0,210,
+		208,1,0,0,0,211,212,7,3,0,0,212,217,3,150,75,0,213,214,5,153,0,0,214,216,
+		3,150,75,0,215,213,1,0,0,0,216,219,1,0,0,0,217,215,1,0,0,0,217,218,1,0,
+		0,0,218,284,1,0,0,0,219,217,1,0,0,0,220,221,5,56,0,0,221,222,5,126,0,0,
+		222,227,3,150,75,0,223,224,5,153,0,0,224,226,3,150,75,0,225,223,1,0,0,
+		0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,284,1,0,0,0,229,
+		227,1,0,0,0,230,235,5,127,0,0,231,236,5,128,0,0,232,236,5,129,0,0,233,
+		234,5,130,0,0,234,236,5,107,0,0,235,231,1,0,0,0,235,232,1,0,0,0,235,233,
+		1,0,0,0,236,284,1,0,0,0,237,238,5,131,0,0,238,284,7,4,0,0,239,240,5,100,
+		0,0,240,284,3,138,69,0,241,244,5,82,0,0,242,245,3,16,8,0,243,245,5,135,
+		0,0,244,242,1,0,0,0,244,243,1,0,0,0,245,284,1,0,0,0,246,247,5,84,0,0,247,
+		284,3,18,9,0,248,249,5,90,0,0,249,250,3,138,69,0,250,251,3,150,75,0,251,
+		284,1,0,0,0,252,253,5,91,0,0,253,254,3,140,70,0,254,255,5,74,0,0,255,256,
+		3,150,75,0,256,284,1,0,0,0,257,258,5,126,0,0,258,259,3,150,75,0,259,260,
+		7,5,0,0,260,263,3,140,70,0,261,262,5,74,0,0,262,264,3,150,75,0,263,261,
+		1,0,0,0,263,264,1,0,0,0,264,284,1,0,0,0,265,266,5,92,0,0,266,284,5,1,0,
+		0,267,284,7,6,0,0,268,269,5,95,0,0,269,272,3,136,68,0,270,271,5,77,0,0,
+		271,273,3,142,71,0,272,270,1,0,0,0,272,273,1,0,0,0,273,284,1,0,0,0,274,
+		278,5,29,0,0,275,276,5,28,0,0,276,279,3,20,10,0,277,279,3,92,46,0,278,
+		275,1,0,0,0,278,277,1,0,0,0,279,284,1,0,0,0,280,281,5,28,0,0,281,284,3,
+		20,10,0,282,284,3,92,46,0,283,191,1,0,0,0,283,193,1,0,0,0,283,195,1,0,
+		0,0,283,211,1,0,0,0,283,220,1,0,0,0,283,230,1,0,0,0,283,237,1,0,0,0,283,
+		239,1,0,0,0,283,241,1,0,0,0,283,246,1,0,0,0,283,248,1,0,0,0,283,252,1,
+		0,0,0,283,257,1,0,0,0,283,265,1,0,0,0,283,267,1,0,0,0,283,268,1,0,0,0,
+		283,274,1,0,0,0,283,280,1,0,0,0,283,282,1,0,0,0,284,9,1,0,0,0,285,286,
+		5,22,0,0,286,301,3,136,68,0,287,288,7,7,0,0,288,293,3,150,75,0,289,290,
+		5,153,0,0,290,292,3,150,75,0,291,289,1,0,0,0,292,295,1,0,0,0,293,291,1,
+		0,0,0,293,294,1,0,0,0,294,301,1,0,0,0,295,293,1,0,0,0,296,298,3,12,6,0,
+		297,299,3,6,3,0,298,297,1,0,0,0,298,299,1,0,0,0,299,301,1,0,0,0,300,285,
+		1,0,0,0,300,287,1,0,0,0,300,296,1,0,0,0,301,11,1,0,0,0,302,303,5,21,0,
+		0,303,304,5,19,0,0,304,305,3,138,69,0,305,306,3,154,77,0,306,307,5,20,
+		0,0,307,308,3,150,75,0,308,13,1,0,0,0,309,314,5,30,0,0,310,311,5,28,0,
+		0,311,315,3,20,10,0,312,315,3,92,46,0,313,315,3,6,3,0,314,310,1,0,0,0,
+		314,312,1,0,0,0,314,313,1,0,0,0,315,15,1,0,0,0,316,319,5,162,0,0,317,318,
+		5,146,0,0,318,320,5,161,0,0,319,317,1,0,0,0,319,320,1,0,0,0,320,331,1,
+		0,0,0,321,322,5,161,0,0,322,323,5,147,0,0,323,324,5,161,0,0,324,325,5,
+		148,0,0,325,327,5,161,0,0,326,328,5,162,0,0,327,326,1,0,0,0,327,328,1,
+		0,0,0,328,331,1,0,0,0,329,331,3,136,68,0,330,316,1,0,0,0,330,321,1,0,0,
+		0,330,329,1,0,0,0,331,17,1,0,0,0,332,336,3,144,72,0,333,336,5,162,0,0,
+		334,336,3,136,68,0,335,332,1,0,0,0,335,333,1,0,0,0,335,334,1,0,0,0,336,
+		19,1,0,0,0,337,342,3,22,11,0,338,339,5,153,0,0,339,341,3,22,11,0,340,338,
+		1,0,0,0,341,344,1,0,0,0,342,340,1,0,0,0,342,343,1,0,0,0,343,21,1,0,0,0,
+		344,342,1,0,0,0,345,349,3,150,75,0,346,347,5,22,0,0,347,350,3,156,78,0,
+		348,350,3,24,12,0,349,346,1,0,0,0,349,348,1,0,0,0,349,350,1,0,0,0,350,
+		23,1,0,0,0,351,352,7,8,0,0,352,25,1,0,0,0,353,354,5,9,0,0,354,356,3,154,
+		77,0,355,357,3,136,68,0,356,355,1,0,0,0,356,357,1,0,0,0,357,358,1,0,0,
+		0,358,359,3,28,14,0,359,27,1,0,0,0,360,364,5,154,0,0,361,363,3,30,15,0,
+		362,361,1,0,0,0,363,366,1,0,0,0,364,362,1,0,0,0,364,365,1,0,0,0,365,367,
+		1,0,0,0,366,364,1,0,0,0,367,368,5,155,0,0,368,29,1,0,0,0,369,381,3,32,
+		16,0,370,381,3,34,17,0,371,381,3,36,18,0,372,381,3,38,19,0,373,381,3,42,
+		21,0,374,381,3,44,22,0,375,381,3,50,25,0,376,381,3,52,26,0,377,381,3,54,
+		27,0,378,381,3,8,4,0,379,381,3,14,7,0,380,369,1,0,0,0,380,370,1,0,0,0,
+		380,371,1,0,0,0,380,372,1,0,0,0,380,373,1,0,0,0,380,374,1,0,0,0,380,375,
+		1,0,0,0,380,376,1,0,0,0,380,377,1,0,0,0,380,378,1,0,0,0,380,379,1,0,0,
+		0,381,31,1,0,0,0,382,383,5,11,0,0,383,385,3,154,77,0,384,386,3,136,68,
+		0,385,384,1,0,0,0,385,386,1,0,0,0,386,33,1,0,0,0,387,388,5,12,0,0,388,
+		390,3,150,75,0,389,391,3,136,68,0,390,389,1,0,0,0,390,391,1,0,0,0,391,
+		393,1,0,0,0,392,394,3,6,3,0,393,392,1,0,0,0,393,394,1,0,0,0,394,35,1,0,
+		0,0,395,396,5,13,0,0,396,398,3,150,75,0,397,399,3,136,68,0,398,397,1,0,
+		0,0,398,399,1,0,0,0,399,401,1,0,0,0,400,402,3,6,3,0,401,400,1,0,0,0,401,
+		402,1,0,0,0,402,37,1,0,0,0,403,404,5,14,0,0,404,406,3,150,75,0,405,407,
+		3,136,68,0,406,405,1,0,0,0,406,407,1,0,0,0,407,408,1,0,0,0,408,409,3,40,
+		20,0,409,39,1,0,0,0,410,419,5,154,0,0,411,416,3,156,78,0,412,413,5,153,
+		0,0,413,415,3,156,78,0,414,412,1,0,0,0,415,418,1,0,0,0,416,414,1,0,0,0,
+		416,417,1,0,0,0,417,420,1,0,0,0,418,416,1,0,0,0,419,411,1,0,0,0,419,420,
+		1,0,0,0,420,426,1,0,0,0,421,425,3,8,4,0,422,425,3,10,5,0,423,425,3,14,
+		7,0,424,421,1,0,0,0,424,422,1,0,0,0,424,423,1,0,0,0,425,428,1,0,0,0,426,
+		424,1,0,0,0,426,427,1,0,0,0,427,429,1,0,0,0,428,426,1,0,0,0,429,430,5,
+		155,0,0,430,41,1,0,0,0,431,432,5,15,0,0,432,434,3,150,75,0,433,435,3,136,
+		68,0,434,433,1,0,0,0,434,435,1,0,0,0,435,437,1,0,0,0,436,438,3,28,14,0,
+		437,436,1,0,0,0,437,438,1,0,0,0,438,43,1,0,0,0,439,440,7,9,0,0,440,441,
+		5,19,0,0,441,442,3,138,69,0,442,443,3,154,77,0,443,444,5,20,0,0,444,448,
+		3,150,75,0,445,447,3,48,24,0,446,445,1,0,0,0,447,450,1,0,0,0,448,446,1,
+		0,0,0,448,449,1,0,0,0,449,457,1,0,0,0,450,448,1,0,0,0,451,453,3,46,23,
+		0,452,451,1,0,0,0,453,454,1,0,0,0,454,452,1,0,0,0,454,455,1,0,0,0,455,
+		458,1,0,0,0,456,458,3,6,3,0,457,452,1,0,0,0,457,456,1,0,0,0,457,458,1,
+		0,0,0,458,45,1,0,0,0,459,463,3,12,6,0,460,462,3,48,24,0,461,460,1,0,0,
+		0,462,465,1,0,0,0,463,461,1,0,0,0,463,464,1,0,0,0,464,467,1,0,0,0,465,
+		463,1,0,0,0,466,468,3,6,3,0,467,466,1,0,0,0,467,468,1,0,0,0,468,47,1,0,
+		0,0,469,470,5,22,0,0,470,474,3,136,68,0,471,472,7,7,0,0,472,474,3,150,
+		75,0,473,469,1,0,0,0,473,471,1,0,0,0,474,49,1,0,0,0,475,477,5,31,0,0,476,
+		478,3,136,68,0,477,476,1,0,0,0,477,478,1,0,0,0,478,51,1,0,0,0,479,480,
+		5,32,0,0,480,481,3,154,77,0,481,482,5,25,0,0,482,483,3,56,28,0,483,484,
+		3,28,14,0,484,53,1,0,0,0,485,486,5,33,0,0,486,487,3,60,30,0,487,488,3,
+		28,14,0,488,55,1,0,0,0,489,490,5,161,0,0,490,491,5,145,0,0,491,501,5,161,
+		0,0,492,497,3,58,29,0,493,494,5,153,0,0,494,496,3,58,29,0,495,493,1,0,
+		0,0,496,499,1,0,0,0,497,495,1,0,0,0,497,498,1,0,0,0,498,501,1,0,0,0,499,
+		497,1,0,0,0,500,489,1,0,0,0,500,492,1,0,0,0,501,57,1,0,0,0,502,505,3,154,
+		77,0,503,505,5,161,0,0,504,502,1,0,0,0,504,503,1,0,0,0,505,59,1,0,0,0,
+		506,507,5,35,0,0,507,517,3,154,77,0,508,514,3,154,77,0,509,511,5,34,0,
+		0,510,512,5,35,0,0,511,510,1,0,0,0,511,512,1,0,0,0,512,513,1,0,0,0,513,
+		515,3,58,29,0,514,509,1,0,0,0,514,515,1,0,0,0,515,517,1,0,0,0,516,506,
+		1,0,0,0,516,508,1,0,0,0,517,61,1,0,0,0,518,519,5,10,0,0,519,521,3,154,
+		77,0,520,522,3,64,32,0,521,520,1,0,0,0,521,522,1,0,0,0,522,524,1,0,0,0,
+		523,525,3,136,68,0,524,523,1,0,0,0,524,525,1,0,0,0,525,526,1,0,0,0,526,
+		527,5,24,0,0,527,528,3,154,77,0,528,529,3,72,36,0,529,63,1,0,0,0,530,531,
+		5,158,0,0,531,536,3,66,33,0,532,533,5,153,0,0,533,535,3,68,34,0,534,532,
+		1,0,0,0,535,538,1,0,0,0,536,534,1,0,0,0,536,537,1,0,0,0,537,539,1,0,0,
+		0,538,536,1,0,0,0,539,540,5,159,0,0,540,65,1,0,0,0,541,542,3,154,77,0,
+		542,543,5,25,0,0,543,544,3,70,35,0,544,67,1,0,0,0,545,552,5,161,0,0,546,
+		549,3,154,77,0,547,548,5,25,0,0,548,550,3,70,35,0,549,547,1,0,0,0,549,
+		550,1,0,0,0,550,552,1,0,0,0,551,545,1,0,0,0,551,546,1,0,0,0,552,69,1,0,
+		0,0,553,560,3,154,77,0,554,557,5,161,0,0,555,556,5,145,0,0,556,558,5,161,
+		0,0,557,555,1,0,0,0,557,558,1,0,0,0,558,560,1,0,0,0,559,553,1,0,0,0,559,
+		554,1,0,0,0,560,71,1,0,0,0,561,565,5,154,0,0,562,564,3,74,37,0,563,562,
+		1,0,0,0,564,567,1,0,0,0,565,563,1,0,0,0,565,566,1,0,0,0,566,568,1,0,0,
+		0,567,565,1,0,0,0,568,569,5,155,0,0,569,73,1,0,0,0,570,579,3,76,38,0,571,
+		579,3,78,39,0,572,579,3,80,40,0,573,579,3,82,41,0,574,579,3,120,60,0,575,
+		579,3,84,42,0,576,579,3,86,43,0,577,579,3,8,4,0,578,570,1,0,0,0,578,571,
+		1,0,0,0,578,572,1,0,0,0,578,573,1,0,0,0,578,574,1,0,0,0,578,575,1,0,0,
+		0,578,576,1,0,0,0,578,577,1,0,0,0,579,75,1,0,0,0,580,581,5,36,0,0,581,
+		582,3,108,54,0,582,583,3,150,75,0,583,77,1,0,0,0,584,585,5,37,0,0,585,
+		586,3,136,68,0,586,587,3,88,44,0,587,79,1,0,0,0,588,589,5,38,0,0,589,602,
+		3,154,77,0,590,599,5,158,0,0,591,596,3,58,29,0,592,593,5,153,0,0,593,595,
+		3,58,29,0,594,592,1,0,0,0,595,598,1,0,0,0,596,594,1,0,0,0,596,597,1,0,
+		0,0,597,600,1,0,0,0,598,596,1,0,0,0,599,591,1,0,0,0,599,600,1,0,0,0,600,
+		601,1,0,0,0,601,603,5,159,0,0,602,590,1,0,0,0,602,603,1,0,0,0,603,81,1,
+		0,0,0,604,605,5,39,0,0,605,606,3,88,44,0,606,83,1,0,0,0,607,608,5,32,0,
+		0,608,609,3,154,77,0,609,610,5,25,0,0,610,611,3,56,28,0,611,612,3,72,36,
+		0,612,85,1,0,0,0,613,614,5,33,0,0,614,615,3,60,30,0,615,616,3,72,36,0,
+		616,87,1,0,0,0,617,621,5,154,0,0,618,620,3,90,45,0,619,618,1,0,0,0,620,
+		623,1,0,0,0,621,619,1,0,0,0,621,622,1,0,0,0,622,624,1,0,0,0,623,621,1,
+		0,0,0,624,625,5,155,0,0,625,89,1,0,0,0,626,636,3,92,46,0,627,636,3,94,
+		47,0,628,636,3,96,48,0,629,636,3,102,51,0,630,636,3,112,56,0,631,636,3,
+		118,59,0,632,636,3,80,40,0,633,636,3,98,49,0,634,636,3,100,50,0,635,626,
+		1,0,0,0,635,627,1,0,0,0,635,628,1,0,0,0,635,629,1,0,0,0,635,630,1,0,0,
+		0,635,631,1,0,0,0,635,632,1,0,0,0,635,633,1,0,0,0,635,634,1,0,0,0,636,
+		91,1,0,0,0,637,638,7,10,0,0,638,639,3,136,68,0,639,93,1,0,0,0,640,641,
+		5,30,0,0,641,642,3,92,46,0,642,95,1,0,0,0,643,646,5,29,0,0,644,647,3,92,
+		46,0,645,647,3,104,52,0,646,644,1,0,0,0,646,645,1,0,0,0,647,97,1,0,0,0,
+		648,649,5,32,0,0,649,650,3,154,77,0,650,651,5,25,0,0,651,652,3,56,28,0,
+		652,653,3,88,44,0,653,99,1,0,0,0,654,655,5,33,0,0,655,656,3,60,30,0,656,
+		657,3,88,44,0,657,101,1,0,0,0,658,659,3,110,55,0,659,660,3,104,52,0,660,
+		103,1,0,0,0,661,662,3,106,53,0,662,663,5,74,0,0,663,665,1,0,0,0,664,661,
+		1,0,0,0,664,665,1,0,0,0,665,666,1,0,0,0,666,669,3,150,75,0,667,668,5,23,
+		0,0,668,670,3,156,78,0,669,667,1,0,0,0,669,670,1,0,0,0,670,672,1,0,0,0,
+		671,673,3,116,58,0,672,671,1,0,0,0,672,673,1,0,0,0,673,675,1,0,0,0,674,
+		676,3,6,3,0,675,674,1,0,0,0,675,676,1,0,0,0,676,105,1,0,0,0,677,678,7,
+		11,0,0,678,107,1,0,0,0,679,682,5,29,0,0,680,682,3,110,55,0,681,679,1,0,
+		0,0,681,680,1,0,0,0,682,109,1,0,0,0,683,684,7,12,0,0,684,111,1,0,0,0,685,
+		686,7,13,0,0,686,689,3,136,68,0,687,688,5,77,0,0,688,690,3,142,71,0,689,
+		687,1,0,0,0,689,690,1,0,0,0,690,692,1,0,0,0,691,693,3,114,57,0,692,691,
+		1,0,0,0,692,693,1,0,0,0,693,695,1,0,0,0,694,696,3,116,58,0,695,694,1,0,
+		0,0,695,696,1,0,0,0,696,698,1,0,0,0,697,699,3,6,3,0,698,697,1,0,0,0,698,
+		699,1,0,0,0,699,113,1,0,0,0,700,702,7,14,0,0,701,700,1,0,0,0,701,702,1,
+		0,0,0,702,703,1,0,0,0,703,704,5,28,0,0,704,705,3,20,10,0,705,115,1,0,0,
+		0,706,707,5,25,0,0,707,708,5,76,0,0,708,117,1,0,0,0,709,710,5,70,0,0,710,
+		711,3,150,75,0,711,712,5,71,0,0,712,713,3,136,68,0,713,119,1,0,0,0,714,
+		718,5,30,0,0,715,716,5,28,0,0,716,719,3,20,10,0,717,719,3,122,61,0,718,
+		715,1,0,0,0,718,717,1,0,0,0,719,121,1,0,0,0,720,724,5,154,0,0,721,723,
+		3,124,62,0,722,721,1,0,0,0,723,726,1,0,0,0,724,722,1,0,0,0,724,725,1,0,
+		0,0,725,727,1,0,0,0,726,724,1,0,0,0,727,728,5,155,0,0,728,123,1,0,0,0,
+		729,736,3,92,46,0,730,736,3,130,65,0,731,736,3,132,66,0,732,736,3,118,
+		59,0,733,736,3,126,63,0,734,736,3,128,64,0,735,729,1,0,0,0,735,730,1,0,
+		0,0,735,731,1,0,0,0,735,732,1,0,0,0,735,733,1,0,0,0,735,734,1,0,0,0,736,
+		125,1,0,0,0,737,738,5,32,0,0,738,739,3,154,77,0,739,740,5,25,0,0,740,741,
+		3,56,28,0,741,742,3,122,61,0,742,127,1,0,0,0,743,744,5,33,0,0,744,745,
+		3,60,30,0,745,746,3,122,61,0,746,129,1,0,0,0,747,748,3,108,54,0,748,749,
+		3,150,75,0,749,750,3,134,67,0,750,131,1,0,0,0,751,752,5,69,0,0,752,755,
+		3,136,68,0,753,754,5,77,0,0,754,756,3,142,71,0,755,753,1,0,0,0,755,756,
+		1,0,0,0,756,758,1,0,0,0,757,759,3,114,57,0,758,757,1,0,0,0,758,759,1,0,
+		0,0,759,761,1,0,0,0,760,762,3,134,67,0,761,760,1,0,0,0,761,762,1,0,0,0,
+		762,133,1,0,0,0,763,764,7,15,0,0,764,765,3,108,54,0,765,766,3,150,75,0,
+		766,135,1,0,0,0,767,768,7,16,0,0,768,137,1,0,0,0,769,770,5,161,0,0,770,
+		139,1,0,0,0,771,773,3,144,72,0,772,774,3,146,73,0,773,772,1,0,0,0,773,
+		774,1,0,0,0,774,780,1,0,0,0,775,776,7,17,0,0,776,778,3,144,72,0,777,779,
+		3,146,73,0,778,777,1,0,0,0,778,779,1,0,0,0,779,781,1,0,0,0,780,775,1,0,
+		0,0,780,781,1,0,0,0,781,141,1,0,0,0,782,784,7,18,0,0,783,782,1,0,0,0,783,
+		784,1,0,0,0,784,785,1,0,0,0,785,786,3,140,70,0,786,143,1,0,0,0,787,789,
+		5,148,0,0,788,787,1,0,0,0,788,789,1,0,0,0,789,799,1,0,0,0,790,800,5,160,
+		0,0,791,797,5,161,0,0,792,793,5,147,0,0,793,798,5,161,0,0,794,795,5,161,
+		0,0,795,796,5,147,0,0,796,798,5,161,0,0,797,792,1,0,0,0,797,794,1,0,0,
+		0,797,798,1,0,0,0,798,800,1,0,0,0,799,790,1,0,0,0,799,791,1,0,0,0,800,
+		145,1,0,0,0,801,815,5,144,0,0,802,804,5,142,0,0,803,805,5,162,0,0,804,
+		803,1,0,0,0,804,805,1,0,0,0,805,815,1,0,0,0,806,811,3,148,74,0,807,808,
+		7,19,0,0,808,810,3,148,74,0,809,807,1,0,0,0,810,813,1,0,0,0,811,809,1,
+		0,0,0,811,812,1,0,0,0,812,815,1,0,0,0,813,811,1,0,0,0,814,801,1,0,0,0,
+		814,802,1,0,0,0,814,806,1,0,0,0,815,147,1,0,0,0,816,817,7,20,0,0,817,149,
+		1,0,0,0,818,820,3,154,77,0,819,821,3,152,76,0,820,819,1,0,0,0,820,821,
+		1,0,0,0,821,151,1,0,0,0,822,823,5,156,0,0,823,828,3,58,29,0,824,825,5,
+		153,0,0,825,827,3,58,29,0,826,824,1,0,0,0,827,830,1,0,0,0,828,826,1,0,
+		0,0,828,829,1,0,0,0,829,831,1,0,0,0,830,828,1,0,0,0,831,832,5,157,0,0,
+		832,153,1,0,0,0,833,834,7,21,0,0,834,155,1,0,0,0,835,842,3,154,77,0,836,
+		842,5,161,0,0,837,842,5,24,0,0,838,842,5,25,0,0,839,842,5,23,0,0,840,842,
+		5,22,0,0,841,835,1,0,0,0,841,836,1,0,0,0,841,837,1,0,0,0,841,838,1,0,0,
+		0,841,839,1,0,0,0,841,840,1,0,0,0,842,157,1,0,0,0,98,162,164,175,178,184,
+		186,201,208,217,227,235,244,263,272,278,283,293,298,300,314,319,327,330,
+		335,342,349,356,364,380,385,390,393,398,401,406,416,419,424,426,434,437,
+		448,454,457,463,467,473,477,497,500,504,511,514,516,521,524,536,549,551,
+		557,559,565,578,596,599,602,621,635,646,664,669,672,675,681,689,692,695,
+		698,701,718,724,735,755,758,761,773,778,780,783,788,797,799,804,811,814,
+		820,828,841
 	};
 
 	public static readonly ATN _ATN =
