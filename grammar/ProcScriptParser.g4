@@ -328,7 +328,8 @@ stepBlock : LEFT_BRACE step* RIGHT_BRACE ;
 // bad: strip
 step
     : alert
-    | oneWayAlert
+    | refitAlert
+    | stripStep
     | action
     | textAction
     | discard
@@ -342,12 +343,17 @@ step
 // bad: strip danger "Mains."
 alert : ( DANGER | WARNING | CAUTION | NOTICE ) text ;
 
-// A step may start with the same word: `strip seat`. Here two words decide.
-// ok: strip danger "Mains."
 // ok: refit notice "It snaps shut."
 // bad: danger "Mains."
 // bad: refit needs lever at up
-oneWayAlert : ( STRIP | REFIT ) alert ;
+refitAlert : REFIT alert ;
+
+// An alert that stands one way only starts with the same word as an action, so that one word decides between steps.
+// ok: strip danger "Mains."
+// ok: strip seat { people 2 }
+// bad: strip
+// bad: strip needs lever at up
+stripStep : STRIP ( alert | deed ) ;
 
 eachSteps : EACH name IN values stepBlock ;
 
@@ -367,13 +373,18 @@ whenSteps : WHEN test stepBlock ;
 // bad: set lever to
 // bad: empty oil background
 // bad: remove seat people 2
-action : verb ( amount OF )? reference ( TO position )? background? propertyBlock? ;
+action : actionVerb deed ;
+
+// What an action is done to, and what is said of it.
+deed : ( amount OF )? reference ( TO position )? background? propertyBlock? ;
 
 amount : INTEGER | REST ;
 
-verb
+verb : STRIP | actionVerb ;
+
+actionVerb
     : UNDO | LOOSEN | RELEASE | UNPLUG | DISCONNECT | CUT | ASIDE | REMOVE | SET | ISOLATE | EMPTY | SUPPORT
-    | STRIP | FASTEN | TIGHTEN | ENGAGE | PLUG | CONNECT | RENEW | RETURN | FIT | RESTORE | FILL | UNSUPPORT
+    | FASTEN | TIGHTEN | ENGAGE | PLUG | CONNECT | RENEW | RETURN | FIT | RESTORE | FILL | UNSUPPORT
     | REPLACE | REPAIR | CLEAN | INSPECT | ADJUST | VERIFY
     ;
 

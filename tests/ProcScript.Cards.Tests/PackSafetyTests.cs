@@ -3,7 +3,6 @@ using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using ProcScript.Cards.Tests.Samples;
 using ProcScript.Model.Machines;
-using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Cards.Tests;
 

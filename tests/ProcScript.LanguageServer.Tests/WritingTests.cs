@@ -75,6 +75,23 @@ public sealed class WritingTests : IClassFixture<ServedSample>
     }
 
     [Fact]
+    public async Task An_alert_that_stands_one_way_only_is_offered_where_things_have_two()
+    {
+        string[] signals = ["danger", "warning", "caution", "notice"];
+
+        Assert.Superset(signals.Select(word => $"strip {word}").ToHashSet(), (await LabelsAsync(_job, "    isolate mains", 4)).ToHashSet());
+        Assert.DoesNotContain("strip danger", await LabelsAsync(_job, "goal replace motor\n  "));
+        foreach (var way in new[] { "strip ", "refit " })
+        {
+            _job.Set($"use \"machine.proc\"\nprocedure p on fan {{\n  goal remove motor\n  stage \"A\" {{\n    {way}\n  }}\n}}\n");
+            Assert.Equal(signals, (await LabelsAsync(_job, way + "\n  }\n}", way.Length)).TakeLast(4));
+        }
+
+        _machine.Replace("mass 4 kg\n", "mass 4 kg\n    refit \n");
+        Assert.Equal(signals, await LabelsAsync(_machine, "    refit "));
+    }
+
+    [Fact]
     public async Task A_sentence_begins_with_the_words_of_its_block()
     {
         Assert.Contains("stage", await LabelsAsync(_job, "goal replace motor\n  "));

@@ -23,7 +23,7 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
     public IReadOnlyList<string> Joints { get; } = parser.AtTheStartOf("jointDeclaration", "cover");
 
     /// <summary>What is done to an item.</summary>
-    public IReadOnlyList<string> Verbs { get; } = parser.In("verb");
+    public IReadOnlyList<string> Verbs { get; } = parser.In("verb", "actionVerb");
 
     /// <summary>What is done in words.</summary>
     public IReadOnlyList<string> TextActions { get; } = parser.AtTheStartOf("textAction", "discard");

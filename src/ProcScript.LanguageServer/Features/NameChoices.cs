@@ -64,6 +64,8 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "power" => Items(last is "power" or "," ? _machine?.Energies : []),
             "test" when place.Words.Length == 2 => Ordered([("before", "a step"), ("after", "a step")]),
             "restore" when place.Block == "refit" && place.Words.Length == 2 => Ordered([("before", "another step"), ("after", "another step"), ("while", "what is still open")]),
+            "strip" or "refit" when place.Words.Length == 1 && place.Block is not ("work" or "refit" or "procedure") =>
+                [.. place.Block == "stage" ? Steps(last, last) : [], .. OneWayAlerts()],
             "check" when place.Block == "refit" && place.Words.Length == 2 => Ordered([("before", "a step"), ("after", "a step"), ("needs", "a state")]),
             _ when place.Block == "refit" && place.Words.Length == 2 && last is not "of" => Ordered([("before", "another step"), ("after", "another step")]),
             var word when place.Block is "stage" or "work" or "refit" => Steps(word, last),
@@ -164,6 +166,10 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         .Where(row => row.Targets != ActionTargets.None && row.Phase.HasFlag(place.Block == "refit" ? ActionPhase.Refit : ActionPhase.Strip)
             | (place.Block != "refit" && row.Phase.HasFlag(ActionPhase.Work)))
         .Select(row => new CompletionItem(row.Word, Keyword));
+
+    /// <summary>What may follow the word that lets an alert stand one way only.</summary>
+    private static IEnumerable<CompletionItem> OneWayAlerts() =>
+        AlertSentences.BothWays.Select(sentence => new CompletionItem(sentence.Label, Keyword) { Detail = sentence.Detail });
 
     private bool IsInSight(string path) => asked.Analysis.Names.Reach(asked.Path).Contains(path);
 

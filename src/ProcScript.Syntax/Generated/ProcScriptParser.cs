@@ -79,15 +79,16 @@ internal partial class ProcScriptParser : Parser {
 		RULE_furtherParameter = 34, RULE_firstValues = 35, RULE_procedureBlock = 36, 
 		RULE_procedureItem = 37, RULE_goal = 38, RULE_stage = 39, RULE_doCall = 40, 
 		RULE_workBlock = 41, RULE_eachItems = 42, RULE_whenItems = 43, RULE_stepBlock = 44, 
-		RULE_step = 45, RULE_alert = 46, RULE_oneWayAlert = 47, RULE_eachSteps = 48, 
-		RULE_whenSteps = 49, RULE_action = 50, RULE_amount = 51, RULE_verb = 52, 
-		RULE_textAction = 53, RULE_needsClause = 54, RULE_background = 55, RULE_discard = 56, 
-		RULE_refitRules = 57, RULE_ruleBlock = 58, RULE_refitRule = 59, RULE_eachRules = 60, 
-		RULE_whenRules = 61, RULE_orderRule = 62, RULE_whileClause = 63, RULE_checkRule = 64, 
-		RULE_testRule = 65, RULE_testBlock = 66, RULE_testItem = 67, RULE_powerClause = 68, 
-		RULE_order = 69, RULE_text = 70, RULE_count = 71, RULE_quantity = 72, 
-		RULE_limit = 73, RULE_number = 74, RULE_unit = 75, RULE_unitName = 76, 
-		RULE_reference = 77, RULE_index = 78, RULE_name = 79, RULE_position = 80;
+		RULE_step = 45, RULE_alert = 46, RULE_refitAlert = 47, RULE_stripStep = 48, 
+		RULE_eachSteps = 49, RULE_whenSteps = 50, RULE_action = 51, RULE_deed = 52, 
+		RULE_amount = 53, RULE_verb = 54, RULE_actionVerb = 55, RULE_textAction = 56, 
+		RULE_needsClause = 57, RULE_background = 58, RULE_discard = 59, RULE_refitRules = 60, 
+		RULE_ruleBlock = 61, RULE_refitRule = 62, RULE_eachRules = 63, RULE_whenRules = 64, 
+		RULE_orderRule = 65, RULE_whileClause = 66, RULE_checkRule = 67, RULE_testRule = 68, 
+		RULE_testBlock = 69, RULE_testItem = 70, RULE_powerClause = 71, RULE_order = 72, 
+		RULE_text = 73, RULE_count = 74, RULE_quantity = 75, RULE_limit = 76, 
+		RULE_number = 77, RULE_unit = 78, RULE_unitName = 79, RULE_reference = 80, 
+		RULE_index = 81, RULE_name = 82, RULE_position = 83;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
@@ -97,12 +98,13 @@ internal partial class ProcScriptParser : Parser {
 		"asideClause", "eachMembers", "whenMembers", "values", "value", "test", 
 		"procedureDeclaration", "parameters", "parameter", "furtherParameter", 
 		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
-		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "oneWayAlert", 
-		"eachSteps", "whenSteps", "action", "amount", "verb", "textAction", "needsClause", 
-		"background", "discard", "refitRules", "ruleBlock", "refitRule", "eachRules", 
-		"whenRules", "orderRule", "whileClause", "checkRule", "testRule", "testBlock", 
-		"testItem", "powerClause", "order", "text", "count", "quantity", "limit", 
-		"number", "unit", "unitName", "reference", "index", "name", "position"
+		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "refitAlert", 
+		"stripStep", "eachSteps", "whenSteps", "action", "deed", "amount", "verb", 
+		"actionVerb", "textAction", "needsClause", "background", "discard", "refitRules", 
+		"ruleBlock", "refitRule", "eachRules", "whenRules", "orderRule", "whileClause", 
+		"checkRule", "testRule", "testBlock", "testItem", "powerClause", "order", 
+		"text", "count", "quantity", "limit", "number", "unit", "unitName", "reference", 
+		"index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -230,17 +232,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 168;
+			State = 174;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 166;
+				State = 172;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 162;
+					State = 168;
 					useDirective();
 					}
 					break;
@@ -252,19 +254,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 163;
+					State = 169;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 164;
+					State = 170;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 165;
+					State = 171;
 					procedureDeclaration();
 					}
 					break;
@@ -272,11 +274,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 170;
+				State = 176;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 171;
+			State = 177;
 			Match(Eof);
 			}
 		}
@@ -310,9 +312,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 173;
+			State = 179;
 			Match(USE);
-			State = 174;
+			State = 180;
 			text();
 			}
 		}
@@ -359,7 +361,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 176;
+			State = 182;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -368,24 +370,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 177;
+			State = 183;
 			name();
-			State = 179;
+			State = 185;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 178;
+				State = 184;
 				text();
 				}
 			}
 
-			State = 182;
+			State = 188;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 181;
+				State = 187;
 				propertyBlock();
 				}
 			}
@@ -439,14 +441,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 184;
-			Match(LEFT_BRACE);
 			State = 190;
+			Match(LEFT_BRACE);
+			State = 196;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
-				State = 188;
+				State = 194;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -509,7 +511,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 185;
+					State = 191;
 					property();
 					}
 					break;
@@ -519,13 +521,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 186;
+					State = 192;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 187;
+					State = 193;
 					refitProperty();
 					}
 					break;
@@ -533,11 +535,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 192;
+				State = 198;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 193;
+			State = 199;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -805,7 +807,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 302;
+			State = 308;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -828,7 +830,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 195;
+				State = 201;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 1108372145307649L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -837,7 +839,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 196;
+				State = 202;
 				text();
 				}
 				break;
@@ -859,7 +861,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 197;
+				State = 203;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 4329327159409L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -868,7 +870,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 198;
+				State = 204;
 				quantity();
 				}
 				break;
@@ -876,39 +878,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 199;
-				Match(TORQUE);
-				State = 200;
-				quantity();
 				State = 205;
+				Match(TORQUE);
+				State = 206;
+				quantity();
+				State = 211;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 201;
+					State = 207;
 					Match(COMMA);
-					State = 202;
+					State = 208;
 					quantity();
 					}
 					}
-					State = 207;
+					State = 213;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 212;
+				State = 218;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 208;
+					State = 214;
 					Match(PLUS);
-					State = 209;
+					State = 215;
 					quantity();
 					}
 					}
-					State = 214;
+					State = 220;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -922,7 +924,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 215;
+				State = 221;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 4503599627374593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -931,21 +933,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 216;
+				State = 222;
 				reference();
-				State = 221;
+				State = 227;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 217;
+					State = 223;
 					Match(COMMA);
-					State = 218;
+					State = 224;
 					reference();
 					}
 					}
-					State = 223;
+					State = 229;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -955,25 +957,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 224;
+				State = 230;
 				Match(RENEW);
-				State = 225;
-				Match(WITH);
-				State = 226;
-				reference();
 				State = 231;
+				Match(WITH);
+				State = 232;
+				reference();
+				State = 237;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 227;
+					State = 233;
 					Match(COMMA);
-					State = 228;
+					State = 234;
 					reference();
 					}
 					}
-					State = 233;
+					State = 239;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -983,28 +985,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 234;
+				State = 240;
 				Match(PATTERN);
-				State = 239;
+				State = 245;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 235;
+					State = 241;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 236;
+					State = 242;
 					Match(LISTED);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 237;
+					State = 243;
 					Match(INSIDE);
-					State = 238;
+					State = 244;
 					Match(OUT);
 					}
 					break;
@@ -1017,9 +1019,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 241;
+				State = 247;
 				Match(GRIP);
-				State = 242;
+				State = 248;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 132)) & ~0x3f) == 0 && ((1L << (_la - 132)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1034,9 +1036,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 243;
+				State = 249;
 				Match(PEOPLE);
-				State = 244;
+				State = 250;
 				count();
 				}
 				break;
@@ -1044,9 +1046,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 245;
+				State = 251;
 				Match(THREAD);
-				State = 248;
+				State = 254;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1054,13 +1056,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 246;
+					State = 252;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 247;
+					State = 253;
 					Match(LOCKER);
 					}
 					break;
@@ -1073,9 +1075,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 250;
+				State = 256;
 				Match(GRADE);
-				State = 251;
+				State = 257;
 				gradeValue();
 				}
 				break;
@@ -1083,11 +1085,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SealsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 252;
+				State = 258;
 				Match(SEALS);
-				State = 253;
+				State = 259;
 				count();
-				State = 254;
+				State = 260;
 				reference();
 				}
 				break;
@@ -1095,13 +1097,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 256;
+				State = 262;
 				Match(USES);
-				State = 257;
+				State = 263;
 				quantity();
-				State = 258;
+				State = 264;
 				Match(OF);
-				State = 259;
+				State = 265;
 				reference();
 				}
 				break;
@@ -1109,11 +1111,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 261;
+				State = 267;
 				Match(WITH);
-				State = 262;
+				State = 268;
 				reference();
-				State = 263;
+				State = 269;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1122,16 +1124,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 264;
+				State = 270;
 				quantity();
-				State = 267;
+				State = 273;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 265;
+					State = 271;
 					Match(OF);
-					State = 266;
+					State = 272;
 					reference();
 					}
 				}
@@ -1142,9 +1144,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 269;
+				State = 275;
 				Match(SINGLE);
-				State = 270;
+				State = 276;
 				Match(USE);
 				}
 				break;
@@ -1154,7 +1156,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 271;
+				State = 277;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 105553116266497L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1169,18 +1171,18 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 272;
+				State = 278;
 				Match(VERIFY);
-				State = 273;
-				text();
 				State = 279;
+				text();
+				State = 285;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,14,Context) ) {
 				case 1:
 					{
-					State = 274;
+					State = 280;
 					Match(AT);
-					State = 277;
+					State = 283;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1265,14 +1267,14 @@ internal partial class ProcScriptParser : Parser {
 					case OPEN:
 					case NAME:
 						{
-						State = 275;
+						State = 281;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 276;
+						State = 282;
 						text();
 						}
 						break;
@@ -1282,24 +1284,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 283;
+				State = 289;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 281;
+					State = 287;
 					Match(EXPECT);
-					State = 282;
+					State = 288;
 					limit();
 					}
 				}
 
-				State = 286;
+				State = 292;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 285;
+					State = 291;
 					propertyBlock();
 					}
 				}
@@ -1310,16 +1312,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 288;
+				State = 294;
 				Match(VOLTAGE);
-				State = 289;
+				State = 295;
 				quantity();
-				State = 291;
+				State = 297;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 290;
+					State = 296;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1337,16 +1339,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 293;
+				State = 299;
 				Match(STRIP);
-				State = 297;
+				State = 303;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 294;
+					State = 300;
 					Match(NEEDS);
-					State = 295;
+					State = 301;
 					needs();
 					}
 					break;
@@ -1355,7 +1357,7 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 296;
+					State = 302;
 					alert();
 					}
 					break;
@@ -1368,9 +1370,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 299;
+				State = 305;
 				Match(NEEDS);
-				State = 300;
+				State = 306;
 				needs();
 				}
 				break;
@@ -1381,7 +1383,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
-				State = 301;
+				State = 307;
 				alert();
 				}
 				break;
@@ -1451,16 +1453,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 319;
+			State = 325;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 304;
+				State = 310;
 				Match(AT);
-				State = 305;
+				State = 311;
 				text();
 				}
 				break;
@@ -1470,7 +1472,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 306;
+				State = 312;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1479,21 +1481,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 307;
+				State = 313;
 				reference();
-				State = 312;
+				State = 318;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 308;
+					State = 314;
 					Match(COMMA);
-					State = 309;
+					State = 315;
 					reference();
 					}
 					}
-					State = 314;
+					State = 320;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1503,14 +1505,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 315;
+				State = 321;
 				cover();
-				State = 317;
+				State = 323;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 316;
+					State = 322;
 					propertyBlock();
 					}
 				}
@@ -1559,17 +1561,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 321;
+			State = 327;
 			Match(COVERED);
-			State = 322;
+			State = 328;
 			Match(BY);
-			State = 323;
+			State = 329;
 			count();
-			State = 324;
+			State = 330;
 			name();
-			State = 325;
+			State = 331;
 			Match(AS);
-			State = 326;
+			State = 332;
 			reference();
 			}
 		}
@@ -1610,16 +1612,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 328;
+			State = 334;
 			Match(REFIT);
-			State = 333;
+			State = 339;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 329;
+				State = 335;
 				Match(NEEDS);
-				State = 330;
+				State = 336;
 				needs();
 				}
 				break;
@@ -1628,13 +1630,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 331;
+				State = 337;
 				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 332;
+				State = 338;
 				propertyBlock();
 				}
 				break;
@@ -1679,22 +1681,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 349;
+			State = 355;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 335;
+				State = 341;
 				Match(NAME);
-				State = 338;
+				State = 344;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 336;
+					State = 342;
 					Match(DOT);
-					State = 337;
+					State = 343;
 					Match(INTEGER);
 					}
 				}
@@ -1704,22 +1706,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 340;
-				Match(INTEGER);
-				State = 341;
-				Match(SLASH);
-				State = 342;
-				Match(INTEGER);
-				State = 343;
-				Match(MINUS);
-				State = 344;
-				Match(INTEGER);
 				State = 346;
+				Match(INTEGER);
+				State = 347;
+				Match(SLASH);
+				State = 348;
+				Match(INTEGER);
+				State = 349;
+				Match(MINUS);
+				State = 350;
+				Match(INTEGER);
+				State = 352;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 345;
+					State = 351;
 					Match(NAME);
 					}
 				}
@@ -1730,7 +1732,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 348;
+				State = 354;
 				text();
 				}
 				break;
@@ -1769,7 +1771,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 354;
+			State = 360;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1777,14 +1779,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 351;
+				State = 357;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 352;
+				State = 358;
 				Match(NAME);
 				}
 				break;
@@ -1792,7 +1794,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 353;
+				State = 359;
 				text();
 				}
 				break;
@@ -1837,21 +1839,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 356;
+			State = 362;
 			need();
-			State = 361;
+			State = 367;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 357;
+				State = 363;
 				Match(COMMA);
-				State = 358;
+				State = 364;
 				need();
 				}
 				}
-				State = 363;
+				State = 369;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1893,22 +1895,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 364;
+			State = 370;
 			reference();
-			State = 368;
+			State = 374;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,29,Context) ) {
 			case 1:
 				{
-				State = 365;
+				State = 371;
 				Match(AT);
-				State = 366;
+				State = 372;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 367;
+				State = 373;
 				needState();
 				}
 				break;
@@ -1952,7 +1954,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 370;
+			State = 376;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 105)) & ~0x3f) == 0 && ((1L << (_la - 105)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2000,21 +2002,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 372;
+			State = 378;
 			Match(MACHINE);
-			State = 373;
+			State = 379;
 			name();
-			State = 375;
+			State = 381;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 374;
+				State = 380;
 				text();
 				}
 			}
 
-			State = 377;
+			State = 383;
 			memberBlock();
 			}
 		}
@@ -2053,23 +2055,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 379;
+			State = 385;
 			Match(LEFT_BRACE);
-			State = 383;
+			State = 389;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
 				{
-				State = 380;
+				State = 386;
 				member();
 				}
 				}
-				State = 385;
+				State = 391;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 386;
+			State = 392;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2130,41 +2132,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 399;
+			State = 405;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 388;
+				State = 394;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 389;
+				State = 395;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 390;
+				State = 396;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 391;
+				State = 397;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 392;
+				State = 398;
 				partDeclaration();
 				}
 				break;
@@ -2173,28 +2175,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 393;
+				State = 399;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 394;
+				State = 400;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 395;
+				State = 401;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 396;
+				State = 402;
 				whenMembers();
 				}
 				break;
@@ -2259,14 +2261,14 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 397;
+				State = 403;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 398;
+				State = 404;
 				refitProperty();
 				}
 				break;
@@ -2308,16 +2310,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 401;
+			State = 407;
 			Match(OPTION);
-			State = 402;
+			State = 408;
 			name();
-			State = 404;
+			State = 410;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 403;
+				State = 409;
 				text();
 				}
 			}
@@ -2361,26 +2363,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 406;
+			State = 412;
 			Match(ENERGY);
-			State = 407;
+			State = 413;
 			reference();
-			State = 409;
+			State = 415;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 408;
+				State = 414;
 				text();
 				}
 			}
 
-			State = 412;
+			State = 418;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 411;
+				State = 417;
 				propertyBlock();
 				}
 			}
@@ -2424,26 +2426,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 414;
+			State = 420;
 			Match(FLUID);
-			State = 415;
+			State = 421;
 			reference();
-			State = 417;
+			State = 423;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 416;
+				State = 422;
 				text();
 				}
 			}
 
-			State = 420;
+			State = 426;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 419;
+				State = 425;
 				propertyBlock();
 				}
 			}
@@ -2487,21 +2489,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 422;
+			State = 428;
 			Match(CONTROL);
-			State = 423;
+			State = 429;
 			reference();
-			State = 425;
+			State = 431;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 424;
+				State = 430;
 				text();
 				}
 			}
 
-			State = 427;
+			State = 433;
 			controlBlock();
 			}
 		}
@@ -2562,40 +2564,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 429;
+			State = 435;
 			Match(LEFT_BRACE);
-			State = 438;
+			State = 444;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,40,Context) ) {
 			case 1:
 				{
-				State = 430;
+				State = 436;
 				position();
-				State = 435;
+				State = 441;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 431;
+					State = 437;
 					Match(COMMA);
-					State = 432;
+					State = 438;
 					position();
 					}
 					}
-					State = 437;
+					State = 443;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 445;
+			State = 451;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
-				State = 443;
+				State = 449;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2658,7 +2660,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 440;
+					State = 446;
 					property();
 					}
 					break;
@@ -2668,13 +2670,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 441;
+					State = 447;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 442;
+					State = 448;
 					refitProperty();
 					}
 					break;
@@ -2682,11 +2684,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 447;
+				State = 453;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 448;
+			State = 454;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2727,26 +2729,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 450;
+			State = 456;
 			Match(PART);
-			State = 451;
+			State = 457;
 			reference();
-			State = 453;
+			State = 459;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 452;
+				State = 458;
 				text();
 				}
 			}
 
-			State = 456;
+			State = 462;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 455;
+				State = 461;
 				memberBlock();
 				}
 			}
@@ -2809,7 +2811,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 458;
+			State = 464;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2818,46 +2820,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 459;
+			State = 465;
 			Match(BY);
-			State = 460;
+			State = 466;
 			count();
-			State = 461;
-			name();
-			State = 462;
-			Match(AS);
-			State = 463;
-			reference();
 			State = 467;
+			name();
+			State = 468;
+			Match(AS);
+			State = 469;
+			reference();
+			State = 473;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 464;
+				State = 470;
 				inlineClause();
 				}
 				}
-				State = 469;
+				State = 475;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 476;
+			State = 482;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 471;
+				State = 477;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 470;
+					State = 476;
 					inlineCover();
 					}
 					}
-					State = 473;
+					State = 479;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2865,7 +2867,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 475;
+				State = 481;
 				propertyBlock();
 				}
 				break;
@@ -2986,28 +2988,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 478;
+			State = 484;
 			cover();
-			State = 482;
+			State = 488;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 479;
+				State = 485;
 				inlineClause();
 				}
 				}
-				State = 484;
+				State = 490;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 486;
+			State = 492;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 485;
+				State = 491;
 				propertyBlock();
 				}
 			}
@@ -3060,16 +3062,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 492;
+			State = 498;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 488;
+				State = 494;
 				Match(AT);
-				State = 489;
+				State = 495;
 				text();
 				}
 				break;
@@ -3079,7 +3081,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 490;
+				State = 496;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3088,7 +3090,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 491;
+				State = 497;
 				reference();
 				}
 				break;
@@ -3127,14 +3129,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 494;
+			State = 500;
 			Match(ASIDE);
-			State = 496;
+			State = 502;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 495;
+				State = 501;
 				text();
 				}
 			}
@@ -3178,15 +3180,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 498;
+			State = 504;
 			Match(EACH);
-			State = 499;
+			State = 505;
 			name();
-			State = 500;
+			State = 506;
 			Match(IN);
-			State = 501;
+			State = 507;
 			@values();
-			State = 502;
+			State = 508;
 			memberBlock();
 			}
 		}
@@ -3223,11 +3225,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 510;
 			Match(WHEN);
-			State = 505;
+			State = 511;
 			test();
-			State = 506;
+			State = 512;
 			memberBlock();
 			}
 		}
@@ -3271,38 +3273,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_values);
 		int _la;
 		try {
-			State = 519;
+			State = 525;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 508;
+				State = 514;
 				Match(INTEGER);
-				State = 509;
+				State = 515;
 				Match(RANGE);
-				State = 510;
+				State = 516;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 511;
+				State = 517;
 				value();
-				State = 516;
+				State = 522;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 512;
+					State = 518;
 					Match(COMMA);
-					State = 513;
+					State = 519;
 					value();
 					}
 					}
-					State = 518;
+					State = 524;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3338,7 +3340,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 523;
+			State = 529;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3424,14 +3426,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 521;
+				State = 527;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 522;
+				State = 528;
 				Match(INTEGER);
 				}
 				break;
@@ -3472,15 +3474,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 535;
+			State = 541;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 525;
+				State = 531;
 				Match(NOT);
-				State = 526;
+				State = 532;
 				name();
 				}
 				break;
@@ -3567,26 +3569,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 527;
-				name();
 				State = 533;
+				name();
+				State = 539;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 528;
+					State = 534;
 					Match(IS);
-					State = 530;
+					State = 536;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 529;
+						State = 535;
 						Match(NOT);
 						}
 					}
 
-					State = 532;
+					State = 538;
 					value();
 					}
 				}
@@ -3641,35 +3643,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 537;
+			State = 543;
 			Match(PROCEDURE);
-			State = 538;
+			State = 544;
 			name();
-			State = 540;
+			State = 546;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 539;
+				State = 545;
 				parameters();
 				}
 			}
 
-			State = 543;
+			State = 549;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 542;
+				State = 548;
 				text();
 				}
 			}
 
-			State = 545;
+			State = 551;
 			Match(ON);
-			State = 546;
+			State = 552;
 			name();
-			State = 547;
+			State = 553;
 			procedureBlock();
 			}
 		}
@@ -3715,27 +3717,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 549;
-			Match(LEFT_PAREN);
-			State = 550;
-			parameter();
 			State = 555;
+			Match(LEFT_PAREN);
+			State = 556;
+			parameter();
+			State = 561;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 551;
+				State = 557;
 				Match(COMMA);
-				State = 552;
+				State = 558;
 				furtherParameter();
 				}
 				}
-				State = 557;
+				State = 563;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 558;
+			State = 564;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3772,11 +3774,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 560;
+			State = 566;
 			name();
-			State = 561;
+			State = 567;
 			Match(IN);
-			State = 562;
+			State = 568;
 			firstValues();
 			}
 		}
@@ -3813,13 +3815,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 570;
+			State = 576;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 564;
+				State = 570;
 				Match(INTEGER);
 				}
 				break;
@@ -3906,16 +3908,16 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 565;
+				State = 571;
 				name();
-				State = 568;
+				State = 574;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 566;
+					State = 572;
 					Match(IN);
-					State = 567;
+					State = 573;
 					firstValues();
 					}
 				}
@@ -3959,7 +3961,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 70, RULE_firstValues);
 		int _la;
 		try {
-			State = 578;
+			State = 584;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4045,23 +4047,23 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 572;
+				State = 578;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 573;
+				State = 579;
 				Match(INTEGER);
-				State = 576;
+				State = 582;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 574;
+					State = 580;
 					Match(RANGE);
-					State = 575;
+					State = 581;
 					Match(INTEGER);
 					}
 				}
@@ -4107,23 +4109,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 580;
+			State = 586;
 			Match(LEFT_BRACE);
-			State = 584;
+			State = 590;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
 				{
 				{
-				State = 581;
+				State = 587;
 				procedureItem();
 				}
 				}
-				State = 586;
+				State = 592;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 587;
+			State = 593;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4175,55 +4177,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 74, RULE_procedureItem);
 		try {
-			State = 597;
+			State = 603;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 589;
+				State = 595;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 590;
+				State = 596;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 591;
+				State = 597;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 592;
+				State = 598;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 593;
+				State = 599;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 594;
+				State = 600;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 595;
+				State = 601;
 				whenItems();
 				}
 				break;
@@ -4288,7 +4290,7 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 596;
+				State = 602;
 				property();
 				}
 				break;
@@ -4329,11 +4331,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 599;
+			State = 605;
 			Match(GOAL);
-			State = 600;
+			State = 606;
 			verb();
-			State = 601;
+			State = 607;
 			reference();
 			}
 		}
@@ -4370,11 +4372,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 603;
+			State = 609;
 			Match(STAGE);
-			State = 604;
+			State = 610;
 			text();
-			State = 605;
+			State = 611;
 			stepBlock();
 			}
 		}
@@ -4421,44 +4423,44 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 607;
+			State = 613;
 			Match(DO);
-			State = 608;
+			State = 614;
 			name();
-			State = 621;
+			State = 627;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 609;
+				State = 615;
 				Match(LEFT_PAREN);
-				State = 618;
+				State = 624;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 1610612991L) != 0)) {
 					{
-					State = 610;
+					State = 616;
 					value();
-					State = 615;
+					State = 621;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 611;
+						State = 617;
 						Match(COMMA);
-						State = 612;
+						State = 618;
 						value();
 						}
 						}
-						State = 617;
+						State = 623;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 620;
+				State = 626;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4495,9 +4497,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 623;
+			State = 629;
 			Match(WORK);
-			State = 624;
+			State = 630;
 			stepBlock();
 			}
 		}
@@ -4538,15 +4540,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 626;
+			State = 632;
 			Match(EACH);
-			State = 627;
+			State = 633;
 			name();
-			State = 628;
+			State = 634;
 			Match(IN);
-			State = 629;
+			State = 635;
 			@values();
-			State = 630;
+			State = 636;
 			procedureBlock();
 			}
 		}
@@ -4583,11 +4585,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 632;
+			State = 638;
 			Match(WHEN);
-			State = 633;
+			State = 639;
 			test();
-			State = 634;
+			State = 640;
 			procedureBlock();
 			}
 		}
@@ -4626,23 +4628,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 636;
+			State = 642;
 			Match(LEFT_BRACE);
-			State = 640;
+			State = 646;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147729535L) != 0)) {
 				{
 				{
-				State = 637;
+				State = 643;
 				step();
 				}
 				}
-				State = 642;
+				State = 648;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 643;
+			State = 649;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4661,8 +4663,11 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public OneWayAlertContext oneWayAlert() {
-			return GetRuleContext<OneWayAlertContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public RefitAlertContext refitAlert() {
+			return GetRuleContext<RefitAlertContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public StripStepContext stripStep() {
+			return GetRuleContext<StripStepContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ActionContext action() {
 			return GetRuleContext<ActionContext>(0);
@@ -4694,65 +4699,107 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 653;
+			State = 660;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,71,Context) ) {
-			case 1:
+			switch (TokenStream.LA(1)) {
+			case DANGER:
+			case WARNING:
+			case CAUTION:
+			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 645;
+				State = 651;
 				alert();
 				}
 				break;
-			case 2:
+			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 646;
-				oneWayAlert();
+				State = 652;
+				refitAlert();
 				}
 				break;
-			case 3:
+			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 647;
+				State = 653;
+				stripStep();
+				}
+				break;
+			case ASIDE:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+			case VERIFY:
+				EnterOuterAlt(_localctx, 4);
+				{
+				State = 654;
 				action();
 				}
 				break;
-			case 4:
-				EnterOuterAlt(_localctx, 4);
+			case MEASURE:
+			case TASK:
+			case CHECK:
+				EnterOuterAlt(_localctx, 5);
 				{
-				State = 648;
+				State = 655;
 				textAction();
 				}
 				break;
-			case 5:
-				EnterOuterAlt(_localctx, 5);
+			case DISCARD:
+				EnterOuterAlt(_localctx, 6);
 				{
-				State = 649;
+				State = 656;
 				discard();
 				}
 				break;
-			case 6:
-				EnterOuterAlt(_localctx, 6);
+			case DO:
+				EnterOuterAlt(_localctx, 7);
 				{
-				State = 650;
+				State = 657;
 				doCall();
 				}
 				break;
-			case 7:
-				EnterOuterAlt(_localctx, 7);
+			case EACH:
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 651;
+				State = 658;
 				eachSteps();
 				}
 				break;
-			case 8:
-				EnterOuterAlt(_localctx, 8);
+			case WHEN:
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 652;
+				State = 659;
 				whenSteps();
 				}
 				break;
+			default:
+				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -4789,7 +4836,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 655;
+			State = 662;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4798,7 +4845,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 656;
+			State = 663;
 			text();
 			}
 		}
@@ -4813,38 +4860,168 @@ internal partial class ProcScriptParser : Parser {
 		return _localctx;
 	}
 
-	internal partial class OneWayAlertContext : ParserRuleContext {
+	internal partial class RefitAlertContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REFIT() { return GetToken(ProcScriptParser.REFIT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REFIT() { return GetToken(ProcScriptParser.REFIT, 0); }
-		public OneWayAlertContext(ParserRuleContext parent, int invokingState)
+		public RefitAlertContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
 		}
-		public override int RuleIndex { get { return RULE_oneWayAlert; } }
+		public override int RuleIndex { get { return RULE_refitAlert; } }
 	}
 
 	[RuleVersion(0)]
-	public OneWayAlertContext oneWayAlert() {
-		OneWayAlertContext _localctx = new OneWayAlertContext(Context, State);
-		EnterRule(_localctx, 94, RULE_oneWayAlert);
-		int _la;
+	public RefitAlertContext refitAlert() {
+		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
+		EnterRule(_localctx, 94, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 658;
-			_la = TokenStream.LA(1);
-			if ( !(_la==STRIP || _la==REFIT) ) {
-			ErrorHandler.RecoverInline(this);
-			}
-			else {
-				ErrorHandler.ReportMatch(this);
-			    Consume();
-			}
-			State = 659;
+			State = 665;
+			Match(REFIT);
+			State = 666;
 			alert();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class StripStepContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
+			return GetRuleContext<AlertContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public DeedContext deed() {
+			return GetRuleContext<DeedContext>(0);
+		}
+		public StripStepContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_stripStep; } }
+	}
+
+	[RuleVersion(0)]
+	public StripStepContext stripStep() {
+		StripStepContext _localctx = new StripStepContext(Context, State);
+		EnterRule(_localctx, 96, RULE_stripStep);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 668;
+			Match(STRIP);
+			State = 671;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case DANGER:
+			case WARNING:
+			case CAUTION:
+			case NOTICE:
+				{
+				State = 669;
+				alert();
+				}
+				break;
+			case TOOL:
+			case SUPPLY:
+			case FASTENER:
+			case CLIP:
+			case CONNECTOR:
+			case LINE:
+			case BOND:
+			case OPTION:
+			case ENERGY:
+			case FLUID:
+			case CONTROL:
+			case GOAL:
+			case REST:
+			case BACKGROUND:
+			case EXPECT:
+			case THREAD:
+			case LENGTH:
+			case GRADE:
+			case DRIVE:
+			case TORQUE:
+			case SIZE:
+			case MASS:
+			case SPARE:
+			case SEALS:
+			case USES:
+			case SINGLE:
+			case CAPTIVE:
+			case WAIT:
+			case VERIFY:
+			case CHARGE:
+			case TAKES:
+			case ATTENDED:
+			case TIME:
+			case PEOPLE:
+			case HOW:
+			case PHOTO:
+			case STORE:
+			case PPE:
+			case LIVE:
+			case ISOLATED:
+			case OUT:
+			case FITTED:
+			case FULL:
+			case OFF:
+			case SLACK:
+			case SUPPORTED:
+			case PREPARE:
+			case SHUTDOWN:
+			case LOCK:
+			case BLEED:
+			case COATING:
+			case BAG:
+			case CURE:
+			case TORQUE_RANGE:
+			case REACH:
+			case HEIGHT:
+			case TWIST:
+			case FREQUENCY:
+			case HAZARD:
+			case WITH:
+			case PATTERN:
+			case STAR:
+			case LISTED:
+			case INSIDE:
+			case GRIP:
+			case GOOD:
+			case FAIR:
+			case POOR:
+			case LOCKER:
+			case ADD:
+			case TAKE:
+			case OILED:
+			case HOIST:
+			case VOLTAGE:
+			case AC:
+			case DC:
+			case TEST:
+			case POWER:
+			case WHILE:
+			case OPEN:
+			case INTEGER:
+			case NAME:
+				{
+				State = 670;
+				deed();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -4880,19 +5057,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 96, RULE_eachSteps);
+		EnterRule(_localctx, 98, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 661;
+			State = 673;
 			Match(EACH);
-			State = 662;
+			State = 674;
 			name();
-			State = 663;
+			State = 675;
 			Match(IN);
-			State = 664;
+			State = 676;
 			@values();
-			State = 665;
+			State = 677;
 			stepBlock();
 			}
 		}
@@ -4925,15 +5102,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 98, RULE_whenSteps);
+		EnterRule(_localctx, 100, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 667;
+			State = 679;
 			Match(WHEN);
-			State = 668;
+			State = 680;
 			test();
-			State = 669;
+			State = 681;
 			stepBlock();
 			}
 		}
@@ -4949,9 +5126,44 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class ActionContext : ParserRuleContext {
-		[System.Diagnostics.DebuggerNonUserCode] public VerbContext verb() {
-			return GetRuleContext<VerbContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public ActionVerbContext actionVerb() {
+			return GetRuleContext<ActionVerbContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public DeedContext deed() {
+			return GetRuleContext<DeedContext>(0);
+		}
+		public ActionContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_action; } }
+	}
+
+	[RuleVersion(0)]
+	public ActionContext action() {
+		ActionContext _localctx = new ActionContext(Context, State);
+		EnterRule(_localctx, 102, RULE_action);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 683;
+			actionVerb();
+			State = 684;
+			deed();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class DeedContext : ParserRuleContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
 			return GetRuleContext<ReferenceContext>(0);
 		}
@@ -4969,65 +5181,63 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
 			return GetRuleContext<PropertyBlockContext>(0);
 		}
-		public ActionContext(ParserRuleContext parent, int invokingState)
+		public DeedContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
 		}
-		public override int RuleIndex { get { return RULE_action; } }
+		public override int RuleIndex { get { return RULE_deed; } }
 	}
 
 	[RuleVersion(0)]
-	public ActionContext action() {
-		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 100, RULE_action);
+	public DeedContext deed() {
+		DeedContext _localctx = new DeedContext(Context, State);
+		EnterRule(_localctx, 104, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 671;
-			verb();
-			State = 675;
+			State = 689;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,72,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
 			case 1:
 				{
-				State = 672;
+				State = 686;
 				amount();
-				State = 673;
+				State = 687;
 				Match(OF);
 				}
 				break;
 			}
-			State = 677;
+			State = 691;
 			reference();
-			State = 680;
+			State = 694;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 678;
+				State = 692;
 				Match(TO);
-				State = 679;
+				State = 693;
 				position();
 				}
 			}
 
-			State = 683;
+			State = 697;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 682;
+				State = 696;
 				background();
 				}
 			}
 
-			State = 686;
+			State = 700;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 685;
+				State = 699;
 				propertyBlock();
 				}
 			}
@@ -5058,12 +5268,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 102, RULE_amount);
+		EnterRule(_localctx, 106, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 688;
+			State = 702;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5086,6 +5296,83 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class VerbContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ActionVerbContext actionVerb() {
+			return GetRuleContext<ActionVerbContext>(0);
+		}
+		public VerbContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_verb; } }
+	}
+
+	[RuleVersion(0)]
+	public VerbContext verb() {
+		VerbContext _localctx = new VerbContext(Context, State);
+		EnterRule(_localctx, 108, RULE_verb);
+		try {
+			State = 706;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case STRIP:
+				EnterOuterAlt(_localctx, 1);
+				{
+				State = 704;
+				Match(STRIP);
+				}
+				break;
+			case ASIDE:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+			case VERIFY:
+				EnterOuterAlt(_localctx, 2);
+				{
+				State = 705;
+				actionVerb();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class ActionVerbContext : ParserRuleContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode UNDO() { return GetToken(ProcScriptParser.UNDO, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOOSEN() { return GetToken(ProcScriptParser.LOOSEN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RELEASE() { return GetToken(ProcScriptParser.RELEASE, 0); }
@@ -5098,7 +5385,6 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ISOLATE() { return GetToken(ProcScriptParser.ISOLATE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EMPTY() { return GetToken(ProcScriptParser.EMPTY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SUPPORT() { return GetToken(ProcScriptParser.SUPPORT, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRIP() { return GetToken(ProcScriptParser.STRIP, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FASTEN() { return GetToken(ProcScriptParser.FASTEN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TIGHTEN() { return GetToken(ProcScriptParser.TIGHTEN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ENGAGE() { return GetToken(ProcScriptParser.ENGAGE, 0); }
@@ -5116,24 +5402,24 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INSPECT() { return GetToken(ProcScriptParser.INSPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ADJUST() { return GetToken(ProcScriptParser.ADJUST, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERIFY() { return GetToken(ProcScriptParser.VERIFY, 0); }
-		public VerbContext(ParserRuleContext parent, int invokingState)
+		public ActionVerbContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
 		}
-		public override int RuleIndex { get { return RULE_verb; } }
+		public override int RuleIndex { get { return RULE_actionVerb; } }
 	}
 
 	[RuleVersion(0)]
-	public VerbContext verb() {
-		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 104, RULE_verb);
+	public ActionVerbContext actionVerb() {
+		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
+		EnterRule(_localctx, 110, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 690;
+			State = 708;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1096827273216L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147483659L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147483659L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -5183,12 +5469,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 106, RULE_textAction);
+		EnterRule(_localctx, 112, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 692;
+			State = 710;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5197,46 +5483,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 693;
+			State = 711;
 			text();
-			State = 696;
+			State = 714;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 694;
+				State = 712;
 				Match(EXPECT);
-				State = 695;
+				State = 713;
 				limit();
 				}
 			}
 
-			State = 699;
+			State = 717;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,77,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,79,Context) ) {
 			case 1:
 				{
-				State = 698;
+				State = 716;
 				needsClause();
 				}
 				break;
 			}
-			State = 702;
+			State = 720;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 701;
+				State = 719;
 				background();
 				}
 			}
 
-			State = 705;
+			State = 723;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 704;
+				State = 722;
 				propertyBlock();
 				}
 			}
@@ -5271,17 +5557,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 108, RULE_needsClause);
+		EnterRule(_localctx, 114, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 708;
+			State = 726;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 707;
+				State = 725;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5293,9 +5579,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 710;
+			State = 728;
 			Match(NEEDS);
-			State = 711;
+			State = 729;
 			needs();
 			}
 		}
@@ -5323,13 +5609,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 110, RULE_background);
+		EnterRule(_localctx, 116, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 713;
+			State = 731;
 			Match(IN);
-			State = 714;
+			State = 732;
 			Match(BACKGROUND);
 			}
 		}
@@ -5363,17 +5649,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 112, RULE_discard);
+		EnterRule(_localctx, 118, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 716;
+			State = 734;
 			Match(DISCARD);
-			State = 717;
+			State = 735;
 			reference();
-			State = 718;
+			State = 736;
 			Match(BECAUSE);
-			State = 719;
+			State = 737;
 			text();
 			}
 		}
@@ -5407,26 +5693,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 114, RULE_refitRules);
+		EnterRule(_localctx, 120, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 721;
+			State = 739;
 			Match(REFIT);
-			State = 725;
+			State = 743;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 722;
+				State = 740;
 				Match(NEEDS);
-				State = 723;
+				State = 741;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 724;
+				State = 742;
 				ruleBlock();
 				}
 				break;
@@ -5465,28 +5751,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 116, RULE_ruleBlock);
+		EnterRule(_localctx, 122, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 727;
+			State = 745;
 			Match(LEFT_BRACE);
-			State = 731;
+			State = 749;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || _la==VERIFY || _la==TEST) {
 				{
 				{
-				State = 728;
+				State = 746;
 				refitRule();
 				}
 				}
-				State = 733;
+				State = 751;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 734;
+			State = 752;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5533,9 +5819,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 118, RULE_refitRule);
+		EnterRule(_localctx, 124, RULE_refitRule);
 		try {
-			State = 743;
+			State = 761;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5544,7 +5830,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 736;
+				State = 754;
 				alert();
 				}
 				break;
@@ -5580,42 +5866,42 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 737;
+				State = 755;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 738;
+				State = 756;
 				checkRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 739;
+				State = 757;
 				testRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 740;
+				State = 758;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 741;
+				State = 759;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 742;
+				State = 760;
 				whenRules();
 				}
 				break;
@@ -5656,19 +5942,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 120, RULE_eachRules);
+		EnterRule(_localctx, 126, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 745;
+			State = 763;
 			Match(EACH);
-			State = 746;
+			State = 764;
 			name();
-			State = 747;
+			State = 765;
 			Match(IN);
-			State = 748;
+			State = 766;
 			@values();
-			State = 749;
+			State = 767;
 			ruleBlock();
 			}
 		}
@@ -5701,15 +5987,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 122, RULE_whenRules);
+		EnterRule(_localctx, 128, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 751;
+			State = 769;
 			Match(WHEN);
-			State = 752;
+			State = 770;
 			test();
-			State = 753;
+			State = 771;
 			ruleBlock();
 			}
 		}
@@ -5747,27 +6033,27 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 124, RULE_orderRule);
+		EnterRule(_localctx, 130, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 755;
+			State = 773;
 			verb();
-			State = 756;
+			State = 774;
 			reference();
-			State = 759;
+			State = 777;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 757;
+				State = 775;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 758;
+				State = 776;
 				whileClause();
 				}
 				break;
@@ -5814,36 +6100,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 126, RULE_whileClause);
+		EnterRule(_localctx, 132, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 761;
+			State = 779;
 			Match(WHILE);
-			State = 762;
+			State = 780;
 			reference();
-			State = 767;
+			State = 785;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 763;
+				State = 781;
 				Match(COMMA);
-				State = 764;
+				State = 782;
 				reference();
 				}
 				}
-				State = 769;
+				State = 787;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 770;
+			State = 788;
 			Match(OPEN);
-			State = 771;
+			State = 789;
 			Match(BECAUSE);
-			State = 772;
+			State = 790;
 			text();
 			}
 		}
@@ -5883,43 +6169,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 128, RULE_checkRule);
+		EnterRule(_localctx, 134, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 774;
+			State = 792;
 			Match(CHECK);
-			State = 775;
+			State = 793;
 			text();
-			State = 778;
+			State = 796;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 776;
+				State = 794;
 				Match(EXPECT);
-				State = 777;
+				State = 795;
 				limit();
 				}
 			}
 
-			State = 781;
+			State = 799;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,87,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,89,Context) ) {
 			case 1:
 				{
-				State = 780;
+				State = 798;
 				needsClause();
 				}
 				break;
 			}
-			State = 784;
+			State = 802;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 783;
+				State = 801;
 				order();
 				}
 			}
@@ -5958,26 +6244,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 130, RULE_testRule);
+		EnterRule(_localctx, 136, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 786;
+			State = 804;
 			Match(TEST);
-			State = 787;
+			State = 805;
 			text();
-			State = 789;
+			State = 807;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 788;
+				State = 806;
 				order();
 				}
 			}
 
-			State = 791;
+			State = 809;
 			testBlock();
 			}
 		}
@@ -6011,28 +6297,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 132, RULE_testBlock);
+		EnterRule(_localctx, 138, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 793;
+			State = 811;
 			Match(LEFT_BRACE);
-			State = 797;
+			State = 815;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || _la==POWER || _la==WHILE) {
 				{
 				{
-				State = 794;
+				State = 812;
 				testItem();
 				}
 				}
-				State = 799;
+				State = 817;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 800;
+			State = 818;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6070,9 +6356,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 134, RULE_testItem);
+		EnterRule(_localctx, 140, RULE_testItem);
 		try {
-			State = 806;
+			State = 824;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6081,14 +6367,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 802;
+				State = 820;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 803;
+				State = 821;
 				powerClause();
 				}
 				break;
@@ -6097,14 +6383,14 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 804;
+				State = 822;
 				textAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 805;
+				State = 823;
 				whileClause();
 				}
 				break;
@@ -6145,28 +6431,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 136, RULE_powerClause);
+		EnterRule(_localctx, 142, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 808;
+			State = 826;
 			Match(POWER);
-			State = 809;
+			State = 827;
 			reference();
-			State = 814;
+			State = 832;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 810;
+				State = 828;
 				Match(COMMA);
-				State = 811;
+				State = 829;
 				reference();
 				}
 				}
-				State = 816;
+				State = 834;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6202,12 +6488,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 138, RULE_order);
+		EnterRule(_localctx, 144, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 817;
+			State = 835;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6216,9 +6502,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 818;
+			State = 836;
 			verb();
-			State = 819;
+			State = 837;
 			reference();
 			}
 		}
@@ -6246,12 +6532,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 140, RULE_text);
+		EnterRule(_localctx, 146, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 821;
+			State = 839;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6285,11 +6571,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 142, RULE_count);
+		EnterRule(_localctx, 148, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 823;
+			State = 841;
 			Match(INTEGER);
 			}
 		}
@@ -6329,29 +6615,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 144, RULE_quantity);
+		EnterRule(_localctx, 150, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 825;
+			State = 843;
 			number();
-			State = 827;
+			State = 845;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,93,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,95,Context) ) {
 			case 1:
 				{
-				State = 826;
+				State = 844;
 				unit();
 				}
 				break;
 			}
-			State = 834;
+			State = 852;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 829;
+				State = 847;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6360,14 +6646,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 830;
+				State = 848;
 				number();
-				State = 832;
+				State = 850;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,94,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
 				case 1:
 					{
-					State = 831;
+					State = 849;
 					unit();
 					}
 					break;
@@ -6406,17 +6692,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 146, RULE_limit);
+		EnterRule(_localctx, 152, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 837;
+			State = 855;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 156)) & ~0x3f) == 0 && ((1L << (_la - 156)) & 15L) != 0)) {
 				{
-				State = 836;
+				State = 854;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 156)) & ~0x3f) == 0 && ((1L << (_la - 156)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6428,7 +6714,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 839;
+			State = 857;
 			quantity();
 			}
 		}
@@ -6461,52 +6747,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 148, RULE_number);
+		EnterRule(_localctx, 154, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 842;
+			State = 860;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 841;
+				State = 859;
 				Match(MINUS);
 				}
 			}
 
-			State = 853;
+			State = 871;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 844;
+				State = 862;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 845;
+				State = 863;
 				Match(INTEGER);
-				State = 851;
+				State = 869;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 846;
+					State = 864;
 					Match(SLASH);
-					State = 847;
+					State = 865;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 848;
+					State = 866;
 					Match(INTEGER);
-					State = 849;
+					State = 867;
 					Match(SLASH);
-					State = 850;
+					State = 868;
 					Match(INTEGER);
 					}
 					break;
@@ -6684,30 +6970,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 150, RULE_unit);
+		EnterRule(_localctx, 156, RULE_unit);
 		int _la;
 		try {
-			State = 868;
+			State = 886;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 855;
+				State = 873;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 856;
+				State = 874;
 				Match(DEGREE);
-				State = 858;
+				State = 876;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 857;
+					State = 875;
 					Match(NAME);
 					}
 				}
@@ -6718,15 +7004,15 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 860;
+				State = 878;
 				unitName();
-				State = 865;
+				State = 883;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (((((_la - 150)) & ~0x3f) == 0 && ((1L << (_la - 150)) & 25L) != 0)) {
 					{
 					{
-					State = 861;
+					State = 879;
 					_la = TokenStream.LA(1);
 					if ( !(((((_la - 150)) & ~0x3f) == 0 && ((1L << (_la - 150)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
@@ -6735,11 +7021,11 @@ internal partial class ProcScriptParser : Parser {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 862;
+					State = 880;
 					unitName();
 					}
 					}
-					State = 867;
+					State = 885;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -6773,12 +7059,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 152, RULE_unitName);
+		EnterRule(_localctx, 158, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 870;
+			State = 888;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6817,19 +7103,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 154, RULE_reference);
+		EnterRule(_localctx, 160, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 872;
+			State = 890;
 			name();
-			State = 874;
+			State = 892;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 873;
+				State = 891;
 				index();
 				}
 			}
@@ -6870,32 +7156,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 156, RULE_index);
+		EnterRule(_localctx, 162, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 876;
+			State = 894;
 			Match(LEFT_BRACKET);
-			State = 877;
+			State = 895;
 			value();
-			State = 882;
+			State = 900;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 878;
+				State = 896;
 				Match(COMMA);
-				State = 879;
+				State = 897;
 				value();
 				}
 				}
-				State = 884;
+				State = 902;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 885;
+			State = 903;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -7002,12 +7288,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 158, RULE_name);
+		EnterRule(_localctx, 164, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 887;
+			State = 905;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 1073742079L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7048,9 +7334,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 160, RULE_position);
+		EnterRule(_localctx, 166, RULE_position);
 		try {
-			State = 895;
+			State = 913;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -7136,42 +7422,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 889;
+				State = 907;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 890;
+				State = 908;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 891;
+				State = 909;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 892;
+				State = 910;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 893;
+				State = 911;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 894;
+				State = 912;
 				Match(AT);
 				}
 				break;
@@ -7191,7 +7477,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,175,898,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,175,916,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7202,312 +7488,318 @@ internal partial class ProcScriptParser : Parser {
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
-		2,78,7,78,2,79,7,79,2,80,7,80,1,0,1,0,1,0,1,0,5,0,167,8,0,10,0,12,0,170,
-		9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,180,8,2,1,2,3,2,183,8,2,1,3,1,
-		3,1,3,1,3,5,3,189,8,3,10,3,12,3,192,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,1,4,5,4,204,8,4,10,4,12,4,207,9,4,1,4,1,4,5,4,211,8,4,10,4,12,4,
-		214,9,4,1,4,1,4,1,4,1,4,5,4,220,8,4,10,4,12,4,223,9,4,1,4,1,4,1,4,1,4,
-		1,4,5,4,230,8,4,10,4,12,4,233,9,4,1,4,1,4,1,4,1,4,1,4,3,4,240,8,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,3,4,249,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,268,8,4,1,4,1,4,1,4,1,4,1,4,1,4,
-		1,4,1,4,3,4,278,8,4,3,4,280,8,4,1,4,1,4,3,4,284,8,4,1,4,3,4,287,8,4,1,
-		4,1,4,1,4,3,4,292,8,4,1,4,1,4,1,4,1,4,3,4,298,8,4,1,4,1,4,1,4,3,4,303,
-		8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,311,8,5,10,5,12,5,314,9,5,1,5,1,5,3,5,
-		318,8,5,3,5,320,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,
-		7,334,8,7,1,8,1,8,1,8,3,8,339,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,347,8,8,
-		1,8,3,8,350,8,8,1,9,1,9,1,9,3,9,355,8,9,1,10,1,10,1,10,5,10,360,8,10,10,
-		10,12,10,363,9,10,1,11,1,11,1,11,1,11,3,11,369,8,11,1,12,1,12,1,13,1,13,
-		1,13,3,13,376,8,13,1,13,1,13,1,14,1,14,5,14,382,8,14,10,14,12,14,385,9,
-		14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,
-		15,400,8,15,1,16,1,16,1,16,3,16,405,8,16,1,17,1,17,1,17,3,17,410,8,17,
-		1,17,3,17,413,8,17,1,18,1,18,1,18,3,18,418,8,18,1,18,3,18,421,8,18,1,19,
-		1,19,1,19,3,19,426,8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,20,434,8,20,10,
-		20,12,20,437,9,20,3,20,439,8,20,1,20,1,20,1,20,5,20,444,8,20,10,20,12,
-		20,447,9,20,1,20,1,20,1,21,1,21,1,21,3,21,454,8,21,1,21,3,21,457,8,21,
-		1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,466,8,22,10,22,12,22,469,9,22,
-		1,22,4,22,472,8,22,11,22,12,22,473,1,22,3,22,477,8,22,1,23,1,23,5,23,481,
-		8,23,10,23,12,23,484,9,23,1,23,3,23,487,8,23,1,24,1,24,1,24,1,24,3,24,
-		493,8,24,1,25,1,25,3,25,497,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,
-		27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,5,28,515,8,28,10,28,12,28,518,
-		9,28,3,28,520,8,28,1,29,1,29,3,29,524,8,29,1,30,1,30,1,30,1,30,1,30,3,
-		30,531,8,30,1,30,3,30,534,8,30,3,30,536,8,30,1,31,1,31,1,31,3,31,541,8,
-		31,1,31,3,31,544,8,31,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,554,
-		8,32,10,32,12,32,557,9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,
-		1,34,3,34,569,8,34,3,34,571,8,34,1,35,1,35,1,35,1,35,3,35,577,8,35,3,35,
-		579,8,35,1,36,1,36,5,36,583,8,36,10,36,12,36,586,9,36,1,36,1,36,1,37,1,
-		37,1,37,1,37,1,37,1,37,1,37,1,37,3,37,598,8,37,1,38,1,38,1,38,1,38,1,39,
-		1,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,5,40,614,8,40,10,40,12,40,
-		617,9,40,3,40,619,8,40,1,40,3,40,622,8,40,1,41,1,41,1,41,1,42,1,42,1,42,
-		1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,5,44,639,8,44,10,44,12,44,
-		642,9,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,654,8,
-		45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,1,48,1,49,1,
-		49,1,49,1,49,1,50,1,50,1,50,1,50,3,50,676,8,50,1,50,1,50,1,50,3,50,681,
-		8,50,1,50,3,50,684,8,50,1,50,3,50,687,8,50,1,51,1,51,1,52,1,52,1,53,1,
-		53,1,53,1,53,3,53,697,8,53,1,53,3,53,700,8,53,1,53,3,53,703,8,53,1,53,
-		3,53,706,8,53,1,54,3,54,709,8,54,1,54,1,54,1,54,1,55,1,55,1,55,1,56,1,
-		56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,3,57,726,8,57,1,58,1,58,5,58,730,
-		8,58,10,58,12,58,733,9,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,1,59,1,59,
-		3,59,744,8,59,1,60,1,60,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,1,62,1,
-		62,1,62,1,62,3,62,760,8,62,1,63,1,63,1,63,1,63,5,63,766,8,63,10,63,12,
-		63,769,9,63,1,63,1,63,1,63,1,63,1,64,1,64,1,64,1,64,3,64,779,8,64,1,64,
-		3,64,782,8,64,1,64,3,64,785,8,64,1,65,1,65,1,65,3,65,790,8,65,1,65,1,65,
-		1,66,1,66,5,66,796,8,66,10,66,12,66,799,9,66,1,66,1,66,1,67,1,67,1,67,
-		1,67,3,67,807,8,67,1,68,1,68,1,68,1,68,5,68,813,8,68,10,68,12,68,816,9,
-		68,1,69,1,69,1,69,1,69,1,70,1,70,1,71,1,71,1,72,1,72,3,72,828,8,72,1,72,
-		1,72,1,72,3,72,833,8,72,3,72,835,8,72,1,73,3,73,838,8,73,1,73,1,73,1,74,
-		3,74,843,8,74,1,74,1,74,1,74,1,74,1,74,1,74,1,74,3,74,852,8,74,3,74,854,
-		8,74,1,75,1,75,1,75,3,75,859,8,75,1,75,1,75,1,75,5,75,864,8,75,10,75,12,
-		75,867,9,75,3,75,869,8,75,1,76,1,76,1,77,1,77,3,77,875,8,77,1,78,1,78,
-		1,78,1,78,5,78,881,8,78,10,78,12,78,884,9,78,1,78,1,78,1,79,1,79,1,80,
-		1,80,1,80,1,80,1,80,1,80,3,80,896,8,80,1,80,0,0,81,0,2,4,6,8,10,12,14,
-		16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,
-		64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,
-		108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,
-		144,146,148,150,152,154,156,158,160,0,23,1,0,2,8,7,0,42,42,48,49,53,53,
-		59,60,69,69,101,104,113,118,5,0,83,83,87,89,94,94,96,99,119,124,5,0,2,
-		2,27,27,73,73,85,85,125,125,1,0,132,134,1,0,136,137,2,0,93,93,138,139,
-		1,0,141,142,2,0,23,24,26,26,3,0,31,31,49,49,105,112,1,0,16,18,1,0,78,81,
-		1,0,29,30,2,0,75,75,168,168,5,0,29,29,31,31,40,65,67,67,95,95,2,0,66,66,
-		68,69,1,0,72,73,1,0,170,171,2,0,147,147,152,152,1,0,156,159,2,0,150,150,
-		153,154,2,0,25,25,169,169,6,0,2,8,11,14,36,36,75,77,82,146,169,169,985,
-		0,168,1,0,0,0,2,173,1,0,0,0,4,176,1,0,0,0,6,184,1,0,0,0,8,302,1,0,0,0,
-		10,319,1,0,0,0,12,321,1,0,0,0,14,328,1,0,0,0,16,349,1,0,0,0,18,354,1,0,
-		0,0,20,356,1,0,0,0,22,364,1,0,0,0,24,370,1,0,0,0,26,372,1,0,0,0,28,379,
-		1,0,0,0,30,399,1,0,0,0,32,401,1,0,0,0,34,406,1,0,0,0,36,414,1,0,0,0,38,
-		422,1,0,0,0,40,429,1,0,0,0,42,450,1,0,0,0,44,458,1,0,0,0,46,478,1,0,0,
-		0,48,492,1,0,0,0,50,494,1,0,0,0,52,498,1,0,0,0,54,504,1,0,0,0,56,519,1,
-		0,0,0,58,523,1,0,0,0,60,535,1,0,0,0,62,537,1,0,0,0,64,549,1,0,0,0,66,560,
-		1,0,0,0,68,570,1,0,0,0,70,578,1,0,0,0,72,580,1,0,0,0,74,597,1,0,0,0,76,
-		599,1,0,0,0,78,603,1,0,0,0,80,607,1,0,0,0,82,623,1,0,0,0,84,626,1,0,0,
-		0,86,632,1,0,0,0,88,636,1,0,0,0,90,653,1,0,0,0,92,655,1,0,0,0,94,658,1,
-		0,0,0,96,661,1,0,0,0,98,667,1,0,0,0,100,671,1,0,0,0,102,688,1,0,0,0,104,
-		690,1,0,0,0,106,692,1,0,0,0,108,708,1,0,0,0,110,713,1,0,0,0,112,716,1,
-		0,0,0,114,721,1,0,0,0,116,727,1,0,0,0,118,743,1,0,0,0,120,745,1,0,0,0,
-		122,751,1,0,0,0,124,755,1,0,0,0,126,761,1,0,0,0,128,774,1,0,0,0,130,786,
-		1,0,0,0,132,793,1,0,0,0,134,806,1,0,0,0,136,808,1,0,0,0,138,817,1,0,0,
-		0,140,821,1,0,0,0,142,823,1,0,0,0,144,825,1,0,0,0,146,837,1,0,0,0,148,
-		842,1,0,0,0,150,868,1,0,0,0,152,870,1,0,0,0,154,872,1,0,0,0,156,876,1,
-		0,0,0,158,887,1,0,0,0,160,895,1,0,0,0,162,167,3,2,1,0,163,167,3,4,2,0,
-		164,167,3,26,13,0,165,167,3,62,31,0,166,162,1,0,0,0,166,163,1,0,0,0,166,
-		164,1,0,0,0,166,165,1,0,0,0,167,170,1,0,0,0,168,166,1,0,0,0,168,169,1,
-		0,0,0,169,171,1,0,0,0,170,168,1,0,0,0,171,172,5,0,0,1,172,1,1,0,0,0,173,
-		174,5,1,0,0,174,175,3,140,70,0,175,3,1,0,0,0,176,177,7,0,0,0,177,179,3,
-		158,79,0,178,180,3,140,70,0,179,178,1,0,0,0,179,180,1,0,0,0,180,182,1,
-		0,0,0,181,183,3,6,3,0,182,181,1,0,0,0,182,183,1,0,0,0,183,5,1,0,0,0,184,
-		190,5,161,0,0,185,189,3,8,4,0,186,189,3,10,5,0,187,189,3,14,7,0,188,185,
-		1,0,0,0,188,186,1,0,0,0,188,187,1,0,0,0,189,192,1,0,0,0,190,188,1,0,0,
-		0,190,191,1,0,0,0,191,193,1,0,0,0,192,190,1,0,0,0,193,194,5,162,0,0,194,
-		7,1,0,0,0,195,196,7,1,0,0,196,303,3,140,70,0,197,198,7,2,0,0,198,303,3,
-		144,72,0,199,200,5,86,0,0,200,205,3,144,72,0,201,202,5,160,0,0,202,204,
-		3,144,72,0,203,201,1,0,0,0,204,207,1,0,0,0,205,203,1,0,0,0,205,206,1,0,
-		0,0,206,212,1,0,0,0,207,205,1,0,0,0,208,209,5,148,0,0,209,211,3,144,72,
-		0,210,208,1,0,0,0,211,214,1,0,0,0,212,210,1,0,0,0,212,213,1,0,0,0,213,
-		303,1,0,0,0,214,212,1,0,0,0,215,216,7,3,0,0,216,221,3,154,77,0,217,218,
-		5,160,0,0,218,220,3,154,77,0,219,217,1,0,0,0,220,223,1,0,0,0,221,219,1,
-		0,0,0,221,222,1,0,0,0,222,303,1,0,0,0,223,221,1,0,0,0,224,225,5,56,0,0,
-		225,226,5,126,0,0,226,231,3,154,77,0,227,228,5,160,0,0,228,230,3,154,77,
-		0,229,227,1,0,0,0,230,233,1,0,0,0,231,229,1,0,0,0,231,232,1,0,0,0,232,
-		303,1,0,0,0,233,231,1,0,0,0,234,239,5,127,0,0,235,240,5,128,0,0,236,240,
-		5,129,0,0,237,238,5,130,0,0,238,240,5,107,0,0,239,235,1,0,0,0,239,236,
-		1,0,0,0,239,237,1,0,0,0,240,303,1,0,0,0,241,242,5,131,0,0,242,303,7,4,
-		0,0,243,244,5,100,0,0,244,303,3,142,71,0,245,248,5,82,0,0,246,249,3,16,
-		8,0,247,249,5,135,0,0,248,246,1,0,0,0,248,247,1,0,0,0,249,303,1,0,0,0,
-		250,251,5,84,0,0,251,303,3,18,9,0,252,253,5,90,0,0,253,254,3,142,71,0,
-		254,255,3,154,77,0,255,303,1,0,0,0,256,257,5,91,0,0,257,258,3,144,72,0,
-		258,259,5,74,0,0,259,260,3,154,77,0,260,303,1,0,0,0,261,262,5,126,0,0,
-		262,263,3,154,77,0,263,264,7,5,0,0,264,267,3,144,72,0,265,266,5,74,0,0,
-		266,268,3,154,77,0,267,265,1,0,0,0,267,268,1,0,0,0,268,303,1,0,0,0,269,
-		270,5,92,0,0,270,303,5,1,0,0,271,303,7,6,0,0,272,273,5,95,0,0,273,279,
-		3,140,70,0,274,277,5,22,0,0,275,278,3,154,77,0,276,278,3,140,70,0,277,
-		275,1,0,0,0,277,276,1,0,0,0,278,280,1,0,0,0,279,274,1,0,0,0,279,280,1,
-		0,0,0,280,283,1,0,0,0,281,282,5,77,0,0,282,284,3,146,73,0,283,281,1,0,
-		0,0,283,284,1,0,0,0,284,286,1,0,0,0,285,287,3,6,3,0,286,285,1,0,0,0,286,
-		287,1,0,0,0,287,303,1,0,0,0,288,289,5,140,0,0,289,291,3,144,72,0,290,292,
-		7,7,0,0,291,290,1,0,0,0,291,292,1,0,0,0,292,303,1,0,0,0,293,297,5,29,0,
-		0,294,295,5,28,0,0,295,298,3,20,10,0,296,298,3,92,46,0,297,294,1,0,0,0,
-		297,296,1,0,0,0,298,303,1,0,0,0,299,300,5,28,0,0,300,303,3,20,10,0,301,
-		303,3,92,46,0,302,195,1,0,0,0,302,197,1,0,0,0,302,199,1,0,0,0,302,215,
-		1,0,0,0,302,224,1,0,0,0,302,234,1,0,0,0,302,241,1,0,0,0,302,243,1,0,0,
-		0,302,245,1,0,0,0,302,250,1,0,0,0,302,252,1,0,0,0,302,256,1,0,0,0,302,
-		261,1,0,0,0,302,269,1,0,0,0,302,271,1,0,0,0,302,272,1,0,0,0,302,288,1,
-		0,0,0,302,293,1,0,0,0,302,299,1,0,0,0,302,301,1,0,0,0,303,9,1,0,0,0,304,
-		305,5,22,0,0,305,320,3,140,70,0,306,307,7,8,0,0,307,312,3,154,77,0,308,
-		309,5,160,0,0,309,311,3,154,77,0,310,308,1,0,0,0,311,314,1,0,0,0,312,310,
-		1,0,0,0,312,313,1,0,0,0,313,320,1,0,0,0,314,312,1,0,0,0,315,317,3,12,6,
-		0,316,318,3,6,3,0,317,316,1,0,0,0,317,318,1,0,0,0,318,320,1,0,0,0,319,
-		304,1,0,0,0,319,306,1,0,0,0,319,315,1,0,0,0,320,11,1,0,0,0,321,322,5,21,
-		0,0,322,323,5,19,0,0,323,324,3,142,71,0,324,325,3,158,79,0,325,326,5,20,
-		0,0,326,327,3,154,77,0,327,13,1,0,0,0,328,333,5,30,0,0,329,330,5,28,0,
-		0,330,334,3,20,10,0,331,334,3,92,46,0,332,334,3,6,3,0,333,329,1,0,0,0,
-		333,331,1,0,0,0,333,332,1,0,0,0,334,15,1,0,0,0,335,338,5,169,0,0,336,337,
-		5,153,0,0,337,339,5,168,0,0,338,336,1,0,0,0,338,339,1,0,0,0,339,350,1,
-		0,0,0,340,341,5,168,0,0,341,342,5,154,0,0,342,343,5,168,0,0,343,344,5,
-		155,0,0,344,346,5,168,0,0,345,347,5,169,0,0,346,345,1,0,0,0,346,347,1,
-		0,0,0,347,350,1,0,0,0,348,350,3,140,70,0,349,335,1,0,0,0,349,340,1,0,0,
-		0,349,348,1,0,0,0,350,17,1,0,0,0,351,355,3,148,74,0,352,355,5,169,0,0,
-		353,355,3,140,70,0,354,351,1,0,0,0,354,352,1,0,0,0,354,353,1,0,0,0,355,
-		19,1,0,0,0,356,361,3,22,11,0,357,358,5,160,0,0,358,360,3,22,11,0,359,357,
-		1,0,0,0,360,363,1,0,0,0,361,359,1,0,0,0,361,362,1,0,0,0,362,21,1,0,0,0,
-		363,361,1,0,0,0,364,368,3,154,77,0,365,366,5,22,0,0,366,369,3,160,80,0,
-		367,369,3,24,12,0,368,365,1,0,0,0,368,367,1,0,0,0,368,369,1,0,0,0,369,
-		23,1,0,0,0,370,371,7,9,0,0,371,25,1,0,0,0,372,373,5,9,0,0,373,375,3,158,
-		79,0,374,376,3,140,70,0,375,374,1,0,0,0,375,376,1,0,0,0,376,377,1,0,0,
-		0,377,378,3,28,14,0,378,27,1,0,0,0,379,383,5,161,0,0,380,382,3,30,15,0,
-		381,380,1,0,0,0,382,385,1,0,0,0,383,381,1,0,0,0,383,384,1,0,0,0,384,386,
-		1,0,0,0,385,383,1,0,0,0,386,387,5,162,0,0,387,29,1,0,0,0,388,400,3,32,
-		16,0,389,400,3,34,17,0,390,400,3,36,18,0,391,400,3,38,19,0,392,400,3,42,
-		21,0,393,400,3,44,22,0,394,400,3,50,25,0,395,400,3,52,26,0,396,400,3,54,
-		27,0,397,400,3,8,4,0,398,400,3,14,7,0,399,388,1,0,0,0,399,389,1,0,0,0,
-		399,390,1,0,0,0,399,391,1,0,0,0,399,392,1,0,0,0,399,393,1,0,0,0,399,394,
-		1,0,0,0,399,395,1,0,0,0,399,396,1,0,0,0,399,397,1,0,0,0,399,398,1,0,0,
-		0,400,31,1,0,0,0,401,402,5,11,0,0,402,404,3,158,79,0,403,405,3,140,70,
-		0,404,403,1,0,0,0,404,405,1,0,0,0,405,33,1,0,0,0,406,407,5,12,0,0,407,
-		409,3,154,77,0,408,410,3,140,70,0,409,408,1,0,0,0,409,410,1,0,0,0,410,
-		412,1,0,0,0,411,413,3,6,3,0,412,411,1,0,0,0,412,413,1,0,0,0,413,35,1,0,
-		0,0,414,415,5,13,0,0,415,417,3,154,77,0,416,418,3,140,70,0,417,416,1,0,
-		0,0,417,418,1,0,0,0,418,420,1,0,0,0,419,421,3,6,3,0,420,419,1,0,0,0,420,
-		421,1,0,0,0,421,37,1,0,0,0,422,423,5,14,0,0,423,425,3,154,77,0,424,426,
-		3,140,70,0,425,424,1,0,0,0,425,426,1,0,0,0,426,427,1,0,0,0,427,428,3,40,
-		20,0,428,39,1,0,0,0,429,438,5,161,0,0,430,435,3,160,80,0,431,432,5,160,
-		0,0,432,434,3,160,80,0,433,431,1,0,0,0,434,437,1,0,0,0,435,433,1,0,0,0,
-		435,436,1,0,0,0,436,439,1,0,0,0,437,435,1,0,0,0,438,430,1,0,0,0,438,439,
-		1,0,0,0,439,445,1,0,0,0,440,444,3,8,4,0,441,444,3,10,5,0,442,444,3,14,
-		7,0,443,440,1,0,0,0,443,441,1,0,0,0,443,442,1,0,0,0,444,447,1,0,0,0,445,
-		443,1,0,0,0,445,446,1,0,0,0,446,448,1,0,0,0,447,445,1,0,0,0,448,449,5,
-		162,0,0,449,41,1,0,0,0,450,451,5,15,0,0,451,453,3,154,77,0,452,454,3,140,
-		70,0,453,452,1,0,0,0,453,454,1,0,0,0,454,456,1,0,0,0,455,457,3,28,14,0,
-		456,455,1,0,0,0,456,457,1,0,0,0,457,43,1,0,0,0,458,459,7,10,0,0,459,460,
-		5,19,0,0,460,461,3,142,71,0,461,462,3,158,79,0,462,463,5,20,0,0,463,467,
-		3,154,77,0,464,466,3,48,24,0,465,464,1,0,0,0,466,469,1,0,0,0,467,465,1,
-		0,0,0,467,468,1,0,0,0,468,476,1,0,0,0,469,467,1,0,0,0,470,472,3,46,23,
-		0,471,470,1,0,0,0,472,473,1,0,0,0,473,471,1,0,0,0,473,474,1,0,0,0,474,
-		477,1,0,0,0,475,477,3,6,3,0,476,471,1,0,0,0,476,475,1,0,0,0,476,477,1,
-		0,0,0,477,45,1,0,0,0,478,482,3,12,6,0,479,481,3,48,24,0,480,479,1,0,0,
-		0,481,484,1,0,0,0,482,480,1,0,0,0,482,483,1,0,0,0,483,486,1,0,0,0,484,
-		482,1,0,0,0,485,487,3,6,3,0,486,485,1,0,0,0,486,487,1,0,0,0,487,47,1,0,
-		0,0,488,489,5,22,0,0,489,493,3,140,70,0,490,491,7,8,0,0,491,493,3,154,
-		77,0,492,488,1,0,0,0,492,490,1,0,0,0,493,49,1,0,0,0,494,496,5,31,0,0,495,
-		497,3,140,70,0,496,495,1,0,0,0,496,497,1,0,0,0,497,51,1,0,0,0,498,499,
-		5,32,0,0,499,500,3,158,79,0,500,501,5,25,0,0,501,502,3,56,28,0,502,503,
-		3,28,14,0,503,53,1,0,0,0,504,505,5,33,0,0,505,506,3,60,30,0,506,507,3,
-		28,14,0,507,55,1,0,0,0,508,509,5,168,0,0,509,510,5,152,0,0,510,520,5,168,
-		0,0,511,516,3,58,29,0,512,513,5,160,0,0,513,515,3,58,29,0,514,512,1,0,
-		0,0,515,518,1,0,0,0,516,514,1,0,0,0,516,517,1,0,0,0,517,520,1,0,0,0,518,
-		516,1,0,0,0,519,508,1,0,0,0,519,511,1,0,0,0,520,57,1,0,0,0,521,524,3,158,
-		79,0,522,524,5,168,0,0,523,521,1,0,0,0,523,522,1,0,0,0,524,59,1,0,0,0,
-		525,526,5,35,0,0,526,536,3,158,79,0,527,533,3,158,79,0,528,530,5,34,0,
-		0,529,531,5,35,0,0,530,529,1,0,0,0,530,531,1,0,0,0,531,532,1,0,0,0,532,
-		534,3,58,29,0,533,528,1,0,0,0,533,534,1,0,0,0,534,536,1,0,0,0,535,525,
-		1,0,0,0,535,527,1,0,0,0,536,61,1,0,0,0,537,538,5,10,0,0,538,540,3,158,
-		79,0,539,541,3,64,32,0,540,539,1,0,0,0,540,541,1,0,0,0,541,543,1,0,0,0,
-		542,544,3,140,70,0,543,542,1,0,0,0,543,544,1,0,0,0,544,545,1,0,0,0,545,
-		546,5,24,0,0,546,547,3,158,79,0,547,548,3,72,36,0,548,63,1,0,0,0,549,550,
-		5,165,0,0,550,555,3,66,33,0,551,552,5,160,0,0,552,554,3,68,34,0,553,551,
-		1,0,0,0,554,557,1,0,0,0,555,553,1,0,0,0,555,556,1,0,0,0,556,558,1,0,0,
-		0,557,555,1,0,0,0,558,559,5,166,0,0,559,65,1,0,0,0,560,561,3,158,79,0,
-		561,562,5,25,0,0,562,563,3,70,35,0,563,67,1,0,0,0,564,571,5,168,0,0,565,
-		568,3,158,79,0,566,567,5,25,0,0,567,569,3,70,35,0,568,566,1,0,0,0,568,
-		569,1,0,0,0,569,571,1,0,0,0,570,564,1,0,0,0,570,565,1,0,0,0,571,69,1,0,
-		0,0,572,579,3,158,79,0,573,576,5,168,0,0,574,575,5,152,0,0,575,577,5,168,
-		0,0,576,574,1,0,0,0,576,577,1,0,0,0,577,579,1,0,0,0,578,572,1,0,0,0,578,
-		573,1,0,0,0,579,71,1,0,0,0,580,584,5,161,0,0,581,583,3,74,37,0,582,581,
-		1,0,0,0,583,586,1,0,0,0,584,582,1,0,0,0,584,585,1,0,0,0,585,587,1,0,0,
-		0,586,584,1,0,0,0,587,588,5,162,0,0,588,73,1,0,0,0,589,598,3,76,38,0,590,
-		598,3,78,39,0,591,598,3,80,40,0,592,598,3,82,41,0,593,598,3,114,57,0,594,
-		598,3,84,42,0,595,598,3,86,43,0,596,598,3,8,4,0,597,589,1,0,0,0,597,590,
-		1,0,0,0,597,591,1,0,0,0,597,592,1,0,0,0,597,593,1,0,0,0,597,594,1,0,0,
-		0,597,595,1,0,0,0,597,596,1,0,0,0,598,75,1,0,0,0,599,600,5,36,0,0,600,
-		601,3,104,52,0,601,602,3,154,77,0,602,77,1,0,0,0,603,604,5,37,0,0,604,
-		605,3,140,70,0,605,606,3,88,44,0,606,79,1,0,0,0,607,608,5,38,0,0,608,621,
-		3,158,79,0,609,618,5,165,0,0,610,615,3,58,29,0,611,612,5,160,0,0,612,614,
-		3,58,29,0,613,611,1,0,0,0,614,617,1,0,0,0,615,613,1,0,0,0,615,616,1,0,
-		0,0,616,619,1,0,0,0,617,615,1,0,0,0,618,610,1,0,0,0,618,619,1,0,0,0,619,
-		620,1,0,0,0,620,622,5,166,0,0,621,609,1,0,0,0,621,622,1,0,0,0,622,81,1,
-		0,0,0,623,624,5,39,0,0,624,625,3,88,44,0,625,83,1,0,0,0,626,627,5,32,0,
-		0,627,628,3,158,79,0,628,629,5,25,0,0,629,630,3,56,28,0,630,631,3,72,36,
-		0,631,85,1,0,0,0,632,633,5,33,0,0,633,634,3,60,30,0,634,635,3,72,36,0,
-		635,87,1,0,0,0,636,640,5,161,0,0,637,639,3,90,45,0,638,637,1,0,0,0,639,
-		642,1,0,0,0,640,638,1,0,0,0,640,641,1,0,0,0,641,643,1,0,0,0,642,640,1,
-		0,0,0,643,644,5,162,0,0,644,89,1,0,0,0,645,654,3,92,46,0,646,654,3,94,
-		47,0,647,654,3,100,50,0,648,654,3,106,53,0,649,654,3,112,56,0,650,654,
-		3,80,40,0,651,654,3,96,48,0,652,654,3,98,49,0,653,645,1,0,0,0,653,646,
-		1,0,0,0,653,647,1,0,0,0,653,648,1,0,0,0,653,649,1,0,0,0,653,650,1,0,0,
-		0,653,651,1,0,0,0,653,652,1,0,0,0,654,91,1,0,0,0,655,656,7,11,0,0,656,
-		657,3,140,70,0,657,93,1,0,0,0,658,659,7,12,0,0,659,660,3,92,46,0,660,95,
-		1,0,0,0,661,662,5,32,0,0,662,663,3,158,79,0,663,664,5,25,0,0,664,665,3,
-		56,28,0,665,666,3,88,44,0,666,97,1,0,0,0,667,668,5,33,0,0,668,669,3,60,
-		30,0,669,670,3,88,44,0,670,99,1,0,0,0,671,675,3,104,52,0,672,673,3,102,
-		51,0,673,674,5,74,0,0,674,676,1,0,0,0,675,672,1,0,0,0,675,676,1,0,0,0,
-		676,677,1,0,0,0,677,680,3,154,77,0,678,679,5,23,0,0,679,681,3,160,80,0,
-		680,678,1,0,0,0,680,681,1,0,0,0,681,683,1,0,0,0,682,684,3,110,55,0,683,
-		682,1,0,0,0,683,684,1,0,0,0,684,686,1,0,0,0,685,687,3,6,3,0,686,685,1,
-		0,0,0,686,687,1,0,0,0,687,101,1,0,0,0,688,689,7,13,0,0,689,103,1,0,0,0,
-		690,691,7,14,0,0,691,105,1,0,0,0,692,693,7,15,0,0,693,696,3,140,70,0,694,
-		695,5,77,0,0,695,697,3,146,73,0,696,694,1,0,0,0,696,697,1,0,0,0,697,699,
-		1,0,0,0,698,700,3,108,54,0,699,698,1,0,0,0,699,700,1,0,0,0,700,702,1,0,
-		0,0,701,703,3,110,55,0,702,701,1,0,0,0,702,703,1,0,0,0,703,705,1,0,0,0,
-		704,706,3,6,3,0,705,704,1,0,0,0,705,706,1,0,0,0,706,107,1,0,0,0,707,709,
-		7,12,0,0,708,707,1,0,0,0,708,709,1,0,0,0,709,710,1,0,0,0,710,711,5,28,
-		0,0,711,712,3,20,10,0,712,109,1,0,0,0,713,714,5,25,0,0,714,715,5,76,0,
-		0,715,111,1,0,0,0,716,717,5,70,0,0,717,718,3,154,77,0,718,719,5,71,0,0,
-		719,720,3,140,70,0,720,113,1,0,0,0,721,725,5,30,0,0,722,723,5,28,0,0,723,
-		726,3,20,10,0,724,726,3,116,58,0,725,722,1,0,0,0,725,724,1,0,0,0,726,115,
-		1,0,0,0,727,731,5,161,0,0,728,730,3,118,59,0,729,728,1,0,0,0,730,733,1,
-		0,0,0,731,729,1,0,0,0,731,732,1,0,0,0,732,734,1,0,0,0,733,731,1,0,0,0,
-		734,735,5,162,0,0,735,117,1,0,0,0,736,744,3,92,46,0,737,744,3,124,62,0,
-		738,744,3,128,64,0,739,744,3,130,65,0,740,744,3,112,56,0,741,744,3,120,
-		60,0,742,744,3,122,61,0,743,736,1,0,0,0,743,737,1,0,0,0,743,738,1,0,0,
-		0,743,739,1,0,0,0,743,740,1,0,0,0,743,741,1,0,0,0,743,742,1,0,0,0,744,
-		119,1,0,0,0,745,746,5,32,0,0,746,747,3,158,79,0,747,748,5,25,0,0,748,749,
-		3,56,28,0,749,750,3,116,58,0,750,121,1,0,0,0,751,752,5,33,0,0,752,753,
-		3,60,30,0,753,754,3,116,58,0,754,123,1,0,0,0,755,756,3,104,52,0,756,759,
-		3,154,77,0,757,760,3,138,69,0,758,760,3,126,63,0,759,757,1,0,0,0,759,758,
-		1,0,0,0,760,125,1,0,0,0,761,762,5,145,0,0,762,767,3,154,77,0,763,764,5,
-		160,0,0,764,766,3,154,77,0,765,763,1,0,0,0,766,769,1,0,0,0,767,765,1,0,
-		0,0,767,768,1,0,0,0,768,770,1,0,0,0,769,767,1,0,0,0,770,771,5,146,0,0,
-		771,772,5,71,0,0,772,773,3,140,70,0,773,127,1,0,0,0,774,775,5,69,0,0,775,
-		778,3,140,70,0,776,777,5,77,0,0,777,779,3,146,73,0,778,776,1,0,0,0,778,
-		779,1,0,0,0,779,781,1,0,0,0,780,782,3,108,54,0,781,780,1,0,0,0,781,782,
-		1,0,0,0,782,784,1,0,0,0,783,785,3,138,69,0,784,783,1,0,0,0,784,785,1,0,
-		0,0,785,129,1,0,0,0,786,787,5,143,0,0,787,789,3,140,70,0,788,790,3,138,
-		69,0,789,788,1,0,0,0,789,790,1,0,0,0,790,791,1,0,0,0,791,792,3,132,66,
-		0,792,131,1,0,0,0,793,797,5,161,0,0,794,796,3,134,67,0,795,794,1,0,0,0,
-		796,799,1,0,0,0,797,795,1,0,0,0,797,798,1,0,0,0,798,800,1,0,0,0,799,797,
-		1,0,0,0,800,801,5,162,0,0,801,133,1,0,0,0,802,807,3,92,46,0,803,807,3,
-		136,68,0,804,807,3,106,53,0,805,807,3,126,63,0,806,802,1,0,0,0,806,803,
-		1,0,0,0,806,804,1,0,0,0,806,805,1,0,0,0,807,135,1,0,0,0,808,809,5,144,
-		0,0,809,814,3,154,77,0,810,811,5,160,0,0,811,813,3,154,77,0,812,810,1,
-		0,0,0,813,816,1,0,0,0,814,812,1,0,0,0,814,815,1,0,0,0,815,137,1,0,0,0,
-		816,814,1,0,0,0,817,818,7,16,0,0,818,819,3,104,52,0,819,820,3,154,77,0,
-		820,139,1,0,0,0,821,822,7,17,0,0,822,141,1,0,0,0,823,824,5,168,0,0,824,
-		143,1,0,0,0,825,827,3,148,74,0,826,828,3,150,75,0,827,826,1,0,0,0,827,
-		828,1,0,0,0,828,834,1,0,0,0,829,830,7,18,0,0,830,832,3,148,74,0,831,833,
-		3,150,75,0,832,831,1,0,0,0,832,833,1,0,0,0,833,835,1,0,0,0,834,829,1,0,
-		0,0,834,835,1,0,0,0,835,145,1,0,0,0,836,838,7,19,0,0,837,836,1,0,0,0,837,
-		838,1,0,0,0,838,839,1,0,0,0,839,840,3,144,72,0,840,147,1,0,0,0,841,843,
-		5,155,0,0,842,841,1,0,0,0,842,843,1,0,0,0,843,853,1,0,0,0,844,854,5,167,
-		0,0,845,851,5,168,0,0,846,847,5,154,0,0,847,852,5,168,0,0,848,849,5,168,
-		0,0,849,850,5,154,0,0,850,852,5,168,0,0,851,846,1,0,0,0,851,848,1,0,0,
-		0,851,852,1,0,0,0,852,854,1,0,0,0,853,844,1,0,0,0,853,845,1,0,0,0,854,
-		149,1,0,0,0,855,869,5,151,0,0,856,858,5,149,0,0,857,859,5,169,0,0,858,
-		857,1,0,0,0,858,859,1,0,0,0,859,869,1,0,0,0,860,865,3,152,76,0,861,862,
-		7,20,0,0,862,864,3,152,76,0,863,861,1,0,0,0,864,867,1,0,0,0,865,863,1,
-		0,0,0,865,866,1,0,0,0,866,869,1,0,0,0,867,865,1,0,0,0,868,855,1,0,0,0,
-		868,856,1,0,0,0,868,860,1,0,0,0,869,151,1,0,0,0,870,871,7,21,0,0,871,153,
-		1,0,0,0,872,874,3,158,79,0,873,875,3,156,78,0,874,873,1,0,0,0,874,875,
-		1,0,0,0,875,155,1,0,0,0,876,877,5,163,0,0,877,882,3,58,29,0,878,879,5,
-		160,0,0,879,881,3,58,29,0,880,878,1,0,0,0,881,884,1,0,0,0,882,880,1,0,
-		0,0,882,883,1,0,0,0,883,885,1,0,0,0,884,882,1,0,0,0,885,886,5,164,0,0,
-		886,157,1,0,0,0,887,888,7,22,0,0,888,159,1,0,0,0,889,896,3,158,79,0,890,
-		896,5,168,0,0,891,896,5,24,0,0,892,896,5,25,0,0,893,896,5,23,0,0,894,896,
-		5,22,0,0,895,889,1,0,0,0,895,890,1,0,0,0,895,891,1,0,0,0,895,892,1,0,0,
-		0,895,893,1,0,0,0,895,894,1,0,0,0,896,161,1,0,0,0,106,166,168,179,182,
-		188,190,205,212,221,231,239,248,267,277,279,283,286,291,297,302,312,317,
-		319,333,338,346,349,354,361,368,375,383,399,404,409,412,417,420,425,435,
-		438,443,445,453,456,467,473,476,482,486,492,496,516,519,523,530,533,535,
-		540,543,555,568,570,576,578,584,597,615,618,621,640,653,675,680,683,686,
-		696,699,702,705,708,725,731,743,759,767,778,781,784,789,797,806,814,827,
-		832,834,837,842,851,853,858,865,868,874,882,895
+		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,1,0,1,0,1,
+		0,1,0,5,0,173,8,0,10,0,12,0,176,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,
+		2,186,8,2,1,2,3,2,189,8,2,1,3,1,3,1,3,1,3,5,3,195,8,3,10,3,12,3,198,9,
+		3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,210,8,4,10,4,12,4,213,9,
+		4,1,4,1,4,5,4,217,8,4,10,4,12,4,220,9,4,1,4,1,4,1,4,1,4,5,4,226,8,4,10,
+		4,12,4,229,9,4,1,4,1,4,1,4,1,4,1,4,5,4,236,8,4,10,4,12,4,239,9,4,1,4,1,
+		4,1,4,1,4,1,4,3,4,246,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,255,8,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,274,
+		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,284,8,4,3,4,286,8,4,1,4,1,4,3,
+		4,290,8,4,1,4,3,4,293,8,4,1,4,1,4,1,4,3,4,298,8,4,1,4,1,4,1,4,1,4,3,4,
+		304,8,4,1,4,1,4,1,4,3,4,309,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,317,8,5,10,
+		5,12,5,320,9,5,1,5,1,5,3,5,324,8,5,3,5,326,8,5,1,6,1,6,1,6,1,6,1,6,1,6,
+		1,6,1,7,1,7,1,7,1,7,1,7,3,7,340,8,7,1,8,1,8,1,8,3,8,345,8,8,1,8,1,8,1,
+		8,1,8,1,8,1,8,3,8,353,8,8,1,8,3,8,356,8,8,1,9,1,9,1,9,3,9,361,8,9,1,10,
+		1,10,1,10,5,10,366,8,10,10,10,12,10,369,9,10,1,11,1,11,1,11,1,11,3,11,
+		375,8,11,1,12,1,12,1,13,1,13,1,13,3,13,382,8,13,1,13,1,13,1,14,1,14,5,
+		14,388,8,14,10,14,12,14,391,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,
+		15,1,15,1,15,1,15,1,15,1,15,3,15,406,8,15,1,16,1,16,1,16,3,16,411,8,16,
+		1,17,1,17,1,17,3,17,416,8,17,1,17,3,17,419,8,17,1,18,1,18,1,18,3,18,424,
+		8,18,1,18,3,18,427,8,18,1,19,1,19,1,19,3,19,432,8,19,1,19,1,19,1,20,1,
+		20,1,20,1,20,5,20,440,8,20,10,20,12,20,443,9,20,3,20,445,8,20,1,20,1,20,
+		1,20,5,20,450,8,20,10,20,12,20,453,9,20,1,20,1,20,1,21,1,21,1,21,3,21,
+		460,8,21,1,21,3,21,463,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,472,
+		8,22,10,22,12,22,475,9,22,1,22,4,22,478,8,22,11,22,12,22,479,1,22,3,22,
+		483,8,22,1,23,1,23,5,23,487,8,23,10,23,12,23,490,9,23,1,23,3,23,493,8,
+		23,1,24,1,24,1,24,1,24,3,24,499,8,24,1,25,1,25,3,25,503,8,25,1,26,1,26,
+		1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,
+		5,28,521,8,28,10,28,12,28,524,9,28,3,28,526,8,28,1,29,1,29,3,29,530,8,
+		29,1,30,1,30,1,30,1,30,1,30,3,30,537,8,30,1,30,3,30,540,8,30,3,30,542,
+		8,30,1,31,1,31,1,31,3,31,547,8,31,1,31,3,31,550,8,31,1,31,1,31,1,31,1,
+		31,1,32,1,32,1,32,1,32,5,32,560,8,32,10,32,12,32,563,9,32,1,32,1,32,1,
+		33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,575,8,34,3,34,577,8,34,1,35,
+		1,35,1,35,1,35,3,35,583,8,35,3,35,585,8,35,1,36,1,36,5,36,589,8,36,10,
+		36,12,36,592,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,1,37,3,
+		37,604,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,
+		1,40,1,40,5,40,620,8,40,10,40,12,40,623,9,40,3,40,625,8,40,1,40,3,40,628,
+		8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,
+		1,44,1,44,5,44,645,8,44,10,44,12,44,648,9,44,1,44,1,44,1,45,1,45,1,45,
+		1,45,1,45,1,45,1,45,1,45,1,45,3,45,661,8,45,1,46,1,46,1,46,1,47,1,47,1,
+		47,1,48,1,48,1,48,3,48,672,8,48,1,49,1,49,1,49,1,49,1,49,1,49,1,50,1,50,
+		1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,690,8,52,1,52,1,52,1,52,3,
+		52,695,8,52,1,52,3,52,698,8,52,1,52,3,52,701,8,52,1,53,1,53,1,54,1,54,
+		3,54,707,8,54,1,55,1,55,1,56,1,56,1,56,1,56,3,56,715,8,56,1,56,3,56,718,
+		8,56,1,56,3,56,721,8,56,1,56,3,56,724,8,56,1,57,3,57,727,8,57,1,57,1,57,
+		1,57,1,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,1,60,1,60,1,60,1,60,3,60,
+		744,8,60,1,61,1,61,5,61,748,8,61,10,61,12,61,751,9,61,1,61,1,61,1,62,1,
+		62,1,62,1,62,1,62,1,62,1,62,3,62,762,8,62,1,63,1,63,1,63,1,63,1,63,1,63,
+		1,64,1,64,1,64,1,64,1,65,1,65,1,65,1,65,3,65,778,8,65,1,66,1,66,1,66,1,
+		66,5,66,784,8,66,10,66,12,66,787,9,66,1,66,1,66,1,66,1,66,1,67,1,67,1,
+		67,1,67,3,67,797,8,67,1,67,3,67,800,8,67,1,67,3,67,803,8,67,1,68,1,68,
+		1,68,3,68,808,8,68,1,68,1,68,1,69,1,69,5,69,814,8,69,10,69,12,69,817,9,
+		69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,825,8,70,1,71,1,71,1,71,1,71,5,71,
+		831,8,71,10,71,12,71,834,9,71,1,72,1,72,1,72,1,72,1,73,1,73,1,74,1,74,
+		1,75,1,75,3,75,846,8,75,1,75,1,75,1,75,3,75,851,8,75,3,75,853,8,75,1,76,
+		3,76,856,8,76,1,76,1,76,1,77,3,77,861,8,77,1,77,1,77,1,77,1,77,1,77,1,
+		77,1,77,3,77,870,8,77,3,77,872,8,77,1,78,1,78,1,78,3,78,877,8,78,1,78,
+		1,78,1,78,5,78,882,8,78,10,78,12,78,885,9,78,3,78,887,8,78,1,79,1,79,1,
+		80,1,80,3,80,893,8,80,1,81,1,81,1,81,1,81,5,81,899,8,81,10,81,12,81,902,
+		9,81,1,81,1,81,1,82,1,82,1,83,1,83,1,83,1,83,1,83,1,83,3,83,914,8,83,1,
+		83,0,0,84,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
+		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
+		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
+		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,
+		166,0,23,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,101,104,113,118,5,0,
+		83,83,87,89,94,94,96,99,119,124,5,0,2,2,27,27,73,73,85,85,125,125,1,0,
+		132,134,1,0,136,137,2,0,93,93,138,139,1,0,141,142,2,0,23,24,26,26,3,0,
+		31,31,49,49,105,112,1,0,16,18,1,0,78,81,2,0,75,75,168,168,4,0,31,31,40,
+		65,67,67,95,95,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,170,171,2,0,147,
+		147,152,152,1,0,156,159,2,0,150,150,153,154,2,0,25,25,169,169,6,0,2,8,
+		11,14,36,36,75,77,82,146,169,169,1003,0,174,1,0,0,0,2,179,1,0,0,0,4,182,
+		1,0,0,0,6,190,1,0,0,0,8,308,1,0,0,0,10,325,1,0,0,0,12,327,1,0,0,0,14,334,
+		1,0,0,0,16,355,1,0,0,0,18,360,1,0,0,0,20,362,1,0,0,0,22,370,1,0,0,0,24,
+		376,1,0,0,0,26,378,1,0,0,0,28,385,1,0,0,0,30,405,1,0,0,0,32,407,1,0,0,
+		0,34,412,1,0,0,0,36,420,1,0,0,0,38,428,1,0,0,0,40,435,1,0,0,0,42,456,1,
+		0,0,0,44,464,1,0,0,0,46,484,1,0,0,0,48,498,1,0,0,0,50,500,1,0,0,0,52,504,
+		1,0,0,0,54,510,1,0,0,0,56,525,1,0,0,0,58,529,1,0,0,0,60,541,1,0,0,0,62,
+		543,1,0,0,0,64,555,1,0,0,0,66,566,1,0,0,0,68,576,1,0,0,0,70,584,1,0,0,
+		0,72,586,1,0,0,0,74,603,1,0,0,0,76,605,1,0,0,0,78,609,1,0,0,0,80,613,1,
+		0,0,0,82,629,1,0,0,0,84,632,1,0,0,0,86,638,1,0,0,0,88,642,1,0,0,0,90,660,
+		1,0,0,0,92,662,1,0,0,0,94,665,1,0,0,0,96,668,1,0,0,0,98,673,1,0,0,0,100,
+		679,1,0,0,0,102,683,1,0,0,0,104,689,1,0,0,0,106,702,1,0,0,0,108,706,1,
+		0,0,0,110,708,1,0,0,0,112,710,1,0,0,0,114,726,1,0,0,0,116,731,1,0,0,0,
+		118,734,1,0,0,0,120,739,1,0,0,0,122,745,1,0,0,0,124,761,1,0,0,0,126,763,
+		1,0,0,0,128,769,1,0,0,0,130,773,1,0,0,0,132,779,1,0,0,0,134,792,1,0,0,
+		0,136,804,1,0,0,0,138,811,1,0,0,0,140,824,1,0,0,0,142,826,1,0,0,0,144,
+		835,1,0,0,0,146,839,1,0,0,0,148,841,1,0,0,0,150,843,1,0,0,0,152,855,1,
+		0,0,0,154,860,1,0,0,0,156,886,1,0,0,0,158,888,1,0,0,0,160,890,1,0,0,0,
+		162,894,1,0,0,0,164,905,1,0,0,0,166,913,1,0,0,0,168,173,3,2,1,0,169,173,
+		3,4,2,0,170,173,3,26,13,0,171,173,3,62,31,0,172,168,1,0,0,0,172,169,1,
+		0,0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,176,1,0,0,0,174,172,1,0,0,0,
+		174,175,1,0,0,0,175,177,1,0,0,0,176,174,1,0,0,0,177,178,5,0,0,1,178,1,
+		1,0,0,0,179,180,5,1,0,0,180,181,3,146,73,0,181,3,1,0,0,0,182,183,7,0,0,
+		0,183,185,3,164,82,0,184,186,3,146,73,0,185,184,1,0,0,0,185,186,1,0,0,
+		0,186,188,1,0,0,0,187,189,3,6,3,0,188,187,1,0,0,0,188,189,1,0,0,0,189,
+		5,1,0,0,0,190,196,5,161,0,0,191,195,3,8,4,0,192,195,3,10,5,0,193,195,3,
+		14,7,0,194,191,1,0,0,0,194,192,1,0,0,0,194,193,1,0,0,0,195,198,1,0,0,0,
+		196,194,1,0,0,0,196,197,1,0,0,0,197,199,1,0,0,0,198,196,1,0,0,0,199,200,
+		5,162,0,0,200,7,1,0,0,0,201,202,7,1,0,0,202,309,3,146,73,0,203,204,7,2,
+		0,0,204,309,3,150,75,0,205,206,5,86,0,0,206,211,3,150,75,0,207,208,5,160,
+		0,0,208,210,3,150,75,0,209,207,1,0,0,0,210,213,1,0,0,0,211,209,1,0,0,0,
+		211,212,1,0,0,0,212,218,1,0,0,0,213,211,1,0,0,0,214,215,5,148,0,0,215,
+		217,3,150,75,0,216,214,1,0,0,0,217,220,1,0,0,0,218,216,1,0,0,0,218,219,
+		1,0,0,0,219,309,1,0,0,0,220,218,1,0,0,0,221,222,7,3,0,0,222,227,3,160,
+		80,0,223,224,5,160,0,0,224,226,3,160,80,0,225,223,1,0,0,0,226,229,1,0,
+		0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,309,1,0,0,0,229,227,1,0,0,0,230,
+		231,5,56,0,0,231,232,5,126,0,0,232,237,3,160,80,0,233,234,5,160,0,0,234,
+		236,3,160,80,0,235,233,1,0,0,0,236,239,1,0,0,0,237,235,1,0,0,0,237,238,
+		1,0,0,0,238,309,1,0,0,0,239,237,1,0,0,0,240,245,5,127,0,0,241,246,5,128,
+		0,0,242,246,5,129,0,0,243,244,5,130,0,0,244,246,5,107,0,0,245,241,1,0,
+		0,0,245,242,1,0,0,0,245,243,1,0,0,0,246,309,1,0,0,0,247,248,5,131,0,0,
+		248,309,7,4,0,0,249,250,5,100,0,0,250,309,3,148,74,0,251,254,5,82,0,0,
+		252,255,3,16,8,0,253,255,5,135,0,0,254,252,1,0,0,0,254,253,1,0,0,0,255,
+		309,1,0,0,0,256,257,5,84,0,0,257,309,3,18,9,0,258,259,5,90,0,0,259,260,
+		3,148,74,0,260,261,3,160,80,0,261,309,1,0,0,0,262,263,5,91,0,0,263,264,
+		3,150,75,0,264,265,5,74,0,0,265,266,3,160,80,0,266,309,1,0,0,0,267,268,
+		5,126,0,0,268,269,3,160,80,0,269,270,7,5,0,0,270,273,3,150,75,0,271,272,
+		5,74,0,0,272,274,3,160,80,0,273,271,1,0,0,0,273,274,1,0,0,0,274,309,1,
+		0,0,0,275,276,5,92,0,0,276,309,5,1,0,0,277,309,7,6,0,0,278,279,5,95,0,
+		0,279,285,3,146,73,0,280,283,5,22,0,0,281,284,3,160,80,0,282,284,3,146,
+		73,0,283,281,1,0,0,0,283,282,1,0,0,0,284,286,1,0,0,0,285,280,1,0,0,0,285,
+		286,1,0,0,0,286,289,1,0,0,0,287,288,5,77,0,0,288,290,3,152,76,0,289,287,
+		1,0,0,0,289,290,1,0,0,0,290,292,1,0,0,0,291,293,3,6,3,0,292,291,1,0,0,
+		0,292,293,1,0,0,0,293,309,1,0,0,0,294,295,5,140,0,0,295,297,3,150,75,0,
+		296,298,7,7,0,0,297,296,1,0,0,0,297,298,1,0,0,0,298,309,1,0,0,0,299,303,
+		5,29,0,0,300,301,5,28,0,0,301,304,3,20,10,0,302,304,3,92,46,0,303,300,
+		1,0,0,0,303,302,1,0,0,0,304,309,1,0,0,0,305,306,5,28,0,0,306,309,3,20,
+		10,0,307,309,3,92,46,0,308,201,1,0,0,0,308,203,1,0,0,0,308,205,1,0,0,0,
+		308,221,1,0,0,0,308,230,1,0,0,0,308,240,1,0,0,0,308,247,1,0,0,0,308,249,
+		1,0,0,0,308,251,1,0,0,0,308,256,1,0,0,0,308,258,1,0,0,0,308,262,1,0,0,
+		0,308,267,1,0,0,0,308,275,1,0,0,0,308,277,1,0,0,0,308,278,1,0,0,0,308,
+		294,1,0,0,0,308,299,1,0,0,0,308,305,1,0,0,0,308,307,1,0,0,0,309,9,1,0,
+		0,0,310,311,5,22,0,0,311,326,3,146,73,0,312,313,7,8,0,0,313,318,3,160,
+		80,0,314,315,5,160,0,0,315,317,3,160,80,0,316,314,1,0,0,0,317,320,1,0,
+		0,0,318,316,1,0,0,0,318,319,1,0,0,0,319,326,1,0,0,0,320,318,1,0,0,0,321,
+		323,3,12,6,0,322,324,3,6,3,0,323,322,1,0,0,0,323,324,1,0,0,0,324,326,1,
+		0,0,0,325,310,1,0,0,0,325,312,1,0,0,0,325,321,1,0,0,0,326,11,1,0,0,0,327,
+		328,5,21,0,0,328,329,5,19,0,0,329,330,3,148,74,0,330,331,3,164,82,0,331,
+		332,5,20,0,0,332,333,3,160,80,0,333,13,1,0,0,0,334,339,5,30,0,0,335,336,
+		5,28,0,0,336,340,3,20,10,0,337,340,3,92,46,0,338,340,3,6,3,0,339,335,1,
+		0,0,0,339,337,1,0,0,0,339,338,1,0,0,0,340,15,1,0,0,0,341,344,5,169,0,0,
+		342,343,5,153,0,0,343,345,5,168,0,0,344,342,1,0,0,0,344,345,1,0,0,0,345,
+		356,1,0,0,0,346,347,5,168,0,0,347,348,5,154,0,0,348,349,5,168,0,0,349,
+		350,5,155,0,0,350,352,5,168,0,0,351,353,5,169,0,0,352,351,1,0,0,0,352,
+		353,1,0,0,0,353,356,1,0,0,0,354,356,3,146,73,0,355,341,1,0,0,0,355,346,
+		1,0,0,0,355,354,1,0,0,0,356,17,1,0,0,0,357,361,3,154,77,0,358,361,5,169,
+		0,0,359,361,3,146,73,0,360,357,1,0,0,0,360,358,1,0,0,0,360,359,1,0,0,0,
+		361,19,1,0,0,0,362,367,3,22,11,0,363,364,5,160,0,0,364,366,3,22,11,0,365,
+		363,1,0,0,0,366,369,1,0,0,0,367,365,1,0,0,0,367,368,1,0,0,0,368,21,1,0,
+		0,0,369,367,1,0,0,0,370,374,3,160,80,0,371,372,5,22,0,0,372,375,3,166,
+		83,0,373,375,3,24,12,0,374,371,1,0,0,0,374,373,1,0,0,0,374,375,1,0,0,0,
+		375,23,1,0,0,0,376,377,7,9,0,0,377,25,1,0,0,0,378,379,5,9,0,0,379,381,
+		3,164,82,0,380,382,3,146,73,0,381,380,1,0,0,0,381,382,1,0,0,0,382,383,
+		1,0,0,0,383,384,3,28,14,0,384,27,1,0,0,0,385,389,5,161,0,0,386,388,3,30,
+		15,0,387,386,1,0,0,0,388,391,1,0,0,0,389,387,1,0,0,0,389,390,1,0,0,0,390,
+		392,1,0,0,0,391,389,1,0,0,0,392,393,5,162,0,0,393,29,1,0,0,0,394,406,3,
+		32,16,0,395,406,3,34,17,0,396,406,3,36,18,0,397,406,3,38,19,0,398,406,
+		3,42,21,0,399,406,3,44,22,0,400,406,3,50,25,0,401,406,3,52,26,0,402,406,
+		3,54,27,0,403,406,3,8,4,0,404,406,3,14,7,0,405,394,1,0,0,0,405,395,1,0,
+		0,0,405,396,1,0,0,0,405,397,1,0,0,0,405,398,1,0,0,0,405,399,1,0,0,0,405,
+		400,1,0,0,0,405,401,1,0,0,0,405,402,1,0,0,0,405,403,1,0,0,0,405,404,1,
+		0,0,0,406,31,1,0,0,0,407,408,5,11,0,0,408,410,3,164,82,0,409,411,3,146,
+		73,0,410,409,1,0,0,0,410,411,1,0,0,0,411,33,1,0,0,0,412,413,5,12,0,0,413,
+		415,3,160,80,0,414,416,3,146,73,0,415,414,1,0,0,0,415,416,1,0,0,0,416,
+		418,1,0,0,0,417,419,3,6,3,0,418,417,1,0,0,0,418,419,1,0,0,0,419,35,1,0,
+		0,0,420,421,5,13,0,0,421,423,3,160,80,0,422,424,3,146,73,0,423,422,1,0,
+		0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,427,3,6,3,0,426,425,1,0,0,0,426,
+		427,1,0,0,0,427,37,1,0,0,0,428,429,5,14,0,0,429,431,3,160,80,0,430,432,
+		3,146,73,0,431,430,1,0,0,0,431,432,1,0,0,0,432,433,1,0,0,0,433,434,3,40,
+		20,0,434,39,1,0,0,0,435,444,5,161,0,0,436,441,3,166,83,0,437,438,5,160,
+		0,0,438,440,3,166,83,0,439,437,1,0,0,0,440,443,1,0,0,0,441,439,1,0,0,0,
+		441,442,1,0,0,0,442,445,1,0,0,0,443,441,1,0,0,0,444,436,1,0,0,0,444,445,
+		1,0,0,0,445,451,1,0,0,0,446,450,3,8,4,0,447,450,3,10,5,0,448,450,3,14,
+		7,0,449,446,1,0,0,0,449,447,1,0,0,0,449,448,1,0,0,0,450,453,1,0,0,0,451,
+		449,1,0,0,0,451,452,1,0,0,0,452,454,1,0,0,0,453,451,1,0,0,0,454,455,5,
+		162,0,0,455,41,1,0,0,0,456,457,5,15,0,0,457,459,3,160,80,0,458,460,3,146,
+		73,0,459,458,1,0,0,0,459,460,1,0,0,0,460,462,1,0,0,0,461,463,3,28,14,0,
+		462,461,1,0,0,0,462,463,1,0,0,0,463,43,1,0,0,0,464,465,7,10,0,0,465,466,
+		5,19,0,0,466,467,3,148,74,0,467,468,3,164,82,0,468,469,5,20,0,0,469,473,
+		3,160,80,0,470,472,3,48,24,0,471,470,1,0,0,0,472,475,1,0,0,0,473,471,1,
+		0,0,0,473,474,1,0,0,0,474,482,1,0,0,0,475,473,1,0,0,0,476,478,3,46,23,
+		0,477,476,1,0,0,0,478,479,1,0,0,0,479,477,1,0,0,0,479,480,1,0,0,0,480,
+		483,1,0,0,0,481,483,3,6,3,0,482,477,1,0,0,0,482,481,1,0,0,0,482,483,1,
+		0,0,0,483,45,1,0,0,0,484,488,3,12,6,0,485,487,3,48,24,0,486,485,1,0,0,
+		0,487,490,1,0,0,0,488,486,1,0,0,0,488,489,1,0,0,0,489,492,1,0,0,0,490,
+		488,1,0,0,0,491,493,3,6,3,0,492,491,1,0,0,0,492,493,1,0,0,0,493,47,1,0,
+		0,0,494,495,5,22,0,0,495,499,3,146,73,0,496,497,7,8,0,0,497,499,3,160,
+		80,0,498,494,1,0,0,0,498,496,1,0,0,0,499,49,1,0,0,0,500,502,5,31,0,0,501,
+		503,3,146,73,0,502,501,1,0,0,0,502,503,1,0,0,0,503,51,1,0,0,0,504,505,
+		5,32,0,0,505,506,3,164,82,0,506,507,5,25,0,0,507,508,3,56,28,0,508,509,
+		3,28,14,0,509,53,1,0,0,0,510,511,5,33,0,0,511,512,3,60,30,0,512,513,3,
+		28,14,0,513,55,1,0,0,0,514,515,5,168,0,0,515,516,5,152,0,0,516,526,5,168,
+		0,0,517,522,3,58,29,0,518,519,5,160,0,0,519,521,3,58,29,0,520,518,1,0,
+		0,0,521,524,1,0,0,0,522,520,1,0,0,0,522,523,1,0,0,0,523,526,1,0,0,0,524,
+		522,1,0,0,0,525,514,1,0,0,0,525,517,1,0,0,0,526,57,1,0,0,0,527,530,3,164,
+		82,0,528,530,5,168,0,0,529,527,1,0,0,0,529,528,1,0,0,0,530,59,1,0,0,0,
+		531,532,5,35,0,0,532,542,3,164,82,0,533,539,3,164,82,0,534,536,5,34,0,
+		0,535,537,5,35,0,0,536,535,1,0,0,0,536,537,1,0,0,0,537,538,1,0,0,0,538,
+		540,3,58,29,0,539,534,1,0,0,0,539,540,1,0,0,0,540,542,1,0,0,0,541,531,
+		1,0,0,0,541,533,1,0,0,0,542,61,1,0,0,0,543,544,5,10,0,0,544,546,3,164,
+		82,0,545,547,3,64,32,0,546,545,1,0,0,0,546,547,1,0,0,0,547,549,1,0,0,0,
+		548,550,3,146,73,0,549,548,1,0,0,0,549,550,1,0,0,0,550,551,1,0,0,0,551,
+		552,5,24,0,0,552,553,3,164,82,0,553,554,3,72,36,0,554,63,1,0,0,0,555,556,
+		5,165,0,0,556,561,3,66,33,0,557,558,5,160,0,0,558,560,3,68,34,0,559,557,
+		1,0,0,0,560,563,1,0,0,0,561,559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,
+		0,563,561,1,0,0,0,564,565,5,166,0,0,565,65,1,0,0,0,566,567,3,164,82,0,
+		567,568,5,25,0,0,568,569,3,70,35,0,569,67,1,0,0,0,570,577,5,168,0,0,571,
+		574,3,164,82,0,572,573,5,25,0,0,573,575,3,70,35,0,574,572,1,0,0,0,574,
+		575,1,0,0,0,575,577,1,0,0,0,576,570,1,0,0,0,576,571,1,0,0,0,577,69,1,0,
+		0,0,578,585,3,164,82,0,579,582,5,168,0,0,580,581,5,152,0,0,581,583,5,168,
+		0,0,582,580,1,0,0,0,582,583,1,0,0,0,583,585,1,0,0,0,584,578,1,0,0,0,584,
+		579,1,0,0,0,585,71,1,0,0,0,586,590,5,161,0,0,587,589,3,74,37,0,588,587,
+		1,0,0,0,589,592,1,0,0,0,590,588,1,0,0,0,590,591,1,0,0,0,591,593,1,0,0,
+		0,592,590,1,0,0,0,593,594,5,162,0,0,594,73,1,0,0,0,595,604,3,76,38,0,596,
+		604,3,78,39,0,597,604,3,80,40,0,598,604,3,82,41,0,599,604,3,120,60,0,600,
+		604,3,84,42,0,601,604,3,86,43,0,602,604,3,8,4,0,603,595,1,0,0,0,603,596,
+		1,0,0,0,603,597,1,0,0,0,603,598,1,0,0,0,603,599,1,0,0,0,603,600,1,0,0,
+		0,603,601,1,0,0,0,603,602,1,0,0,0,604,75,1,0,0,0,605,606,5,36,0,0,606,
+		607,3,108,54,0,607,608,3,160,80,0,608,77,1,0,0,0,609,610,5,37,0,0,610,
+		611,3,146,73,0,611,612,3,88,44,0,612,79,1,0,0,0,613,614,5,38,0,0,614,627,
+		3,164,82,0,615,624,5,165,0,0,616,621,3,58,29,0,617,618,5,160,0,0,618,620,
+		3,58,29,0,619,617,1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,622,1,0,
+		0,0,622,625,1,0,0,0,623,621,1,0,0,0,624,616,1,0,0,0,624,625,1,0,0,0,625,
+		626,1,0,0,0,626,628,5,166,0,0,627,615,1,0,0,0,627,628,1,0,0,0,628,81,1,
+		0,0,0,629,630,5,39,0,0,630,631,3,88,44,0,631,83,1,0,0,0,632,633,5,32,0,
+		0,633,634,3,164,82,0,634,635,5,25,0,0,635,636,3,56,28,0,636,637,3,72,36,
+		0,637,85,1,0,0,0,638,639,5,33,0,0,639,640,3,60,30,0,640,641,3,72,36,0,
+		641,87,1,0,0,0,642,646,5,161,0,0,643,645,3,90,45,0,644,643,1,0,0,0,645,
+		648,1,0,0,0,646,644,1,0,0,0,646,647,1,0,0,0,647,649,1,0,0,0,648,646,1,
+		0,0,0,649,650,5,162,0,0,650,89,1,0,0,0,651,661,3,92,46,0,652,661,3,94,
+		47,0,653,661,3,96,48,0,654,661,3,102,51,0,655,661,3,112,56,0,656,661,3,
+		118,59,0,657,661,3,80,40,0,658,661,3,98,49,0,659,661,3,100,50,0,660,651,
+		1,0,0,0,660,652,1,0,0,0,660,653,1,0,0,0,660,654,1,0,0,0,660,655,1,0,0,
+		0,660,656,1,0,0,0,660,657,1,0,0,0,660,658,1,0,0,0,660,659,1,0,0,0,661,
+		91,1,0,0,0,662,663,7,11,0,0,663,664,3,146,73,0,664,93,1,0,0,0,665,666,
+		5,30,0,0,666,667,3,92,46,0,667,95,1,0,0,0,668,671,5,29,0,0,669,672,3,92,
+		46,0,670,672,3,104,52,0,671,669,1,0,0,0,671,670,1,0,0,0,672,97,1,0,0,0,
+		673,674,5,32,0,0,674,675,3,164,82,0,675,676,5,25,0,0,676,677,3,56,28,0,
+		677,678,3,88,44,0,678,99,1,0,0,0,679,680,5,33,0,0,680,681,3,60,30,0,681,
+		682,3,88,44,0,682,101,1,0,0,0,683,684,3,110,55,0,684,685,3,104,52,0,685,
+		103,1,0,0,0,686,687,3,106,53,0,687,688,5,74,0,0,688,690,1,0,0,0,689,686,
+		1,0,0,0,689,690,1,0,0,0,690,691,1,0,0,0,691,694,3,160,80,0,692,693,5,23,
+		0,0,693,695,3,166,83,0,694,692,1,0,0,0,694,695,1,0,0,0,695,697,1,0,0,0,
+		696,698,3,116,58,0,697,696,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,
+		701,3,6,3,0,700,699,1,0,0,0,700,701,1,0,0,0,701,105,1,0,0,0,702,703,7,
+		12,0,0,703,107,1,0,0,0,704,707,5,29,0,0,705,707,3,110,55,0,706,704,1,0,
+		0,0,706,705,1,0,0,0,707,109,1,0,0,0,708,709,7,13,0,0,709,111,1,0,0,0,710,
+		711,7,14,0,0,711,714,3,146,73,0,712,713,5,77,0,0,713,715,3,152,76,0,714,
+		712,1,0,0,0,714,715,1,0,0,0,715,717,1,0,0,0,716,718,3,114,57,0,717,716,
+		1,0,0,0,717,718,1,0,0,0,718,720,1,0,0,0,719,721,3,116,58,0,720,719,1,0,
+		0,0,720,721,1,0,0,0,721,723,1,0,0,0,722,724,3,6,3,0,723,722,1,0,0,0,723,
+		724,1,0,0,0,724,113,1,0,0,0,725,727,7,15,0,0,726,725,1,0,0,0,726,727,1,
+		0,0,0,727,728,1,0,0,0,728,729,5,28,0,0,729,730,3,20,10,0,730,115,1,0,0,
+		0,731,732,5,25,0,0,732,733,5,76,0,0,733,117,1,0,0,0,734,735,5,70,0,0,735,
+		736,3,160,80,0,736,737,5,71,0,0,737,738,3,146,73,0,738,119,1,0,0,0,739,
+		743,5,30,0,0,740,741,5,28,0,0,741,744,3,20,10,0,742,744,3,122,61,0,743,
+		740,1,0,0,0,743,742,1,0,0,0,744,121,1,0,0,0,745,749,5,161,0,0,746,748,
+		3,124,62,0,747,746,1,0,0,0,748,751,1,0,0,0,749,747,1,0,0,0,749,750,1,0,
+		0,0,750,752,1,0,0,0,751,749,1,0,0,0,752,753,5,162,0,0,753,123,1,0,0,0,
+		754,762,3,92,46,0,755,762,3,130,65,0,756,762,3,134,67,0,757,762,3,136,
+		68,0,758,762,3,118,59,0,759,762,3,126,63,0,760,762,3,128,64,0,761,754,
+		1,0,0,0,761,755,1,0,0,0,761,756,1,0,0,0,761,757,1,0,0,0,761,758,1,0,0,
+		0,761,759,1,0,0,0,761,760,1,0,0,0,762,125,1,0,0,0,763,764,5,32,0,0,764,
+		765,3,164,82,0,765,766,5,25,0,0,766,767,3,56,28,0,767,768,3,122,61,0,768,
+		127,1,0,0,0,769,770,5,33,0,0,770,771,3,60,30,0,771,772,3,122,61,0,772,
+		129,1,0,0,0,773,774,3,108,54,0,774,777,3,160,80,0,775,778,3,144,72,0,776,
+		778,3,132,66,0,777,775,1,0,0,0,777,776,1,0,0,0,778,131,1,0,0,0,779,780,
+		5,145,0,0,780,785,3,160,80,0,781,782,5,160,0,0,782,784,3,160,80,0,783,
+		781,1,0,0,0,784,787,1,0,0,0,785,783,1,0,0,0,785,786,1,0,0,0,786,788,1,
+		0,0,0,787,785,1,0,0,0,788,789,5,146,0,0,789,790,5,71,0,0,790,791,3,146,
+		73,0,791,133,1,0,0,0,792,793,5,69,0,0,793,796,3,146,73,0,794,795,5,77,
+		0,0,795,797,3,152,76,0,796,794,1,0,0,0,796,797,1,0,0,0,797,799,1,0,0,0,
+		798,800,3,114,57,0,799,798,1,0,0,0,799,800,1,0,0,0,800,802,1,0,0,0,801,
+		803,3,144,72,0,802,801,1,0,0,0,802,803,1,0,0,0,803,135,1,0,0,0,804,805,
+		5,143,0,0,805,807,3,146,73,0,806,808,3,144,72,0,807,806,1,0,0,0,807,808,
+		1,0,0,0,808,809,1,0,0,0,809,810,3,138,69,0,810,137,1,0,0,0,811,815,5,161,
+		0,0,812,814,3,140,70,0,813,812,1,0,0,0,814,817,1,0,0,0,815,813,1,0,0,0,
+		815,816,1,0,0,0,816,818,1,0,0,0,817,815,1,0,0,0,818,819,5,162,0,0,819,
+		139,1,0,0,0,820,825,3,92,46,0,821,825,3,142,71,0,822,825,3,112,56,0,823,
+		825,3,132,66,0,824,820,1,0,0,0,824,821,1,0,0,0,824,822,1,0,0,0,824,823,
+		1,0,0,0,825,141,1,0,0,0,826,827,5,144,0,0,827,832,3,160,80,0,828,829,5,
+		160,0,0,829,831,3,160,80,0,830,828,1,0,0,0,831,834,1,0,0,0,832,830,1,0,
+		0,0,832,833,1,0,0,0,833,143,1,0,0,0,834,832,1,0,0,0,835,836,7,16,0,0,836,
+		837,3,108,54,0,837,838,3,160,80,0,838,145,1,0,0,0,839,840,7,17,0,0,840,
+		147,1,0,0,0,841,842,5,168,0,0,842,149,1,0,0,0,843,845,3,154,77,0,844,846,
+		3,156,78,0,845,844,1,0,0,0,845,846,1,0,0,0,846,852,1,0,0,0,847,848,7,18,
+		0,0,848,850,3,154,77,0,849,851,3,156,78,0,850,849,1,0,0,0,850,851,1,0,
+		0,0,851,853,1,0,0,0,852,847,1,0,0,0,852,853,1,0,0,0,853,151,1,0,0,0,854,
+		856,7,19,0,0,855,854,1,0,0,0,855,856,1,0,0,0,856,857,1,0,0,0,857,858,3,
+		150,75,0,858,153,1,0,0,0,859,861,5,155,0,0,860,859,1,0,0,0,860,861,1,0,
+		0,0,861,871,1,0,0,0,862,872,5,167,0,0,863,869,5,168,0,0,864,865,5,154,
+		0,0,865,870,5,168,0,0,866,867,5,168,0,0,867,868,5,154,0,0,868,870,5,168,
+		0,0,869,864,1,0,0,0,869,866,1,0,0,0,869,870,1,0,0,0,870,872,1,0,0,0,871,
+		862,1,0,0,0,871,863,1,0,0,0,872,155,1,0,0,0,873,887,5,151,0,0,874,876,
+		5,149,0,0,875,877,5,169,0,0,876,875,1,0,0,0,876,877,1,0,0,0,877,887,1,
+		0,0,0,878,883,3,158,79,0,879,880,7,20,0,0,880,882,3,158,79,0,881,879,1,
+		0,0,0,882,885,1,0,0,0,883,881,1,0,0,0,883,884,1,0,0,0,884,887,1,0,0,0,
+		885,883,1,0,0,0,886,873,1,0,0,0,886,874,1,0,0,0,886,878,1,0,0,0,887,157,
+		1,0,0,0,888,889,7,21,0,0,889,159,1,0,0,0,890,892,3,164,82,0,891,893,3,
+		162,81,0,892,891,1,0,0,0,892,893,1,0,0,0,893,161,1,0,0,0,894,895,5,163,
+		0,0,895,900,3,58,29,0,896,897,5,160,0,0,897,899,3,58,29,0,898,896,1,0,
+		0,0,899,902,1,0,0,0,900,898,1,0,0,0,900,901,1,0,0,0,901,903,1,0,0,0,902,
+		900,1,0,0,0,903,904,5,164,0,0,904,163,1,0,0,0,905,906,7,22,0,0,906,165,
+		1,0,0,0,907,914,3,164,82,0,908,914,5,168,0,0,909,914,5,24,0,0,910,914,
+		5,25,0,0,911,914,5,23,0,0,912,914,5,22,0,0,913,907,1,0,0,0,913,908,1,0,
+		0,0,913,909,1,0,0,0,913,910,1,0,0,0,913,911,1,0,0,0,913,912,1,0,0,0,914,
+		167,1,0,0,0,108,172,174,185,188,194,196,211,218,227,237,245,254,273,283,
+		285,289,292,297,303,308,318,323,325,339,344,352,355,360,367,374,381,389,
+		405,410,415,418,423,426,431,441,444,449,451,459,462,473,479,482,488,492,
+		498,502,522,525,529,536,539,541,546,549,561,574,576,582,584,590,603,621,
+		624,627,646,660,671,689,694,697,700,706,714,717,720,723,726,743,749,761,
+		777,785,796,799,802,807,815,824,832,845,850,852,855,860,869,871,876,883,
+		886,892,900,913
 	};
 
 	public static readonly ATN _ATN =

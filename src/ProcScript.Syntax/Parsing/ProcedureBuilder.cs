@@ -88,7 +88,8 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
             WhenItemsContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Items(c.procedureBlock())),
             WhenStepsContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Steps(c.stepBlock())),
             WhenRulesContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Rules(c.ruleBlock())),
-            ActionContext c => Action(c),
+            ActionContext c => Action(c, words.Word(c.actionVerb(), c), c.deed()),
+            StripStepContext c when c.alert() is null => Action(c, words.Word(c.STRIP().Symbol), c.deed()),
             TextActionContext c => TextAction(c),
             DiscardContext c => new DiscardSyntax(span, phrases.Reference(c.reference(), c), words.Text(c.text(), c)),
             OrderRuleContext c when c.whileClause() is { } open => new OpenRuleSyntax(
@@ -115,14 +116,14 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
     private EachSyntax Each(ParserRuleContext context, NameContext? name, ValuesContext? values, ImmutableArray<SyntaxNode> body) =>
         new(TokenWords.SpanOf(context), words.Word(name, context), phrases.Values(values, context), body);
 
-    private ActionSyntax Action(ActionContext context) => new(
+    private ActionSyntax Action(ParserRuleContext context, WordSyntax verb, DeedContext? deed) => new(
         TokenWords.SpanOf(context),
-        words.Word(context.verb(), context),
-        phrases.OptionalAmount(context.amount()),
-        phrases.Reference(context.reference(), context),
-        context.TO() is null ? null : words.Word(context.position(), context),
-        context.background() is not null,
-        properties.Block(context.propertyBlock()));
+        verb,
+        phrases.OptionalAmount(deed?.amount()),
+        phrases.Reference(deed?.reference(), context),
+        deed?.TO() is null ? null : words.Word(deed.position(), context),
+        deed?.background() is not null,
+        properties.Block(deed?.propertyBlock()));
 
     private TextActionSyntax TextAction(TextActionContext context) => new(
         TokenWords.SpanOf(context),

@@ -65,7 +65,8 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         NeedsPropertyContext c => Needs(c, null, null, c.NEEDS(), c.needs()),
         AlertPropertyContext c => Alert(c, c.alert(), NeedsPhase.Both),
         AlertContext c => Alert(c, c, NeedsPhase.Both),
-        OneWayAlertContext c => Alert(c, c.alert(), c.STRIP() is null ? NeedsPhase.Refit : NeedsPhase.Strip),
+        RefitAlertContext c => Alert(c, c.alert(), NeedsPhase.Refit),
+        StripStepContext c when c.alert() is { } alert => Alert(c, alert, NeedsPhase.Strip),
         AtClauseContext c => new TextPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
         InlineAtContext c => new TextPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
         NamesClauseContext c => new NamesPropertySyntax(Span(c), Keyword(c), phrases.References(c.reference())),
@@ -99,11 +100,11 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
 
     private WordSyntax Keyword(ParserRuleContext context) => words.Word(context.Start);
 
-    private AlertSyntax Alert(ParserRuleContext context, AlertContext? alert, NeedsPhase phase) => new(
-        Span(context),
-        alert is null ? TokenWords.Missing(context) : Keyword(alert),
-        phase,
-        words.Text(alert?.text(), alert ?? context));
+    /// <summary>The alert; null where its signal word is missing, which is a finding.</summary>
+    private AlertSyntax? Alert(ParserRuleContext context, AlertContext? alert, NeedsPhase phase) =>
+        alert is { Start.Type: DANGER or WARNING or CAUTION or NOTICE }
+            ? new AlertSyntax(Span(context), Keyword(alert), phase, words.Text(alert.text(), alert))
+            : null;
 
     private VerifyPropertySyntax Verify(VerifyPropertyContext context)
     {

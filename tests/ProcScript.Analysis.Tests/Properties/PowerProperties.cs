@@ -3,7 +3,6 @@ using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
-using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Analysis.Tests.Properties;
 

@@ -1,5 +1,4 @@
 using CsCheck;
-using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Tests.Plans;
 using ProcScript.Model.Machines;

@@ -6,9 +6,16 @@ namespace ProcScript.Analysis.Plans.Words;
 /// <summary>What sort of energy something is or is on, as far as its marks and the English words of its title say.</summary>
 internal static partial class EnergySorts
 {
-    /// <summary>Where the voltage of an item comes from, by its own title, else by those of the energies it is on.</summary>
+    /// <summary>
+    /// Where the voltage of an item comes from: an alternating one from the mains; else by its own title, or by those of the energies it is on.
+    /// </summary>
     public static VoltageSource VoltageOf(MachineItem item)
     {
+        if ((item as Energy ?? (item as Joint)?.On)?.Current == CurrentKind.Alternating)
+        {
+            return VoltageSource.Mains;
+        }
+
         IEnumerable<string?> titles = item switch
         {
             Joint joint => [joint.Title, joint.On?.Title, joint.Owner.Title],
