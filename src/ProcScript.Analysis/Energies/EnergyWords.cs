@@ -64,7 +64,7 @@ internal static partial class EnergyWords
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex AlternatingWords();
 
-    [GeneratedRegex(@"\b(batter(y|ies)|cells?|packs?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"\b(batter(y|ies)|traction|accumulators?|cells?|packs?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex BatteryWords();
 
     [GeneratedRegex(@"\b(electric\w*|ignition|lamps?|lights?|lighting|charger|alternator|inverter|control (supply|circuit|voltage)|fuse)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

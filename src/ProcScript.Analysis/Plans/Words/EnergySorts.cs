@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using ProcScript.Analysis.Energies;
 using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Plans.Words;
@@ -44,16 +45,10 @@ internal static partial class EnergySorts
 
     private static VoltageSource VoltageOf(string title) => title switch
     {
-        _ when BatteryWords().IsMatch(title) => VoltageSource.Battery,
-        _ when MainsWords().IsMatch(title) => VoltageSource.Mains,
+        _ when EnergyWords.IsBattery(title) => VoltageSource.Battery,
+        _ when EnergyWords.Current(title) == CurrentKind.Alternating => VoltageSource.Mains,
         _ => VoltageSource.Unknown,
     };
-
-    [GeneratedRegex(@"\b(batter(y|ies)|traction|accumulators?|packs?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex BatteryWords();
-
-    [GeneratedRegex(@"\b(mains|(three|single|3|1)[- ]phase|supply|grid)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
-    private static partial Regex MainsWords();
 
     [GeneratedRegex(@"\b(springs?|struts?)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Spring();
