@@ -20,7 +20,7 @@ for (const path of library) {
       }
       depth -= decrease.test(line) ? 1 : 0;
       // A sentence that goes on from the line before may stand deeper.
-      const goesOn = /^\s*(needs|before|after|expect|while|because)\b/.test(line) && (unfinished || !/[{}]\s*$/.test(lines[index - 1]));
+      const goesOn = /^\s*(needs|before|after|at|expect|while|because)\b/.test(line) && (unfinished || !/[{}]\s*$/.test(lines[index - 1]));
       const deeper = goesOn && line.startsWith(' '.repeat(depth * 2 + 2));
       assert.equal(/^ */.exec(line)[0].length, (deeper ? depth + 1 : depth) * 2, `line ${index + 1}: ${line}`);
       unfinished = deeper;

@@ -40,7 +40,7 @@ const texts = {
   'Refit rules': [catalog, `machine m "m" { part lid { ${expanded('Joint', kind)} } }`, `procedure p on m {\n  goal remove lid\n  stage "Lid" { undo bolts  remove lid }\n${expanded('Refit rules')}\n}`],
   'Test under power': [
     catalog,
-    `machine m "m" {\n${expanded('Energy')}\npart guard { ${held} }\n}`,
+    `machine m "m" {\n${expanded('Energy')}\npart guard { strip needs mains isolated  ${held} }\n}`,
     `procedure p on m {\n  goal remove guard\n  stage "Guard" { isolate mains  undo guard_bolts  remove guard }\n  refit { ${expanded('Test under power')} }\n}`,
   ],
   'Allow a finding': [
