@@ -70,7 +70,7 @@ internal static class PrintedPapers
         Card(cards[i], says)));
 
     /// <summary>A card with what its head says for the whole job.</summary>
-    private static JsonArray Card(JsonNode? card, JsonObject says) => [Copy(card), Part(says, "jobPpe")];
+    private static JsonArray Card(JsonNode? card, JsonObject says) => new(Copy(card), Part(says, "jobPpe"));
 
     /// <summary>Some of what a plan says; <c>a.b</c> is of each of the list a its b.</summary>
     private static JsonObject Part(JsonObject says, params IEnumerable<string> names)
