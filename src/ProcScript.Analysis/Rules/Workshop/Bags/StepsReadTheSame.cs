@@ -64,6 +64,12 @@ public sealed class StepsReadTheSame : OutcomeRule
     /// <inheritdoc/>
     public override IEnumerable<Finding> Check(ProcedureOutcome outcome)
     {
+        // To word all steps is slow, and most jobs have no two things of one name.
+        if (!AnyNamedAlike(outcome.Strip!.Actions.Concat(outcome.Refit!.Actions)))
+        {
+            yield break;
+        }
+
         var places = StepPlaces.Of(StepList.Of(outcome.Strip!, outcome.Refit!).Steps);
         var told = new HashSet<MachineItem>();
         foreach (var alike in places.ReadingTheSame())
@@ -75,6 +81,22 @@ public sealed class StepsReadTheSame : OutcomeRule
                 yield return At(items[0], item, Reading(alike[0], places));
             }
         }
+    }
+
+    /// <summary>Whether two things are worked on that a step could call by the same words, whatever is done to them.</summary>
+    private static bool AnyNamedAlike(IEnumerable<PerformedAction> actions)
+    {
+        var items = new HashSet<MachineItem>();
+        var names = new HashSet<(string Title, string Place)>();
+        foreach (var action in actions)
+        {
+            if (action.Target is { } item && items.Add(item) && !names.Add(item is Joint joint ? (joint.Kind.Title, ItemWords.Place(joint)) : (item.Title, "")))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static string Reading(PlannedStep step, StepPlaces places) =>
