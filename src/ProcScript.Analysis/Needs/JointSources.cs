@@ -71,6 +71,16 @@ internal static class JointSources
         }
     }
 
+    /// <summary>A joint is complete and tight, unless it does not go back.</summary>
+    public static void Whole(Joint joint, NeedCollector collector)
+    {
+        if (!collector.IsGone(joint))
+        {
+            collector.Add(new JointComplete(joint));
+            collector.Add(new JointTight(joint));
+        }
+    }
+
     /// <summary>A need that binds while an end of the joint is in the machine.</summary>
     private static void AddInTheMachine(Joint joint, Need need, NeedCollector collector)
     {

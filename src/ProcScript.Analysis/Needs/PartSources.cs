@@ -26,10 +26,9 @@ internal static class PartSources
     {
         foreach (var joint in collector.Facts.Ties(request.Part))
         {
-            if (joint.Role == JointRole.Held && !collector.IsGone(joint))
+            if (joint.Role == JointRole.Held)
             {
-                collector.Add(new JointComplete(joint));
-                collector.Add(new JointTight(joint));
+                JointSources.Whole(joint, collector);
             }
         }
     }

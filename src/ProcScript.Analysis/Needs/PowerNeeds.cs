@@ -27,15 +27,7 @@ internal static class PowerNeeds
                 continue;
             }
 
-            switch (item)
-            {
-                case Joint joint:
-                    Whole(joint, collector);
-                    break;
-                case Part part:
-                    InPlace(part, request, collector);
-                    break;
-            }
+            Whole(item, request, collector);
         }
     }
 
@@ -49,15 +41,20 @@ internal static class PowerNeeds
 
         foreach (var guard in collector.Facts.Guards.Of((Energy)request.Target!, request.Open))
         {
-            switch (guard)
-            {
-                case Joint cover:
-                    Whole(cover, collector);
-                    break;
-                case Part part:
-                    InPlace(part, request, collector);
-                    break;
-            }
+            Whole(guard, request, collector);
+        }
+    }
+
+    private static void Whole(MachineItem item, ActionRequest request, NeedCollector collector)
+    {
+        switch (item)
+        {
+            case Joint joint:
+                JointSources.Whole(joint, collector);
+                break;
+            case Part part:
+                InPlace(part, request, collector);
+                break;
         }
     }
 
@@ -73,17 +70,8 @@ internal static class PowerNeeds
         {
             if (joint.Role == JointRole.Held && !request.Open.Contains(joint))
             {
-                Whole(joint, collector);
+                JointSources.Whole(joint, collector);
             }
-        }
-    }
-
-    private static void Whole(Joint joint, NeedCollector collector)
-    {
-        if (!collector.IsGone(joint))
-        {
-            collector.Add(new JointComplete(joint));
-            collector.Add(new JointTight(joint));
         }
     }
 }

@@ -1,4 +1,3 @@
-using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Machines;
@@ -94,7 +93,6 @@ public sealed class GuardOffWhileLive : StripRule
             yield break;
         }
 
-        var guards = new Guards(run.Procedure.Machine);
         foreach (var action in run.Actions)
         {
             switch (action)
@@ -104,7 +102,7 @@ public sealed class GuardOffWhileLive : StripRule
                     break;
                 case { Verb: Verb.Remove or Verb.Aside, Target: Part part } when RefitFinding.Step(action) is { } step:
                     // Each energy is told once: what comes off after the first guard only makes the gap wider.
-                    foreach (var energy in live.Where(energy => guards.Of(energy, []).Contains(part)).ToList())
+                    foreach (var energy in live.Where(energy => run.Facts.Guards.Of(energy, []).Contains(part)).ToList())
                     {
                         live.Remove(energy);
                         yield return At(step, action, energy);
