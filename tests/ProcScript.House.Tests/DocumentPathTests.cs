@@ -5,7 +5,7 @@ namespace ProcScript.House.Tests;
 public sealed partial class DocumentPathTests
 {
     public static TheoryData<string> Documents =>
-        [.. new[] { "README.md", "DEVELOPERS.md", "grammar/LANGUAGE.md" }.Where(Repository.Exists)];
+        [.. new[] { "README.md", "DEVELOPERS.md", "grammar/FIRST-MACHINE.md", "grammar/LANGUAGE.md", "grammar/RULES.md" }.Where(Repository.Exists)];
 
     [Theory]
     [MemberData(nameof(Documents))]

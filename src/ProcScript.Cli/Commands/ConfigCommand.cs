@@ -26,7 +26,7 @@ internal static class ConfigCommand
             Notes =
             [
                 """
-                A library's settings stand in a procscript.json at its root; grammar/LANGUAGE.md tells all of them.
+                A library's settings stand in a procscript.json at its root; grammar/RULES.md tells all of them.
                 What holds for a folder is what holds for a file in it that no override names by itself.
                 """,
                 "Exit codes: 0 clean, 1 errors in the settings, 2 wrong usage, 3 a fault of procscript.",

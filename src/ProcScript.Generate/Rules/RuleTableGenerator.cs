@@ -2,10 +2,10 @@ using System.Text;
 
 namespace ProcScript.Generate.Rules;
 
-/// <summary>The table of all rules in the language reference.</summary>
+/// <summary>The table of all rules in the page of rules and settings.</summary>
 internal sealed class RuleTableGenerator : IGenerator
 {
-    private const string Document = "grammar/LANGUAGE.md";
+    private const string Document = "grammar/RULES.md";
 
     public string Name => "rule-table";
 

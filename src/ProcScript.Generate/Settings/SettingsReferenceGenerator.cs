@@ -3,10 +3,10 @@ using ProcScript.Analysis.Settings;
 
 namespace ProcScript.Generate.Settings;
 
-/// <summary>The tables of settings in the language reference, from the table that they are read by.</summary>
+/// <summary>The tables of settings in the page of rules and settings, from the table that they are read by.</summary>
 internal sealed class SettingsReferenceGenerator : IGenerator
 {
-    private const string Document = "grammar/LANGUAGE.md";
+    private const string Document = "grammar/RULES.md";
 
     public string Name => "settings-reference";
 

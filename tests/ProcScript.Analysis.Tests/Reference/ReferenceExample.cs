@@ -4,26 +4,35 @@ using ProcScript.Model.Sources;
 
 namespace ProcScript.Analysis.Tests.Reference;
 
-/// <summary>A library that <c>grammar/LANGUAGE.md</c> gives as an example, by the convention that its opening states.</summary>
+/// <summary>A library that a page of <c>grammar</c> gives as an example, by the convention that the opening of <c>LANGUAGE.md</c> states.</summary>
+/// <param name="Page">The page.</param>
 /// <param name="Section">The heading above it.</param>
 /// <param name="Line">The line of its first block.</param>
 /// <param name="Expected">The code that it is to get; empty for none.</param>
 /// <param name="Files">The files.</param>
-internal sealed record ReferenceExample(string Section, int Line, string Expected, ImmutableSortedDictionary<string, string> Files)
+internal sealed record ReferenceExample(string Page, string Section, int Line, string Expected, ImmutableSortedDictionary<string, string> Files)
 {
     private const string SectionFile = "section.proc";
     private const string WrongFile = "wrong.proc";
     private const string FileMark = "// file: ";
 
-    public static string Text { get; } = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "grammar", "LANGUAGE.md"));
+    /// <summary>The language reference.</summary>
+    public static string Language { get; } = Read("LANGUAGE.md");
 
-    public static ImmutableArray<ReferenceExample> All { get; } = [.. Collect()];
+    /// <summary>The page of rules and settings.</summary>
+    public static string Rules { get; } = Read("RULES.md");
+
+    /// <summary>The examples of the reference, and of the guide for a first machine.</summary>
+    public static ImmutableArray<ReferenceExample> All { get; } =
+        [.. Collect("LANGUAGE.md", Language), .. Collect("FIRST-MACHINE.md", Read("FIRST-MACHINE.md"))];
 
     public LibraryReport Check() => LibraryCheck.Run(new MemorySourceStore(Files));
 
-    private static IEnumerable<ReferenceExample> Collect()
+    private static string Read(string page) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "grammar", page));
+
+    private static IEnumerable<ReferenceExample> Collect(string page, string text)
     {
-        var blocks = Blocks().ToList();
+        var blocks = Blocks(text).ToList();
         var shared = blocks
             .Where(block => block.Content.StartsWith(FileMark, StringComparison.Ordinal))
             .ToImmutableSortedDictionary(block => block.Content.Split('\n')[0][FileMark.Length..].Trim(), block => block.Content, StringComparer.Ordinal);
@@ -36,18 +45,22 @@ internal sealed record ReferenceExample(string Section, int Line, string Expecte
             }
 
             var clean = shared.Add(SectionFile, own.ToString());
-            yield return new ReferenceExample(section.Key, section.First().Line, "", clean);
+            if (section.Any(block => block.Code.Length == 0))
+            {
+                yield return new ReferenceExample(page, section.Key, section.First().Line, "", clean);
+            }
+
             foreach (var wrong in section.Where(block => block.Code.Length > 0))
             {
-                yield return new ReferenceExample(section.Key, wrong.Line, wrong.Code, clean.Add(WrongFile, wrong.Content));
+                yield return new ReferenceExample(page, section.Key, wrong.Line, wrong.Code, clean.Add(WrongFile, wrong.Content));
             }
         }
     }
 
-    private static IEnumerable<(string Section, int Line, string Code, string Content)> Blocks()
+    private static IEnumerable<(string Section, int Line, string Code, string Content)> Blocks(string text)
     {
         var section = "";
-        var lines = Text.ReplaceLineEndings("\n").Split('\n');
+        var lines = text.ReplaceLineEndings("\n").Split('\n');
         for (var i = 0; i < lines.Length; i++)
         {
             if (lines[i].StartsWith("## ", StringComparison.Ordinal))

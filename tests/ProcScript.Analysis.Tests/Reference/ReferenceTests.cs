@@ -2,17 +2,17 @@ using ProcScript.Analysis.Tests.Demo;
 
 namespace ProcScript.Analysis.Tests.Reference;
 
-/// <summary>The language reference shows nothing that the compiler has not seen.</summary>
+/// <summary>The language reference and the guide show nothing that the compiler has not seen.</summary>
 public sealed class ReferenceTests
 {
-    public static TheoryData<string, int> Examples
+    public static TheoryData<string, string, int> Examples
     {
         get
         {
-            var data = new TheoryData<string, int>();
+            var data = new TheoryData<string, string, int>();
             foreach (var example in ReferenceExample.All)
             {
-                data.Add(example.Section, example.Line);
+                data.Add(example.Page, example.Section, example.Line);
             }
 
             return data;
@@ -21,9 +21,9 @@ public sealed class ReferenceTests
 
     [Theory]
     [MemberData(nameof(Examples))]
-    public void An_example_gets_the_findings_that_it_announces(string section, int line)
+    public void An_example_gets_the_findings_that_it_announces(string page, string section, int line)
     {
-        var example = ReferenceExample.All.Single(one => one.Section == section && one.Line == line);
+        var example = ReferenceExample.All.Single(one => one.Page == page && one.Section == section && one.Line == line);
 
         var findings = example.Check().Findings;
 

@@ -7,7 +7,7 @@ namespace ProcScript.Analysis.Tests.Reference;
 public sealed partial class ReferenceWordsTests
 {
     private static readonly HashSet<string> Spans =
-        [.. CodeSpan().Matches(ReferenceExample.Text).SelectMany(match => match.Groups["code"].Value.Split(' ', ',', '\n'))];
+        [.. CodeSpan().Matches(ReferenceExample.Language).SelectMany(match => match.Groups["code"].Value.Split(' ', ',', '\n'))];
 
     [Fact]
     public void Every_word_of_the_language_is_explained()

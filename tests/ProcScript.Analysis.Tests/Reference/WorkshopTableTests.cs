@@ -3,12 +3,12 @@ using ProcScript.Analysis.Tests.Demo;
 
 namespace ProcScript.Analysis.Tests.Reference;
 
-/// <summary>The reference says of every workshop rule what it computes, from what source, and what line triggers it.</summary>
+/// <summary>The page of rules says of every workshop rule what it computes, from what source, and what line triggers it.</summary>
 public sealed partial class WorkshopTableTests
 {
     private static readonly string[][] Rows =
     [
-        .. ReferenceExample.Text.Split("<!-- workshop:begin -->")[1].Split("<!-- workshop:end -->")[0]
+        .. ReferenceExample.Rules.Split("<!-- workshop:begin -->")[1].Split("<!-- workshop:end -->")[0]
             .Split('\n')
             .Where(line => line.StartsWith("| PRC", StringComparison.Ordinal))
             .Select(line => line.Trim().Trim('|').Split(" | ").Select(cell => cell.Trim()).ToArray()),

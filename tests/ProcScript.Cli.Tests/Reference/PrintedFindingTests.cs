@@ -9,7 +9,7 @@ public sealed class PrintedFindingTests
     [Fact]
     public async Task The_finding_that_the_reference_shows_is_printed_like_that()
     {
-        var relay = Assert.Single(ReferenceExample.All, example => example.Expected == "PRC3001");
+        var relay = Assert.Single(ReferenceExample.All, example => example is { Page: "LANGUAGE.md", Expected: "PRC3001" });
         using TemporaryFolder folder = new();
         foreach (var (path, content) in relay.Files)
         {
@@ -24,7 +24,7 @@ public sealed class PrintedFindingTests
     /// <summary>The indented lines after the lead, without their indent.</summary>
     private static string Shown()
     {
-        var text = ReferenceExample.Text.ReplaceLineEndings("\n");
+        var text = ReferenceExample.Language.ReplaceLineEndings("\n");
         var start = text.IndexOf(Lead, StringComparison.Ordinal);
         Assert.True(start > 0, "The reference shows no finding.");
         var lines = text[(start + Lead.Length)..].Split('\n').TakeWhile(line => line.StartsWith("    ", StringComparison.Ordinal));

@@ -9,7 +9,7 @@ public sealed class RuleTableTests
     [Fact]
     public void The_reference_lists_every_rule_as_it_is()
     {
-        var listed = File.ReadLines(Path.Combine(Checkout.Root, "grammar", "LANGUAGE.md"))
+        var listed = File.ReadLines(Path.Combine(Checkout.Root, "grammar", "RULES.md"))
             .SkipWhile(line => line != "<!-- rules:begin -->")
             .Where(line => line.StartsWith("| PRC", StringComparison.Ordinal))
             .Select(line => string.Join('|', line.Split('|')[..5]));
