@@ -83,6 +83,7 @@ internal static class CommandLine
             BaselineCommand.Create(around),
             SuppressionsCommand.Create(around),
             BuildCommand.Create(around),
+            ModelCommand.Create(around),
             FormatCommand.Create(around),
             FixCommand.Create(around),
             DiffCommand.Create(around),

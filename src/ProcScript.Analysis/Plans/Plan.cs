@@ -14,6 +14,12 @@ public sealed record Plan
     /// <summary>The job: the procedure's name with its arguments, usable as a file name, such as <c>door_out-left</c>.</summary>
     public required string Job { get; init; }
 
+    /// <summary>The procedure's name.</summary>
+    public string Procedure { get; init; } = "";
+
+    /// <summary>Its parameters with their values.</summary>
+    public ImmutableArray<PlanParameter> Parameters { get; init; } = [];
+
     /// <summary>The procedure's title.</summary>
     public required string Title { get; init; }
 
@@ -34,6 +40,9 @@ public sealed record Plan
 
     /// <summary>The goals in words.</summary>
     public required ImmutableArray<string> Goals { get; init; }
+
+    /// <summary>The goals as actions.</summary>
+    public ImmutableArray<PlanAction> GoalActions { get; init; } = [];
 
     /// <summary>Alerts for the whole job.</summary>
     public required ImmutableArray<PlanAlert> Alerts { get; init; }
@@ -85,6 +94,12 @@ public sealed record Plan
 
     /// <summary>The refit, in cards that follow the stages backwards; steps carry on the numbers.</summary>
     public required ImmutableArray<PlanStage> Refit { get; init; }
+
+    /// <summary>The items that it is about, and those that they hang together with.</summary>
+    public ImmutableArray<PlanItem> Items { get; init; } = [];
+
+    /// <summary>The orders that the author asks of the refit.</summary>
+    public ImmutableArray<PlanRule> Rules { get; init; } = [];
 
     /// <summary>The bags.</summary>
     public required ImmutableArray<PlanBag> Bags { get; init; }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Lifting;
@@ -69,6 +70,8 @@ internal sealed class PlanBuilder
     {
         Format = Format,
         Job = _procedure.Job,
+        Procedure = _procedure.Name,
+        Parameters = [.. _procedure.Parameters.Zip(_procedure.Arguments, (name, value) => new PlanParameter(name, value))],
         Title = _procedure.Title,
         Machine = _procedure.Machine.Name,
         MachineTitle = _procedure.Machine.Title,
@@ -79,6 +82,7 @@ internal sealed class PlanBuilder
         ],
         Revision = "",
         Goals = [.. _procedure.Goals.Select(goal => StepText.Of(goal.Verb, goal.Target))],
+        GoalActions = [.. _procedure.Goals.Select(goal => Action(goal.Verb, goal.Target))],
         Alerts = AlertWords.Of(_procedure.Alerts),
         People = _steps.Select(step => step.Details.People).Append(_procedure.Details.People).Append(1).Max(),
         Times = _times.Plan,
@@ -96,8 +100,15 @@ internal sealed class PlanBuilder
         Strip = Cards(PlanPhase.Strip),
         Work = Cards(PlanPhase.Work)[0],
         Refit = Cards(PlanPhase.Refit),
+        Items = ItemList.Of(_steps.Select(step => step.Target).OfType<MachineItem>().Concat(_strip.Discards.Select(discard => discard.Item))),
+        Rules =
+        [
+            .. _procedure.Rules.OfType<OrderRule>().Select(rule => new PlanRule(
+                Action(rule.Earlier.Verb, rule.Earlier.Target),
+                Action(rule.Later.Verb, rule.Later.Target))),
+        ],
         Bags = _bags,
-        Discards = [.. _strip.Discards.Select(discard => new PlanDiscard(ItemWords.Whole(discard.Item), discard.Because))],
+        Discards = [.. _strip.Discards.Select(Discard)],
         Map = HidingMap.Of(_procedure, _steps),
         Sources = _procedure.Files,
     };
@@ -153,6 +164,11 @@ internal sealed class PlanBuilder
             LeastRecovered = FluidWords.LeastRecovered(fluid),
         };
     }
+
+    private static PlanAction Action(Verb verb, MachineItem item) => new(ActionTable.Row(verb).Word, item.Name);
+
+    private static PlanDiscard Discard(Discard discard) =>
+        new(ItemWords.Whole(discard.Item), discard.Because) { Item = discard.Item.Name, After = discard.After };
 
     private static PlanControl Control(Control control) => new(
         control.Name,

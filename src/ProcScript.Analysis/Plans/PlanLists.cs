@@ -66,4 +66,11 @@ public sealed record PlanLookAlike(string Piece, int Bag);
 /// <summary>Something that does not go back.</summary>
 /// <param name="Title">What.</param>
 /// <param name="Because">Why; Markdown.</param>
-public sealed record PlanDiscard(string Title, string Because);
+public sealed record PlanDiscard(string Title, string Because)
+{
+    /// <summary>The item's name; a part is discarded with all that is declared in it, a joint with its covers.</summary>
+    public string Item { get; init; } = "";
+
+    /// <summary>The step after which it is discarded.</summary>
+    public int After { get; init; }
+}

@@ -6,8 +6,9 @@ namespace ProcScript.Analysis.Plans;
 
 /// <summary>
 /// The short name of what a plan says: paper with another revision is void. It is a pure function of the plan as it is published, but for the
-/// revision itself and the places in the sources, which no paper prints. So a comment, the layout of a text or another procedure leaves it
-/// as it is, and whatever a pack says in another way changes it. Templates are a shop's own look and are not in it.
+/// revision itself and what no paper prints: the places in the sources, and what only another program needs to replay the plan. So a comment,
+/// the layout of a text or another procedure leaves it as it is, and whatever a pack says in another way changes it. Templates are a shop's
+/// own look and are not in it.
 /// </summary>
 internal static class PlanRevision
 {
@@ -18,11 +19,17 @@ internal static class PlanRevision
     /// <summary>The first digits of SHA-256 over <see cref="Content"/>.</summary>
     public static string Of(Plan plan) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Content(plan))))[..Digits];
 
-    /// <summary>All that a plan says, but for its revision and the places in the sources.</summary>
+    /// <summary>All that a plan says on paper, but for its revision.</summary>
     public static string Content(Plan plan) => JsonSerializer.Serialize(
         plan with
         {
             Revision = "",
+            Procedure = "",
+            Parameters = [],
+            GoalActions = [],
+            Items = [],
+            Rules = [],
+            Discards = [.. plan.Discards.Select(discard => new PlanDiscard(discard.Title, discard.Because))],
             Strip = [.. plan.Strip.Select(WithoutPlaces)],
             Work = WithoutPlaces(plan.Work),
             Refit = [.. plan.Refit.Select(WithoutPlaces)],
@@ -30,5 +37,5 @@ internal static class PlanRevision
         PlanJson.Published.Plan);
 
     private static PlanStage WithoutPlaces(PlanStage stage) =>
-        stage with { Steps = [.. stage.Steps.Select(step => step with { Source = Nowhere })] };
+        stage with { Steps = [.. stage.Steps.Select(step => step with { Source = Nowhere, Position = "", Needs = [], Open = [], Test = 0 })] };
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Machines.Documents;
 
 namespace ProcScript.Analysis.Plans;
 
@@ -31,6 +32,18 @@ public sealed record PlanStep
 
     /// <summary>How many pieces; 0 where it is not counted.</summary>
     public int Count { get; init; }
+
+    /// <summary>Of a control, the position that it sets, as in the sources; else empty.</summary>
+    public string Position { get; init; } = "";
+
+    /// <summary>What must be true for this step, as is written at it; it binds with what the machine asks for.</summary>
+    public ImmutableArray<ConditionDocument> Needs { get; init; } = [];
+
+    /// <summary>The items that may be open although it brings an energy back.</summary>
+    public ImmutableArray<string> Open { get; init; } = [];
+
+    /// <summary>The test that it belongs to, counted from 1 in the order of the plan; 0 where it belongs to none.</summary>
+    public int Test { get; init; }
 
     /// <summary>How it is done: the release or engage text, then the author's; Markdown each.</summary>
     public ImmutableArray<string> How { get; init; } = [];

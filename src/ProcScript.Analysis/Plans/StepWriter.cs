@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Lifting;
+using ProcScript.Analysis.Machines.Documents;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Tools;
@@ -71,6 +72,10 @@ internal sealed class StepWriter
         ItemTitle = step.Target?.Title ?? "",
         Where = _places.Of(step),
         Count = step.Count,
+        Position = step is { Position: >= 0, Target: Control control } ? control.Positions[step.Position] : "",
+        Needs = ConditionDocuments.Of(step.Conditions),
+        Open = [.. step.Open.Select(open => open.Item.Name)],
+        Test = step.Test,
         How = StepProse.How(step),
         Alerts = _warnings[step.Number],
         Tools = _tools.Of(step),

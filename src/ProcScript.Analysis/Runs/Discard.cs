@@ -10,6 +10,9 @@ namespace ProcScript.Analysis.Runs;
 /// <param name="Step">The step.</param>
 public sealed record Discard(MachineItem Item, string Because, Step Step)
 {
+    /// <summary>How many actions were performed before it.</summary>
+    public int After { get; init; }
+
     /// <summary>What has to be true for it.</summary>
     internal Need Need => Item is Part part ? new PartOut(part) : new JointOff((Joint)Item);
 }

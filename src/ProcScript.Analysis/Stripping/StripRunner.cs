@@ -131,7 +131,7 @@ internal sealed class StripRunner
                 Supply(step, new ActionRequest(Verb.Discard, target));
                 if (Meets(step, new ActionRequest(Verb.Discard, target)))
                 {
-                    _discarded.Add(new Discard(target, step.Text ?? "", step));
+                    _discarded.Add(new Discard(target, step.Text ?? "", step) { After = _drafts.Count });
                 }
 
                 break;

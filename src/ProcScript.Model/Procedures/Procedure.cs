@@ -13,6 +13,9 @@ public sealed class Procedure
     /// <summary>The arguments, in the order of the parameters; empty where it has none.</summary>
     public required ImmutableArray<string> Arguments { get; init; }
 
+    /// <summary>The names of the parameters that the arguments are for.</summary>
+    public ImmutableArray<string> Parameters { get; init; } = [];
+
     /// <summary>The name with its arguments, usable as a file name, such as <c>door_out-left</c>.</summary>
     public string Job => string.Join('-', Arguments.Prepend(Name));
 
@@ -21,6 +24,7 @@ public sealed class Procedure
     {
         Name = Name,
         Arguments = Arguments,
+        Parameters = Parameters,
         Title = Title,
         Declared = Declared,
         Machine = Machine,
@@ -75,6 +79,7 @@ public sealed class Procedure
     {
         Name = Name,
         Arguments = Arguments,
+        Parameters = Parameters,
         Title = Title,
         Declared = Declared,
         Machine = Machine,

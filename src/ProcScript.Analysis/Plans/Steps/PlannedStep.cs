@@ -34,6 +34,12 @@ internal sealed record PlannedStep
     /// <summary>The position to set; -1 otherwise.</summary>
     public int Position { get; init; } = -1;
 
+    /// <summary>Conditions written at it, or at the step that it undoes.</summary>
+    public ImmutableArray<Condition> Conditions { get; init; } = [];
+
+    /// <summary>The test that it belongs to, from 1; 0 where it belongs to none.</summary>
+    public int Test { get; init; }
+
     /// <summary>The text of a measurement, task or check.</summary>
     public string? Text { get; init; }
 

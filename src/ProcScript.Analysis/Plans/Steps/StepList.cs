@@ -58,6 +58,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         private readonly ILookup<int, int> _enabledBy =
             strip.Order.Concat(refit.Order).ToLookup(edge => edge.Later, edge => edge.Earlier);
         private readonly Dictionary<int, int> _mirrors = Mirrors(refit);
+        private readonly Dictionary<TestRule, int> _testNumbers = new(ReferenceEqualityComparer.Instance);
         private readonly HashSet<TestRule> _tests = new(ReferenceEqualityComparer.Instance);
         private readonly Dictionary<Step, (PlanPhase Phase, int Card)> _warned = new(ReferenceEqualityComparer.Instance);
 
@@ -93,6 +94,8 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Target = action.Target,
                 LeavesSlack = action.Target is Joint joint && _state.GetValueOrDefault(new StateVariable(StateKind.Slack, joint.Index)) == 1,
                 Position = action.PositionAfter,
+                Conditions = action.Origin.Conditions,
+                Test = action.Origin is TestStep { Rule: var within } ? TestNumberOf(within) : 0,
                 Text = written?.Text ?? rule?.Text,
                 Expect = written?.Expect ?? rule?.Expect,
                 Details = StepOrigin.Details(action),
@@ -139,6 +142,16 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 _state.GetValueOrDefault(new StateVariable(StateKind.Attached, joint.Index), joint.Count) is > 0 and var on ? on : joint.Count,
             _ => 0,
         };
+
+        private int TestNumberOf(TestRule test)
+        {
+            if (!_testNumbers.TryGetValue(test, out var number))
+            {
+                _testNumbers.Add(test, number = _testNumbers.Count + 1);
+            }
+
+            return number;
+        }
 
         private ImmutableArray<BroughtChange> Brings(PerformedAction action) => Brought.IsEmpty ? [] : action switch
         {

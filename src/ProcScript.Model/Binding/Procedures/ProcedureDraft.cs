@@ -23,6 +23,9 @@ internal sealed class ProcedureDraft
     /// <summary>The arguments.</summary>
     public required ImmutableArray<string> Arguments { get; init; }
 
+    /// <summary>The names of the parameters.</summary>
+    public required ImmutableArray<string> Parameters { get; init; }
+
     /// <summary>What people call it.</summary>
     public required string Title { get; init; }
 
@@ -74,6 +77,7 @@ internal sealed class ProcedureDraft
     {
         Name = Head.Symbol.Name,
         Arguments = Arguments,
+        Parameters = Parameters,
         Title = Title,
         Declared = Head.Symbol.Declared,
         Machine = Machine.Machine,

@@ -68,6 +68,7 @@ internal sealed class ProcedureElaborator
             Called = _calls.Called,
             Machine = _machine,
             Arguments = arguments,
+            Parameters = [.. _outline.Parameters.Select(parameter => parameter.Name)],
             Title = title,
             Goals = _goals.ToImmutable(),
             Alerts = [.. _alerts.DistinctBy(alert => alert.Source)],
