@@ -136,7 +136,7 @@ public class PlanListTests
             }
             """);
 
-        Assert.Equal([new PlanDiscard("4 × push-in clip (lid)", "The new lid has **none**.")], plan.Discards);
+        Assert.Equal([new PlanDiscard("4 × push-in clip (lid)", "The new lid has **none**.") { Item = "lid_pins", After = 2 }], plan.Discards);
         Assert.Equal("4 × push-in clip", plan.Step("Release 4 × push-in clip").Scrap);
         Assert.Equal(["M8 × 25 bolt"], Assert.Single(plan.Bags).Contents.Select(line => line.Title));
         Assert.DoesNotContain(plan.Orders, line => line.Title == "push-in clip");
@@ -172,7 +172,7 @@ public class PlanListTests
 
         Assert.Equal(["M8 × 25 bolt"], Assert.Single(plan.Bags).Contents.Select(line => line.Title));
         Assert.Equal(["2 × M8 × 60 bolt", "cover"], plan.Strip[0].Steps.Select(step => step.Scrap).Where(scrap => scrap.Length > 0));
-        Assert.Equal([new PlanDiscard("cover", "Obsolete.")], plan.Discards);
+        Assert.Equal([new PlanDiscard("cover", "Obsolete.") { Item = "cover", After = 3 }], plan.Discards);
         Assert.Equal(3, plan.HeaviestLift?.Kilograms);
         Assert.Equal(["Fasten 2 × M8 × 25 bolt"], plan.Refit.SelectMany(card => card.Steps).Select(step => step.Text));
     }
