@@ -94,6 +94,8 @@ SEALS       : 'seals' ;
 USES        : 'uses' ;
 SINGLE      : 'single' ;
 CAPTIVE     : 'captive' ;
+CAP         : 'cap' ;
+TEMPORARY   : 'temporary' ;
 WAIT        : 'wait' ;
 VERIFY      : 'verify' ;
 CHARGE      : 'charge' ;

@@ -48,11 +48,13 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // ok: grip fair
 // ok: people 2
 // ok: seals 2 oring
+// ok: cap 2 closing_cap
 // ok: uses 5 mL of oil
 // ok: with pump add 40 mL
 // ok: with drier take 10 mL of oil
 // ok: single use
 // ok: captive
+// ok: temporary
 // ok: thread locker
 // ok: verify "Dark." expect <= 5 V
 // ok: verify "At both posts." at posts expect <= 5 V { behind lid }
@@ -72,6 +74,8 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // bad: grip 3
 // bad: with pump 40 mL
 // bad: single
+// bad: cap closing_cap
+// bad: cap 2
 // bad: uses 5 mL oil
 // bad: strip "It swings out."
 // bad: strip strip danger "It swings out."
@@ -88,11 +92,11 @@ property
     | PEOPLE count                                                                                                      # peopleProperty
     | THREAD ( threadValue | LOCKER )                                                                                   # threadProperty
     | GRADE gradeValue                                                                                                  # gradeProperty
-    | SEALS count reference                                                                                             # sealsProperty
+    | ( SEALS | CAP ) count reference                                                                                   # piecesProperty
     | USES quantity OF reference                                                                                        # usesProperty
     | WITH reference ( ADD | TAKE ) quantity ( OF reference )?                                                          # changeProperty
     | SINGLE USE                                                                                                        # singleUseProperty
-    | ( CAPTIVE | OILED | HOIST )                                                                                       # flagProperty
+    | ( CAPTIVE | OILED | HOIST | TEMPORARY )                                                                           # flagProperty
     | VERIFY text ( AT ( reference | text ) )? ( EXPECT limit )? propertyBlock?                                         # verifyProperty
     | VOLTAGE quantity ( AC | DC )?                                                                                     # voltageProperty
     | STRIP ( NEEDS needs | alert )                                                                                     # stripProperty
@@ -510,7 +514,7 @@ name
     : NAME
     | TOOL | SUPPLY | FASTENER | CLIP | CONNECTOR | LINE | BOND | OPTION | ENERGY | FLUID | CONTROL | GOAL
     | REST | BACKGROUND | EXPECT | THREAD | LENGTH | GRADE | DRIVE | TORQUE | SIZE | MASS | SPARE | SEALS
-    | USES | SINGLE | CAPTIVE | WAIT | VERIFY | CHARGE | TAKES | ATTENDED | TIME | PEOPLE | HOW | PHOTO
+    | USES | SINGLE | CAPTIVE | CAP | TEMPORARY | WAIT | VERIFY | CHARGE | TAKES | ATTENDED | TIME | PEOPLE | HOW | PHOTO
     | STORE | PPE | LIVE | ISOLATED | OUT | FITTED | FULL | OFF | SLACK | SUPPORTED
     | PREPARE | SHUTDOWN | LOCK | BLEED | COATING | BAG | CURE | TORQUE_RANGE | REACH | HEIGHT | TWIST | FREQUENCY
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST

@@ -8,6 +8,9 @@ namespace ProcScript.Analysis.Actions;
 /// <param name="Value">The value after, from the value before and the action's own.</param>
 internal sealed record ActionEffect(StateKind Kind, Func<int, int, int> Value)
 {
+    /// <summary>The sorts of targets that it is about; any where an action has one sort alone.</summary>
+    public ActionTargets Of { get; init; } = ActionTargets.Anything;
+
     /// <summary>Whether it comes along with what the action is about, and so is no change where the variable has that value already.</summary>
     public bool IsByTheWay { get; init; }
 
@@ -28,6 +31,11 @@ internal sealed record ActionEffect(StateKind Kind, Func<int, int, int> Value)
                 var changes = ImmutableArray.CreateBuilder<StateChange>(effects.Length);
                 foreach (var effect in effects)
                 {
+                    if ((effect.Of & ActionTarget.Of(request.Target!)) == 0)
+                    {
+                        continue;
+                    }
+
                     var change = effect.Change(state, request);
                     if (!effect.IsByTheWay || change.Before != change.After)
                     {

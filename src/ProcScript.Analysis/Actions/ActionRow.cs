@@ -39,6 +39,9 @@ public sealed record ActionRow(
     /// <summary>Whether other work may go on meanwhile.</summary>
     public bool MayRunInBackground { get; init; }
 
+    /// <summary>Whether the compiler alone puts it in; no author writes it.</summary>
+    public bool IsInserted { get; init; }
+
     /// <summary>Whether it is done to keep people safe, so that nobody is ever told to leave it.</summary>
     public bool IsPrecaution { get; init; }
 

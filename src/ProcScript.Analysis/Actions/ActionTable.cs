@@ -62,7 +62,7 @@ public static class ActionTable
         },
         new(Verb.Remove, Strip, ActionTargets.Part, Verb.Fit, "Remove {0}", "removed")
         {
-            Needs = [ClearNeeds.Reached, PartSources.InPlace, PartSources.Untied],
+            Needs = [ClearNeeds.Reached, PartSources.InPlace, PartSources.Untied, PartSources.OnItsPropOrNot],
             Effects =
             [
                 new(StateKind.Place, (_, _) => (int)PartPlace.Out),
@@ -101,44 +101,55 @@ public static class ActionTable
             IsPrecaution = true,
         },
 
-        new(Verb.Fasten, Refit, Fastener, null, "Fasten {0}", "fastened")
+        new(Verb.Cap, Strip, ActionTargets.Joint | ActionTargets.Part, Verb.Uncap, "Cap the openings of {0}", "capped")
         {
-            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
+            Needs = [CapNeeds.Open],
+            Effects =
+            [
+                new(StateKind.Capped, (capped, pieces) => capped + pieces) { Of = ActionTargets.Joint },
+                new(StateKind.Plugged, (_, _) => 1) { Of = ActionTargets.Part },
+            ],
+            IsInserted = true,
+        },
+
+        new(Verb.Fasten, Refit, Fastener, Verb.Undo, "Fasten {0}", "fastened")
+        {
+            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Tighten, Refit, Fastener, null, "Tighten {0}", "tight")
+        new(Verb.Tighten, Refit, Fastener, Verb.Loosen, "Tighten {0}", "tight")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Attached, JointSources.Slack],
             Effects = [new(StateKind.Slack, (_, _) => 0)],
         },
-        new(Verb.Engage, Refit, Clip | Cover, null, "Engage {0}", "engaged")
+        new(Verb.Engage, Refit, Clip | Cover, Verb.Release, "Engage {0}", "engaged")
         {
-            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.OverAWholeJoint, JointSources.Missing],
+            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.OverAWholeJoint, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Plug, Refit, Connector, null, "Plug in {0}", "plugged")
+        new(Verb.Plug, Refit, Connector, Verb.Unplug, "Plug in {0}", "plugged")
         {
-            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
+            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Connect, Refit, Line, null, "Connect {0}", "connected")
+        new(Verb.Connect, Refit, Line, Verb.Disconnect, "Connect {0}", "connected")
         {
-            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
+            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Renew, Refit, Bond, null, "Renew {0}", "in place")
+        new(Verb.Renew, Refit, Bond, Verb.Cut, "Renew {0}", "in place")
         {
-            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
+            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Return, Refit, ActionTargets.Part, null, "Move {0} back", "back")
+        new(Verb.Return, Refit, ActionTargets.Part, Verb.Aside, "Move {0} back", "back")
         {
             Needs = [ClearNeeds.Reached, PartSources.Aside, PartSources.FreeToGoAside],
             Effects = [new(StateKind.Place, (_, place) => place)],
         },
-        new(Verb.Fit, Refit, ActionTargets.Part, null, "Fit {0}", "fitted")
+        new(Verb.Fit, Refit, ActionTargets.Part, Verb.Remove, "Fit {0}", "fitted")
         {
-            Needs = [ClearNeeds.Reached, PartSources.Out],
+            Needs = [ClearNeeds.Reached, PartSources.Out, CapNeeds.Uncapped],
             Effects = [new(StateKind.Place, (_, place) => place)],
         },
         new(Verb.Restore, Refit, ActionTargets.Energy, null, "Restore {0}", "live")
@@ -151,15 +162,26 @@ public static class ActionTable
             Needs = [ClearNeeds.Reached, ServiceSources.Empty, ServiceSources.AllThatCarryItClosed],
             Effects = [new(StateKind.Full, (_, _) => 1)],
         },
-        new(Verb.Unsupport, Refit, ActionTargets.Part, null, "Take the support of {0} away", "unsupported")
+        new(Verb.Unsupport, Refit, ActionTargets.Part, Verb.Support, "Take the support of {0} away", "unsupported")
         {
             Needs = [PartSources.Propped, PartSources.Held],
             Effects = [new(StateKind.Propped, (_, _) => 0)],
         },
 
+        new(Verb.Uncap, Refit, ActionTargets.Joint | ActionTargets.Part, null, "Take the caps off {0}", "uncapped")
+        {
+            Needs = [CapNeeds.Capped],
+            Effects =
+            [
+                new(StateKind.Capped, (capped, pieces) => capped - pieces) { Of = ActionTargets.Joint },
+                new(StateKind.Plugged, (_, _) => 0) { Of = ActionTargets.Part },
+            ],
+            IsInserted = true,
+        },
+
         new(Verb.Strip, Strip, ActionTargets.Part, null, "Strip {0}", "stripped"),
 
-        new(Verb.Replace, Work, ActionTargets.Joint | ActionTargets.Part, null, "Replace {0}", "replaced") { Needs = [WorkSources.Off] },
+        new(Verb.Replace, Work, ActionTargets.Joint | ActionTargets.Part, null, "Replace {0}", "replaced") { Needs = [WorkSources.Off, WorkSources.WithoutTemporary] },
         new(Verb.Repair, Work, Anything, null, "Repair {0}", "repaired") { Needs = AtWork, MayRunInBackground = true },
         new(Verb.Clean, Work, Anything, null, "Clean {0}", "cleaned") { Needs = AtWork, MayRunInBackground = true },
         new(Verb.Inspect, Work, Anything, null, "Inspect {0}", "inspected") { Needs = AtWork },
@@ -167,7 +189,7 @@ public static class ActionTable
         new(Verb.Measure, Work, None, null, "Measure {0}", "measured") { MayRunInBackground = true },
         new(Verb.Task, Work, None, null, "{0}", "done") { MayRunInBackground = true },
         new(Verb.Check, Work | Refit, None, null, "Check: {0}", "checked") { MayRunInBackground = true },
-        new(Verb.Discard, Work, ActionTargets.Joint | ActionTargets.Part, null, "Discard {0}", "discarded") { Needs = [WorkSources.Off] },
+        new(Verb.Discard, Work, ActionTargets.Joint | ActionTargets.Part, null, "Discard {0}", "discarded") { Needs = [WorkSources.Off, WorkSources.WithoutTemporary] },
     ];
 
     private static readonly ActionRow[] ByVerb = [.. Enum.GetValues<Verb>().Select(verb => Rows.Single(row => row.Verb == verb))];

@@ -33,7 +33,7 @@ internal readonly record struct LooseHardware(
 
     /// <summary>Whether an action of a strip takes off pieces that go back.</summary>
     public static bool IsLoose(PerformedAction action, StripRun strip) =>
-        action is { Verb: Verb.Undo or Verb.Release, Target: Joint joint }
+        action is { Verb: Verb.Undo or Verb.Release, Target: Joint { IsTemporary: false } joint }
         && IsKept(joint.Kind)
         && !joint.Kind.SingleUse
         && !strip.Discarded.Contains(joint)
@@ -45,7 +45,7 @@ internal readonly record struct LooseHardware(
         from step in steps
         where step.Opens
         let joint = step.Joint
-        where joint is not null && IsKept(joint.Kind)
+        where joint is { IsTemporary: false } && IsKept(joint.Kind)
         where !OrderList.IsScrap(step.Fate, joint.Kind)
         select new LooseHardware(
             step.Phase,

@@ -21,7 +21,7 @@ internal sealed class Freedom
     public Freedom(MachineFacts facts)
     {
         _machine = facts.Machine;
-        var count = (2 * _machine.Joints.Length) + (2 * _machine.Parts.Length)
+        var count = (2 * _machine.Joints.Length) + (3 * _machine.Parts.Length)
             + _machine.Energies.Length + _machine.Fluids.Length + _machine.Controls.Length;
         _ranks = new int[count];
         Array.Fill(_ranks, NotReached);
@@ -90,13 +90,14 @@ internal sealed class Freedom
     private int NumberOf(FreeingGoal goal)
     {
         var parts = 2 * _machine.Joints.Length;
-        var services = parts + (2 * _machine.Parts.Length);
+        var services = parts + (3 * _machine.Parts.Length);
         return goal switch
         {
             { Kind: FreeingKind.Off } => 2 * goal.Item.Index,
             { Kind: FreeingKind.Slack } => (2 * goal.Item.Index) + 1,
-            { Kind: FreeingKind.Out } => parts + (2 * goal.Item.Index),
-            { Kind: FreeingKind.Aside } => parts + (2 * goal.Item.Index) + 1,
+            { Kind: FreeingKind.Out } => parts + (3 * goal.Item.Index),
+            { Kind: FreeingKind.Aside } => parts + (3 * goal.Item.Index) + 1,
+            { Kind: FreeingKind.Fitted } => parts + (3 * goal.Item.Index) + 2,
             { Item: Energy } => services + goal.Item.Index,
             { Item: Fluid } => services + _machine.Energies.Length + goal.Item.Index,
             _ => services + _machine.Energies.Length + _machine.Fluids.Length + goal.Item.Index,

@@ -11,6 +11,7 @@ namespace ProcScript.Analysis.Machines;
 internal sealed class FreeingClauses(MachineFacts facts)
 {
     private List<FreeingClause> _clauses = [];
+    private MachineItem? _item;
 
     /// <summary>The goals of a machine, in the order of declaration sort by sort.</summary>
     public static IEnumerable<FreeingGoal> Goals(Machine machine)
@@ -27,6 +28,11 @@ internal sealed class FreeingClauses(MachineFacts facts)
         foreach (var part in machine.Parts)
         {
             yield return new FreeingGoal(FreeingKind.Out, part);
+            if (part.IsTemporary)
+            {
+                yield return new FreeingGoal(FreeingKind.Fitted, part);
+            }
+
             if (part.Aside is not null)
             {
                 yield return new FreeingGoal(FreeingKind.Aside, part);
@@ -43,8 +49,22 @@ internal sealed class FreeingClauses(MachineFacts facts)
     public List<FreeingClause> Of(FreeingGoal goal)
     {
         _clauses = [];
+        _item = goal.Item;
         switch (goal)
         {
+            case (FreeingKind.Off or FreeingKind.Slack, Joint { IsTemporary: true }):
+            case (FreeingKind.Out, Part { IsTemporary: true }):
+                // It is so from the start.
+                break;
+            case (FreeingKind.Fitted, Part part):
+                Conditions(part.Conditions, part, part.Parent);
+                Enclosing(part.Parent, part.Parent);
+                foreach (var joint in facts.Ties(part))
+                {
+                    OpenJoint(joint);
+                }
+
+                break;
             case (FreeingKind.Off or FreeingKind.Slack, Joint joint):
                 OpenJoint(joint);
                 break;
@@ -58,6 +78,11 @@ internal sealed class FreeingClauses(MachineFacts facts)
 
                 break;
             case (FreeingKind.Aside, Part { Aside: { } way } part):
+                if (part.IsTemporary)
+                {
+                    Add(part, null, [new FreeingGoal(FreeingKind.Fitted, part)]);
+                }
+
                 Conditions(part.Conditions, part, part.Parent);
                 Enclosing(part.Parent, part.Parent);
                 foreach (var joint in way.Joints)
@@ -103,7 +128,7 @@ internal sealed class FreeingClauses(MachineFacts facts)
     {
         foreach (var condition in conditions)
         {
-            if (condition.Phase != NeedsPhase.Refit && Ways(condition) is { } ways)
+            if (condition.Phase != NeedsPhase.Refit && !IsForItself(condition) && Ways(condition) is { } ways)
             {
                 for (var root = bench; root is not null; root = root.Parent)
                 {
@@ -117,6 +142,10 @@ internal sealed class FreeingClauses(MachineFacts facts)
             }
         }
     }
+
+    /// <summary>Whether it asks for the temporary part that the goal is about.</summary>
+    private bool IsForItself(Condition condition) =>
+        condition.Item is Part { IsTemporary: true } part && _item is not null && facts.Serves(_item, part);
 
     /// <summary>A joint's energy or fluid, if it has one: switched off, or the joint is on a bench.</summary>
     private void Service(MachineItem? service, Part? bench)
@@ -143,6 +172,9 @@ internal sealed class FreeingClauses(MachineFacts facts)
     /// <returns>The goals that make a condition true; null where it is true from the start.</returns>
     private static ImmutableArray<FreeingGoal>? Ways(Condition condition) => condition.State switch
     {
+        NeededState.OutOfTheWay or NeededState.Out when condition.Item is Part { IsTemporary: true } => null,
+        NeededState.Off or NeededState.Slack when condition.Item is Joint { IsTemporary: true } => null,
+        NeededState.Fitted when condition.Item is Part { IsTemporary: true } => [new FreeingGoal(FreeingKind.Fitted, condition.Item)],
         NeededState.OutOfTheWay => [.. Aside(condition.Item), new FreeingGoal(FreeingKind.Out, condition.Item)],
         NeededState.Out => [new FreeingGoal(FreeingKind.Out, condition.Item)],
         NeededState.Aside => Aside(condition.Item),

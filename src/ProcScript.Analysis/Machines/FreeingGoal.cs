@@ -23,6 +23,9 @@ internal enum FreeingKind
     /// <summary>A part goes aside.</summary>
     Aside,
 
+    /// <summary>A temporary part is fitted, and what holds it closed.</summary>
+    Fitted,
+
     /// <summary>An energy is isolated, a fluid emptied or a control moved.</summary>
     Switched,
 }

@@ -31,6 +31,8 @@ internal sealed class MachineFacts
             _isConditioned[part.Index] = !part.Conditions.IsEmpty || (part.Parent is { } parent && _isConditioned[parent.Index]);
         }
 
+        HasCaps = machine.Joints.Any(joint => joint.Cap is not null) || machine.Parts.Any(part => part.Cap is not null);
+        Temporary = [.. machine.Parts.Where(part => part.IsTemporary)];
         Freedom = new Freedom(this);
         _touching = new Lazy<Touching>(() => new Touching(this));
     }
@@ -38,11 +40,17 @@ internal sealed class MachineFacts
     /// <summary>The machine.</summary>
     public Machine Machine { get; }
 
+    /// <summary>Whether anything on it has caps.</summary>
+    public bool HasCaps { get; }
+
     /// <summary>What the shop has chosen for the file that declares it.</summary>
     public PathSettings Settings { get; init; } = PathSettings.BuiltIn;
 
     /// <summary>Where its variables lie.</summary>
     public StateLayout Layout { get; }
+
+    /// <summary>The temporary parts, in the order of declaration.</summary>
+    public ImmutableArray<Part> Temporary { get; }
 
     /// <summary>What a live energy can reach, and what keeps hands away from it.</summary>
     public Guards Guards { get; }
@@ -70,6 +78,15 @@ internal sealed class MachineFacts
 
     /// <summary>Whether a part or one that it lies in has conditions of its own.</summary>
     public bool IsConditioned(Part part) => _isConditioned[part.Index];
+
+    /// <summary>Whether an item is a temporary part, lies in it or ties it: what asks for the part to be fitted does not bind that.</summary>
+    public bool Serves(MachineItem item, Part temporary) => item switch
+    {
+        Part part => part.IsWithin(temporary),
+        Joint { Over: { } hidden } => Serves(hidden, temporary),
+        Joint joint => joint.Owner.IsWithin(temporary) || Ends(joint).Contains(temporary),
+        _ => false,
+    };
 
     private ImmutableArray<Joint>[] FindTies(Machine machine)
     {

@@ -65,7 +65,7 @@ internal sealed class CertainNeeds
 
             if (one.Need is null)
             {
-                value = variable.Kind == StateKind.Attached ? value + one.Change.After - one.Change.Before : one.Change.After;
+                value = variable.Kind is StateKind.Attached or StateKind.Capped ? value + one.Change.After - one.Change.Before : one.Change.After;
             }
             else if (!one.Need.IsMetBy(value) && !HasAlternative(one.Need))
             {

@@ -84,7 +84,11 @@ internal sealed class SpelledProcedure
         var spelled = ImmutableArray.CreateBuilder<Step>();
         for (; next < _proven.Actions.Length && IsOf(step, _proven.Actions[next]); next++)
         {
-            spelled.Add(Spell(step, _proven.Actions[next]));
+            // Caps come of themselves.
+            if (_proven.Actions[next] is { Origin: not InsertedCap } action)
+            {
+                spelled.Add(Spell(step, action));
+            }
         }
 
         // To discard something is no action of the run.
@@ -95,6 +99,7 @@ internal sealed class SpelledProcedure
     {
         WrittenStep written => ReferenceEquals(written.Step, step),
         ExpandedStep expanded => ReferenceEquals(expanded.Step, step),
+        InsertedCap inserted => ReferenceEquals(inserted.Step, step),
         _ => false,
     };
 

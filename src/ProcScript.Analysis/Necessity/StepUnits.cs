@@ -36,6 +36,7 @@ internal sealed class StepUnits
                 var row = ActionTable.Row(step.Verb);
                 _isWanted[unit] |= row.IsPrecaution
                     || !row.Phase.HasFlag(ActionPhase.Strip)
+                    || step.Target is Model.Machines.Part { IsTemporary: true } or Model.Machines.Joint { IsTemporary: true }
                     || goals.Contains(Meaning(step.Verb, step.Target));
             }
         }
@@ -65,7 +66,7 @@ internal sealed class StepUnits
     public SourceSpan Line(int unit) => _lines[unit];
 
     /// <summary>
-    /// Whether the author asks for it as such: it does work, discards something, keeps people safe, or is what the procedure is for. Whoever
+    /// Whether the author asks for it as such: it does work, discards something, keeps people safe, is about what is temporary, or is what the procedure is for. Whoever
     /// writes <c>clean</c> or <c>check</c> wants that done, goal or not.
     /// </summary>
     public bool IsWanted(int unit) => _isWanted[unit];
@@ -78,6 +79,7 @@ internal sealed class StepUnits
     {
         WrittenStep written => Of(written.Step),
         ExpandedStep expanded => Of(expanded.Step),
+        InsertedCap inserted => Of(inserted.Step),
         _ => -1,
     };
 

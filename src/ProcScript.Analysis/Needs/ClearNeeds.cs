@@ -13,7 +13,15 @@ namespace ProcScript.Analysis.Needs;
 internal static class ClearNeeds
 {
     /// <summary>Somebody can get at the target.</summary>
-    public static void Reached(ActionRequest request, NeedCollector collector) => Reach(request.Target!, collector);
+    public static void Reached(ActionRequest request, NeedCollector collector)
+    {
+        var first = collector.Count;
+        Reach(request.Target!, collector);
+        if (!collector.Facts.Temporary.IsEmpty)
+        {
+            collector.Drop(first, need => need.Declared?.Item is Part { IsTemporary: true } part && collector.Facts.Serves(request.Target!, part));
+        }
+    }
 
     /// <summary>Adds what it takes to get at <paramref name="item"/>.</summary>
     public static void Reach(MachineItem item, NeedCollector collector)
@@ -145,7 +153,7 @@ internal static class ClearNeeds
         {
             if (root is null)
             {
-                collector.Add(NeedOf(condition, collector.State));
+                collector.Add(condition);
                 return true;
             }
 
@@ -157,7 +165,7 @@ internal static class ClearNeeds
             : Assemblies.RootOf(((Joint)condition.Item).Owner, collector.State);
         if (place == root)
         {
-            collector.Add(NeedOf(condition, collector.State));
+            collector.Add(condition);
             return true;
         }
 

@@ -71,10 +71,14 @@ internal static class JointSources
         }
     }
 
-    /// <summary>A joint is complete and tight, unless it does not go back.</summary>
+    /// <summary>A joint is complete and tight, unless it does not go back; one of a temporary part is off.</summary>
     public static void Whole(Joint joint, NeedCollector collector)
     {
-        if (!collector.IsGone(joint))
+        if (joint.IsTemporary)
+        {
+            collector.Add(new JointOff(joint));
+        }
+        else if (!collector.IsGone(joint))
         {
             collector.Add(new JointComplete(joint));
             collector.Add(new JointTight(joint));

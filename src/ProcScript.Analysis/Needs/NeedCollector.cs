@@ -116,8 +116,19 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
         {
             if (Binds(condition))
             {
-                _needs.Add(ClearNeeds.NeedOf(condition, state));
+                Add(condition);
             }
+        }
+    }
+
+    /// <summary>Adds the need of a condition; of a temporary part that is to be fitted, that it bears a load as well.</summary>
+    public void Add(Condition condition)
+    {
+        var need = ClearNeeds.NeedOf(condition, state);
+        _needs.Add(need);
+        if (need is PartFitted { Part.IsTemporary: true } fitted)
+        {
+            PartSources.Bearing(fitted, this);
         }
     }
 

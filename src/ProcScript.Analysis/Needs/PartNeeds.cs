@@ -39,6 +39,16 @@ public sealed record PartOut(Part Part) : PartNeed(Part)
     internal override int Met => (int)PartPlace.Out;
 }
 
+/// <summary>A temporary part is not on what goes away or is replaced.</summary>
+/// <param name="Part">The part.</param>
+public sealed record TemporaryOff(Part Part) : PartNeed(Part)
+{
+    private protected override bool IsMetBy(PartPlace place) => place == PartPlace.Out;
+
+    /// <inheritdoc/>
+    internal override int Met => (int)PartPlace.Out;
+}
+
 /// <summary>The part is off and what the action is about lies inside it, where nothing outside is in the way.</summary>
 /// <param name="Part">The part.</param>
 public sealed record PartOnBench(Part Part) : PartNeed(Part)

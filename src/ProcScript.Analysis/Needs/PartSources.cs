@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Needs;
@@ -18,6 +19,19 @@ internal static class PartSources
     /// <summary>It is out.</summary>
     public static void Out(ActionRequest request, NeedCollector collector) => collector.Add(new PartOut(request.Part));
 
+    /// <summary>A temporary part that is to be fitted is in place, and what holds it is complete and tight: else it bears nothing.</summary>
+    public static void Bearing(PartFitted need, NeedCollector collector)
+    {
+        foreach (var joint in collector.Facts.Ties(need.Part))
+        {
+            if (joint.Role == JointRole.Held)
+            {
+                collector.Add(new JointComplete(joint) { Declared = need.Declared });
+                collector.Add(new JointTight(joint) { Declared = need.Declared });
+            }
+        }
+    }
+
     /// <summary>It is propped.</summary>
     public static void Propped(ActionRequest request, NeedCollector collector) => collector.Add(new PartPropped(request.Part, true));
 
@@ -26,7 +40,7 @@ internal static class PartSources
     {
         foreach (var joint in collector.Facts.Ties(request.Part))
         {
-            if (joint.Role == JointRole.Held)
+            if (joint.Role == JointRole.Held && !joint.IsTemporary)
             {
                 JointSources.Whole(joint, collector);
             }
@@ -49,6 +63,18 @@ internal static class PartSources
         foreach (var joint in collector.Facts.Ties(request.Part))
         {
             collector.Add(new JointOff(joint));
+        }
+    }
+
+    /// <summary>
+    /// Who takes a temporary part off finds it propped, or finds it not: the prop that goes back to its place goes there first, for what is
+    /// taken off leaves it behind.
+    /// </summary>
+    public static void OnItsPropOrNot(ActionRequest request, NeedCollector collector)
+    {
+        if (request.Part.IsTemporary)
+        {
+            collector.Add(new PartPropped(request.Part, collector.State[new StateVariable(StateKind.Propped, request.Part.Index)] == 1));
         }
     }
 

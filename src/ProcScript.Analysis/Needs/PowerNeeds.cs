@@ -65,6 +65,12 @@ internal static class PowerNeeds
             return;
         }
 
+        if (part.IsTemporary)
+        {
+            collector.Add(new PartOut(part));
+            return;
+        }
+
         collector.Add(new PartFitted(part));
         foreach (var joint in collector.Facts.Ties(part))
         {

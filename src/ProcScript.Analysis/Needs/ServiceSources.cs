@@ -28,7 +28,11 @@ internal static class ServiceSources
     {
         foreach (var joint in collector.Facts.JointsCarrying((Fluid)request.Target!))
         {
-            if (!collector.IsDiscarded(joint))
+            if (joint.IsTemporary)
+            {
+                collector.Add(new JointOff(joint));
+            }
+            else if (!collector.IsDiscarded(joint))
             {
                 collector.Add(new JointComplete(joint));
                 collector.Add(new JointTight(joint));

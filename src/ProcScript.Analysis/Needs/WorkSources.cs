@@ -11,6 +11,23 @@ internal static class WorkSources
     public static void Off(ActionRequest request, NeedCollector collector) =>
         collector.Add(request.Target is Part part ? new PartOut(part) : new JointOff(request.Joint));
 
+    /// <summary>Nothing temporary goes away with it.</summary>
+    public static void WithoutTemporary(ActionRequest request, NeedCollector collector)
+    {
+        if (request.Target is not Part part || collector.Facts.Temporary.IsEmpty)
+        {
+            return;
+        }
+
+        foreach (var temporary in collector.Facts.Temporary)
+        {
+            if (temporary != part && temporary.IsWithin(part))
+            {
+                collector.Add(new TemporaryOff(temporary));
+            }
+        }
+    }
+
     /// <summary>
     /// A hand at a joint needs its energy isolated and its fluid out, whatever it does there, unless the step itself asks for them live
     /// or in.

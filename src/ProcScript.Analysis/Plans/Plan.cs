@@ -104,6 +104,9 @@ public sealed record Plan
     /// <summary>The bags.</summary>
     public required ImmutableArray<PlanBag> Bags { get; init; }
 
+    /// <summary>What is on the machine for the job alone: temporary parts in the order in which they first go on, then caps.</summary>
+    public ImmutableArray<PlanTemporary> Temporary { get; init; } = [];
+
     /// <summary>What is not put back, and why.</summary>
     public required ImmutableArray<PlanDiscard> Discards { get; init; }
 

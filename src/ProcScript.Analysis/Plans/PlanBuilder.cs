@@ -31,6 +31,7 @@ internal sealed class PlanBuilder
     private readonly ImmutableArray<PlanBag> _bags;
     private readonly IReadOnlyDictionary<int, PartLift> _lifts;
     private readonly EnergyStates _energies;
+    private readonly ImmutableArray<PlanTemporary> _temporary;
     private readonly StepWriter _writer;
 
     private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings)
@@ -50,10 +51,12 @@ internal sealed class PlanBuilder
         _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card]);
         _lifts = PartLift.Of(_steps, _procedure.Details, settings);
         _energies = EnergyStates.Of(_list);
+        _temporary = TemporaryList.Of(_steps);
         _writer = new StepWriter(library, _steps, _warnings, _tools, _bags)
         {
             Which = new WhichIsWhich(loose, _bags),
             Lifts = _lifts,
+            Temporary = _temporary,
             StillOpen = StillOpen.Of(strip, refit),
             Job = _procedure.Details,
         };
@@ -108,6 +111,7 @@ internal sealed class PlanBuilder
                 Action(rule.Later.Verb, rule.Later.Target))),
         ],
         Bags = _bags,
+        Temporary = _temporary,
         Discards = [.. _strip.Discards.Select(Discard)],
         Map = HidingMap.Of(_procedure, _steps),
         Sources = _procedure.Files,
@@ -126,7 +130,7 @@ internal sealed class PlanBuilder
         var (strip, work, refit) = (Changes(PlanPhase.Strip), Changes(PlanPhase.Work), Changes(PlanPhase.Refit));
         return new PlanToolChanges(strip, work, refit, (strip + work + refit) * ToolChanges.SecondsEach);
 
-        int Changes(PlanPhase phase) => ToolChanges.Of(_steps.Where(step => step.Phase == phase).Select(step => _tools.Of(step)));
+        int Changes(PlanPhase phase) => ToolChanges.Of(_steps.Where(step => step.Phase == phase && step.Cap is null).Select(step => _tools.Of(step)));
     }
 
     private PlanEnergy Energy(Energy energy) => new(

@@ -6,7 +6,11 @@ namespace ProcScript.Analysis.Plans;
 /// <param name="Title">What it is, with its size; of the torque wrench, with the torques that it has to cover.</param>
 /// <param name="FirstStep">The step that first needs it.</param>
 /// <param name="Steps">How many steps need it.</param>
-public sealed record PlanTool(string Title, int FirstStep, int Steps);
+public sealed record PlanTool(string Title, int FirstStep, int Steps)
+{
+    /// <summary>Of caps how many are on at once at the most; 0 of any other tool.</summary>
+    public int Count { get; init; }
+}
 
 /// <summary>Something to have at hand.</summary>
 /// <param name="Title">What.</param>

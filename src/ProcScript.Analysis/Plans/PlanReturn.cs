@@ -9,6 +9,6 @@ public sealed record PlanReturn(ImmutableArray<PlanSafetyLine> Lines, ImmutableA
 
 /// <summary>Something that is not whole yet when an energy comes back.</summary>
 /// <param name="Title">What, and of a joint where.</param>
-/// <param name="State">How it is: <c>out</c>, <c>aside</c>, <c>open</c>, <c>slack</c>, <c>empty</c>, or how many of a joint are on.</param>
+/// <param name="State">How it is: <c>still on</c>, <c>out</c>, <c>aside</c>, <c>open</c>, <c>slack</c>, <c>empty</c>, or how many of a joint are on.</param>
 /// <param name="ClosedAt">The step after which it is whole again.</param>
 public sealed record PlanOpenItem(string Title, string State, int ClosedAt);

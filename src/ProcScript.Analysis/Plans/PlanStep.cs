@@ -138,6 +138,12 @@ public sealed record PlanStep
     /// <summary>Whether the time is a usual one, for the author gives none.</summary>
     public bool IsUsualTime { get; init; }
 
+    /// <summary>Where something goes on for the job alone, the step at which it comes off again; else 0.</summary>
+    public int OffAt { get; init; }
+
+    /// <summary>Where something comes off that was on for the job alone, the step at which it went on; else 0.</summary>
+    public int OnSince { get; init; }
+
     /// <summary>The source: path, line and column, counted from 1.</summary>
     public required PlanSource Source { get; init; }
 }

@@ -59,6 +59,9 @@ internal sealed class StepWriter
     /// <summary>What is still open at each step that brings an energy back.</summary>
     public required IReadOnlyDictionary<int, ImmutableArray<PlanOpenItem>> StillOpen { get; init; }
 
+    /// <summary>What is on the machine for the job alone.</summary>
+    public required ImmutableArray<PlanTemporary> Temporary { get; init; }
+
     /// <summary>What holds for the whole job.</summary>
     public required ActionDetails Job { get; init; }
 
@@ -88,7 +91,7 @@ internal sealed class StepWriter
         Ppe = PpeList.Of(step, Job),
         Photos = step.Details.Photos,
         SeePhotos = step is { Phase: PlanPhase.Refit, Mirror: > 0 } ? [.. _steps[step.Mirror - 1].Details.Photos.Select(photo => new PlanPhoto(step.Mirror, photo))] : [],
-        Return = StillOpen.TryGetValue(step.Number, out var open) ? new PlanReturn(SafetyLines.Return((Energy)step.Target!, !open.IsEmpty), open) : null,
+        Return = StillOpen.TryGetValue(step.Number, out var open) ? new PlanReturn(SafetyLines.Return((Energy)step.Target!, !open.IsEmpty, !Temporary.IsEmpty), open) : null,
         Checks = StepProse.Checks(step),
         NewParts = [.. OrderList.NewParts(step).Select(part => ItemWords.Pieces(part.Count, part.Title))],
         Consumes = [.. SupplyDemand.Of(step).Where(demand => !demand.IsPiece).Select(Words)],
@@ -104,6 +107,8 @@ internal sealed class StepWriter
         Kilograms = Lift(step)?.Kilograms ?? 0,
         LiftLimit = Lift(step) is { IsNotable: true } lift ? Math.Round(lift.Limit, 1) : null,
         Hoist = Lift(step)?.Hoist ?? step.Details.Hoist,
+        OffAt = Turn(step, one => one.OnAt, one => one.OffAt),
+        OnSince = Turn(step, one => one.OffAt, one => one.OnAt),
         Seconds = StepTime.Of(step).Duration,
         IsUsualTime = StepTime.Of(step).IsUsual,
         Source = Place(step.Source),
@@ -121,6 +126,10 @@ internal sealed class StepWriter
         var meanwhile = step.Number < _steps.Length && !before.Contains(step.Number + 1) ? step.Number + 1 : 0;
         return new PlanCure(cure.Print(), cure.BaseValue, before, meanwhile);
     }
+
+    /// <summary>The step that a step for something temporary is paired with; 0 where it is none.</summary>
+    private int Turn(PlannedStep step, Func<PlanTemporary, ImmutableArray<int>> here, Func<PlanTemporary, ImmutableArray<int>> there) =>
+        Temporary.Select(one => here(one).IndexOf(step.Number) is >= 0 and var turn ? there(one)[turn] : 0).FirstOrDefault(other => other > 0);
 
     private PartLift? Lift(PlannedStep step) => Lifts.GetValueOrDefault(step.Number);
 

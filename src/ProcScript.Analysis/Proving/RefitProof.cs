@@ -77,8 +77,8 @@ internal static class RefitProof
 
     private static MachineItem Item(Machine machine, StateVariable variable) => variable.Kind switch
     {
-        StateKind.Attached or StateKind.Slack => machine.Joints[variable.Index],
-        StateKind.Place or StateKind.Propped => machine.Parts[variable.Index],
+        StateKind.Attached or StateKind.Slack or StateKind.Capped => machine.Joints[variable.Index],
+        StateKind.Place or StateKind.Propped or StateKind.Plugged => machine.Parts[variable.Index],
         StateKind.Live => machine.Energies[variable.Index],
         StateKind.Full => machine.Fluids[variable.Index],
         _ => machine.Controls[variable.Index],

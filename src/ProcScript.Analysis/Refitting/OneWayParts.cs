@@ -61,7 +61,7 @@ internal static class OneWayParts
         var openings = new Dictionary<MachineItem, PerformedAction>();
         foreach (var action in strip.Actions)
         {
-            if (action.Verb == Verb.Remove || action is { Target: Joint, Changes: [{ Variable.Kind: StateKind.Attached }] })
+            if (action.Verb == Verb.Remove || action is { Target: Joint { IsTemporary: false }, Changes: [{ Variable.Kind: StateKind.Attached }] })
             {
                 openings.TryAdd(action.Target!, action);
             }

@@ -56,9 +56,9 @@ internal sealed class ReferenceRefit
             var after = refit._drafts.Count;
             var inverse = inverses.All[slot];
             refit.Add(inverse.Request, inverse.Origin, inverse.Undoes);
-            if (inverse.Origin is PropAgain)
+            if (inverse.Origin is PropAgain || inverse.Request.Verb == Verb.Uncap)
             {
-                // The prop stands ready when the part goes in, and not long before.
+                // The prop stands ready when the part goes in, and an opening is bare when it is closed; not long before.
                 refit._leaders.Add(new Leader(refit._drafts.Count - 1, refit._drafts.Count));
             }
 

@@ -36,6 +36,8 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Strip.NotForTheBackground(),
         new global::ProcScript.Analysis.Rules.Strip.NotProvedDead(),
         new global::ProcScript.Analysis.Rules.Strip.ProofOutOfReach(),
+        new global::ProcScript.Analysis.Rules.Strip.ClosedBeforeItsPart(),
+        new global::ProcScript.Analysis.Rules.Strip.TemporaryGoesAway(),
         new global::ProcScript.Analysis.Rules.Refit.NotAsItWas(),
         new global::ProcScript.Analysis.Rules.Refit.RuleNamesNoAction(),
         new global::ProcScript.Analysis.Rules.Refit.RuleCycle(),

@@ -41,6 +41,10 @@ public sealed record WrittenStep(Step Step) : ActionOrigin;
 /// <param name="Of">The verb and the target of the action that has the need; null with <paramref name="For"/>.</param>
 public sealed record ExpandedStep(Step Step, Need? For, NamedAction? Of) : ActionOrigin;
 
+/// <summary>What a step has just opened is capped.</summary>
+/// <param name="Step">The step.</param>
+public sealed record InsertedCap(Step Step) : ActionOrigin;
+
 /// <summary>It undoes an action of the strip.</summary>
 /// <param name="Action">The action.</param>
 public sealed record InverseOf(PerformedAction Action) : ActionOrigin;

@@ -48,7 +48,7 @@ public sealed record PerformedAction
     /// <summary>Whether no author wrote it or its inverse.</summary>
     public bool IsDerived => Origin switch
     {
-        ExpandedStep or InsertedSet or PropAgain => true,
+        ExpandedStep or InsertedSet or InsertedCap or PropAgain => true,
         InverseOf inverse => inverse.Action.IsDerived,
         _ => false,
     };

@@ -15,7 +15,7 @@ public sealed class MachineState
         _values = values;
     }
 
-    /// <summary>The machine as it comes in: all joints closed, all parts fitted, energies live, fluids in, controls home.</summary>
+    /// <summary>The machine as it comes in: all joints closed, all parts fitted, nothing temporary on it, energies live, fluids in, controls home.</summary>
     public static MachineState Whole(Machine machine) => Whole(new StateLayout(machine));
 
     internal static MachineState Whole(StateLayout layout)
@@ -23,7 +23,15 @@ public sealed class MachineState
         var state = new MachineState(layout, new int[layout.Size]);
         foreach (var joint in layout.Machine.Joints)
         {
-            state[new StateVariable(StateKind.Attached, joint.Index)] = joint.Count;
+            state[new StateVariable(StateKind.Attached, joint.Index)] = joint.IsTemporary ? 0 : joint.Count;
+        }
+
+        foreach (var part in layout.Machine.Parts)
+        {
+            if (part.IsTemporary)
+            {
+                state[new StateVariable(StateKind.Place, part.Index)] = (int)PartPlace.Out;
+            }
         }
 
         foreach (var energy in layout.Machine.Energies)

@@ -42,8 +42,8 @@ internal sealed class StateLayout
 
     private static int Items(Machine machine, StateKind kind) => kind switch
     {
-        StateKind.Attached or StateKind.Slack => machine.Joints.Length,
-        StateKind.Place or StateKind.Propped => machine.Parts.Length,
+        StateKind.Attached or StateKind.Slack or StateKind.Capped => machine.Joints.Length,
+        StateKind.Place or StateKind.Propped or StateKind.Plugged => machine.Parts.Length,
         StateKind.Live => machine.Energies.Length,
         StateKind.Full => machine.Fluids.Length,
         _ => machine.Controls.Length,

@@ -5,7 +5,7 @@ namespace ProcScript.Analysis.States;
 /// <param name="Index">The item's place among those of its sort.</param>
 public readonly record struct StateVariable(StateKind Kind, int Index)
 {
-    private const int BitsOfKind = 3;
+    private const int BitsOfKind = 4;
 
     /// <summary>Different for any two variables of a machine: they are looked up all the time.</summary>
     public override int GetHashCode() => (Index << BitsOfKind) | (int)Kind;
@@ -34,6 +34,12 @@ public enum StateKind
 
     /// <summary>The position of a control.</summary>
     Position,
+
+    /// <summary>Of how many of a joint that are off the openings are capped.</summary>
+    Capped,
+
+    /// <summary>Whether the hole that a part leaves is capped: 0 or 1.</summary>
+    Plugged,
 }
 
 /// <summary>Where a part is.</summary>

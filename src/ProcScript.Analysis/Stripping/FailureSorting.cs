@@ -2,6 +2,7 @@ using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Stripping;
@@ -18,6 +19,11 @@ internal sealed class FailureSorting(MachineState state, Func<StateVariable, Ste
         {
             // Nothing else matters for what is done already.
             return [OwnFailure(step, request, own)];
+        }
+
+        if (unmet.OfType<TemporaryOff>().Select(need => need.Part).ToList() is { Count: > 0 } temporary)
+        {
+            return [new TemporaryGoesAlong(step, request.Part, [.. temporary])];
         }
 
         if (ActionTable.Row(step.Verb).Phase == ActionPhase.Work && request.Target is { } worked && unmet.Count > 0)
@@ -44,6 +50,12 @@ internal sealed class FailureSorting(MachineState state, Func<StateVariable, Ste
         if (covers.Count > 0)
         {
             yield return new StillCovered(step, request.Joint, [.. covers.Select(Held)]);
+        }
+
+        if (unmet.Where(need => need is { Declared: null } and (PartInPlace or JointComplete or JointTight)).ToList() is { Count: > 0 } apart
+            && request.Target is Joint closed)
+        {
+            yield return new ClosedTooEarly(step, closed, [.. apart]);
         }
 
         foreach (var need in unmet.Where(need => need.Declared is null))
@@ -98,7 +110,7 @@ internal sealed class FailureSorting(MachineState state, Func<StateVariable, Ste
     {
         JointAttached { Joint: var joint } when state.Attached(joint) is > 0 and var attached =>
             new TooFewLeft(step, joint, request.Value, attached),
-        PartOut or JointOff => new NotOff(step, request.Target!),
+        PartOut or JointOff when request.Verb != Verb.Fit => new NotOff(step, request.Target!),
         _ => new AlreadyDone(step, request.Target!, lastStep(need.Variable)),
     };
 

@@ -82,6 +82,11 @@ internal sealed class StripPlanner
     {
         JointOff or CoverOff when need.Item is Joint joint && IsReached(FreeingKind.Off, joint) =>
             new ActionRequest(ActionTable.Opening(joint).Verb, joint, _state.Attached(joint)),
+        PartFitted or PartInPlace when need.Item is Part { IsTemporary: true } && IsReached(FreeingKind.Fitted, need.Item) =>
+            new ActionRequest(Verb.Fit, need.Item, (int)PartPlace.Fitted),
+        JointComplete { Joint: { IsTemporary: true } joint } =>
+            new ActionRequest(ActionTable.Closing(joint).Verb, joint, joint.Count - _state.Attached(joint)),
+        JointTight { Joint.IsTemporary: true } => new ActionRequest(Verb.Tighten, need.Item),
         PartOutOfTheWay { Part: var part } when CanGoAside(part, by) => new ActionRequest(Verb.Aside, part),
         PartOutOfTheWay or PartOut when IsReached(FreeingKind.Out, need.Item) => new ActionRequest(Verb.Remove, need.Item),
         PartAside when IsReached(FreeingKind.Aside, need.Item) => new ActionRequest(Verb.Aside, need.Item),
@@ -102,6 +107,7 @@ internal sealed class StripPlanner
     private static FreeingGoal Goal(ActionRequest request) => request switch
     {
         { Verb: Verb.Aside } => new FreeingGoal(FreeingKind.Aside, request.Target!),
+        { Verb: Verb.Fit, Target: Part part } => new FreeingGoal(FreeingKind.Fitted, part),
         { Target: Part part } => new FreeingGoal(FreeingKind.Out, part),
         { Target: Joint joint } => new FreeingGoal(FreeingKind.Off, joint),
         _ => new FreeingGoal(FreeingKind.Switched, request.Target!),

@@ -32,12 +32,14 @@ internal sealed class StripRunner
     private readonly DiscardedItems _discarded;
     private readonly HashSet<MachineItem> _replaced = [];
     private readonly StepSupply? _supply;
+    private readonly Capping _capping;
     private readonly Dictionary<Energy, NeverProved> _unproved = [];
     private bool _isSound = true;
 
     private StripRunner(Library library, MachineFacts facts, Procedure procedure, StepSupply? supply)
     {
         _supply = supply;
+        _capping = Capping.Of(facts, procedure);
         _library = library;
         _facts = facts;
         _procedure = procedure;
@@ -151,7 +153,7 @@ internal sealed class StripRunner
     {
         StripFailure? failure = step switch
         {
-            _ when row.Phase == ActionPhase.Refit => new VerbOfTheRefit(step, target),
+            _ when row.Phase == ActionPhase.Refit && !IsTemporary(target) => new VerbOfTheRefit(step, target),
             _ when (row.Targets & ActionTarget.Of(target)) == 0 => new VerbDoesNotFit(step, target),
             { Verb: Verb.Aside, Target: Part { Aside: null } part } => new NoWayAside(step, part),
             { InBackground: true } when !row.MayRunInBackground => new NotInBackground(step),
@@ -175,16 +177,22 @@ internal sealed class StripRunner
         return failure is NotInBackground;
     }
 
+    private static bool IsTemporary(MachineItem item) => item is Part { IsTemporary: true } or Joint { IsTemporary: true };
+
     private ActionRequest Request(Step step)
     {
         var value = step.Target switch
         {
-            Joint joint => step.Count ?? _state.Attached(joint),
+            Joint joint => step.Count ?? There(step.Verb, joint),
             Control => step.Position,
             _ => 0,
         };
         return new ActionRequest(step.Verb, step.Target, value) { Conditions = step.Conditions };
     }
+
+    /// <summary>How many pieces of a joint there are for a verb: those that are off where it closes, else those that are on.</summary>
+    private int There(Verb verb, Joint joint) =>
+        ActionTable.Closing(joint).Verb == verb ? joint.Count - _state.Attached(joint) : _state.Attached(joint);
 
     private void Expand(Step step, Part part)
     {
@@ -262,9 +270,8 @@ internal sealed class StripRunner
         }
 
         // What is done to fewer pieces than asked is done to those that are there.
-        var row = ActionTable.Row(request.Verb);
-        var possible = request.Target is Joint joint && row.Phase == ActionPhase.Strip
-            ? request with { Value = Math.Min(request.Value, _state.Attached(joint)) }
+        var possible = request.Target is Joint joint && ActionTable.Row(request.Verb) is { Phase: not ActionPhase.Work, IsInserted: false }
+            ? request with { Value = Math.Min(request.Value, There(request.Verb, joint)) }
             : request;
         var needs = _isSound ? _collector.Last : [.. _collector.Collect(possible)];
         Prove(step, possible);
@@ -277,6 +284,10 @@ internal sealed class StripRunner
         }
 
         _drafts.Add(new ActionDraft(possible, origin, needs, changes) { InBackground = inBackground });
+        if (_capping.After(possible) is { } cap)
+        {
+            Perform(step, cap, new InsertedCap(step), inBackground: false);
+        }
     }
 
     /// <summary>Notes an isolation that nobody can prove where it stands, and forgets it where a later step does.</summary>
@@ -323,7 +334,7 @@ internal sealed class StripRunner
         _failures.AddRange(_sorting.Sort(step, request, [.. told]).Select(failure => failure is NotProved early ? WithReasons(early) : failure));
         if (unmet.FirstOrDefault(need => FailureSorting.IsOwn(need, request)) is { } own)
         {
-            return own is PartOut or JointOff || (own is JointAttached { Joint: var joint } && _state.Attached(joint) > 0);
+            return (own is PartOut or JointOff && ActionTable.Row(request.Verb).Phase == ActionPhase.Work) || (own is JointAttached { Joint: var joint } && _state.Attached(joint) > 0);
         }
 
         unmet.ForEach(Assume);

@@ -31,5 +31,5 @@ internal sealed class StageTrial(ToolList tools)
     }
 
     private int Changes(ImmutableArray<PlannedStep> steps, PlanPhase? phase) =>
-        ToolChanges.Of(steps.Where(step => phase is null || step.Phase == phase).Select(tools.Of));
+        ToolChanges.Of(steps.Where(step => step.Cap is null && (phase is null || step.Phase == phase)).Select(tools.Of));
 }

@@ -61,8 +61,24 @@ internal sealed class ToolList(TorqueWrenches wrenches)
             .. uses.GroupBy(use => use.Title, use => use.Step).Where(tool => !house.Contains(tool.Key)).Select(tool => new PlanTool(
                 tool.Key == TorqueWrench ? $"{TorqueWrench}, {Range(steps)}" : tool.Key,
                 tool.First(),
-                tool.Distinct().Count())),
+                tool.Distinct().Count())
+            {
+                Count = Caps(steps, tool.Key),
+            }),
         ];
+    }
+
+    /// <summary>How many of a cap are on at once at the most; 0 of any other tool.</summary>
+    private static int Caps(ImmutableArray<PlannedStep> steps, string title)
+    {
+        var (on, most) = (0, 0);
+        foreach (var step in steps.Where(step => step.Cap is { } cap && ItemWords.Of(cap.Tool) == title))
+        {
+            on += step.Verb == Verb.Cap ? step.Count : -step.Count;
+            most = Math.Max(most, on);
+        }
+
+        return most;
     }
 
     /// <summary>The titles of those tools of the job that every bench has.</summary>
@@ -84,6 +100,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         var said = StepOrigin.Details(action).Tools;
         return action.Target switch
         {
+            Joint when action.Verb == Verb.Cap => [],
             Joint joint when action.Changes.Length > 0 => Titles(joint.Kind.Drive, joint.Kind.Tools, joint.Tools, said),
             Joint or null => Titles(null, said),
             var item => Titles(null, item.Tools, said),
@@ -130,6 +147,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
 
     private static IEnumerable<Tool> Item(PlannedStep step) => step switch
     {
+        { Cap: { } cap } => step.Verb == Verb.Cap ? [cap.Tool] : [],
         { Joint: { } joint } when step.Opens || step.Closes || step.Verb is Verb.Loosen or Verb.Tighten =>
             OfJoint(joint),
         { EndsProved: true, Target: Energy { VerifyAt: { } place } energy } => [.. energy.Tools, .. place.Tools],

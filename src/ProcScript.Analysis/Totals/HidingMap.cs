@@ -19,7 +19,7 @@ internal static class HidingMap
             .Concat(goals)
             .OfType<Part>()
             .Distinct()
-            .Where(part => !moves.ContainsKey(part));
+            .Where(part => !part.IsTemporary && !moves.ContainsKey(part));
         var parts = moves.OrderBy(move => move.Value.Step)
             .Select(move => (Part: move.Key, move.Value.Step, Move: move.Value.IsOff ? "off" : "aside"))
             .Concat(stays.Select(part => (Part: part, Step: 0, Move: "stays")))
@@ -38,7 +38,7 @@ internal static class HidingMap
     private static Dictionary<Part, (int Step, bool IsOff)> Moves(ImmutableArray<PlannedStep> steps)
     {
         var moves = new Dictionary<Part, (int Step, bool IsOff)>();
-        foreach (var step in steps.Where(step => step.Part is not null && step.Verb is Verb.Aside or Verb.Remove))
+        foreach (var step in steps.Where(step => step.Part is { IsTemporary: false } && step.Verb is Verb.Aside or Verb.Remove))
         {
             var isOff = step.Verb == Verb.Remove;
             if (!moves.TryGetValue(step.Part!, out var known) || (isOff && !known.IsOff))

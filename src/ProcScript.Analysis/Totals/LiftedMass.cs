@@ -29,7 +29,8 @@ internal static class LiftedMass
     private static Dictionary<int, double> Of(IEnumerable<(int Number, Verb Verb, Part? Part)> steps)
     {
         var lifted = new Dictionary<int, double>();
-        var off = new HashSet<Part>();
+        // Temporary parts start off, all others on.
+        var moved = new HashSet<Part>();
         foreach (var (number, verb, part) in steps)
         {
             if (part is null)
@@ -37,18 +38,18 @@ internal static class LiftedMass
                 continue;
             }
 
-            if (ToTheGram(Inside(part, off)) is > 0 and var kilograms)
+            if (ToTheGram(Inside(part, moved)) is > 0 and var kilograms)
             {
                 lifted.Add(number, kilograms);
             }
 
-            if (verb == Verb.Remove)
+            if (verb == (part.IsTemporary ? Verb.Fit : Verb.Remove))
             {
-                off.Add(part);
+                moved.Add(part);
             }
-            else if (verb == Verb.Fit)
+            else if (verb is Verb.Fit or Verb.Remove)
             {
-                off.Remove(part);
+                moved.Remove(part);
             }
         }
 
@@ -58,6 +59,6 @@ internal static class LiftedMass
     /// <summary>To the gram: what lies below is noise of the conversion of units.</summary>
     private static double ToTheGram(double kilograms) => Math.Round(kilograms, 3);
 
-    private static double Inside(Part part, HashSet<Part> off) =>
-        (part.Mass?.BaseValue ?? 0) + part.Children.Where(child => !off.Contains(child)).Sum(child => Inside(child, off));
+    private static double Inside(Part part, HashSet<Part> moved) =>
+        (part.Mass?.BaseValue ?? 0) + part.Children.Where(child => moved.Contains(child) == child.IsTemporary).Sum(child => Inside(child, moved));
 }

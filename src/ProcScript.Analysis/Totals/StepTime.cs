@@ -23,6 +23,7 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
 
     private static double? GivenWithoutOverride(PlannedStep step) => step.Target switch
     {
+        _ when step.Cap is not null => null,
         Joint joint when IsByThePiece(step) => step.Count * (joint.Time?.BaseValue ?? joint.Kind.Time?.BaseValue),
         Joint => null,
         Fluid fluid => fluid.Takes?.BaseValue ?? fluid.Time?.BaseValue,
@@ -32,6 +33,7 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
 
     private static double Usual(PlannedStep step) => step.Target switch
     {
+        _ when step.Cap is not null => step.Count * UsualTimes.Cap,
         Joint joint when IsByThePiece(step) =>
             step.Count * (joint.Role == JointRole.Cover ? UsualTimes.Cover : UsualTimes.PerJoint(joint.Kind.Category)),
         Fluid => UsualTimes.FluidHandling,

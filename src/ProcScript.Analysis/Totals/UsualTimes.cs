@@ -21,6 +21,9 @@ internal static class UsualTimes
     /// <summary>A cover, for one; mostly a cap that snaps on.</summary>
     public const double Cover = 3;
 
+    /// <summary>A cap put on or taken off.</summary>
+    public const double Cap = 5;
+
     /// <summary>One joint, opened or closed.</summary>
     public static double PerJoint(KindCategory category) => category switch
     {

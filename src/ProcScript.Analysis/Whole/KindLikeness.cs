@@ -27,6 +27,7 @@ internal static class KindLikeness
             string.Join(',', kind.Hazards),
             Value(kind.Spare),
             string.Join(',', kind.Uses.Select(use => $"{use.Supply.Name} {use.Amount.Print()}")),
+            kind.Cap is { } cap ? $"{cap.Count} {cap.Tool.Name}" : null,
             kind.SingleUse,
             kind.Captive,
             kind.Release,

@@ -27,7 +27,7 @@ internal static class NeedPhrases
     {
         { Declared.State: NeededState.Slack } => OffOrSlack,
         PartOutOfTheWay => "out of the way",
-        PartOut => "out",
+        PartOut or TemporaryOff => "out",
         PartOnBench => "on the bench",
         PartInPlace => "in place",
         PartFitted => "fitted",
@@ -39,6 +39,8 @@ internal static class NeedPhrases
         JointSlack => "slack",
         JointAttached or JointComplete => ActionTable.Closing(need.Item).Done,
         JointMissing => "open",
+        JointCapped or HolePlugged { IsPlugged: true } => "capped",
+        JointUncapped or HolePlugged => "without caps",
         EnergyLive => "live",
         EnergyIsolated => "isolated",
         EnergyProvedDead => "proved to be off",

@@ -33,6 +33,7 @@ internal static class RefitFinding
     {
         WrittenStep written => written.Step,
         ExpandedStep expanded => expanded.Step,
+        InsertedCap inserted => inserted.Step,
         _ => null,
     };
 

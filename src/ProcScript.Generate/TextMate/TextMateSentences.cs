@@ -136,7 +136,7 @@ internal sealed class TextMateSentences(WordGroups groups)
         Pattern.Sentence($"({Word("grade")}){Space}({Number}|{_expression.PlainName})", Scope.Property, Scope.Mark),
         Pattern.Sentence($"({Word("people")}){Space}({Integer})", Scope.Property, Scope.Number),
         Pattern.Sentence(
-            $"({Word("seals")}){Space}({Integer}){Space}({_expression.Name})", Scope.Property, Scope.Number, Scope.Item),
+            $"({Word("seals", "cap")}){Space}({Integer}){Space}({_expression.Name})", Scope.Property, Scope.Number, Scope.Item),
         Pattern.Sentence($"({Word("single")}){Space}({Word("use")})", Scope.Property, Scope.Property),
         Pattern.Sentence(
             $"({Word("pattern")}){Space}(?:({Word("inside")}){Space}({Word("out")})|({Word(groups.Values)}))",

@@ -41,7 +41,7 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
     /// <summary>Every property by its first word.</summary>
     public IReadOnlyList<string> Properties { get; } = parser.AtTheStartOf(
         "textProperty", "quantityProperty", "torqueProperty", "namesProperty", "renewProperty", "patternProperty", "gripProperty",
-        "peopleProperty", "threadProperty", "gradeProperty", "sealsProperty", "usesProperty", "changeProperty", "singleUseProperty",
+        "peopleProperty", "threadProperty", "gradeProperty", "piecesProperty", "usesProperty", "changeProperty", "singleUseProperty",
         "flagProperty", "verifyProperty", "voltageProperty", "powerClause");
 
     /// <summary>Words that names follow, one or several.</summary>

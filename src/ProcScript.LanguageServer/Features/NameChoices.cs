@@ -49,6 +49,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "needs" when last is "needs" or "," => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
             "needs" => States(last, place.Words[^2]),
             "uses" or "seals" when last is "of" || place.Words is ["seals", _] => Declared("supply"),
+            "cap" when place.Words is ["cap", _] => Declared("tool"),
             "hazard" => Ordered(HazardWords.All.Select(word => (word, ""))),
             "renew" when last is "with" or "," => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
             "grip" => Ordered(((string[])["good", "fair", "poor"]).Select(word => (word, ""))),
@@ -163,7 +164,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         select (declaration.Name.Text, declaration.Title?.Value ?? ""));
 
     private IEnumerable<CompletionItem> Verbs() => ActionTable.Rows
-        .Where(row => row.Targets != ActionTargets.None && row.Phase.HasFlag(place.Block == "refit" ? ActionPhase.Refit : ActionPhase.Strip)
+        .Where(row => row.Targets != ActionTargets.None && !row.IsInserted && row.Phase.HasFlag(place.Block == "refit" ? ActionPhase.Refit : ActionPhase.Strip)
             | (place.Block != "refit" && row.Phase.HasFlag(ActionPhase.Work)))
         .Select(row => new CompletionItem(row.Word, Keyword));
 

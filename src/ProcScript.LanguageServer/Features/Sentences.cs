@@ -71,7 +71,7 @@ internal static class Sentences
     ];
 
     private static readonly ImmutableArray<Sentence> Stage =
-        [.. Verbs(ActionPhase.Strip), new("do", "the strip of another procedure"), .. Verbs(ActionPhase.Work), .. Texts, .. AlertSentences.BothWays, .. AlertSentences.OneWay, .. Branches];
+        [.. Verbs(ActionPhase.Strip), new("fit", "a temporary part goes on"), new("do", "the strip of another procedure"), .. Verbs(ActionPhase.Work), .. Texts, .. AlertSentences.BothWays, .. AlertSentences.OneWay, .. Branches];
 
     private static readonly ImmutableArray<Sentence> Work = [.. Verbs(ActionPhase.Work), .. Texts, .. AlertSentences.BothWays, .. Branches];
 
@@ -108,6 +108,6 @@ internal static class Sentences
     };
 
     private static IEnumerable<Sentence> Verbs(ActionPhase phase) => ActionTable.Rows
-        .Where(row => row.Phase.HasFlag(phase) && row.Targets != ActionTargets.None && row.Word != "discard")
+        .Where(row => row.Phase.HasFlag(phase) && row.Targets != ActionTargets.None && !row.IsInserted && row.Word != "discard")
         .Select(row => new Sentence(row.Word, string.Format(CultureInfo.InvariantCulture, row.Phrase, "…")));
 }

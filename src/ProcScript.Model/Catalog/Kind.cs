@@ -54,6 +54,9 @@ public sealed record Kind(string Name, string Title, KindCategory Category, Sour
     /// <summary>What one joint takes anew when it is closed.</summary>
     public ImmutableArray<SupplyUse> Uses { get; init; } = [];
 
+    /// <summary>What the openings of one are capped with while it is off; null where nothing has to.</summary>
+    public CapUse? Cap { get; init; }
+
     /// <summary>Whether it never serves twice. Bonds never do.</summary>
     public bool SingleUse { get; init; }
 

@@ -56,6 +56,12 @@ public sealed class Joint : MachineItem
     /// <summary>The parts and joints that disturb it: once one of them comes off, this must be renewed.</summary>
     public ImmutableArray<MachineItem> RenewWith { get; internal set; } = [];
 
+    /// <summary>What the openings of one are capped with while it is off: its own words, else its kind's.</summary>
+    public CapUse? Cap { get; internal set; }
+
+    /// <summary>Whether it ties a temporary part to the rest, or covers such a joint: it starts off and must end off.</summary>
+    public bool IsTemporary { get; internal set; }
+
     /// <summary>How it comes off: its own words, else its kind's.</summary>
     public string? Release { get; internal set; }
 

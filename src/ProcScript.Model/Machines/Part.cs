@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Catalog;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
 
@@ -21,6 +22,12 @@ public sealed class Part : MachineItem
 
     /// <summary>Whether it must not go back once it is off.</summary>
     public bool SingleUse { get; internal set; }
+
+    /// <summary>Whether it is only there for the job: it starts out and must end out.</summary>
+    public bool IsTemporary { get; internal set; }
+
+    /// <summary>What the hole that it leaves is capped with; null where nothing has to be.</summary>
+    public CapUse? Cap { get; internal set; }
 
     /// <summary>How it is lifted.</summary>
     public LiftGeometry Lift { get; internal set; } = LiftGeometry.None;

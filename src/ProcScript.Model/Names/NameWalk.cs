@@ -96,8 +96,8 @@ internal sealed class NameWalk(SourceText text)
             case NamesPropertySyntax items:
                 References(items.Names, NameScope.Machine);
                 break;
-            case SealsPropertySyntax seals:
-                Reference(seals.Supply, NameScope.Library);
+            case PiecesPropertySyntax pieces:
+                Reference(pieces.Item, NameScope.Library);
                 break;
             case UsesPropertySyntax uses:
                 Reference(uses.Supply, NameScope.Library);

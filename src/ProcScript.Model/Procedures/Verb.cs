@@ -5,6 +5,7 @@ public enum Verb
 {
 #pragma warning disable CS1591 // each is the word itself
     Undo, Loosen, Release, Unplug, Disconnect, Cut, Aside, Remove, Set, Isolate, Verify, Empty, Support,
+    Cap, Uncap,
     Fasten, Tighten, Engage, Plug, Connect, Renew, Return, Fit, Restore, Fill, Unsupport,
     Strip,
     Replace, Repair, Clean, Inspect, Adjust, Measure, Task, Check,

@@ -51,20 +51,20 @@ internal partial class ProcScriptParser : Parser {
 		CHECK=69, DISCARD=70, BECAUSE=71, BEFORE=72, AFTER=73, OF=74, REST=75, 
 		BACKGROUND=76, EXPECT=77, DANGER=78, WARNING=79, CAUTION=80, NOTICE=81, 
 		THREAD=82, LENGTH=83, GRADE=84, DRIVE=85, TORQUE=86, SIZE=87, MASS=88, 
-		SPARE=89, SEALS=90, USES=91, SINGLE=92, CAPTIVE=93, WAIT=94, VERIFY=95, 
-		CHARGE=96, TAKES=97, ATTENDED=98, TIME=99, PEOPLE=100, HOW=101, PHOTO=102, 
-		STORE=103, PPE=104, LIVE=105, ISOLATED=106, OUT=107, FITTED=108, FULL=109, 
-		OFF=110, SLACK=111, SUPPORTED=112, PREPARE=113, SHUTDOWN=114, LOCK=115, 
-		BLEED=116, COATING=117, BAG=118, CURE=119, TORQUE_RANGE=120, REACH=121, 
-		HEIGHT=122, TWIST=123, FREQUENCY=124, HAZARD=125, WITH=126, PATTERN=127, 
-		STAR=128, LISTED=129, INSIDE=130, GRIP=131, GOOD=132, FAIR=133, POOR=134, 
-		LOCKER=135, ADD=136, TAKE=137, OILED=138, HOIST=139, VOLTAGE=140, AC=141, 
-		DC=142, TEST=143, POWER=144, WHILE=145, OPEN=146, PLUS_MINUS=147, PLUS=148, 
-		DEGREE=149, MIDDLE_DOT=150, PERCENT=151, RANGE=152, DOT=153, SLASH=154, 
-		MINUS=155, AT_MOST=156, AT_LEAST=157, LESS_THAN=158, MORE_THAN=159, COMMA=160, 
-		LEFT_BRACE=161, RIGHT_BRACE=162, LEFT_BRACKET=163, RIGHT_BRACKET=164, 
-		LEFT_PAREN=165, RIGHT_PAREN=166, DECIMAL=167, INTEGER=168, NAME=169, STRING=170, 
-		UNCLOSED_STRING=171, COMMENT=172, NEWLINE=173, WHITE_SPACE=174, UNKNOWN=175;
+		SPARE=89, SEALS=90, USES=91, SINGLE=92, CAPTIVE=93, CAP=94, TEMPORARY=95, 
+		WAIT=96, VERIFY=97, CHARGE=98, TAKES=99, ATTENDED=100, TIME=101, PEOPLE=102, 
+		HOW=103, PHOTO=104, STORE=105, PPE=106, LIVE=107, ISOLATED=108, OUT=109, 
+		FITTED=110, FULL=111, OFF=112, SLACK=113, SUPPORTED=114, PREPARE=115, 
+		SHUTDOWN=116, LOCK=117, BLEED=118, COATING=119, BAG=120, CURE=121, TORQUE_RANGE=122, 
+		REACH=123, HEIGHT=124, TWIST=125, FREQUENCY=126, HAZARD=127, WITH=128, 
+		PATTERN=129, STAR=130, LISTED=131, INSIDE=132, GRIP=133, GOOD=134, FAIR=135, 
+		POOR=136, LOCKER=137, ADD=138, TAKE=139, OILED=140, HOIST=141, VOLTAGE=142, 
+		AC=143, DC=144, TEST=145, POWER=146, WHILE=147, OPEN=148, PLUS_MINUS=149, 
+		PLUS=150, DEGREE=151, MIDDLE_DOT=152, PERCENT=153, RANGE=154, DOT=155, 
+		SLASH=156, MINUS=157, AT_MOST=158, AT_LEAST=159, LESS_THAN=160, MORE_THAN=161, 
+		COMMA=162, LEFT_BRACE=163, RIGHT_BRACE=164, LEFT_BRACKET=165, RIGHT_BRACKET=166, 
+		LEFT_PAREN=167, RIGHT_PAREN=168, DECIMAL=169, INTEGER=170, NAME=171, STRING=172, 
+		UNCLOSED_STRING=173, COMMENT=174, NEWLINE=175, WHITE_SPACE=176, UNKNOWN=177;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
@@ -122,17 +122,17 @@ internal partial class ProcScriptParser : Parser {
 		"'after'", "'of'", "'rest'", "'background'", "'expect'", "'danger'", "'warning'", 
 		"'caution'", "'notice'", "'thread'", "'length'", "'grade'", "'drive'", 
 		"'torque'", "'size'", "'mass'", "'spare'", "'seals'", "'uses'", "'single'", 
-		"'captive'", "'wait'", "'verify'", "'charge'", "'takes'", "'attended'", 
-		"'time'", "'people'", "'how'", "'photo'", "'store'", "'ppe'", "'live'", 
-		"'isolated'", "'out'", "'fitted'", "'full'", "'off'", "'slack'", "'supported'", 
-		"'prepare'", "'shutdown'", "'lock'", "'bleed'", "'coating'", "'bag'", 
-		"'cure'", "'range'", "'reach'", "'height'", "'twist'", "'frequency'", 
-		"'hazard'", "'with'", "'pattern'", "'star'", "'listed'", "'inside'", "'grip'", 
-		"'good'", "'fair'", "'poor'", "'locker'", "'add'", "'take'", "'oiled'", 
-		"'hoist'", "'voltage'", "'ac'", "'dc'", "'test'", "'power'", "'while'", 
-		"'open'", null, "'+'", "'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", 
-		null, null, null, "'<'", "'>'", "','", "'{'", "'}'", "'['", "']'", "'('", 
-		"')'"
+		"'captive'", "'cap'", "'temporary'", "'wait'", "'verify'", "'charge'", 
+		"'takes'", "'attended'", "'time'", "'people'", "'how'", "'photo'", "'store'", 
+		"'ppe'", "'live'", "'isolated'", "'out'", "'fitted'", "'full'", "'off'", 
+		"'slack'", "'supported'", "'prepare'", "'shutdown'", "'lock'", "'bleed'", 
+		"'coating'", "'bag'", "'cure'", "'range'", "'reach'", "'height'", "'twist'", 
+		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'listed'", 
+		"'inside'", "'grip'", "'good'", "'fair'", "'poor'", "'locker'", "'add'", 
+		"'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", "'dc'", "'test'", 
+		"'power'", "'while'", "'open'", null, "'+'", "'\\u00B0'", null, "'%'", 
+		"'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", "'}'", 
+		"'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -146,18 +146,19 @@ internal partial class ProcScriptParser : Parser {
 		"CLEAN", "INSPECT", "MEASURE", "ADJUST", "TASK", "CHECK", "DISCARD", "BECAUSE", 
 		"BEFORE", "AFTER", "OF", "REST", "BACKGROUND", "EXPECT", "DANGER", "WARNING", 
 		"CAUTION", "NOTICE", "THREAD", "LENGTH", "GRADE", "DRIVE", "TORQUE", "SIZE", 
-		"MASS", "SPARE", "SEALS", "USES", "SINGLE", "CAPTIVE", "WAIT", "VERIFY", 
-		"CHARGE", "TAKES", "ATTENDED", "TIME", "PEOPLE", "HOW", "PHOTO", "STORE", 
-		"PPE", "LIVE", "ISOLATED", "OUT", "FITTED", "FULL", "OFF", "SLACK", "SUPPORTED", 
-		"PREPARE", "SHUTDOWN", "LOCK", "BLEED", "COATING", "BAG", "CURE", "TORQUE_RANGE", 
-		"REACH", "HEIGHT", "TWIST", "FREQUENCY", "HAZARD", "WITH", "PATTERN", 
-		"STAR", "LISTED", "INSIDE", "GRIP", "GOOD", "FAIR", "POOR", "LOCKER", 
-		"ADD", "TAKE", "OILED", "HOIST", "VOLTAGE", "AC", "DC", "TEST", "POWER", 
-		"WHILE", "OPEN", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", 
-		"RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
-		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
-		"LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", "INTEGER", "NAME", "STRING", "UNCLOSED_STRING", 
-		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
+		"MASS", "SPARE", "SEALS", "USES", "SINGLE", "CAPTIVE", "CAP", "TEMPORARY", 
+		"WAIT", "VERIFY", "CHARGE", "TAKES", "ATTENDED", "TIME", "PEOPLE", "HOW", 
+		"PHOTO", "STORE", "PPE", "LIVE", "ISOLATED", "OUT", "FITTED", "FULL", 
+		"OFF", "SLACK", "SUPPORTED", "PREPARE", "SHUTDOWN", "LOCK", "BLEED", "COATING", 
+		"BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", "FREQUENCY", 
+		"HAZARD", "WITH", "PATTERN", "STAR", "LISTED", "INSIDE", "GRIP", "GOOD", 
+		"FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", "VOLTAGE", 
+		"AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "PLUS_MINUS", "PLUS", "DEGREE", 
+		"MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", 
+		"AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", 
+		"LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", 
+		"INTEGER", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", 
+		"WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -446,7 +447,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 196;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
 				State = 194;
 				ErrorHandler.Sync(this);
@@ -480,6 +481,8 @@ internal partial class ProcScriptParser : Parser {
 				case USES:
 				case SINGLE:
 				case CAPTIVE:
+				case CAP:
+				case TEMPORARY:
 				case WAIT:
 				case VERIFY:
 				case CHARGE:
@@ -653,6 +656,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAPTIVE() { return GetToken(ProcScriptParser.CAPTIVE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OILED() { return GetToken(ProcScriptParser.OILED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEMPORARY() { return GetToken(ProcScriptParser.TEMPORARY, 0); }
 		public FlagPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class SingleUsePropertyContext : PropertyContext {
@@ -693,16 +697,6 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FAIR() { return GetToken(ProcScriptParser.FAIR, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POOR() { return GetToken(ProcScriptParser.POOR, 0); }
 		public GripPropertyContext(PropertyContext context) { CopyFrom(context); }
-	}
-	internal partial class SealsPropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEALS() { return GetToken(ProcScriptParser.SEALS, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public CountContext count() {
-			return GetRuleContext<CountContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
-			return GetRuleContext<ReferenceContext>(0);
-		}
-		public SealsPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class TextPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
@@ -754,6 +748,17 @@ internal partial class ProcScriptParser : Parser {
 			return GetRuleContext<CountContext>(0);
 		}
 		public PeoplePropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class PiecesPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public CountContext count() {
+			return GetRuleContext<CountContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
+			return GetRuleContext<ReferenceContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEALS() { return GetToken(ProcScriptParser.SEALS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAP() { return GetToken(ProcScriptParser.CAP, 0); }
+		public PiecesPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class VerifyPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERIFY() { return GetToken(ProcScriptParser.VERIFY, 0); }
@@ -832,7 +837,7 @@ internal partial class ProcScriptParser : Parser {
 				{
 				State = 201;
 				_la = TokenStream.LA(1);
-				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 1108372145307649L) != 0)) ) {
+				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4433488581230593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -863,7 +868,7 @@ internal partial class ProcScriptParser : Parser {
 				{
 				State = 203;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 4329327159409L) != 0)) ) {
+				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637297L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -926,7 +931,7 @@ internal partial class ProcScriptParser : Parser {
 				{
 				State = 221;
 				_la = TokenStream.LA(1);
-				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 4503599627374593L) != 0)) ) {
+				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1023,7 +1028,7 @@ internal partial class ProcScriptParser : Parser {
 				Match(GRIP);
 				State = 248;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 132)) & ~0x3f) == 0 && ((1L << (_la - 132)) & 7L) != 0)) ) {
+				if ( !(((((_la - 134)) & ~0x3f) == 0 && ((1L << (_la - 134)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1082,11 +1087,19 @@ internal partial class ProcScriptParser : Parser {
 				}
 				break;
 			case SEALS:
-				_localctx = new SealsPropertyContext(_localctx);
+			case CAP:
+				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
 				State = 258;
-				Match(SEALS);
+				_la = TokenStream.LA(1);
+				if ( !(_la==SEALS || _la==CAP) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
 				State = 259;
 				count();
 				State = 260;
@@ -1151,6 +1164,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 				break;
 			case CAPTIVE:
+			case TEMPORARY:
 			case OILED:
 			case HOIST:
 				_localctx = new FlagPropertyContext(_localctx);
@@ -1158,7 +1172,7 @@ internal partial class ProcScriptParser : Parser {
 				{
 				State = 277;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 105553116266497L) != 0)) ) {
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 422212465065989L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1212,6 +1226,8 @@ internal partial class ProcScriptParser : Parser {
 					case USES:
 					case SINGLE:
 					case CAPTIVE:
+					case CAP:
+					case TEMPORARY:
 					case WAIT:
 					case VERIFY:
 					case CHARGE:
@@ -1956,7 +1972,7 @@ internal partial class ProcScriptParser : Parser {
 			{
 			State = 376;
 			_la = TokenStream.LA(1);
-			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 105)) & ~0x3f) == 0 && ((1L << (_la - 105)) & 255L) != 0)) ) {
+			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -2060,7 +2076,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 389;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
 				{
 				State = 386;
@@ -2229,6 +2245,8 @@ internal partial class ProcScriptParser : Parser {
 			case USES:
 			case SINGLE:
 			case CAPTIVE:
+			case CAP:
+			case TEMPORARY:
 			case WAIT:
 			case VERIFY:
 			case CHARGE:
@@ -2595,7 +2613,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 451;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
 				State = 449;
 				ErrorHandler.Sync(this);
@@ -2629,6 +2647,8 @@ internal partial class ProcScriptParser : Parser {
 				case USES:
 				case SINGLE:
 				case CAPTIVE:
+				case CAP:
+				case TEMPORARY:
 				case WAIT:
 				case VERIFY:
 				case CHARGE:
@@ -2912,6 +2932,8 @@ internal partial class ProcScriptParser : Parser {
 			case USES:
 			case SINGLE:
 			case CAPTIVE:
+			case CAP:
+			case TEMPORARY:
 			case WAIT:
 			case VERIFY:
 			case CHARGE:
@@ -3370,6 +3392,8 @@ internal partial class ProcScriptParser : Parser {
 			case USES:
 			case SINGLE:
 			case CAPTIVE:
+			case CAP:
+			case TEMPORARY:
 			case WAIT:
 			case VERIFY:
 			case CHARGE:
@@ -3513,6 +3537,8 @@ internal partial class ProcScriptParser : Parser {
 			case USES:
 			case SINGLE:
 			case CAPTIVE:
+			case CAP:
+			case TEMPORARY:
 			case WAIT:
 			case VERIFY:
 			case CHARGE:
@@ -3852,6 +3878,8 @@ internal partial class ProcScriptParser : Parser {
 			case USES:
 			case SINGLE:
 			case CAPTIVE:
+			case CAP:
+			case TEMPORARY:
 			case WAIT:
 			case VERIFY:
 			case CHARGE:
@@ -3991,6 +4019,8 @@ internal partial class ProcScriptParser : Parser {
 			case USES:
 			case SINGLE:
 			case CAPTIVE:
+			case CAP:
+			case TEMPORARY:
 			case WAIT:
 			case VERIFY:
 			case CHARGE:
@@ -4114,7 +4144,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 590;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 5188129247264243217L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 7L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
 				{
 				State = 587;
@@ -4258,6 +4288,8 @@ internal partial class ProcScriptParser : Parser {
 			case USES:
 			case SINGLE:
 			case CAPTIVE:
+			case CAP:
+			case TEMPORARY:
 			case WAIT:
 			case VERIFY:
 			case CHARGE:
@@ -4437,7 +4469,7 @@ internal partial class ProcScriptParser : Parser {
 				State = 624;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 1610612991L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 6442451967L) != 0)) {
 					{
 					State = 616;
 					value();
@@ -4633,7 +4665,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 646;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147729535L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0)) {
 				{
 				{
 				State = 643;
@@ -4959,6 +4991,8 @@ internal partial class ProcScriptParser : Parser {
 			case USES:
 			case SINGLE:
 			case CAPTIVE:
+			case CAP:
+			case TEMPORARY:
 			case WAIT:
 			case VERIFY:
 			case CHARGE:
@@ -5419,7 +5453,7 @@ internal partial class ProcScriptParser : Parser {
 			{
 			State = 708;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 2147483659L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -6700,11 +6734,11 @@ internal partial class ProcScriptParser : Parser {
 			State = 855;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 156)) & ~0x3f) == 0 && ((1L << (_la - 156)) & 15L) != 0)) {
+			if (((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) {
 				{
 				State = 854;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 156)) & ~0x3f) == 0 && ((1L << (_la - 156)) & 15L) != 0)) ) {
+				if ( !(((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -6872,6 +6906,8 @@ internal partial class ProcScriptParser : Parser {
 				case USES:
 				case SINGLE:
 				case CAPTIVE:
+				case CAP:
+				case TEMPORARY:
 				case WAIT:
 				case VERIFY:
 				case CHARGE:
@@ -7009,12 +7045,12 @@ internal partial class ProcScriptParser : Parser {
 				State = 883;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 150)) & ~0x3f) == 0 && ((1L << (_la - 150)) & 25L) != 0)) {
+				while (((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) {
 					{
 					{
 					State = 879;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 150)) & ~0x3f) == 0 && ((1L << (_la - 150)) & 25L) != 0)) ) {
+					if ( !(((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
@@ -7225,6 +7261,8 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode USES() { return GetToken(ProcScriptParser.USES, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SINGLE() { return GetToken(ProcScriptParser.SINGLE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAPTIVE() { return GetToken(ProcScriptParser.CAPTIVE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAP() { return GetToken(ProcScriptParser.CAP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEMPORARY() { return GetToken(ProcScriptParser.TEMPORARY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WAIT() { return GetToken(ProcScriptParser.WAIT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERIFY() { return GetToken(ProcScriptParser.VERIFY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CHARGE() { return GetToken(ProcScriptParser.CHARGE, 0); }
@@ -7295,7 +7333,7 @@ internal partial class ProcScriptParser : Parser {
 			{
 			State = 905;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 1073742079L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 4294968319L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -7366,6 +7404,8 @@ internal partial class ProcScriptParser : Parser {
 			case USES:
 			case SINGLE:
 			case CAPTIVE:
+			case CAP:
+			case TEMPORARY:
 			case WAIT:
 			case VERIFY:
 			case CHARGE:
@@ -7477,7 +7517,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,175,916,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,177,916,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7551,255 +7591,256 @@ internal partial class ProcScriptParser : Parser {
 		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
 		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
 		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,
-		166,0,23,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,101,104,113,118,5,0,
-		83,83,87,89,94,94,96,99,119,124,5,0,2,2,27,27,73,73,85,85,125,125,1,0,
-		132,134,1,0,136,137,2,0,93,93,138,139,1,0,141,142,2,0,23,24,26,26,3,0,
-		31,31,49,49,105,112,1,0,16,18,1,0,78,81,2,0,75,75,168,168,4,0,31,31,40,
-		65,67,67,95,95,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,170,171,2,0,147,
-		147,152,152,1,0,156,159,2,0,150,150,153,154,2,0,25,25,169,169,6,0,2,8,
-		11,14,36,36,75,77,82,146,169,169,1003,0,174,1,0,0,0,2,179,1,0,0,0,4,182,
-		1,0,0,0,6,190,1,0,0,0,8,308,1,0,0,0,10,325,1,0,0,0,12,327,1,0,0,0,14,334,
-		1,0,0,0,16,355,1,0,0,0,18,360,1,0,0,0,20,362,1,0,0,0,22,370,1,0,0,0,24,
-		376,1,0,0,0,26,378,1,0,0,0,28,385,1,0,0,0,30,405,1,0,0,0,32,407,1,0,0,
-		0,34,412,1,0,0,0,36,420,1,0,0,0,38,428,1,0,0,0,40,435,1,0,0,0,42,456,1,
-		0,0,0,44,464,1,0,0,0,46,484,1,0,0,0,48,498,1,0,0,0,50,500,1,0,0,0,52,504,
-		1,0,0,0,54,510,1,0,0,0,56,525,1,0,0,0,58,529,1,0,0,0,60,541,1,0,0,0,62,
-		543,1,0,0,0,64,555,1,0,0,0,66,566,1,0,0,0,68,576,1,0,0,0,70,584,1,0,0,
-		0,72,586,1,0,0,0,74,603,1,0,0,0,76,605,1,0,0,0,78,609,1,0,0,0,80,613,1,
-		0,0,0,82,629,1,0,0,0,84,632,1,0,0,0,86,638,1,0,0,0,88,642,1,0,0,0,90,660,
-		1,0,0,0,92,662,1,0,0,0,94,665,1,0,0,0,96,668,1,0,0,0,98,673,1,0,0,0,100,
-		679,1,0,0,0,102,683,1,0,0,0,104,689,1,0,0,0,106,702,1,0,0,0,108,706,1,
-		0,0,0,110,708,1,0,0,0,112,710,1,0,0,0,114,726,1,0,0,0,116,731,1,0,0,0,
-		118,734,1,0,0,0,120,739,1,0,0,0,122,745,1,0,0,0,124,761,1,0,0,0,126,763,
-		1,0,0,0,128,769,1,0,0,0,130,773,1,0,0,0,132,779,1,0,0,0,134,792,1,0,0,
-		0,136,804,1,0,0,0,138,811,1,0,0,0,140,824,1,0,0,0,142,826,1,0,0,0,144,
-		835,1,0,0,0,146,839,1,0,0,0,148,841,1,0,0,0,150,843,1,0,0,0,152,855,1,
-		0,0,0,154,860,1,0,0,0,156,886,1,0,0,0,158,888,1,0,0,0,160,890,1,0,0,0,
-		162,894,1,0,0,0,164,905,1,0,0,0,166,913,1,0,0,0,168,173,3,2,1,0,169,173,
-		3,4,2,0,170,173,3,26,13,0,171,173,3,62,31,0,172,168,1,0,0,0,172,169,1,
-		0,0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,176,1,0,0,0,174,172,1,0,0,0,
-		174,175,1,0,0,0,175,177,1,0,0,0,176,174,1,0,0,0,177,178,5,0,0,1,178,1,
-		1,0,0,0,179,180,5,1,0,0,180,181,3,146,73,0,181,3,1,0,0,0,182,183,7,0,0,
-		0,183,185,3,164,82,0,184,186,3,146,73,0,185,184,1,0,0,0,185,186,1,0,0,
-		0,186,188,1,0,0,0,187,189,3,6,3,0,188,187,1,0,0,0,188,189,1,0,0,0,189,
-		5,1,0,0,0,190,196,5,161,0,0,191,195,3,8,4,0,192,195,3,10,5,0,193,195,3,
-		14,7,0,194,191,1,0,0,0,194,192,1,0,0,0,194,193,1,0,0,0,195,198,1,0,0,0,
-		196,194,1,0,0,0,196,197,1,0,0,0,197,199,1,0,0,0,198,196,1,0,0,0,199,200,
-		5,162,0,0,200,7,1,0,0,0,201,202,7,1,0,0,202,309,3,146,73,0,203,204,7,2,
-		0,0,204,309,3,150,75,0,205,206,5,86,0,0,206,211,3,150,75,0,207,208,5,160,
-		0,0,208,210,3,150,75,0,209,207,1,0,0,0,210,213,1,0,0,0,211,209,1,0,0,0,
-		211,212,1,0,0,0,212,218,1,0,0,0,213,211,1,0,0,0,214,215,5,148,0,0,215,
-		217,3,150,75,0,216,214,1,0,0,0,217,220,1,0,0,0,218,216,1,0,0,0,218,219,
-		1,0,0,0,219,309,1,0,0,0,220,218,1,0,0,0,221,222,7,3,0,0,222,227,3,160,
-		80,0,223,224,5,160,0,0,224,226,3,160,80,0,225,223,1,0,0,0,226,229,1,0,
-		0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,309,1,0,0,0,229,227,1,0,0,0,230,
-		231,5,56,0,0,231,232,5,126,0,0,232,237,3,160,80,0,233,234,5,160,0,0,234,
-		236,3,160,80,0,235,233,1,0,0,0,236,239,1,0,0,0,237,235,1,0,0,0,237,238,
-		1,0,0,0,238,309,1,0,0,0,239,237,1,0,0,0,240,245,5,127,0,0,241,246,5,128,
-		0,0,242,246,5,129,0,0,243,244,5,130,0,0,244,246,5,107,0,0,245,241,1,0,
-		0,0,245,242,1,0,0,0,245,243,1,0,0,0,246,309,1,0,0,0,247,248,5,131,0,0,
-		248,309,7,4,0,0,249,250,5,100,0,0,250,309,3,148,74,0,251,254,5,82,0,0,
-		252,255,3,16,8,0,253,255,5,135,0,0,254,252,1,0,0,0,254,253,1,0,0,0,255,
-		309,1,0,0,0,256,257,5,84,0,0,257,309,3,18,9,0,258,259,5,90,0,0,259,260,
-		3,148,74,0,260,261,3,160,80,0,261,309,1,0,0,0,262,263,5,91,0,0,263,264,
-		3,150,75,0,264,265,5,74,0,0,265,266,3,160,80,0,266,309,1,0,0,0,267,268,
-		5,126,0,0,268,269,3,160,80,0,269,270,7,5,0,0,270,273,3,150,75,0,271,272,
-		5,74,0,0,272,274,3,160,80,0,273,271,1,0,0,0,273,274,1,0,0,0,274,309,1,
-		0,0,0,275,276,5,92,0,0,276,309,5,1,0,0,277,309,7,6,0,0,278,279,5,95,0,
-		0,279,285,3,146,73,0,280,283,5,22,0,0,281,284,3,160,80,0,282,284,3,146,
-		73,0,283,281,1,0,0,0,283,282,1,0,0,0,284,286,1,0,0,0,285,280,1,0,0,0,285,
-		286,1,0,0,0,286,289,1,0,0,0,287,288,5,77,0,0,288,290,3,152,76,0,289,287,
-		1,0,0,0,289,290,1,0,0,0,290,292,1,0,0,0,291,293,3,6,3,0,292,291,1,0,0,
-		0,292,293,1,0,0,0,293,309,1,0,0,0,294,295,5,140,0,0,295,297,3,150,75,0,
-		296,298,7,7,0,0,297,296,1,0,0,0,297,298,1,0,0,0,298,309,1,0,0,0,299,303,
-		5,29,0,0,300,301,5,28,0,0,301,304,3,20,10,0,302,304,3,92,46,0,303,300,
-		1,0,0,0,303,302,1,0,0,0,304,309,1,0,0,0,305,306,5,28,0,0,306,309,3,20,
-		10,0,307,309,3,92,46,0,308,201,1,0,0,0,308,203,1,0,0,0,308,205,1,0,0,0,
-		308,221,1,0,0,0,308,230,1,0,0,0,308,240,1,0,0,0,308,247,1,0,0,0,308,249,
-		1,0,0,0,308,251,1,0,0,0,308,256,1,0,0,0,308,258,1,0,0,0,308,262,1,0,0,
-		0,308,267,1,0,0,0,308,275,1,0,0,0,308,277,1,0,0,0,308,278,1,0,0,0,308,
-		294,1,0,0,0,308,299,1,0,0,0,308,305,1,0,0,0,308,307,1,0,0,0,309,9,1,0,
-		0,0,310,311,5,22,0,0,311,326,3,146,73,0,312,313,7,8,0,0,313,318,3,160,
-		80,0,314,315,5,160,0,0,315,317,3,160,80,0,316,314,1,0,0,0,317,320,1,0,
-		0,0,318,316,1,0,0,0,318,319,1,0,0,0,319,326,1,0,0,0,320,318,1,0,0,0,321,
-		323,3,12,6,0,322,324,3,6,3,0,323,322,1,0,0,0,323,324,1,0,0,0,324,326,1,
-		0,0,0,325,310,1,0,0,0,325,312,1,0,0,0,325,321,1,0,0,0,326,11,1,0,0,0,327,
-		328,5,21,0,0,328,329,5,19,0,0,329,330,3,148,74,0,330,331,3,164,82,0,331,
-		332,5,20,0,0,332,333,3,160,80,0,333,13,1,0,0,0,334,339,5,30,0,0,335,336,
-		5,28,0,0,336,340,3,20,10,0,337,340,3,92,46,0,338,340,3,6,3,0,339,335,1,
-		0,0,0,339,337,1,0,0,0,339,338,1,0,0,0,340,15,1,0,0,0,341,344,5,169,0,0,
-		342,343,5,153,0,0,343,345,5,168,0,0,344,342,1,0,0,0,344,345,1,0,0,0,345,
-		356,1,0,0,0,346,347,5,168,0,0,347,348,5,154,0,0,348,349,5,168,0,0,349,
-		350,5,155,0,0,350,352,5,168,0,0,351,353,5,169,0,0,352,351,1,0,0,0,352,
-		353,1,0,0,0,353,356,1,0,0,0,354,356,3,146,73,0,355,341,1,0,0,0,355,346,
-		1,0,0,0,355,354,1,0,0,0,356,17,1,0,0,0,357,361,3,154,77,0,358,361,5,169,
-		0,0,359,361,3,146,73,0,360,357,1,0,0,0,360,358,1,0,0,0,360,359,1,0,0,0,
-		361,19,1,0,0,0,362,367,3,22,11,0,363,364,5,160,0,0,364,366,3,22,11,0,365,
-		363,1,0,0,0,366,369,1,0,0,0,367,365,1,0,0,0,367,368,1,0,0,0,368,21,1,0,
-		0,0,369,367,1,0,0,0,370,374,3,160,80,0,371,372,5,22,0,0,372,375,3,166,
-		83,0,373,375,3,24,12,0,374,371,1,0,0,0,374,373,1,0,0,0,374,375,1,0,0,0,
-		375,23,1,0,0,0,376,377,7,9,0,0,377,25,1,0,0,0,378,379,5,9,0,0,379,381,
-		3,164,82,0,380,382,3,146,73,0,381,380,1,0,0,0,381,382,1,0,0,0,382,383,
-		1,0,0,0,383,384,3,28,14,0,384,27,1,0,0,0,385,389,5,161,0,0,386,388,3,30,
-		15,0,387,386,1,0,0,0,388,391,1,0,0,0,389,387,1,0,0,0,389,390,1,0,0,0,390,
-		392,1,0,0,0,391,389,1,0,0,0,392,393,5,162,0,0,393,29,1,0,0,0,394,406,3,
-		32,16,0,395,406,3,34,17,0,396,406,3,36,18,0,397,406,3,38,19,0,398,406,
-		3,42,21,0,399,406,3,44,22,0,400,406,3,50,25,0,401,406,3,52,26,0,402,406,
-		3,54,27,0,403,406,3,8,4,0,404,406,3,14,7,0,405,394,1,0,0,0,405,395,1,0,
-		0,0,405,396,1,0,0,0,405,397,1,0,0,0,405,398,1,0,0,0,405,399,1,0,0,0,405,
-		400,1,0,0,0,405,401,1,0,0,0,405,402,1,0,0,0,405,403,1,0,0,0,405,404,1,
-		0,0,0,406,31,1,0,0,0,407,408,5,11,0,0,408,410,3,164,82,0,409,411,3,146,
-		73,0,410,409,1,0,0,0,410,411,1,0,0,0,411,33,1,0,0,0,412,413,5,12,0,0,413,
-		415,3,160,80,0,414,416,3,146,73,0,415,414,1,0,0,0,415,416,1,0,0,0,416,
-		418,1,0,0,0,417,419,3,6,3,0,418,417,1,0,0,0,418,419,1,0,0,0,419,35,1,0,
-		0,0,420,421,5,13,0,0,421,423,3,160,80,0,422,424,3,146,73,0,423,422,1,0,
-		0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,427,3,6,3,0,426,425,1,0,0,0,426,
-		427,1,0,0,0,427,37,1,0,0,0,428,429,5,14,0,0,429,431,3,160,80,0,430,432,
-		3,146,73,0,431,430,1,0,0,0,431,432,1,0,0,0,432,433,1,0,0,0,433,434,3,40,
-		20,0,434,39,1,0,0,0,435,444,5,161,0,0,436,441,3,166,83,0,437,438,5,160,
-		0,0,438,440,3,166,83,0,439,437,1,0,0,0,440,443,1,0,0,0,441,439,1,0,0,0,
-		441,442,1,0,0,0,442,445,1,0,0,0,443,441,1,0,0,0,444,436,1,0,0,0,444,445,
-		1,0,0,0,445,451,1,0,0,0,446,450,3,8,4,0,447,450,3,10,5,0,448,450,3,14,
-		7,0,449,446,1,0,0,0,449,447,1,0,0,0,449,448,1,0,0,0,450,453,1,0,0,0,451,
-		449,1,0,0,0,451,452,1,0,0,0,452,454,1,0,0,0,453,451,1,0,0,0,454,455,5,
-		162,0,0,455,41,1,0,0,0,456,457,5,15,0,0,457,459,3,160,80,0,458,460,3,146,
-		73,0,459,458,1,0,0,0,459,460,1,0,0,0,460,462,1,0,0,0,461,463,3,28,14,0,
-		462,461,1,0,0,0,462,463,1,0,0,0,463,43,1,0,0,0,464,465,7,10,0,0,465,466,
-		5,19,0,0,466,467,3,148,74,0,467,468,3,164,82,0,468,469,5,20,0,0,469,473,
-		3,160,80,0,470,472,3,48,24,0,471,470,1,0,0,0,472,475,1,0,0,0,473,471,1,
-		0,0,0,473,474,1,0,0,0,474,482,1,0,0,0,475,473,1,0,0,0,476,478,3,46,23,
-		0,477,476,1,0,0,0,478,479,1,0,0,0,479,477,1,0,0,0,479,480,1,0,0,0,480,
-		483,1,0,0,0,481,483,3,6,3,0,482,477,1,0,0,0,482,481,1,0,0,0,482,483,1,
-		0,0,0,483,45,1,0,0,0,484,488,3,12,6,0,485,487,3,48,24,0,486,485,1,0,0,
-		0,487,490,1,0,0,0,488,486,1,0,0,0,488,489,1,0,0,0,489,492,1,0,0,0,490,
-		488,1,0,0,0,491,493,3,6,3,0,492,491,1,0,0,0,492,493,1,0,0,0,493,47,1,0,
-		0,0,494,495,5,22,0,0,495,499,3,146,73,0,496,497,7,8,0,0,497,499,3,160,
-		80,0,498,494,1,0,0,0,498,496,1,0,0,0,499,49,1,0,0,0,500,502,5,31,0,0,501,
-		503,3,146,73,0,502,501,1,0,0,0,502,503,1,0,0,0,503,51,1,0,0,0,504,505,
-		5,32,0,0,505,506,3,164,82,0,506,507,5,25,0,0,507,508,3,56,28,0,508,509,
-		3,28,14,0,509,53,1,0,0,0,510,511,5,33,0,0,511,512,3,60,30,0,512,513,3,
-		28,14,0,513,55,1,0,0,0,514,515,5,168,0,0,515,516,5,152,0,0,516,526,5,168,
-		0,0,517,522,3,58,29,0,518,519,5,160,0,0,519,521,3,58,29,0,520,518,1,0,
-		0,0,521,524,1,0,0,0,522,520,1,0,0,0,522,523,1,0,0,0,523,526,1,0,0,0,524,
-		522,1,0,0,0,525,514,1,0,0,0,525,517,1,0,0,0,526,57,1,0,0,0,527,530,3,164,
-		82,0,528,530,5,168,0,0,529,527,1,0,0,0,529,528,1,0,0,0,530,59,1,0,0,0,
-		531,532,5,35,0,0,532,542,3,164,82,0,533,539,3,164,82,0,534,536,5,34,0,
-		0,535,537,5,35,0,0,536,535,1,0,0,0,536,537,1,0,0,0,537,538,1,0,0,0,538,
-		540,3,58,29,0,539,534,1,0,0,0,539,540,1,0,0,0,540,542,1,0,0,0,541,531,
-		1,0,0,0,541,533,1,0,0,0,542,61,1,0,0,0,543,544,5,10,0,0,544,546,3,164,
-		82,0,545,547,3,64,32,0,546,545,1,0,0,0,546,547,1,0,0,0,547,549,1,0,0,0,
-		548,550,3,146,73,0,549,548,1,0,0,0,549,550,1,0,0,0,550,551,1,0,0,0,551,
-		552,5,24,0,0,552,553,3,164,82,0,553,554,3,72,36,0,554,63,1,0,0,0,555,556,
-		5,165,0,0,556,561,3,66,33,0,557,558,5,160,0,0,558,560,3,68,34,0,559,557,
-		1,0,0,0,560,563,1,0,0,0,561,559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,
-		0,563,561,1,0,0,0,564,565,5,166,0,0,565,65,1,0,0,0,566,567,3,164,82,0,
-		567,568,5,25,0,0,568,569,3,70,35,0,569,67,1,0,0,0,570,577,5,168,0,0,571,
-		574,3,164,82,0,572,573,5,25,0,0,573,575,3,70,35,0,574,572,1,0,0,0,574,
-		575,1,0,0,0,575,577,1,0,0,0,576,570,1,0,0,0,576,571,1,0,0,0,577,69,1,0,
-		0,0,578,585,3,164,82,0,579,582,5,168,0,0,580,581,5,152,0,0,581,583,5,168,
-		0,0,582,580,1,0,0,0,582,583,1,0,0,0,583,585,1,0,0,0,584,578,1,0,0,0,584,
-		579,1,0,0,0,585,71,1,0,0,0,586,590,5,161,0,0,587,589,3,74,37,0,588,587,
-		1,0,0,0,589,592,1,0,0,0,590,588,1,0,0,0,590,591,1,0,0,0,591,593,1,0,0,
-		0,592,590,1,0,0,0,593,594,5,162,0,0,594,73,1,0,0,0,595,604,3,76,38,0,596,
-		604,3,78,39,0,597,604,3,80,40,0,598,604,3,82,41,0,599,604,3,120,60,0,600,
-		604,3,84,42,0,601,604,3,86,43,0,602,604,3,8,4,0,603,595,1,0,0,0,603,596,
-		1,0,0,0,603,597,1,0,0,0,603,598,1,0,0,0,603,599,1,0,0,0,603,600,1,0,0,
-		0,603,601,1,0,0,0,603,602,1,0,0,0,604,75,1,0,0,0,605,606,5,36,0,0,606,
-		607,3,108,54,0,607,608,3,160,80,0,608,77,1,0,0,0,609,610,5,37,0,0,610,
-		611,3,146,73,0,611,612,3,88,44,0,612,79,1,0,0,0,613,614,5,38,0,0,614,627,
-		3,164,82,0,615,624,5,165,0,0,616,621,3,58,29,0,617,618,5,160,0,0,618,620,
-		3,58,29,0,619,617,1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,622,1,0,
-		0,0,622,625,1,0,0,0,623,621,1,0,0,0,624,616,1,0,0,0,624,625,1,0,0,0,625,
-		626,1,0,0,0,626,628,5,166,0,0,627,615,1,0,0,0,627,628,1,0,0,0,628,81,1,
-		0,0,0,629,630,5,39,0,0,630,631,3,88,44,0,631,83,1,0,0,0,632,633,5,32,0,
-		0,633,634,3,164,82,0,634,635,5,25,0,0,635,636,3,56,28,0,636,637,3,72,36,
-		0,637,85,1,0,0,0,638,639,5,33,0,0,639,640,3,60,30,0,640,641,3,72,36,0,
-		641,87,1,0,0,0,642,646,5,161,0,0,643,645,3,90,45,0,644,643,1,0,0,0,645,
-		648,1,0,0,0,646,644,1,0,0,0,646,647,1,0,0,0,647,649,1,0,0,0,648,646,1,
-		0,0,0,649,650,5,162,0,0,650,89,1,0,0,0,651,661,3,92,46,0,652,661,3,94,
-		47,0,653,661,3,96,48,0,654,661,3,102,51,0,655,661,3,112,56,0,656,661,3,
-		118,59,0,657,661,3,80,40,0,658,661,3,98,49,0,659,661,3,100,50,0,660,651,
-		1,0,0,0,660,652,1,0,0,0,660,653,1,0,0,0,660,654,1,0,0,0,660,655,1,0,0,
-		0,660,656,1,0,0,0,660,657,1,0,0,0,660,658,1,0,0,0,660,659,1,0,0,0,661,
-		91,1,0,0,0,662,663,7,11,0,0,663,664,3,146,73,0,664,93,1,0,0,0,665,666,
-		5,30,0,0,666,667,3,92,46,0,667,95,1,0,0,0,668,671,5,29,0,0,669,672,3,92,
-		46,0,670,672,3,104,52,0,671,669,1,0,0,0,671,670,1,0,0,0,672,97,1,0,0,0,
-		673,674,5,32,0,0,674,675,3,164,82,0,675,676,5,25,0,0,676,677,3,56,28,0,
-		677,678,3,88,44,0,678,99,1,0,0,0,679,680,5,33,0,0,680,681,3,60,30,0,681,
-		682,3,88,44,0,682,101,1,0,0,0,683,684,3,110,55,0,684,685,3,104,52,0,685,
-		103,1,0,0,0,686,687,3,106,53,0,687,688,5,74,0,0,688,690,1,0,0,0,689,686,
-		1,0,0,0,689,690,1,0,0,0,690,691,1,0,0,0,691,694,3,160,80,0,692,693,5,23,
-		0,0,693,695,3,166,83,0,694,692,1,0,0,0,694,695,1,0,0,0,695,697,1,0,0,0,
-		696,698,3,116,58,0,697,696,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,
-		701,3,6,3,0,700,699,1,0,0,0,700,701,1,0,0,0,701,105,1,0,0,0,702,703,7,
-		12,0,0,703,107,1,0,0,0,704,707,5,29,0,0,705,707,3,110,55,0,706,704,1,0,
-		0,0,706,705,1,0,0,0,707,109,1,0,0,0,708,709,7,13,0,0,709,111,1,0,0,0,710,
-		711,7,14,0,0,711,714,3,146,73,0,712,713,5,77,0,0,713,715,3,152,76,0,714,
-		712,1,0,0,0,714,715,1,0,0,0,715,717,1,0,0,0,716,718,3,114,57,0,717,716,
-		1,0,0,0,717,718,1,0,0,0,718,720,1,0,0,0,719,721,3,116,58,0,720,719,1,0,
-		0,0,720,721,1,0,0,0,721,723,1,0,0,0,722,724,3,6,3,0,723,722,1,0,0,0,723,
-		724,1,0,0,0,724,113,1,0,0,0,725,727,7,15,0,0,726,725,1,0,0,0,726,727,1,
-		0,0,0,727,728,1,0,0,0,728,729,5,28,0,0,729,730,3,20,10,0,730,115,1,0,0,
-		0,731,732,5,25,0,0,732,733,5,76,0,0,733,117,1,0,0,0,734,735,5,70,0,0,735,
-		736,3,160,80,0,736,737,5,71,0,0,737,738,3,146,73,0,738,119,1,0,0,0,739,
-		743,5,30,0,0,740,741,5,28,0,0,741,744,3,20,10,0,742,744,3,122,61,0,743,
-		740,1,0,0,0,743,742,1,0,0,0,744,121,1,0,0,0,745,749,5,161,0,0,746,748,
-		3,124,62,0,747,746,1,0,0,0,748,751,1,0,0,0,749,747,1,0,0,0,749,750,1,0,
-		0,0,750,752,1,0,0,0,751,749,1,0,0,0,752,753,5,162,0,0,753,123,1,0,0,0,
-		754,762,3,92,46,0,755,762,3,130,65,0,756,762,3,134,67,0,757,762,3,136,
-		68,0,758,762,3,118,59,0,759,762,3,126,63,0,760,762,3,128,64,0,761,754,
-		1,0,0,0,761,755,1,0,0,0,761,756,1,0,0,0,761,757,1,0,0,0,761,758,1,0,0,
-		0,761,759,1,0,0,0,761,760,1,0,0,0,762,125,1,0,0,0,763,764,5,32,0,0,764,
-		765,3,164,82,0,765,766,5,25,0,0,766,767,3,56,28,0,767,768,3,122,61,0,768,
-		127,1,0,0,0,769,770,5,33,0,0,770,771,3,60,30,0,771,772,3,122,61,0,772,
-		129,1,0,0,0,773,774,3,108,54,0,774,777,3,160,80,0,775,778,3,144,72,0,776,
-		778,3,132,66,0,777,775,1,0,0,0,777,776,1,0,0,0,778,131,1,0,0,0,779,780,
-		5,145,0,0,780,785,3,160,80,0,781,782,5,160,0,0,782,784,3,160,80,0,783,
-		781,1,0,0,0,784,787,1,0,0,0,785,783,1,0,0,0,785,786,1,0,0,0,786,788,1,
-		0,0,0,787,785,1,0,0,0,788,789,5,146,0,0,789,790,5,71,0,0,790,791,3,146,
-		73,0,791,133,1,0,0,0,792,793,5,69,0,0,793,796,3,146,73,0,794,795,5,77,
-		0,0,795,797,3,152,76,0,796,794,1,0,0,0,796,797,1,0,0,0,797,799,1,0,0,0,
-		798,800,3,114,57,0,799,798,1,0,0,0,799,800,1,0,0,0,800,802,1,0,0,0,801,
-		803,3,144,72,0,802,801,1,0,0,0,802,803,1,0,0,0,803,135,1,0,0,0,804,805,
-		5,143,0,0,805,807,3,146,73,0,806,808,3,144,72,0,807,806,1,0,0,0,807,808,
-		1,0,0,0,808,809,1,0,0,0,809,810,3,138,69,0,810,137,1,0,0,0,811,815,5,161,
-		0,0,812,814,3,140,70,0,813,812,1,0,0,0,814,817,1,0,0,0,815,813,1,0,0,0,
-		815,816,1,0,0,0,816,818,1,0,0,0,817,815,1,0,0,0,818,819,5,162,0,0,819,
-		139,1,0,0,0,820,825,3,92,46,0,821,825,3,142,71,0,822,825,3,112,56,0,823,
-		825,3,132,66,0,824,820,1,0,0,0,824,821,1,0,0,0,824,822,1,0,0,0,824,823,
-		1,0,0,0,825,141,1,0,0,0,826,827,5,144,0,0,827,832,3,160,80,0,828,829,5,
-		160,0,0,829,831,3,160,80,0,830,828,1,0,0,0,831,834,1,0,0,0,832,830,1,0,
-		0,0,832,833,1,0,0,0,833,143,1,0,0,0,834,832,1,0,0,0,835,836,7,16,0,0,836,
-		837,3,108,54,0,837,838,3,160,80,0,838,145,1,0,0,0,839,840,7,17,0,0,840,
-		147,1,0,0,0,841,842,5,168,0,0,842,149,1,0,0,0,843,845,3,154,77,0,844,846,
-		3,156,78,0,845,844,1,0,0,0,845,846,1,0,0,0,846,852,1,0,0,0,847,848,7,18,
-		0,0,848,850,3,154,77,0,849,851,3,156,78,0,850,849,1,0,0,0,850,851,1,0,
-		0,0,851,853,1,0,0,0,852,847,1,0,0,0,852,853,1,0,0,0,853,151,1,0,0,0,854,
-		856,7,19,0,0,855,854,1,0,0,0,855,856,1,0,0,0,856,857,1,0,0,0,857,858,3,
-		150,75,0,858,153,1,0,0,0,859,861,5,155,0,0,860,859,1,0,0,0,860,861,1,0,
-		0,0,861,871,1,0,0,0,862,872,5,167,0,0,863,869,5,168,0,0,864,865,5,154,
-		0,0,865,870,5,168,0,0,866,867,5,168,0,0,867,868,5,154,0,0,868,870,5,168,
-		0,0,869,864,1,0,0,0,869,866,1,0,0,0,869,870,1,0,0,0,870,872,1,0,0,0,871,
-		862,1,0,0,0,871,863,1,0,0,0,872,155,1,0,0,0,873,887,5,151,0,0,874,876,
-		5,149,0,0,875,877,5,169,0,0,876,875,1,0,0,0,876,877,1,0,0,0,877,887,1,
-		0,0,0,878,883,3,158,79,0,879,880,7,20,0,0,880,882,3,158,79,0,881,879,1,
-		0,0,0,882,885,1,0,0,0,883,881,1,0,0,0,883,884,1,0,0,0,884,887,1,0,0,0,
-		885,883,1,0,0,0,886,873,1,0,0,0,886,874,1,0,0,0,886,878,1,0,0,0,887,157,
-		1,0,0,0,888,889,7,21,0,0,889,159,1,0,0,0,890,892,3,164,82,0,891,893,3,
-		162,81,0,892,891,1,0,0,0,892,893,1,0,0,0,893,161,1,0,0,0,894,895,5,163,
-		0,0,895,900,3,58,29,0,896,897,5,160,0,0,897,899,3,58,29,0,898,896,1,0,
-		0,0,899,902,1,0,0,0,900,898,1,0,0,0,900,901,1,0,0,0,901,903,1,0,0,0,902,
-		900,1,0,0,0,903,904,5,164,0,0,904,163,1,0,0,0,905,906,7,22,0,0,906,165,
-		1,0,0,0,907,914,3,164,82,0,908,914,5,168,0,0,909,914,5,24,0,0,910,914,
-		5,25,0,0,911,914,5,23,0,0,912,914,5,22,0,0,913,907,1,0,0,0,913,908,1,0,
-		0,0,913,909,1,0,0,0,913,910,1,0,0,0,913,911,1,0,0,0,913,912,1,0,0,0,914,
-		167,1,0,0,0,108,172,174,185,188,194,196,211,218,227,237,245,254,273,283,
-		285,289,292,297,303,308,318,323,325,339,344,352,355,360,367,374,381,389,
-		405,410,415,418,423,426,431,441,444,449,451,459,462,473,479,482,488,492,
-		498,502,522,525,529,536,539,541,546,549,561,574,576,582,584,590,603,621,
-		624,627,646,660,671,689,694,697,700,706,714,717,720,723,726,743,749,761,
-		777,785,796,799,802,807,815,824,832,845,850,852,855,860,869,871,876,883,
-		886,892,900,913
+		166,0,24,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,5,0,
+		83,83,87,89,96,96,98,101,121,126,5,0,2,2,27,27,73,73,85,85,127,127,1,0,
+		134,136,2,0,90,90,94,94,1,0,138,139,3,0,93,93,95,95,140,141,1,0,143,144,
+		2,0,23,24,26,26,3,0,31,31,49,49,107,114,1,0,16,18,1,0,78,81,2,0,75,75,
+		170,170,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,
+		1,0,172,173,2,0,149,149,154,154,1,0,158,161,2,0,152,152,155,156,2,0,25,
+		25,171,171,6,0,2,8,11,14,36,36,75,77,82,148,171,171,1003,0,174,1,0,0,0,
+		2,179,1,0,0,0,4,182,1,0,0,0,6,190,1,0,0,0,8,308,1,0,0,0,10,325,1,0,0,0,
+		12,327,1,0,0,0,14,334,1,0,0,0,16,355,1,0,0,0,18,360,1,0,0,0,20,362,1,0,
+		0,0,22,370,1,0,0,0,24,376,1,0,0,0,26,378,1,0,0,0,28,385,1,0,0,0,30,405,
+		1,0,0,0,32,407,1,0,0,0,34,412,1,0,0,0,36,420,1,0,0,0,38,428,1,0,0,0,40,
+		435,1,0,0,0,42,456,1,0,0,0,44,464,1,0,0,0,46,484,1,0,0,0,48,498,1,0,0,
+		0,50,500,1,0,0,0,52,504,1,0,0,0,54,510,1,0,0,0,56,525,1,0,0,0,58,529,1,
+		0,0,0,60,541,1,0,0,0,62,543,1,0,0,0,64,555,1,0,0,0,66,566,1,0,0,0,68,576,
+		1,0,0,0,70,584,1,0,0,0,72,586,1,0,0,0,74,603,1,0,0,0,76,605,1,0,0,0,78,
+		609,1,0,0,0,80,613,1,0,0,0,82,629,1,0,0,0,84,632,1,0,0,0,86,638,1,0,0,
+		0,88,642,1,0,0,0,90,660,1,0,0,0,92,662,1,0,0,0,94,665,1,0,0,0,96,668,1,
+		0,0,0,98,673,1,0,0,0,100,679,1,0,0,0,102,683,1,0,0,0,104,689,1,0,0,0,106,
+		702,1,0,0,0,108,706,1,0,0,0,110,708,1,0,0,0,112,710,1,0,0,0,114,726,1,
+		0,0,0,116,731,1,0,0,0,118,734,1,0,0,0,120,739,1,0,0,0,122,745,1,0,0,0,
+		124,761,1,0,0,0,126,763,1,0,0,0,128,769,1,0,0,0,130,773,1,0,0,0,132,779,
+		1,0,0,0,134,792,1,0,0,0,136,804,1,0,0,0,138,811,1,0,0,0,140,824,1,0,0,
+		0,142,826,1,0,0,0,144,835,1,0,0,0,146,839,1,0,0,0,148,841,1,0,0,0,150,
+		843,1,0,0,0,152,855,1,0,0,0,154,860,1,0,0,0,156,886,1,0,0,0,158,888,1,
+		0,0,0,160,890,1,0,0,0,162,894,1,0,0,0,164,905,1,0,0,0,166,913,1,0,0,0,
+		168,173,3,2,1,0,169,173,3,4,2,0,170,173,3,26,13,0,171,173,3,62,31,0,172,
+		168,1,0,0,0,172,169,1,0,0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,176,1,
+		0,0,0,174,172,1,0,0,0,174,175,1,0,0,0,175,177,1,0,0,0,176,174,1,0,0,0,
+		177,178,5,0,0,1,178,1,1,0,0,0,179,180,5,1,0,0,180,181,3,146,73,0,181,3,
+		1,0,0,0,182,183,7,0,0,0,183,185,3,164,82,0,184,186,3,146,73,0,185,184,
+		1,0,0,0,185,186,1,0,0,0,186,188,1,0,0,0,187,189,3,6,3,0,188,187,1,0,0,
+		0,188,189,1,0,0,0,189,5,1,0,0,0,190,196,5,163,0,0,191,195,3,8,4,0,192,
+		195,3,10,5,0,193,195,3,14,7,0,194,191,1,0,0,0,194,192,1,0,0,0,194,193,
+		1,0,0,0,195,198,1,0,0,0,196,194,1,0,0,0,196,197,1,0,0,0,197,199,1,0,0,
+		0,198,196,1,0,0,0,199,200,5,164,0,0,200,7,1,0,0,0,201,202,7,1,0,0,202,
+		309,3,146,73,0,203,204,7,2,0,0,204,309,3,150,75,0,205,206,5,86,0,0,206,
+		211,3,150,75,0,207,208,5,162,0,0,208,210,3,150,75,0,209,207,1,0,0,0,210,
+		213,1,0,0,0,211,209,1,0,0,0,211,212,1,0,0,0,212,218,1,0,0,0,213,211,1,
+		0,0,0,214,215,5,150,0,0,215,217,3,150,75,0,216,214,1,0,0,0,217,220,1,0,
+		0,0,218,216,1,0,0,0,218,219,1,0,0,0,219,309,1,0,0,0,220,218,1,0,0,0,221,
+		222,7,3,0,0,222,227,3,160,80,0,223,224,5,162,0,0,224,226,3,160,80,0,225,
+		223,1,0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,309,1,
+		0,0,0,229,227,1,0,0,0,230,231,5,56,0,0,231,232,5,128,0,0,232,237,3,160,
+		80,0,233,234,5,162,0,0,234,236,3,160,80,0,235,233,1,0,0,0,236,239,1,0,
+		0,0,237,235,1,0,0,0,237,238,1,0,0,0,238,309,1,0,0,0,239,237,1,0,0,0,240,
+		245,5,129,0,0,241,246,5,130,0,0,242,246,5,131,0,0,243,244,5,132,0,0,244,
+		246,5,109,0,0,245,241,1,0,0,0,245,242,1,0,0,0,245,243,1,0,0,0,246,309,
+		1,0,0,0,247,248,5,133,0,0,248,309,7,4,0,0,249,250,5,102,0,0,250,309,3,
+		148,74,0,251,254,5,82,0,0,252,255,3,16,8,0,253,255,5,137,0,0,254,252,1,
+		0,0,0,254,253,1,0,0,0,255,309,1,0,0,0,256,257,5,84,0,0,257,309,3,18,9,
+		0,258,259,7,5,0,0,259,260,3,148,74,0,260,261,3,160,80,0,261,309,1,0,0,
+		0,262,263,5,91,0,0,263,264,3,150,75,0,264,265,5,74,0,0,265,266,3,160,80,
+		0,266,309,1,0,0,0,267,268,5,128,0,0,268,269,3,160,80,0,269,270,7,6,0,0,
+		270,273,3,150,75,0,271,272,5,74,0,0,272,274,3,160,80,0,273,271,1,0,0,0,
+		273,274,1,0,0,0,274,309,1,0,0,0,275,276,5,92,0,0,276,309,5,1,0,0,277,309,
+		7,7,0,0,278,279,5,97,0,0,279,285,3,146,73,0,280,283,5,22,0,0,281,284,3,
+		160,80,0,282,284,3,146,73,0,283,281,1,0,0,0,283,282,1,0,0,0,284,286,1,
+		0,0,0,285,280,1,0,0,0,285,286,1,0,0,0,286,289,1,0,0,0,287,288,5,77,0,0,
+		288,290,3,152,76,0,289,287,1,0,0,0,289,290,1,0,0,0,290,292,1,0,0,0,291,
+		293,3,6,3,0,292,291,1,0,0,0,292,293,1,0,0,0,293,309,1,0,0,0,294,295,5,
+		142,0,0,295,297,3,150,75,0,296,298,7,8,0,0,297,296,1,0,0,0,297,298,1,0,
+		0,0,298,309,1,0,0,0,299,303,5,29,0,0,300,301,5,28,0,0,301,304,3,20,10,
+		0,302,304,3,92,46,0,303,300,1,0,0,0,303,302,1,0,0,0,304,309,1,0,0,0,305,
+		306,5,28,0,0,306,309,3,20,10,0,307,309,3,92,46,0,308,201,1,0,0,0,308,203,
+		1,0,0,0,308,205,1,0,0,0,308,221,1,0,0,0,308,230,1,0,0,0,308,240,1,0,0,
+		0,308,247,1,0,0,0,308,249,1,0,0,0,308,251,1,0,0,0,308,256,1,0,0,0,308,
+		258,1,0,0,0,308,262,1,0,0,0,308,267,1,0,0,0,308,275,1,0,0,0,308,277,1,
+		0,0,0,308,278,1,0,0,0,308,294,1,0,0,0,308,299,1,0,0,0,308,305,1,0,0,0,
+		308,307,1,0,0,0,309,9,1,0,0,0,310,311,5,22,0,0,311,326,3,146,73,0,312,
+		313,7,9,0,0,313,318,3,160,80,0,314,315,5,162,0,0,315,317,3,160,80,0,316,
+		314,1,0,0,0,317,320,1,0,0,0,318,316,1,0,0,0,318,319,1,0,0,0,319,326,1,
+		0,0,0,320,318,1,0,0,0,321,323,3,12,6,0,322,324,3,6,3,0,323,322,1,0,0,0,
+		323,324,1,0,0,0,324,326,1,0,0,0,325,310,1,0,0,0,325,312,1,0,0,0,325,321,
+		1,0,0,0,326,11,1,0,0,0,327,328,5,21,0,0,328,329,5,19,0,0,329,330,3,148,
+		74,0,330,331,3,164,82,0,331,332,5,20,0,0,332,333,3,160,80,0,333,13,1,0,
+		0,0,334,339,5,30,0,0,335,336,5,28,0,0,336,340,3,20,10,0,337,340,3,92,46,
+		0,338,340,3,6,3,0,339,335,1,0,0,0,339,337,1,0,0,0,339,338,1,0,0,0,340,
+		15,1,0,0,0,341,344,5,171,0,0,342,343,5,155,0,0,343,345,5,170,0,0,344,342,
+		1,0,0,0,344,345,1,0,0,0,345,356,1,0,0,0,346,347,5,170,0,0,347,348,5,156,
+		0,0,348,349,5,170,0,0,349,350,5,157,0,0,350,352,5,170,0,0,351,353,5,171,
+		0,0,352,351,1,0,0,0,352,353,1,0,0,0,353,356,1,0,0,0,354,356,3,146,73,0,
+		355,341,1,0,0,0,355,346,1,0,0,0,355,354,1,0,0,0,356,17,1,0,0,0,357,361,
+		3,154,77,0,358,361,5,171,0,0,359,361,3,146,73,0,360,357,1,0,0,0,360,358,
+		1,0,0,0,360,359,1,0,0,0,361,19,1,0,0,0,362,367,3,22,11,0,363,364,5,162,
+		0,0,364,366,3,22,11,0,365,363,1,0,0,0,366,369,1,0,0,0,367,365,1,0,0,0,
+		367,368,1,0,0,0,368,21,1,0,0,0,369,367,1,0,0,0,370,374,3,160,80,0,371,
+		372,5,22,0,0,372,375,3,166,83,0,373,375,3,24,12,0,374,371,1,0,0,0,374,
+		373,1,0,0,0,374,375,1,0,0,0,375,23,1,0,0,0,376,377,7,10,0,0,377,25,1,0,
+		0,0,378,379,5,9,0,0,379,381,3,164,82,0,380,382,3,146,73,0,381,380,1,0,
+		0,0,381,382,1,0,0,0,382,383,1,0,0,0,383,384,3,28,14,0,384,27,1,0,0,0,385,
+		389,5,163,0,0,386,388,3,30,15,0,387,386,1,0,0,0,388,391,1,0,0,0,389,387,
+		1,0,0,0,389,390,1,0,0,0,390,392,1,0,0,0,391,389,1,0,0,0,392,393,5,164,
+		0,0,393,29,1,0,0,0,394,406,3,32,16,0,395,406,3,34,17,0,396,406,3,36,18,
+		0,397,406,3,38,19,0,398,406,3,42,21,0,399,406,3,44,22,0,400,406,3,50,25,
+		0,401,406,3,52,26,0,402,406,3,54,27,0,403,406,3,8,4,0,404,406,3,14,7,0,
+		405,394,1,0,0,0,405,395,1,0,0,0,405,396,1,0,0,0,405,397,1,0,0,0,405,398,
+		1,0,0,0,405,399,1,0,0,0,405,400,1,0,0,0,405,401,1,0,0,0,405,402,1,0,0,
+		0,405,403,1,0,0,0,405,404,1,0,0,0,406,31,1,0,0,0,407,408,5,11,0,0,408,
+		410,3,164,82,0,409,411,3,146,73,0,410,409,1,0,0,0,410,411,1,0,0,0,411,
+		33,1,0,0,0,412,413,5,12,0,0,413,415,3,160,80,0,414,416,3,146,73,0,415,
+		414,1,0,0,0,415,416,1,0,0,0,416,418,1,0,0,0,417,419,3,6,3,0,418,417,1,
+		0,0,0,418,419,1,0,0,0,419,35,1,0,0,0,420,421,5,13,0,0,421,423,3,160,80,
+		0,422,424,3,146,73,0,423,422,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,
+		427,3,6,3,0,426,425,1,0,0,0,426,427,1,0,0,0,427,37,1,0,0,0,428,429,5,14,
+		0,0,429,431,3,160,80,0,430,432,3,146,73,0,431,430,1,0,0,0,431,432,1,0,
+		0,0,432,433,1,0,0,0,433,434,3,40,20,0,434,39,1,0,0,0,435,444,5,163,0,0,
+		436,441,3,166,83,0,437,438,5,162,0,0,438,440,3,166,83,0,439,437,1,0,0,
+		0,440,443,1,0,0,0,441,439,1,0,0,0,441,442,1,0,0,0,442,445,1,0,0,0,443,
+		441,1,0,0,0,444,436,1,0,0,0,444,445,1,0,0,0,445,451,1,0,0,0,446,450,3,
+		8,4,0,447,450,3,10,5,0,448,450,3,14,7,0,449,446,1,0,0,0,449,447,1,0,0,
+		0,449,448,1,0,0,0,450,453,1,0,0,0,451,449,1,0,0,0,451,452,1,0,0,0,452,
+		454,1,0,0,0,453,451,1,0,0,0,454,455,5,164,0,0,455,41,1,0,0,0,456,457,5,
+		15,0,0,457,459,3,160,80,0,458,460,3,146,73,0,459,458,1,0,0,0,459,460,1,
+		0,0,0,460,462,1,0,0,0,461,463,3,28,14,0,462,461,1,0,0,0,462,463,1,0,0,
+		0,463,43,1,0,0,0,464,465,7,11,0,0,465,466,5,19,0,0,466,467,3,148,74,0,
+		467,468,3,164,82,0,468,469,5,20,0,0,469,473,3,160,80,0,470,472,3,48,24,
+		0,471,470,1,0,0,0,472,475,1,0,0,0,473,471,1,0,0,0,473,474,1,0,0,0,474,
+		482,1,0,0,0,475,473,1,0,0,0,476,478,3,46,23,0,477,476,1,0,0,0,478,479,
+		1,0,0,0,479,477,1,0,0,0,479,480,1,0,0,0,480,483,1,0,0,0,481,483,3,6,3,
+		0,482,477,1,0,0,0,482,481,1,0,0,0,482,483,1,0,0,0,483,45,1,0,0,0,484,488,
+		3,12,6,0,485,487,3,48,24,0,486,485,1,0,0,0,487,490,1,0,0,0,488,486,1,0,
+		0,0,488,489,1,0,0,0,489,492,1,0,0,0,490,488,1,0,0,0,491,493,3,6,3,0,492,
+		491,1,0,0,0,492,493,1,0,0,0,493,47,1,0,0,0,494,495,5,22,0,0,495,499,3,
+		146,73,0,496,497,7,9,0,0,497,499,3,160,80,0,498,494,1,0,0,0,498,496,1,
+		0,0,0,499,49,1,0,0,0,500,502,5,31,0,0,501,503,3,146,73,0,502,501,1,0,0,
+		0,502,503,1,0,0,0,503,51,1,0,0,0,504,505,5,32,0,0,505,506,3,164,82,0,506,
+		507,5,25,0,0,507,508,3,56,28,0,508,509,3,28,14,0,509,53,1,0,0,0,510,511,
+		5,33,0,0,511,512,3,60,30,0,512,513,3,28,14,0,513,55,1,0,0,0,514,515,5,
+		170,0,0,515,516,5,154,0,0,516,526,5,170,0,0,517,522,3,58,29,0,518,519,
+		5,162,0,0,519,521,3,58,29,0,520,518,1,0,0,0,521,524,1,0,0,0,522,520,1,
+		0,0,0,522,523,1,0,0,0,523,526,1,0,0,0,524,522,1,0,0,0,525,514,1,0,0,0,
+		525,517,1,0,0,0,526,57,1,0,0,0,527,530,3,164,82,0,528,530,5,170,0,0,529,
+		527,1,0,0,0,529,528,1,0,0,0,530,59,1,0,0,0,531,532,5,35,0,0,532,542,3,
+		164,82,0,533,539,3,164,82,0,534,536,5,34,0,0,535,537,5,35,0,0,536,535,
+		1,0,0,0,536,537,1,0,0,0,537,538,1,0,0,0,538,540,3,58,29,0,539,534,1,0,
+		0,0,539,540,1,0,0,0,540,542,1,0,0,0,541,531,1,0,0,0,541,533,1,0,0,0,542,
+		61,1,0,0,0,543,544,5,10,0,0,544,546,3,164,82,0,545,547,3,64,32,0,546,545,
+		1,0,0,0,546,547,1,0,0,0,547,549,1,0,0,0,548,550,3,146,73,0,549,548,1,0,
+		0,0,549,550,1,0,0,0,550,551,1,0,0,0,551,552,5,24,0,0,552,553,3,164,82,
+		0,553,554,3,72,36,0,554,63,1,0,0,0,555,556,5,167,0,0,556,561,3,66,33,0,
+		557,558,5,162,0,0,558,560,3,68,34,0,559,557,1,0,0,0,560,563,1,0,0,0,561,
+		559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,565,5,
+		168,0,0,565,65,1,0,0,0,566,567,3,164,82,0,567,568,5,25,0,0,568,569,3,70,
+		35,0,569,67,1,0,0,0,570,577,5,170,0,0,571,574,3,164,82,0,572,573,5,25,
+		0,0,573,575,3,70,35,0,574,572,1,0,0,0,574,575,1,0,0,0,575,577,1,0,0,0,
+		576,570,1,0,0,0,576,571,1,0,0,0,577,69,1,0,0,0,578,585,3,164,82,0,579,
+		582,5,170,0,0,580,581,5,154,0,0,581,583,5,170,0,0,582,580,1,0,0,0,582,
+		583,1,0,0,0,583,585,1,0,0,0,584,578,1,0,0,0,584,579,1,0,0,0,585,71,1,0,
+		0,0,586,590,5,163,0,0,587,589,3,74,37,0,588,587,1,0,0,0,589,592,1,0,0,
+		0,590,588,1,0,0,0,590,591,1,0,0,0,591,593,1,0,0,0,592,590,1,0,0,0,593,
+		594,5,164,0,0,594,73,1,0,0,0,595,604,3,76,38,0,596,604,3,78,39,0,597,604,
+		3,80,40,0,598,604,3,82,41,0,599,604,3,120,60,0,600,604,3,84,42,0,601,604,
+		3,86,43,0,602,604,3,8,4,0,603,595,1,0,0,0,603,596,1,0,0,0,603,597,1,0,
+		0,0,603,598,1,0,0,0,603,599,1,0,0,0,603,600,1,0,0,0,603,601,1,0,0,0,603,
+		602,1,0,0,0,604,75,1,0,0,0,605,606,5,36,0,0,606,607,3,108,54,0,607,608,
+		3,160,80,0,608,77,1,0,0,0,609,610,5,37,0,0,610,611,3,146,73,0,611,612,
+		3,88,44,0,612,79,1,0,0,0,613,614,5,38,0,0,614,627,3,164,82,0,615,624,5,
+		167,0,0,616,621,3,58,29,0,617,618,5,162,0,0,618,620,3,58,29,0,619,617,
+		1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,622,1,0,0,0,622,625,1,0,0,
+		0,623,621,1,0,0,0,624,616,1,0,0,0,624,625,1,0,0,0,625,626,1,0,0,0,626,
+		628,5,168,0,0,627,615,1,0,0,0,627,628,1,0,0,0,628,81,1,0,0,0,629,630,5,
+		39,0,0,630,631,3,88,44,0,631,83,1,0,0,0,632,633,5,32,0,0,633,634,3,164,
+		82,0,634,635,5,25,0,0,635,636,3,56,28,0,636,637,3,72,36,0,637,85,1,0,0,
+		0,638,639,5,33,0,0,639,640,3,60,30,0,640,641,3,72,36,0,641,87,1,0,0,0,
+		642,646,5,163,0,0,643,645,3,90,45,0,644,643,1,0,0,0,645,648,1,0,0,0,646,
+		644,1,0,0,0,646,647,1,0,0,0,647,649,1,0,0,0,648,646,1,0,0,0,649,650,5,
+		164,0,0,650,89,1,0,0,0,651,661,3,92,46,0,652,661,3,94,47,0,653,661,3,96,
+		48,0,654,661,3,102,51,0,655,661,3,112,56,0,656,661,3,118,59,0,657,661,
+		3,80,40,0,658,661,3,98,49,0,659,661,3,100,50,0,660,651,1,0,0,0,660,652,
+		1,0,0,0,660,653,1,0,0,0,660,654,1,0,0,0,660,655,1,0,0,0,660,656,1,0,0,
+		0,660,657,1,0,0,0,660,658,1,0,0,0,660,659,1,0,0,0,661,91,1,0,0,0,662,663,
+		7,12,0,0,663,664,3,146,73,0,664,93,1,0,0,0,665,666,5,30,0,0,666,667,3,
+		92,46,0,667,95,1,0,0,0,668,671,5,29,0,0,669,672,3,92,46,0,670,672,3,104,
+		52,0,671,669,1,0,0,0,671,670,1,0,0,0,672,97,1,0,0,0,673,674,5,32,0,0,674,
+		675,3,164,82,0,675,676,5,25,0,0,676,677,3,56,28,0,677,678,3,88,44,0,678,
+		99,1,0,0,0,679,680,5,33,0,0,680,681,3,60,30,0,681,682,3,88,44,0,682,101,
+		1,0,0,0,683,684,3,110,55,0,684,685,3,104,52,0,685,103,1,0,0,0,686,687,
+		3,106,53,0,687,688,5,74,0,0,688,690,1,0,0,0,689,686,1,0,0,0,689,690,1,
+		0,0,0,690,691,1,0,0,0,691,694,3,160,80,0,692,693,5,23,0,0,693,695,3,166,
+		83,0,694,692,1,0,0,0,694,695,1,0,0,0,695,697,1,0,0,0,696,698,3,116,58,
+		0,697,696,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,701,3,6,3,0,700,
+		699,1,0,0,0,700,701,1,0,0,0,701,105,1,0,0,0,702,703,7,13,0,0,703,107,1,
+		0,0,0,704,707,5,29,0,0,705,707,3,110,55,0,706,704,1,0,0,0,706,705,1,0,
+		0,0,707,109,1,0,0,0,708,709,7,14,0,0,709,111,1,0,0,0,710,711,7,15,0,0,
+		711,714,3,146,73,0,712,713,5,77,0,0,713,715,3,152,76,0,714,712,1,0,0,0,
+		714,715,1,0,0,0,715,717,1,0,0,0,716,718,3,114,57,0,717,716,1,0,0,0,717,
+		718,1,0,0,0,718,720,1,0,0,0,719,721,3,116,58,0,720,719,1,0,0,0,720,721,
+		1,0,0,0,721,723,1,0,0,0,722,724,3,6,3,0,723,722,1,0,0,0,723,724,1,0,0,
+		0,724,113,1,0,0,0,725,727,7,16,0,0,726,725,1,0,0,0,726,727,1,0,0,0,727,
+		728,1,0,0,0,728,729,5,28,0,0,729,730,3,20,10,0,730,115,1,0,0,0,731,732,
+		5,25,0,0,732,733,5,76,0,0,733,117,1,0,0,0,734,735,5,70,0,0,735,736,3,160,
+		80,0,736,737,5,71,0,0,737,738,3,146,73,0,738,119,1,0,0,0,739,743,5,30,
+		0,0,740,741,5,28,0,0,741,744,3,20,10,0,742,744,3,122,61,0,743,740,1,0,
+		0,0,743,742,1,0,0,0,744,121,1,0,0,0,745,749,5,163,0,0,746,748,3,124,62,
+		0,747,746,1,0,0,0,748,751,1,0,0,0,749,747,1,0,0,0,749,750,1,0,0,0,750,
+		752,1,0,0,0,751,749,1,0,0,0,752,753,5,164,0,0,753,123,1,0,0,0,754,762,
+		3,92,46,0,755,762,3,130,65,0,756,762,3,134,67,0,757,762,3,136,68,0,758,
+		762,3,118,59,0,759,762,3,126,63,0,760,762,3,128,64,0,761,754,1,0,0,0,761,
+		755,1,0,0,0,761,756,1,0,0,0,761,757,1,0,0,0,761,758,1,0,0,0,761,759,1,
+		0,0,0,761,760,1,0,0,0,762,125,1,0,0,0,763,764,5,32,0,0,764,765,3,164,82,
+		0,765,766,5,25,0,0,766,767,3,56,28,0,767,768,3,122,61,0,768,127,1,0,0,
+		0,769,770,5,33,0,0,770,771,3,60,30,0,771,772,3,122,61,0,772,129,1,0,0,
+		0,773,774,3,108,54,0,774,777,3,160,80,0,775,778,3,144,72,0,776,778,3,132,
+		66,0,777,775,1,0,0,0,777,776,1,0,0,0,778,131,1,0,0,0,779,780,5,147,0,0,
+		780,785,3,160,80,0,781,782,5,162,0,0,782,784,3,160,80,0,783,781,1,0,0,
+		0,784,787,1,0,0,0,785,783,1,0,0,0,785,786,1,0,0,0,786,788,1,0,0,0,787,
+		785,1,0,0,0,788,789,5,148,0,0,789,790,5,71,0,0,790,791,3,146,73,0,791,
+		133,1,0,0,0,792,793,5,69,0,0,793,796,3,146,73,0,794,795,5,77,0,0,795,797,
+		3,152,76,0,796,794,1,0,0,0,796,797,1,0,0,0,797,799,1,0,0,0,798,800,3,114,
+		57,0,799,798,1,0,0,0,799,800,1,0,0,0,800,802,1,0,0,0,801,803,3,144,72,
+		0,802,801,1,0,0,0,802,803,1,0,0,0,803,135,1,0,0,0,804,805,5,145,0,0,805,
+		807,3,146,73,0,806,808,3,144,72,0,807,806,1,0,0,0,807,808,1,0,0,0,808,
+		809,1,0,0,0,809,810,3,138,69,0,810,137,1,0,0,0,811,815,5,163,0,0,812,814,
+		3,140,70,0,813,812,1,0,0,0,814,817,1,0,0,0,815,813,1,0,0,0,815,816,1,0,
+		0,0,816,818,1,0,0,0,817,815,1,0,0,0,818,819,5,164,0,0,819,139,1,0,0,0,
+		820,825,3,92,46,0,821,825,3,142,71,0,822,825,3,112,56,0,823,825,3,132,
+		66,0,824,820,1,0,0,0,824,821,1,0,0,0,824,822,1,0,0,0,824,823,1,0,0,0,825,
+		141,1,0,0,0,826,827,5,146,0,0,827,832,3,160,80,0,828,829,5,162,0,0,829,
+		831,3,160,80,0,830,828,1,0,0,0,831,834,1,0,0,0,832,830,1,0,0,0,832,833,
+		1,0,0,0,833,143,1,0,0,0,834,832,1,0,0,0,835,836,7,17,0,0,836,837,3,108,
+		54,0,837,838,3,160,80,0,838,145,1,0,0,0,839,840,7,18,0,0,840,147,1,0,0,
+		0,841,842,5,170,0,0,842,149,1,0,0,0,843,845,3,154,77,0,844,846,3,156,78,
+		0,845,844,1,0,0,0,845,846,1,0,0,0,846,852,1,0,0,0,847,848,7,19,0,0,848,
+		850,3,154,77,0,849,851,3,156,78,0,850,849,1,0,0,0,850,851,1,0,0,0,851,
+		853,1,0,0,0,852,847,1,0,0,0,852,853,1,0,0,0,853,151,1,0,0,0,854,856,7,
+		20,0,0,855,854,1,0,0,0,855,856,1,0,0,0,856,857,1,0,0,0,857,858,3,150,75,
+		0,858,153,1,0,0,0,859,861,5,157,0,0,860,859,1,0,0,0,860,861,1,0,0,0,861,
+		871,1,0,0,0,862,872,5,169,0,0,863,869,5,170,0,0,864,865,5,156,0,0,865,
+		870,5,170,0,0,866,867,5,170,0,0,867,868,5,156,0,0,868,870,5,170,0,0,869,
+		864,1,0,0,0,869,866,1,0,0,0,869,870,1,0,0,0,870,872,1,0,0,0,871,862,1,
+		0,0,0,871,863,1,0,0,0,872,155,1,0,0,0,873,887,5,153,0,0,874,876,5,151,
+		0,0,875,877,5,171,0,0,876,875,1,0,0,0,876,877,1,0,0,0,877,887,1,0,0,0,
+		878,883,3,158,79,0,879,880,7,21,0,0,880,882,3,158,79,0,881,879,1,0,0,0,
+		882,885,1,0,0,0,883,881,1,0,0,0,883,884,1,0,0,0,884,887,1,0,0,0,885,883,
+		1,0,0,0,886,873,1,0,0,0,886,874,1,0,0,0,886,878,1,0,0,0,887,157,1,0,0,
+		0,888,889,7,22,0,0,889,159,1,0,0,0,890,892,3,164,82,0,891,893,3,162,81,
+		0,892,891,1,0,0,0,892,893,1,0,0,0,893,161,1,0,0,0,894,895,5,165,0,0,895,
+		900,3,58,29,0,896,897,5,162,0,0,897,899,3,58,29,0,898,896,1,0,0,0,899,
+		902,1,0,0,0,900,898,1,0,0,0,900,901,1,0,0,0,901,903,1,0,0,0,902,900,1,
+		0,0,0,903,904,5,166,0,0,904,163,1,0,0,0,905,906,7,23,0,0,906,165,1,0,0,
+		0,907,914,3,164,82,0,908,914,5,170,0,0,909,914,5,24,0,0,910,914,5,25,0,
+		0,911,914,5,23,0,0,912,914,5,22,0,0,913,907,1,0,0,0,913,908,1,0,0,0,913,
+		909,1,0,0,0,913,910,1,0,0,0,913,911,1,0,0,0,913,912,1,0,0,0,914,167,1,
+		0,0,0,108,172,174,185,188,194,196,211,218,227,237,245,254,273,283,285,
+		289,292,297,303,308,318,323,325,339,344,352,355,360,367,374,381,389,405,
+		410,415,418,423,426,431,441,444,449,451,459,462,473,479,482,488,492,498,
+		502,522,525,529,536,539,541,546,549,561,574,576,582,584,590,603,621,624,
+		627,646,660,671,689,694,697,700,706,714,717,720,723,726,743,749,761,777,
+		785,796,799,802,807,815,824,832,845,850,852,855,860,869,871,876,883,886,
+		892,900,913
 	};
 
 	public static readonly ATN _ATN =

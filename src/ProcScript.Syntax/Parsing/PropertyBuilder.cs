@@ -47,7 +47,7 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         ThreadPropertyContext c when c.LOCKER() is not null => new FlagPropertySyntax(Span(c), words.Words(c.THREAD(), c.LOCKER(), c)),
         ThreadPropertyContext c => Thread(c),
         GradePropertyContext c => Grade(c),
-        SealsPropertyContext c => new SealsPropertySyntax(
+        PiecesPropertyContext c => new PiecesPropertySyntax(
             Span(c), Keyword(c), words.Count(c.count(), c), phrases.Reference(c.reference(), c)),
         UsesPropertyContext c => new UsesPropertySyntax(
             Span(c), Keyword(c), phrases.Quantity(c.quantity(), c), phrases.Reference(c.reference(), c)),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Tests.Demo;
 using ProcScript.Analysis.Tests.Properties;
 using ProcScript.Model.Machines;
@@ -81,8 +82,10 @@ public sealed class OtherCheckerTests
             var order = BrokenPlans.Spoil([.. Enumerable.Range(0, sample.Steps.Count)], random);
             var isSound = sample.With(steps: [.. order.Select(index => sample.Steps[index])]).Outcome.IsStripSound;
             var steps = plan.Strip.SelectMany(stage => stage.Steps).ToList();
+            // A cap stays behind what it closes.
+            var written = sample.Strip.Actions.Where(action => action.Origin is WrittenStep).Select(action => action.Number).Append(steps.Count).ToList();
             cases.Add((
-                PlanCase.Of(report, BrokenPlans.WithStrip(plan, [.. order.Select(index => steps[index])]), $"{sample.Text}\nstrip {string.Join(' ', order)}"),
+                PlanCase.Of(report, BrokenPlans.WithStrip(plan, [.. order.SelectMany(index => steps[written[index]..written[index + 1]])]), $"{sample.Text}\nstrip {string.Join(' ', order)}"),
                 verdict => verdict.Strip is null == isSound));
             Count(isSound);
         }
@@ -135,7 +138,7 @@ public sealed class OtherCheckerTests
 
         var refit = sample.Refit.Actions;
         var back = refit.ToList().FindIndex(action => action.Verb == Verb.Restore);
-        if (back > 0 && refit.Take(back).LastOrDefault(action => action.Target is Joint or Part) is { } before)
+        if (back > 0 && refit.Take(back).LastOrDefault(action => action.Target is Joint or Part && action.Verb != Verb.Uncap) is { } before)
         {
             yield return $"refit {{ test \"T\" before {before.Verb.ToString().ToLowerInvariant()} {before.Target!.Name} {{ power {refit[back].Target!.Name}  check \"C\" }} }}";
         }

@@ -18,6 +18,7 @@ internal sealed class NaiveMachine
     private readonly HashSet<Joint> _slack = [];
     private readonly HashSet<Part> _propped = [];
     private readonly HashSet<Part> _leftProp = [];
+    private readonly Dictionary<MachineItem, int> _capped = [];
 
     public NaiveMachine(Machine machine, IReadOnlySet<MachineItem>? discarded = null)
     {
@@ -25,7 +26,7 @@ internal sealed class NaiveMachine
         _discarded = discarded ?? new HashSet<MachineItem>();
         foreach (var joint in machine.Joints)
         {
-            _values[joint] = joint.Count;
+            _values[joint] = IsTemporary(joint) ? 0 : joint.Count;
         }
 
         foreach (var on in machine.Energies.Concat<MachineItem>(machine.Fluids))
@@ -35,14 +36,15 @@ internal sealed class NaiveMachine
 
         foreach (var rest in machine.Parts.Concat<MachineItem>(machine.Controls))
         {
-            _values[rest] = 0;
+            _values[rest] = rest is Part { IsTemporary: true } ? (int)PartPlace.Out : 0;
         }
     }
 
     private NaiveMachine(NaiveMachine other)
     {
         (_machine, _discarded) = (other._machine, other._discarded);
-        (_values, _slack, _propped, _leftProp) = (new(other._values), [.. other._slack], [.. other._propped], [.. other._leftProp]);
+        (_values, _slack, _propped, _leftProp, _capped) =
+            (new(other._values), [.. other._slack], [.. other._propped], [.. other._leftProp], new(other._capped));
     }
 
     public NaiveMachine Copy() => new(this);
@@ -60,17 +62,17 @@ internal sealed class NaiveMachine
         ' ',
         _values.Where(value => !_discarded.Contains(value.Key))
             .Select(value => $"{value.Key.Name}={value.Value}{(value.Key is Joint joint && _slack.Contains(joint) ? "~" : "")}"
-                + (value.Key is Part part && _propped.Contains(part) ? "^" : "")));
+                + (value.Key is Part part && _propped.Contains(part) ? "^" : "") + (CapsOn(value.Key) is > 0 and var caps ? $"!{caps}" : "")));
 
     public bool Can(Move move, bool refit, IEnumerable<Condition>? own = null) =>
         (own ?? []).Where(condition => Binds(condition, refit)).All(IsSo) && move switch
         {
-            { Verb: Verb.Undo, Item: Joint joint } => Sort(joint) == KindCategory.Fastener && Opens(joint, move.Value),
-            { Verb: Verb.Release, Item: Joint joint } => Sort(joint) == KindCategory.Clip && Opens(joint, move.Value),
-            { Verb: Verb.Unplug, Item: Joint joint } => Sort(joint) == KindCategory.Connector && Opens(joint, move.Value),
-            { Verb: Verb.Disconnect, Item: Joint joint } => Sort(joint) == KindCategory.Line && Opens(joint, move.Value),
-            { Verb: Verb.Cut, Item: Joint joint } => Sort(joint) == KindCategory.Bond && Opens(joint, move.Value),
-            { Verb: Verb.Fasten or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew, Item: Joint joint } => Closes(joint, move.Value),
+            { Verb: Verb.Undo, Item: Joint joint } => Sort(joint) == KindCategory.Fastener && Opens(joint, move.Value, refit),
+            { Verb: Verb.Release, Item: Joint joint } => Sort(joint) == KindCategory.Clip && Opens(joint, move.Value, refit),
+            { Verb: Verb.Unplug, Item: Joint joint } => Sort(joint) == KindCategory.Connector && Opens(joint, move.Value, refit),
+            { Verb: Verb.Disconnect, Item: Joint joint } => Sort(joint) == KindCategory.Line && Opens(joint, move.Value, refit),
+            { Verb: Verb.Cut, Item: Joint joint } => Sort(joint) == KindCategory.Bond && Opens(joint, move.Value, refit),
+            { Verb: Verb.Fasten or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew, Item: Joint joint } => Closes(joint, move.Value, refit),
             { Verb: Verb.Loosen, Item: Joint joint } =>
                 Sort(joint) == KindCategory.Fastener && joint.Role != JointRole.Cover && _values[joint] > 0 && !_slack.Contains(joint)
                 && Reached(joint, refit) && Bare(joint) && Harmless(joint),
@@ -82,7 +84,11 @@ internal sealed class NaiveMachine
             { Verb: Verb.Remove, Item: Part part } =>
                 Place(part) != PartPlace.Out && Reached(part, refit) && _machine.Joints.All(joint => !Ties(joint, part) || _values[joint] == 0),
             { Verb: Verb.Fit, Item: Part part } =>
-                Place(part) == PartPlace.Out && Reached(part, refit) && (!_leftProp.Contains(part) || _propped.Contains(part)),
+                Place(part) == PartPlace.Out && CapsOn(part) == 0 && Reached(part, refit) && (!refit || !_leftProp.Contains(part) || _propped.Contains(part)),
+            { Verb: Verb.Cap, Item: Joint joint } => CapsOn(joint) + move.Value <= joint.Count - _values[joint],
+            { Verb: Verb.Cap, Item: Part part } => Place(part) == PartPlace.Out && CapsOn(part) == 0,
+            { Verb: Verb.Uncap, Item: Joint joint } => CapsOn(joint) >= move.Value,
+            { Verb: Verb.Uncap, Item: Part part } => CapsOn(part) == 1,
             { Verb: Verb.Set } => _values[move.Item] != move.Value && Reached(move.Item, refit),
             { Verb: Verb.Isolate } => _values[move.Item] == 1 && Reached(move.Item, refit),
             { Verb: Verb.Restore } => _values[move.Item] == 0 && Reached(move.Item, refit)
@@ -105,6 +111,12 @@ internal sealed class NaiveMachine
             case Verb.Fasten or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew:
                 _values[move.Item] += move.Value;
                 break;
+            case Verb.Cap:
+                _capped[move.Item] = CapsOn(move.Item) + (move.Item is Joint ? move.Value : 1);
+                break;
+            case Verb.Uncap:
+                _capped[move.Item] = CapsOn(move.Item) - (move.Item is Joint ? move.Value : 1);
+                break;
             case Verb.Loosen:
                 _slack.Add((Joint)move.Item);
                 break;
@@ -124,6 +136,11 @@ internal sealed class NaiveMachine
                 break;
             case Verb.Fit or Verb.Return or Verb.Set:
                 _values[move.Item] = move.Value;
+                if (move is { Verb: Verb.Fit, Item: Part { IsTemporary: true } })
+                {
+                    _leftProp.Remove((Part)move.Item);
+                }
+
                 break;
             case Verb.Isolate or Verb.Empty:
                 _values[move.Item] = 0;
@@ -140,6 +157,13 @@ internal sealed class NaiveMachine
         }
     }
 
+    private int CapsOn(MachineItem item) => _capped.GetValueOrDefault(item);
+
+    /// <summary>Whether a joint is there for the job alone: it, or the joint that it covers, ties what is temporary to something that is not in it.</summary>
+    private bool IsTemporary(Joint joint) => joint.Over is { } hidden
+        ? IsTemporary(hidden)
+        : _machine.Parts.Any(part => part.IsTemporary && Ties(joint, part));
+
     private static KindCategory Sort(Joint joint) => joint.Kind.Category;
 
     private static bool Binds(Condition condition, bool refit) =>
@@ -148,23 +172,27 @@ internal sealed class NaiveMachine
     /// <summary>Whether something that guards an energy, or is exposed by it, is as it was: a part in its place and held, a joint whole.</summary>
     private bool IsInPlaceAgain(MachineItem item) => _discarded.Contains(item) || (item switch
     {
+        Part { IsTemporary: true } part => Place(part) == PartPlace.Out,
         Part part => Place(part) == PartPlace.Fitted && Holding(part).All(Whole),
         _ => Whole((Joint)item),
     });
 
     private IEnumerable<Joint> Holding(Part part) => _machine.Joints.Where(joint =>
-        joint.Role == JointRole.Held && Ties(joint, part) && !_discarded.Contains(joint));
+        joint.Role == JointRole.Held && Ties(joint, part) && !IsTemporary(joint) && !_discarded.Contains(joint));
 
-    private bool Whole(Joint joint) => _values[joint] == joint.Count && !_slack.Contains(joint);
+    /// <summary>As it was at the start: complete and tight, or off where it is there for the job alone.</summary>
+    private bool Whole(Joint joint) => IsTemporary(joint) ? _values[joint] == 0 : On(joint);
+
+    private bool On(Joint joint) => _values[joint] == joint.Count && !_slack.Contains(joint);
 
     private bool Bare(Joint joint) => joint.Covers.All(cover => _values[cover] == 0);
 
-    private bool Opens(Joint joint, int pieces) =>
-        _values[joint] >= pieces && Reached(joint, refit: false) && Bare(joint) && Harmless(joint);
+    private bool Opens(Joint joint, int pieces, bool refit) =>
+        _values[joint] >= pieces && Reached(joint, refit) && Bare(joint) && Harmless(joint);
 
-    private bool Closes(Joint joint, int pieces) =>
-        _values[joint] + pieces <= joint.Count && Reached(joint, refit: true) && Bare(joint) && Harmless(joint) && Together(joint)
-        && (joint.Over is not { } hidden || _discarded.Contains(hidden) || Whole(hidden));
+    private bool Closes(Joint joint, int pieces, bool refit) =>
+        _values[joint] + pieces <= joint.Count && (joint.Cap is null || CapsOn(joint) <= joint.Count - _values[joint] - pieces) && Reached(joint, refit) && Bare(joint) && Harmless(joint) && Together(joint)
+        && (joint.Over is not { } hidden || _discarded.Contains(hidden) || On(hidden));
 
     private bool Harmless(Joint joint) =>
         (AssemblyOf(joint.Owner) is not null && joint.Other is not null && AssemblyOf(joint.Other) is not null)
@@ -189,8 +217,18 @@ internal sealed class NaiveMachine
             Part part => (part.Conditions.Concat(Around(part.Parent)), AssemblyOf(part.Parent)),
             _ => (item.Conditions, null),
         };
-        return conditions.Where(condition => Binds(condition, refit)).All(condition => IsVoid(condition, assembly) || IsSo(condition));
+        return conditions.Where(condition => Binds(condition, refit) && !IsAboutItself(condition, item))
+            .All(condition => IsVoid(condition, assembly) || IsSo(condition));
     }
+
+    /// <summary>Whether a condition is about the temporary part that a hand is busy with.</summary>
+    private static bool IsAboutItself(Condition condition, MachineItem item) => condition.Item is Part { IsTemporary: true } temporary && (item switch
+    {
+        Part part => part.IsWithin(temporary),
+        Joint { Over: { } hidden } => IsAboutItself(condition, hidden),
+        Joint joint => joint.Owner.IsWithin(temporary) || Ties(joint, temporary),
+        _ => false,
+    });
 
     /// <summary>The conditions of a part and all around it, up to the bench it is on.</summary>
     private IEnumerable<Condition> Around(Part? part)
@@ -217,6 +255,8 @@ internal sealed class NaiveMachine
     {
         (NeededState.OutOfTheWay, Part part) => Place(part) != PartPlace.Fitted,
         (NeededState.Out, Part part) => Place(part) == PartPlace.Out,
+        (NeededState.Fitted, Part { IsTemporary: true } part) => Place(part) == PartPlace.Fitted
+            && _machine.Joints.All(joint => joint.Role != JointRole.Held || !Ties(joint, part) || On(joint)),
         (NeededState.Fitted, Part part) => Place(part) == PartPlace.Fitted,
         (NeededState.Aside, Part part) => Place(part) == PartPlace.Aside,
         (NeededState.Supported, Part part) => _propped.Contains(part),

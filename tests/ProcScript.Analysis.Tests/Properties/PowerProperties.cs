@@ -82,7 +82,7 @@ public sealed class PowerProperties
     private static string? Later(Sample sample)
     {
         var place = sample.Refit.Actions.ToList().FindIndex(action => action is { Verb: Verb.Restore, Target.Name: "e0" });
-        var anchors = sample.Refit.Actions.Take(place + 1).Where(action => action.Origin is InverseOf && action.Verb != Verb.Set).ToList();
+        var anchors = sample.Refit.Actions.Take(place + 1).Where(action => action.Origin is InverseOf && action.Verb is not (Verb.Set or Verb.Uncap)).ToList();
         return place < 0 || anchors.Count == 0
             ? null
             : $"{anchors[anchors.Count / 2].Verb.ToString().ToLowerInvariant()} {anchors[anchors.Count / 2].Target!.Name}";
@@ -104,11 +104,12 @@ public sealed class PowerProperties
             restored += action.Verb == Verb.Restore ? 1 : 0;
             foreach (var energy in isolated.Where(energy => naive[energy] == 1))
             {
-                var open = sample.Machine.Joints.Where(joint => joint.On == energy && (naive[joint] < joint.Count || naive.IsSlack(joint)));
+                var open = sample.Machine.Joints.Where(joint => joint.On == energy
+                    && (joint.IsTemporary ? naive[joint] > 0 : naive[joint] < joint.Count || naive.IsSlack(joint)));
                 Assert.True(!open.Any(), $"{energy.Name} is live after {action.Verb} {action.Target?.Name} with {string.Join(", ", open.Select(joint => joint.Name))} open\n{sample.Text}");
                 if (action.Origin is not TestStep)
                 {
-                    var off = sample.Machine.Joints.Where(joint => joint.On == energy).SelectMany(Hiding).Where(part => naive.Place(part) != PartPlace.Fitted);
+                    var off = sample.Machine.Joints.Where(joint => joint.On == energy).SelectMany(Hiding).Where(part => !part.IsTemporary && naive.Place(part) != PartPlace.Fitted);
                     Assert.True(!off.Any(), $"{energy.Name} is live after {action.Verb} {action.Target?.Name} with {string.Join(", ", off.Select(part => part.Name))} off\n{sample.Text}");
                 }
             }
@@ -132,12 +133,12 @@ public sealed class PowerProperties
     private static int Props(Sample sample)
     {
         var naive = new NaiveMachine(sample.Machine);
-        var lost = new HashSet<MachineItem>();
+        var lost = new HashSet<int>();
         foreach (var action in sample.Strip.Actions)
         {
             if (action.Verb == Verb.Remove && naive.IsPropped((Part)action.Target!))
             {
-                lost.Add(action.Target!);
+                lost.Add(action.Number);
             }
 
             naive.Do(Sample.MoveOf(action));
@@ -145,7 +146,7 @@ public sealed class PowerProperties
 
         foreach (var action in sample.Refit.Actions)
         {
-            if (action.Verb == Verb.Fit && lost.Contains(action.Target!))
+            if (action is { Verb: Verb.Fit, Origin: InverseOf { Action.Number: var removal } } && lost.Contains(removal))
             {
                 Assert.True(naive.IsPropped((Part)action.Target!), $"{action.Target!.Name} goes in without its prop\n{sample.Text}");
             }
@@ -153,7 +154,7 @@ public sealed class PowerProperties
             if (action.Verb == Verb.Unsupport)
             {
                 var part = (Part)action.Target!;
-                var loose = sample.Machine.Joints.Where(joint => joint.Role == JointRole.Held && Holds(joint, part) && naive[joint] < joint.Count);
+                var loose = sample.Machine.Joints.Where(joint => joint.Role == JointRole.Held && !joint.IsTemporary && Holds(joint, part) && naive[joint] < joint.Count);
                 Assert.True(!loose.Any(), $"{part.Name} loses its prop with {string.Join(", ", loose.Select(joint => joint.Name))} open\n{sample.Text}");
             }
 

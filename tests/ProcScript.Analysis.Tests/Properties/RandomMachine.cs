@@ -11,7 +11,8 @@ internal sealed class RandomMachine
         clip pin "pin"
         clip cap "cap"
         connector plug_2 "plug"
-        line hose "hose"
+        tool stopper "stopper"
+        line hose "hose" { cap 2 stopper }
         bond glue "glue"
 
         """;
@@ -22,11 +23,13 @@ internal sealed class RandomMachine
     private readonly int _fluids;
     private readonly int _controls;
     private readonly RandomWarnings? _warnings;
+    private readonly Random _extras;
     private int _joints;
 
     private RandomMachine(int size, uint seed, bool asymmetric, bool warned)
     {
         _random = new Random((int)seed);
+        _extras = new Random((int)seed ^ 0x2F3B);
         _warnings = warned ? new RandomWarnings(seed) : null;
         Asymmetric = asymmetric;
         (_energies, _fluids, _controls) = (_random.Next(3), _random.Next(2), _random.Next(3));
@@ -86,7 +89,7 @@ internal sealed class RandomMachine
         0 => Control(),
         1 => $"p{_random.Next(part + 1)} supported",
         2 when _energies > 0 => $"e{_random.Next(_energies)} isolated",
-        3 when Unrelated(part) is { } other => $"p{other} out",
+        3 when Unrelated(part) is { } other => $"p{other} {(_extras.Next(3) == 0 ? "fitted" : "out")}",
         _ => null,
     };
 
@@ -129,6 +132,16 @@ internal sealed class RandomMachine
         if (goesAside)
         {
             lines.Add($"aside \"Tilt.\"{(ties.Count > 0 && Chance(0.7) ? $" needs {ties[0]}" : "")}");
+        }
+
+        // Dice of their own, so that the machine is the same but for that.
+        if (_extras.NextDouble() < 0.2)
+        {
+            lines.Add("temporary");
+        }
+        else if (_extras.NextDouble() < 0.2)
+        {
+            lines.Add("cap 1 stopper");
         }
     }
 

@@ -27,6 +27,10 @@ internal static class RandomStrip
             var chosen = from[random.Next(from.Count)];
             naive.Do(chosen);
             walk.Add(chosen);
+            if (CapAfter(chosen) is { } cap)
+            {
+                naive.Do(cap);
+            }
         }
 
         return walk;
@@ -43,6 +47,24 @@ internal static class RandomStrip
     public static string Procedure(IEnumerable<string> steps, string rest = "") =>
         $"procedure p \"P\" on m {{\nstage \"S\" {{\n{string.Concat(steps.Select(step => step + "\n"))}}}\n{rest}\n}}\n";
 
+    /// <summary>What the compiler puts in behind a step.</summary>
+    public static Move? CapAfter(Move move) => move switch
+    {
+        { Item: Joint { Cap: not null, IsTemporary: false }, Verb: Verb.Undo or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut } =>
+            new Move(Verb.Cap, move.Item, move.Value),
+        { Item: Part { Cap: not null, IsTemporary: false }, Verb: Verb.Remove } => new Move(Verb.Cap, move.Item, 1),
+        _ => null,
+    };
+
+    private static Verb Closing(Verb opening) => opening switch
+    {
+        Verb.Undo => Verb.Fasten,
+        Verb.Release => Verb.Engage,
+        Verb.Unplug => Verb.Plug,
+        Verb.Disconnect => Verb.Connect,
+        _ => Verb.Renew,
+    };
+
     private static string Word(Verb verb) => verb.ToString().ToLowerInvariant();
 
     private static IEnumerable<Move> Moves(Machine machine, NaiveMachine naive, Random random)
@@ -57,6 +79,11 @@ internal static class RandomStrip
                 KindCategory.Line => Verb.Disconnect,
                 _ => Verb.Cut,
             };
+            if (joint.IsTemporary && naive[joint] < joint.Count)
+            {
+                yield return new Move(Closing(verb), joint, joint.Count - naive[joint]);
+            }
+
             if (naive[joint] > 0)
             {
                 yield return new Move(verb, joint, random.Next(4) == 0 ? random.Next(1, naive[joint] + 1) : naive[joint]);
@@ -69,6 +96,11 @@ internal static class RandomStrip
 
         foreach (var part in machine.Parts)
         {
+            if (part.IsTemporary)
+            {
+                yield return new Move(Verb.Fit, part, (int)PartPlace.Fitted);
+            }
+
             yield return new Move(Verb.Remove, part, (int)PartPlace.Out);
             yield return new Move(Verb.Aside, part, (int)PartPlace.Aside);
             yield return new Move(Verb.Support, part);

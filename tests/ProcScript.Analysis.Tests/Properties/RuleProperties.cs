@@ -110,7 +110,7 @@ public sealed class RuleProperties
     {
         var moves = plain.Refit.Actions.ToList();
         var (earlier, later) = (moves.FindIndex(action => Is(action, edge.Earlier)), moves.FindIndex(action => Is(action, edge.Later)));
-        if (later < earlier)
+        if (earlier < 0 || later < earlier)
         {
             return false;
         }
@@ -153,7 +153,7 @@ public sealed class RuleProperties
     private static string Rules(Sample sample, uint seed, int count)
     {
         var random = new Random((int)seed);
-        var actions = sample.Refit.Actions.Where(action => action.Origin is InverseOf).ToList();
+        var actions = sample.Refit.Actions.Where(action => action.Origin is InverseOf && action.Verb != Verb.Uncap).ToList();
         var rules = Enumerable.Range(0, count).Select(_ =>
         {
             var (first, second) = (actions[random.Next(actions.Count)], actions[random.Next(actions.Count)]);

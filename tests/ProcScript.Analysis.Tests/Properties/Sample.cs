@@ -2,6 +2,7 @@ using CsCheck;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Refitting;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.States;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -49,7 +50,11 @@ internal sealed class Sample
         Machine.Parts.All(part => part.Parent is null)
         && Strip.Actions.All(action => action.Verb is not (Verb.Set or Verb.Loosen))
         && Strip.Actions.Where(action => action.Target is Joint).DistinctBy(action => action.Target).Count()
-            == Strip.Actions.Count(action => action.Target is Joint);
+            == Strip.Actions.Count(action => action.Target is Joint)
+        // What is temporary can go on and come off by turns.
+        && Strip.Actions.SelectMany(action => action.Changes)
+            .Where(change => change.Variable.Kind == StateKind.Place && Machine.Parts[change.Variable.Index].IsTemporary)
+            .GroupBy(change => change.Variable).All(changes => !changes.Skip(1).Any());
 
     /// <summary>
     /// Whether the way back asks for no more than the way out: power comes back only to a whole machine, and a prop goes only when the part
@@ -139,6 +144,13 @@ internal sealed class Sample
             Verb.Isolate => Verb.Restore,
             Verb.Empty => Verb.Fill,
             Verb.Support => Verb.Unsupport,
+            Verb.Fasten => Verb.Undo,
+            Verb.Engage => Verb.Release,
+            Verb.Plug => Verb.Unplug,
+            Verb.Connect => Verb.Disconnect,
+            Verb.Renew => Verb.Cut,
+            Verb.Fit => Verb.Remove,
+            Verb.Cap => Verb.Uncap,
             _ => Verb.Set,
         };
         return new Move(inverse, action.Target!, action.Target is Joint ? action.Count : action.Changes[0].Before);

@@ -46,6 +46,18 @@ class Machine:
         found = self.joints[joint]
         return found["role"] != "cover" and self.is_within(found["part"], part) != self.is_within(found["to"], part)
 
+    def serves(self, item, temporary):
+        """Whether an item is a temporary part, lies in it or ties it."""
+        if item in self.parts:
+            return self.is_within(item, temporary)
+        if item not in self.joints:
+            return False
+        joint = list(self.under(item))[-1]
+        return self.is_within(self.joints[joint]["part"], temporary) or self.ties(joint, temporary)
+
+    def is_temporary(self, item):
+        return bool(item) and self.item(item).get("temporary", False)
+
     def ties_of(self, part):
         return [joint for joint in self.joints if self.ties(joint, part)]
 
@@ -72,6 +84,8 @@ class State:
         self.slack = set()
         self.place = {name: part["start"] for name, part in machine.parts.items()}
         self.propped = set()
+        # Of how many pieces of a joint the open ends are capped; of a part, whether its hole is.
+        self.capped = {name: 0 for items in (machine.joints, machine.parts) for name in items}
         self.energy = {name: energy["start"] for name, energy in machine.energies.items()}
         self.fluid = {name: fluid["start"] for name, fluid in machine.fluids.items()}
         self.control = {name: control["start"] for name, control in machine.controls.items()}
@@ -81,6 +95,7 @@ class State:
         for one, other, word in (
             (self.attached, start.attached, "attached"),
             (self.place, start.place, "place"),
+            (self.capped, start.capped, "caps"),
             (self.energy, start.energy, "energy"),
             (self.fluid, start.fluid, "fluid"),
             (self.control, start.control, "position"),

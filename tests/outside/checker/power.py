@@ -98,6 +98,10 @@ def in_place(hands, item, opened):
     if item in hands.machine.joints:
         yield from hands.open_joint(item)
         return
+    if hands.machine.parts[item]["temporary"]:
+        if hands.state.place[item] != "out":
+            yield f"{item} is still on"
+        return
     if hands.state.place[item] != "fitted":
         yield f"{item} is {hands.state.place[item]}"
     yield from hands.loosely_held(item, opened)

@@ -30,6 +30,10 @@ class Reach:
         match word:
             case "away":
                 return state.place[name] != "fitted"
+            case "fitted" if self.machine.parts[name]["temporary"]:
+                # It has to bear a load.
+                held = [joint for joint in self.machine.ties_of(name) if self.machine.joints[joint]["role"] == "held"]
+                return state.place[name] == "fitted" and all(self.on(joint) for joint in held)
             case "out" | "fitted" | "aside":
                 return state.place[name] == word
             case "supported":
@@ -67,13 +71,17 @@ class Reach:
         """Somebody can get at an item."""
         machine = self.machine
         assembly = self.assembly(item)
-        own = [condition for under in (machine.under(item) if item in machine.joints else [item]) for condition in machine.item(under)["needs"]]
+        def binds(condition):
+            """What asks for a temporary part does not bind that part itself."""
+            return not any(machine.is_temporary(wanted["item"]) and machine.serves(item, wanted["item"]) for wanted in condition["any"])
+
+        own = [condition for under in (machine.under(item) if item in machine.joints else [item]) for condition in machine.item(under)["needs"] if binds(condition)]
         yield from self.unmet(own, phase, assembly)
         inner = machine.joints[item]["part"] if item in machine.joints else machine.parts[item]["parent"] if item in machine.parts else FRAME
         for part in machine.around(inner):
             if part == assembly:
                 break
-            yield from self.unmet(machine.parts[part]["needs"], phase, assembly)
+            yield from self.unmet(filter(binds, machine.parts[part]["needs"]), phase, assembly)
 
     def open_to_hand(self, joint, phase, spared=()):
         yield from self.clear(joint, phase)
@@ -106,6 +114,11 @@ class Reach:
         yield from tried.unmet(place["needs"], "strip", FRAME)
 
     def whole(self, joint):
+        """As it was at the start."""
+        return self.state.attached[joint] == 0 if self.machine.joints[joint]["temporary"] else self.on(joint)
+
+    def on(self, joint):
+        """Complete and tight."""
         return self.state.attached[joint] == self.machine.joints[joint]["count"] and joint not in self.state.slack
 
     def meets(self, joint):

@@ -41,7 +41,7 @@ class Replay:
         done = 0
         yield from self.discard(done)
         for step in self.strip:
-            if step["verb"] in REFIT - STRIP:
+            if step["verb"] in REFIT - STRIP and not self.machine.is_temporary(step["item"]):
                 yield f"step {step['number']}: {step['verb']} is no verb of the strip"
             yield from self.perform(step, "strip")
             done += 1
@@ -59,7 +59,7 @@ class Replay:
     def refit_faults(self):
         yield from self.used_again()
         for step in self.refit:
-            if step["verb"] in STRIP - REFIT and not (step["verb"] == "isolate" and step["test"]):
+            if step["verb"] in STRIP - REFIT and not (step["verb"] == "isolate" and step["test"]) and not self.machine.is_temporary(step["item"]):
                 yield f"step {step['number']}: {step['verb']} is no verb of the refit"
             yield from self.perform(step, "refit")
         yield from (f"at the end {difference}" for difference in self.state.differences(self.start, self.hands.gone))
@@ -67,11 +67,15 @@ class Replay:
     def perform(self, step, phase):
         for amiss in self.hands.amiss(step, phase):
             yield f"step {step['number']} ({step['verb']} {step['item']}): {amiss}"
-        self.hands.do(step)
+        self.hands.do(step, phase)
 
     def used_again(self):
         """What serves once and goes back, and what was disturbed and is not renewed."""
-        opened = {step["item"] for step in self.strip if step["verb"] == "remove" or step["verb"] in OPENING}
+        opened = {
+            step["item"]
+            for step in self.strip
+            if step["verb"] == "remove" or (step["verb"] in OPENING and not self.machine.is_temporary(step["item"]))
+        }
         for part in self.machine.parts.values():
             if part["singleUse"] and part["name"] in opened and not self.is_new(part["name"]):
                 yield f"{part['name']} serves once and goes back"

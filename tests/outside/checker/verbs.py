@@ -9,8 +9,8 @@ OPENING = {"undo": "fastener", "release": "clip", "unplug": "connector", "discon
 CLOSING = {"fasten": "fastener", "engage": "clip", "plug": "connector", "connect": "line", "renew": "bond"}
 WORK = {"repair", "clean", "inspect", "adjust"}
 TEXTS = {"measure", "task", "check"}
-STRIP = {*OPENING, "loosen", "aside", "remove", "set", "isolate", "verify", "empty", "support"}
-REFIT = {*CLOSING, "tighten", "return", "fit", "restore", "fill", "unsupport", "set", "support"}
+STRIP = {*OPENING, "loosen", "aside", "remove", "set", "isolate", "verify", "empty", "support", "cap"}
+REFIT = {*CLOSING, "tighten", "return", "fit", "restore", "fill", "unsupport", "set", "support", "uncap"}
 
 
 class Hands:
@@ -22,8 +22,11 @@ class Hands:
         self.reach = Reach(machine, state)
         self.gone = set()
         self.replaced = set()
+        # Both by the numbers of the steps that took parts off.
         self.was_propped = set()
         self.place_before = {}
+        self.caps_each = {}
+        self.opened_last = 0
 
     def amiss(self, step, phase):
         """What keeps a step from being done."""
@@ -42,11 +45,12 @@ class Hands:
         else:
             yield from getattr(self, "can_" + verb)(step, phase)
 
-    def do(self, step):
+    def do(self, step, phase):
         """What a step changes."""
         verb, item, state = step["verb"], step["item"], self.state
         if verb in OPENING:
             state.attached[item] -= step["count"]
+            self.opened_last = step["count"]
         elif verb in CLOSING:
             state.attached[item] += step["count"]
         elif verb == "loosen":
@@ -58,14 +62,14 @@ class Hands:
         elif verb == "return":
             state.place[item] = "fitted"
         elif verb == "remove":
-            self.place_before[item] = state.place[item]
+            self.place_before[step["number"]] = state.place[item]
             state.place[item] = "out"
             if item in state.propped:
                 state.propped.discard(item)
-                self.was_propped.add(item)
+                self.was_propped.add(step["number"])
         elif verb == "fit":
             # A part that was aside when it came out goes back to where it was.
-            state.place[item] = self.place_before.get(item, "fitted")
+            state.place[item] = self.place_before.get(step["mirror"], "fitted") if phase == "refit" else "fitted"
         elif verb == "set":
             state.control[item] = step["position"]
         elif verb == "isolate":
@@ -80,8 +84,33 @@ class Hands:
             state.propped.add(item)
         elif verb == "unsupport":
             state.propped.discard(item)
+        elif verb == "cap":
+            state.capped[item] += self.pieces(step)
+        elif verb == "uncap":
+            state.capped[item] -= self.pieces(step)
         elif verb == "replace":
             self.replaced.add(item)
+
+    def pieces(self, step):
+        """For how many pieces a step caps or uncaps: a cap follows the opening, which tells how many caps a piece takes."""
+        item = step["item"]
+        if item in self.machine.parts:
+            return 1
+        if step["verb"] == "cap" and item not in self.caps_each:
+            self.caps_each[item] = max(1, step["count"] // max(1, self.opened_last))
+        return step["count"] // self.caps_each.get(item, 1)
+
+    def can_cap(self, step, phase):
+        item = step["item"]
+        if item in self.machine.parts:
+            if self.state.place[item] != "out" or self.state.capped[item]:
+                yield f"there is no hole of {item} to cap"
+        elif self.state.capped[item] + self.pieces(step) > self.machine.joints[item]["count"] - self.state.attached[item]:
+            yield f"{item} is not open enough for these caps"
+
+    def can_uncap(self, step, phase):
+        if self.state.capped[step["item"]] < self.pieces(step):
+            yield f"{step['item']} is not capped"
 
     def discard(self, item):
         """Something does not go back, nor does what goes along with it."""
@@ -117,8 +146,11 @@ class Hands:
             return
         if self.state.attached[joint] + max(1, step["count"]) > self.machine.joints[joint]["count"]:
             yield f"{joint} has no place for {step['count']}"
+        if self.machine.joints[joint]["caps"] \
+                and self.state.capped[joint] > max(0, self.machine.joints[joint]["count"] - self.state.attached[joint] - max(1, step["count"])):
+            yield f"{joint} is closed over a cap"
         covered = self.machine.joints[joint]["covers"]
-        if covered and covered not in self.gone and not self.reach.whole(covered):
+        if covered and covered not in self.gone and not self.reach.on(covered):
             yield f"{covered} is not complete and tight under {joint}"
 
     def fits(self, joint, sort):
@@ -138,6 +170,9 @@ class Hands:
         if item in self.machine.parts:
             if self.state.place[item] != "out":
                 yield f"{item} is not out"
+            for part, found in self.machine.parts.items():
+                if found["temporary"] and part != item and self.machine.is_within(part, item) and self.state.place[part] != "out":
+                    yield f"{part} would go away with {item}"
         elif self.state.attached[item] > 0:
             yield f"{item} is not off"
 
@@ -179,7 +214,9 @@ class Hands:
         yield from self.reach.clear(part, phase)
         if self.state.place[part] != "out":
             yield f"{part} is in already"
-        if part in self.was_propped and part not in self.state.propped:
+        if self.state.capped[part]:
+            yield f"the hole of {part} is capped"
+        if phase == "refit" and step["mirror"] in self.was_propped and part not in self.state.propped:
             yield f"{part} was propped when it came out"
 
     def can_set(self, step, phase):
@@ -216,7 +253,7 @@ class Hands:
         if self.state.fluid[fluid] != "empty":
             yield f"{fluid} is in already"
         for joint, found in self.machine.joints.items():
-            if found["carries"] == fluid and not self.is_gone(joint) and not self.reach.whole(joint):
+            if found["carries"] == fluid and not self.reach.whole(joint) and (found["temporary"] or not self.is_gone(joint)):
                 yield f"{joint} carries {fluid} and is open"
 
     def can_support(self, step, phase):
@@ -238,9 +275,10 @@ class Hands:
 
     def loosely_held(self, part, opened=()):
         for joint in self.machine.ties_of(part):
-            if self.machine.joints[joint]["role"] == "held" and joint not in opened:
+            found = self.machine.joints[joint]
+            if found["role"] == "held" and not found["temporary"] and joint not in opened:
                 yield from self.open_joint(joint)
 
     def open_joint(self, joint):
-        if not self.is_gone(joint) and not self.reach.whole(joint):
-            yield f"{joint} is not complete and tight"
+        if not self.reach.whole(joint) and (self.machine.joints[joint]["temporary"] or not self.is_gone(joint)):
+            yield f"{joint} is not as it was at the start"

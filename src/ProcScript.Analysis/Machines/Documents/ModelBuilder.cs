@@ -49,7 +49,9 @@ public static class ModelBuilder
             ? new AsideDocument(way.How ?? "", [.. way.Joints.Select(joint => joint.Name)], ConditionDocuments.Of(way.Conditions))
             : null,
         RenewWith = [.. part.RenewWith.Select(item => item.Name)],
-        Start = "fitted",
+        Temporary = part.IsTemporary,
+        Caps = part.Cap?.Count ?? 0,
+        Start = part.IsTemporary ? "out" : "fitted",
     };
 
     private static JointDocument Of(Joint joint) => new()
@@ -69,7 +71,9 @@ public static class ModelBuilder
         Hazards = Hazards(joint),
         Needs = ConditionDocuments.Of(joint.Conditions),
         RenewWith = [.. joint.RenewWith.Select(item => item.Name)],
-        Start = joint.Count,
+        Temporary = joint.IsTemporary,
+        Caps = joint.Cap?.Count ?? 0,
+        Start = joint.IsTemporary ? 0 : joint.Count,
     };
 
     private static EnergyDocument Of(Energy energy) => new()

@@ -98,7 +98,13 @@ public sealed record PartDocument
     /// <summary>What disturbs it: once one of these comes off, it must be renewed.</summary>
     public required ImmutableArray<string> RenewWith { get; init; }
 
-    /// <summary>Where it is at the start, and has to be at the end: <c>fitted</c>.</summary>
+    /// <summary>Whether it is there for the job alone.</summary>
+    public required bool Temporary { get; init; }
+
+    /// <summary>How many caps the hole that it leaves takes; 0 where it takes none.</summary>
+    public required int Caps { get; init; }
+
+    /// <summary>Where it is at the start, and has to be at the end: <c>fitted</c>; <c>out</c> where it is temporary.</summary>
     public required string Start { get; init; }
 }
 
@@ -155,6 +161,12 @@ public sealed record JointDocument
 
     /// <summary>What disturbs it: once one of these comes off, it must be renewed.</summary>
     public required ImmutableArray<string> RenewWith { get; init; }
+
+    /// <summary>Whether it ties a temporary part, or covers such a joint.</summary>
+    public required bool Temporary { get; init; }
+
+    /// <summary>How many caps one piece takes while it is off; 0 where it takes none. An end on what goes away for good gets none of its half.</summary>
+    public required int Caps { get; init; }
 
     /// <summary>How many pieces are attached at the start, and have to be at the end; none is slack then.</summary>
     public required int Start { get; init; }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Fluids;
+using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
@@ -102,6 +103,12 @@ internal sealed record PlannedStep
 
     /// <summary>The part; null where the target is none.</summary>
     public Part? Part => Target as Part;
+
+    /// <summary>The caps that it puts on or takes off; null where it is about none.</summary>
+    public CapUse? Cap => Verb is Verb.Cap or Verb.Uncap ? Joint?.Cap ?? Part?.Cap : null;
+
+    /// <summary>Of a joint with caps, what goes away for good on one side of it, and so gets no caps; else null.</summary>
+    public Part? BareSide { get; init; }
 
     /// <summary>Whether it takes pieces of a joint off.</summary>
     public bool Opens => Verb is Verb.Undo or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut;

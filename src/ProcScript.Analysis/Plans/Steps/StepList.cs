@@ -3,6 +3,7 @@ using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
+using ProcScript.Analysis.Stripping;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -54,6 +55,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
     private sealed class Build(StripRun strip, RefitRun refit)
     {
         private readonly ImmutableArray<PlannedStep>.Builder _steps = ImmutableArray.CreateBuilder<PlannedStep>();
+        private readonly Capping _capping = Capping.Of(strip.Facts, strip.Procedure);
         private readonly Dictionary<StateVariable, int> _state = [];
         private readonly ILookup<int, int> _enabledBy =
             strip.Order.Concat(refit.Order).ToLookup(edge => edge.Later, edge => edge.Earlier);
@@ -112,6 +114,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Open = action.Verb == Verb.Restore ? OpenAt(action) : [],
                 Brings = Brings(action),
                 Charge = action is { Verb: Verb.Fill, Target: Fluid fluid } ? ChargeBand.Of(fluid, Brings(action).Select(brought => brought.Change)) : null,
+                BareSide = action is { Verb: Verb.Cap or Verb.Uncap, Target: Joint capped } ? _capping.GoesAway(capped) : null,
                 Derived = action.IsDerived,
                 Because = StepOrigin.Because(action),
                 Source = StepOrigin.Source(action),
@@ -137,6 +140,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         /// <summary>How many pieces it is about: those that it moves, else those that are on; where none is, all of them.</summary>
         private int CountOf(PerformedAction action) => action switch
         {
+            { Verb: Verb.Cap or Verb.Uncap } => Math.Max(1, action.Count) * _capping.CapsEach(action.Target!),
             { Count: > 0 } => action.Count,
             { Target: Joint joint } =>
                 _state.GetValueOrDefault(new StateVariable(StateKind.Attached, joint.Index), joint.Count) is > 0 and var on ? on : joint.Count,

@@ -56,6 +56,7 @@ internal static class StepOrigin
     {
         WrittenStep written => written.Step.Source,
         ExpandedStep expanded => expanded.Step.Source,
+        InsertedCap inserted => inserted.Step.Source,
         InverseOf inverse => Source(inverse.Action),
         RuledCheck check => check.Rule.Source,
         PropAgain again => Source(again.Support),
@@ -71,6 +72,7 @@ internal static class StepOrigin
         PropAgain => "so that it bears the part as it goes in",
         TestStep { Step: null, Rule.Title: var title } when action.Verb == Verb.Restore => $"for the test *{title}* alone",
         TestStep { Step: null, Rule.Title: var title } => $"for the test *{title}* is over",
+        InsertedCap => "so that nothing gets in or out while it is open",
         ExpandedStep { Of: { } of } => $"to {StepText.Within(of)}",
         InsertedSet inserted when inserted.For.IsMetBy(action.PositionAfter) => $"to {StepText.Within(inserted.Of)}",
         InsertedSet inserted => $"back again, for it was moved only to {StepText.Within(inserted.Of)}",

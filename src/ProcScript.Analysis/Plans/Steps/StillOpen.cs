@@ -47,7 +47,12 @@ internal sealed class StillOpen
             yield return Item(part, _state.Place(part) == PartPlace.Out ? "out" : "aside", StateKind.Place, at);
         }
 
-        foreach (var joint in machine.Joints.Where(joint => GoesBack(joint) && !IsToldByAnother(joint)))
+        foreach (var part in machine.Parts.Where(part => part.IsTemporary && _state.Place(part) != PartPlace.Out))
+        {
+            yield return Item(part, "still on", StateKind.Place, at);
+        }
+
+        foreach (var joint in machine.Joints.Where(joint => !joint.IsTemporary && GoesBack(joint) && !IsToldByAnother(joint)))
         {
             if (StateOf(joint) is { Length: > 0 } state)
             {
@@ -75,7 +80,7 @@ internal sealed class StillOpen
 
     private bool IsCarriedOff(Part? part) => part is not null && (IsOff(part) || IsCarriedOff(part.Parent));
 
-    private bool IsOff(Part part) => GoesBack(part) && _state.Place(part) != PartPlace.Fitted;
+    private bool IsOff(Part part) => !part.IsTemporary && GoesBack(part) && _state.Place(part) != PartPlace.Fitted;
 
     /// <summary>How a joint is; empty where it is whole.</summary>
     private string StateOf(Joint joint) => _state.Attached(joint) switch

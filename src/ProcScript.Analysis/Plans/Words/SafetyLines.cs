@@ -11,6 +11,8 @@ namespace ProcScript.Analysis.Plans.Words;
 /// </summary>
 internal static class SafetyLines
 {
+    private const string WholeAndBare = "All that this job opened is closed and whole. No cap is left on, and nothing that was fitted for the job.";
+
     private const string NotWhole =
         "Not all is closed yet. Look at each of these: nothing of it can be live, move or leak when the energy comes back, and nobody is at it.";
 
@@ -28,14 +30,15 @@ internal static class SafetyLines
 
     /// <summary>Area clear, machine whole, people clear, locks off, people told; the step itself restores.</summary>
     /// <param name="energy">What comes back.</param>
-    /// <param name="stillOpen">Whether something that was opened is not closed again then.</param>
-    public static ImmutableArray<PlanSafetyLine> Return(Energy energy, bool stillOpen)
+    /// <param name="stillOpen">Whether something that was opened is not closed again then, or what was fitted for the job is still on.</param>
+    /// <param name="temporary">Whether anything is on the machine for the job alone.</param>
+    public static ImmutableArray<PlanSafetyLine> Return(Energy energy, bool stillOpen, bool temporary)
     {
         var isLocked = Lock(energy).Any();
         return
         [
             Line("area", null, "Tools and spare items are out of the machine."),
-            new("whole", stillOpen ? NotWhole : "All that this job opened is closed and whole.", false),
+            new("whole", stillOpen ? NotWhole : temporary ? WholeAndBare : "All that this job opened is closed and whole.", false),
             Line("people", null, "Everybody is clear of the machine."),
             .. isLocked ? [Line("locks", null, "Each lock and tag comes off by the one who put it on.")] : Array.Empty<PlanSafetyLine>(),
             Line("tell", null, isLocked ? "Those concerned know that the locks are off, before it starts." : "Those concerned know of it, before it starts."),

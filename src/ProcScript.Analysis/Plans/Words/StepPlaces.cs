@@ -42,7 +42,7 @@ internal sealed class StepPlaces
     /// <summary>The steps of one direction that read the same for different items, each group in the order of the steps.</summary>
     public IEnumerable<ImmutableArray<PlannedStep>> ReadingTheSame() =>
         from step in _steps
-        where step.Target is not null
+        where step.Target is not null && step.Cap is null
         group step by (step.Phase, StepText.Of(step), Of(step)) into alike
         where alike.Select(step => step.Target).Distinct().Skip(1).Any()
         select alike.ToImmutableArray();

@@ -34,6 +34,9 @@ internal static class StepProse
 
     private static IEnumerable<string> OfItem(PlannedStep step) => Present(step switch
     {
+        { Verb: Verb.Cap, BareSide: { } away } => [$"Only the ends that stay in the machine, not those of the {away.Title}, which goes for good."],
+        { Verb: Verb.Uncap, BareSide: { } away } =>
+            [$"Take out of the new {away.Title}, too, whatever closes it for transport at these ends."],
         { Joint: { } joint, Opens: true } => [joint.Release],
         { Joint: { } joint, Closes: true } => [joint.Engage],
         { Part: { } part, Verb: Verb.Aside } => [part.Aside?.How],

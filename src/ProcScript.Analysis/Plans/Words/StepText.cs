@@ -16,9 +16,19 @@ internal static class StepText
         step switch
         {
             { Target: null } => Phrase(step.Verb, Topic(step)),
+            { Cap: { } cap } => Capped(step, ItemWords.Pieces(step.Count, ItemWords.Of(cap.Tool))),
+            { Verb: Verb.Renew, Joint: { IsTemporary: true } joint } => $"Put on {ItemWords.Pieces(step.Count, joint.Kind.Title)}",
             { Verb: Verb.Support, Phase: PlanPhase.Refit } => string.Format(CultureInfo.InvariantCulture, SupportReady, Object(step)),
             _ => Phrase(step.Verb, Object(step)) + Addition(step),
         };
+
+    private static string Capped(PlannedStep step, string caps) => step switch
+    {
+        { Verb: Verb.Cap, Part: { } part } => $"Cap the hole of the {part.Title}: {caps}",
+        { Verb: Verb.Cap } => $"Cap the open ends: {caps}",
+        { Part: { } part } => $"Take the cap off the hole of the {part.Title}: {caps}",
+        _ => $"Take the caps off the open ends: {caps}",
+    };
 
     /// <summary>An action on all of an item: <c>Remove the roof panel</c>.</summary>
     public static string Of(Verb verb, MachineItem item) =>

@@ -44,7 +44,9 @@ public sealed class NothingFreesIt : MachineRule
         let item = parts.Count > 0 ? parts[0] : knot.Goals[0].Item
         select new Finding(
             Id,
-            parts.Count > 0
+            knot.Goals[0] is { Kind: FreeingKind.Fitted, Item: var temporary }
+                ? $"nobody can ever fit {ItemPhrases.The(temporary)}"
+                : parts.Count > 0
                 ? $"nothing can free {ItemPhrases.List(parts.Select(ItemPhrases.The))}"
                 : $"nobody can ever get at {ItemPhrases.The(item)}",
             item.Declared,
@@ -61,5 +63,9 @@ public sealed class NothingFreesIt : MachineRule
 
     private static string Lack(FreeingLack lack) => lack.Clause.Condition is { } condition
         ? $"{ItemPhrases.The(lack.Goal.Item)} needs {NeedPhrases.Wanted(condition)}"
-        : $"{ItemPhrases.The(lack.Goal.Item)} needs {ItemPhrases.The(lack.Clause.About)} {ActionTable.Opening(lack.Clause.About).Done}";
+        : $"{ItemPhrases.The(lack.Goal.Item)} needs {ItemPhrases.The(lack.Clause.About)} {Done(lack.Clause)}";
+
+    private static string Done(FreeingClause clause) => clause.Ways is [{ Kind: FreeingKind.Fitted }]
+        ? ActionTable.Closing(clause.About).Done
+        : ActionTable.Opening(clause.About).Done;
 }

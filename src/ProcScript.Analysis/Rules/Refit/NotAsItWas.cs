@@ -86,6 +86,9 @@ public sealed class NotAsItWas : RefitFailureRule<NotAsBefore>
 
     private static string Was(NotAsBefore failure) => failure.Variable.Kind switch
     {
+        StateKind.Attached when failure.Before == 0 => ActionTable.Opening(failure.Item).Done,
+        StateKind.Place when failure.Before == (int)PartPlace.Out => ActionTable.Opening(failure.Item).Done,
+        StateKind.Capped or StateKind.Plugged => ActionTable.Row(Verb.Uncap).Done,
         StateKind.Attached => ActionTable.Closing(failure.Item).Done,
         StateKind.Slack => ActionTable.Row(Verb.Tighten).Done,
         StateKind.Place => ActionTable.Row(Verb.Fit).Done,

@@ -68,10 +68,16 @@ public sealed class ConditionNotMet : StripFailureRule<ConditionFails>
         failure.Step,
         $"{ItemPhrases.List(failure.Conditions.Select(NeedPhrases.IsNot))} when {ItemPhrases.Doing(failure.Step.Verb, failure.Target)}",
         $"needs {ItemPhrases.List(failure.Conditions.Select(NeedPhrases.Wanted))}",
-        failure.Conditions.Select(need => new LabeledSpan(need.Declared!.Declared, $"needs {NeedPhrases.Wanted(need)}"))) with
+        failure.Conditions.Where(need => need.Declared!.Item == need.Item || failure.Conditions.Length == 1).Select(need => new LabeledSpan(need.Declared!.Declared, $"needs {NeedPhrases.Wanted(need)}"))) with
     {
         Help = ItemPhrases.List(failure.Conditions.Select(need => Cure(need, failure.Step, run))),
-        Fixes = failure.Conditions is [var only] ? [.. Insert(only, failure.Step, run)] : [],
+        Fixes = failure.Conditions switch
+        {
+            [var only] => [.. Insert(only, failure.Step, run)],
+            var several when several.All(need => Closing(need) is not null) =>
+                [.. StepEdits.InsertBefore(run, failure.Step, several.Select(need => Closing(need)!.Value))],
+            _ => [],
+        },
     };
 
     private static IEnumerable<Fix> Insert(Need need, Step step, StripRun run) => need switch
@@ -84,6 +90,7 @@ public sealed class ConditionNotMet : StripFailureRule<ConditionFails>
             run, step, [ActionTable.OpeningOf(need.Item)]),
         PartAside => StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Aside, need.Item)]),
         PartOut => StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Strip, need.Item)]),
+        _ when Closing(need) is { } closing => StepEdits.InsertBefore(run, step, [closing]),
         _ => [],
     };
 
@@ -96,7 +103,17 @@ public sealed class ConditionNotMet : StripFailureRule<ConditionFails>
         PartPropped { IsPropped: true } => $"write `support {need.Item.Name}` before",
         EnergyIsolated or FluidEmpty or JointOff or PartOut => $"write {ItemPhrases.Written(ActionTable.OpeningOf(need.Item))} before",
         PartAside => $"write `aside {need.Item.Name}` before",
+        _ when Closing(need) is { } closing => $"write {ItemPhrases.Written(closing)} before",
         _ => $"do this while {NeedPhrases.Is(need)}",
+    };
+
+    /// <summary>What brings a temporary part to where it is needed; null for anything else.</summary>
+    private static NamedAction? Closing(Need need) => need switch
+    {
+        PartFitted { Part.IsTemporary: true } => new NamedAction(Verb.Fit, need.Item),
+        JointComplete { Joint.IsTemporary: true } => new NamedAction(ActionTable.Closing(need.Item).Verb, need.Item),
+        JointTight { Joint.IsTemporary: true } => new NamedAction(Verb.Tighten, need.Item),
+        _ => null,
     };
 
     private static NamedAction Setting(ControlAt at) => new(Verb.Set, at.Control);

@@ -57,7 +57,7 @@ public sealed class DoneTwice : StripFailureRule<AlreadyDone>
             """);
 
     /// <inheritdoc/>
-    protected override Finding Describe(AlreadyDone failure, StripRun run) => StepFinding.At(
+    protected override Finding Describe(AlreadyDone failure, StripRun run) => NeverOn(failure) ?? StepFinding.At(
         Id,
         failure.Step,
         $"{ItemPhrases.The(failure.Target)} is {State(failure)} already",
@@ -67,6 +67,23 @@ public sealed class DoneTwice : StripFailureRule<AlreadyDone>
         Help = "take one of the two steps out",
         Fixes = [.. StepEdits.Delete(run, failure.Step)],
     };
+
+    /// <summary>What is said of a temporary part that is to come off and has never been on.</summary>
+    private static Finding? NeverOn(AlreadyDone failure)
+    {
+        var opening = ActionTable.OpeningOf(failure.Target);
+        return failure is { Earlier: null, Target: Part { IsTemporary: true } or Joint { IsTemporary: true } } && failure.Step.Verb == opening.Verb
+            ? StepFinding.At(
+                Id,
+                failure.Step,
+                $"{ItemPhrases.The(failure.Target)} is not on the machine",
+                "it is temporary, so it starts off",
+                [new LabeledSpan(failure.Target.Declared, "declared here")]) with
+            {
+                Help = $"write {ItemPhrases.Written(new NamedAction(ActionTable.Closing(failure.Target).Verb, failure.Target))} before, or take the step out",
+            }
+            : null;
+    }
 
     private static string State(AlreadyDone failure) => failure switch
     {

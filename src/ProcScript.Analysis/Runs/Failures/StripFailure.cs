@@ -115,6 +115,18 @@ public sealed record NotInBackground(Step Step) : StripFailure(Step);
 /// <param name="Target">The target.</param>
 public sealed record NotOff(Step Step, MachineItem Target) : StripFailure(Step);
 
+/// <summary>A joint of a temporary part is closed before what it ties is there.</summary>
+/// <param name="Step">The step.</param>
+/// <param name="Joint">The joint.</param>
+/// <param name="Lacking">What is not so.</param>
+public sealed record ClosedTooEarly(Step Step, Joint Joint, ImmutableArray<Need> Lacking) : StripFailure(Step);
+
+/// <summary>A part is replaced or discarded with something temporary on it.</summary>
+/// <param name="Step">The step.</param>
+/// <param name="Part">The part.</param>
+/// <param name="Temporary">What is on it.</param>
+public sealed record TemporaryGoesAlong(Step Step, Part Part, ImmutableArray<Part> Temporary) : StripFailure(Step);
+
 /// <summary>Nobody can get at what is to be worked on.</summary>
 /// <param name="Step">The step.</param>
 /// <param name="Target">What is to be worked on.</param>

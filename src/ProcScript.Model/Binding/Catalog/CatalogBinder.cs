@@ -129,7 +129,10 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
                 case NamesPropertySyntax names:
                     tools.AddRange(names.Names.Select(name => _lookup.Tool(name, place, sink)).OfType<Tool>());
                     break;
-                case SealsPropertySyntax seals:
+                case PiecesPropertySyntax { Keyword.Text: "cap" } cap:
+                    kind = kind with { Cap = CapUses.Bind(cap, _lookup, place, sink) };
+                    break;
+                case PiecesPropertySyntax seals:
                     AddPresent(uses, SupplyUses.Bind(seals, _lookup, place, sink));
                     break;
                 case UsesPropertySyntax used:

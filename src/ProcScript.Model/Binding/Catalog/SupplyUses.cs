@@ -20,9 +20,9 @@ internal static class SupplyUses
     }
 
     /// <summary>The seals taken anew, or null with a finding.</summary>
-    public static SupplyUse? Bind(SealsPropertySyntax seals, SymbolLookup lookup, BindingPlace place, FindingSink sink)
+    public static SupplyUse? Bind(PiecesPropertySyntax seals, SymbolLookup lookup, BindingPlace place, FindingSink sink)
     {
-        var supply = lookup.Supply(seals.Supply, place, sink);
+        var supply = lookup.Supply(seals.Item, place, sink);
         if (Counts.Bind(seals.Count, "`seals`", place, sink) is not { } count || supply is null)
         {
             return null;

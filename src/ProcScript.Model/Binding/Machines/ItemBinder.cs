@@ -100,6 +100,9 @@ internal sealed class ItemBinder
                 }
 
                 return true;
+            case PiecesPropertySyntax cap:
+                Cap(item, CapUses.Bind(cap, _lookup, place, _sink));
+                return true;
             case NamesPropertySyntax { Keyword.Text: "hazard" } hazard:
                 item.Hazards = HazardBinder.Added(item.Hazards, hazard, place, _sink);
                 return true;
@@ -108,6 +111,19 @@ internal sealed class ItemBinder
                 return true;
             default:
                 return false;
+        }
+    }
+
+    private static void Cap(MachineItem item, Model.Catalog.CapUse? cap)
+    {
+        switch (item)
+        {
+            case Part part:
+                part.Cap = cap;
+                break;
+            case Joint joint:
+                joint.Cap = cap;
+                break;
         }
     }
 

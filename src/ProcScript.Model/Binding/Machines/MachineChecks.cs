@@ -58,8 +58,9 @@ internal sealed class MachineChecks
         }
     }
 
+    /// <summary>Whether a condition wants a part away that is there from the start.</summary>
     private static bool Hides(Condition condition) =>
-        condition is { State: NeededState.OutOfTheWay or NeededState.Out, Phase: NeedsPhase.Both or NeedsPhase.Strip };
+        condition is { State: NeededState.OutOfTheWay or NeededState.Out, Phase: NeedsPhase.Both or NeedsPhase.Strip, Item: Part { IsTemporary: false } };
 
     /// <summary>
     /// The parts that must come off before this one whatever happens: they hide it, cannot go aside, and sit right in the same part, so

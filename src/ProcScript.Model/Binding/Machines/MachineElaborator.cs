@@ -47,6 +47,7 @@ internal sealed class MachineElaborator
 
         LinkParts();
         BindProperties();
+        TemporaryJoints.Mark(_parts, _joints);
         var machine = new Machine
         {
             Name = _outline.Symbol.Name,
@@ -160,6 +161,7 @@ internal sealed class MachineElaborator
             Pattern = outline.Kind.Pattern,
             ThreadLocker = outline.Kind.ThreadLocker,
             Oiled = outline.Kind.Oiled,
+            Cap = outline.Kind.Cap,
             Hazards = outline.Kind.Hazards,
             Release = outline.Kind.Release,
             Engage = outline.Kind.Engage,

@@ -26,6 +26,9 @@ internal sealed class PartBinder(ItemLookup items, ConditionBinder conditions, F
             case FlagPropertySyntax { Keyword.Text: "hoist" }:
                 part.Hoist = true;
                 break;
+            case FlagPropertySyntax { Keyword.Text: "temporary" }:
+                part.IsTemporary = true;
+                break;
             case FlagPropertySyntax:
                 part.SingleUse = true;
                 break;
