@@ -33,13 +33,16 @@ internal sealed class RefitDerivation
     public static RefitAttempt Attempt(MachineFacts facts, StripRun strip)
     {
         var attempt = new RefitDerivation(facts, strip, asInTheMachine: false).Attempt();
-        if (attempt.Run is null
-            && new RefitDerivation(facts, strip, asInTheMachine: true).Attempt() is { Run: not null } second)
+        if (attempt.Run is not null)
         {
-            return second;
+            return attempt;
         }
 
-        return attempt;
+        // Where neither finds an order, a circle through an author's rule is what to tell: there the rule is to blame, not the machine.
+        var second = new RefitDerivation(facts, strip, asInTheMachine: true).Attempt();
+        return second.Run is not null || (attempt.Failures.Any(failure => failure is NeedCircle) && !second.Failures.Any(failure => failure is NeedCircle))
+            ? second
+            : attempt;
     }
 
     private RefitAttempt Attempt()

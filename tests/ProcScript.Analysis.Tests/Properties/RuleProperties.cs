@@ -86,7 +86,9 @@ public sealed class RuleProperties
                 Assert.Equal(circle.Select(edge => edge.Later.Action), circle.Skip(1).Append(circle[0]).Select(edge => edge.Earlier.Action));
                 Assert.IsType<Ruled>(circle[0].Reason);
                 // Work that stays on the bench might do as well in the machine; the label of such an edge says that it is about the bench.
-                foreach (var edge in circle.Where(edge => edge.Reason is Enables { Need: not PartOnBench } or Spoils { Need: not PartOnBench }))
+                // What is temporary goes on while something is on the bench, too, and is not in the way there.
+                foreach (var edge in circle.Where(edge => edge.Reason is Enables { Need: not PartOnBench and not PartNeed { Part.IsTemporary: true } }
+                    or Spoils { Need: not PartOnBench and not PartNeed { Part.IsTemporary: true } }))
                 {
                     // Turned round, the exact reverse gets stuck.
                     Assert.False(CanTurn(plain, edge), $"{edge}\n{sample.Text}");

@@ -207,6 +207,11 @@ internal static class SamplePlan
             Strip = [.. strip.Select(Headed)],
             Work = Headed(work),
             Refit = [.. refit.Select(Headed)],
+            Temporary =
+            [
+                new PlanTemporary("lifting sling", 1, "2 × strap", false, [2], [9]),
+                new PlanTemporary("closing cap", 4, "evaporator", true, [3], [8]),
+            ],
             Bags = [.. steps.SelectMany(step => step.Bags.Select(bag => (bag, step))).GroupBy(line => line.bag).Select(lines => Bag(lines.Key, strip, [.. lines.Select(line => line.step)], mirrors))],
             Discards = [new PlanDiscard("sun blind bracket", "The new headliner has **none**; see the parts list.")],
             Map = SampleMap.Evaporator,
