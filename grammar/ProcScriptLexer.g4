@@ -131,6 +131,8 @@ HAZARD      : 'hazard' ;
 WITH        : 'with' ;
 PATTERN     : 'pattern' ;
 STAR        : 'star' ;
+NONE        : 'none' ;
+NOT_KNOWN   : 'unknown' ;
 LISTED      : 'listed' ;
 INSIDE      : 'inside' ;
 GRIP        : 'grip' ;

@@ -45,6 +45,9 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // ok: after mains
 // ok: renew with lid, lid_bolts
 // ok: pattern inside out
+// ok: pattern none
+// ok: mass unknown because "Nobody has weighed it."
+// ok: renew with none
 // ok: grip fair
 // ok: people 2
 // ok: seals 2 oring
@@ -71,6 +74,8 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // bad: tool ext_600 socket_13
 // bad: renew lid
 // bad: pattern round
+// bad: mass unknown
+// bad: mass none
 // bad: pattern inside
 // bad: grip 3
 // bad: with pump 40 mL
@@ -83,12 +88,13 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 property
     : ( HOW | PHOTO | CHECK | STORE | PPE | RELEASE | ENGAGE | PREPARE | SHUTDOWN | ISOLATE | LOCK | BLEED | RESTORE
       | EMPTY | FILL | COATING | BAG ) text                                                                             # textProperty
-    | ( LENGTH | SIZE | MASS | SPARE | WAIT | CHARGE | TAKES | ATTENDED | TIME | CURE | TORQUE_RANGE | REACH | HEIGHT
+    | ( LENGTH | SIZE | SPARE | WAIT | CHARGE | TAKES | ATTENDED | TIME | CURE | TORQUE_RANGE | REACH | HEIGHT
       | TWIST | FREQUENCY ) quantity                                                                                    # quantityProperty
+    | MASS ( quantity | NOT_KNOWN BECAUSE text )                                                                          # massProperty
     | TORQUE quantity ( COMMA quantity )* ( PLUS quantity )*                                                            # torqueProperty
     | ( DRIVE | TOOL | BEHIND | HAZARD | AFTER ) reference ( COMMA reference )*                                         # namesProperty
     | RENEW WITH reference ( COMMA reference )*                                                                         # renewProperty
-    | PATTERN ( STAR | LISTED | INSIDE OUT )                                                                            # patternProperty
+    | PATTERN ( STAR | LISTED | NONE | INSIDE OUT )                                                                     # patternProperty
     | GRIP ( GOOD | FAIR | POOR )                                                                                       # gripProperty
     | PEOPLE count                                                                                                      # peopleProperty
     | THREAD ( threadValue | LOCKER )                                                                                   # threadProperty
@@ -109,6 +115,8 @@ property
 // ok: at "rim"
 // ok: to frame
 // ok: on mains, battery
+// ok: on none
+// ok: carries none
 // ok: covered by 1 cap as lid { release "Lift." }
 // bad: at rim
 // bad: covered 1 cap as lid
@@ -232,6 +240,7 @@ partDeclaration : PART reference text? memberBlock? ;
 // ok: held by 8 m8 as bolts at "edge"
 // ok: wired by 1 plug_2 as lamp to loom on battery
 // ok: piped by 2 union as unions carries oil
+// ok: piped by 1 hose as vent carries none
 // ok: held by 1 m8 as bolt covered by 1 cap as lid at "rim"
 // ok: held by 1 m8 as bolt { covered by 1 cap as lid  torque 9 N.m }
 // bad: held 4 m8 as bolts
@@ -520,6 +529,8 @@ unitName : NAME | IN ;
 // ok: trim[post, 2]
 // ok: line
 // ok: off
+// ok: none
+// ok: unknown
 // bad: trim[]
 // bad: trim[left
 // bad: work
@@ -536,7 +547,7 @@ name
     | STORE | PPE | LIVE | ISOLATED | OUT | FITTED | FULL | OFF | SLACK | SUPPORTED
     | PREPARE | SHUTDOWN | LOCK | BLEED | COATING | BAG | CURE | TORQUE_RANGE | REACH | HEIGHT | TWIST | FREQUENCY
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
-    | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND
+    | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND | NONE | NOT_KNOWN
     ;
 
 // ok: down

@@ -24,6 +24,9 @@ internal readonly record struct TakenReading(string Text, Limit? Expect)
             case WrittenStep { Step: { Verb: Verb.Measure or Verb.Check, Text: { } text } step }:
                 yield return new TakenReading(text, step.Expect);
                 break;
+            case TestStep { Step: { Verb: Verb.Measure or Verb.Check, Text: { } text } step }:
+                yield return new TakenReading(text, step.Expect);
+                break;
         }
 
         foreach (var check in StepOrigin.Details(action).Checks)

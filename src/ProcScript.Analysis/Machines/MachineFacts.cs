@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Settings;
+using ProcScript.Analysis.Saying;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
 
@@ -14,6 +15,7 @@ internal sealed class MachineFacts
     private readonly ImmutableArray<Joint>[] _jointsCarrying;
     private readonly bool[] _isConditioned;
     private readonly Lazy<Touching> _touching;
+    private readonly Lazy<TitleIndex> _titles;
 
     /// <summary>Works out the facts.</summary>
     public MachineFacts(Machine machine)
@@ -35,6 +37,7 @@ internal sealed class MachineFacts
         Temporary = [.. machine.Parts.Where(part => part.IsTemporary)];
         Freedom = new Freedom(this);
         _touching = new Lazy<Touching>(() => new Touching(this));
+        _titles = new Lazy<TitleIndex>(() => new TitleIndex(machine));
     }
 
     /// <summary>The machine.</summary>
@@ -60,6 +63,9 @@ internal sealed class MachineFacts
 
     /// <summary>Which items a step touches beside its target; worked out once somebody asks.</summary>
     public Touching Touching => _touching.Value;
+
+    /// <summary>What people call its items; worked out once somebody asks.</summary>
+    public TitleIndex Titles => _titles.Value;
 
     /// <summary>
     /// The parts of which none may be off for the ends of a joint to meet, as <see cref="Assemblies.BelowTheCommonPart"/> tells them; none for

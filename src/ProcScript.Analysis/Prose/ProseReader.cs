@@ -55,6 +55,9 @@ internal sealed class ProseReader
             case WhileSyntax open:
                 Add(open.Because, ProseKind.Description);
                 break;
+            case UnknownPropertySyntax unknown:
+                Add(unknown.Because, ProseKind.Description);
+                break;
             case DiscardSyntax discard:
                 Add(discard.Because, ProseKind.Description);
                 break;

@@ -5,6 +5,7 @@ using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Proving;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
+using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Refitting;
 
@@ -43,6 +44,51 @@ internal sealed class RefitDerivation
         return second.Run is not null || (attempt.Failures.Any(failure => failure is NeedCircle) && !second.Failures.Any(failure => failure is NeedCircle))
             ? second
             : attempt;
+    }
+
+    /// <summary>The order rules that ask for what the machine asks for already, or the other rules do; each by itself.</summary>
+    public static ImmutableArray<OrderRule> Implied(MachineFacts facts, StripRun strip)
+    {
+        var derivation = new RefitDerivation(facts, strip, asInTheMachine: false);
+        List<OrderEdge> edges = [.. derivation._rules.Edges, .. derivation._links.Edges];
+        if (new PrecedenceGraph(derivation._reference.Drafts.Count, edges).LeastOrder() is null)
+        {
+            // Work that moves from the bench into the machine leads to other edges, and is rare.
+            return [];
+        }
+
+        var after = edges.ToLookup(edge => edge.Earlier);
+        return
+        [
+            .. derivation._rules.Edges
+                .Where(edge => edge.Reason is Ruled { Rule: OrderRule } && IsImplied(edge, after))
+                .Select(edge => (OrderRule)((Ruled)edge.Reason).Rule),
+        ];
+    }
+
+    /// <summary>Whether some way leads from one end of an edge to the other without an edge of the same rule.</summary>
+    private static bool IsImplied(OrderEdge rule, ILookup<int, OrderEdge> after)
+    {
+        var reached = new HashSet<int>();
+        var open = new Stack<int>([rule.Earlier]);
+        while (open.TryPop(out var at))
+        {
+            foreach (var edge in after[at])
+            {
+                var isItself = edge.Reason is Ruled ruled && ReferenceEquals(ruled.Rule, ((Ruled)rule.Reason).Rule);
+                if (!isItself && edge.Later == rule.Later)
+                {
+                    return true;
+                }
+
+                if (!isItself && reached.Add(edge.Later))
+                {
+                    open.Push(edge.Later);
+                }
+            }
+        }
+
+        return false;
     }
 
     private RefitAttempt Attempt()

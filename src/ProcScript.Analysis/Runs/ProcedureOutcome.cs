@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Saying;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
@@ -31,6 +32,9 @@ public sealed class ProcedureOutcome
 
     /// <summary>Whether strip and refit were performed on the machine without a failure and left it as it was.</summary>
     public required bool IsProven { get; init; }
+
+    /// <summary>What its texts say against what is so; worked out once somebody asks, and gone with the runs.</summary>
+    internal ImmutableArray<Contradiction> AgainstSo => field.IsDefault ? field = SaidAgainstSo.In(this) : field;
 
     /// <summary>The outcome of a procedure that errors in its text or its machine keep from being run.</summary>
     internal static ProcedureOutcome NotRun(Procedure procedure, CheckSettings settings) =>

@@ -18,7 +18,7 @@ public static class SettingsTable
         BuiltIn = WordingChoice.English,
         Words = [("english", WordingChoice.English), ("neutral", WordingChoice.Neutral)],
         What = "Whether texts are held to the rules that know English, or only to those that hold in any language. `--wording` outweighs it.",
-        Rules = ["PRC5053", "PRC5054", "PRC5055", "PRC5058", "PRC5060", "PRC5101", "PRC5102", "PRC5103", "PRC5104", "PRC5105", "PRC5106", "PRC5107", "PRC5108"],
+        Rules = ["PRC5053", "PRC5054", "PRC5055", "PRC5058", "PRC5060", "PRC5101", "PRC5102", "PRC5103", "PRC5104", "PRC5105", "PRC5106", "PRC5107", "PRC5108", "PRC8004", "PRC8011", "PRC8101", "PRC8102", "PRC8103", "PRC8104", "PRC8105", "PRC8106"],
     };
 
     /// <summary>What one person lifts at most where everything is ideal.</summary>
@@ -154,6 +154,28 @@ public static class SettingsTable
         Rules = ["PRC6004"],
     };
 
+    /// <summary>How many large fasteners make a part one that looks heavy.</summary>
+    public static CountSetting MassBolts { get; } = new()
+    {
+        Key = "limits.massBolts",
+        BuiltIn = 4,
+        Least = 1,
+        Most = 100,
+        What = "From how many fasteners of M10, 3/8 in or larger a part that is lifted is asked for its mass.",
+        Rules = ["PRC8003"],
+    };
+
+    /// <summary>How many fasteners of one joint ask for an order of tightening.</summary>
+    public static CountSetting PatternFrom { get; } = new()
+    {
+        Key = "limits.patternFrom",
+        BuiltIn = 8,
+        Least = 3,
+        Most = 100,
+        What = "From how many fasteners with a torque on a joint is asked in what order they are tightened.",
+        Rules = ["PRC8008"],
+    };
+
     /// <summary>The unit of torque that comes first.</summary>
     public static ChoiceSetting<TorqueUnit> Torque { get; } = new()
     {
@@ -190,6 +212,8 @@ public static class SettingsTable
         DescriptionWords,
         ParagraphSentences,
         RepeatedSteps,
+        MassBolts,
+        PatternFrom,
         Torque,
         HouseTools,
     ];

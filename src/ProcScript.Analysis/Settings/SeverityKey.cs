@@ -20,7 +20,7 @@ internal sealed record SeverityKey(ImmutableArray<RuleInfo> Rules, bool IsFamily
         }
 
         var digits = key.StartsWith(CodePrefix, StringComparison.OrdinalIgnoreCase) ? key[CodePrefix.Length..] : key;
-        return digits is [>= '1' and <= '7', ..] && digits[1..].Equals(AnyNumber, StringComparison.OrdinalIgnoreCase)
+        return digits is [>= '1' and <= '8', ..] && digits[1..].Equals(AnyNumber, StringComparison.OrdinalIgnoreCase)
             ? new SeverityKey([.. RuleCatalog.All.Select(one => one.Info).Where(info => info.Code[CodePrefix.Length] == digits[0])], IsFamily: true)
             : null;
     }

@@ -14,7 +14,7 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
     public static StepTime Of(PlannedStep step)
     {
         var given = step.Details.Time?.BaseValue ?? GivenWithoutOverride(step);
-        var duration = given ?? Usual(step);
+        var duration = given ?? SaidTime.With(Usual(step), step);
         var attended = step.InBackground
             ? Math.Min(duration, (step.Target as Fluid)?.Attended?.BaseValue ?? UsualTimes.SetGoing)
             : duration;

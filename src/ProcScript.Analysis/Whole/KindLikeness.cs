@@ -30,6 +30,8 @@ internal static class KindLikeness
             kind.Cap is { } cap ? $"{cap.Count} {cap.Tool.Name}" : null,
             kind.SingleUse,
             kind.Captive,
+            kind.IsOnNone,
+            kind.CarriesNone,
             kind.Release,
             kind.Engage,
             Value(kind.Time),

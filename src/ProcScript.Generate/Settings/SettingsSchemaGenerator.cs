@@ -130,7 +130,7 @@ internal sealed class SettingsSchemaGenerator : IGenerator
         {
             ["type"] = "object",
             ["properties"] = properties,
-            ["patternProperties"] = new JsonObject { ["^(PRC)?[1-7]xxx$"] = Words(SeverityChoice.Words) },
+            ["patternProperties"] = new JsonObject { ["^(PRC)?[1-8]xxx$"] = Words(SeverityChoice.Words) },
             ["additionalProperties"] = false,
         };
     }

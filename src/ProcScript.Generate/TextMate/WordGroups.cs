@@ -40,7 +40,7 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
 
     /// <summary>Every property by its first word.</summary>
     public IReadOnlyList<string> Properties { get; } = parser.AtTheStartOf(
-        "textProperty", "quantityProperty", "torqueProperty", "namesProperty", "renewProperty", "patternProperty", "gripProperty",
+        "textProperty", "quantityProperty", "massProperty", "torqueProperty", "namesProperty", "renewProperty", "patternProperty", "gripProperty",
         "peopleProperty", "threadProperty", "gradeProperty", "piecesProperty", "usesProperty", "changeProperty", "singleUseProperty",
         "flagProperty", "verifyProperty", "voltageProperty", "powerClause");
 

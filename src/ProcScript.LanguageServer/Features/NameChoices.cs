@@ -44,7 +44,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "covered" when IsKindNext => Kinds(KindCategory.Clip),
             "wired" when IsKindNext => Kinds(KindCategory.Connector),
             "piped" when IsKindNext => Kinds(KindCategory.Line),
-            "carries" => Items(_machine?.Fluids),
+            "carries" => [.. Items(_machine?.Fluids), NoneOf("no fluid")],
             "behind" or "to" => Items(_machine?.Parts),
             "needs" when last is "needs" or "," => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
             "needs" => States(last, place.Words[^2]),
@@ -53,12 +53,12 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "hazard" => Ordered(HazardWords.All.Select(word => (word, ""))),
             "renew" when last is "with" or "," => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
             "grip" => Ordered(((string[])["good", "fair", "poor"]).Select(word => (word, ""))),
-            "pattern" => Ordered(((string[])["star", "listed", "inside out"]).Select(word => (word, ""))),
+            "pattern" => Ordered(((string[])["star", "listed", "inside out", "none"]).Select(word => (word, ""))),
             "set" when last == "to" => Positions(place.Words[1]),
             "set" when place.Words.Length == 2 => Ordered([("to", "the position")]),
             var verb when last == "rest" && place.Words.Length == 2 && ActionTable.Rows.Any(row => row.Word == verb) => Ordered([("of", "what is left")]),
             _ when place.Block == "energy" && last == "after" => Items(_machine?.Energies),
-            var word when last == "on" && word is "held" or "wired" or "piped" => Items(_machine?.Energies),
+            var word when last == "on" && word is "held" or "wired" or "piped" => [.. Items(_machine?.Energies), NoneOf("no energy")],
             "voltage" when place.Words.Length == 3 => Ordered([("ac", "alternating"), ("dc", "direct")]),
             "verify" when place.Block == "energy" => Proof(last),
             "while" => StillOpen(last),
@@ -73,6 +73,9 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             _ => [],
         };
     }
+
+    /// <summary>The word that says that there is none, behind all that there is.</summary>
+    private static CompletionItem NoneOf(string detail) => new("none", Keyword) { Detail = detail, SortText = "none" };
 
     private bool IsKindNext => place.Words is [_, "by", _];
 

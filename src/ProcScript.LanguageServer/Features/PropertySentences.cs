@@ -42,7 +42,7 @@ internal static class PropertySentences
         new("needs", "further conditions"),
         new("oiled", "it goes in with oil on the thread", "oiled"),
         new("on", "the energy in it"),
-        new("pattern", "the order of tightening: star, listed, inside out", "pattern ${1:star}"),
+        new("pattern", "the order of tightening: star, listed, inside out, none", "pattern ${1:star}"),
         new("people", "how many hands", "people ${1:2}"),
         new("photo", "what to take a picture of", "photo \"${1:what}\""),
         new("ppe", "protective equipment", "ppe \"${1:gloves}\""),

@@ -63,6 +63,12 @@ public sealed record Kind(string Name, string Title, KindCategory Category, Sour
     /// <summary>Whether it stays on the part and so is never bagged.</summary>
     public bool Captive { get; init; }
 
+    /// <summary>Whether its joints are on no energy, unless one says otherwise.</summary>
+    public bool IsOnNone { get; init; }
+
+    /// <summary>Whether its joints carry no fluid, unless one says otherwise.</summary>
+    public bool CarriesNone { get; init; }
+
     /// <summary>How it comes off.</summary>
     public string? Release { get; init; }
 

@@ -35,6 +35,12 @@ public sealed class Joint : MachineItem
     /// <summary>The fluid that must be out to open or close it.</summary>
     public Fluid? Carries { get; internal set; }
 
+    /// <summary>Whether it is said that it is on no energy: by its own words or its kind's, and then <see cref="On"/> is null.</summary>
+    public bool IsOnNone { get; internal set; }
+
+    /// <summary>Whether it is said that it carries no fluid: by its own words or its kind's, and then <see cref="Carries"/> is null.</summary>
+    public bool CarriesNone { get; internal set; }
+
     /// <summary>Where it is, in words.</summary>
     public string? At { get; internal set; }
 

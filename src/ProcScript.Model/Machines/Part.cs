@@ -20,6 +20,9 @@ public sealed class Part : MachineItem
     /// <summary>Its own mass, without the parts inside it that have one of their own.</summary>
     public Quantity? Mass { get; internal set; }
 
+    /// <summary>Why nobody knows its mass; null where that is not said.</summary>
+    public string? MassUnknown { get; internal set; }
+
     /// <summary>Whether it must not go back once it is off.</summary>
     public bool SingleUse { get; internal set; }
 
@@ -37,6 +40,9 @@ public sealed class Part : MachineItem
 
     /// <summary>The parts and joints that disturb it: once one of them comes off, this must be renewed.</summary>
     public ImmutableArray<MachineItem> RenewWith { get; internal set; } = [];
+
+    /// <summary>Whether it is said that nothing disturbs it.</summary>
+    public bool RenewsWithNone { get; internal set; }
 
     /// <summary>How it goes out of the way without coming off; null where it cannot.</summary>
     public AsideWay? Aside { get; internal set; }

@@ -93,6 +93,8 @@ internal sealed class NameWalk(SourceText text)
                 break;
             case NamesPropertySyntax { Keyword.Text: "hazard" }:
                 break;
+            case NamesPropertySyntax { Keyword.Text: "on" or "carries" or "renew with", Names: [{ Name.Text: "none", Indices.IsEmpty: true }] }:
+                break;
             case NamesPropertySyntax items:
                 References(items.Names, NameScope.Machine);
                 break;

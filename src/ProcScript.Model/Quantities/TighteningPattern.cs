@@ -11,4 +11,7 @@ public enum TighteningPattern
 
     /// <summary>In the order in which the words or marks at the joint list them.</summary>
     Listed,
+
+    /// <summary>Any: it is said that the order does not matter.</summary>
+    None,
 }

@@ -51,5 +51,6 @@ public static class ModelRules
         new global::ProcScript.Model.Rules.Machines.BehindItself(),
         new global::ProcScript.Model.Rules.Machines.UnknownHazard(),
         new global::ProcScript.Model.Rules.Machines.AfterItself(),
+        new global::ProcScript.Model.Rules.Machines.AmbiguousNone(),
     ];
 }

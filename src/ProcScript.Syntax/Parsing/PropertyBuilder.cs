@@ -37,6 +37,8 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
     {
         TextPropertyContext c => new TextPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
         QuantityPropertyContext c => new QuantityPropertySyntax(Span(c), Keyword(c), phrases.Quantity(c.quantity(), c)),
+        MassPropertyContext c when c.NOT_KNOWN() is not null => new UnknownPropertySyntax(Span(c), Keyword(c), words.Text(c.text(), c)),
+        MassPropertyContext c => new QuantityPropertySyntax(Span(c), Keyword(c), phrases.Quantity(c.quantity(), c)),
         TorquePropertyContext c => Torque(c),
         NamesPropertyContext c => new NamesPropertySyntax(Span(c), Keyword(c), phrases.References(c.reference())),
         RenewPropertyContext c => new NamesPropertySyntax(

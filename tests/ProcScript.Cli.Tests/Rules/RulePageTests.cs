@@ -35,7 +35,7 @@ public sealed class RulePageTests
     {
         var (info, page) = (Rule(code).Info, Rule(code).Page);
 
-        Assert.Matches("^PRC[1-7][0-9]{3}$", info.Code);
+        Assert.Matches("^PRC[1-8][0-9]{3}$", info.Code);
         Assert.Matches("^[a-z0-9]+(-[a-z0-9]+)*$", info.Name);
         Assert.All(new[] { info.Title, page.What, page.Why, page.Wrong, page.Right }, text => Assert.False(string.IsNullOrWhiteSpace(text)));
         Assert.False(info.Title.EndsWith('.'), "A title has no full stop.");

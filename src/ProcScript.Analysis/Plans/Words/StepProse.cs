@@ -11,7 +11,7 @@ namespace ProcScript.Analysis.Plans.Words;
 internal static class StepProse
 {
     /// <summary>How it is done: what the machine says of the item, how it is tightened, then what the author says of the action.</summary>
-    public static ImmutableArray<string> How(PlannedStep step) => [.. OfItem(step), .. TighteningWords.Of(step), .. step.Details.How];
+    public static ImmutableArray<string> How(PlannedStep step) => [.. OfItem(step), .. OfLift(step), .. TighteningWords.Of(step), .. step.Details.How];
 
     /// <summary>What to check once it is done: what the trade always checks where the author says nothing of it, then the author's checks.</summary>
     public static ImmutableArray<string> Checks(PlannedStep step) => [.. Usual(step), .. step.Details.Checks];
@@ -57,6 +57,12 @@ internal static class StepProse
         { Part: not null, Verb: Verb.Fit, Brings: [_, ..] brings } => [.. brings.Where(brought => !brought.Change.Adds).Select(Brought)],
         _ => [],
     });
+
+    /// <summary>That nobody knows how heavy a part gets, where hands lift it.</summary>
+    private static IEnumerable<string> OfLift(PlannedStep step) =>
+        step is { Part: { MassUnknown: { } because, Hoist: false }, Verb: Verb.Remove or Verb.Fit, Details.Hoist: false }
+            ? [$"Its mass is not known: {because} Try its weight with care before you lift, and get help or a hoist."]
+            : [];
 
     private static IEnumerable<string> Usual(PlannedStep step) => Present(step switch
     {

@@ -30,7 +30,7 @@ internal static class TighteningWords
             yield break;
         }
 
-        if (step.Count > 1 && (step.Details.Pattern ?? joint.Pattern) is { } pattern)
+        if (step.Count > 1 && (step.Details.Pattern ?? joint.Pattern) is { } pattern and not TighteningPattern.None)
         {
             yield return Words(pattern);
         }

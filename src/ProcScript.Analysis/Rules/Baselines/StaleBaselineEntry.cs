@@ -20,12 +20,12 @@ public sealed class StaleBaselineEntry : Rule
         Wrong: """
             // The baseline says that this file lacks a torque. It does not any more.
             tool socket_13 "13 mm socket"
-            fastener m8 "M8 bolt" { thread M8x1.25  drive socket_13  torque 22 N.m }
+            fastener m8 "M8 bolt" { thread M8x1.25  grade 8.8  drive socket_13  torque 22 N.m }
             """,
         Right: """
             // `procscript baseline write PATH -o FILE` has dropped the entry.
             tool socket_13 "13 mm socket"
-            fastener m8 "M8 bolt" { thread M8x1.25  drive socket_13  torque 22 N.m }
+            fastener m8 "M8 bolt" { thread M8x1.25  grade 8.8  drive socket_13  torque 22 N.m }
             """);
 
     internal static Finding At(SourceSpan place, BaselineEntry entry, int found) =>

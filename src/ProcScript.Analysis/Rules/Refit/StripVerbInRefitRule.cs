@@ -29,10 +29,7 @@ public sealed class StripVerbInRefitRule : RefitFailureRule<StripVerbInRule>
 
             machine press "Press" {
               part guard "guard" { held by 4 pin as guard_pins }
-              part filter "filter" {
-                behind guard
-                held by 2 pin as filter_pins
-              }
+              part filter "filter" { held by 2 pin as filter_pins }
             }
 
             procedure filter_out "Take the filter out" on press {
@@ -52,10 +49,7 @@ public sealed class StripVerbInRefitRule : RefitFailureRule<StripVerbInRule>
 
             machine press "Press" {
               part guard "guard" { held by 4 pin as guard_pins }
-              part filter "filter" {
-                behind guard
-                held by 2 pin as filter_pins
-              }
+              part filter "filter" { held by 2 pin as filter_pins }
             }
 
             procedure filter_out "Take the filter out" on press {

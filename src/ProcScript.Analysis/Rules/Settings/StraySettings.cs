@@ -22,14 +22,14 @@ public sealed class StraySettings : Rule
             { "wording": "neutral" }
             // file: press/press.proc
             machine press "Press" { part guard "guard" }
-            procedure guard_off "Take the guard off" on press { stage "Guard" { remove guard } }
+            procedure guard_off "Take the guard off" on press { goal remove guard  stage "Guard" { remove guard } }
             """,
         Right: """
             // file: procscript.json
             { "overrides": [{ "paths": "press/**", "wording": "neutral" }] }
             // file: press/press.proc
             machine press "Press" { part guard "guard" }
-            procedure guard_off "Take the guard off" on press { stage "Guard" { remove guard } }
+            procedure guard_off "Take the guard off" on press { goal remove guard  stage "Guard" { remove guard } }
             """);
 
     internal static Finding At(string path) =>

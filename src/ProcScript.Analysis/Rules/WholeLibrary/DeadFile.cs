@@ -29,6 +29,8 @@ public sealed class DeadFile : LibraryRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 release guard_pins
                 remove guard
@@ -50,6 +52,8 @@ public sealed class DeadFile : LibraryRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 release guard_caps
                 release guard_pins

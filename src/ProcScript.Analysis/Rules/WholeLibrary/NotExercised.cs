@@ -33,6 +33,8 @@ public sealed class NotExercised : MachineFamilyRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 release guard_pins
                 remove guard
@@ -51,6 +53,8 @@ public sealed class NotExercised : MachineFamilyRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 release guard_pins
                 remove guard
@@ -58,6 +62,8 @@ public sealed class NotExercised : MachineFamilyRule
             }
 
             procedure shelf_off "Take the shelf off" on press {
+
+              goal remove shelf
               stage "Shelf" {
                 release shelf_pins
                 remove shelf

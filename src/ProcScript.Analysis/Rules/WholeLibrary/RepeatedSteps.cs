@@ -36,6 +36,8 @@ public sealed class RepeatedSteps : MachineFamilyRule
             }
 
             procedure tray_out "Take the tray out" on press {
+
+              goal remove tray
               stage "tray" {
                 release hood_pins
                 remove hood
@@ -49,6 +51,8 @@ public sealed class RepeatedSteps : MachineFamilyRule
             }
 
             procedure fan_out "Take the fan out" on press {
+
+              goal remove fan
               stage "fan" {
                 release hood_pins
                 remove hood
@@ -76,6 +80,8 @@ public sealed class RepeatedSteps : MachineFamilyRule
             }
 
             procedure shelf_out "Take the shelf out" on press {
+
+              goal remove shelf
               stage "shelf" {
                 release hood_pins
                 remove hood
@@ -87,6 +93,8 @@ public sealed class RepeatedSteps : MachineFamilyRule
             }
 
             procedure tray_out "Take the tray out" on press {
+
+              goal remove tray
               do shelf_out
               stage "tray" {
                 release tray_pins
@@ -95,6 +103,8 @@ public sealed class RepeatedSteps : MachineFamilyRule
             }
 
             procedure fan_out "Take the fan out" on press {
+
+              goal remove fan
               do shelf_out
               stage "fan" {
                 release fan_pins

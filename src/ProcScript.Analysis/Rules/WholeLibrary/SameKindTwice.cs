@@ -32,6 +32,8 @@ public sealed class SameKindTwice : LibraryRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 release guard_pins
                 release guard_stop
@@ -51,6 +53,8 @@ public sealed class SameKindTwice : LibraryRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 release guard_pins
                 release guard_stop

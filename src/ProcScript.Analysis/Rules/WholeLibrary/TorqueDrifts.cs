@@ -33,6 +33,8 @@ public sealed class TorqueDrifts : MachineFamilyRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 undo guard_bolts { refit { torque 15 N.m } }
                 remove guard
@@ -40,6 +42,8 @@ public sealed class TorqueDrifts : MachineFamilyRule
             }
 
             procedure shelf_out "Take the shelf out" on press {
+
+              goal remove shelf
               stage "Shelf" {
                 undo guard_bolts { refit { torque 12 N.m } }
                 remove guard
@@ -60,6 +64,8 @@ public sealed class TorqueDrifts : MachineFamilyRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 undo guard_bolts { refit { torque 15 N.m } }
                 remove guard
@@ -67,6 +73,8 @@ public sealed class TorqueDrifts : MachineFamilyRule
             }
 
             procedure shelf_out "Take the shelf out" on press {
+
+              goal remove shelf
               stage "Shelf" {
                 undo guard_bolts { refit { torque 15 N.m } }
                 remove guard

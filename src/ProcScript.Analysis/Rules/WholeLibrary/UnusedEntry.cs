@@ -34,6 +34,8 @@ public sealed class UnusedEntry : LibraryRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 release guard_pins
                 remove guard
@@ -51,6 +53,8 @@ public sealed class UnusedEntry : LibraryRule
             }
 
             procedure guard_off "Take the guard off" on press {
+
+              goal remove guard
               stage "Guard" {
                 release guard_pins
                 remove guard

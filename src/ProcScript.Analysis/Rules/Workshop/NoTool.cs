@@ -21,7 +21,7 @@ public sealed class NoTool : OutcomeRule
         What: "A fastener is undone or loosened, its kind has neither `drive` nor `tool`, and neither the joint nor the action names a tool.",
         Why: "The tool list is what people carry to the machine. What is not on it is fetched later, or replaced by whatever lies near.",
         Wrong: """
-            fastener m8x25 "M8 × 25 bolt" { thread M8x1.25  torque 22 ± 2 N.m }
+            fastener m8x25 "M8 × 25 bolt" { thread M8x1.25  grade 8.8  torque 22 ± 2 N.m }
 
             machine press "Press" {
               part guard "guard" { held by 4 m8x25 as guard_bolts }
@@ -36,7 +36,7 @@ public sealed class NoTool : OutcomeRule
             """,
         Right: """
             tool socket_13 "13 mm socket"
-            fastener m8x25 "M8 × 25 bolt" { thread M8x1.25  drive socket_13  torque 22 ± 2 N.m }
+            fastener m8x25 "M8 × 25 bolt" { thread M8x1.25  grade 8.8  drive socket_13  torque 22 ± 2 N.m }
 
             machine press "Press" {
               part guard "guard" { held by 4 m8x25 as guard_bolts }

@@ -6,6 +6,7 @@ using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Catalog;
+using ProcScript.Model.Rules.Names;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Model.Binding.Catalog;
@@ -126,6 +127,9 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
                 case NamesPropertySyntax { Keyword.Text: "hazard" } hazard:
                     kind = kind with { Hazards = HazardBinder.Added(kind.Hazards, hazard, place, sink) };
                     break;
+                case NamesPropertySyntax { Keyword.Text: "on" or "carries" } end:
+                    kind = WithoutEnd(kind, end, place, sink);
+                    break;
                 case NamesPropertySyntax names:
                     tools.AddRange(names.Names.Select(name => _lookup.Tool(name, place, sink)).OfType<Tool>());
                     break;
@@ -172,6 +176,18 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
         "thread locker" => kind with { ThreadLocker = true },
         _ => kind with { SingleUse = true },
     };
+
+    /// <summary>A kind knows no machine, so that all it can say of energies and fluids is that there is none.</summary>
+    private static Kind WithoutEnd(Kind kind, NamesPropertySyntax end, BindingPlace place, FindingSink sink)
+    {
+        if (end.Names is not [{ Name.Text: "none", Indices.IsEmpty: true }])
+        {
+            sink.Report(PropertyNotHere.EndOfKind(end, place), place);
+            return kind;
+        }
+
+        return end.Keyword.Text == "on" ? kind with { IsOnNone = true } : kind with { CarriesNone = true };
+    }
 
     private static Kind WithText(Kind kind, string keyword, string text) => keyword switch
     {

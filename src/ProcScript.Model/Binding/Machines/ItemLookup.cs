@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Rules.Machines;
 using ProcScript.Model.Rules.Names;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
@@ -58,6 +59,26 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
         }
 
         return null;
+    }
+
+    /// <summary>
+    /// Whether a property says that there is none, as <c>on none</c> does. Where the machine has an item of that name nobody can tell, and a
+    /// finding says so; then it is the item, which asks for more.
+    /// </summary>
+    public bool SaysNone(NamesPropertySyntax property, BindingPlace place)
+    {
+        if (property is not { Keyword.Text: "on" or "carries" or "renew with", Names: [{ Name.Text: "none", Indices.IsEmpty: true } name] })
+        {
+            return false;
+        }
+
+        if (!items.TryGetValue(name.Name.Text, out var item))
+        {
+            return true;
+        }
+
+        sink.Report(AmbiguousNone.At(property.Keyword.Text, item, place.At(name.Span)), place);
+        return false;
     }
 
     /// <summary>The parts and joints of <c>renew with p, j</c>.</summary>

@@ -45,6 +45,9 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
             case FlagPropertySyntax:
                 joint.ThreadLocker = true;
                 break;
+            case NamesPropertySyntax none when items.SaysNone(none, place):
+                None(joint, none.Keyword.Text);
+                break;
             case NamesPropertySyntax { Keyword.Text: "renew with" } renew:
                 joint.RenewWith = joint.RenewWith.AddRange(items.Disturbing(renew, place));
                 break;
@@ -52,6 +55,13 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
                 End(joint, names, name, place);
                 break;
         }
+    }
+
+    /// <summary>Takes down that an end has none; nobody need say that nothing disturbs a joint.</summary>
+    private static void None(Joint joint, string keyword)
+    {
+        joint.IsOnNone |= keyword == "on";
+        joint.CarriesNone |= keyword == "carries";
     }
 
     private void End(Joint joint, NamesPropertySyntax property, ReferenceSyntax name, BindingPlace place)
@@ -71,9 +81,11 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
                 break;
             case "on":
                 joint.On = items.Find<Energy>(name, "an energy", place);
+                joint.IsOnNone = false;
                 break;
             case "carries":
                 joint.Carries = items.Find<Fluid>(name, "a fluid", place);
+                joint.CarriesNone = false;
                 break;
         }
     }

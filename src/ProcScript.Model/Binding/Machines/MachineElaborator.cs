@@ -159,6 +159,8 @@ internal sealed class MachineElaborator
             Over = outline.Over < 0 ? null : (Joint?)_made[outline.Over],
             Torque = outline.Kind!.Torque,
             Pattern = outline.Kind.Pattern,
+            IsOnNone = outline.Kind.IsOnNone,
+            CarriesNone = outline.Kind.CarriesNone,
             ThreadLocker = outline.Kind.ThreadLocker,
             Oiled = outline.Kind.Oiled,
             Cap = outline.Kind.Cap,

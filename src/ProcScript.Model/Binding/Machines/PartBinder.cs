@@ -20,6 +20,12 @@ internal sealed class PartBinder(ItemLookup items, ConditionBinder conditions, F
             case QuantityPropertySyntax { Keyword.Text: "mass" } mass:
                 part.Mass = QuantityBinder.Bind(mass.Quantity, QuantityDemand.Of("mass"), place, sink);
                 break;
+            case UnknownPropertySyntax unknown:
+                part.MassUnknown = AuthorText.Bind(unknown.Because, place, sink);
+                break;
+            case NamesPropertySyntax renew when items.SaysNone(renew, place):
+                part.RenewsWithNone = true;
+                break;
             case NamesPropertySyntax renew:
                 part.RenewWith = part.RenewWith.AddRange(items.Disturbing(renew, place));
                 break;

@@ -15,6 +15,7 @@ internal static class TorqueBinder
         "star" => TighteningPattern.Star,
         "inside out" => TighteningPattern.InsideOut,
         "listed" => TighteningPattern.Listed,
+        "none" => TighteningPattern.None,
         _ => null,
     };
 

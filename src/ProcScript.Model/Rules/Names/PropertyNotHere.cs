@@ -1,6 +1,8 @@
+using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Rules.Names;
@@ -50,6 +52,18 @@ public sealed class PropertyNotHere : Rule
             ],
         };
     }
+
+    /// <summary>Of an energy or a fluid of a kind, which belongs to no machine.</summary>
+    internal static Finding EndOfKind(NamesPropertySyntax end, BindingPlace place) =>
+        new(
+            Id,
+            $"a kind of joint belongs to no machine, so `{end.Keyword.Text}` can name none of its {(end.Keyword.Text == "on" ? "energies" : "fluids")}",
+            place.At(end.Span),
+            $"only `{end.Keyword.Text} none` is taken here")
+        {
+            Help = $"write it at the joints; `{end.Keyword.Text} none` at the kind says that they have none, unless a joint says otherwise",
+            Fixes = [new Fix($"Take `{end.Keyword.Text}` out", FixGrade.NeedsLook, [new TextEdit(place.At(end.Span), "")])],
+        };
 
     /// <summary>Of a declaration that stands right in a machine only.</summary>
     internal static Finding Declaration(string sort, string name, SourceSpan place) =>

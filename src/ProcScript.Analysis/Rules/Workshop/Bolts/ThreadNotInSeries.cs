@@ -28,7 +28,7 @@ public sealed class ThreadNotInSeries : KindRule
             """,
         Right: """
             tool socket_13 "13 mm socket" { size 13 mm }
-            fastener m8x25 "M8 × 25 bolt" { thread M8x1.25  length 25 mm  drive socket_13  torque 22 ± 2 N.m }
+            fastener m8x25 "M8 × 25 bolt" { thread M8x1.25  length 25 mm  grade 8.8  drive socket_13  torque 22 ± 2 N.m }
             """);
 
     /// <inheritdoc/>

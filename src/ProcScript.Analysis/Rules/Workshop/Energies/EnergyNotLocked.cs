@@ -25,7 +25,7 @@ public sealed class EnergyNotLocked : MachineRule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "An energy of gas, hydraulics, pneumatics, or of 48 V and more, as its title says, has no `lock`, and its `isolate` speaks of no "
+        What: "An energy of gas, hydraulics, pneumatics, or of 48 V and more, as its title says, or with the mark `hazard pressure`, `restraint` or `refrigerant`, has no `lock`, and its `isolate` speaks of no "
             + "lock, tag, pocket or plug in sight. High voltage is for PRC5044. The rule knows English words from a list.",
         Why: "Somebody who does not see the hand in the machine opens the cock or puts the fuse back. A lock or a tag on the isolating device comes "
             + "before stored energy is let out and the isolation verified: 29 CFR 1910.147 (d). It is a warning, for an isolation may hold by "
@@ -74,6 +74,11 @@ public sealed class EnergyNotLocked : MachineRule
         if (EnergyWords.IsFluidPower(energy.Title))
         {
             return "fluid power";
+        }
+
+        if (energy.Has(Hazard.Pressure) || energy.Has(Hazard.Restraint) || energy.Has(Hazard.Refrigerant))
+        {
+            return energy.Has(Hazard.Restraint) ? "able to fire a restraint" : "marked as a hazard";
         }
 
         var supply = ElectricSupply.Of(energy);

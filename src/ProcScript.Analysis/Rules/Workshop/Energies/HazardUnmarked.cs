@@ -34,6 +34,7 @@ public sealed class HazardUnmarked : MachineRule
             machine lift "Lift" {
               energy ram_pressure "ram pressure" {
                 isolate "Close the shut-off valve."
+                lock    "Hang your tag on the valve."
                 bleed   "Open the drain screw slowly, until nothing more comes."
                 verify  "Read the gauge." expect <= 0.5 bar
                 restore "Close the drain screw. Open the shut-off valve."
@@ -45,6 +46,7 @@ public sealed class HazardUnmarked : MachineRule
               energy ram_pressure "ram pressure" {
                 hazard  pressure
                 isolate "Close the shut-off valve."
+                lock    "Hang your tag on the valve."
                 bleed   "Open the drain screw slowly, until nothing more comes."
                 verify  "Read the gauge." expect <= 0.5 bar
                 restore "Close the drain screw. Open the shut-off valve."

@@ -24,7 +24,7 @@ public sealed class IsolatedForNothing : FamilyRule
             connector plug_3 "3-way connector"
 
             machine oven "Oven" {
-              energy mains "24 V supply" {
+              energy mains "house supply" {
                 isolate "Pull the mains plug."
                 verify  "The lamp stays dark."
                 restore "Put the mains plug in."
@@ -33,7 +33,6 @@ public sealed class IsolatedForNothing : FamilyRule
             }
 
             procedure fan_out "Take the fan out" on oven {
-              goal remove fan
               stage "Fan" {
                 isolate mains
                 unplug fan_plug
@@ -45,7 +44,7 @@ public sealed class IsolatedForNothing : FamilyRule
             connector plug_3 "3-way connector"
 
             machine oven "Oven" {
-              energy mains "24 V supply" {
+              energy mains "house supply" {
                 isolate "Pull the mains plug."
                 verify  "The lamp stays dark."
                 restore "Put the mains plug in."
@@ -54,7 +53,6 @@ public sealed class IsolatedForNothing : FamilyRule
             }
 
             procedure fan_out "Take the fan out" on oven {
-              goal remove fan
               stage "Fan" {
                 isolate mains
                 unplug fan_plug

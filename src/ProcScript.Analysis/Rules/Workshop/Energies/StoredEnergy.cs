@@ -32,6 +32,7 @@ public sealed class StoredEnergy : MachineRule
               energy ram_pressure "ram pressure" {
                 hazard  pressure
                 isolate "Close the shut-off valve."
+                lock    "Hang your tag on the valve."
                 verify  "Look at the ram: it stays where it is."
                 restore "Open the shut-off valve."
               }
@@ -42,6 +43,7 @@ public sealed class StoredEnergy : MachineRule
               energy ram_pressure "ram pressure" {
                 hazard  pressure
                 isolate "Close the shut-off valve."
+                lock    "Hang your tag on the valve."
                 bleed   "Open the drain screw slowly, until nothing more comes."
                 verify  "Read the gauge." expect <= 0.5 bar
                 restore "Close the drain screw. Open the shut-off valve."

@@ -30,7 +30,7 @@ public sealed class SingleUseTightenedAgain : RefitFailureRule<SingleUseTightene
             + "lock nut has lost its grip.",
         Wrong: """
             tool socket_13 "13 mm socket"
-            fastener stretch_bolt "M8 × 60 stretch bolt" { thread M8x1.25  single use  drive socket_13  torque 30 N.m + 90° }
+            fastener stretch_bolt "M8 × 60 stretch bolt" { thread M8x1.25  grade 10.9  single use  drive socket_13  torque 30 N.m + 90° }
 
             machine press "Press" {
               part guard "guard" { held by 2 stretch_bolt as guard_bolts  aside "Swing it down." needs guard_bolts }
@@ -45,7 +45,7 @@ public sealed class SingleUseTightenedAgain : RefitFailureRule<SingleUseTightene
             """,
         Right: """
             tool socket_13 "13 mm socket"
-            fastener stretch_bolt "M8 × 60 stretch bolt" { thread M8x1.25  single use  drive socket_13  torque 30 N.m + 90° }
+            fastener stretch_bolt "M8 × 60 stretch bolt" { thread M8x1.25  grade 10.9  single use  drive socket_13  torque 30 N.m + 90° }
 
             machine press "Press" {
               part guard "guard" { held by 2 stretch_bolt as guard_bolts  aside "Swing it down." needs guard_bolts }

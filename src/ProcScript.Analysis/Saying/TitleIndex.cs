@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Prose;
+using ProcScript.Model.Machines;
+
+namespace ProcScript.Analysis.Saying;
+
+/// <summary>
+/// The items of a machine by the words that people call them: a whole title; of items with an index also the title without it, which stands
+/// for all of them; of a joint its name in words, where it has two or more. English: what follows a title tells whether it ends there.
+/// </summary>
+internal sealed class TitleIndex
+{
+    /// <summary>Parts words; one of them, as <c>12 V</c>, may hold a blank.</summary>
+    private const char Between = '\n';
+
+    private readonly Dictionary<string, List<Entry>> _byFirstWord = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Takes the titles of a machine.</summary>
+    public TitleIndex(Machine machine)
+    {
+        var items = new OrderedDictionary<string, List<MachineItem>>(StringComparer.OrdinalIgnoreCase);
+        foreach (var item in machine.Parts.Concat<MachineItem>(machine.Energies).Concat(machine.Fluids).Concat(machine.Controls).Concat(machine.Joints))
+        {
+            var words = Words(item.Title);
+            if (item is Joint && words.Length < 2)
+            {
+                continue;
+            }
+
+            Add(items, words, item);
+            if (WithoutIndex(words, item.Name) is { Length: > 0 } shared && shared.Length < words.Length)
+            {
+                Add(items, shared, item);
+            }
+        }
+
+        foreach (var (title, named) in items)
+        {
+            var words = title.Split(Between);
+            if (!_byFirstWord.TryGetValue(words[0], out var entries))
+            {
+                _byFirstWord.Add(words[0], entries = []);
+            }
+
+            entries.Add(new Entry(words, [.. named]));
+        }
+
+        foreach (var entries in _byFirstWord.Values)
+        {
+            entries.Sort((one, other) => other.Words.Length.CompareTo(one.Words.Length));
+        }
+    }
+
+    /// <summary>What a sentence names, of titles that begin with the same words the longest.</summary>
+    public IEnumerable<NamedItems> In(Sentence sentence)
+    {
+        for (var at = 0; at < sentence.Words.Length; at++)
+        {
+            if (!_byFirstWord.TryGetValue(Singular(sentence.Words[at].Text), out var entries) && !_byFirstWord.TryGetValue(sentence.Words[at].Text, out entries))
+            {
+                continue;
+            }
+
+            if (entries.Find(entry => Stands(entry, sentence, at)) is { } found)
+            {
+                yield return new NamedItems(found.Items, at, at + found.Words.Length);
+                at += found.Words.Length - 1;
+            }
+        }
+    }
+
+    private static void Add(OrderedDictionary<string, List<MachineItem>> items, string[] words, MachineItem item)
+    {
+        var title = string.Join(Between, words);
+        if (title.Length == 0)
+        {
+            return;
+        }
+
+        if (!items.TryGetValue(title, out var named))
+        {
+            items.Add(title, named = []);
+        }
+
+        named.Add(item);
+    }
+
+    private static string[] Words(string title) => [.. WordSplitter.Split(title, 0, title.Length).Select(word => word.Text)];
+
+    private static string[] WithoutIndex(string[] words, string name)
+    {
+        var bracket = name.IndexOf('[', StringComparison.Ordinal);
+        if (bracket < 0)
+        {
+            return [];
+        }
+
+        var values = name[(bracket + 1)..].Split([']', ',', ' ', '_'], StringSplitOptions.RemoveEmptyEntries).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return [.. words.Where(word => !values.Contains(word))];
+    }
+
+    /// <summary>Whether the words of a title stand there, and the name goes on neither before nor behind them.</summary>
+    private static bool Stands(Entry entry, Sentence sentence, int at)
+    {
+        var end = at + entry.Words.Length;
+        if (end > sentence.Words.Length)
+        {
+            return false;
+        }
+
+        for (var i = 0; i < entry.Words.Length; i++)
+        {
+            var word = sentence.Words[at + i].Text;
+            var isSame = word.Equals(entry.Words[i], StringComparison.OrdinalIgnoreCase)
+                || (i == entry.Words.Length - 1 && Singular(word).Equals(entry.Words[i], StringComparison.OrdinalIgnoreCase));
+            if (!isSame || (i > 0 && !sentence.Before(at + i).IsWhiteSpace()))
+            {
+                return false;
+            }
+        }
+
+        return EnglishNouns.BeginsAt(sentence, at) && EnglishNouns.EndsAt(sentence, end);
+    }
+
+    private static string Singular(string word) => word.Length > 3 && word.EndsWith('s') && !word.EndsWith("ss", StringComparison.Ordinal) ? word[..^1] : word;
+
+    private sealed record Entry(string[] Words, ImmutableArray<MachineItem> Items);
+}
+
+/// <summary>Words of a sentence that name items.</summary>
+/// <param name="Items">The items; of several nobody can say which is meant.</param>
+/// <param name="First">The first word.</param>
+/// <param name="End">The word after the last.</param>
+internal readonly record struct NamedItems(ImmutableArray<MachineItem> Items, int First, int End);
