@@ -167,8 +167,9 @@ hand : MINUS? LEFT_HAND ;
 // ok: A2
 // ok: A2-70
 // ok: "A2-70"
+// ok: unknown
 // bad: A2-
-gradeValue : number | NAME ( MINUS INTEGER )? | text ;
+gradeValue : number | NAME ( MINUS INTEGER )? | NOT_KNOWN | text ;
 
 // ok: lever at down, guard out
 // ok: seat_bolts

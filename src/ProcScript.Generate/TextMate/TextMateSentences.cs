@@ -152,6 +152,9 @@ internal sealed class TextMateSentences(WordGroups groups)
         Pattern.Sentence(
             $"({Word("with")}){Space}({_expression.References}){Space}({Word("add", "take")})", Scope.Property, "#references", Scope.Property),
         Pattern.Sentence(
+            $@"({Word("renew")}){Space}({Word("with")}){Space}({Word("none")})(?!\s*\[)", Scope.Property, Scope.Property, Scope.Value),
+        Pattern.Sentence($@"({Word("on", "carries")}){Space}({Word("none")})(?!\s*\[)", Scope.Sentence, Scope.Value),
+        Pattern.Sentence(
             $"({Word("renew")}){Space}({Word("with")}){Space}({_expression.References})", Scope.Property, Scope.Property, "#references"),
         Pattern.Sentence(
             $@"({Word("voltage")}){Space}({Number})\s*({_expression.Unit}){Space}({Word(groups.Currents)})",

@@ -57,14 +57,15 @@ internal partial class ProcScriptParser : Parser {
 		FITTED=110, FULL=111, OFF=112, SLACK=113, SUPPORTED=114, PREPARE=115, 
 		SHUTDOWN=116, LOCK=117, BLEED=118, COATING=119, BAG=120, CURE=121, TORQUE_RANGE=122, 
 		REACH=123, HEIGHT=124, TWIST=125, FREQUENCY=126, HAZARD=127, WITH=128, 
-		PATTERN=129, STAR=130, LISTED=131, INSIDE=132, GRIP=133, GOOD=134, FAIR=135, 
-		POOR=136, LOCKER=137, ADD=138, TAKE=139, OILED=140, HOIST=141, VOLTAGE=142, 
-		AC=143, DC=144, TEST=145, POWER=146, WHILE=147, OPEN=148, PLUS_MINUS=149, 
-		PLUS=150, DEGREE=151, MIDDLE_DOT=152, PERCENT=153, RANGE=154, DOT=155, 
-		SLASH=156, MINUS=157, AT_MOST=158, AT_LEAST=159, LESS_THAN=160, MORE_THAN=161, 
-		COMMA=162, LEFT_BRACE=163, RIGHT_BRACE=164, LEFT_BRACKET=165, RIGHT_BRACKET=166, 
-		LEFT_PAREN=167, RIGHT_PAREN=168, DECIMAL=169, INTEGER=170, NAME=171, STRING=172, 
-		UNCLOSED_STRING=173, COMMENT=174, NEWLINE=175, WHITE_SPACE=176, UNKNOWN=177;
+		PATTERN=129, STAR=130, NONE=131, NOT_KNOWN=132, LISTED=133, INSIDE=134, 
+		GRIP=135, GOOD=136, FAIR=137, POOR=138, LOCKER=139, ADD=140, TAKE=141, 
+		OILED=142, HOIST=143, VOLTAGE=144, AC=145, DC=146, TEST=147, POWER=148, 
+		WHILE=149, OPEN=150, PLUS_MINUS=151, PLUS=152, DEGREE=153, MIDDLE_DOT=154, 
+		PERCENT=155, RANGE=156, DOT=157, SLASH=158, MINUS=159, AT_MOST=160, AT_LEAST=161, 
+		LESS_THAN=162, MORE_THAN=163, COMMA=164, LEFT_BRACE=165, RIGHT_BRACE=166, 
+		LEFT_BRACKET=167, RIGHT_BRACKET=168, LEFT_PAREN=169, RIGHT_PAREN=170, 
+		DECIMAL=171, INTEGER=172, NAME=173, STRING=174, UNCLOSED_STRING=175, COMMENT=176, 
+		NEWLINE=177, WHITE_SPACE=178, UNKNOWN=179;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
@@ -127,12 +128,12 @@ internal partial class ProcScriptParser : Parser {
 		"'ppe'", "'live'", "'isolated'", "'out'", "'fitted'", "'full'", "'off'", 
 		"'slack'", "'supported'", "'prepare'", "'shutdown'", "'lock'", "'bleed'", 
 		"'coating'", "'bag'", "'cure'", "'range'", "'reach'", "'height'", "'twist'", 
-		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'listed'", 
-		"'inside'", "'grip'", "'good'", "'fair'", "'poor'", "'locker'", "'add'", 
-		"'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", "'dc'", "'test'", 
-		"'power'", "'while'", "'open'", null, "'+'", "'\\u00B0'", null, "'%'", 
-		"'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", "'}'", 
-		"'['", "']'", "'('", "')'"
+		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'none'", 
+		"'unknown'", "'listed'", "'inside'", "'grip'", "'good'", "'fair'", "'poor'", 
+		"'locker'", "'add'", "'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", 
+		"'dc'", "'test'", "'power'", "'while'", "'open'", null, "'+'", "'\\u00B0'", 
+		null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", 
+		"'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -151,14 +152,14 @@ internal partial class ProcScriptParser : Parser {
 		"PHOTO", "STORE", "PPE", "LIVE", "ISOLATED", "OUT", "FITTED", "FULL", 
 		"OFF", "SLACK", "SUPPORTED", "PREPARE", "SHUTDOWN", "LOCK", "BLEED", "COATING", 
 		"BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", "FREQUENCY", 
-		"HAZARD", "WITH", "PATTERN", "STAR", "LISTED", "INSIDE", "GRIP", "GOOD", 
-		"FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", "VOLTAGE", 
-		"AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "PLUS_MINUS", "PLUS", "DEGREE", 
-		"MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", 
-		"AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", 
-		"LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", 
-		"INTEGER", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", 
-		"WHITE_SPACE", "UNKNOWN"
+		"HAZARD", "WITH", "PATTERN", "STAR", "NONE", "NOT_KNOWN", "LISTED", "INSIDE", 
+		"GRIP", "GOOD", "FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", 
+		"VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "PLUS_MINUS", 
+		"PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", 
+		"AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", 
+		"RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", 
+		"DECIMAL", "INTEGER", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", 
+		"NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -447,7 +448,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 196;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
 				{
 				State = 194;
 				ErrorHandler.Sync(this);
@@ -591,6 +592,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PATTERN() { return GetToken(ProcScriptParser.PATTERN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STAR() { return GetToken(ProcScriptParser.STAR, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LISTED() { return GetToken(ProcScriptParser.LISTED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NONE() { return GetToken(ProcScriptParser.NONE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INSIDE() { return GetToken(ProcScriptParser.INSIDE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OUT() { return GetToken(ProcScriptParser.OUT, 0); }
 		public PatternPropertyContext(PropertyContext context) { CopyFrom(context); }
@@ -607,6 +609,18 @@ internal partial class ProcScriptParser : Parser {
 			return GetRuleContext<AlertContext>(0);
 		}
 		public AlertPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class MassPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MASS() { return GetToken(ProcScriptParser.MASS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
+			return GetRuleContext<QuantityContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOT_KNOWN() { return GetToken(ProcScriptParser.NOT_KNOWN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BECAUSE() { return GetToken(ProcScriptParser.BECAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		public MassPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class RenewPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RENEW() { return GetToken(ProcScriptParser.RENEW, 0); }
@@ -727,7 +741,6 @@ internal partial class ProcScriptParser : Parser {
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LENGTH() { return GetToken(ProcScriptParser.LENGTH, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIZE() { return GetToken(ProcScriptParser.SIZE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MASS() { return GetToken(ProcScriptParser.MASS, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SPARE() { return GetToken(ProcScriptParser.SPARE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WAIT() { return GetToken(ProcScriptParser.WAIT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CHARGE() { return GetToken(ProcScriptParser.CHARGE, 0); }
@@ -812,7 +825,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 308;
+			State = 316;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -850,7 +863,6 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LENGTH:
 			case SIZE:
-			case MASS:
 			case SPARE:
 			case WAIT:
 			case CHARGE:
@@ -868,7 +880,7 @@ internal partial class ProcScriptParser : Parser {
 				{
 				State = 203;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637297L) != 0)) ) {
+				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637265L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -879,43 +891,75 @@ internal partial class ProcScriptParser : Parser {
 				quantity();
 				}
 				break;
-			case TORQUE:
-				_localctx = new TorquePropertyContext(_localctx);
+			case MASS:
+				_localctx = new MassPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
 				State = 205;
+				Match(MASS);
+				State = 210;
+				ErrorHandler.Sync(this);
+				switch (TokenStream.LA(1)) {
+				case MINUS:
+				case DECIMAL:
+				case INTEGER:
+					{
+					State = 206;
+					quantity();
+					}
+					break;
+				case NOT_KNOWN:
+					{
+					State = 207;
+					Match(NOT_KNOWN);
+					State = 208;
+					Match(BECAUSE);
+					State = 209;
+					text();
+					}
+					break;
+				default:
+					throw new NoViableAltException(this);
+				}
+				}
+				break;
+			case TORQUE:
+				_localctx = new TorquePropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 4);
+				{
+				State = 212;
 				Match(TORQUE);
-				State = 206;
+				State = 213;
 				quantity();
-				State = 211;
+				State = 218;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 207;
-					Match(COMMA);
-					State = 208;
-					quantity();
-					}
-					}
-					State = 213;
-					ErrorHandler.Sync(this);
-					_la = TokenStream.LA(1);
-				}
-				State = 218;
-				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				while (_la==PLUS) {
-					{
-					{
 					State = 214;
-					Match(PLUS);
+					Match(COMMA);
 					State = 215;
 					quantity();
 					}
 					}
 					State = 220;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				State = 225;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==PLUS) {
+					{
+					{
+					State = 221;
+					Match(PLUS);
+					State = 222;
+					quantity();
+					}
+					}
+					State = 227;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -927,9 +971,9 @@ internal partial class ProcScriptParser : Parser {
 			case DRIVE:
 			case HAZARD:
 				_localctx = new NamesPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 4);
+				EnterOuterAlt(_localctx, 5);
 				{
-				State = 221;
+				State = 228;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -938,21 +982,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 222;
+				State = 229;
 				reference();
-				State = 227;
+				State = 234;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 223;
+					State = 230;
 					Match(COMMA);
-					State = 224;
+					State = 231;
 					reference();
 					}
 					}
-					State = 229;
+					State = 236;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -960,27 +1004,27 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case RENEW:
 				_localctx = new RenewPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 5);
+				EnterOuterAlt(_localctx, 6);
 				{
-				State = 230;
-				Match(RENEW);
-				State = 231;
-				Match(WITH);
-				State = 232;
-				reference();
 				State = 237;
+				Match(RENEW);
+				State = 238;
+				Match(WITH);
+				State = 239;
+				reference();
+				State = 244;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 233;
+					State = 240;
 					Match(COMMA);
-					State = 234;
+					State = 241;
 					reference();
 					}
 					}
-					State = 239;
+					State = 246;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -988,30 +1032,36 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case PATTERN:
 				_localctx = new PatternPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 6);
+				EnterOuterAlt(_localctx, 7);
 				{
-				State = 240;
+				State = 247;
 				Match(PATTERN);
-				State = 245;
+				State = 253;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 241;
+					State = 248;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 242;
+					State = 249;
 					Match(LISTED);
+					}
+					break;
+				case NONE:
+					{
+					State = 250;
+					Match(NONE);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 243;
+					State = 251;
 					Match(INSIDE);
-					State = 244;
+					State = 252;
 					Match(OUT);
 					}
 					break;
@@ -1022,13 +1072,13 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case GRIP:
 				_localctx = new GripPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 7);
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 247;
+				State = 255;
 				Match(GRIP);
-				State = 248;
+				State = 256;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 134)) & ~0x3f) == 0 && ((1L << (_la - 134)) & 7L) != 0)) ) {
+				if ( !(((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1039,21 +1089,21 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case PEOPLE:
 				_localctx = new PeoplePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 8);
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 249;
+				State = 257;
 				Match(PEOPLE);
-				State = 250;
+				State = 258;
 				count();
 				}
 				break;
 			case THREAD:
 				_localctx = new ThreadPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 9);
+				EnterOuterAlt(_localctx, 10);
 				{
-				State = 251;
+				State = 259;
 				Match(THREAD);
-				State = 254;
+				State = 262;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1061,13 +1111,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 252;
+					State = 260;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 253;
+					State = 261;
 					Match(LOCKER);
 					}
 					break;
@@ -1078,20 +1128,20 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case GRADE:
 				_localctx = new GradePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 10);
+				EnterOuterAlt(_localctx, 11);
 				{
-				State = 256;
+				State = 264;
 				Match(GRADE);
-				State = 257;
+				State = 265;
 				gradeValue();
 				}
 				break;
 			case SEALS:
 			case CAP:
 				_localctx = new PiecesPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 11);
+				EnterOuterAlt(_localctx, 12);
 				{
-				State = 258;
+				State = 266;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1100,35 +1150,35 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 259;
+				State = 267;
 				count();
-				State = 260;
+				State = 268;
 				reference();
 				}
 				break;
 			case USES:
 				_localctx = new UsesPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 12);
+				EnterOuterAlt(_localctx, 13);
 				{
-				State = 262;
+				State = 270;
 				Match(USES);
-				State = 263;
+				State = 271;
 				quantity();
-				State = 264;
+				State = 272;
 				Match(OF);
-				State = 265;
+				State = 273;
 				reference();
 				}
 				break;
 			case WITH:
 				_localctx = new ChangePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 13);
+				EnterOuterAlt(_localctx, 14);
 				{
-				State = 267;
+				State = 275;
 				Match(WITH);
-				State = 268;
+				State = 276;
 				reference();
-				State = 269;
+				State = 277;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1137,16 +1187,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 270;
+				State = 278;
 				quantity();
-				State = 273;
+				State = 281;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 271;
+					State = 279;
 					Match(OF);
-					State = 272;
+					State = 280;
 					reference();
 					}
 				}
@@ -1155,11 +1205,11 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case SINGLE:
 				_localctx = new SingleUsePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 14);
+				EnterOuterAlt(_localctx, 15);
 				{
-				State = 275;
+				State = 283;
 				Match(SINGLE);
-				State = 276;
+				State = 284;
 				Match(USE);
 				}
 				break;
@@ -1168,11 +1218,11 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 				_localctx = new FlagPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 15);
+				EnterOuterAlt(_localctx, 16);
 				{
-				State = 277;
+				State = 285;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 422212465065989L) != 0)) ) {
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1183,20 +1233,20 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case VERIFY:
 				_localctx = new VerifyPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 16);
+				EnterOuterAlt(_localctx, 17);
 				{
-				State = 278;
+				State = 286;
 				Match(VERIFY);
-				State = 279;
+				State = 287;
 				text();
-				State = 285;
+				State = 293;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,14,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 280;
+					State = 288;
 					Match(AT);
-					State = 283;
+					State = 291;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1263,6 +1313,8 @@ internal partial class ProcScriptParser : Parser {
 					case WITH:
 					case PATTERN:
 					case STAR:
+					case NONE:
+					case NOT_KNOWN:
 					case LISTED:
 					case INSIDE:
 					case GRIP:
@@ -1283,14 +1335,14 @@ internal partial class ProcScriptParser : Parser {
 					case OPEN:
 					case NAME:
 						{
-						State = 281;
+						State = 289;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 282;
+						State = 290;
 						text();
 						}
 						break;
@@ -1300,24 +1352,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 289;
+				State = 297;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 287;
+					State = 295;
 					Match(EXPECT);
-					State = 288;
+					State = 296;
 					limit();
 					}
 				}
 
-				State = 292;
+				State = 300;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 291;
+					State = 299;
 					propertyBlock();
 					}
 				}
@@ -1326,18 +1378,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case VOLTAGE:
 				_localctx = new VoltagePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 17);
+				EnterOuterAlt(_localctx, 18);
 				{
-				State = 294;
+				State = 302;
 				Match(VOLTAGE);
-				State = 295;
+				State = 303;
 				quantity();
-				State = 297;
+				State = 305;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 296;
+					State = 304;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1353,18 +1405,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case STRIP:
 				_localctx = new StripPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 18);
+				EnterOuterAlt(_localctx, 19);
 				{
-				State = 299;
+				State = 307;
 				Match(STRIP);
-				State = 303;
+				State = 311;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 300;
+					State = 308;
 					Match(NEEDS);
-					State = 301;
+					State = 309;
 					needs();
 					}
 					break;
@@ -1373,7 +1425,7 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 302;
+					State = 310;
 					alert();
 					}
 					break;
@@ -1384,11 +1436,11 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case NEEDS:
 				_localctx = new NeedsPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 19);
+				EnterOuterAlt(_localctx, 20);
 				{
-				State = 305;
+				State = 313;
 				Match(NEEDS);
-				State = 306;
+				State = 314;
 				needs();
 				}
 				break;
@@ -1397,9 +1449,9 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				_localctx = new AlertPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 20);
+				EnterOuterAlt(_localctx, 21);
 				{
-				State = 307;
+				State = 315;
 				alert();
 				}
 				break;
@@ -1469,16 +1521,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 325;
+			State = 333;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 310;
+				State = 318;
 				Match(AT);
-				State = 311;
+				State = 319;
 				text();
 				}
 				break;
@@ -1488,7 +1540,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 312;
+				State = 320;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1497,21 +1549,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 313;
+				State = 321;
 				reference();
-				State = 318;
+				State = 326;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 314;
+					State = 322;
 					Match(COMMA);
-					State = 315;
+					State = 323;
 					reference();
 					}
 					}
-					State = 320;
+					State = 328;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1521,14 +1573,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 321;
+				State = 329;
 				cover();
-				State = 323;
+				State = 331;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 322;
+					State = 330;
 					propertyBlock();
 					}
 				}
@@ -1577,17 +1629,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 327;
+			State = 335;
 			Match(COVERED);
-			State = 328;
+			State = 336;
 			Match(BY);
-			State = 329;
+			State = 337;
 			count();
-			State = 330;
+			State = 338;
 			name();
-			State = 331;
+			State = 339;
 			Match(AS);
-			State = 332;
+			State = 340;
 			reference();
 			}
 		}
@@ -1628,16 +1680,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 334;
+			State = 342;
 			Match(REFIT);
-			State = 339;
+			State = 347;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 335;
+				State = 343;
 				Match(NEEDS);
-				State = 336;
+				State = 344;
 				needs();
 				}
 				break;
@@ -1646,13 +1698,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 337;
+				State = 345;
 				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 338;
+				State = 346;
 				propertyBlock();
 				}
 				break;
@@ -1697,22 +1749,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 355;
+			State = 363;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 341;
+				State = 349;
 				Match(NAME);
-				State = 344;
+				State = 352;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 342;
+					State = 350;
 					Match(DOT);
-					State = 343;
+					State = 351;
 					Match(INTEGER);
 					}
 				}
@@ -1722,22 +1774,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 346;
+				State = 354;
 				Match(INTEGER);
-				State = 347;
+				State = 355;
 				Match(SLASH);
-				State = 348;
+				State = 356;
 				Match(INTEGER);
-				State = 349;
+				State = 357;
 				Match(MINUS);
-				State = 350;
+				State = 358;
 				Match(INTEGER);
-				State = 352;
+				State = 360;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 351;
+					State = 359;
 					Match(NAME);
 					}
 				}
@@ -1748,7 +1800,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 354;
+				State = 362;
 				text();
 				}
 				break;
@@ -1772,6 +1824,7 @@ internal partial class ProcScriptParser : Parser {
 			return GetRuleContext<NumberContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NAME() { return GetToken(ProcScriptParser.NAME, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOT_KNOWN() { return GetToken(ProcScriptParser.NOT_KNOWN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
@@ -1787,7 +1840,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 360;
+			State = 369;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1795,22 +1848,29 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 357;
+				State = 365;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 358;
+				State = 366;
 				Match(NAME);
+				}
+				break;
+			case NOT_KNOWN:
+				EnterOuterAlt(_localctx, 3);
+				{
+				State = 367;
+				Match(NOT_KNOWN);
 				}
 				break;
 			case STRING:
 			case UNCLOSED_STRING:
-				EnterOuterAlt(_localctx, 3);
+				EnterOuterAlt(_localctx, 4);
 				{
-				State = 359;
+				State = 368;
 				text();
 				}
 				break;
@@ -1855,21 +1915,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 362;
+			State = 371;
 			need();
-			State = 367;
+			State = 376;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 363;
+				State = 372;
 				Match(COMMA);
-				State = 364;
+				State = 373;
 				need();
 				}
 				}
-				State = 369;
+				State = 378;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1911,22 +1971,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 370;
+			State = 379;
 			reference();
-			State = 374;
+			State = 383;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,29,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,30,Context) ) {
 			case 1:
 				{
-				State = 371;
+				State = 380;
 				Match(AT);
-				State = 372;
+				State = 381;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 373;
+				State = 382;
 				needState();
 				}
 				break;
@@ -1970,7 +2030,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 376;
+			State = 385;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2018,21 +2078,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 378;
+			State = 387;
 			Match(MACHINE);
-			State = 379;
+			State = 388;
 			name();
-			State = 381;
+			State = 390;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 380;
+				State = 389;
 				text();
 				}
 			}
 
-			State = 383;
+			State = 392;
 			memberBlock();
 			}
 		}
@@ -2071,23 +2131,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 385;
+			State = 394;
 			Match(LEFT_BRACE);
-			State = 389;
+			State = 398;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
 				{
 				{
-				State = 386;
+				State = 395;
 				member();
 				}
 				}
-				State = 391;
+				State = 400;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 392;
+			State = 401;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2148,41 +2208,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 405;
+			State = 414;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 394;
+				State = 403;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 395;
+				State = 404;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 396;
+				State = 405;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 397;
+				State = 406;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 398;
+				State = 407;
 				partDeclaration();
 				}
 				break;
@@ -2191,28 +2251,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 399;
+				State = 408;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 400;
+				State = 409;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 401;
+				State = 410;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 402;
+				State = 411;
 				whenMembers();
 				}
 				break;
@@ -2279,14 +2339,14 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 403;
+				State = 412;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 404;
+				State = 413;
 				refitProperty();
 				}
 				break;
@@ -2328,16 +2388,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 407;
+			State = 416;
 			Match(OPTION);
-			State = 408;
+			State = 417;
 			name();
-			State = 410;
+			State = 419;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 409;
+				State = 418;
 				text();
 				}
 			}
@@ -2381,26 +2441,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 412;
+			State = 421;
 			Match(ENERGY);
-			State = 413;
+			State = 422;
 			reference();
-			State = 415;
+			State = 424;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 414;
+				State = 423;
 				text();
 				}
 			}
 
-			State = 418;
+			State = 427;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 417;
+				State = 426;
 				propertyBlock();
 				}
 			}
@@ -2444,26 +2504,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 420;
+			State = 429;
 			Match(FLUID);
-			State = 421;
+			State = 430;
 			reference();
-			State = 423;
+			State = 432;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 422;
+				State = 431;
 				text();
 				}
 			}
 
-			State = 426;
+			State = 435;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 425;
+				State = 434;
 				propertyBlock();
 				}
 			}
@@ -2507,21 +2567,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 428;
+			State = 437;
 			Match(CONTROL);
-			State = 429;
+			State = 438;
 			reference();
-			State = 431;
+			State = 440;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 430;
+				State = 439;
 				text();
 				}
 			}
 
-			State = 433;
+			State = 442;
 			controlBlock();
 			}
 		}
@@ -2582,40 +2642,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 435;
-			Match(LEFT_BRACE);
 			State = 444;
+			Match(LEFT_BRACE);
+			State = 453;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,40,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,41,Context) ) {
 			case 1:
 				{
-				State = 436;
+				State = 445;
 				position();
-				State = 441;
+				State = 450;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 437;
+					State = 446;
 					Match(COMMA);
-					State = 438;
+					State = 447;
 					position();
 					}
 					}
-					State = 443;
+					State = 452;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 451;
+			State = 460;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
 				{
-				State = 449;
+				State = 458;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2680,7 +2740,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 446;
+					State = 455;
 					property();
 					}
 					break;
@@ -2690,13 +2750,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 447;
+					State = 456;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 448;
+					State = 457;
 					refitProperty();
 					}
 					break;
@@ -2704,11 +2764,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 453;
+				State = 462;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 454;
+			State = 463;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2749,26 +2809,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 456;
+			State = 465;
 			Match(PART);
-			State = 457;
+			State = 466;
 			reference();
-			State = 459;
+			State = 468;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 458;
+				State = 467;
 				text();
 				}
 			}
 
-			State = 462;
+			State = 471;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 461;
+				State = 470;
 				memberBlock();
 				}
 			}
@@ -2831,7 +2891,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 464;
+			State = 473;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2840,46 +2900,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 465;
+			State = 474;
 			Match(BY);
-			State = 466;
+			State = 475;
 			count();
-			State = 467;
+			State = 476;
 			name();
-			State = 468;
+			State = 477;
 			Match(AS);
-			State = 469;
+			State = 478;
 			reference();
-			State = 473;
+			State = 482;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 470;
+				State = 479;
 				inlineClause();
 				}
 				}
-				State = 475;
+				State = 484;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 482;
+			State = 491;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 477;
+				State = 486;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 476;
+					State = 485;
 					inlineCover();
 					}
 					}
-					State = 479;
+					State = 488;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2887,7 +2947,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 481;
+				State = 490;
 				propertyBlock();
 				}
 				break;
@@ -3010,28 +3070,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 484;
+			State = 493;
 			cover();
-			State = 488;
+			State = 497;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 485;
+				State = 494;
 				inlineClause();
 				}
 				}
-				State = 490;
+				State = 499;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 492;
+			State = 501;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 491;
+				State = 500;
 				propertyBlock();
 				}
 			}
@@ -3084,16 +3144,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 498;
+			State = 507;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 494;
+				State = 503;
 				Match(AT);
-				State = 495;
+				State = 504;
 				text();
 				}
 				break;
@@ -3103,7 +3163,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 496;
+				State = 505;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3112,7 +3172,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 497;
+				State = 506;
 				reference();
 				}
 				break;
@@ -3151,14 +3211,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 500;
+			State = 509;
 			Match(ASIDE);
-			State = 502;
+			State = 511;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 501;
+				State = 510;
 				text();
 				}
 			}
@@ -3202,15 +3262,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 513;
 			Match(EACH);
-			State = 505;
+			State = 514;
 			name();
-			State = 506;
+			State = 515;
 			Match(IN);
-			State = 507;
+			State = 516;
 			@values();
-			State = 508;
+			State = 517;
 			memberBlock();
 			}
 		}
@@ -3247,11 +3307,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 510;
+			State = 519;
 			Match(WHEN);
-			State = 511;
+			State = 520;
 			test();
-			State = 512;
+			State = 521;
 			memberBlock();
 			}
 		}
@@ -3295,38 +3355,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_values);
 		int _la;
 		try {
-			State = 525;
+			State = 534;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,54,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 514;
+				State = 523;
 				Match(INTEGER);
-				State = 515;
+				State = 524;
 				Match(RANGE);
-				State = 516;
+				State = 525;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 517;
+				State = 526;
 				value();
-				State = 522;
+				State = 531;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 518;
+					State = 527;
 					Match(COMMA);
-					State = 519;
+					State = 528;
 					value();
 					}
 					}
-					State = 524;
+					State = 533;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3362,7 +3422,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 529;
+			State = 538;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3429,6 +3489,8 @@ internal partial class ProcScriptParser : Parser {
 			case WITH:
 			case PATTERN:
 			case STAR:
+			case NONE:
+			case NOT_KNOWN:
 			case LISTED:
 			case INSIDE:
 			case GRIP:
@@ -3450,14 +3512,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 527;
+				State = 536;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 528;
+				State = 537;
 				Match(INTEGER);
 				}
 				break;
@@ -3498,15 +3560,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 541;
+			State = 550;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 531;
+				State = 540;
 				Match(NOT);
-				State = 532;
+				State = 541;
 				name();
 				}
 				break;
@@ -3574,6 +3636,8 @@ internal partial class ProcScriptParser : Parser {
 			case WITH:
 			case PATTERN:
 			case STAR:
+			case NONE:
+			case NOT_KNOWN:
 			case LISTED:
 			case INSIDE:
 			case GRIP:
@@ -3595,26 +3659,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 533;
+				State = 542;
 				name();
-				State = 539;
+				State = 548;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 534;
+					State = 543;
 					Match(IS);
-					State = 536;
+					State = 545;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 535;
+						State = 544;
 						Match(NOT);
 						}
 					}
 
-					State = 538;
+					State = 547;
 					value();
 					}
 				}
@@ -3669,35 +3733,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 543;
+			State = 552;
 			Match(PROCEDURE);
-			State = 544;
+			State = 553;
 			name();
-			State = 546;
+			State = 555;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 545;
+				State = 554;
 				parameters();
 				}
 			}
 
-			State = 549;
+			State = 558;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 548;
+				State = 557;
 				text();
 				}
 			}
 
-			State = 551;
+			State = 560;
 			Match(ON);
-			State = 552;
+			State = 561;
 			name();
-			State = 553;
+			State = 562;
 			procedureBlock();
 			}
 		}
@@ -3743,27 +3807,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 555;
+			State = 564;
 			Match(LEFT_PAREN);
-			State = 556;
+			State = 565;
 			parameter();
-			State = 561;
+			State = 570;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 557;
+				State = 566;
 				Match(COMMA);
-				State = 558;
+				State = 567;
 				furtherParameter();
 				}
 				}
-				State = 563;
+				State = 572;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 564;
+			State = 573;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3800,11 +3864,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 566;
+			State = 575;
 			name();
-			State = 567;
+			State = 576;
 			Match(IN);
-			State = 568;
+			State = 577;
 			firstValues();
 			}
 		}
@@ -3841,13 +3905,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 576;
+			State = 585;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 570;
+				State = 579;
 				Match(INTEGER);
 				}
 				break;
@@ -3915,6 +3979,8 @@ internal partial class ProcScriptParser : Parser {
 			case WITH:
 			case PATTERN:
 			case STAR:
+			case NONE:
+			case NOT_KNOWN:
 			case LISTED:
 			case INSIDE:
 			case GRIP:
@@ -3936,16 +4002,16 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 571;
+				State = 580;
 				name();
-				State = 574;
+				State = 583;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 572;
+					State = 581;
 					Match(IN);
-					State = 573;
+					State = 582;
 					firstValues();
 					}
 				}
@@ -3989,7 +4055,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 70, RULE_firstValues);
 		int _la;
 		try {
-			State = 584;
+			State = 593;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4056,6 +4122,8 @@ internal partial class ProcScriptParser : Parser {
 			case WITH:
 			case PATTERN:
 			case STAR:
+			case NONE:
+			case NOT_KNOWN:
 			case LISTED:
 			case INSIDE:
 			case GRIP:
@@ -4077,23 +4145,23 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 578;
+				State = 587;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 579;
+				State = 588;
 				Match(INTEGER);
-				State = 582;
+				State = 591;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 580;
+					State = 589;
 					Match(RANGE);
-					State = 581;
+					State = 590;
 					Match(INTEGER);
 					}
 				}
@@ -4139,23 +4207,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 586;
+			State = 595;
 			Match(LEFT_BRACE);
-			State = 590;
+			State = 599;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
 				{
 				{
-				State = 587;
+				State = 596;
 				procedureItem();
 				}
 				}
-				State = 592;
+				State = 601;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 593;
+			State = 602;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4207,55 +4275,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 74, RULE_procedureItem);
 		try {
-			State = 603;
+			State = 612;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 595;
+				State = 604;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 596;
+				State = 605;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 597;
+				State = 606;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 598;
+				State = 607;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 599;
+				State = 608;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 600;
+				State = 609;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 601;
+				State = 610;
 				whenItems();
 				}
 				break;
@@ -4322,7 +4390,7 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 602;
+				State = 611;
 				property();
 				}
 				break;
@@ -4363,11 +4431,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 605;
+			State = 614;
 			Match(GOAL);
-			State = 606;
+			State = 615;
 			verb();
-			State = 607;
+			State = 616;
 			reference();
 			}
 		}
@@ -4404,11 +4472,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 609;
+			State = 618;
 			Match(STAGE);
-			State = 610;
+			State = 619;
 			text();
-			State = 611;
+			State = 620;
 			stepBlock();
 			}
 		}
@@ -4455,44 +4523,44 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 613;
+			State = 622;
 			Match(DO);
-			State = 614;
+			State = 623;
 			name();
-			State = 627;
+			State = 636;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 615;
-				Match(LEFT_PAREN);
 				State = 624;
+				Match(LEFT_PAREN);
+				State = 633;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 6442451967L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 25769807871L) != 0)) {
 					{
-					State = 616;
+					State = 625;
 					value();
-					State = 621;
+					State = 630;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 617;
+						State = 626;
 						Match(COMMA);
-						State = 618;
+						State = 627;
 						value();
 						}
 						}
-						State = 623;
+						State = 632;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 626;
+				State = 635;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4529,9 +4597,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 629;
+			State = 638;
 			Match(WORK);
-			State = 630;
+			State = 639;
 			stepBlock();
 			}
 		}
@@ -4572,15 +4640,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 632;
+			State = 641;
 			Match(EACH);
-			State = 633;
+			State = 642;
 			name();
-			State = 634;
+			State = 643;
 			Match(IN);
-			State = 635;
+			State = 644;
 			@values();
-			State = 636;
+			State = 645;
 			procedureBlock();
 			}
 		}
@@ -4617,11 +4685,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 638;
+			State = 647;
 			Match(WHEN);
-			State = 639;
+			State = 648;
 			test();
-			State = 640;
+			State = 649;
 			procedureBlock();
 			}
 		}
@@ -4660,23 +4728,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 642;
+			State = 651;
 			Match(LEFT_BRACE);
-			State = 646;
+			State = 655;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0)) {
 				{
 				{
-				State = 643;
+				State = 652;
 				step();
 				}
 				}
-				State = 648;
+				State = 657;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 649;
+			State = 658;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4731,7 +4799,7 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 660;
+			State = 669;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4740,21 +4808,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 651;
+				State = 660;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 652;
+				State = 661;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 653;
+				State = 662;
 				stripStep();
 				}
 				break;
@@ -4789,7 +4857,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 654;
+				State = 663;
 				action();
 				}
 				break;
@@ -4798,35 +4866,35 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 655;
+				State = 664;
 				textAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 656;
+				State = 665;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 657;
+				State = 666;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 658;
+				State = 667;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 659;
+				State = 668;
 				whenSteps();
 				}
 				break;
@@ -4868,7 +4936,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 662;
+			State = 671;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4877,7 +4945,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 663;
+			State = 672;
 			text();
 			}
 		}
@@ -4911,9 +4979,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 665;
+			State = 674;
 			Match(REFIT);
-			State = 666;
+			State = 675;
 			alert();
 			}
 		}
@@ -4950,9 +5018,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 668;
+			State = 677;
 			Match(STRIP);
-			State = 671;
+			State = 680;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4960,7 +5028,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 669;
+				State = 678;
 				alert();
 				}
 				break;
@@ -5028,6 +5096,8 @@ internal partial class ProcScriptParser : Parser {
 			case WITH:
 			case PATTERN:
 			case STAR:
+			case NONE:
+			case NOT_KNOWN:
 			case LISTED:
 			case INSIDE:
 			case GRIP:
@@ -5049,7 +5119,7 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 			case NAME:
 				{
-				State = 670;
+				State = 679;
 				deed();
 				}
 				break;
@@ -5095,15 +5165,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 673;
+			State = 682;
 			Match(EACH);
-			State = 674;
+			State = 683;
 			name();
-			State = 675;
+			State = 684;
 			Match(IN);
-			State = 676;
+			State = 685;
 			@values();
-			State = 677;
+			State = 686;
 			stepBlock();
 			}
 		}
@@ -5140,11 +5210,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 679;
+			State = 688;
 			Match(WHEN);
-			State = 680;
+			State = 689;
 			test();
-			State = 681;
+			State = 690;
 			stepBlock();
 			}
 		}
@@ -5180,9 +5250,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 683;
+			State = 692;
 			actionVerb();
-			State = 684;
+			State = 693;
 			deed();
 			}
 		}
@@ -5230,48 +5300,48 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 689;
+			State = 698;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,74,Context) ) {
 			case 1:
 				{
-				State = 686;
+				State = 695;
 				amount();
-				State = 687;
+				State = 696;
 				Match(OF);
 				}
 				break;
 			}
-			State = 691;
+			State = 700;
 			reference();
-			State = 694;
+			State = 703;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 692;
+				State = 701;
 				Match(TO);
-				State = 693;
+				State = 702;
 				position();
 				}
 			}
 
-			State = 697;
+			State = 706;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 696;
+				State = 705;
 				background();
 				}
 			}
 
-			State = 700;
+			State = 709;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 699;
+				State = 708;
 				propertyBlock();
 				}
 			}
@@ -5307,7 +5377,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 702;
+			State = 711;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5346,13 +5416,13 @@ internal partial class ProcScriptParser : Parser {
 		VerbContext _localctx = new VerbContext(Context, State);
 		EnterRule(_localctx, 108, RULE_verb);
 		try {
-			State = 706;
+			State = 715;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 704;
+				State = 713;
 				Match(STRIP);
 				}
 				break;
@@ -5387,7 +5457,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 705;
+				State = 714;
 				actionVerb();
 				}
 				break;
@@ -5451,7 +5521,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 708;
+			State = 717;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5508,7 +5578,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 710;
+			State = 719;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5517,46 +5587,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 711;
+			State = 720;
 			text();
-			State = 714;
+			State = 723;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 712;
+				State = 721;
 				Match(EXPECT);
-				State = 713;
+				State = 722;
 				limit();
 				}
 			}
 
-			State = 717;
+			State = 726;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,79,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,80,Context) ) {
 			case 1:
 				{
-				State = 716;
+				State = 725;
 				needsClause();
 				}
 				break;
 			}
-			State = 720;
+			State = 729;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 719;
+				State = 728;
 				background();
 				}
 			}
 
-			State = 723;
+			State = 732;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 722;
+				State = 731;
 				propertyBlock();
 				}
 			}
@@ -5596,12 +5666,12 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 726;
+			State = 735;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 725;
+				State = 734;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5613,9 +5683,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 728;
+			State = 737;
 			Match(NEEDS);
-			State = 729;
+			State = 738;
 			needs();
 			}
 		}
@@ -5647,9 +5717,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 731;
+			State = 740;
 			Match(IN);
-			State = 732;
+			State = 741;
 			Match(BACKGROUND);
 			}
 		}
@@ -5687,13 +5757,13 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 734;
+			State = 743;
 			Match(DISCARD);
-			State = 735;
+			State = 744;
 			reference();
-			State = 736;
+			State = 745;
 			Match(BECAUSE);
-			State = 737;
+			State = 746;
 			text();
 			}
 		}
@@ -5731,22 +5801,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 739;
+			State = 748;
 			Match(REFIT);
-			State = 743;
+			State = 752;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 740;
+				State = 749;
 				Match(NEEDS);
-				State = 741;
+				State = 750;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 742;
+				State = 751;
 				ruleBlock();
 				}
 				break;
@@ -5790,23 +5860,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 745;
+			State = 754;
 			Match(LEFT_BRACE);
-			State = 749;
+			State = 758;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || _la==VERIFY || _la==TEST) {
 				{
 				{
-				State = 746;
+				State = 755;
 				refitRule();
 				}
 				}
-				State = 751;
+				State = 760;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 752;
+			State = 761;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5855,7 +5925,7 @@ internal partial class ProcScriptParser : Parser {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
 		EnterRule(_localctx, 124, RULE_refitRule);
 		try {
-			State = 761;
+			State = 770;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5864,7 +5934,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 754;
+				State = 763;
 				alert();
 				}
 				break;
@@ -5900,42 +5970,42 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 755;
+				State = 764;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 756;
+				State = 765;
 				checkRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 757;
+				State = 766;
 				testRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 758;
+				State = 767;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 759;
+				State = 768;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 760;
+				State = 769;
 				whenRules();
 				}
 				break;
@@ -5980,15 +6050,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 763;
+			State = 772;
 			Match(EACH);
-			State = 764;
+			State = 773;
 			name();
-			State = 765;
+			State = 774;
 			Match(IN);
-			State = 766;
+			State = 775;
 			@values();
-			State = 767;
+			State = 776;
 			ruleBlock();
 			}
 		}
@@ -6025,11 +6095,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 769;
+			State = 778;
 			Match(WHEN);
-			State = 770;
+			State = 779;
 			test();
-			State = 771;
+			State = 780;
 			ruleBlock();
 			}
 		}
@@ -6071,23 +6141,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 773;
+			State = 782;
 			verb();
-			State = 774;
+			State = 783;
 			reference();
-			State = 777;
+			State = 786;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 775;
+				State = 784;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 776;
+				State = 785;
 				whileClause();
 				}
 				break;
@@ -6139,31 +6209,31 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 779;
+			State = 788;
 			Match(WHILE);
-			State = 780;
+			State = 789;
 			reference();
-			State = 785;
+			State = 794;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 781;
+				State = 790;
 				Match(COMMA);
-				State = 782;
+				State = 791;
 				reference();
 				}
 				}
-				State = 787;
+				State = 796;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 788;
+			State = 797;
 			Match(OPEN);
-			State = 789;
+			State = 798;
 			Match(BECAUSE);
-			State = 790;
+			State = 799;
 			text();
 			}
 		}
@@ -6208,38 +6278,38 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 792;
+			State = 801;
 			Match(CHECK);
-			State = 793;
+			State = 802;
 			text();
-			State = 796;
+			State = 805;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 794;
+				State = 803;
 				Match(EXPECT);
-				State = 795;
+				State = 804;
 				limit();
 				}
 			}
 
-			State = 799;
+			State = 808;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,89,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,90,Context) ) {
 			case 1:
 				{
-				State = 798;
+				State = 807;
 				needsClause();
 				}
 				break;
 			}
-			State = 802;
+			State = 811;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 801;
+				State = 810;
 				order();
 				}
 			}
@@ -6283,21 +6353,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 804;
+			State = 813;
 			Match(TEST);
-			State = 805;
+			State = 814;
 			text();
-			State = 807;
+			State = 816;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 806;
+				State = 815;
 				order();
 				}
 			}
 
-			State = 809;
+			State = 818;
 			testBlock();
 			}
 		}
@@ -6336,23 +6406,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 811;
+			State = 820;
 			Match(LEFT_BRACE);
-			State = 815;
+			State = 824;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || _la==POWER || _la==WHILE) {
 				{
 				{
-				State = 812;
+				State = 821;
 				testItem();
 				}
 				}
-				State = 817;
+				State = 826;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 818;
+			State = 827;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6392,7 +6462,7 @@ internal partial class ProcScriptParser : Parser {
 		TestItemContext _localctx = new TestItemContext(Context, State);
 		EnterRule(_localctx, 140, RULE_testItem);
 		try {
-			State = 824;
+			State = 833;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6401,14 +6471,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 820;
+				State = 829;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 821;
+				State = 830;
 				powerClause();
 				}
 				break;
@@ -6417,14 +6487,14 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 822;
+				State = 831;
 				textAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 823;
+				State = 832;
 				whileClause();
 				}
 				break;
@@ -6470,23 +6540,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 826;
+			State = 835;
 			Match(POWER);
-			State = 827;
+			State = 836;
 			reference();
-			State = 832;
+			State = 841;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 828;
+				State = 837;
 				Match(COMMA);
-				State = 829;
+				State = 838;
 				reference();
 				}
 				}
-				State = 834;
+				State = 843;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6527,7 +6597,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 835;
+			State = 844;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6536,9 +6606,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 836;
+			State = 845;
 			verb();
-			State = 837;
+			State = 846;
 			reference();
 			}
 		}
@@ -6571,7 +6641,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 839;
+			State = 848;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6609,7 +6679,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 841;
+			State = 850;
 			Match(INTEGER);
 			}
 		}
@@ -6654,24 +6724,24 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 843;
+			State = 852;
 			number();
-			State = 845;
+			State = 854;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,95,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
 			case 1:
 				{
-				State = 844;
+				State = 853;
 				unit();
 				}
 				break;
 			}
-			State = 852;
+			State = 861;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 847;
+				State = 856;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6680,14 +6750,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 848;
+				State = 857;
 				number();
-				State = 850;
+				State = 859;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,97,Context) ) {
 				case 1:
 					{
-					State = 849;
+					State = 858;
 					unit();
 					}
 					break;
@@ -6731,14 +6801,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 855;
+			State = 864;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) {
+			if (((((_la - 160)) & ~0x3f) == 0 && ((1L << (_la - 160)) & 15L) != 0)) {
 				{
-				State = 854;
+				State = 863;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) ) {
+				if ( !(((((_la - 160)) & ~0x3f) == 0 && ((1L << (_la - 160)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -6748,7 +6818,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 857;
+			State = 866;
 			quantity();
 			}
 		}
@@ -6786,47 +6856,47 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 860;
+			State = 869;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 859;
+				State = 868;
 				Match(MINUS);
 				}
 			}
 
-			State = 871;
+			State = 880;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 862;
+				State = 871;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 863;
+				State = 872;
 				Match(INTEGER);
-				State = 869;
+				State = 878;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 864;
+					State = 873;
 					Match(SLASH);
-					State = 865;
+					State = 874;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 866;
+					State = 875;
 					Match(INTEGER);
-					State = 867;
+					State = 876;
 					Match(SLASH);
-					State = 868;
+					State = 877;
 					Match(INTEGER);
 					}
 					break;
@@ -7009,27 +7079,27 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 156, RULE_unit);
 		int _la;
 		try {
-			State = 886;
+			State = 895;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 873;
+				State = 882;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 874;
+				State = 883;
 				Match(DEGREE);
-				State = 876;
+				State = 885;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 875;
+					State = 884;
 					Match(NAME);
 					}
 				}
@@ -7040,28 +7110,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 878;
+				State = 887;
 				unitName();
-				State = 883;
+				State = 892;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) {
+				while (((((_la - 154)) & ~0x3f) == 0 && ((1L << (_la - 154)) & 25L) != 0)) {
 					{
 					{
-					State = 879;
+					State = 888;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) ) {
+					if ( !(((((_la - 154)) & ~0x3f) == 0 && ((1L << (_la - 154)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 880;
+					State = 889;
 					unitName();
 					}
 					}
-					State = 885;
+					State = 894;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -7100,7 +7170,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 888;
+			State = 897;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7144,14 +7214,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 890;
+			State = 899;
 			name();
-			State = 892;
+			State = 901;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 891;
+				State = 900;
 				index();
 				}
 			}
@@ -7197,27 +7267,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 894;
+			State = 903;
 			Match(LEFT_BRACKET);
-			State = 895;
+			State = 904;
 			value();
-			State = 900;
+			State = 909;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 896;
+				State = 905;
 				Match(COMMA);
-				State = 897;
+				State = 906;
 				value();
 				}
 				}
-				State = 902;
+				State = 911;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 903;
+			State = 912;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -7316,6 +7386,8 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POWER() { return GetToken(ProcScriptParser.POWER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHILE() { return GetToken(ProcScriptParser.WHILE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OPEN() { return GetToken(ProcScriptParser.OPEN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NONE() { return GetToken(ProcScriptParser.NONE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOT_KNOWN() { return GetToken(ProcScriptParser.NOT_KNOWN, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -7331,9 +7403,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 905;
+			State = 914;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 4294968319L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 17179873279L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -7374,7 +7446,7 @@ internal partial class ProcScriptParser : Parser {
 		PositionContext _localctx = new PositionContext(Context, State);
 		EnterRule(_localctx, 166, RULE_position);
 		try {
-			State = 913;
+			State = 922;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -7441,6 +7513,8 @@ internal partial class ProcScriptParser : Parser {
 			case WITH:
 			case PATTERN:
 			case STAR:
+			case NONE:
+			case NOT_KNOWN:
 			case LISTED:
 			case INSIDE:
 			case GRIP:
@@ -7462,42 +7536,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 907;
+				State = 916;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 908;
+				State = 917;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 909;
+				State = 918;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 910;
+				State = 919;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 911;
+				State = 920;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 912;
+				State = 921;
 				Match(AT);
 				}
 				break;
@@ -7517,7 +7591,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,177,916,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,179,925,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7531,316 +7605,319 @@ internal partial class ProcScriptParser : Parser {
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,1,0,1,0,1,
 		0,1,0,5,0,173,8,0,10,0,12,0,176,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,
 		2,186,8,2,1,2,3,2,189,8,2,1,3,1,3,1,3,1,3,5,3,195,8,3,10,3,12,3,198,9,
-		3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,210,8,4,10,4,12,4,213,9,
-		4,1,4,1,4,5,4,217,8,4,10,4,12,4,220,9,4,1,4,1,4,1,4,1,4,5,4,226,8,4,10,
-		4,12,4,229,9,4,1,4,1,4,1,4,1,4,1,4,5,4,236,8,4,10,4,12,4,239,9,4,1,4,1,
-		4,1,4,1,4,1,4,3,4,246,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,255,8,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,274,
-		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,284,8,4,3,4,286,8,4,1,4,1,4,3,
-		4,290,8,4,1,4,3,4,293,8,4,1,4,1,4,1,4,3,4,298,8,4,1,4,1,4,1,4,1,4,3,4,
-		304,8,4,1,4,1,4,1,4,3,4,309,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,317,8,5,10,
-		5,12,5,320,9,5,1,5,1,5,3,5,324,8,5,3,5,326,8,5,1,6,1,6,1,6,1,6,1,6,1,6,
-		1,6,1,7,1,7,1,7,1,7,1,7,3,7,340,8,7,1,8,1,8,1,8,3,8,345,8,8,1,8,1,8,1,
-		8,1,8,1,8,1,8,3,8,353,8,8,1,8,3,8,356,8,8,1,9,1,9,1,9,3,9,361,8,9,1,10,
-		1,10,1,10,5,10,366,8,10,10,10,12,10,369,9,10,1,11,1,11,1,11,1,11,3,11,
-		375,8,11,1,12,1,12,1,13,1,13,1,13,3,13,382,8,13,1,13,1,13,1,14,1,14,5,
-		14,388,8,14,10,14,12,14,391,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,
-		15,1,15,1,15,1,15,1,15,1,15,3,15,406,8,15,1,16,1,16,1,16,3,16,411,8,16,
-		1,17,1,17,1,17,3,17,416,8,17,1,17,3,17,419,8,17,1,18,1,18,1,18,3,18,424,
-		8,18,1,18,3,18,427,8,18,1,19,1,19,1,19,3,19,432,8,19,1,19,1,19,1,20,1,
-		20,1,20,1,20,5,20,440,8,20,10,20,12,20,443,9,20,3,20,445,8,20,1,20,1,20,
-		1,20,5,20,450,8,20,10,20,12,20,453,9,20,1,20,1,20,1,21,1,21,1,21,3,21,
-		460,8,21,1,21,3,21,463,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,472,
-		8,22,10,22,12,22,475,9,22,1,22,4,22,478,8,22,11,22,12,22,479,1,22,3,22,
-		483,8,22,1,23,1,23,5,23,487,8,23,10,23,12,23,490,9,23,1,23,3,23,493,8,
-		23,1,24,1,24,1,24,1,24,3,24,499,8,24,1,25,1,25,3,25,503,8,25,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,
-		5,28,521,8,28,10,28,12,28,524,9,28,3,28,526,8,28,1,29,1,29,3,29,530,8,
-		29,1,30,1,30,1,30,1,30,1,30,3,30,537,8,30,1,30,3,30,540,8,30,3,30,542,
-		8,30,1,31,1,31,1,31,3,31,547,8,31,1,31,3,31,550,8,31,1,31,1,31,1,31,1,
-		31,1,32,1,32,1,32,1,32,5,32,560,8,32,10,32,12,32,563,9,32,1,32,1,32,1,
-		33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,575,8,34,3,34,577,8,34,1,35,
-		1,35,1,35,1,35,3,35,583,8,35,3,35,585,8,35,1,36,1,36,5,36,589,8,36,10,
-		36,12,36,592,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,1,37,3,
-		37,604,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,
-		1,40,1,40,5,40,620,8,40,10,40,12,40,623,9,40,3,40,625,8,40,1,40,3,40,628,
-		8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,
-		1,44,1,44,5,44,645,8,44,10,44,12,44,648,9,44,1,44,1,44,1,45,1,45,1,45,
-		1,45,1,45,1,45,1,45,1,45,1,45,3,45,661,8,45,1,46,1,46,1,46,1,47,1,47,1,
-		47,1,48,1,48,1,48,3,48,672,8,48,1,49,1,49,1,49,1,49,1,49,1,49,1,50,1,50,
-		1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,690,8,52,1,52,1,52,1,52,3,
-		52,695,8,52,1,52,3,52,698,8,52,1,52,3,52,701,8,52,1,53,1,53,1,54,1,54,
-		3,54,707,8,54,1,55,1,55,1,56,1,56,1,56,1,56,3,56,715,8,56,1,56,3,56,718,
-		8,56,1,56,3,56,721,8,56,1,56,3,56,724,8,56,1,57,3,57,727,8,57,1,57,1,57,
-		1,57,1,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,1,60,1,60,1,60,1,60,3,60,
-		744,8,60,1,61,1,61,5,61,748,8,61,10,61,12,61,751,9,61,1,61,1,61,1,62,1,
-		62,1,62,1,62,1,62,1,62,1,62,3,62,762,8,62,1,63,1,63,1,63,1,63,1,63,1,63,
-		1,64,1,64,1,64,1,64,1,65,1,65,1,65,1,65,3,65,778,8,65,1,66,1,66,1,66,1,
-		66,5,66,784,8,66,10,66,12,66,787,9,66,1,66,1,66,1,66,1,66,1,67,1,67,1,
-		67,1,67,3,67,797,8,67,1,67,3,67,800,8,67,1,67,3,67,803,8,67,1,68,1,68,
-		1,68,3,68,808,8,68,1,68,1,68,1,69,1,69,5,69,814,8,69,10,69,12,69,817,9,
-		69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,825,8,70,1,71,1,71,1,71,1,71,5,71,
-		831,8,71,10,71,12,71,834,9,71,1,72,1,72,1,72,1,72,1,73,1,73,1,74,1,74,
-		1,75,1,75,3,75,846,8,75,1,75,1,75,1,75,3,75,851,8,75,3,75,853,8,75,1,76,
-		3,76,856,8,76,1,76,1,76,1,77,3,77,861,8,77,1,77,1,77,1,77,1,77,1,77,1,
-		77,1,77,3,77,870,8,77,3,77,872,8,77,1,78,1,78,1,78,3,78,877,8,78,1,78,
-		1,78,1,78,5,78,882,8,78,10,78,12,78,885,9,78,3,78,887,8,78,1,79,1,79,1,
-		80,1,80,3,80,893,8,80,1,81,1,81,1,81,1,81,5,81,899,8,81,10,81,12,81,902,
-		9,81,1,81,1,81,1,82,1,82,1,83,1,83,1,83,1,83,1,83,1,83,3,83,914,8,83,1,
-		83,0,0,84,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
-		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
-		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
-		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,
-		166,0,24,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,5,0,
-		83,83,87,89,96,96,98,101,121,126,5,0,2,2,27,27,73,73,85,85,127,127,1,0,
-		134,136,2,0,90,90,94,94,1,0,138,139,3,0,93,93,95,95,140,141,1,0,143,144,
-		2,0,23,24,26,26,3,0,31,31,49,49,107,114,1,0,16,18,1,0,78,81,2,0,75,75,
-		170,170,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,
-		1,0,172,173,2,0,149,149,154,154,1,0,158,161,2,0,152,152,155,156,2,0,25,
-		25,171,171,6,0,2,8,11,14,36,36,75,77,82,148,171,171,1003,0,174,1,0,0,0,
-		2,179,1,0,0,0,4,182,1,0,0,0,6,190,1,0,0,0,8,308,1,0,0,0,10,325,1,0,0,0,
-		12,327,1,0,0,0,14,334,1,0,0,0,16,355,1,0,0,0,18,360,1,0,0,0,20,362,1,0,
-		0,0,22,370,1,0,0,0,24,376,1,0,0,0,26,378,1,0,0,0,28,385,1,0,0,0,30,405,
-		1,0,0,0,32,407,1,0,0,0,34,412,1,0,0,0,36,420,1,0,0,0,38,428,1,0,0,0,40,
-		435,1,0,0,0,42,456,1,0,0,0,44,464,1,0,0,0,46,484,1,0,0,0,48,498,1,0,0,
-		0,50,500,1,0,0,0,52,504,1,0,0,0,54,510,1,0,0,0,56,525,1,0,0,0,58,529,1,
-		0,0,0,60,541,1,0,0,0,62,543,1,0,0,0,64,555,1,0,0,0,66,566,1,0,0,0,68,576,
-		1,0,0,0,70,584,1,0,0,0,72,586,1,0,0,0,74,603,1,0,0,0,76,605,1,0,0,0,78,
-		609,1,0,0,0,80,613,1,0,0,0,82,629,1,0,0,0,84,632,1,0,0,0,86,638,1,0,0,
-		0,88,642,1,0,0,0,90,660,1,0,0,0,92,662,1,0,0,0,94,665,1,0,0,0,96,668,1,
-		0,0,0,98,673,1,0,0,0,100,679,1,0,0,0,102,683,1,0,0,0,104,689,1,0,0,0,106,
-		702,1,0,0,0,108,706,1,0,0,0,110,708,1,0,0,0,112,710,1,0,0,0,114,726,1,
-		0,0,0,116,731,1,0,0,0,118,734,1,0,0,0,120,739,1,0,0,0,122,745,1,0,0,0,
-		124,761,1,0,0,0,126,763,1,0,0,0,128,769,1,0,0,0,130,773,1,0,0,0,132,779,
-		1,0,0,0,134,792,1,0,0,0,136,804,1,0,0,0,138,811,1,0,0,0,140,824,1,0,0,
-		0,142,826,1,0,0,0,144,835,1,0,0,0,146,839,1,0,0,0,148,841,1,0,0,0,150,
-		843,1,0,0,0,152,855,1,0,0,0,154,860,1,0,0,0,156,886,1,0,0,0,158,888,1,
-		0,0,0,160,890,1,0,0,0,162,894,1,0,0,0,164,905,1,0,0,0,166,913,1,0,0,0,
-		168,173,3,2,1,0,169,173,3,4,2,0,170,173,3,26,13,0,171,173,3,62,31,0,172,
-		168,1,0,0,0,172,169,1,0,0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,176,1,
-		0,0,0,174,172,1,0,0,0,174,175,1,0,0,0,175,177,1,0,0,0,176,174,1,0,0,0,
-		177,178,5,0,0,1,178,1,1,0,0,0,179,180,5,1,0,0,180,181,3,146,73,0,181,3,
-		1,0,0,0,182,183,7,0,0,0,183,185,3,164,82,0,184,186,3,146,73,0,185,184,
-		1,0,0,0,185,186,1,0,0,0,186,188,1,0,0,0,187,189,3,6,3,0,188,187,1,0,0,
-		0,188,189,1,0,0,0,189,5,1,0,0,0,190,196,5,163,0,0,191,195,3,8,4,0,192,
-		195,3,10,5,0,193,195,3,14,7,0,194,191,1,0,0,0,194,192,1,0,0,0,194,193,
-		1,0,0,0,195,198,1,0,0,0,196,194,1,0,0,0,196,197,1,0,0,0,197,199,1,0,0,
-		0,198,196,1,0,0,0,199,200,5,164,0,0,200,7,1,0,0,0,201,202,7,1,0,0,202,
-		309,3,146,73,0,203,204,7,2,0,0,204,309,3,150,75,0,205,206,5,86,0,0,206,
-		211,3,150,75,0,207,208,5,162,0,0,208,210,3,150,75,0,209,207,1,0,0,0,210,
-		213,1,0,0,0,211,209,1,0,0,0,211,212,1,0,0,0,212,218,1,0,0,0,213,211,1,
-		0,0,0,214,215,5,150,0,0,215,217,3,150,75,0,216,214,1,0,0,0,217,220,1,0,
-		0,0,218,216,1,0,0,0,218,219,1,0,0,0,219,309,1,0,0,0,220,218,1,0,0,0,221,
-		222,7,3,0,0,222,227,3,160,80,0,223,224,5,162,0,0,224,226,3,160,80,0,225,
-		223,1,0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,309,1,
-		0,0,0,229,227,1,0,0,0,230,231,5,56,0,0,231,232,5,128,0,0,232,237,3,160,
-		80,0,233,234,5,162,0,0,234,236,3,160,80,0,235,233,1,0,0,0,236,239,1,0,
-		0,0,237,235,1,0,0,0,237,238,1,0,0,0,238,309,1,0,0,0,239,237,1,0,0,0,240,
-		245,5,129,0,0,241,246,5,130,0,0,242,246,5,131,0,0,243,244,5,132,0,0,244,
-		246,5,109,0,0,245,241,1,0,0,0,245,242,1,0,0,0,245,243,1,0,0,0,246,309,
-		1,0,0,0,247,248,5,133,0,0,248,309,7,4,0,0,249,250,5,102,0,0,250,309,3,
-		148,74,0,251,254,5,82,0,0,252,255,3,16,8,0,253,255,5,137,0,0,254,252,1,
-		0,0,0,254,253,1,0,0,0,255,309,1,0,0,0,256,257,5,84,0,0,257,309,3,18,9,
-		0,258,259,7,5,0,0,259,260,3,148,74,0,260,261,3,160,80,0,261,309,1,0,0,
-		0,262,263,5,91,0,0,263,264,3,150,75,0,264,265,5,74,0,0,265,266,3,160,80,
-		0,266,309,1,0,0,0,267,268,5,128,0,0,268,269,3,160,80,0,269,270,7,6,0,0,
-		270,273,3,150,75,0,271,272,5,74,0,0,272,274,3,160,80,0,273,271,1,0,0,0,
-		273,274,1,0,0,0,274,309,1,0,0,0,275,276,5,92,0,0,276,309,5,1,0,0,277,309,
-		7,7,0,0,278,279,5,97,0,0,279,285,3,146,73,0,280,283,5,22,0,0,281,284,3,
-		160,80,0,282,284,3,146,73,0,283,281,1,0,0,0,283,282,1,0,0,0,284,286,1,
-		0,0,0,285,280,1,0,0,0,285,286,1,0,0,0,286,289,1,0,0,0,287,288,5,77,0,0,
-		288,290,3,152,76,0,289,287,1,0,0,0,289,290,1,0,0,0,290,292,1,0,0,0,291,
-		293,3,6,3,0,292,291,1,0,0,0,292,293,1,0,0,0,293,309,1,0,0,0,294,295,5,
-		142,0,0,295,297,3,150,75,0,296,298,7,8,0,0,297,296,1,0,0,0,297,298,1,0,
-		0,0,298,309,1,0,0,0,299,303,5,29,0,0,300,301,5,28,0,0,301,304,3,20,10,
-		0,302,304,3,92,46,0,303,300,1,0,0,0,303,302,1,0,0,0,304,309,1,0,0,0,305,
-		306,5,28,0,0,306,309,3,20,10,0,307,309,3,92,46,0,308,201,1,0,0,0,308,203,
-		1,0,0,0,308,205,1,0,0,0,308,221,1,0,0,0,308,230,1,0,0,0,308,240,1,0,0,
-		0,308,247,1,0,0,0,308,249,1,0,0,0,308,251,1,0,0,0,308,256,1,0,0,0,308,
-		258,1,0,0,0,308,262,1,0,0,0,308,267,1,0,0,0,308,275,1,0,0,0,308,277,1,
-		0,0,0,308,278,1,0,0,0,308,294,1,0,0,0,308,299,1,0,0,0,308,305,1,0,0,0,
-		308,307,1,0,0,0,309,9,1,0,0,0,310,311,5,22,0,0,311,326,3,146,73,0,312,
-		313,7,9,0,0,313,318,3,160,80,0,314,315,5,162,0,0,315,317,3,160,80,0,316,
-		314,1,0,0,0,317,320,1,0,0,0,318,316,1,0,0,0,318,319,1,0,0,0,319,326,1,
-		0,0,0,320,318,1,0,0,0,321,323,3,12,6,0,322,324,3,6,3,0,323,322,1,0,0,0,
-		323,324,1,0,0,0,324,326,1,0,0,0,325,310,1,0,0,0,325,312,1,0,0,0,325,321,
-		1,0,0,0,326,11,1,0,0,0,327,328,5,21,0,0,328,329,5,19,0,0,329,330,3,148,
-		74,0,330,331,3,164,82,0,331,332,5,20,0,0,332,333,3,160,80,0,333,13,1,0,
-		0,0,334,339,5,30,0,0,335,336,5,28,0,0,336,340,3,20,10,0,337,340,3,92,46,
-		0,338,340,3,6,3,0,339,335,1,0,0,0,339,337,1,0,0,0,339,338,1,0,0,0,340,
-		15,1,0,0,0,341,344,5,171,0,0,342,343,5,155,0,0,343,345,5,170,0,0,344,342,
-		1,0,0,0,344,345,1,0,0,0,345,356,1,0,0,0,346,347,5,170,0,0,347,348,5,156,
-		0,0,348,349,5,170,0,0,349,350,5,157,0,0,350,352,5,170,0,0,351,353,5,171,
-		0,0,352,351,1,0,0,0,352,353,1,0,0,0,353,356,1,0,0,0,354,356,3,146,73,0,
-		355,341,1,0,0,0,355,346,1,0,0,0,355,354,1,0,0,0,356,17,1,0,0,0,357,361,
-		3,154,77,0,358,361,5,171,0,0,359,361,3,146,73,0,360,357,1,0,0,0,360,358,
-		1,0,0,0,360,359,1,0,0,0,361,19,1,0,0,0,362,367,3,22,11,0,363,364,5,162,
-		0,0,364,366,3,22,11,0,365,363,1,0,0,0,366,369,1,0,0,0,367,365,1,0,0,0,
-		367,368,1,0,0,0,368,21,1,0,0,0,369,367,1,0,0,0,370,374,3,160,80,0,371,
-		372,5,22,0,0,372,375,3,166,83,0,373,375,3,24,12,0,374,371,1,0,0,0,374,
-		373,1,0,0,0,374,375,1,0,0,0,375,23,1,0,0,0,376,377,7,10,0,0,377,25,1,0,
-		0,0,378,379,5,9,0,0,379,381,3,164,82,0,380,382,3,146,73,0,381,380,1,0,
-		0,0,381,382,1,0,0,0,382,383,1,0,0,0,383,384,3,28,14,0,384,27,1,0,0,0,385,
-		389,5,163,0,0,386,388,3,30,15,0,387,386,1,0,0,0,388,391,1,0,0,0,389,387,
-		1,0,0,0,389,390,1,0,0,0,390,392,1,0,0,0,391,389,1,0,0,0,392,393,5,164,
-		0,0,393,29,1,0,0,0,394,406,3,32,16,0,395,406,3,34,17,0,396,406,3,36,18,
-		0,397,406,3,38,19,0,398,406,3,42,21,0,399,406,3,44,22,0,400,406,3,50,25,
-		0,401,406,3,52,26,0,402,406,3,54,27,0,403,406,3,8,4,0,404,406,3,14,7,0,
-		405,394,1,0,0,0,405,395,1,0,0,0,405,396,1,0,0,0,405,397,1,0,0,0,405,398,
-		1,0,0,0,405,399,1,0,0,0,405,400,1,0,0,0,405,401,1,0,0,0,405,402,1,0,0,
-		0,405,403,1,0,0,0,405,404,1,0,0,0,406,31,1,0,0,0,407,408,5,11,0,0,408,
-		410,3,164,82,0,409,411,3,146,73,0,410,409,1,0,0,0,410,411,1,0,0,0,411,
-		33,1,0,0,0,412,413,5,12,0,0,413,415,3,160,80,0,414,416,3,146,73,0,415,
-		414,1,0,0,0,415,416,1,0,0,0,416,418,1,0,0,0,417,419,3,6,3,0,418,417,1,
-		0,0,0,418,419,1,0,0,0,419,35,1,0,0,0,420,421,5,13,0,0,421,423,3,160,80,
-		0,422,424,3,146,73,0,423,422,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,
-		427,3,6,3,0,426,425,1,0,0,0,426,427,1,0,0,0,427,37,1,0,0,0,428,429,5,14,
-		0,0,429,431,3,160,80,0,430,432,3,146,73,0,431,430,1,0,0,0,431,432,1,0,
-		0,0,432,433,1,0,0,0,433,434,3,40,20,0,434,39,1,0,0,0,435,444,5,163,0,0,
-		436,441,3,166,83,0,437,438,5,162,0,0,438,440,3,166,83,0,439,437,1,0,0,
-		0,440,443,1,0,0,0,441,439,1,0,0,0,441,442,1,0,0,0,442,445,1,0,0,0,443,
-		441,1,0,0,0,444,436,1,0,0,0,444,445,1,0,0,0,445,451,1,0,0,0,446,450,3,
-		8,4,0,447,450,3,10,5,0,448,450,3,14,7,0,449,446,1,0,0,0,449,447,1,0,0,
-		0,449,448,1,0,0,0,450,453,1,0,0,0,451,449,1,0,0,0,451,452,1,0,0,0,452,
-		454,1,0,0,0,453,451,1,0,0,0,454,455,5,164,0,0,455,41,1,0,0,0,456,457,5,
-		15,0,0,457,459,3,160,80,0,458,460,3,146,73,0,459,458,1,0,0,0,459,460,1,
-		0,0,0,460,462,1,0,0,0,461,463,3,28,14,0,462,461,1,0,0,0,462,463,1,0,0,
-		0,463,43,1,0,0,0,464,465,7,11,0,0,465,466,5,19,0,0,466,467,3,148,74,0,
-		467,468,3,164,82,0,468,469,5,20,0,0,469,473,3,160,80,0,470,472,3,48,24,
-		0,471,470,1,0,0,0,472,475,1,0,0,0,473,471,1,0,0,0,473,474,1,0,0,0,474,
-		482,1,0,0,0,475,473,1,0,0,0,476,478,3,46,23,0,477,476,1,0,0,0,478,479,
-		1,0,0,0,479,477,1,0,0,0,479,480,1,0,0,0,480,483,1,0,0,0,481,483,3,6,3,
-		0,482,477,1,0,0,0,482,481,1,0,0,0,482,483,1,0,0,0,483,45,1,0,0,0,484,488,
-		3,12,6,0,485,487,3,48,24,0,486,485,1,0,0,0,487,490,1,0,0,0,488,486,1,0,
-		0,0,488,489,1,0,0,0,489,492,1,0,0,0,490,488,1,0,0,0,491,493,3,6,3,0,492,
-		491,1,0,0,0,492,493,1,0,0,0,493,47,1,0,0,0,494,495,5,22,0,0,495,499,3,
-		146,73,0,496,497,7,9,0,0,497,499,3,160,80,0,498,494,1,0,0,0,498,496,1,
-		0,0,0,499,49,1,0,0,0,500,502,5,31,0,0,501,503,3,146,73,0,502,501,1,0,0,
-		0,502,503,1,0,0,0,503,51,1,0,0,0,504,505,5,32,0,0,505,506,3,164,82,0,506,
-		507,5,25,0,0,507,508,3,56,28,0,508,509,3,28,14,0,509,53,1,0,0,0,510,511,
-		5,33,0,0,511,512,3,60,30,0,512,513,3,28,14,0,513,55,1,0,0,0,514,515,5,
-		170,0,0,515,516,5,154,0,0,516,526,5,170,0,0,517,522,3,58,29,0,518,519,
-		5,162,0,0,519,521,3,58,29,0,520,518,1,0,0,0,521,524,1,0,0,0,522,520,1,
-		0,0,0,522,523,1,0,0,0,523,526,1,0,0,0,524,522,1,0,0,0,525,514,1,0,0,0,
-		525,517,1,0,0,0,526,57,1,0,0,0,527,530,3,164,82,0,528,530,5,170,0,0,529,
-		527,1,0,0,0,529,528,1,0,0,0,530,59,1,0,0,0,531,532,5,35,0,0,532,542,3,
-		164,82,0,533,539,3,164,82,0,534,536,5,34,0,0,535,537,5,35,0,0,536,535,
-		1,0,0,0,536,537,1,0,0,0,537,538,1,0,0,0,538,540,3,58,29,0,539,534,1,0,
-		0,0,539,540,1,0,0,0,540,542,1,0,0,0,541,531,1,0,0,0,541,533,1,0,0,0,542,
-		61,1,0,0,0,543,544,5,10,0,0,544,546,3,164,82,0,545,547,3,64,32,0,546,545,
-		1,0,0,0,546,547,1,0,0,0,547,549,1,0,0,0,548,550,3,146,73,0,549,548,1,0,
-		0,0,549,550,1,0,0,0,550,551,1,0,0,0,551,552,5,24,0,0,552,553,3,164,82,
-		0,553,554,3,72,36,0,554,63,1,0,0,0,555,556,5,167,0,0,556,561,3,66,33,0,
-		557,558,5,162,0,0,558,560,3,68,34,0,559,557,1,0,0,0,560,563,1,0,0,0,561,
-		559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,565,5,
-		168,0,0,565,65,1,0,0,0,566,567,3,164,82,0,567,568,5,25,0,0,568,569,3,70,
-		35,0,569,67,1,0,0,0,570,577,5,170,0,0,571,574,3,164,82,0,572,573,5,25,
-		0,0,573,575,3,70,35,0,574,572,1,0,0,0,574,575,1,0,0,0,575,577,1,0,0,0,
-		576,570,1,0,0,0,576,571,1,0,0,0,577,69,1,0,0,0,578,585,3,164,82,0,579,
-		582,5,170,0,0,580,581,5,154,0,0,581,583,5,170,0,0,582,580,1,0,0,0,582,
-		583,1,0,0,0,583,585,1,0,0,0,584,578,1,0,0,0,584,579,1,0,0,0,585,71,1,0,
-		0,0,586,590,5,163,0,0,587,589,3,74,37,0,588,587,1,0,0,0,589,592,1,0,0,
-		0,590,588,1,0,0,0,590,591,1,0,0,0,591,593,1,0,0,0,592,590,1,0,0,0,593,
-		594,5,164,0,0,594,73,1,0,0,0,595,604,3,76,38,0,596,604,3,78,39,0,597,604,
-		3,80,40,0,598,604,3,82,41,0,599,604,3,120,60,0,600,604,3,84,42,0,601,604,
-		3,86,43,0,602,604,3,8,4,0,603,595,1,0,0,0,603,596,1,0,0,0,603,597,1,0,
-		0,0,603,598,1,0,0,0,603,599,1,0,0,0,603,600,1,0,0,0,603,601,1,0,0,0,603,
-		602,1,0,0,0,604,75,1,0,0,0,605,606,5,36,0,0,606,607,3,108,54,0,607,608,
-		3,160,80,0,608,77,1,0,0,0,609,610,5,37,0,0,610,611,3,146,73,0,611,612,
-		3,88,44,0,612,79,1,0,0,0,613,614,5,38,0,0,614,627,3,164,82,0,615,624,5,
-		167,0,0,616,621,3,58,29,0,617,618,5,162,0,0,618,620,3,58,29,0,619,617,
-		1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,622,1,0,0,0,622,625,1,0,0,
-		0,623,621,1,0,0,0,624,616,1,0,0,0,624,625,1,0,0,0,625,626,1,0,0,0,626,
-		628,5,168,0,0,627,615,1,0,0,0,627,628,1,0,0,0,628,81,1,0,0,0,629,630,5,
-		39,0,0,630,631,3,88,44,0,631,83,1,0,0,0,632,633,5,32,0,0,633,634,3,164,
-		82,0,634,635,5,25,0,0,635,636,3,56,28,0,636,637,3,72,36,0,637,85,1,0,0,
-		0,638,639,5,33,0,0,639,640,3,60,30,0,640,641,3,72,36,0,641,87,1,0,0,0,
-		642,646,5,163,0,0,643,645,3,90,45,0,644,643,1,0,0,0,645,648,1,0,0,0,646,
-		644,1,0,0,0,646,647,1,0,0,0,647,649,1,0,0,0,648,646,1,0,0,0,649,650,5,
-		164,0,0,650,89,1,0,0,0,651,661,3,92,46,0,652,661,3,94,47,0,653,661,3,96,
-		48,0,654,661,3,102,51,0,655,661,3,112,56,0,656,661,3,118,59,0,657,661,
-		3,80,40,0,658,661,3,98,49,0,659,661,3,100,50,0,660,651,1,0,0,0,660,652,
-		1,0,0,0,660,653,1,0,0,0,660,654,1,0,0,0,660,655,1,0,0,0,660,656,1,0,0,
-		0,660,657,1,0,0,0,660,658,1,0,0,0,660,659,1,0,0,0,661,91,1,0,0,0,662,663,
-		7,12,0,0,663,664,3,146,73,0,664,93,1,0,0,0,665,666,5,30,0,0,666,667,3,
-		92,46,0,667,95,1,0,0,0,668,671,5,29,0,0,669,672,3,92,46,0,670,672,3,104,
-		52,0,671,669,1,0,0,0,671,670,1,0,0,0,672,97,1,0,0,0,673,674,5,32,0,0,674,
-		675,3,164,82,0,675,676,5,25,0,0,676,677,3,56,28,0,677,678,3,88,44,0,678,
-		99,1,0,0,0,679,680,5,33,0,0,680,681,3,60,30,0,681,682,3,88,44,0,682,101,
-		1,0,0,0,683,684,3,110,55,0,684,685,3,104,52,0,685,103,1,0,0,0,686,687,
-		3,106,53,0,687,688,5,74,0,0,688,690,1,0,0,0,689,686,1,0,0,0,689,690,1,
-		0,0,0,690,691,1,0,0,0,691,694,3,160,80,0,692,693,5,23,0,0,693,695,3,166,
-		83,0,694,692,1,0,0,0,694,695,1,0,0,0,695,697,1,0,0,0,696,698,3,116,58,
-		0,697,696,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,701,3,6,3,0,700,
-		699,1,0,0,0,700,701,1,0,0,0,701,105,1,0,0,0,702,703,7,13,0,0,703,107,1,
-		0,0,0,704,707,5,29,0,0,705,707,3,110,55,0,706,704,1,0,0,0,706,705,1,0,
-		0,0,707,109,1,0,0,0,708,709,7,14,0,0,709,111,1,0,0,0,710,711,7,15,0,0,
-		711,714,3,146,73,0,712,713,5,77,0,0,713,715,3,152,76,0,714,712,1,0,0,0,
-		714,715,1,0,0,0,715,717,1,0,0,0,716,718,3,114,57,0,717,716,1,0,0,0,717,
-		718,1,0,0,0,718,720,1,0,0,0,719,721,3,116,58,0,720,719,1,0,0,0,720,721,
-		1,0,0,0,721,723,1,0,0,0,722,724,3,6,3,0,723,722,1,0,0,0,723,724,1,0,0,
-		0,724,113,1,0,0,0,725,727,7,16,0,0,726,725,1,0,0,0,726,727,1,0,0,0,727,
-		728,1,0,0,0,728,729,5,28,0,0,729,730,3,20,10,0,730,115,1,0,0,0,731,732,
-		5,25,0,0,732,733,5,76,0,0,733,117,1,0,0,0,734,735,5,70,0,0,735,736,3,160,
-		80,0,736,737,5,71,0,0,737,738,3,146,73,0,738,119,1,0,0,0,739,743,5,30,
-		0,0,740,741,5,28,0,0,741,744,3,20,10,0,742,744,3,122,61,0,743,740,1,0,
-		0,0,743,742,1,0,0,0,744,121,1,0,0,0,745,749,5,163,0,0,746,748,3,124,62,
-		0,747,746,1,0,0,0,748,751,1,0,0,0,749,747,1,0,0,0,749,750,1,0,0,0,750,
-		752,1,0,0,0,751,749,1,0,0,0,752,753,5,164,0,0,753,123,1,0,0,0,754,762,
-		3,92,46,0,755,762,3,130,65,0,756,762,3,134,67,0,757,762,3,136,68,0,758,
-		762,3,118,59,0,759,762,3,126,63,0,760,762,3,128,64,0,761,754,1,0,0,0,761,
-		755,1,0,0,0,761,756,1,0,0,0,761,757,1,0,0,0,761,758,1,0,0,0,761,759,1,
-		0,0,0,761,760,1,0,0,0,762,125,1,0,0,0,763,764,5,32,0,0,764,765,3,164,82,
-		0,765,766,5,25,0,0,766,767,3,56,28,0,767,768,3,122,61,0,768,127,1,0,0,
-		0,769,770,5,33,0,0,770,771,3,60,30,0,771,772,3,122,61,0,772,129,1,0,0,
-		0,773,774,3,108,54,0,774,777,3,160,80,0,775,778,3,144,72,0,776,778,3,132,
-		66,0,777,775,1,0,0,0,777,776,1,0,0,0,778,131,1,0,0,0,779,780,5,147,0,0,
-		780,785,3,160,80,0,781,782,5,162,0,0,782,784,3,160,80,0,783,781,1,0,0,
-		0,784,787,1,0,0,0,785,783,1,0,0,0,785,786,1,0,0,0,786,788,1,0,0,0,787,
-		785,1,0,0,0,788,789,5,148,0,0,789,790,5,71,0,0,790,791,3,146,73,0,791,
-		133,1,0,0,0,792,793,5,69,0,0,793,796,3,146,73,0,794,795,5,77,0,0,795,797,
-		3,152,76,0,796,794,1,0,0,0,796,797,1,0,0,0,797,799,1,0,0,0,798,800,3,114,
-		57,0,799,798,1,0,0,0,799,800,1,0,0,0,800,802,1,0,0,0,801,803,3,144,72,
-		0,802,801,1,0,0,0,802,803,1,0,0,0,803,135,1,0,0,0,804,805,5,145,0,0,805,
-		807,3,146,73,0,806,808,3,144,72,0,807,806,1,0,0,0,807,808,1,0,0,0,808,
-		809,1,0,0,0,809,810,3,138,69,0,810,137,1,0,0,0,811,815,5,163,0,0,812,814,
-		3,140,70,0,813,812,1,0,0,0,814,817,1,0,0,0,815,813,1,0,0,0,815,816,1,0,
-		0,0,816,818,1,0,0,0,817,815,1,0,0,0,818,819,5,164,0,0,819,139,1,0,0,0,
-		820,825,3,92,46,0,821,825,3,142,71,0,822,825,3,112,56,0,823,825,3,132,
-		66,0,824,820,1,0,0,0,824,821,1,0,0,0,824,822,1,0,0,0,824,823,1,0,0,0,825,
-		141,1,0,0,0,826,827,5,146,0,0,827,832,3,160,80,0,828,829,5,162,0,0,829,
-		831,3,160,80,0,830,828,1,0,0,0,831,834,1,0,0,0,832,830,1,0,0,0,832,833,
-		1,0,0,0,833,143,1,0,0,0,834,832,1,0,0,0,835,836,7,17,0,0,836,837,3,108,
-		54,0,837,838,3,160,80,0,838,145,1,0,0,0,839,840,7,18,0,0,840,147,1,0,0,
-		0,841,842,5,170,0,0,842,149,1,0,0,0,843,845,3,154,77,0,844,846,3,156,78,
-		0,845,844,1,0,0,0,845,846,1,0,0,0,846,852,1,0,0,0,847,848,7,19,0,0,848,
-		850,3,154,77,0,849,851,3,156,78,0,850,849,1,0,0,0,850,851,1,0,0,0,851,
-		853,1,0,0,0,852,847,1,0,0,0,852,853,1,0,0,0,853,151,1,0,0,0,854,856,7,
-		20,0,0,855,854,1,0,0,0,855,856,1,0,0,0,856,857,1,0,0,0,857,858,3,150,75,
-		0,858,153,1,0,0,0,859,861,5,157,0,0,860,859,1,0,0,0,860,861,1,0,0,0,861,
-		871,1,0,0,0,862,872,5,169,0,0,863,869,5,170,0,0,864,865,5,156,0,0,865,
-		870,5,170,0,0,866,867,5,170,0,0,867,868,5,156,0,0,868,870,5,170,0,0,869,
-		864,1,0,0,0,869,866,1,0,0,0,869,870,1,0,0,0,870,872,1,0,0,0,871,862,1,
-		0,0,0,871,863,1,0,0,0,872,155,1,0,0,0,873,887,5,153,0,0,874,876,5,151,
-		0,0,875,877,5,171,0,0,876,875,1,0,0,0,876,877,1,0,0,0,877,887,1,0,0,0,
-		878,883,3,158,79,0,879,880,7,21,0,0,880,882,3,158,79,0,881,879,1,0,0,0,
-		882,885,1,0,0,0,883,881,1,0,0,0,883,884,1,0,0,0,884,887,1,0,0,0,885,883,
-		1,0,0,0,886,873,1,0,0,0,886,874,1,0,0,0,886,878,1,0,0,0,887,157,1,0,0,
-		0,888,889,7,22,0,0,889,159,1,0,0,0,890,892,3,164,82,0,891,893,3,162,81,
-		0,892,891,1,0,0,0,892,893,1,0,0,0,893,161,1,0,0,0,894,895,5,165,0,0,895,
-		900,3,58,29,0,896,897,5,162,0,0,897,899,3,58,29,0,898,896,1,0,0,0,899,
-		902,1,0,0,0,900,898,1,0,0,0,900,901,1,0,0,0,901,903,1,0,0,0,902,900,1,
-		0,0,0,903,904,5,166,0,0,904,163,1,0,0,0,905,906,7,23,0,0,906,165,1,0,0,
-		0,907,914,3,164,82,0,908,914,5,170,0,0,909,914,5,24,0,0,910,914,5,25,0,
-		0,911,914,5,23,0,0,912,914,5,22,0,0,913,907,1,0,0,0,913,908,1,0,0,0,913,
-		909,1,0,0,0,913,910,1,0,0,0,913,911,1,0,0,0,913,912,1,0,0,0,914,167,1,
-		0,0,0,108,172,174,185,188,194,196,211,218,227,237,245,254,273,283,285,
-		289,292,297,303,308,318,323,325,339,344,352,355,360,367,374,381,389,405,
-		410,415,418,423,426,431,441,444,449,451,459,462,473,479,482,488,492,498,
-		502,522,525,529,536,539,541,546,549,561,574,576,582,584,590,603,621,624,
-		627,646,660,671,689,694,697,700,706,714,717,720,723,726,743,749,761,777,
-		785,796,799,802,807,815,824,832,845,850,852,855,860,869,871,876,883,886,
-		892,900,913
+		3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,211,8,4,1,4,1,4,1,4,
+		1,4,5,4,217,8,4,10,4,12,4,220,9,4,1,4,1,4,5,4,224,8,4,10,4,12,4,227,9,
+		4,1,4,1,4,1,4,1,4,5,4,233,8,4,10,4,12,4,236,9,4,1,4,1,4,1,4,1,4,1,4,5,
+		4,243,8,4,10,4,12,4,246,9,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,254,8,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,3,4,263,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,282,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,3,4,292,8,4,3,4,294,8,4,1,4,1,4,3,4,298,8,4,1,4,3,4,301,8,4,1,4,
+		1,4,1,4,3,4,306,8,4,1,4,1,4,1,4,1,4,3,4,312,8,4,1,4,1,4,1,4,3,4,317,8,
+		4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,325,8,5,10,5,12,5,328,9,5,1,5,1,5,3,5,332,
+		8,5,3,5,334,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,7,348,
+		8,7,1,8,1,8,1,8,3,8,353,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,361,8,8,1,8,3,
+		8,364,8,8,1,9,1,9,1,9,1,9,3,9,370,8,9,1,10,1,10,1,10,5,10,375,8,10,10,
+		10,12,10,378,9,10,1,11,1,11,1,11,1,11,3,11,384,8,11,1,12,1,12,1,13,1,13,
+		1,13,3,13,391,8,13,1,13,1,13,1,14,1,14,5,14,397,8,14,10,14,12,14,400,9,
+		14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,
+		15,415,8,15,1,16,1,16,1,16,3,16,420,8,16,1,17,1,17,1,17,3,17,425,8,17,
+		1,17,3,17,428,8,17,1,18,1,18,1,18,3,18,433,8,18,1,18,3,18,436,8,18,1,19,
+		1,19,1,19,3,19,441,8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,20,449,8,20,10,
+		20,12,20,452,9,20,3,20,454,8,20,1,20,1,20,1,20,5,20,459,8,20,10,20,12,
+		20,462,9,20,1,20,1,20,1,21,1,21,1,21,3,21,469,8,21,1,21,3,21,472,8,21,
+		1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,481,8,22,10,22,12,22,484,9,22,
+		1,22,4,22,487,8,22,11,22,12,22,488,1,22,3,22,492,8,22,1,23,1,23,5,23,496,
+		8,23,10,23,12,23,499,9,23,1,23,3,23,502,8,23,1,24,1,24,1,24,1,24,3,24,
+		508,8,24,1,25,1,25,3,25,512,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,
+		27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,5,28,530,8,28,10,28,12,28,533,
+		9,28,3,28,535,8,28,1,29,1,29,3,29,539,8,29,1,30,1,30,1,30,1,30,1,30,3,
+		30,546,8,30,1,30,3,30,549,8,30,3,30,551,8,30,1,31,1,31,1,31,3,31,556,8,
+		31,1,31,3,31,559,8,31,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,569,
+		8,32,10,32,12,32,572,9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,
+		1,34,3,34,584,8,34,3,34,586,8,34,1,35,1,35,1,35,1,35,3,35,592,8,35,3,35,
+		594,8,35,1,36,1,36,5,36,598,8,36,10,36,12,36,601,9,36,1,36,1,36,1,37,1,
+		37,1,37,1,37,1,37,1,37,1,37,1,37,3,37,613,8,37,1,38,1,38,1,38,1,38,1,39,
+		1,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,5,40,629,8,40,10,40,12,40,
+		632,9,40,3,40,634,8,40,1,40,3,40,637,8,40,1,41,1,41,1,41,1,42,1,42,1,42,
+		1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,5,44,654,8,44,10,44,12,44,
+		657,9,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,670,
+		8,45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,48,3,48,681,8,48,1,49,1,
+		49,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,
+		52,3,52,699,8,52,1,52,1,52,1,52,3,52,704,8,52,1,52,3,52,707,8,52,1,52,
+		3,52,710,8,52,1,53,1,53,1,54,1,54,3,54,716,8,54,1,55,1,55,1,56,1,56,1,
+		56,1,56,3,56,724,8,56,1,56,3,56,727,8,56,1,56,3,56,730,8,56,1,56,3,56,
+		733,8,56,1,57,3,57,736,8,57,1,57,1,57,1,57,1,58,1,58,1,58,1,59,1,59,1,
+		59,1,59,1,59,1,60,1,60,1,60,1,60,3,60,753,8,60,1,61,1,61,5,61,757,8,61,
+		10,61,12,61,760,9,61,1,61,1,61,1,62,1,62,1,62,1,62,1,62,1,62,1,62,3,62,
+		771,8,62,1,63,1,63,1,63,1,63,1,63,1,63,1,64,1,64,1,64,1,64,1,65,1,65,1,
+		65,1,65,3,65,787,8,65,1,66,1,66,1,66,1,66,5,66,793,8,66,10,66,12,66,796,
+		9,66,1,66,1,66,1,66,1,66,1,67,1,67,1,67,1,67,3,67,806,8,67,1,67,3,67,809,
+		8,67,1,67,3,67,812,8,67,1,68,1,68,1,68,3,68,817,8,68,1,68,1,68,1,69,1,
+		69,5,69,823,8,69,10,69,12,69,826,9,69,1,69,1,69,1,70,1,70,1,70,1,70,3,
+		70,834,8,70,1,71,1,71,1,71,1,71,5,71,840,8,71,10,71,12,71,843,9,71,1,72,
+		1,72,1,72,1,72,1,73,1,73,1,74,1,74,1,75,1,75,3,75,855,8,75,1,75,1,75,1,
+		75,3,75,860,8,75,3,75,862,8,75,1,76,3,76,865,8,76,1,76,1,76,1,77,3,77,
+		870,8,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,3,77,879,8,77,3,77,881,8,77,
+		1,78,1,78,1,78,3,78,886,8,78,1,78,1,78,1,78,5,78,891,8,78,10,78,12,78,
+		894,9,78,3,78,896,8,78,1,79,1,79,1,80,1,80,3,80,902,8,80,1,81,1,81,1,81,
+		1,81,5,81,908,8,81,10,81,12,81,911,9,81,1,81,1,81,1,82,1,82,1,83,1,83,
+		1,83,1,83,1,83,1,83,3,83,923,8,83,1,83,0,0,84,0,2,4,6,8,10,12,14,16,18,
+		20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,
+		68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,
+		112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,144,146,
+		148,150,152,154,156,158,160,162,164,166,0,24,1,0,2,8,7,0,42,42,48,49,53,
+		53,59,60,69,69,103,106,115,120,6,0,83,83,87,87,89,89,96,96,98,101,121,
+		126,5,0,2,2,27,27,73,73,85,85,127,127,1,0,136,138,2,0,90,90,94,94,1,0,
+		140,141,3,0,93,93,95,95,142,143,1,0,145,146,2,0,23,24,26,26,3,0,31,31,
+		49,49,107,114,1,0,16,18,1,0,78,81,2,0,75,75,172,172,4,0,31,31,40,65,67,
+		67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,174,175,2,0,151,151,156,
+		156,1,0,160,163,2,0,154,154,157,158,2,0,25,25,173,173,6,0,2,8,11,14,36,
+		36,75,77,82,150,173,173,1016,0,174,1,0,0,0,2,179,1,0,0,0,4,182,1,0,0,0,
+		6,190,1,0,0,0,8,316,1,0,0,0,10,333,1,0,0,0,12,335,1,0,0,0,14,342,1,0,0,
+		0,16,363,1,0,0,0,18,369,1,0,0,0,20,371,1,0,0,0,22,379,1,0,0,0,24,385,1,
+		0,0,0,26,387,1,0,0,0,28,394,1,0,0,0,30,414,1,0,0,0,32,416,1,0,0,0,34,421,
+		1,0,0,0,36,429,1,0,0,0,38,437,1,0,0,0,40,444,1,0,0,0,42,465,1,0,0,0,44,
+		473,1,0,0,0,46,493,1,0,0,0,48,507,1,0,0,0,50,509,1,0,0,0,52,513,1,0,0,
+		0,54,519,1,0,0,0,56,534,1,0,0,0,58,538,1,0,0,0,60,550,1,0,0,0,62,552,1,
+		0,0,0,64,564,1,0,0,0,66,575,1,0,0,0,68,585,1,0,0,0,70,593,1,0,0,0,72,595,
+		1,0,0,0,74,612,1,0,0,0,76,614,1,0,0,0,78,618,1,0,0,0,80,622,1,0,0,0,82,
+		638,1,0,0,0,84,641,1,0,0,0,86,647,1,0,0,0,88,651,1,0,0,0,90,669,1,0,0,
+		0,92,671,1,0,0,0,94,674,1,0,0,0,96,677,1,0,0,0,98,682,1,0,0,0,100,688,
+		1,0,0,0,102,692,1,0,0,0,104,698,1,0,0,0,106,711,1,0,0,0,108,715,1,0,0,
+		0,110,717,1,0,0,0,112,719,1,0,0,0,114,735,1,0,0,0,116,740,1,0,0,0,118,
+		743,1,0,0,0,120,748,1,0,0,0,122,754,1,0,0,0,124,770,1,0,0,0,126,772,1,
+		0,0,0,128,778,1,0,0,0,130,782,1,0,0,0,132,788,1,0,0,0,134,801,1,0,0,0,
+		136,813,1,0,0,0,138,820,1,0,0,0,140,833,1,0,0,0,142,835,1,0,0,0,144,844,
+		1,0,0,0,146,848,1,0,0,0,148,850,1,0,0,0,150,852,1,0,0,0,152,864,1,0,0,
+		0,154,869,1,0,0,0,156,895,1,0,0,0,158,897,1,0,0,0,160,899,1,0,0,0,162,
+		903,1,0,0,0,164,914,1,0,0,0,166,922,1,0,0,0,168,173,3,2,1,0,169,173,3,
+		4,2,0,170,173,3,26,13,0,171,173,3,62,31,0,172,168,1,0,0,0,172,169,1,0,
+		0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,176,1,0,0,0,174,172,1,0,0,0,174,
+		175,1,0,0,0,175,177,1,0,0,0,176,174,1,0,0,0,177,178,5,0,0,1,178,1,1,0,
+		0,0,179,180,5,1,0,0,180,181,3,146,73,0,181,3,1,0,0,0,182,183,7,0,0,0,183,
+		185,3,164,82,0,184,186,3,146,73,0,185,184,1,0,0,0,185,186,1,0,0,0,186,
+		188,1,0,0,0,187,189,3,6,3,0,188,187,1,0,0,0,188,189,1,0,0,0,189,5,1,0,
+		0,0,190,196,5,165,0,0,191,195,3,8,4,0,192,195,3,10,5,0,193,195,3,14,7,
+		0,194,191,1,0,0,0,194,192,1,0,0,0,194,193,1,0,0,0,195,198,1,0,0,0,196,
+		194,1,0,0,0,196,197,1,0,0,0,197,199,1,0,0,0,198,196,1,0,0,0,199,200,5,
+		166,0,0,200,7,1,0,0,0,201,202,7,1,0,0,202,317,3,146,73,0,203,204,7,2,0,
+		0,204,317,3,150,75,0,205,210,5,88,0,0,206,211,3,150,75,0,207,208,5,132,
+		0,0,208,209,5,71,0,0,209,211,3,146,73,0,210,206,1,0,0,0,210,207,1,0,0,
+		0,211,317,1,0,0,0,212,213,5,86,0,0,213,218,3,150,75,0,214,215,5,164,0,
+		0,215,217,3,150,75,0,216,214,1,0,0,0,217,220,1,0,0,0,218,216,1,0,0,0,218,
+		219,1,0,0,0,219,225,1,0,0,0,220,218,1,0,0,0,221,222,5,152,0,0,222,224,
+		3,150,75,0,223,221,1,0,0,0,224,227,1,0,0,0,225,223,1,0,0,0,225,226,1,0,
+		0,0,226,317,1,0,0,0,227,225,1,0,0,0,228,229,7,3,0,0,229,234,3,160,80,0,
+		230,231,5,164,0,0,231,233,3,160,80,0,232,230,1,0,0,0,233,236,1,0,0,0,234,
+		232,1,0,0,0,234,235,1,0,0,0,235,317,1,0,0,0,236,234,1,0,0,0,237,238,5,
+		56,0,0,238,239,5,128,0,0,239,244,3,160,80,0,240,241,5,164,0,0,241,243,
+		3,160,80,0,242,240,1,0,0,0,243,246,1,0,0,0,244,242,1,0,0,0,244,245,1,0,
+		0,0,245,317,1,0,0,0,246,244,1,0,0,0,247,253,5,129,0,0,248,254,5,130,0,
+		0,249,254,5,133,0,0,250,254,5,131,0,0,251,252,5,134,0,0,252,254,5,109,
+		0,0,253,248,1,0,0,0,253,249,1,0,0,0,253,250,1,0,0,0,253,251,1,0,0,0,254,
+		317,1,0,0,0,255,256,5,135,0,0,256,317,7,4,0,0,257,258,5,102,0,0,258,317,
+		3,148,74,0,259,262,5,82,0,0,260,263,3,16,8,0,261,263,5,139,0,0,262,260,
+		1,0,0,0,262,261,1,0,0,0,263,317,1,0,0,0,264,265,5,84,0,0,265,317,3,18,
+		9,0,266,267,7,5,0,0,267,268,3,148,74,0,268,269,3,160,80,0,269,317,1,0,
+		0,0,270,271,5,91,0,0,271,272,3,150,75,0,272,273,5,74,0,0,273,274,3,160,
+		80,0,274,317,1,0,0,0,275,276,5,128,0,0,276,277,3,160,80,0,277,278,7,6,
+		0,0,278,281,3,150,75,0,279,280,5,74,0,0,280,282,3,160,80,0,281,279,1,0,
+		0,0,281,282,1,0,0,0,282,317,1,0,0,0,283,284,5,92,0,0,284,317,5,1,0,0,285,
+		317,7,7,0,0,286,287,5,97,0,0,287,293,3,146,73,0,288,291,5,22,0,0,289,292,
+		3,160,80,0,290,292,3,146,73,0,291,289,1,0,0,0,291,290,1,0,0,0,292,294,
+		1,0,0,0,293,288,1,0,0,0,293,294,1,0,0,0,294,297,1,0,0,0,295,296,5,77,0,
+		0,296,298,3,152,76,0,297,295,1,0,0,0,297,298,1,0,0,0,298,300,1,0,0,0,299,
+		301,3,6,3,0,300,299,1,0,0,0,300,301,1,0,0,0,301,317,1,0,0,0,302,303,5,
+		144,0,0,303,305,3,150,75,0,304,306,7,8,0,0,305,304,1,0,0,0,305,306,1,0,
+		0,0,306,317,1,0,0,0,307,311,5,29,0,0,308,309,5,28,0,0,309,312,3,20,10,
+		0,310,312,3,92,46,0,311,308,1,0,0,0,311,310,1,0,0,0,312,317,1,0,0,0,313,
+		314,5,28,0,0,314,317,3,20,10,0,315,317,3,92,46,0,316,201,1,0,0,0,316,203,
+		1,0,0,0,316,205,1,0,0,0,316,212,1,0,0,0,316,228,1,0,0,0,316,237,1,0,0,
+		0,316,247,1,0,0,0,316,255,1,0,0,0,316,257,1,0,0,0,316,259,1,0,0,0,316,
+		264,1,0,0,0,316,266,1,0,0,0,316,270,1,0,0,0,316,275,1,0,0,0,316,283,1,
+		0,0,0,316,285,1,0,0,0,316,286,1,0,0,0,316,302,1,0,0,0,316,307,1,0,0,0,
+		316,313,1,0,0,0,316,315,1,0,0,0,317,9,1,0,0,0,318,319,5,22,0,0,319,334,
+		3,146,73,0,320,321,7,9,0,0,321,326,3,160,80,0,322,323,5,164,0,0,323,325,
+		3,160,80,0,324,322,1,0,0,0,325,328,1,0,0,0,326,324,1,0,0,0,326,327,1,0,
+		0,0,327,334,1,0,0,0,328,326,1,0,0,0,329,331,3,12,6,0,330,332,3,6,3,0,331,
+		330,1,0,0,0,331,332,1,0,0,0,332,334,1,0,0,0,333,318,1,0,0,0,333,320,1,
+		0,0,0,333,329,1,0,0,0,334,11,1,0,0,0,335,336,5,21,0,0,336,337,5,19,0,0,
+		337,338,3,148,74,0,338,339,3,164,82,0,339,340,5,20,0,0,340,341,3,160,80,
+		0,341,13,1,0,0,0,342,347,5,30,0,0,343,344,5,28,0,0,344,348,3,20,10,0,345,
+		348,3,92,46,0,346,348,3,6,3,0,347,343,1,0,0,0,347,345,1,0,0,0,347,346,
+		1,0,0,0,348,15,1,0,0,0,349,352,5,173,0,0,350,351,5,157,0,0,351,353,5,172,
+		0,0,352,350,1,0,0,0,352,353,1,0,0,0,353,364,1,0,0,0,354,355,5,172,0,0,
+		355,356,5,158,0,0,356,357,5,172,0,0,357,358,5,159,0,0,358,360,5,172,0,
+		0,359,361,5,173,0,0,360,359,1,0,0,0,360,361,1,0,0,0,361,364,1,0,0,0,362,
+		364,3,146,73,0,363,349,1,0,0,0,363,354,1,0,0,0,363,362,1,0,0,0,364,17,
+		1,0,0,0,365,370,3,154,77,0,366,370,5,173,0,0,367,370,5,132,0,0,368,370,
+		3,146,73,0,369,365,1,0,0,0,369,366,1,0,0,0,369,367,1,0,0,0,369,368,1,0,
+		0,0,370,19,1,0,0,0,371,376,3,22,11,0,372,373,5,164,0,0,373,375,3,22,11,
+		0,374,372,1,0,0,0,375,378,1,0,0,0,376,374,1,0,0,0,376,377,1,0,0,0,377,
+		21,1,0,0,0,378,376,1,0,0,0,379,383,3,160,80,0,380,381,5,22,0,0,381,384,
+		3,166,83,0,382,384,3,24,12,0,383,380,1,0,0,0,383,382,1,0,0,0,383,384,1,
+		0,0,0,384,23,1,0,0,0,385,386,7,10,0,0,386,25,1,0,0,0,387,388,5,9,0,0,388,
+		390,3,164,82,0,389,391,3,146,73,0,390,389,1,0,0,0,390,391,1,0,0,0,391,
+		392,1,0,0,0,392,393,3,28,14,0,393,27,1,0,0,0,394,398,5,165,0,0,395,397,
+		3,30,15,0,396,395,1,0,0,0,397,400,1,0,0,0,398,396,1,0,0,0,398,399,1,0,
+		0,0,399,401,1,0,0,0,400,398,1,0,0,0,401,402,5,166,0,0,402,29,1,0,0,0,403,
+		415,3,32,16,0,404,415,3,34,17,0,405,415,3,36,18,0,406,415,3,38,19,0,407,
+		415,3,42,21,0,408,415,3,44,22,0,409,415,3,50,25,0,410,415,3,52,26,0,411,
+		415,3,54,27,0,412,415,3,8,4,0,413,415,3,14,7,0,414,403,1,0,0,0,414,404,
+		1,0,0,0,414,405,1,0,0,0,414,406,1,0,0,0,414,407,1,0,0,0,414,408,1,0,0,
+		0,414,409,1,0,0,0,414,410,1,0,0,0,414,411,1,0,0,0,414,412,1,0,0,0,414,
+		413,1,0,0,0,415,31,1,0,0,0,416,417,5,11,0,0,417,419,3,164,82,0,418,420,
+		3,146,73,0,419,418,1,0,0,0,419,420,1,0,0,0,420,33,1,0,0,0,421,422,5,12,
+		0,0,422,424,3,160,80,0,423,425,3,146,73,0,424,423,1,0,0,0,424,425,1,0,
+		0,0,425,427,1,0,0,0,426,428,3,6,3,0,427,426,1,0,0,0,427,428,1,0,0,0,428,
+		35,1,0,0,0,429,430,5,13,0,0,430,432,3,160,80,0,431,433,3,146,73,0,432,
+		431,1,0,0,0,432,433,1,0,0,0,433,435,1,0,0,0,434,436,3,6,3,0,435,434,1,
+		0,0,0,435,436,1,0,0,0,436,37,1,0,0,0,437,438,5,14,0,0,438,440,3,160,80,
+		0,439,441,3,146,73,0,440,439,1,0,0,0,440,441,1,0,0,0,441,442,1,0,0,0,442,
+		443,3,40,20,0,443,39,1,0,0,0,444,453,5,165,0,0,445,450,3,166,83,0,446,
+		447,5,164,0,0,447,449,3,166,83,0,448,446,1,0,0,0,449,452,1,0,0,0,450,448,
+		1,0,0,0,450,451,1,0,0,0,451,454,1,0,0,0,452,450,1,0,0,0,453,445,1,0,0,
+		0,453,454,1,0,0,0,454,460,1,0,0,0,455,459,3,8,4,0,456,459,3,10,5,0,457,
+		459,3,14,7,0,458,455,1,0,0,0,458,456,1,0,0,0,458,457,1,0,0,0,459,462,1,
+		0,0,0,460,458,1,0,0,0,460,461,1,0,0,0,461,463,1,0,0,0,462,460,1,0,0,0,
+		463,464,5,166,0,0,464,41,1,0,0,0,465,466,5,15,0,0,466,468,3,160,80,0,467,
+		469,3,146,73,0,468,467,1,0,0,0,468,469,1,0,0,0,469,471,1,0,0,0,470,472,
+		3,28,14,0,471,470,1,0,0,0,471,472,1,0,0,0,472,43,1,0,0,0,473,474,7,11,
+		0,0,474,475,5,19,0,0,475,476,3,148,74,0,476,477,3,164,82,0,477,478,5,20,
+		0,0,478,482,3,160,80,0,479,481,3,48,24,0,480,479,1,0,0,0,481,484,1,0,0,
+		0,482,480,1,0,0,0,482,483,1,0,0,0,483,491,1,0,0,0,484,482,1,0,0,0,485,
+		487,3,46,23,0,486,485,1,0,0,0,487,488,1,0,0,0,488,486,1,0,0,0,488,489,
+		1,0,0,0,489,492,1,0,0,0,490,492,3,6,3,0,491,486,1,0,0,0,491,490,1,0,0,
+		0,491,492,1,0,0,0,492,45,1,0,0,0,493,497,3,12,6,0,494,496,3,48,24,0,495,
+		494,1,0,0,0,496,499,1,0,0,0,497,495,1,0,0,0,497,498,1,0,0,0,498,501,1,
+		0,0,0,499,497,1,0,0,0,500,502,3,6,3,0,501,500,1,0,0,0,501,502,1,0,0,0,
+		502,47,1,0,0,0,503,504,5,22,0,0,504,508,3,146,73,0,505,506,7,9,0,0,506,
+		508,3,160,80,0,507,503,1,0,0,0,507,505,1,0,0,0,508,49,1,0,0,0,509,511,
+		5,31,0,0,510,512,3,146,73,0,511,510,1,0,0,0,511,512,1,0,0,0,512,51,1,0,
+		0,0,513,514,5,32,0,0,514,515,3,164,82,0,515,516,5,25,0,0,516,517,3,56,
+		28,0,517,518,3,28,14,0,518,53,1,0,0,0,519,520,5,33,0,0,520,521,3,60,30,
+		0,521,522,3,28,14,0,522,55,1,0,0,0,523,524,5,172,0,0,524,525,5,156,0,0,
+		525,535,5,172,0,0,526,531,3,58,29,0,527,528,5,164,0,0,528,530,3,58,29,
+		0,529,527,1,0,0,0,530,533,1,0,0,0,531,529,1,0,0,0,531,532,1,0,0,0,532,
+		535,1,0,0,0,533,531,1,0,0,0,534,523,1,0,0,0,534,526,1,0,0,0,535,57,1,0,
+		0,0,536,539,3,164,82,0,537,539,5,172,0,0,538,536,1,0,0,0,538,537,1,0,0,
+		0,539,59,1,0,0,0,540,541,5,35,0,0,541,551,3,164,82,0,542,548,3,164,82,
+		0,543,545,5,34,0,0,544,546,5,35,0,0,545,544,1,0,0,0,545,546,1,0,0,0,546,
+		547,1,0,0,0,547,549,3,58,29,0,548,543,1,0,0,0,548,549,1,0,0,0,549,551,
+		1,0,0,0,550,540,1,0,0,0,550,542,1,0,0,0,551,61,1,0,0,0,552,553,5,10,0,
+		0,553,555,3,164,82,0,554,556,3,64,32,0,555,554,1,0,0,0,555,556,1,0,0,0,
+		556,558,1,0,0,0,557,559,3,146,73,0,558,557,1,0,0,0,558,559,1,0,0,0,559,
+		560,1,0,0,0,560,561,5,24,0,0,561,562,3,164,82,0,562,563,3,72,36,0,563,
+		63,1,0,0,0,564,565,5,169,0,0,565,570,3,66,33,0,566,567,5,164,0,0,567,569,
+		3,68,34,0,568,566,1,0,0,0,569,572,1,0,0,0,570,568,1,0,0,0,570,571,1,0,
+		0,0,571,573,1,0,0,0,572,570,1,0,0,0,573,574,5,170,0,0,574,65,1,0,0,0,575,
+		576,3,164,82,0,576,577,5,25,0,0,577,578,3,70,35,0,578,67,1,0,0,0,579,586,
+		5,172,0,0,580,583,3,164,82,0,581,582,5,25,0,0,582,584,3,70,35,0,583,581,
+		1,0,0,0,583,584,1,0,0,0,584,586,1,0,0,0,585,579,1,0,0,0,585,580,1,0,0,
+		0,586,69,1,0,0,0,587,594,3,164,82,0,588,591,5,172,0,0,589,590,5,156,0,
+		0,590,592,5,172,0,0,591,589,1,0,0,0,591,592,1,0,0,0,592,594,1,0,0,0,593,
+		587,1,0,0,0,593,588,1,0,0,0,594,71,1,0,0,0,595,599,5,165,0,0,596,598,3,
+		74,37,0,597,596,1,0,0,0,598,601,1,0,0,0,599,597,1,0,0,0,599,600,1,0,0,
+		0,600,602,1,0,0,0,601,599,1,0,0,0,602,603,5,166,0,0,603,73,1,0,0,0,604,
+		613,3,76,38,0,605,613,3,78,39,0,606,613,3,80,40,0,607,613,3,82,41,0,608,
+		613,3,120,60,0,609,613,3,84,42,0,610,613,3,86,43,0,611,613,3,8,4,0,612,
+		604,1,0,0,0,612,605,1,0,0,0,612,606,1,0,0,0,612,607,1,0,0,0,612,608,1,
+		0,0,0,612,609,1,0,0,0,612,610,1,0,0,0,612,611,1,0,0,0,613,75,1,0,0,0,614,
+		615,5,36,0,0,615,616,3,108,54,0,616,617,3,160,80,0,617,77,1,0,0,0,618,
+		619,5,37,0,0,619,620,3,146,73,0,620,621,3,88,44,0,621,79,1,0,0,0,622,623,
+		5,38,0,0,623,636,3,164,82,0,624,633,5,169,0,0,625,630,3,58,29,0,626,627,
+		5,164,0,0,627,629,3,58,29,0,628,626,1,0,0,0,629,632,1,0,0,0,630,628,1,
+		0,0,0,630,631,1,0,0,0,631,634,1,0,0,0,632,630,1,0,0,0,633,625,1,0,0,0,
+		633,634,1,0,0,0,634,635,1,0,0,0,635,637,5,170,0,0,636,624,1,0,0,0,636,
+		637,1,0,0,0,637,81,1,0,0,0,638,639,5,39,0,0,639,640,3,88,44,0,640,83,1,
+		0,0,0,641,642,5,32,0,0,642,643,3,164,82,0,643,644,5,25,0,0,644,645,3,56,
+		28,0,645,646,3,72,36,0,646,85,1,0,0,0,647,648,5,33,0,0,648,649,3,60,30,
+		0,649,650,3,72,36,0,650,87,1,0,0,0,651,655,5,165,0,0,652,654,3,90,45,0,
+		653,652,1,0,0,0,654,657,1,0,0,0,655,653,1,0,0,0,655,656,1,0,0,0,656,658,
+		1,0,0,0,657,655,1,0,0,0,658,659,5,166,0,0,659,89,1,0,0,0,660,670,3,92,
+		46,0,661,670,3,94,47,0,662,670,3,96,48,0,663,670,3,102,51,0,664,670,3,
+		112,56,0,665,670,3,118,59,0,666,670,3,80,40,0,667,670,3,98,49,0,668,670,
+		3,100,50,0,669,660,1,0,0,0,669,661,1,0,0,0,669,662,1,0,0,0,669,663,1,0,
+		0,0,669,664,1,0,0,0,669,665,1,0,0,0,669,666,1,0,0,0,669,667,1,0,0,0,669,
+		668,1,0,0,0,670,91,1,0,0,0,671,672,7,12,0,0,672,673,3,146,73,0,673,93,
+		1,0,0,0,674,675,5,30,0,0,675,676,3,92,46,0,676,95,1,0,0,0,677,680,5,29,
+		0,0,678,681,3,92,46,0,679,681,3,104,52,0,680,678,1,0,0,0,680,679,1,0,0,
+		0,681,97,1,0,0,0,682,683,5,32,0,0,683,684,3,164,82,0,684,685,5,25,0,0,
+		685,686,3,56,28,0,686,687,3,88,44,0,687,99,1,0,0,0,688,689,5,33,0,0,689,
+		690,3,60,30,0,690,691,3,88,44,0,691,101,1,0,0,0,692,693,3,110,55,0,693,
+		694,3,104,52,0,694,103,1,0,0,0,695,696,3,106,53,0,696,697,5,74,0,0,697,
+		699,1,0,0,0,698,695,1,0,0,0,698,699,1,0,0,0,699,700,1,0,0,0,700,703,3,
+		160,80,0,701,702,5,23,0,0,702,704,3,166,83,0,703,701,1,0,0,0,703,704,1,
+		0,0,0,704,706,1,0,0,0,705,707,3,116,58,0,706,705,1,0,0,0,706,707,1,0,0,
+		0,707,709,1,0,0,0,708,710,3,6,3,0,709,708,1,0,0,0,709,710,1,0,0,0,710,
+		105,1,0,0,0,711,712,7,13,0,0,712,107,1,0,0,0,713,716,5,29,0,0,714,716,
+		3,110,55,0,715,713,1,0,0,0,715,714,1,0,0,0,716,109,1,0,0,0,717,718,7,14,
+		0,0,718,111,1,0,0,0,719,720,7,15,0,0,720,723,3,146,73,0,721,722,5,77,0,
+		0,722,724,3,152,76,0,723,721,1,0,0,0,723,724,1,0,0,0,724,726,1,0,0,0,725,
+		727,3,114,57,0,726,725,1,0,0,0,726,727,1,0,0,0,727,729,1,0,0,0,728,730,
+		3,116,58,0,729,728,1,0,0,0,729,730,1,0,0,0,730,732,1,0,0,0,731,733,3,6,
+		3,0,732,731,1,0,0,0,732,733,1,0,0,0,733,113,1,0,0,0,734,736,7,16,0,0,735,
+		734,1,0,0,0,735,736,1,0,0,0,736,737,1,0,0,0,737,738,5,28,0,0,738,739,3,
+		20,10,0,739,115,1,0,0,0,740,741,5,25,0,0,741,742,5,76,0,0,742,117,1,0,
+		0,0,743,744,5,70,0,0,744,745,3,160,80,0,745,746,5,71,0,0,746,747,3,146,
+		73,0,747,119,1,0,0,0,748,752,5,30,0,0,749,750,5,28,0,0,750,753,3,20,10,
+		0,751,753,3,122,61,0,752,749,1,0,0,0,752,751,1,0,0,0,753,121,1,0,0,0,754,
+		758,5,165,0,0,755,757,3,124,62,0,756,755,1,0,0,0,757,760,1,0,0,0,758,756,
+		1,0,0,0,758,759,1,0,0,0,759,761,1,0,0,0,760,758,1,0,0,0,761,762,5,166,
+		0,0,762,123,1,0,0,0,763,771,3,92,46,0,764,771,3,130,65,0,765,771,3,134,
+		67,0,766,771,3,136,68,0,767,771,3,118,59,0,768,771,3,126,63,0,769,771,
+		3,128,64,0,770,763,1,0,0,0,770,764,1,0,0,0,770,765,1,0,0,0,770,766,1,0,
+		0,0,770,767,1,0,0,0,770,768,1,0,0,0,770,769,1,0,0,0,771,125,1,0,0,0,772,
+		773,5,32,0,0,773,774,3,164,82,0,774,775,5,25,0,0,775,776,3,56,28,0,776,
+		777,3,122,61,0,777,127,1,0,0,0,778,779,5,33,0,0,779,780,3,60,30,0,780,
+		781,3,122,61,0,781,129,1,0,0,0,782,783,3,108,54,0,783,786,3,160,80,0,784,
+		787,3,144,72,0,785,787,3,132,66,0,786,784,1,0,0,0,786,785,1,0,0,0,787,
+		131,1,0,0,0,788,789,5,149,0,0,789,794,3,160,80,0,790,791,5,164,0,0,791,
+		793,3,160,80,0,792,790,1,0,0,0,793,796,1,0,0,0,794,792,1,0,0,0,794,795,
+		1,0,0,0,795,797,1,0,0,0,796,794,1,0,0,0,797,798,5,150,0,0,798,799,5,71,
+		0,0,799,800,3,146,73,0,800,133,1,0,0,0,801,802,5,69,0,0,802,805,3,146,
+		73,0,803,804,5,77,0,0,804,806,3,152,76,0,805,803,1,0,0,0,805,806,1,0,0,
+		0,806,808,1,0,0,0,807,809,3,114,57,0,808,807,1,0,0,0,808,809,1,0,0,0,809,
+		811,1,0,0,0,810,812,3,144,72,0,811,810,1,0,0,0,811,812,1,0,0,0,812,135,
+		1,0,0,0,813,814,5,147,0,0,814,816,3,146,73,0,815,817,3,144,72,0,816,815,
+		1,0,0,0,816,817,1,0,0,0,817,818,1,0,0,0,818,819,3,138,69,0,819,137,1,0,
+		0,0,820,824,5,165,0,0,821,823,3,140,70,0,822,821,1,0,0,0,823,826,1,0,0,
+		0,824,822,1,0,0,0,824,825,1,0,0,0,825,827,1,0,0,0,826,824,1,0,0,0,827,
+		828,5,166,0,0,828,139,1,0,0,0,829,834,3,92,46,0,830,834,3,142,71,0,831,
+		834,3,112,56,0,832,834,3,132,66,0,833,829,1,0,0,0,833,830,1,0,0,0,833,
+		831,1,0,0,0,833,832,1,0,0,0,834,141,1,0,0,0,835,836,5,148,0,0,836,841,
+		3,160,80,0,837,838,5,164,0,0,838,840,3,160,80,0,839,837,1,0,0,0,840,843,
+		1,0,0,0,841,839,1,0,0,0,841,842,1,0,0,0,842,143,1,0,0,0,843,841,1,0,0,
+		0,844,845,7,17,0,0,845,846,3,108,54,0,846,847,3,160,80,0,847,145,1,0,0,
+		0,848,849,7,18,0,0,849,147,1,0,0,0,850,851,5,172,0,0,851,149,1,0,0,0,852,
+		854,3,154,77,0,853,855,3,156,78,0,854,853,1,0,0,0,854,855,1,0,0,0,855,
+		861,1,0,0,0,856,857,7,19,0,0,857,859,3,154,77,0,858,860,3,156,78,0,859,
+		858,1,0,0,0,859,860,1,0,0,0,860,862,1,0,0,0,861,856,1,0,0,0,861,862,1,
+		0,0,0,862,151,1,0,0,0,863,865,7,20,0,0,864,863,1,0,0,0,864,865,1,0,0,0,
+		865,866,1,0,0,0,866,867,3,150,75,0,867,153,1,0,0,0,868,870,5,159,0,0,869,
+		868,1,0,0,0,869,870,1,0,0,0,870,880,1,0,0,0,871,881,5,171,0,0,872,878,
+		5,172,0,0,873,874,5,158,0,0,874,879,5,172,0,0,875,876,5,172,0,0,876,877,
+		5,158,0,0,877,879,5,172,0,0,878,873,1,0,0,0,878,875,1,0,0,0,878,879,1,
+		0,0,0,879,881,1,0,0,0,880,871,1,0,0,0,880,872,1,0,0,0,881,155,1,0,0,0,
+		882,896,5,155,0,0,883,885,5,153,0,0,884,886,5,173,0,0,885,884,1,0,0,0,
+		885,886,1,0,0,0,886,896,1,0,0,0,887,892,3,158,79,0,888,889,7,21,0,0,889,
+		891,3,158,79,0,890,888,1,0,0,0,891,894,1,0,0,0,892,890,1,0,0,0,892,893,
+		1,0,0,0,893,896,1,0,0,0,894,892,1,0,0,0,895,882,1,0,0,0,895,883,1,0,0,
+		0,895,887,1,0,0,0,896,157,1,0,0,0,897,898,7,22,0,0,898,159,1,0,0,0,899,
+		901,3,164,82,0,900,902,3,162,81,0,901,900,1,0,0,0,901,902,1,0,0,0,902,
+		161,1,0,0,0,903,904,5,167,0,0,904,909,3,58,29,0,905,906,5,164,0,0,906,
+		908,3,58,29,0,907,905,1,0,0,0,908,911,1,0,0,0,909,907,1,0,0,0,909,910,
+		1,0,0,0,910,912,1,0,0,0,911,909,1,0,0,0,912,913,5,168,0,0,913,163,1,0,
+		0,0,914,915,7,23,0,0,915,165,1,0,0,0,916,923,3,164,82,0,917,923,5,172,
+		0,0,918,923,5,24,0,0,919,923,5,25,0,0,920,923,5,23,0,0,921,923,5,22,0,
+		0,922,916,1,0,0,0,922,917,1,0,0,0,922,918,1,0,0,0,922,919,1,0,0,0,922,
+		920,1,0,0,0,922,921,1,0,0,0,923,167,1,0,0,0,109,172,174,185,188,194,196,
+		210,218,225,234,244,253,262,281,291,293,297,300,305,311,316,326,331,333,
+		347,352,360,363,369,376,383,390,398,414,419,424,427,432,435,440,450,453,
+		458,460,468,471,482,488,491,497,501,507,511,531,534,538,545,548,550,555,
+		558,570,583,585,591,593,599,612,630,633,636,655,669,680,698,703,706,709,
+		715,723,726,729,732,735,752,758,770,786,794,805,808,811,816,824,833,841,
+		854,859,861,864,869,878,880,885,892,895,901,909,922
 	};
 
 	public static readonly ATN _ATN =

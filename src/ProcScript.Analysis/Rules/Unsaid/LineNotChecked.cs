@@ -73,7 +73,7 @@ public sealed class LineNotChecked : OutcomeRule
             from action in strip.Actions
             where IsOpening(action) && RefitFinding.Step(action) is not null
             let line = action.Target as Joint
-            where line is null || !(strip.Discarded.Contains(line) || IsJudgedByWords(line, outcome))
+            where line is null || !(line is { CarriesNone: true, On: null } || strip.Discarded.Contains(line) || IsJudgedByWords(line, outcome))
             group action by (MachineItem?)line?.Carries ?? line?.On ?? action.Target!;
         foreach (var circuit in circuits)
         {
@@ -81,7 +81,7 @@ public sealed class LineNotChecked : OutcomeRule
             var closed = refit.Actions.LastOrDefault(action => lines.Count > 0 ? lines.Contains(action.Target) : action.Target == circuit.Key && action.Verb == Verb.Fill);
             if (closed is not null && (lines.Count > 0 || !AnyLineOf((Fluid)circuit.Key, strip)) && !refit.Actions.Any(action => action.Number >= closed.Number && TakenReading.Of(action).Any()))
             {
-                yield return At(circuit.First(), lines.Count > 0);
+                yield return At(circuit.FirstOrDefault(action => action.Target is Joint) ?? circuit.First(), lines.Count > 0);
             }
         }
     }
