@@ -35,27 +35,15 @@ public sealed class StrengthNotKnown : KindRule
     public override IEnumerable<Finding> Check(Kind kind)
     {
         ArgumentNullException.ThrowIfNull(kind);
-        if (kind is { Category: KindCategory.Fastener, Torque: not null, Thread: not null }
-            && ThreadDesignation.Parse(kind.Thread) is { StressArea: not null } thread
-            && !IsOfNut(kind, thread)
-            && TorqueBand.Of(kind) is null
+        var strength = BoltStrength.Of(kind);
+        if (kind is { Category: KindCategory.Fastener, Torque: not null }
+            && strength.Doubt is StrengthDoubt.NoGrade or StrengthDoubt.SteelWithoutClass or StrengthDoubt.UnknownGrade or StrengthDoubt.UnknownSurface
             && !SaidUnknown.Equals(kind.Grade, StringComparison.OrdinalIgnoreCase))
         {
-            yield return new Finding(Id, $"no torque of the {kind.Title} can be judged: {Lack(kind)}", kind.Declared, "how much does it bear?")
+            yield return new Finding(Id, $"no torque of the {kind.Title} can be judged: {strength.Why(kind)}", kind.Declared, "how much does it bear?")
             {
                 Help = "write the `grade` that is marked on it and its `coating`, or `grade unknown`",
             };
         }
     }
-
-    /// <summary>A class without a dot on a metric thread is that of a nut (ISO 898-2; from memory): what bears the torque is the bolt in it.</summary>
-    private static bool IsOfNut(Kind kind, ThreadDesignation thread) =>
-        thread.System == ThreadSystem.Metric && kind.Grade is { Length: > 0 } grade && grade.All(char.IsAsciiDigit);
-
-    private static string Lack(Kind kind) => kind switch
-    {
-        { Grade: null } => "it has no `grade`",
-        _ when Bolt.Of(kind.Thread, kind.Grade) is null => $"no strength is known of the grade {kind.Grade} on {kind.Thread}",
-        _ => $"no friction is known of the coating \"{kind.Coating}\"",
-    };
 }
