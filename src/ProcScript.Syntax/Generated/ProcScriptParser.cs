@@ -60,44 +60,44 @@ internal partial class ProcScriptParser : Parser {
 		PATTERN=129, STAR=130, NONE=131, NOT_KNOWN=132, LISTED=133, INSIDE=134, 
 		GRIP=135, GOOD=136, FAIR=137, POOR=138, LOCKER=139, ADD=140, TAKE=141, 
 		OILED=142, HOIST=143, VOLTAGE=144, AC=145, DC=146, TEST=147, POWER=148, 
-		WHILE=149, OPEN=150, PLUS_MINUS=151, PLUS=152, DEGREE=153, MIDDLE_DOT=154, 
-		PERCENT=155, RANGE=156, DOT=157, SLASH=158, MINUS=159, AT_MOST=160, AT_LEAST=161, 
-		LESS_THAN=162, MORE_THAN=163, COMMA=164, LEFT_BRACE=165, RIGHT_BRACE=166, 
-		LEFT_BRACKET=167, RIGHT_BRACKET=168, LEFT_PAREN=169, RIGHT_PAREN=170, 
-		DECIMAL=171, INTEGER=172, NAME=173, STRING=174, UNCLOSED_STRING=175, COMMENT=176, 
-		NEWLINE=177, WHITE_SPACE=178, UNKNOWN=179;
+		WHILE=149, OPEN=150, LEFT_HAND=151, PLUS_MINUS=152, PLUS=153, DEGREE=154, 
+		MIDDLE_DOT=155, PERCENT=156, RANGE=157, DOT=158, SLASH=159, MINUS=160, 
+		AT_MOST=161, AT_LEAST=162, LESS_THAN=163, MORE_THAN=164, COMMA=165, LEFT_BRACE=166, 
+		RIGHT_BRACE=167, LEFT_BRACKET=168, RIGHT_BRACKET=169, LEFT_PAREN=170, 
+		RIGHT_PAREN=171, DECIMAL=172, INTEGER=173, SCREW_SIZE=174, NAME=175, STRING=176, 
+		UNCLOSED_STRING=177, COMMENT=178, NEWLINE=179, WHITE_SPACE=180, UNKNOWN=181;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
-		RULE_threadValue = 8, RULE_gradeValue = 9, RULE_needs = 10, RULE_need = 11, 
-		RULE_needState = 12, RULE_machineDeclaration = 13, RULE_memberBlock = 14, 
-		RULE_member = 15, RULE_optionDeclaration = 16, RULE_energyDeclaration = 17, 
-		RULE_fluidDeclaration = 18, RULE_controlDeclaration = 19, RULE_controlBlock = 20, 
-		RULE_partDeclaration = 21, RULE_jointDeclaration = 22, RULE_inlineCover = 23, 
-		RULE_inlineClause = 24, RULE_asideClause = 25, RULE_eachMembers = 26, 
-		RULE_whenMembers = 27, RULE_values = 28, RULE_value = 29, RULE_test = 30, 
-		RULE_procedureDeclaration = 31, RULE_parameters = 32, RULE_parameter = 33, 
-		RULE_furtherParameter = 34, RULE_firstValues = 35, RULE_procedureBlock = 36, 
-		RULE_procedureItem = 37, RULE_goal = 38, RULE_stage = 39, RULE_doCall = 40, 
-		RULE_workBlock = 41, RULE_eachItems = 42, RULE_whenItems = 43, RULE_stepBlock = 44, 
-		RULE_step = 45, RULE_alert = 46, RULE_refitAlert = 47, RULE_stripStep = 48, 
-		RULE_eachSteps = 49, RULE_whenSteps = 50, RULE_action = 51, RULE_deed = 52, 
-		RULE_amount = 53, RULE_verb = 54, RULE_actionVerb = 55, RULE_textAction = 56, 
-		RULE_needsClause = 57, RULE_background = 58, RULE_discard = 59, RULE_refitRules = 60, 
-		RULE_ruleBlock = 61, RULE_refitRule = 62, RULE_eachRules = 63, RULE_whenRules = 64, 
-		RULE_orderRule = 65, RULE_whileClause = 66, RULE_checkRule = 67, RULE_testRule = 68, 
-		RULE_testBlock = 69, RULE_testItem = 70, RULE_powerClause = 71, RULE_order = 72, 
-		RULE_text = 73, RULE_count = 74, RULE_quantity = 75, RULE_limit = 76, 
-		RULE_number = 77, RULE_unit = 78, RULE_unitName = 79, RULE_reference = 80, 
-		RULE_index = 81, RULE_name = 82, RULE_position = 83;
+		RULE_threadValue = 8, RULE_hand = 9, RULE_gradeValue = 10, RULE_needs = 11, 
+		RULE_need = 12, RULE_needState = 13, RULE_machineDeclaration = 14, RULE_memberBlock = 15, 
+		RULE_member = 16, RULE_optionDeclaration = 17, RULE_energyDeclaration = 18, 
+		RULE_fluidDeclaration = 19, RULE_controlDeclaration = 20, RULE_controlBlock = 21, 
+		RULE_partDeclaration = 22, RULE_jointDeclaration = 23, RULE_inlineCover = 24, 
+		RULE_inlineClause = 25, RULE_asideClause = 26, RULE_eachMembers = 27, 
+		RULE_whenMembers = 28, RULE_values = 29, RULE_value = 30, RULE_test = 31, 
+		RULE_procedureDeclaration = 32, RULE_parameters = 33, RULE_parameter = 34, 
+		RULE_furtherParameter = 35, RULE_firstValues = 36, RULE_procedureBlock = 37, 
+		RULE_procedureItem = 38, RULE_goal = 39, RULE_stage = 40, RULE_doCall = 41, 
+		RULE_workBlock = 42, RULE_eachItems = 43, RULE_whenItems = 44, RULE_stepBlock = 45, 
+		RULE_step = 46, RULE_alert = 47, RULE_refitAlert = 48, RULE_stripStep = 49, 
+		RULE_eachSteps = 50, RULE_whenSteps = 51, RULE_action = 52, RULE_deed = 53, 
+		RULE_amount = 54, RULE_verb = 55, RULE_actionVerb = 56, RULE_textAction = 57, 
+		RULE_needsClause = 58, RULE_background = 59, RULE_discard = 60, RULE_refitRules = 61, 
+		RULE_ruleBlock = 62, RULE_refitRule = 63, RULE_eachRules = 64, RULE_whenRules = 65, 
+		RULE_orderRule = 66, RULE_whileClause = 67, RULE_checkRule = 68, RULE_testRule = 69, 
+		RULE_testBlock = 70, RULE_testItem = 71, RULE_powerClause = 72, RULE_order = 73, 
+		RULE_text = 74, RULE_count = 75, RULE_quantity = 76, RULE_limit = 77, 
+		RULE_number = 78, RULE_unit = 79, RULE_unitName = 80, RULE_reference = 81, 
+		RULE_index = 82, RULE_name = 83, RULE_position = 84;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
-		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
-		"need", "needState", "machineDeclaration", "memberBlock", "member", "optionDeclaration", 
-		"energyDeclaration", "fluidDeclaration", "controlDeclaration", "controlBlock", 
-		"partDeclaration", "jointDeclaration", "inlineCover", "inlineClause", 
-		"asideClause", "eachMembers", "whenMembers", "values", "value", "test", 
-		"procedureDeclaration", "parameters", "parameter", "furtherParameter", 
+		"clause", "cover", "refitProperty", "threadValue", "hand", "gradeValue", 
+		"needs", "need", "needState", "machineDeclaration", "memberBlock", "member", 
+		"optionDeclaration", "energyDeclaration", "fluidDeclaration", "controlDeclaration", 
+		"controlBlock", "partDeclaration", "jointDeclaration", "inlineCover", 
+		"inlineClause", "asideClause", "eachMembers", "whenMembers", "values", 
+		"value", "test", "procedureDeclaration", "parameters", "parameter", "furtherParameter", 
 		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
 		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "refitAlert", 
 		"stripStep", "eachSteps", "whenSteps", "action", "deed", "amount", "verb", 
@@ -131,9 +131,9 @@ internal partial class ProcScriptParser : Parser {
 		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'none'", 
 		"'unknown'", "'listed'", "'inside'", "'grip'", "'good'", "'fair'", "'poor'", 
 		"'locker'", "'add'", "'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", 
-		"'dc'", "'test'", "'power'", "'while'", "'open'", null, "'+'", "'\\u00B0'", 
-		null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", 
-		"'{'", "'}'", "'['", "']'", "'('", "')'"
+		"'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", null, "'+'", 
+		"'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", 
+		"'>'", "','", "'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -154,12 +154,12 @@ internal partial class ProcScriptParser : Parser {
 		"BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", "FREQUENCY", 
 		"HAZARD", "WITH", "PATTERN", "STAR", "NONE", "NOT_KNOWN", "LISTED", "INSIDE", 
 		"GRIP", "GOOD", "FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", 
-		"VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "PLUS_MINUS", 
-		"PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", 
-		"AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", 
-		"RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", 
-		"DECIMAL", "INTEGER", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", 
-		"NEWLINE", "WHITE_SPACE", "UNKNOWN"
+		"VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "LEFT_HAND", 
+		"PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", 
+		"SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", 
+		"LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", 
+		"RIGHT_PAREN", "DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", "STRING", "UNCLOSED_STRING", 
+		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -234,17 +234,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 174;
+			State = 176;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 172;
+				State = 174;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 168;
+					State = 170;
 					useDirective();
 					}
 					break;
@@ -256,19 +256,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 169;
+					State = 171;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 170;
+					State = 172;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 171;
+					State = 173;
 					procedureDeclaration();
 					}
 					break;
@@ -276,11 +276,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 176;
+				State = 178;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 177;
+			State = 179;
 			Match(Eof);
 			}
 		}
@@ -314,9 +314,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 179;
+			State = 181;
 			Match(USE);
-			State = 180;
+			State = 182;
 			text();
 			}
 		}
@@ -363,7 +363,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 182;
+			State = 184;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -372,24 +372,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 183;
-			name();
 			State = 185;
+			name();
+			State = 187;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 184;
+				State = 186;
 				text();
 				}
 			}
 
-			State = 188;
+			State = 190;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 187;
+				State = 189;
 				propertyBlock();
 				}
 			}
@@ -443,14 +443,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 190;
+			State = 192;
 			Match(LEFT_BRACE);
-			State = 196;
+			State = 198;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
 				{
-				State = 194;
+				State = 196;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -515,7 +515,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 191;
+					State = 193;
 					property();
 					}
 					break;
@@ -525,13 +525,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 192;
+					State = 194;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 193;
+					State = 195;
 					refitProperty();
 					}
 					break;
@@ -539,11 +539,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 198;
+				State = 200;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 199;
+			State = 201;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -825,7 +825,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 316;
+			State = 318;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -848,7 +848,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 201;
+				State = 203;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4433488581230593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -857,7 +857,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 202;
+				State = 204;
 				text();
 				}
 				break;
@@ -878,7 +878,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 203;
+				State = 205;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637265L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -887,7 +887,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 204;
+				State = 206;
 				quantity();
 				}
 				break;
@@ -895,26 +895,26 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new MassPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 205;
+				State = 207;
 				Match(MASS);
-				State = 210;
+				State = 212;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case MINUS:
 				case DECIMAL:
 				case INTEGER:
 					{
-					State = 206;
+					State = 208;
 					quantity();
 					}
 					break;
 				case NOT_KNOWN:
 					{
-					State = 207;
-					Match(NOT_KNOWN);
-					State = 208;
-					Match(BECAUSE);
 					State = 209;
+					Match(NOT_KNOWN);
+					State = 210;
+					Match(BECAUSE);
+					State = 211;
 					text();
 					}
 					break;
@@ -927,39 +927,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 212;
+				State = 214;
 				Match(TORQUE);
-				State = 213;
+				State = 215;
 				quantity();
-				State = 218;
+				State = 220;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 214;
+					State = 216;
 					Match(COMMA);
-					State = 215;
+					State = 217;
 					quantity();
 					}
 					}
-					State = 220;
+					State = 222;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 225;
+				State = 227;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 221;
+					State = 223;
 					Match(PLUS);
-					State = 222;
+					State = 224;
 					quantity();
 					}
 					}
-					State = 227;
+					State = 229;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -973,7 +973,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 228;
+				State = 230;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -982,21 +982,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 229;
+				State = 231;
 				reference();
-				State = 234;
+				State = 236;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 230;
+					State = 232;
 					Match(COMMA);
-					State = 231;
+					State = 233;
 					reference();
 					}
 					}
-					State = 236;
+					State = 238;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1006,25 +1006,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 237;
-				Match(RENEW);
-				State = 238;
-				Match(WITH);
 				State = 239;
+				Match(RENEW);
+				State = 240;
+				Match(WITH);
+				State = 241;
 				reference();
-				State = 244;
+				State = 246;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 240;
+					State = 242;
 					Match(COMMA);
-					State = 241;
+					State = 243;
 					reference();
 					}
 					}
-					State = 246;
+					State = 248;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1034,34 +1034,34 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 247;
+				State = 249;
 				Match(PATTERN);
-				State = 253;
+				State = 255;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 248;
+					State = 250;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 249;
+					State = 251;
 					Match(LISTED);
 					}
 					break;
 				case NONE:
 					{
-					State = 250;
+					State = 252;
 					Match(NONE);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 251;
+					State = 253;
 					Match(INSIDE);
-					State = 252;
+					State = 254;
 					Match(OUT);
 					}
 					break;
@@ -1074,9 +1074,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 255;
+				State = 257;
 				Match(GRIP);
-				State = 256;
+				State = 258;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1091,9 +1091,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 257;
+				State = 259;
 				Match(PEOPLE);
-				State = 258;
+				State = 260;
 				count();
 				}
 				break;
@@ -1101,23 +1101,24 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 259;
+				State = 261;
 				Match(THREAD);
-				State = 262;
+				State = 264;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
+				case SCREW_SIZE:
 				case NAME:
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 260;
+					State = 262;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 261;
+					State = 263;
 					Match(LOCKER);
 					}
 					break;
@@ -1130,9 +1131,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 264;
+				State = 266;
 				Match(GRADE);
-				State = 265;
+				State = 267;
 				gradeValue();
 				}
 				break;
@@ -1141,7 +1142,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 266;
+				State = 268;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1150,9 +1151,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 267;
+				State = 269;
 				count();
-				State = 268;
+				State = 270;
 				reference();
 				}
 				break;
@@ -1160,13 +1161,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 270;
-				Match(USES);
-				State = 271;
-				quantity();
 				State = 272;
-				Match(OF);
+				Match(USES);
 				State = 273;
+				quantity();
+				State = 274;
+				Match(OF);
+				State = 275;
 				reference();
 				}
 				break;
@@ -1174,11 +1175,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 275;
-				Match(WITH);
-				State = 276;
-				reference();
 				State = 277;
+				Match(WITH);
+				State = 278;
+				reference();
+				State = 279;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1187,16 +1188,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 278;
+				State = 280;
 				quantity();
-				State = 281;
+				State = 283;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 279;
+					State = 281;
 					Match(OF);
-					State = 280;
+					State = 282;
 					reference();
 					}
 				}
@@ -1207,9 +1208,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 283;
+				State = 285;
 				Match(SINGLE);
-				State = 284;
+				State = 286;
 				Match(USE);
 				}
 				break;
@@ -1220,7 +1221,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 285;
+				State = 287;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1235,18 +1236,18 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 286;
+				State = 288;
 				Match(VERIFY);
-				State = 287;
+				State = 289;
 				text();
-				State = 293;
+				State = 295;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 288;
+					State = 290;
 					Match(AT);
-					State = 291;
+					State = 293;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1333,16 +1334,17 @@ internal partial class ProcScriptParser : Parser {
 					case POWER:
 					case WHILE:
 					case OPEN:
+					case LEFT_HAND:
 					case NAME:
 						{
-						State = 289;
+						State = 291;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 290;
+						State = 292;
 						text();
 						}
 						break;
@@ -1352,24 +1354,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 297;
+				State = 299;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 295;
+					State = 297;
 					Match(EXPECT);
-					State = 296;
+					State = 298;
 					limit();
 					}
 				}
 
-				State = 300;
+				State = 302;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 299;
+					State = 301;
 					propertyBlock();
 					}
 				}
@@ -1380,16 +1382,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 302;
+				State = 304;
 				Match(VOLTAGE);
-				State = 303;
-				quantity();
 				State = 305;
+				quantity();
+				State = 307;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 304;
+					State = 306;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1407,16 +1409,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 307;
+				State = 309;
 				Match(STRIP);
-				State = 311;
+				State = 313;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 308;
+					State = 310;
 					Match(NEEDS);
-					State = 309;
+					State = 311;
 					needs();
 					}
 					break;
@@ -1425,7 +1427,7 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 310;
+					State = 312;
 					alert();
 					}
 					break;
@@ -1438,9 +1440,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
-				State = 313;
+				State = 315;
 				Match(NEEDS);
-				State = 314;
+				State = 316;
 				needs();
 				}
 				break;
@@ -1451,7 +1453,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 21);
 				{
-				State = 315;
+				State = 317;
 				alert();
 				}
 				break;
@@ -1521,16 +1523,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 333;
+			State = 335;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 318;
+				State = 320;
 				Match(AT);
-				State = 319;
+				State = 321;
 				text();
 				}
 				break;
@@ -1540,7 +1542,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 320;
+				State = 322;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1549,21 +1551,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 321;
+				State = 323;
 				reference();
-				State = 326;
+				State = 328;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 322;
+					State = 324;
 					Match(COMMA);
-					State = 323;
+					State = 325;
 					reference();
 					}
 					}
-					State = 328;
+					State = 330;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1573,14 +1575,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 329;
-				cover();
 				State = 331;
+				cover();
+				State = 333;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 330;
+					State = 332;
 					propertyBlock();
 					}
 				}
@@ -1629,17 +1631,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 335;
-			Match(COVERED);
-			State = 336;
-			Match(BY);
 			State = 337;
-			count();
+			Match(COVERED);
 			State = 338;
-			name();
+			Match(BY);
 			State = 339;
-			Match(AS);
+			count();
 			State = 340;
+			name();
+			State = 341;
+			Match(AS);
+			State = 342;
 			reference();
 			}
 		}
@@ -1680,16 +1682,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 342;
+			State = 344;
 			Match(REFIT);
-			State = 347;
+			State = 349;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 343;
+				State = 345;
 				Match(NEEDS);
-				State = 344;
+				State = 346;
 				needs();
 				}
 				break;
@@ -1698,13 +1700,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 345;
+				State = 347;
 				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 346;
+				State = 348;
 				propertyBlock();
 				}
 				break;
@@ -1731,8 +1733,13 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INTEGER(int i) {
 			return GetToken(ProcScriptParser.INTEGER, i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SLASH() { return GetToken(ProcScriptParser.SLASH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public HandContext hand() {
+			return GetRuleContext<HandContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MINUS() { return GetToken(ProcScriptParser.MINUS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DECIMAL() { return GetToken(ProcScriptParser.DECIMAL, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SLASH() { return GetToken(ProcScriptParser.SLASH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCREW_SIZE() { return GetToken(ProcScriptParser.SCREW_SIZE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
@@ -1749,23 +1756,33 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 363;
+			State = 385;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 349;
+				State = 351;
 				Match(NAME);
-				State = 352;
+				State = 354;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 350;
+					State = 352;
 					Match(DOT);
-					State = 351;
+					State = 353;
 					Match(INTEGER);
+					}
+				}
+
+				State = 357;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==LEFT_HAND || _la==MINUS) {
+					{
+					State = 356;
+					hand();
 					}
 				}
 
@@ -1774,23 +1791,89 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 354;
+				State = 359;
 				Match(INTEGER);
-				State = 355;
-				Match(SLASH);
-				State = 356;
-				Match(INTEGER);
-				State = 357;
+				State = 365;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==SLASH || _la==INTEGER) {
+					{
+					State = 361;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+					if (_la==INTEGER) {
+						{
+						State = 360;
+						Match(INTEGER);
+						}
+					}
+
+					State = 363;
+					Match(SLASH);
+					State = 364;
+					Match(INTEGER);
+					}
+				}
+
+				State = 367;
 				Match(MINUS);
-				State = 358;
-				Match(INTEGER);
-				State = 360;
+				State = 368;
+				_la = TokenStream.LA(1);
+				if ( !(_la==DECIMAL || _la==INTEGER) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
+				State = 370;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 359;
+					State = 369;
 					Match(NAME);
+					}
+				}
+
+				State = 373;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==LEFT_HAND || _la==MINUS) {
+					{
+					State = 372;
+					hand();
+					}
+				}
+
+				}
+				break;
+			case SCREW_SIZE:
+				EnterOuterAlt(_localctx, 3);
+				{
+				State = 375;
+				Match(SCREW_SIZE);
+				State = 376;
+				Match(MINUS);
+				State = 377;
+				Match(INTEGER);
+				State = 379;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==NAME) {
+					{
+					State = 378;
+					Match(NAME);
+					}
+				}
+
+				State = 382;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==LEFT_HAND || _la==MINUS) {
+					{
+					State = 381;
+					hand();
 					}
 				}
 
@@ -1798,9 +1881,9 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case STRING:
 			case UNCLOSED_STRING:
-				EnterOuterAlt(_localctx, 3);
+				EnterOuterAlt(_localctx, 4);
 				{
-				State = 362;
+				State = 384;
 				text();
 				}
 				break;
@@ -1819,11 +1902,56 @@ internal partial class ProcScriptParser : Parser {
 		return _localctx;
 	}
 
+	internal partial class HandContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_HAND() { return GetToken(ProcScriptParser.LEFT_HAND, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MINUS() { return GetToken(ProcScriptParser.MINUS, 0); }
+		public HandContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_hand; } }
+	}
+
+	[RuleVersion(0)]
+	public HandContext hand() {
+		HandContext _localctx = new HandContext(Context, State);
+		EnterRule(_localctx, 18, RULE_hand);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 388;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==MINUS) {
+				{
+				State = 387;
+				Match(MINUS);
+				}
+			}
+
+			State = 390;
+			Match(LEFT_HAND);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
 	internal partial class GradeValueContext : ParserRuleContext {
 		[System.Diagnostics.DebuggerNonUserCode] public NumberContext number() {
 			return GetRuleContext<NumberContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NAME() { return GetToken(ProcScriptParser.NAME, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MINUS() { return GetToken(ProcScriptParser.MINUS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INTEGER() { return GetToken(ProcScriptParser.INTEGER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOT_KNOWN() { return GetToken(ProcScriptParser.NOT_KNOWN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
@@ -1838,9 +1966,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GradeValueContext gradeValue() {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
-		EnterRule(_localctx, 18, RULE_gradeValue);
+		EnterRule(_localctx, 20, RULE_gradeValue);
+		int _la;
 		try {
-			State = 369;
+			State = 400;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1848,21 +1977,33 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 365;
+				State = 392;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 366;
+				State = 393;
 				Match(NAME);
+				State = 396;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==MINUS) {
+					{
+					State = 394;
+					Match(MINUS);
+					State = 395;
+					Match(INTEGER);
+					}
+				}
+
 				}
 				break;
 			case NOT_KNOWN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 367;
+				State = 398;
 				Match(NOT_KNOWN);
 				}
 				break;
@@ -1870,7 +2011,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 368;
+				State = 399;
 				text();
 				}
 				break;
@@ -1910,26 +2051,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsContext needs() {
 		NeedsContext _localctx = new NeedsContext(Context, State);
-		EnterRule(_localctx, 20, RULE_needs);
+		EnterRule(_localctx, 22, RULE_needs);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 371;
+			State = 402;
 			need();
-			State = 376;
+			State = 407;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 372;
+				State = 403;
 				Match(COMMA);
-				State = 373;
+				State = 404;
 				need();
 				}
 				}
-				State = 378;
+				State = 409;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1967,26 +2108,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedContext need() {
 		NeedContext _localctx = new NeedContext(Context, State);
-		EnterRule(_localctx, 22, RULE_need);
+		EnterRule(_localctx, 24, RULE_need);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 379;
+			State = 410;
 			reference();
-			State = 383;
+			State = 414;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,30,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,38,Context) ) {
 			case 1:
 				{
-				State = 380;
+				State = 411;
 				Match(AT);
-				State = 381;
+				State = 412;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 382;
+				State = 413;
 				needState();
 				}
 				break;
@@ -2025,12 +2166,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedStateContext needState() {
 		NeedStateContext _localctx = new NeedStateContext(Context, State);
-		EnterRule(_localctx, 24, RULE_needState);
+		EnterRule(_localctx, 26, RULE_needState);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 385;
+			State = 416;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2073,26 +2214,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MachineDeclarationContext machineDeclaration() {
 		MachineDeclarationContext _localctx = new MachineDeclarationContext(Context, State);
-		EnterRule(_localctx, 26, RULE_machineDeclaration);
+		EnterRule(_localctx, 28, RULE_machineDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 387;
+			State = 418;
 			Match(MACHINE);
-			State = 388;
+			State = 419;
 			name();
-			State = 390;
+			State = 421;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 389;
+				State = 420;
 				text();
 				}
 			}
 
-			State = 392;
+			State = 423;
 			memberBlock();
 			}
 		}
@@ -2126,28 +2267,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberBlockContext memberBlock() {
 		MemberBlockContext _localctx = new MemberBlockContext(Context, State);
-		EnterRule(_localctx, 28, RULE_memberBlock);
+		EnterRule(_localctx, 30, RULE_memberBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 394;
+			State = 425;
 			Match(LEFT_BRACE);
-			State = 398;
+			State = 429;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
 				{
 				{
-				State = 395;
+				State = 426;
 				member();
 				}
 				}
-				State = 400;
+				State = 431;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 401;
+			State = 432;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2206,43 +2347,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberContext member() {
 		MemberContext _localctx = new MemberContext(Context, State);
-		EnterRule(_localctx, 30, RULE_member);
+		EnterRule(_localctx, 32, RULE_member);
 		try {
-			State = 414;
+			State = 445;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 403;
+				State = 434;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 404;
+				State = 435;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 405;
+				State = 436;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 406;
+				State = 437;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 407;
+				State = 438;
 				partDeclaration();
 				}
 				break;
@@ -2251,28 +2392,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 408;
+				State = 439;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 409;
+				State = 440;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 410;
+				State = 441;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 411;
+				State = 442;
 				whenMembers();
 				}
 				break;
@@ -2339,14 +2480,14 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 412;
+				State = 443;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 413;
+				State = 444;
 				refitProperty();
 				}
 				break;
@@ -2383,21 +2524,21 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OptionDeclarationContext optionDeclaration() {
 		OptionDeclarationContext _localctx = new OptionDeclarationContext(Context, State);
-		EnterRule(_localctx, 32, RULE_optionDeclaration);
+		EnterRule(_localctx, 34, RULE_optionDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 416;
+			State = 447;
 			Match(OPTION);
-			State = 417;
+			State = 448;
 			name();
-			State = 419;
+			State = 450;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 418;
+				State = 449;
 				text();
 				}
 			}
@@ -2436,31 +2577,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EnergyDeclarationContext energyDeclaration() {
 		EnergyDeclarationContext _localctx = new EnergyDeclarationContext(Context, State);
-		EnterRule(_localctx, 34, RULE_energyDeclaration);
+		EnterRule(_localctx, 36, RULE_energyDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 421;
+			State = 452;
 			Match(ENERGY);
-			State = 422;
+			State = 453;
 			reference();
-			State = 424;
+			State = 455;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 423;
+				State = 454;
 				text();
 				}
 			}
 
-			State = 427;
+			State = 458;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 426;
+				State = 457;
 				propertyBlock();
 				}
 			}
@@ -2499,31 +2640,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FluidDeclarationContext fluidDeclaration() {
 		FluidDeclarationContext _localctx = new FluidDeclarationContext(Context, State);
-		EnterRule(_localctx, 36, RULE_fluidDeclaration);
+		EnterRule(_localctx, 38, RULE_fluidDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 429;
+			State = 460;
 			Match(FLUID);
-			State = 430;
+			State = 461;
 			reference();
-			State = 432;
+			State = 463;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 431;
+				State = 462;
 				text();
 				}
 			}
 
-			State = 435;
+			State = 466;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 434;
+				State = 465;
 				propertyBlock();
 				}
 			}
@@ -2562,26 +2703,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlDeclarationContext controlDeclaration() {
 		ControlDeclarationContext _localctx = new ControlDeclarationContext(Context, State);
-		EnterRule(_localctx, 38, RULE_controlDeclaration);
+		EnterRule(_localctx, 40, RULE_controlDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 437;
+			State = 468;
 			Match(CONTROL);
-			State = 438;
+			State = 469;
 			reference();
-			State = 440;
+			State = 471;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 439;
+				State = 470;
 				text();
 				}
 			}
 
-			State = 442;
+			State = 473;
 			controlBlock();
 			}
 		}
@@ -2637,45 +2778,45 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlBlockContext controlBlock() {
 		ControlBlockContext _localctx = new ControlBlockContext(Context, State);
-		EnterRule(_localctx, 40, RULE_controlBlock);
+		EnterRule(_localctx, 42, RULE_controlBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 444;
+			State = 475;
 			Match(LEFT_BRACE);
-			State = 453;
+			State = 484;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,41,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,49,Context) ) {
 			case 1:
 				{
-				State = 445;
+				State = 476;
 				position();
-				State = 450;
+				State = 481;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 446;
+					State = 477;
 					Match(COMMA);
-					State = 447;
+					State = 478;
 					position();
 					}
 					}
-					State = 452;
+					State = 483;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 460;
+			State = 491;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
 				{
-				State = 458;
+				State = 489;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2740,7 +2881,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 455;
+					State = 486;
 					property();
 					}
 					break;
@@ -2750,13 +2891,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 456;
+					State = 487;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 457;
+					State = 488;
 					refitProperty();
 					}
 					break;
@@ -2764,11 +2905,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 462;
+				State = 493;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 463;
+			State = 494;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2804,31 +2945,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PartDeclarationContext partDeclaration() {
 		PartDeclarationContext _localctx = new PartDeclarationContext(Context, State);
-		EnterRule(_localctx, 42, RULE_partDeclaration);
+		EnterRule(_localctx, 44, RULE_partDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 465;
+			State = 496;
 			Match(PART);
-			State = 466;
+			State = 497;
 			reference();
-			State = 468;
+			State = 499;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 467;
+				State = 498;
 				text();
 				}
 			}
 
-			State = 471;
+			State = 502;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 470;
+				State = 501;
 				memberBlock();
 				}
 			}
@@ -2886,12 +3027,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public JointDeclarationContext jointDeclaration() {
 		JointDeclarationContext _localctx = new JointDeclarationContext(Context, State);
-		EnterRule(_localctx, 44, RULE_jointDeclaration);
+		EnterRule(_localctx, 46, RULE_jointDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 473;
+			State = 504;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2900,46 +3041,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 474;
+			State = 505;
 			Match(BY);
-			State = 475;
+			State = 506;
 			count();
-			State = 476;
+			State = 507;
 			name();
-			State = 477;
+			State = 508;
 			Match(AS);
-			State = 478;
+			State = 509;
 			reference();
-			State = 482;
+			State = 513;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 479;
+				State = 510;
 				inlineClause();
 				}
 				}
-				State = 484;
+				State = 515;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 491;
+			State = 522;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 486;
+				State = 517;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 485;
+					State = 516;
 					inlineCover();
 					}
 					}
-					State = 488;
+					State = 519;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2947,7 +3088,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 490;
+				State = 521;
 				propertyBlock();
 				}
 				break;
@@ -3065,33 +3206,33 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineCoverContext inlineCover() {
 		InlineCoverContext _localctx = new InlineCoverContext(Context, State);
-		EnterRule(_localctx, 46, RULE_inlineCover);
+		EnterRule(_localctx, 48, RULE_inlineCover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 493;
+			State = 524;
 			cover();
-			State = 497;
+			State = 528;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 494;
+				State = 525;
 				inlineClause();
 				}
 				}
-				State = 499;
+				State = 530;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 501;
+			State = 532;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 500;
+				State = 531;
 				propertyBlock();
 				}
 			}
@@ -3141,19 +3282,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineClauseContext inlineClause() {
 		InlineClauseContext _localctx = new InlineClauseContext(Context, State);
-		EnterRule(_localctx, 48, RULE_inlineClause);
+		EnterRule(_localctx, 50, RULE_inlineClause);
 		int _la;
 		try {
-			State = 507;
+			State = 538;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 503;
+				State = 534;
 				Match(AT);
-				State = 504;
+				State = 535;
 				text();
 				}
 				break;
@@ -3163,7 +3304,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 505;
+				State = 536;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3172,7 +3313,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 506;
+				State = 537;
 				reference();
 				}
 				break;
@@ -3206,19 +3347,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AsideClauseContext asideClause() {
 		AsideClauseContext _localctx = new AsideClauseContext(Context, State);
-		EnterRule(_localctx, 50, RULE_asideClause);
+		EnterRule(_localctx, 52, RULE_asideClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 509;
+			State = 540;
 			Match(ASIDE);
-			State = 511;
+			State = 542;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 510;
+				State = 541;
 				text();
 				}
 			}
@@ -3258,19 +3399,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachMembersContext eachMembers() {
 		EachMembersContext _localctx = new EachMembersContext(Context, State);
-		EnterRule(_localctx, 52, RULE_eachMembers);
+		EnterRule(_localctx, 54, RULE_eachMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 513;
+			State = 544;
 			Match(EACH);
-			State = 514;
+			State = 545;
 			name();
-			State = 515;
+			State = 546;
 			Match(IN);
-			State = 516;
+			State = 547;
 			@values();
-			State = 517;
+			State = 548;
 			memberBlock();
 			}
 		}
@@ -3303,15 +3444,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenMembersContext whenMembers() {
 		WhenMembersContext _localctx = new WhenMembersContext(Context, State);
-		EnterRule(_localctx, 54, RULE_whenMembers);
+		EnterRule(_localctx, 56, RULE_whenMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 519;
+			State = 550;
 			Match(WHEN);
-			State = 520;
+			State = 551;
 			test();
-			State = 521;
+			State = 552;
 			memberBlock();
 			}
 		}
@@ -3352,41 +3493,41 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValuesContext @values() {
 		ValuesContext _localctx = new ValuesContext(Context, State);
-		EnterRule(_localctx, 56, RULE_values);
+		EnterRule(_localctx, 58, RULE_values);
 		int _la;
 		try {
-			State = 534;
+			State = 565;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,54,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,62,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 523;
+				State = 554;
 				Match(INTEGER);
-				State = 524;
+				State = 555;
 				Match(RANGE);
-				State = 525;
+				State = 556;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 526;
+				State = 557;
 				value();
-				State = 531;
+				State = 562;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 527;
+					State = 558;
 					Match(COMMA);
-					State = 528;
+					State = 559;
 					value();
 					}
 					}
-					State = 533;
+					State = 564;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3420,9 +3561,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValueContext value() {
 		ValueContext _localctx = new ValueContext(Context, State);
-		EnterRule(_localctx, 58, RULE_value);
+		EnterRule(_localctx, 60, RULE_value);
 		try {
-			State = 538;
+			State = 569;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3509,17 +3650,18 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 536;
+				State = 567;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 537;
+				State = 568;
 				Match(INTEGER);
 				}
 				break;
@@ -3557,18 +3699,18 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestContext test() {
 		TestContext _localctx = new TestContext(Context, State);
-		EnterRule(_localctx, 60, RULE_test);
+		EnterRule(_localctx, 62, RULE_test);
 		int _la;
 		try {
-			State = 550;
+			State = 581;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 540;
+				State = 571;
 				Match(NOT);
-				State = 541;
+				State = 572;
 				name();
 				}
 				break;
@@ -3656,29 +3798,30 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 542;
+				State = 573;
 				name();
-				State = 548;
+				State = 579;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 543;
+					State = 574;
 					Match(IS);
-					State = 545;
+					State = 576;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 544;
+						State = 575;
 						Match(NOT);
 						}
 					}
 
-					State = 547;
+					State = 578;
 					value();
 					}
 				}
@@ -3728,40 +3871,40 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureDeclarationContext procedureDeclaration() {
 		ProcedureDeclarationContext _localctx = new ProcedureDeclarationContext(Context, State);
-		EnterRule(_localctx, 62, RULE_procedureDeclaration);
+		EnterRule(_localctx, 64, RULE_procedureDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 552;
+			State = 583;
 			Match(PROCEDURE);
-			State = 553;
+			State = 584;
 			name();
-			State = 555;
+			State = 586;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 554;
+				State = 585;
 				parameters();
 				}
 			}
 
-			State = 558;
+			State = 589;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 557;
+				State = 588;
 				text();
 				}
 			}
 
-			State = 560;
+			State = 591;
 			Match(ON);
-			State = 561;
+			State = 592;
 			name();
-			State = 562;
+			State = 593;
 			procedureBlock();
 			}
 		}
@@ -3802,32 +3945,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParametersContext parameters() {
 		ParametersContext _localctx = new ParametersContext(Context, State);
-		EnterRule(_localctx, 64, RULE_parameters);
+		EnterRule(_localctx, 66, RULE_parameters);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 564;
+			State = 595;
 			Match(LEFT_PAREN);
-			State = 565;
+			State = 596;
 			parameter();
-			State = 570;
+			State = 601;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 566;
+				State = 597;
 				Match(COMMA);
-				State = 567;
+				State = 598;
 				furtherParameter();
 				}
 				}
-				State = 572;
+				State = 603;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 573;
+			State = 604;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3860,15 +4003,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParameterContext parameter() {
 		ParameterContext _localctx = new ParameterContext(Context, State);
-		EnterRule(_localctx, 66, RULE_parameter);
+		EnterRule(_localctx, 68, RULE_parameter);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 575;
+			State = 606;
 			name();
-			State = 576;
+			State = 607;
 			Match(IN);
-			State = 577;
+			State = 608;
 			firstValues();
 			}
 		}
@@ -3902,16 +4045,16 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FurtherParameterContext furtherParameter() {
 		FurtherParameterContext _localctx = new FurtherParameterContext(Context, State);
-		EnterRule(_localctx, 68, RULE_furtherParameter);
+		EnterRule(_localctx, 70, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 585;
+			State = 616;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 579;
+				State = 610;
 				Match(INTEGER);
 				}
 				break;
@@ -3999,19 +4142,20 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 580;
+				State = 611;
 				name();
-				State = 583;
+				State = 614;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 581;
+					State = 612;
 					Match(IN);
-					State = 582;
+					State = 613;
 					firstValues();
 					}
 				}
@@ -4052,10 +4196,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FirstValuesContext firstValues() {
 		FirstValuesContext _localctx = new FirstValuesContext(Context, State);
-		EnterRule(_localctx, 70, RULE_firstValues);
+		EnterRule(_localctx, 72, RULE_firstValues);
 		int _la;
 		try {
-			State = 593;
+			State = 624;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4142,26 +4286,27 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 587;
+				State = 618;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 588;
+				State = 619;
 				Match(INTEGER);
-				State = 591;
+				State = 622;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 589;
+					State = 620;
 					Match(RANGE);
-					State = 590;
+					State = 621;
 					Match(INTEGER);
 					}
 				}
@@ -4202,28 +4347,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 72, RULE_procedureBlock);
+		EnterRule(_localctx, 74, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 595;
+			State = 626;
 			Match(LEFT_BRACE);
-			State = 599;
+			State = 630;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
 				{
 				{
-				State = 596;
+				State = 627;
 				procedureItem();
 				}
 				}
-				State = 601;
+				State = 632;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 602;
+			State = 633;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4273,57 +4418,57 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 74, RULE_procedureItem);
+		EnterRule(_localctx, 76, RULE_procedureItem);
 		try {
-			State = 612;
+			State = 643;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 604;
+				State = 635;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 605;
+				State = 636;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 606;
+				State = 637;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 607;
+				State = 638;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 608;
+				State = 639;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 609;
+				State = 640;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 610;
+				State = 641;
 				whenItems();
 				}
 				break;
@@ -4390,7 +4535,7 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 611;
+				State = 642;
 				property();
 				}
 				break;
@@ -4427,15 +4572,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 76, RULE_goal);
+		EnterRule(_localctx, 78, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 614;
+			State = 645;
 			Match(GOAL);
-			State = 615;
+			State = 646;
 			verb();
-			State = 616;
+			State = 647;
 			reference();
 			}
 		}
@@ -4468,15 +4613,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 78, RULE_stage);
+		EnterRule(_localctx, 80, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 618;
+			State = 649;
 			Match(STAGE);
-			State = 619;
+			State = 650;
 			text();
-			State = 620;
+			State = 651;
 			stepBlock();
 			}
 		}
@@ -4518,49 +4663,49 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 80, RULE_doCall);
+		EnterRule(_localctx, 82, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 622;
+			State = 653;
 			Match(DO);
-			State = 623;
+			State = 654;
 			name();
-			State = 636;
+			State = 667;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 624;
+				State = 655;
 				Match(LEFT_PAREN);
-				State = 633;
+				State = 664;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 25769807871L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 85899354111L) != 0)) {
 					{
-					State = 625;
+					State = 656;
 					value();
-					State = 630;
+					State = 661;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 626;
+						State = 657;
 						Match(COMMA);
-						State = 627;
+						State = 658;
 						value();
 						}
 						}
-						State = 632;
+						State = 663;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 635;
+				State = 666;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4593,13 +4738,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 82, RULE_workBlock);
+		EnterRule(_localctx, 84, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 638;
+			State = 669;
 			Match(WORK);
-			State = 639;
+			State = 670;
 			stepBlock();
 			}
 		}
@@ -4636,19 +4781,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 84, RULE_eachItems);
+		EnterRule(_localctx, 86, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 641;
+			State = 672;
 			Match(EACH);
-			State = 642;
+			State = 673;
 			name();
-			State = 643;
+			State = 674;
 			Match(IN);
-			State = 644;
+			State = 675;
 			@values();
-			State = 645;
+			State = 676;
 			procedureBlock();
 			}
 		}
@@ -4681,15 +4826,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 86, RULE_whenItems);
+		EnterRule(_localctx, 88, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 647;
+			State = 678;
 			Match(WHEN);
-			State = 648;
+			State = 679;
 			test();
-			State = 649;
+			State = 680;
 			procedureBlock();
 			}
 		}
@@ -4723,28 +4868,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 88, RULE_stepBlock);
+		EnterRule(_localctx, 90, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 651;
+			State = 682;
 			Match(LEFT_BRACE);
-			State = 655;
+			State = 686;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0)) {
 				{
 				{
-				State = 652;
+				State = 683;
 				step();
 				}
 				}
-				State = 657;
+				State = 688;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 658;
+			State = 689;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4797,9 +4942,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 90, RULE_step);
+		EnterRule(_localctx, 92, RULE_step);
 		try {
-			State = 669;
+			State = 700;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4808,21 +4953,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 660;
+				State = 691;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 661;
+				State = 692;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 662;
+				State = 693;
 				stripStep();
 				}
 				break;
@@ -4857,7 +5002,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 663;
+				State = 694;
 				action();
 				}
 				break;
@@ -4866,35 +5011,35 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 664;
+				State = 695;
 				textAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 665;
+				State = 696;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 666;
+				State = 697;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 667;
+				State = 698;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 668;
+				State = 699;
 				whenSteps();
 				}
 				break;
@@ -4931,12 +5076,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 92, RULE_alert);
+		EnterRule(_localctx, 94, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 671;
+			State = 702;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4945,7 +5090,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 672;
+			State = 703;
 			text();
 			}
 		}
@@ -4975,13 +5120,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitAlertContext refitAlert() {
 		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
-		EnterRule(_localctx, 94, RULE_refitAlert);
+		EnterRule(_localctx, 96, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 674;
+			State = 705;
 			Match(REFIT);
-			State = 675;
+			State = 706;
 			alert();
 			}
 		}
@@ -5014,13 +5159,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StripStepContext stripStep() {
 		StripStepContext _localctx = new StripStepContext(Context, State);
-		EnterRule(_localctx, 96, RULE_stripStep);
+		EnterRule(_localctx, 98, RULE_stripStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 677;
+			State = 708;
 			Match(STRIP);
-			State = 680;
+			State = 711;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5028,7 +5173,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 678;
+				State = 709;
 				alert();
 				}
 				break;
@@ -5116,10 +5261,11 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case INTEGER:
 			case NAME:
 				{
-				State = 679;
+				State = 710;
 				deed();
 				}
 				break;
@@ -5161,19 +5307,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 98, RULE_eachSteps);
+		EnterRule(_localctx, 100, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 682;
+			State = 713;
 			Match(EACH);
-			State = 683;
+			State = 714;
 			name();
-			State = 684;
+			State = 715;
 			Match(IN);
-			State = 685;
+			State = 716;
 			@values();
-			State = 686;
+			State = 717;
 			stepBlock();
 			}
 		}
@@ -5206,15 +5352,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 100, RULE_whenSteps);
+		EnterRule(_localctx, 102, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 688;
+			State = 719;
 			Match(WHEN);
-			State = 689;
+			State = 720;
 			test();
-			State = 690;
+			State = 721;
 			stepBlock();
 			}
 		}
@@ -5246,13 +5392,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 102, RULE_action);
+		EnterRule(_localctx, 104, RULE_action);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 692;
+			State = 723;
 			actionVerb();
-			State = 693;
+			State = 724;
 			deed();
 			}
 		}
@@ -5295,53 +5441,53 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DeedContext deed() {
 		DeedContext _localctx = new DeedContext(Context, State);
-		EnterRule(_localctx, 104, RULE_deed);
+		EnterRule(_localctx, 106, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 698;
+			State = 729;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,74,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,82,Context) ) {
 			case 1:
 				{
-				State = 695;
+				State = 726;
 				amount();
-				State = 696;
+				State = 727;
 				Match(OF);
 				}
 				break;
 			}
-			State = 700;
+			State = 731;
 			reference();
-			State = 703;
+			State = 734;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 701;
+				State = 732;
 				Match(TO);
-				State = 702;
+				State = 733;
 				position();
 				}
 			}
 
-			State = 706;
+			State = 737;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 705;
+				State = 736;
 				background();
 				}
 			}
 
-			State = 709;
+			State = 740;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 708;
+				State = 739;
 				propertyBlock();
 				}
 			}
@@ -5372,12 +5518,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 106, RULE_amount);
+		EnterRule(_localctx, 108, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 711;
+			State = 742;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5414,15 +5560,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 108, RULE_verb);
+		EnterRule(_localctx, 110, RULE_verb);
 		try {
-			State = 715;
+			State = 746;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 713;
+				State = 744;
 				Match(STRIP);
 				}
 				break;
@@ -5457,7 +5603,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 714;
+				State = 745;
 				actionVerb();
 				}
 				break;
@@ -5516,12 +5662,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 110, RULE_actionVerb);
+		EnterRule(_localctx, 112, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 717;
+			State = 748;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5573,12 +5719,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 112, RULE_textAction);
+		EnterRule(_localctx, 114, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 719;
+			State = 750;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5587,46 +5733,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 720;
+			State = 751;
 			text();
-			State = 723;
+			State = 754;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 721;
+				State = 752;
 				Match(EXPECT);
-				State = 722;
+				State = 753;
 				limit();
 				}
 			}
 
-			State = 726;
+			State = 757;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,80,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,88,Context) ) {
 			case 1:
 				{
-				State = 725;
+				State = 756;
 				needsClause();
 				}
 				break;
 			}
-			State = 729;
+			State = 760;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 728;
+				State = 759;
 				background();
 				}
 			}
 
-			State = 732;
+			State = 763;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 731;
+				State = 762;
 				propertyBlock();
 				}
 			}
@@ -5661,17 +5807,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 114, RULE_needsClause);
+		EnterRule(_localctx, 116, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 735;
+			State = 766;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 734;
+				State = 765;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5683,9 +5829,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 737;
+			State = 768;
 			Match(NEEDS);
-			State = 738;
+			State = 769;
 			needs();
 			}
 		}
@@ -5713,13 +5859,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 116, RULE_background);
+		EnterRule(_localctx, 118, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 740;
+			State = 771;
 			Match(IN);
-			State = 741;
+			State = 772;
 			Match(BACKGROUND);
 			}
 		}
@@ -5753,17 +5899,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 118, RULE_discard);
+		EnterRule(_localctx, 120, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 743;
+			State = 774;
 			Match(DISCARD);
-			State = 744;
+			State = 775;
 			reference();
-			State = 745;
+			State = 776;
 			Match(BECAUSE);
-			State = 746;
+			State = 777;
 			text();
 			}
 		}
@@ -5797,26 +5943,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 120, RULE_refitRules);
+		EnterRule(_localctx, 122, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 748;
+			State = 779;
 			Match(REFIT);
-			State = 752;
+			State = 783;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 749;
+				State = 780;
 				Match(NEEDS);
-				State = 750;
+				State = 781;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 751;
+				State = 782;
 				ruleBlock();
 				}
 				break;
@@ -5855,28 +6001,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 122, RULE_ruleBlock);
+		EnterRule(_localctx, 124, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 754;
+			State = 785;
 			Match(LEFT_BRACE);
-			State = 758;
+			State = 789;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || _la==VERIFY || _la==TEST) {
 				{
 				{
-				State = 755;
+				State = 786;
 				refitRule();
 				}
 				}
-				State = 760;
+				State = 791;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 761;
+			State = 792;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5923,9 +6069,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 124, RULE_refitRule);
+		EnterRule(_localctx, 126, RULE_refitRule);
 		try {
-			State = 770;
+			State = 801;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5934,7 +6080,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 763;
+				State = 794;
 				alert();
 				}
 				break;
@@ -5970,42 +6116,42 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 764;
+				State = 795;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 765;
+				State = 796;
 				checkRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 766;
+				State = 797;
 				testRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 767;
+				State = 798;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 768;
+				State = 799;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 769;
+				State = 800;
 				whenRules();
 				}
 				break;
@@ -6046,19 +6192,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 126, RULE_eachRules);
+		EnterRule(_localctx, 128, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 772;
+			State = 803;
 			Match(EACH);
-			State = 773;
+			State = 804;
 			name();
-			State = 774;
+			State = 805;
 			Match(IN);
-			State = 775;
+			State = 806;
 			@values();
-			State = 776;
+			State = 807;
 			ruleBlock();
 			}
 		}
@@ -6091,15 +6237,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 128, RULE_whenRules);
+		EnterRule(_localctx, 130, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 778;
+			State = 809;
 			Match(WHEN);
-			State = 779;
+			State = 810;
 			test();
-			State = 780;
+			State = 811;
 			ruleBlock();
 			}
 		}
@@ -6137,27 +6283,27 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 130, RULE_orderRule);
+		EnterRule(_localctx, 132, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 782;
+			State = 813;
 			verb();
-			State = 783;
+			State = 814;
 			reference();
-			State = 786;
+			State = 817;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 784;
+				State = 815;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 785;
+				State = 816;
 				whileClause();
 				}
 				break;
@@ -6204,36 +6350,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 132, RULE_whileClause);
+		EnterRule(_localctx, 134, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 788;
+			State = 819;
 			Match(WHILE);
-			State = 789;
+			State = 820;
 			reference();
-			State = 794;
+			State = 825;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 790;
+				State = 821;
 				Match(COMMA);
-				State = 791;
+				State = 822;
 				reference();
 				}
 				}
-				State = 796;
+				State = 827;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 797;
+			State = 828;
 			Match(OPEN);
-			State = 798;
+			State = 829;
 			Match(BECAUSE);
-			State = 799;
+			State = 830;
 			text();
 			}
 		}
@@ -6273,43 +6419,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 134, RULE_checkRule);
+		EnterRule(_localctx, 136, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 801;
+			State = 832;
 			Match(CHECK);
-			State = 802;
+			State = 833;
 			text();
-			State = 805;
+			State = 836;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 803;
+				State = 834;
 				Match(EXPECT);
-				State = 804;
+				State = 835;
 				limit();
 				}
 			}
 
-			State = 808;
+			State = 839;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,90,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,98,Context) ) {
 			case 1:
 				{
-				State = 807;
+				State = 838;
 				needsClause();
 				}
 				break;
 			}
-			State = 811;
+			State = 842;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 810;
+				State = 841;
 				order();
 				}
 			}
@@ -6348,26 +6494,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 136, RULE_testRule);
+		EnterRule(_localctx, 138, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 813;
+			State = 844;
 			Match(TEST);
-			State = 814;
+			State = 845;
 			text();
-			State = 816;
+			State = 847;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 815;
+				State = 846;
 				order();
 				}
 			}
 
-			State = 818;
+			State = 849;
 			testBlock();
 			}
 		}
@@ -6401,28 +6547,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 138, RULE_testBlock);
+		EnterRule(_localctx, 140, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 820;
+			State = 851;
 			Match(LEFT_BRACE);
-			State = 824;
+			State = 855;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || _la==POWER || _la==WHILE) {
 				{
 				{
-				State = 821;
+				State = 852;
 				testItem();
 				}
 				}
-				State = 826;
+				State = 857;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 827;
+			State = 858;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6460,9 +6606,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 140, RULE_testItem);
+		EnterRule(_localctx, 142, RULE_testItem);
 		try {
-			State = 833;
+			State = 864;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6471,14 +6617,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 829;
+				State = 860;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 830;
+				State = 861;
 				powerClause();
 				}
 				break;
@@ -6487,14 +6633,14 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 831;
+				State = 862;
 				textAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 832;
+				State = 863;
 				whileClause();
 				}
 				break;
@@ -6535,28 +6681,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 142, RULE_powerClause);
+		EnterRule(_localctx, 144, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 835;
+			State = 866;
 			Match(POWER);
-			State = 836;
+			State = 867;
 			reference();
-			State = 841;
+			State = 872;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 837;
+				State = 868;
 				Match(COMMA);
-				State = 838;
+				State = 869;
 				reference();
 				}
 				}
-				State = 843;
+				State = 874;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6592,12 +6738,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 144, RULE_order);
+		EnterRule(_localctx, 146, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 844;
+			State = 875;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6606,9 +6752,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 845;
+			State = 876;
 			verb();
-			State = 846;
+			State = 877;
 			reference();
 			}
 		}
@@ -6636,12 +6782,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 146, RULE_text);
+		EnterRule(_localctx, 148, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 848;
+			State = 879;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6675,11 +6821,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 148, RULE_count);
+		EnterRule(_localctx, 150, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 850;
+			State = 881;
 			Match(INTEGER);
 			}
 		}
@@ -6719,29 +6865,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 150, RULE_quantity);
+		EnterRule(_localctx, 152, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 852;
+			State = 883;
 			number();
-			State = 854;
+			State = 885;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
 			case 1:
 				{
-				State = 853;
+				State = 884;
 				unit();
 				}
 				break;
 			}
-			State = 861;
+			State = 892;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 856;
+				State = 887;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6750,14 +6896,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 857;
+				State = 888;
 				number();
-				State = 859;
+				State = 890;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,97,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,105,Context) ) {
 				case 1:
 					{
-					State = 858;
+					State = 889;
 					unit();
 					}
 					break;
@@ -6796,19 +6942,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 152, RULE_limit);
+		EnterRule(_localctx, 154, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 864;
+			State = 895;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 160)) & ~0x3f) == 0 && ((1L << (_la - 160)) & 15L) != 0)) {
+			if (((((_la - 161)) & ~0x3f) == 0 && ((1L << (_la - 161)) & 15L) != 0)) {
 				{
-				State = 863;
+				State = 894;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 160)) & ~0x3f) == 0 && ((1L << (_la - 160)) & 15L) != 0)) ) {
+				if ( !(((((_la - 161)) & ~0x3f) == 0 && ((1L << (_la - 161)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -6818,7 +6964,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 866;
+			State = 897;
 			quantity();
 			}
 		}
@@ -6851,52 +6997,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 154, RULE_number);
+		EnterRule(_localctx, 156, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 869;
+			State = 900;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 868;
+				State = 899;
 				Match(MINUS);
 				}
 			}
 
-			State = 880;
+			State = 911;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 871;
+				State = 902;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 872;
+				State = 903;
 				Match(INTEGER);
-				State = 878;
+				State = 909;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 873;
+					State = 904;
 					Match(SLASH);
-					State = 874;
+					State = 905;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 875;
+					State = 906;
 					Match(INTEGER);
-					State = 876;
+					State = 907;
 					Match(SLASH);
-					State = 877;
+					State = 908;
 					Match(INTEGER);
 					}
 					break;
@@ -7076,30 +7222,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 156, RULE_unit);
+		EnterRule(_localctx, 158, RULE_unit);
 		int _la;
 		try {
-			State = 895;
+			State = 926;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 882;
+				State = 913;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 883;
+				State = 914;
 				Match(DEGREE);
-				State = 885;
+				State = 916;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 884;
+					State = 915;
 					Match(NAME);
 					}
 				}
@@ -7110,28 +7256,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 887;
+				State = 918;
 				unitName();
-				State = 892;
+				State = 923;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 154)) & ~0x3f) == 0 && ((1L << (_la - 154)) & 25L) != 0)) {
+				while (((((_la - 155)) & ~0x3f) == 0 && ((1L << (_la - 155)) & 25L) != 0)) {
 					{
 					{
-					State = 888;
+					State = 919;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 154)) & ~0x3f) == 0 && ((1L << (_la - 154)) & 25L) != 0)) ) {
+					if ( !(((((_la - 155)) & ~0x3f) == 0 && ((1L << (_la - 155)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 889;
+					State = 920;
 					unitName();
 					}
 					}
-					State = 894;
+					State = 925;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -7165,12 +7311,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 158, RULE_unitName);
+		EnterRule(_localctx, 160, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 897;
+			State = 928;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7209,19 +7355,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 160, RULE_reference);
+		EnterRule(_localctx, 162, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 899;
+			State = 930;
 			name();
-			State = 901;
+			State = 932;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 900;
+				State = 931;
 				index();
 				}
 			}
@@ -7262,32 +7408,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 162, RULE_index);
+		EnterRule(_localctx, 164, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 903;
+			State = 934;
 			Match(LEFT_BRACKET);
-			State = 904;
+			State = 935;
 			value();
-			State = 909;
+			State = 940;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 905;
+				State = 936;
 				Match(COMMA);
-				State = 906;
+				State = 937;
 				value();
 				}
 				}
-				State = 911;
+				State = 942;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 912;
+			State = 943;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -7386,6 +7532,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POWER() { return GetToken(ProcScriptParser.POWER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHILE() { return GetToken(ProcScriptParser.WHILE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OPEN() { return GetToken(ProcScriptParser.OPEN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_HAND() { return GetToken(ProcScriptParser.LEFT_HAND, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NONE() { return GetToken(ProcScriptParser.NONE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOT_KNOWN() { return GetToken(ProcScriptParser.NOT_KNOWN, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
@@ -7398,14 +7545,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 164, RULE_name);
+		EnterRule(_localctx, 166, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 914;
+			State = 945;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 17179873279L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 68719484927L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -7444,9 +7591,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 166, RULE_position);
+		EnterRule(_localctx, 168, RULE_position);
 		try {
-			State = 922;
+			State = 953;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -7533,45 +7680,46 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 916;
+				State = 947;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 917;
+				State = 948;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 918;
+				State = 949;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 919;
+				State = 950;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 920;
+				State = 951;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 921;
+				State = 952;
 				Match(AT);
 				}
 				break;
@@ -7591,7 +7739,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,179,925,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,181,956,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7602,322 +7750,334 @@ internal partial class ProcScriptParser : Parser {
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
-		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,1,0,1,0,1,
-		0,1,0,5,0,173,8,0,10,0,12,0,176,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,
-		2,186,8,2,1,2,3,2,189,8,2,1,3,1,3,1,3,1,3,5,3,195,8,3,10,3,12,3,198,9,
-		3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,211,8,4,1,4,1,4,1,4,
-		1,4,5,4,217,8,4,10,4,12,4,220,9,4,1,4,1,4,5,4,224,8,4,10,4,12,4,227,9,
-		4,1,4,1,4,1,4,1,4,5,4,233,8,4,10,4,12,4,236,9,4,1,4,1,4,1,4,1,4,1,4,5,
-		4,243,8,4,10,4,12,4,246,9,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,254,8,4,1,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,3,4,263,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,282,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,3,4,292,8,4,3,4,294,8,4,1,4,1,4,3,4,298,8,4,1,4,3,4,301,8,4,1,4,
-		1,4,1,4,3,4,306,8,4,1,4,1,4,1,4,1,4,3,4,312,8,4,1,4,1,4,1,4,3,4,317,8,
-		4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,325,8,5,10,5,12,5,328,9,5,1,5,1,5,3,5,332,
-		8,5,3,5,334,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,7,348,
-		8,7,1,8,1,8,1,8,3,8,353,8,8,1,8,1,8,1,8,1,8,1,8,1,8,3,8,361,8,8,1,8,3,
-		8,364,8,8,1,9,1,9,1,9,1,9,3,9,370,8,9,1,10,1,10,1,10,5,10,375,8,10,10,
-		10,12,10,378,9,10,1,11,1,11,1,11,1,11,3,11,384,8,11,1,12,1,12,1,13,1,13,
-		1,13,3,13,391,8,13,1,13,1,13,1,14,1,14,5,14,397,8,14,10,14,12,14,400,9,
-		14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,
-		15,415,8,15,1,16,1,16,1,16,3,16,420,8,16,1,17,1,17,1,17,3,17,425,8,17,
-		1,17,3,17,428,8,17,1,18,1,18,1,18,3,18,433,8,18,1,18,3,18,436,8,18,1,19,
-		1,19,1,19,3,19,441,8,19,1,19,1,19,1,20,1,20,1,20,1,20,5,20,449,8,20,10,
-		20,12,20,452,9,20,3,20,454,8,20,1,20,1,20,1,20,5,20,459,8,20,10,20,12,
-		20,462,9,20,1,20,1,20,1,21,1,21,1,21,3,21,469,8,21,1,21,3,21,472,8,21,
-		1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,481,8,22,10,22,12,22,484,9,22,
-		1,22,4,22,487,8,22,11,22,12,22,488,1,22,3,22,492,8,22,1,23,1,23,5,23,496,
-		8,23,10,23,12,23,499,9,23,1,23,3,23,502,8,23,1,24,1,24,1,24,1,24,3,24,
-		508,8,24,1,25,1,25,3,25,512,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,
-		27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,5,28,530,8,28,10,28,12,28,533,
-		9,28,3,28,535,8,28,1,29,1,29,3,29,539,8,29,1,30,1,30,1,30,1,30,1,30,3,
-		30,546,8,30,1,30,3,30,549,8,30,3,30,551,8,30,1,31,1,31,1,31,3,31,556,8,
-		31,1,31,3,31,559,8,31,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,5,32,569,
-		8,32,10,32,12,32,572,9,32,1,32,1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,
-		1,34,3,34,584,8,34,3,34,586,8,34,1,35,1,35,1,35,1,35,3,35,592,8,35,3,35,
-		594,8,35,1,36,1,36,5,36,598,8,36,10,36,12,36,601,9,36,1,36,1,36,1,37,1,
-		37,1,37,1,37,1,37,1,37,1,37,1,37,3,37,613,8,37,1,38,1,38,1,38,1,38,1,39,
-		1,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,5,40,629,8,40,10,40,12,40,
-		632,9,40,3,40,634,8,40,1,40,3,40,637,8,40,1,41,1,41,1,41,1,42,1,42,1,42,
-		1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,5,44,654,8,44,10,44,12,44,
-		657,9,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,670,
-		8,45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,48,3,48,681,8,48,1,49,1,
-		49,1,49,1,49,1,49,1,49,1,50,1,50,1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,
-		52,3,52,699,8,52,1,52,1,52,1,52,3,52,704,8,52,1,52,3,52,707,8,52,1,52,
-		3,52,710,8,52,1,53,1,53,1,54,1,54,3,54,716,8,54,1,55,1,55,1,56,1,56,1,
-		56,1,56,3,56,724,8,56,1,56,3,56,727,8,56,1,56,3,56,730,8,56,1,56,3,56,
-		733,8,56,1,57,3,57,736,8,57,1,57,1,57,1,57,1,58,1,58,1,58,1,59,1,59,1,
-		59,1,59,1,59,1,60,1,60,1,60,1,60,3,60,753,8,60,1,61,1,61,5,61,757,8,61,
-		10,61,12,61,760,9,61,1,61,1,61,1,62,1,62,1,62,1,62,1,62,1,62,1,62,3,62,
-		771,8,62,1,63,1,63,1,63,1,63,1,63,1,63,1,64,1,64,1,64,1,64,1,65,1,65,1,
-		65,1,65,3,65,787,8,65,1,66,1,66,1,66,1,66,5,66,793,8,66,10,66,12,66,796,
-		9,66,1,66,1,66,1,66,1,66,1,67,1,67,1,67,1,67,3,67,806,8,67,1,67,3,67,809,
-		8,67,1,67,3,67,812,8,67,1,68,1,68,1,68,3,68,817,8,68,1,68,1,68,1,69,1,
-		69,5,69,823,8,69,10,69,12,69,826,9,69,1,69,1,69,1,70,1,70,1,70,1,70,3,
-		70,834,8,70,1,71,1,71,1,71,1,71,5,71,840,8,71,10,71,12,71,843,9,71,1,72,
-		1,72,1,72,1,72,1,73,1,73,1,74,1,74,1,75,1,75,3,75,855,8,75,1,75,1,75,1,
-		75,3,75,860,8,75,3,75,862,8,75,1,76,3,76,865,8,76,1,76,1,76,1,77,3,77,
-		870,8,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,3,77,879,8,77,3,77,881,8,77,
-		1,78,1,78,1,78,3,78,886,8,78,1,78,1,78,1,78,5,78,891,8,78,10,78,12,78,
-		894,9,78,3,78,896,8,78,1,79,1,79,1,80,1,80,3,80,902,8,80,1,81,1,81,1,81,
-		1,81,5,81,908,8,81,10,81,12,81,911,9,81,1,81,1,81,1,82,1,82,1,83,1,83,
-		1,83,1,83,1,83,1,83,3,83,923,8,83,1,83,0,0,84,0,2,4,6,8,10,12,14,16,18,
-		20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,
-		68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,
-		112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,144,146,
-		148,150,152,154,156,158,160,162,164,166,0,24,1,0,2,8,7,0,42,42,48,49,53,
-		53,59,60,69,69,103,106,115,120,6,0,83,83,87,87,89,89,96,96,98,101,121,
-		126,5,0,2,2,27,27,73,73,85,85,127,127,1,0,136,138,2,0,90,90,94,94,1,0,
-		140,141,3,0,93,93,95,95,142,143,1,0,145,146,2,0,23,24,26,26,3,0,31,31,
-		49,49,107,114,1,0,16,18,1,0,78,81,2,0,75,75,172,172,4,0,31,31,40,65,67,
-		67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,174,175,2,0,151,151,156,
-		156,1,0,160,163,2,0,154,154,157,158,2,0,25,25,173,173,6,0,2,8,11,14,36,
-		36,75,77,82,150,173,173,1016,0,174,1,0,0,0,2,179,1,0,0,0,4,182,1,0,0,0,
-		6,190,1,0,0,0,8,316,1,0,0,0,10,333,1,0,0,0,12,335,1,0,0,0,14,342,1,0,0,
-		0,16,363,1,0,0,0,18,369,1,0,0,0,20,371,1,0,0,0,22,379,1,0,0,0,24,385,1,
-		0,0,0,26,387,1,0,0,0,28,394,1,0,0,0,30,414,1,0,0,0,32,416,1,0,0,0,34,421,
-		1,0,0,0,36,429,1,0,0,0,38,437,1,0,0,0,40,444,1,0,0,0,42,465,1,0,0,0,44,
-		473,1,0,0,0,46,493,1,0,0,0,48,507,1,0,0,0,50,509,1,0,0,0,52,513,1,0,0,
-		0,54,519,1,0,0,0,56,534,1,0,0,0,58,538,1,0,0,0,60,550,1,0,0,0,62,552,1,
-		0,0,0,64,564,1,0,0,0,66,575,1,0,0,0,68,585,1,0,0,0,70,593,1,0,0,0,72,595,
-		1,0,0,0,74,612,1,0,0,0,76,614,1,0,0,0,78,618,1,0,0,0,80,622,1,0,0,0,82,
-		638,1,0,0,0,84,641,1,0,0,0,86,647,1,0,0,0,88,651,1,0,0,0,90,669,1,0,0,
-		0,92,671,1,0,0,0,94,674,1,0,0,0,96,677,1,0,0,0,98,682,1,0,0,0,100,688,
-		1,0,0,0,102,692,1,0,0,0,104,698,1,0,0,0,106,711,1,0,0,0,108,715,1,0,0,
-		0,110,717,1,0,0,0,112,719,1,0,0,0,114,735,1,0,0,0,116,740,1,0,0,0,118,
-		743,1,0,0,0,120,748,1,0,0,0,122,754,1,0,0,0,124,770,1,0,0,0,126,772,1,
-		0,0,0,128,778,1,0,0,0,130,782,1,0,0,0,132,788,1,0,0,0,134,801,1,0,0,0,
-		136,813,1,0,0,0,138,820,1,0,0,0,140,833,1,0,0,0,142,835,1,0,0,0,144,844,
-		1,0,0,0,146,848,1,0,0,0,148,850,1,0,0,0,150,852,1,0,0,0,152,864,1,0,0,
-		0,154,869,1,0,0,0,156,895,1,0,0,0,158,897,1,0,0,0,160,899,1,0,0,0,162,
-		903,1,0,0,0,164,914,1,0,0,0,166,922,1,0,0,0,168,173,3,2,1,0,169,173,3,
-		4,2,0,170,173,3,26,13,0,171,173,3,62,31,0,172,168,1,0,0,0,172,169,1,0,
-		0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,176,1,0,0,0,174,172,1,0,0,0,174,
-		175,1,0,0,0,175,177,1,0,0,0,176,174,1,0,0,0,177,178,5,0,0,1,178,1,1,0,
-		0,0,179,180,5,1,0,0,180,181,3,146,73,0,181,3,1,0,0,0,182,183,7,0,0,0,183,
-		185,3,164,82,0,184,186,3,146,73,0,185,184,1,0,0,0,185,186,1,0,0,0,186,
-		188,1,0,0,0,187,189,3,6,3,0,188,187,1,0,0,0,188,189,1,0,0,0,189,5,1,0,
-		0,0,190,196,5,165,0,0,191,195,3,8,4,0,192,195,3,10,5,0,193,195,3,14,7,
-		0,194,191,1,0,0,0,194,192,1,0,0,0,194,193,1,0,0,0,195,198,1,0,0,0,196,
-		194,1,0,0,0,196,197,1,0,0,0,197,199,1,0,0,0,198,196,1,0,0,0,199,200,5,
-		166,0,0,200,7,1,0,0,0,201,202,7,1,0,0,202,317,3,146,73,0,203,204,7,2,0,
-		0,204,317,3,150,75,0,205,210,5,88,0,0,206,211,3,150,75,0,207,208,5,132,
-		0,0,208,209,5,71,0,0,209,211,3,146,73,0,210,206,1,0,0,0,210,207,1,0,0,
-		0,211,317,1,0,0,0,212,213,5,86,0,0,213,218,3,150,75,0,214,215,5,164,0,
-		0,215,217,3,150,75,0,216,214,1,0,0,0,217,220,1,0,0,0,218,216,1,0,0,0,218,
-		219,1,0,0,0,219,225,1,0,0,0,220,218,1,0,0,0,221,222,5,152,0,0,222,224,
-		3,150,75,0,223,221,1,0,0,0,224,227,1,0,0,0,225,223,1,0,0,0,225,226,1,0,
-		0,0,226,317,1,0,0,0,227,225,1,0,0,0,228,229,7,3,0,0,229,234,3,160,80,0,
-		230,231,5,164,0,0,231,233,3,160,80,0,232,230,1,0,0,0,233,236,1,0,0,0,234,
-		232,1,0,0,0,234,235,1,0,0,0,235,317,1,0,0,0,236,234,1,0,0,0,237,238,5,
-		56,0,0,238,239,5,128,0,0,239,244,3,160,80,0,240,241,5,164,0,0,241,243,
-		3,160,80,0,242,240,1,0,0,0,243,246,1,0,0,0,244,242,1,0,0,0,244,245,1,0,
-		0,0,245,317,1,0,0,0,246,244,1,0,0,0,247,253,5,129,0,0,248,254,5,130,0,
-		0,249,254,5,133,0,0,250,254,5,131,0,0,251,252,5,134,0,0,252,254,5,109,
-		0,0,253,248,1,0,0,0,253,249,1,0,0,0,253,250,1,0,0,0,253,251,1,0,0,0,254,
-		317,1,0,0,0,255,256,5,135,0,0,256,317,7,4,0,0,257,258,5,102,0,0,258,317,
-		3,148,74,0,259,262,5,82,0,0,260,263,3,16,8,0,261,263,5,139,0,0,262,260,
-		1,0,0,0,262,261,1,0,0,0,263,317,1,0,0,0,264,265,5,84,0,0,265,317,3,18,
-		9,0,266,267,7,5,0,0,267,268,3,148,74,0,268,269,3,160,80,0,269,317,1,0,
-		0,0,270,271,5,91,0,0,271,272,3,150,75,0,272,273,5,74,0,0,273,274,3,160,
-		80,0,274,317,1,0,0,0,275,276,5,128,0,0,276,277,3,160,80,0,277,278,7,6,
-		0,0,278,281,3,150,75,0,279,280,5,74,0,0,280,282,3,160,80,0,281,279,1,0,
-		0,0,281,282,1,0,0,0,282,317,1,0,0,0,283,284,5,92,0,0,284,317,5,1,0,0,285,
-		317,7,7,0,0,286,287,5,97,0,0,287,293,3,146,73,0,288,291,5,22,0,0,289,292,
-		3,160,80,0,290,292,3,146,73,0,291,289,1,0,0,0,291,290,1,0,0,0,292,294,
-		1,0,0,0,293,288,1,0,0,0,293,294,1,0,0,0,294,297,1,0,0,0,295,296,5,77,0,
-		0,296,298,3,152,76,0,297,295,1,0,0,0,297,298,1,0,0,0,298,300,1,0,0,0,299,
-		301,3,6,3,0,300,299,1,0,0,0,300,301,1,0,0,0,301,317,1,0,0,0,302,303,5,
-		144,0,0,303,305,3,150,75,0,304,306,7,8,0,0,305,304,1,0,0,0,305,306,1,0,
-		0,0,306,317,1,0,0,0,307,311,5,29,0,0,308,309,5,28,0,0,309,312,3,20,10,
-		0,310,312,3,92,46,0,311,308,1,0,0,0,311,310,1,0,0,0,312,317,1,0,0,0,313,
-		314,5,28,0,0,314,317,3,20,10,0,315,317,3,92,46,0,316,201,1,0,0,0,316,203,
-		1,0,0,0,316,205,1,0,0,0,316,212,1,0,0,0,316,228,1,0,0,0,316,237,1,0,0,
-		0,316,247,1,0,0,0,316,255,1,0,0,0,316,257,1,0,0,0,316,259,1,0,0,0,316,
-		264,1,0,0,0,316,266,1,0,0,0,316,270,1,0,0,0,316,275,1,0,0,0,316,283,1,
-		0,0,0,316,285,1,0,0,0,316,286,1,0,0,0,316,302,1,0,0,0,316,307,1,0,0,0,
-		316,313,1,0,0,0,316,315,1,0,0,0,317,9,1,0,0,0,318,319,5,22,0,0,319,334,
-		3,146,73,0,320,321,7,9,0,0,321,326,3,160,80,0,322,323,5,164,0,0,323,325,
-		3,160,80,0,324,322,1,0,0,0,325,328,1,0,0,0,326,324,1,0,0,0,326,327,1,0,
-		0,0,327,334,1,0,0,0,328,326,1,0,0,0,329,331,3,12,6,0,330,332,3,6,3,0,331,
-		330,1,0,0,0,331,332,1,0,0,0,332,334,1,0,0,0,333,318,1,0,0,0,333,320,1,
-		0,0,0,333,329,1,0,0,0,334,11,1,0,0,0,335,336,5,21,0,0,336,337,5,19,0,0,
-		337,338,3,148,74,0,338,339,3,164,82,0,339,340,5,20,0,0,340,341,3,160,80,
-		0,341,13,1,0,0,0,342,347,5,30,0,0,343,344,5,28,0,0,344,348,3,20,10,0,345,
-		348,3,92,46,0,346,348,3,6,3,0,347,343,1,0,0,0,347,345,1,0,0,0,347,346,
-		1,0,0,0,348,15,1,0,0,0,349,352,5,173,0,0,350,351,5,157,0,0,351,353,5,172,
-		0,0,352,350,1,0,0,0,352,353,1,0,0,0,353,364,1,0,0,0,354,355,5,172,0,0,
-		355,356,5,158,0,0,356,357,5,172,0,0,357,358,5,159,0,0,358,360,5,172,0,
-		0,359,361,5,173,0,0,360,359,1,0,0,0,360,361,1,0,0,0,361,364,1,0,0,0,362,
-		364,3,146,73,0,363,349,1,0,0,0,363,354,1,0,0,0,363,362,1,0,0,0,364,17,
-		1,0,0,0,365,370,3,154,77,0,366,370,5,173,0,0,367,370,5,132,0,0,368,370,
-		3,146,73,0,369,365,1,0,0,0,369,366,1,0,0,0,369,367,1,0,0,0,369,368,1,0,
-		0,0,370,19,1,0,0,0,371,376,3,22,11,0,372,373,5,164,0,0,373,375,3,22,11,
-		0,374,372,1,0,0,0,375,378,1,0,0,0,376,374,1,0,0,0,376,377,1,0,0,0,377,
-		21,1,0,0,0,378,376,1,0,0,0,379,383,3,160,80,0,380,381,5,22,0,0,381,384,
-		3,166,83,0,382,384,3,24,12,0,383,380,1,0,0,0,383,382,1,0,0,0,383,384,1,
-		0,0,0,384,23,1,0,0,0,385,386,7,10,0,0,386,25,1,0,0,0,387,388,5,9,0,0,388,
-		390,3,164,82,0,389,391,3,146,73,0,390,389,1,0,0,0,390,391,1,0,0,0,391,
-		392,1,0,0,0,392,393,3,28,14,0,393,27,1,0,0,0,394,398,5,165,0,0,395,397,
-		3,30,15,0,396,395,1,0,0,0,397,400,1,0,0,0,398,396,1,0,0,0,398,399,1,0,
-		0,0,399,401,1,0,0,0,400,398,1,0,0,0,401,402,5,166,0,0,402,29,1,0,0,0,403,
-		415,3,32,16,0,404,415,3,34,17,0,405,415,3,36,18,0,406,415,3,38,19,0,407,
-		415,3,42,21,0,408,415,3,44,22,0,409,415,3,50,25,0,410,415,3,52,26,0,411,
-		415,3,54,27,0,412,415,3,8,4,0,413,415,3,14,7,0,414,403,1,0,0,0,414,404,
-		1,0,0,0,414,405,1,0,0,0,414,406,1,0,0,0,414,407,1,0,0,0,414,408,1,0,0,
-		0,414,409,1,0,0,0,414,410,1,0,0,0,414,411,1,0,0,0,414,412,1,0,0,0,414,
-		413,1,0,0,0,415,31,1,0,0,0,416,417,5,11,0,0,417,419,3,164,82,0,418,420,
-		3,146,73,0,419,418,1,0,0,0,419,420,1,0,0,0,420,33,1,0,0,0,421,422,5,12,
-		0,0,422,424,3,160,80,0,423,425,3,146,73,0,424,423,1,0,0,0,424,425,1,0,
-		0,0,425,427,1,0,0,0,426,428,3,6,3,0,427,426,1,0,0,0,427,428,1,0,0,0,428,
-		35,1,0,0,0,429,430,5,13,0,0,430,432,3,160,80,0,431,433,3,146,73,0,432,
-		431,1,0,0,0,432,433,1,0,0,0,433,435,1,0,0,0,434,436,3,6,3,0,435,434,1,
-		0,0,0,435,436,1,0,0,0,436,37,1,0,0,0,437,438,5,14,0,0,438,440,3,160,80,
-		0,439,441,3,146,73,0,440,439,1,0,0,0,440,441,1,0,0,0,441,442,1,0,0,0,442,
-		443,3,40,20,0,443,39,1,0,0,0,444,453,5,165,0,0,445,450,3,166,83,0,446,
-		447,5,164,0,0,447,449,3,166,83,0,448,446,1,0,0,0,449,452,1,0,0,0,450,448,
-		1,0,0,0,450,451,1,0,0,0,451,454,1,0,0,0,452,450,1,0,0,0,453,445,1,0,0,
-		0,453,454,1,0,0,0,454,460,1,0,0,0,455,459,3,8,4,0,456,459,3,10,5,0,457,
-		459,3,14,7,0,458,455,1,0,0,0,458,456,1,0,0,0,458,457,1,0,0,0,459,462,1,
-		0,0,0,460,458,1,0,0,0,460,461,1,0,0,0,461,463,1,0,0,0,462,460,1,0,0,0,
-		463,464,5,166,0,0,464,41,1,0,0,0,465,466,5,15,0,0,466,468,3,160,80,0,467,
-		469,3,146,73,0,468,467,1,0,0,0,468,469,1,0,0,0,469,471,1,0,0,0,470,472,
-		3,28,14,0,471,470,1,0,0,0,471,472,1,0,0,0,472,43,1,0,0,0,473,474,7,11,
-		0,0,474,475,5,19,0,0,475,476,3,148,74,0,476,477,3,164,82,0,477,478,5,20,
-		0,0,478,482,3,160,80,0,479,481,3,48,24,0,480,479,1,0,0,0,481,484,1,0,0,
-		0,482,480,1,0,0,0,482,483,1,0,0,0,483,491,1,0,0,0,484,482,1,0,0,0,485,
-		487,3,46,23,0,486,485,1,0,0,0,487,488,1,0,0,0,488,486,1,0,0,0,488,489,
-		1,0,0,0,489,492,1,0,0,0,490,492,3,6,3,0,491,486,1,0,0,0,491,490,1,0,0,
-		0,491,492,1,0,0,0,492,45,1,0,0,0,493,497,3,12,6,0,494,496,3,48,24,0,495,
-		494,1,0,0,0,496,499,1,0,0,0,497,495,1,0,0,0,497,498,1,0,0,0,498,501,1,
-		0,0,0,499,497,1,0,0,0,500,502,3,6,3,0,501,500,1,0,0,0,501,502,1,0,0,0,
-		502,47,1,0,0,0,503,504,5,22,0,0,504,508,3,146,73,0,505,506,7,9,0,0,506,
-		508,3,160,80,0,507,503,1,0,0,0,507,505,1,0,0,0,508,49,1,0,0,0,509,511,
-		5,31,0,0,510,512,3,146,73,0,511,510,1,0,0,0,511,512,1,0,0,0,512,51,1,0,
-		0,0,513,514,5,32,0,0,514,515,3,164,82,0,515,516,5,25,0,0,516,517,3,56,
-		28,0,517,518,3,28,14,0,518,53,1,0,0,0,519,520,5,33,0,0,520,521,3,60,30,
-		0,521,522,3,28,14,0,522,55,1,0,0,0,523,524,5,172,0,0,524,525,5,156,0,0,
-		525,535,5,172,0,0,526,531,3,58,29,0,527,528,5,164,0,0,528,530,3,58,29,
-		0,529,527,1,0,0,0,530,533,1,0,0,0,531,529,1,0,0,0,531,532,1,0,0,0,532,
-		535,1,0,0,0,533,531,1,0,0,0,534,523,1,0,0,0,534,526,1,0,0,0,535,57,1,0,
-		0,0,536,539,3,164,82,0,537,539,5,172,0,0,538,536,1,0,0,0,538,537,1,0,0,
-		0,539,59,1,0,0,0,540,541,5,35,0,0,541,551,3,164,82,0,542,548,3,164,82,
-		0,543,545,5,34,0,0,544,546,5,35,0,0,545,544,1,0,0,0,545,546,1,0,0,0,546,
-		547,1,0,0,0,547,549,3,58,29,0,548,543,1,0,0,0,548,549,1,0,0,0,549,551,
-		1,0,0,0,550,540,1,0,0,0,550,542,1,0,0,0,551,61,1,0,0,0,552,553,5,10,0,
-		0,553,555,3,164,82,0,554,556,3,64,32,0,555,554,1,0,0,0,555,556,1,0,0,0,
-		556,558,1,0,0,0,557,559,3,146,73,0,558,557,1,0,0,0,558,559,1,0,0,0,559,
-		560,1,0,0,0,560,561,5,24,0,0,561,562,3,164,82,0,562,563,3,72,36,0,563,
-		63,1,0,0,0,564,565,5,169,0,0,565,570,3,66,33,0,566,567,5,164,0,0,567,569,
-		3,68,34,0,568,566,1,0,0,0,569,572,1,0,0,0,570,568,1,0,0,0,570,571,1,0,
-		0,0,571,573,1,0,0,0,572,570,1,0,0,0,573,574,5,170,0,0,574,65,1,0,0,0,575,
-		576,3,164,82,0,576,577,5,25,0,0,577,578,3,70,35,0,578,67,1,0,0,0,579,586,
-		5,172,0,0,580,583,3,164,82,0,581,582,5,25,0,0,582,584,3,70,35,0,583,581,
-		1,0,0,0,583,584,1,0,0,0,584,586,1,0,0,0,585,579,1,0,0,0,585,580,1,0,0,
-		0,586,69,1,0,0,0,587,594,3,164,82,0,588,591,5,172,0,0,589,590,5,156,0,
-		0,590,592,5,172,0,0,591,589,1,0,0,0,591,592,1,0,0,0,592,594,1,0,0,0,593,
-		587,1,0,0,0,593,588,1,0,0,0,594,71,1,0,0,0,595,599,5,165,0,0,596,598,3,
-		74,37,0,597,596,1,0,0,0,598,601,1,0,0,0,599,597,1,0,0,0,599,600,1,0,0,
-		0,600,602,1,0,0,0,601,599,1,0,0,0,602,603,5,166,0,0,603,73,1,0,0,0,604,
-		613,3,76,38,0,605,613,3,78,39,0,606,613,3,80,40,0,607,613,3,82,41,0,608,
-		613,3,120,60,0,609,613,3,84,42,0,610,613,3,86,43,0,611,613,3,8,4,0,612,
-		604,1,0,0,0,612,605,1,0,0,0,612,606,1,0,0,0,612,607,1,0,0,0,612,608,1,
-		0,0,0,612,609,1,0,0,0,612,610,1,0,0,0,612,611,1,0,0,0,613,75,1,0,0,0,614,
-		615,5,36,0,0,615,616,3,108,54,0,616,617,3,160,80,0,617,77,1,0,0,0,618,
-		619,5,37,0,0,619,620,3,146,73,0,620,621,3,88,44,0,621,79,1,0,0,0,622,623,
-		5,38,0,0,623,636,3,164,82,0,624,633,5,169,0,0,625,630,3,58,29,0,626,627,
-		5,164,0,0,627,629,3,58,29,0,628,626,1,0,0,0,629,632,1,0,0,0,630,628,1,
-		0,0,0,630,631,1,0,0,0,631,634,1,0,0,0,632,630,1,0,0,0,633,625,1,0,0,0,
-		633,634,1,0,0,0,634,635,1,0,0,0,635,637,5,170,0,0,636,624,1,0,0,0,636,
-		637,1,0,0,0,637,81,1,0,0,0,638,639,5,39,0,0,639,640,3,88,44,0,640,83,1,
-		0,0,0,641,642,5,32,0,0,642,643,3,164,82,0,643,644,5,25,0,0,644,645,3,56,
-		28,0,645,646,3,72,36,0,646,85,1,0,0,0,647,648,5,33,0,0,648,649,3,60,30,
-		0,649,650,3,72,36,0,650,87,1,0,0,0,651,655,5,165,0,0,652,654,3,90,45,0,
-		653,652,1,0,0,0,654,657,1,0,0,0,655,653,1,0,0,0,655,656,1,0,0,0,656,658,
-		1,0,0,0,657,655,1,0,0,0,658,659,5,166,0,0,659,89,1,0,0,0,660,670,3,92,
-		46,0,661,670,3,94,47,0,662,670,3,96,48,0,663,670,3,102,51,0,664,670,3,
-		112,56,0,665,670,3,118,59,0,666,670,3,80,40,0,667,670,3,98,49,0,668,670,
-		3,100,50,0,669,660,1,0,0,0,669,661,1,0,0,0,669,662,1,0,0,0,669,663,1,0,
-		0,0,669,664,1,0,0,0,669,665,1,0,0,0,669,666,1,0,0,0,669,667,1,0,0,0,669,
-		668,1,0,0,0,670,91,1,0,0,0,671,672,7,12,0,0,672,673,3,146,73,0,673,93,
-		1,0,0,0,674,675,5,30,0,0,675,676,3,92,46,0,676,95,1,0,0,0,677,680,5,29,
-		0,0,678,681,3,92,46,0,679,681,3,104,52,0,680,678,1,0,0,0,680,679,1,0,0,
-		0,681,97,1,0,0,0,682,683,5,32,0,0,683,684,3,164,82,0,684,685,5,25,0,0,
-		685,686,3,56,28,0,686,687,3,88,44,0,687,99,1,0,0,0,688,689,5,33,0,0,689,
-		690,3,60,30,0,690,691,3,88,44,0,691,101,1,0,0,0,692,693,3,110,55,0,693,
-		694,3,104,52,0,694,103,1,0,0,0,695,696,3,106,53,0,696,697,5,74,0,0,697,
-		699,1,0,0,0,698,695,1,0,0,0,698,699,1,0,0,0,699,700,1,0,0,0,700,703,3,
-		160,80,0,701,702,5,23,0,0,702,704,3,166,83,0,703,701,1,0,0,0,703,704,1,
-		0,0,0,704,706,1,0,0,0,705,707,3,116,58,0,706,705,1,0,0,0,706,707,1,0,0,
-		0,707,709,1,0,0,0,708,710,3,6,3,0,709,708,1,0,0,0,709,710,1,0,0,0,710,
-		105,1,0,0,0,711,712,7,13,0,0,712,107,1,0,0,0,713,716,5,29,0,0,714,716,
-		3,110,55,0,715,713,1,0,0,0,715,714,1,0,0,0,716,109,1,0,0,0,717,718,7,14,
-		0,0,718,111,1,0,0,0,719,720,7,15,0,0,720,723,3,146,73,0,721,722,5,77,0,
-		0,722,724,3,152,76,0,723,721,1,0,0,0,723,724,1,0,0,0,724,726,1,0,0,0,725,
-		727,3,114,57,0,726,725,1,0,0,0,726,727,1,0,0,0,727,729,1,0,0,0,728,730,
-		3,116,58,0,729,728,1,0,0,0,729,730,1,0,0,0,730,732,1,0,0,0,731,733,3,6,
-		3,0,732,731,1,0,0,0,732,733,1,0,0,0,733,113,1,0,0,0,734,736,7,16,0,0,735,
-		734,1,0,0,0,735,736,1,0,0,0,736,737,1,0,0,0,737,738,5,28,0,0,738,739,3,
-		20,10,0,739,115,1,0,0,0,740,741,5,25,0,0,741,742,5,76,0,0,742,117,1,0,
-		0,0,743,744,5,70,0,0,744,745,3,160,80,0,745,746,5,71,0,0,746,747,3,146,
-		73,0,747,119,1,0,0,0,748,752,5,30,0,0,749,750,5,28,0,0,750,753,3,20,10,
-		0,751,753,3,122,61,0,752,749,1,0,0,0,752,751,1,0,0,0,753,121,1,0,0,0,754,
-		758,5,165,0,0,755,757,3,124,62,0,756,755,1,0,0,0,757,760,1,0,0,0,758,756,
-		1,0,0,0,758,759,1,0,0,0,759,761,1,0,0,0,760,758,1,0,0,0,761,762,5,166,
-		0,0,762,123,1,0,0,0,763,771,3,92,46,0,764,771,3,130,65,0,765,771,3,134,
-		67,0,766,771,3,136,68,0,767,771,3,118,59,0,768,771,3,126,63,0,769,771,
-		3,128,64,0,770,763,1,0,0,0,770,764,1,0,0,0,770,765,1,0,0,0,770,766,1,0,
-		0,0,770,767,1,0,0,0,770,768,1,0,0,0,770,769,1,0,0,0,771,125,1,0,0,0,772,
-		773,5,32,0,0,773,774,3,164,82,0,774,775,5,25,0,0,775,776,3,56,28,0,776,
-		777,3,122,61,0,777,127,1,0,0,0,778,779,5,33,0,0,779,780,3,60,30,0,780,
-		781,3,122,61,0,781,129,1,0,0,0,782,783,3,108,54,0,783,786,3,160,80,0,784,
-		787,3,144,72,0,785,787,3,132,66,0,786,784,1,0,0,0,786,785,1,0,0,0,787,
-		131,1,0,0,0,788,789,5,149,0,0,789,794,3,160,80,0,790,791,5,164,0,0,791,
-		793,3,160,80,0,792,790,1,0,0,0,793,796,1,0,0,0,794,792,1,0,0,0,794,795,
-		1,0,0,0,795,797,1,0,0,0,796,794,1,0,0,0,797,798,5,150,0,0,798,799,5,71,
-		0,0,799,800,3,146,73,0,800,133,1,0,0,0,801,802,5,69,0,0,802,805,3,146,
-		73,0,803,804,5,77,0,0,804,806,3,152,76,0,805,803,1,0,0,0,805,806,1,0,0,
-		0,806,808,1,0,0,0,807,809,3,114,57,0,808,807,1,0,0,0,808,809,1,0,0,0,809,
-		811,1,0,0,0,810,812,3,144,72,0,811,810,1,0,0,0,811,812,1,0,0,0,812,135,
-		1,0,0,0,813,814,5,147,0,0,814,816,3,146,73,0,815,817,3,144,72,0,816,815,
-		1,0,0,0,816,817,1,0,0,0,817,818,1,0,0,0,818,819,3,138,69,0,819,137,1,0,
-		0,0,820,824,5,165,0,0,821,823,3,140,70,0,822,821,1,0,0,0,823,826,1,0,0,
-		0,824,822,1,0,0,0,824,825,1,0,0,0,825,827,1,0,0,0,826,824,1,0,0,0,827,
-		828,5,166,0,0,828,139,1,0,0,0,829,834,3,92,46,0,830,834,3,142,71,0,831,
-		834,3,112,56,0,832,834,3,132,66,0,833,829,1,0,0,0,833,830,1,0,0,0,833,
-		831,1,0,0,0,833,832,1,0,0,0,834,141,1,0,0,0,835,836,5,148,0,0,836,841,
-		3,160,80,0,837,838,5,164,0,0,838,840,3,160,80,0,839,837,1,0,0,0,840,843,
-		1,0,0,0,841,839,1,0,0,0,841,842,1,0,0,0,842,143,1,0,0,0,843,841,1,0,0,
-		0,844,845,7,17,0,0,845,846,3,108,54,0,846,847,3,160,80,0,847,145,1,0,0,
-		0,848,849,7,18,0,0,849,147,1,0,0,0,850,851,5,172,0,0,851,149,1,0,0,0,852,
-		854,3,154,77,0,853,855,3,156,78,0,854,853,1,0,0,0,854,855,1,0,0,0,855,
-		861,1,0,0,0,856,857,7,19,0,0,857,859,3,154,77,0,858,860,3,156,78,0,859,
-		858,1,0,0,0,859,860,1,0,0,0,860,862,1,0,0,0,861,856,1,0,0,0,861,862,1,
-		0,0,0,862,151,1,0,0,0,863,865,7,20,0,0,864,863,1,0,0,0,864,865,1,0,0,0,
-		865,866,1,0,0,0,866,867,3,150,75,0,867,153,1,0,0,0,868,870,5,159,0,0,869,
-		868,1,0,0,0,869,870,1,0,0,0,870,880,1,0,0,0,871,881,5,171,0,0,872,878,
-		5,172,0,0,873,874,5,158,0,0,874,879,5,172,0,0,875,876,5,172,0,0,876,877,
-		5,158,0,0,877,879,5,172,0,0,878,873,1,0,0,0,878,875,1,0,0,0,878,879,1,
-		0,0,0,879,881,1,0,0,0,880,871,1,0,0,0,880,872,1,0,0,0,881,155,1,0,0,0,
-		882,896,5,155,0,0,883,885,5,153,0,0,884,886,5,173,0,0,885,884,1,0,0,0,
-		885,886,1,0,0,0,886,896,1,0,0,0,887,892,3,158,79,0,888,889,7,21,0,0,889,
-		891,3,158,79,0,890,888,1,0,0,0,891,894,1,0,0,0,892,890,1,0,0,0,892,893,
-		1,0,0,0,893,896,1,0,0,0,894,892,1,0,0,0,895,882,1,0,0,0,895,883,1,0,0,
-		0,895,887,1,0,0,0,896,157,1,0,0,0,897,898,7,22,0,0,898,159,1,0,0,0,899,
-		901,3,164,82,0,900,902,3,162,81,0,901,900,1,0,0,0,901,902,1,0,0,0,902,
-		161,1,0,0,0,903,904,5,167,0,0,904,909,3,58,29,0,905,906,5,164,0,0,906,
-		908,3,58,29,0,907,905,1,0,0,0,908,911,1,0,0,0,909,907,1,0,0,0,909,910,
-		1,0,0,0,910,912,1,0,0,0,911,909,1,0,0,0,912,913,5,168,0,0,913,163,1,0,
-		0,0,914,915,7,23,0,0,915,165,1,0,0,0,916,923,3,164,82,0,917,923,5,172,
-		0,0,918,923,5,24,0,0,919,923,5,25,0,0,920,923,5,23,0,0,921,923,5,22,0,
-		0,922,916,1,0,0,0,922,917,1,0,0,0,922,918,1,0,0,0,922,919,1,0,0,0,922,
-		920,1,0,0,0,922,921,1,0,0,0,923,167,1,0,0,0,109,172,174,185,188,194,196,
-		210,218,225,234,244,253,262,281,291,293,297,300,305,311,316,326,331,333,
-		347,352,360,363,369,376,383,390,398,414,419,424,427,432,435,440,450,453,
-		458,460,468,471,482,488,491,497,501,507,511,531,534,538,545,548,550,555,
-		558,570,583,585,591,593,599,612,630,633,636,655,669,680,698,703,706,709,
-		715,723,726,729,732,735,752,758,770,786,794,805,808,811,816,824,833,841,
-		854,859,861,864,869,878,880,885,892,895,901,909,922
+		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
+		1,0,1,0,1,0,1,0,5,0,175,8,0,10,0,12,0,178,9,0,1,0,1,0,1,1,1,1,1,1,1,2,
+		1,2,1,2,3,2,188,8,2,1,2,3,2,191,8,2,1,3,1,3,1,3,1,3,5,3,197,8,3,10,3,12,
+		3,200,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,213,8,4,1,4,
+		1,4,1,4,1,4,5,4,219,8,4,10,4,12,4,222,9,4,1,4,1,4,5,4,226,8,4,10,4,12,
+		4,229,9,4,1,4,1,4,1,4,1,4,5,4,235,8,4,10,4,12,4,238,9,4,1,4,1,4,1,4,1,
+		4,1,4,5,4,245,8,4,10,4,12,4,248,9,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,256,8,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,265,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,284,8,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,3,4,294,8,4,3,4,296,8,4,1,4,1,4,3,4,300,8,4,1,4,3,4,303,
+		8,4,1,4,1,4,1,4,3,4,308,8,4,1,4,1,4,1,4,1,4,3,4,314,8,4,1,4,1,4,1,4,3,
+		4,319,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,327,8,5,10,5,12,5,330,9,5,1,5,1,
+		5,3,5,334,8,5,3,5,336,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,
+		1,7,3,7,350,8,7,1,8,1,8,1,8,3,8,355,8,8,1,8,3,8,358,8,8,1,8,1,8,3,8,362,
+		8,8,1,8,1,8,3,8,366,8,8,1,8,1,8,1,8,3,8,371,8,8,1,8,3,8,374,8,8,1,8,1,
+		8,1,8,1,8,3,8,380,8,8,1,8,3,8,383,8,8,1,8,3,8,386,8,8,1,9,3,9,389,8,9,
+		1,9,1,9,1,10,1,10,1,10,1,10,3,10,397,8,10,1,10,1,10,3,10,401,8,10,1,11,
+		1,11,1,11,5,11,406,8,11,10,11,12,11,409,9,11,1,12,1,12,1,12,1,12,3,12,
+		415,8,12,1,13,1,13,1,14,1,14,1,14,3,14,422,8,14,1,14,1,14,1,15,1,15,5,
+		15,428,8,15,10,15,12,15,431,9,15,1,15,1,15,1,16,1,16,1,16,1,16,1,16,1,
+		16,1,16,1,16,1,16,1,16,1,16,3,16,446,8,16,1,17,1,17,1,17,3,17,451,8,17,
+		1,18,1,18,1,18,3,18,456,8,18,1,18,3,18,459,8,18,1,19,1,19,1,19,3,19,464,
+		8,19,1,19,3,19,467,8,19,1,20,1,20,1,20,3,20,472,8,20,1,20,1,20,1,21,1,
+		21,1,21,1,21,5,21,480,8,21,10,21,12,21,483,9,21,3,21,485,8,21,1,21,1,21,
+		1,21,5,21,490,8,21,10,21,12,21,493,9,21,1,21,1,21,1,22,1,22,1,22,3,22,
+		500,8,22,1,22,3,22,503,8,22,1,23,1,23,1,23,1,23,1,23,1,23,1,23,5,23,512,
+		8,23,10,23,12,23,515,9,23,1,23,4,23,518,8,23,11,23,12,23,519,1,23,3,23,
+		523,8,23,1,24,1,24,5,24,527,8,24,10,24,12,24,530,9,24,1,24,3,24,533,8,
+		24,1,25,1,25,1,25,1,25,3,25,539,8,25,1,26,1,26,3,26,543,8,26,1,27,1,27,
+		1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,
+		5,29,561,8,29,10,29,12,29,564,9,29,3,29,566,8,29,1,30,1,30,3,30,570,8,
+		30,1,31,1,31,1,31,1,31,1,31,3,31,577,8,31,1,31,3,31,580,8,31,3,31,582,
+		8,31,1,32,1,32,1,32,3,32,587,8,32,1,32,3,32,590,8,32,1,32,1,32,1,32,1,
+		32,1,33,1,33,1,33,1,33,5,33,600,8,33,10,33,12,33,603,9,33,1,33,1,33,1,
+		34,1,34,1,34,1,34,1,35,1,35,1,35,1,35,3,35,615,8,35,3,35,617,8,35,1,36,
+		1,36,1,36,1,36,3,36,623,8,36,3,36,625,8,36,1,37,1,37,5,37,629,8,37,10,
+		37,12,37,632,9,37,1,37,1,37,1,38,1,38,1,38,1,38,1,38,1,38,1,38,1,38,3,
+		38,644,8,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,1,41,1,41,1,41,1,41,
+		1,41,1,41,5,41,660,8,41,10,41,12,41,663,9,41,3,41,665,8,41,1,41,3,41,668,
+		8,41,1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,
+		1,45,1,45,5,45,685,8,45,10,45,12,45,688,9,45,1,45,1,45,1,46,1,46,1,46,
+		1,46,1,46,1,46,1,46,1,46,1,46,3,46,701,8,46,1,47,1,47,1,47,1,48,1,48,1,
+		48,1,49,1,49,1,49,3,49,712,8,49,1,50,1,50,1,50,1,50,1,50,1,50,1,51,1,51,
+		1,51,1,51,1,52,1,52,1,52,1,53,1,53,1,53,3,53,730,8,53,1,53,1,53,1,53,3,
+		53,735,8,53,1,53,3,53,738,8,53,1,53,3,53,741,8,53,1,54,1,54,1,55,1,55,
+		3,55,747,8,55,1,56,1,56,1,57,1,57,1,57,1,57,3,57,755,8,57,1,57,3,57,758,
+		8,57,1,57,3,57,761,8,57,1,57,3,57,764,8,57,1,58,3,58,767,8,58,1,58,1,58,
+		1,58,1,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,3,61,
+		784,8,61,1,62,1,62,5,62,788,8,62,10,62,12,62,791,9,62,1,62,1,62,1,63,1,
+		63,1,63,1,63,1,63,1,63,1,63,3,63,802,8,63,1,64,1,64,1,64,1,64,1,64,1,64,
+		1,65,1,65,1,65,1,65,1,66,1,66,1,66,1,66,3,66,818,8,66,1,67,1,67,1,67,1,
+		67,5,67,824,8,67,10,67,12,67,827,9,67,1,67,1,67,1,67,1,67,1,68,1,68,1,
+		68,1,68,3,68,837,8,68,1,68,3,68,840,8,68,1,68,3,68,843,8,68,1,69,1,69,
+		1,69,3,69,848,8,69,1,69,1,69,1,70,1,70,5,70,854,8,70,10,70,12,70,857,9,
+		70,1,70,1,70,1,71,1,71,1,71,1,71,3,71,865,8,71,1,72,1,72,1,72,1,72,5,72,
+		871,8,72,10,72,12,72,874,9,72,1,73,1,73,1,73,1,73,1,74,1,74,1,75,1,75,
+		1,76,1,76,3,76,886,8,76,1,76,1,76,1,76,3,76,891,8,76,3,76,893,8,76,1,77,
+		3,77,896,8,77,1,77,1,77,1,78,3,78,901,8,78,1,78,1,78,1,78,1,78,1,78,1,
+		78,1,78,3,78,910,8,78,3,78,912,8,78,1,79,1,79,1,79,3,79,917,8,79,1,79,
+		1,79,1,79,5,79,922,8,79,10,79,12,79,925,9,79,3,79,927,8,79,1,80,1,80,1,
+		81,1,81,3,81,933,8,81,1,82,1,82,1,82,1,82,5,82,939,8,82,10,82,12,82,942,
+		9,82,1,82,1,82,1,83,1,83,1,84,1,84,1,84,1,84,1,84,1,84,3,84,954,8,84,1,
+		84,0,0,85,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
+		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
+		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
+		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,
+		166,168,0,25,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,
+		6,0,83,83,87,87,89,89,96,96,98,101,121,126,5,0,2,2,27,27,73,73,85,85,127,
+		127,1,0,136,138,2,0,90,90,94,94,1,0,140,141,3,0,93,93,95,95,142,143,1,
+		0,145,146,2,0,23,24,26,26,1,0,172,173,3,0,31,31,49,49,107,114,1,0,16,18,
+		1,0,78,81,2,0,75,75,173,173,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,
+		1,0,29,30,1,0,72,73,1,0,176,177,2,0,152,152,157,157,1,0,161,164,2,0,155,
+		155,158,159,2,0,25,25,175,175,6,0,2,8,11,14,36,36,75,77,82,151,175,175,
+		1055,0,176,1,0,0,0,2,181,1,0,0,0,4,184,1,0,0,0,6,192,1,0,0,0,8,318,1,0,
+		0,0,10,335,1,0,0,0,12,337,1,0,0,0,14,344,1,0,0,0,16,385,1,0,0,0,18,388,
+		1,0,0,0,20,400,1,0,0,0,22,402,1,0,0,0,24,410,1,0,0,0,26,416,1,0,0,0,28,
+		418,1,0,0,0,30,425,1,0,0,0,32,445,1,0,0,0,34,447,1,0,0,0,36,452,1,0,0,
+		0,38,460,1,0,0,0,40,468,1,0,0,0,42,475,1,0,0,0,44,496,1,0,0,0,46,504,1,
+		0,0,0,48,524,1,0,0,0,50,538,1,0,0,0,52,540,1,0,0,0,54,544,1,0,0,0,56,550,
+		1,0,0,0,58,565,1,0,0,0,60,569,1,0,0,0,62,581,1,0,0,0,64,583,1,0,0,0,66,
+		595,1,0,0,0,68,606,1,0,0,0,70,616,1,0,0,0,72,624,1,0,0,0,74,626,1,0,0,
+		0,76,643,1,0,0,0,78,645,1,0,0,0,80,649,1,0,0,0,82,653,1,0,0,0,84,669,1,
+		0,0,0,86,672,1,0,0,0,88,678,1,0,0,0,90,682,1,0,0,0,92,700,1,0,0,0,94,702,
+		1,0,0,0,96,705,1,0,0,0,98,708,1,0,0,0,100,713,1,0,0,0,102,719,1,0,0,0,
+		104,723,1,0,0,0,106,729,1,0,0,0,108,742,1,0,0,0,110,746,1,0,0,0,112,748,
+		1,0,0,0,114,750,1,0,0,0,116,766,1,0,0,0,118,771,1,0,0,0,120,774,1,0,0,
+		0,122,779,1,0,0,0,124,785,1,0,0,0,126,801,1,0,0,0,128,803,1,0,0,0,130,
+		809,1,0,0,0,132,813,1,0,0,0,134,819,1,0,0,0,136,832,1,0,0,0,138,844,1,
+		0,0,0,140,851,1,0,0,0,142,864,1,0,0,0,144,866,1,0,0,0,146,875,1,0,0,0,
+		148,879,1,0,0,0,150,881,1,0,0,0,152,883,1,0,0,0,154,895,1,0,0,0,156,900,
+		1,0,0,0,158,926,1,0,0,0,160,928,1,0,0,0,162,930,1,0,0,0,164,934,1,0,0,
+		0,166,945,1,0,0,0,168,953,1,0,0,0,170,175,3,2,1,0,171,175,3,4,2,0,172,
+		175,3,28,14,0,173,175,3,64,32,0,174,170,1,0,0,0,174,171,1,0,0,0,174,172,
+		1,0,0,0,174,173,1,0,0,0,175,178,1,0,0,0,176,174,1,0,0,0,176,177,1,0,0,
+		0,177,179,1,0,0,0,178,176,1,0,0,0,179,180,5,0,0,1,180,1,1,0,0,0,181,182,
+		5,1,0,0,182,183,3,148,74,0,183,3,1,0,0,0,184,185,7,0,0,0,185,187,3,166,
+		83,0,186,188,3,148,74,0,187,186,1,0,0,0,187,188,1,0,0,0,188,190,1,0,0,
+		0,189,191,3,6,3,0,190,189,1,0,0,0,190,191,1,0,0,0,191,5,1,0,0,0,192,198,
+		5,166,0,0,193,197,3,8,4,0,194,197,3,10,5,0,195,197,3,14,7,0,196,193,1,
+		0,0,0,196,194,1,0,0,0,196,195,1,0,0,0,197,200,1,0,0,0,198,196,1,0,0,0,
+		198,199,1,0,0,0,199,201,1,0,0,0,200,198,1,0,0,0,201,202,5,167,0,0,202,
+		7,1,0,0,0,203,204,7,1,0,0,204,319,3,148,74,0,205,206,7,2,0,0,206,319,3,
+		152,76,0,207,212,5,88,0,0,208,213,3,152,76,0,209,210,5,132,0,0,210,211,
+		5,71,0,0,211,213,3,148,74,0,212,208,1,0,0,0,212,209,1,0,0,0,213,319,1,
+		0,0,0,214,215,5,86,0,0,215,220,3,152,76,0,216,217,5,165,0,0,217,219,3,
+		152,76,0,218,216,1,0,0,0,219,222,1,0,0,0,220,218,1,0,0,0,220,221,1,0,0,
+		0,221,227,1,0,0,0,222,220,1,0,0,0,223,224,5,153,0,0,224,226,3,152,76,0,
+		225,223,1,0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,319,
+		1,0,0,0,229,227,1,0,0,0,230,231,7,3,0,0,231,236,3,162,81,0,232,233,5,165,
+		0,0,233,235,3,162,81,0,234,232,1,0,0,0,235,238,1,0,0,0,236,234,1,0,0,0,
+		236,237,1,0,0,0,237,319,1,0,0,0,238,236,1,0,0,0,239,240,5,56,0,0,240,241,
+		5,128,0,0,241,246,3,162,81,0,242,243,5,165,0,0,243,245,3,162,81,0,244,
+		242,1,0,0,0,245,248,1,0,0,0,246,244,1,0,0,0,246,247,1,0,0,0,247,319,1,
+		0,0,0,248,246,1,0,0,0,249,255,5,129,0,0,250,256,5,130,0,0,251,256,5,133,
+		0,0,252,256,5,131,0,0,253,254,5,134,0,0,254,256,5,109,0,0,255,250,1,0,
+		0,0,255,251,1,0,0,0,255,252,1,0,0,0,255,253,1,0,0,0,256,319,1,0,0,0,257,
+		258,5,135,0,0,258,319,7,4,0,0,259,260,5,102,0,0,260,319,3,150,75,0,261,
+		264,5,82,0,0,262,265,3,16,8,0,263,265,5,139,0,0,264,262,1,0,0,0,264,263,
+		1,0,0,0,265,319,1,0,0,0,266,267,5,84,0,0,267,319,3,20,10,0,268,269,7,5,
+		0,0,269,270,3,150,75,0,270,271,3,162,81,0,271,319,1,0,0,0,272,273,5,91,
+		0,0,273,274,3,152,76,0,274,275,5,74,0,0,275,276,3,162,81,0,276,319,1,0,
+		0,0,277,278,5,128,0,0,278,279,3,162,81,0,279,280,7,6,0,0,280,283,3,152,
+		76,0,281,282,5,74,0,0,282,284,3,162,81,0,283,281,1,0,0,0,283,284,1,0,0,
+		0,284,319,1,0,0,0,285,286,5,92,0,0,286,319,5,1,0,0,287,319,7,7,0,0,288,
+		289,5,97,0,0,289,295,3,148,74,0,290,293,5,22,0,0,291,294,3,162,81,0,292,
+		294,3,148,74,0,293,291,1,0,0,0,293,292,1,0,0,0,294,296,1,0,0,0,295,290,
+		1,0,0,0,295,296,1,0,0,0,296,299,1,0,0,0,297,298,5,77,0,0,298,300,3,154,
+		77,0,299,297,1,0,0,0,299,300,1,0,0,0,300,302,1,0,0,0,301,303,3,6,3,0,302,
+		301,1,0,0,0,302,303,1,0,0,0,303,319,1,0,0,0,304,305,5,144,0,0,305,307,
+		3,152,76,0,306,308,7,8,0,0,307,306,1,0,0,0,307,308,1,0,0,0,308,319,1,0,
+		0,0,309,313,5,29,0,0,310,311,5,28,0,0,311,314,3,22,11,0,312,314,3,94,47,
+		0,313,310,1,0,0,0,313,312,1,0,0,0,314,319,1,0,0,0,315,316,5,28,0,0,316,
+		319,3,22,11,0,317,319,3,94,47,0,318,203,1,0,0,0,318,205,1,0,0,0,318,207,
+		1,0,0,0,318,214,1,0,0,0,318,230,1,0,0,0,318,239,1,0,0,0,318,249,1,0,0,
+		0,318,257,1,0,0,0,318,259,1,0,0,0,318,261,1,0,0,0,318,266,1,0,0,0,318,
+		268,1,0,0,0,318,272,1,0,0,0,318,277,1,0,0,0,318,285,1,0,0,0,318,287,1,
+		0,0,0,318,288,1,0,0,0,318,304,1,0,0,0,318,309,1,0,0,0,318,315,1,0,0,0,
+		318,317,1,0,0,0,319,9,1,0,0,0,320,321,5,22,0,0,321,336,3,148,74,0,322,
+		323,7,9,0,0,323,328,3,162,81,0,324,325,5,165,0,0,325,327,3,162,81,0,326,
+		324,1,0,0,0,327,330,1,0,0,0,328,326,1,0,0,0,328,329,1,0,0,0,329,336,1,
+		0,0,0,330,328,1,0,0,0,331,333,3,12,6,0,332,334,3,6,3,0,333,332,1,0,0,0,
+		333,334,1,0,0,0,334,336,1,0,0,0,335,320,1,0,0,0,335,322,1,0,0,0,335,331,
+		1,0,0,0,336,11,1,0,0,0,337,338,5,21,0,0,338,339,5,19,0,0,339,340,3,150,
+		75,0,340,341,3,166,83,0,341,342,5,20,0,0,342,343,3,162,81,0,343,13,1,0,
+		0,0,344,349,5,30,0,0,345,346,5,28,0,0,346,350,3,22,11,0,347,350,3,94,47,
+		0,348,350,3,6,3,0,349,345,1,0,0,0,349,347,1,0,0,0,349,348,1,0,0,0,350,
+		15,1,0,0,0,351,354,5,175,0,0,352,353,5,158,0,0,353,355,5,173,0,0,354,352,
+		1,0,0,0,354,355,1,0,0,0,355,357,1,0,0,0,356,358,3,18,9,0,357,356,1,0,0,
+		0,357,358,1,0,0,0,358,386,1,0,0,0,359,365,5,173,0,0,360,362,5,173,0,0,
+		361,360,1,0,0,0,361,362,1,0,0,0,362,363,1,0,0,0,363,364,5,159,0,0,364,
+		366,5,173,0,0,365,361,1,0,0,0,365,366,1,0,0,0,366,367,1,0,0,0,367,368,
+		5,160,0,0,368,370,7,10,0,0,369,371,5,175,0,0,370,369,1,0,0,0,370,371,1,
+		0,0,0,371,373,1,0,0,0,372,374,3,18,9,0,373,372,1,0,0,0,373,374,1,0,0,0,
+		374,386,1,0,0,0,375,376,5,174,0,0,376,377,5,160,0,0,377,379,5,173,0,0,
+		378,380,5,175,0,0,379,378,1,0,0,0,379,380,1,0,0,0,380,382,1,0,0,0,381,
+		383,3,18,9,0,382,381,1,0,0,0,382,383,1,0,0,0,383,386,1,0,0,0,384,386,3,
+		148,74,0,385,351,1,0,0,0,385,359,1,0,0,0,385,375,1,0,0,0,385,384,1,0,0,
+		0,386,17,1,0,0,0,387,389,5,160,0,0,388,387,1,0,0,0,388,389,1,0,0,0,389,
+		390,1,0,0,0,390,391,5,151,0,0,391,19,1,0,0,0,392,401,3,156,78,0,393,396,
+		5,175,0,0,394,395,5,160,0,0,395,397,5,173,0,0,396,394,1,0,0,0,396,397,
+		1,0,0,0,397,401,1,0,0,0,398,401,5,132,0,0,399,401,3,148,74,0,400,392,1,
+		0,0,0,400,393,1,0,0,0,400,398,1,0,0,0,400,399,1,0,0,0,401,21,1,0,0,0,402,
+		407,3,24,12,0,403,404,5,165,0,0,404,406,3,24,12,0,405,403,1,0,0,0,406,
+		409,1,0,0,0,407,405,1,0,0,0,407,408,1,0,0,0,408,23,1,0,0,0,409,407,1,0,
+		0,0,410,414,3,162,81,0,411,412,5,22,0,0,412,415,3,168,84,0,413,415,3,26,
+		13,0,414,411,1,0,0,0,414,413,1,0,0,0,414,415,1,0,0,0,415,25,1,0,0,0,416,
+		417,7,11,0,0,417,27,1,0,0,0,418,419,5,9,0,0,419,421,3,166,83,0,420,422,
+		3,148,74,0,421,420,1,0,0,0,421,422,1,0,0,0,422,423,1,0,0,0,423,424,3,30,
+		15,0,424,29,1,0,0,0,425,429,5,166,0,0,426,428,3,32,16,0,427,426,1,0,0,
+		0,428,431,1,0,0,0,429,427,1,0,0,0,429,430,1,0,0,0,430,432,1,0,0,0,431,
+		429,1,0,0,0,432,433,5,167,0,0,433,31,1,0,0,0,434,446,3,34,17,0,435,446,
+		3,36,18,0,436,446,3,38,19,0,437,446,3,40,20,0,438,446,3,44,22,0,439,446,
+		3,46,23,0,440,446,3,52,26,0,441,446,3,54,27,0,442,446,3,56,28,0,443,446,
+		3,8,4,0,444,446,3,14,7,0,445,434,1,0,0,0,445,435,1,0,0,0,445,436,1,0,0,
+		0,445,437,1,0,0,0,445,438,1,0,0,0,445,439,1,0,0,0,445,440,1,0,0,0,445,
+		441,1,0,0,0,445,442,1,0,0,0,445,443,1,0,0,0,445,444,1,0,0,0,446,33,1,0,
+		0,0,447,448,5,11,0,0,448,450,3,166,83,0,449,451,3,148,74,0,450,449,1,0,
+		0,0,450,451,1,0,0,0,451,35,1,0,0,0,452,453,5,12,0,0,453,455,3,162,81,0,
+		454,456,3,148,74,0,455,454,1,0,0,0,455,456,1,0,0,0,456,458,1,0,0,0,457,
+		459,3,6,3,0,458,457,1,0,0,0,458,459,1,0,0,0,459,37,1,0,0,0,460,461,5,13,
+		0,0,461,463,3,162,81,0,462,464,3,148,74,0,463,462,1,0,0,0,463,464,1,0,
+		0,0,464,466,1,0,0,0,465,467,3,6,3,0,466,465,1,0,0,0,466,467,1,0,0,0,467,
+		39,1,0,0,0,468,469,5,14,0,0,469,471,3,162,81,0,470,472,3,148,74,0,471,
+		470,1,0,0,0,471,472,1,0,0,0,472,473,1,0,0,0,473,474,3,42,21,0,474,41,1,
+		0,0,0,475,484,5,166,0,0,476,481,3,168,84,0,477,478,5,165,0,0,478,480,3,
+		168,84,0,479,477,1,0,0,0,480,483,1,0,0,0,481,479,1,0,0,0,481,482,1,0,0,
+		0,482,485,1,0,0,0,483,481,1,0,0,0,484,476,1,0,0,0,484,485,1,0,0,0,485,
+		491,1,0,0,0,486,490,3,8,4,0,487,490,3,10,5,0,488,490,3,14,7,0,489,486,
+		1,0,0,0,489,487,1,0,0,0,489,488,1,0,0,0,490,493,1,0,0,0,491,489,1,0,0,
+		0,491,492,1,0,0,0,492,494,1,0,0,0,493,491,1,0,0,0,494,495,5,167,0,0,495,
+		43,1,0,0,0,496,497,5,15,0,0,497,499,3,162,81,0,498,500,3,148,74,0,499,
+		498,1,0,0,0,499,500,1,0,0,0,500,502,1,0,0,0,501,503,3,30,15,0,502,501,
+		1,0,0,0,502,503,1,0,0,0,503,45,1,0,0,0,504,505,7,12,0,0,505,506,5,19,0,
+		0,506,507,3,150,75,0,507,508,3,166,83,0,508,509,5,20,0,0,509,513,3,162,
+		81,0,510,512,3,50,25,0,511,510,1,0,0,0,512,515,1,0,0,0,513,511,1,0,0,0,
+		513,514,1,0,0,0,514,522,1,0,0,0,515,513,1,0,0,0,516,518,3,48,24,0,517,
+		516,1,0,0,0,518,519,1,0,0,0,519,517,1,0,0,0,519,520,1,0,0,0,520,523,1,
+		0,0,0,521,523,3,6,3,0,522,517,1,0,0,0,522,521,1,0,0,0,522,523,1,0,0,0,
+		523,47,1,0,0,0,524,528,3,12,6,0,525,527,3,50,25,0,526,525,1,0,0,0,527,
+		530,1,0,0,0,528,526,1,0,0,0,528,529,1,0,0,0,529,532,1,0,0,0,530,528,1,
+		0,0,0,531,533,3,6,3,0,532,531,1,0,0,0,532,533,1,0,0,0,533,49,1,0,0,0,534,
+		535,5,22,0,0,535,539,3,148,74,0,536,537,7,9,0,0,537,539,3,162,81,0,538,
+		534,1,0,0,0,538,536,1,0,0,0,539,51,1,0,0,0,540,542,5,31,0,0,541,543,3,
+		148,74,0,542,541,1,0,0,0,542,543,1,0,0,0,543,53,1,0,0,0,544,545,5,32,0,
+		0,545,546,3,166,83,0,546,547,5,25,0,0,547,548,3,58,29,0,548,549,3,30,15,
+		0,549,55,1,0,0,0,550,551,5,33,0,0,551,552,3,62,31,0,552,553,3,30,15,0,
+		553,57,1,0,0,0,554,555,5,173,0,0,555,556,5,157,0,0,556,566,5,173,0,0,557,
+		562,3,60,30,0,558,559,5,165,0,0,559,561,3,60,30,0,560,558,1,0,0,0,561,
+		564,1,0,0,0,562,560,1,0,0,0,562,563,1,0,0,0,563,566,1,0,0,0,564,562,1,
+		0,0,0,565,554,1,0,0,0,565,557,1,0,0,0,566,59,1,0,0,0,567,570,3,166,83,
+		0,568,570,5,173,0,0,569,567,1,0,0,0,569,568,1,0,0,0,570,61,1,0,0,0,571,
+		572,5,35,0,0,572,582,3,166,83,0,573,579,3,166,83,0,574,576,5,34,0,0,575,
+		577,5,35,0,0,576,575,1,0,0,0,576,577,1,0,0,0,577,578,1,0,0,0,578,580,3,
+		60,30,0,579,574,1,0,0,0,579,580,1,0,0,0,580,582,1,0,0,0,581,571,1,0,0,
+		0,581,573,1,0,0,0,582,63,1,0,0,0,583,584,5,10,0,0,584,586,3,166,83,0,585,
+		587,3,66,33,0,586,585,1,0,0,0,586,587,1,0,0,0,587,589,1,0,0,0,588,590,
+		3,148,74,0,589,588,1,0,0,0,589,590,1,0,0,0,590,591,1,0,0,0,591,592,5,24,
+		0,0,592,593,3,166,83,0,593,594,3,74,37,0,594,65,1,0,0,0,595,596,5,170,
+		0,0,596,601,3,68,34,0,597,598,5,165,0,0,598,600,3,70,35,0,599,597,1,0,
+		0,0,600,603,1,0,0,0,601,599,1,0,0,0,601,602,1,0,0,0,602,604,1,0,0,0,603,
+		601,1,0,0,0,604,605,5,171,0,0,605,67,1,0,0,0,606,607,3,166,83,0,607,608,
+		5,25,0,0,608,609,3,72,36,0,609,69,1,0,0,0,610,617,5,173,0,0,611,614,3,
+		166,83,0,612,613,5,25,0,0,613,615,3,72,36,0,614,612,1,0,0,0,614,615,1,
+		0,0,0,615,617,1,0,0,0,616,610,1,0,0,0,616,611,1,0,0,0,617,71,1,0,0,0,618,
+		625,3,166,83,0,619,622,5,173,0,0,620,621,5,157,0,0,621,623,5,173,0,0,622,
+		620,1,0,0,0,622,623,1,0,0,0,623,625,1,0,0,0,624,618,1,0,0,0,624,619,1,
+		0,0,0,625,73,1,0,0,0,626,630,5,166,0,0,627,629,3,76,38,0,628,627,1,0,0,
+		0,629,632,1,0,0,0,630,628,1,0,0,0,630,631,1,0,0,0,631,633,1,0,0,0,632,
+		630,1,0,0,0,633,634,5,167,0,0,634,75,1,0,0,0,635,644,3,78,39,0,636,644,
+		3,80,40,0,637,644,3,82,41,0,638,644,3,84,42,0,639,644,3,122,61,0,640,644,
+		3,86,43,0,641,644,3,88,44,0,642,644,3,8,4,0,643,635,1,0,0,0,643,636,1,
+		0,0,0,643,637,1,0,0,0,643,638,1,0,0,0,643,639,1,0,0,0,643,640,1,0,0,0,
+		643,641,1,0,0,0,643,642,1,0,0,0,644,77,1,0,0,0,645,646,5,36,0,0,646,647,
+		3,110,55,0,647,648,3,162,81,0,648,79,1,0,0,0,649,650,5,37,0,0,650,651,
+		3,148,74,0,651,652,3,90,45,0,652,81,1,0,0,0,653,654,5,38,0,0,654,667,3,
+		166,83,0,655,664,5,170,0,0,656,661,3,60,30,0,657,658,5,165,0,0,658,660,
+		3,60,30,0,659,657,1,0,0,0,660,663,1,0,0,0,661,659,1,0,0,0,661,662,1,0,
+		0,0,662,665,1,0,0,0,663,661,1,0,0,0,664,656,1,0,0,0,664,665,1,0,0,0,665,
+		666,1,0,0,0,666,668,5,171,0,0,667,655,1,0,0,0,667,668,1,0,0,0,668,83,1,
+		0,0,0,669,670,5,39,0,0,670,671,3,90,45,0,671,85,1,0,0,0,672,673,5,32,0,
+		0,673,674,3,166,83,0,674,675,5,25,0,0,675,676,3,58,29,0,676,677,3,74,37,
+		0,677,87,1,0,0,0,678,679,5,33,0,0,679,680,3,62,31,0,680,681,3,74,37,0,
+		681,89,1,0,0,0,682,686,5,166,0,0,683,685,3,92,46,0,684,683,1,0,0,0,685,
+		688,1,0,0,0,686,684,1,0,0,0,686,687,1,0,0,0,687,689,1,0,0,0,688,686,1,
+		0,0,0,689,690,5,167,0,0,690,91,1,0,0,0,691,701,3,94,47,0,692,701,3,96,
+		48,0,693,701,3,98,49,0,694,701,3,104,52,0,695,701,3,114,57,0,696,701,3,
+		120,60,0,697,701,3,82,41,0,698,701,3,100,50,0,699,701,3,102,51,0,700,691,
+		1,0,0,0,700,692,1,0,0,0,700,693,1,0,0,0,700,694,1,0,0,0,700,695,1,0,0,
+		0,700,696,1,0,0,0,700,697,1,0,0,0,700,698,1,0,0,0,700,699,1,0,0,0,701,
+		93,1,0,0,0,702,703,7,13,0,0,703,704,3,148,74,0,704,95,1,0,0,0,705,706,
+		5,30,0,0,706,707,3,94,47,0,707,97,1,0,0,0,708,711,5,29,0,0,709,712,3,94,
+		47,0,710,712,3,106,53,0,711,709,1,0,0,0,711,710,1,0,0,0,712,99,1,0,0,0,
+		713,714,5,32,0,0,714,715,3,166,83,0,715,716,5,25,0,0,716,717,3,58,29,0,
+		717,718,3,90,45,0,718,101,1,0,0,0,719,720,5,33,0,0,720,721,3,62,31,0,721,
+		722,3,90,45,0,722,103,1,0,0,0,723,724,3,112,56,0,724,725,3,106,53,0,725,
+		105,1,0,0,0,726,727,3,108,54,0,727,728,5,74,0,0,728,730,1,0,0,0,729,726,
+		1,0,0,0,729,730,1,0,0,0,730,731,1,0,0,0,731,734,3,162,81,0,732,733,5,23,
+		0,0,733,735,3,168,84,0,734,732,1,0,0,0,734,735,1,0,0,0,735,737,1,0,0,0,
+		736,738,3,118,59,0,737,736,1,0,0,0,737,738,1,0,0,0,738,740,1,0,0,0,739,
+		741,3,6,3,0,740,739,1,0,0,0,740,741,1,0,0,0,741,107,1,0,0,0,742,743,7,
+		14,0,0,743,109,1,0,0,0,744,747,5,29,0,0,745,747,3,112,56,0,746,744,1,0,
+		0,0,746,745,1,0,0,0,747,111,1,0,0,0,748,749,7,15,0,0,749,113,1,0,0,0,750,
+		751,7,16,0,0,751,754,3,148,74,0,752,753,5,77,0,0,753,755,3,154,77,0,754,
+		752,1,0,0,0,754,755,1,0,0,0,755,757,1,0,0,0,756,758,3,116,58,0,757,756,
+		1,0,0,0,757,758,1,0,0,0,758,760,1,0,0,0,759,761,3,118,59,0,760,759,1,0,
+		0,0,760,761,1,0,0,0,761,763,1,0,0,0,762,764,3,6,3,0,763,762,1,0,0,0,763,
+		764,1,0,0,0,764,115,1,0,0,0,765,767,7,17,0,0,766,765,1,0,0,0,766,767,1,
+		0,0,0,767,768,1,0,0,0,768,769,5,28,0,0,769,770,3,22,11,0,770,117,1,0,0,
+		0,771,772,5,25,0,0,772,773,5,76,0,0,773,119,1,0,0,0,774,775,5,70,0,0,775,
+		776,3,162,81,0,776,777,5,71,0,0,777,778,3,148,74,0,778,121,1,0,0,0,779,
+		783,5,30,0,0,780,781,5,28,0,0,781,784,3,22,11,0,782,784,3,124,62,0,783,
+		780,1,0,0,0,783,782,1,0,0,0,784,123,1,0,0,0,785,789,5,166,0,0,786,788,
+		3,126,63,0,787,786,1,0,0,0,788,791,1,0,0,0,789,787,1,0,0,0,789,790,1,0,
+		0,0,790,792,1,0,0,0,791,789,1,0,0,0,792,793,5,167,0,0,793,125,1,0,0,0,
+		794,802,3,94,47,0,795,802,3,132,66,0,796,802,3,136,68,0,797,802,3,138,
+		69,0,798,802,3,120,60,0,799,802,3,128,64,0,800,802,3,130,65,0,801,794,
+		1,0,0,0,801,795,1,0,0,0,801,796,1,0,0,0,801,797,1,0,0,0,801,798,1,0,0,
+		0,801,799,1,0,0,0,801,800,1,0,0,0,802,127,1,0,0,0,803,804,5,32,0,0,804,
+		805,3,166,83,0,805,806,5,25,0,0,806,807,3,58,29,0,807,808,3,124,62,0,808,
+		129,1,0,0,0,809,810,5,33,0,0,810,811,3,62,31,0,811,812,3,124,62,0,812,
+		131,1,0,0,0,813,814,3,110,55,0,814,817,3,162,81,0,815,818,3,146,73,0,816,
+		818,3,134,67,0,817,815,1,0,0,0,817,816,1,0,0,0,818,133,1,0,0,0,819,820,
+		5,149,0,0,820,825,3,162,81,0,821,822,5,165,0,0,822,824,3,162,81,0,823,
+		821,1,0,0,0,824,827,1,0,0,0,825,823,1,0,0,0,825,826,1,0,0,0,826,828,1,
+		0,0,0,827,825,1,0,0,0,828,829,5,150,0,0,829,830,5,71,0,0,830,831,3,148,
+		74,0,831,135,1,0,0,0,832,833,5,69,0,0,833,836,3,148,74,0,834,835,5,77,
+		0,0,835,837,3,154,77,0,836,834,1,0,0,0,836,837,1,0,0,0,837,839,1,0,0,0,
+		838,840,3,116,58,0,839,838,1,0,0,0,839,840,1,0,0,0,840,842,1,0,0,0,841,
+		843,3,146,73,0,842,841,1,0,0,0,842,843,1,0,0,0,843,137,1,0,0,0,844,845,
+		5,147,0,0,845,847,3,148,74,0,846,848,3,146,73,0,847,846,1,0,0,0,847,848,
+		1,0,0,0,848,849,1,0,0,0,849,850,3,140,70,0,850,139,1,0,0,0,851,855,5,166,
+		0,0,852,854,3,142,71,0,853,852,1,0,0,0,854,857,1,0,0,0,855,853,1,0,0,0,
+		855,856,1,0,0,0,856,858,1,0,0,0,857,855,1,0,0,0,858,859,5,167,0,0,859,
+		141,1,0,0,0,860,865,3,94,47,0,861,865,3,144,72,0,862,865,3,114,57,0,863,
+		865,3,134,67,0,864,860,1,0,0,0,864,861,1,0,0,0,864,862,1,0,0,0,864,863,
+		1,0,0,0,865,143,1,0,0,0,866,867,5,148,0,0,867,872,3,162,81,0,868,869,5,
+		165,0,0,869,871,3,162,81,0,870,868,1,0,0,0,871,874,1,0,0,0,872,870,1,0,
+		0,0,872,873,1,0,0,0,873,145,1,0,0,0,874,872,1,0,0,0,875,876,7,18,0,0,876,
+		877,3,110,55,0,877,878,3,162,81,0,878,147,1,0,0,0,879,880,7,19,0,0,880,
+		149,1,0,0,0,881,882,5,173,0,0,882,151,1,0,0,0,883,885,3,156,78,0,884,886,
+		3,158,79,0,885,884,1,0,0,0,885,886,1,0,0,0,886,892,1,0,0,0,887,888,7,20,
+		0,0,888,890,3,156,78,0,889,891,3,158,79,0,890,889,1,0,0,0,890,891,1,0,
+		0,0,891,893,1,0,0,0,892,887,1,0,0,0,892,893,1,0,0,0,893,153,1,0,0,0,894,
+		896,7,21,0,0,895,894,1,0,0,0,895,896,1,0,0,0,896,897,1,0,0,0,897,898,3,
+		152,76,0,898,155,1,0,0,0,899,901,5,160,0,0,900,899,1,0,0,0,900,901,1,0,
+		0,0,901,911,1,0,0,0,902,912,5,172,0,0,903,909,5,173,0,0,904,905,5,159,
+		0,0,905,910,5,173,0,0,906,907,5,173,0,0,907,908,5,159,0,0,908,910,5,173,
+		0,0,909,904,1,0,0,0,909,906,1,0,0,0,909,910,1,0,0,0,910,912,1,0,0,0,911,
+		902,1,0,0,0,911,903,1,0,0,0,912,157,1,0,0,0,913,927,5,156,0,0,914,916,
+		5,154,0,0,915,917,5,175,0,0,916,915,1,0,0,0,916,917,1,0,0,0,917,927,1,
+		0,0,0,918,923,3,160,80,0,919,920,7,22,0,0,920,922,3,160,80,0,921,919,1,
+		0,0,0,922,925,1,0,0,0,923,921,1,0,0,0,923,924,1,0,0,0,924,927,1,0,0,0,
+		925,923,1,0,0,0,926,913,1,0,0,0,926,914,1,0,0,0,926,918,1,0,0,0,927,159,
+		1,0,0,0,928,929,7,23,0,0,929,161,1,0,0,0,930,932,3,166,83,0,931,933,3,
+		164,82,0,932,931,1,0,0,0,932,933,1,0,0,0,933,163,1,0,0,0,934,935,5,168,
+		0,0,935,940,3,60,30,0,936,937,5,165,0,0,937,939,3,60,30,0,938,936,1,0,
+		0,0,939,942,1,0,0,0,940,938,1,0,0,0,940,941,1,0,0,0,941,943,1,0,0,0,942,
+		940,1,0,0,0,943,944,5,169,0,0,944,165,1,0,0,0,945,946,7,24,0,0,946,167,
+		1,0,0,0,947,954,3,166,83,0,948,954,5,173,0,0,949,954,5,24,0,0,950,954,
+		5,25,0,0,951,954,5,23,0,0,952,954,5,22,0,0,953,947,1,0,0,0,953,948,1,0,
+		0,0,953,949,1,0,0,0,953,950,1,0,0,0,953,951,1,0,0,0,953,952,1,0,0,0,954,
+		169,1,0,0,0,117,174,176,187,190,196,198,212,220,227,236,246,255,264,283,
+		293,295,299,302,307,313,318,328,333,335,349,354,357,361,365,370,373,379,
+		382,385,388,396,400,407,414,421,429,445,450,455,458,463,466,471,481,484,
+		489,491,499,502,513,519,522,528,532,538,542,562,565,569,576,579,581,586,
+		589,601,614,616,622,624,630,643,661,664,667,686,700,711,729,734,737,740,
+		746,754,757,760,763,766,783,789,801,817,825,836,839,842,847,855,864,872,
+		885,890,892,895,900,909,911,916,923,926,932,940,953
 	};
 
 	public static readonly ATN _ATN =
