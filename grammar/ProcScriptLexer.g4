@@ -150,7 +150,8 @@ POWER       : 'power' ;
 WHILE       : 'while' ;
 OPEN        : 'open' ;
 
-PLUS_MINUS  : '\u00B1' | '+-' ;
+// The third is taken for the second, with a finding.
+PLUS_MINUS  : '\u00B1' | '+-' | '+/-' ;
 PLUS        : '+' ;
 DEGREE      : '\u00B0' ;
 MIDDLE_DOT  : '\u00B7' | '\u22C5' ;
