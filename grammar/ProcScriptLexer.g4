@@ -153,7 +153,8 @@ WHILE       : 'while' ;
 OPEN        : 'open' ;
 LEFT_HAND   : 'LH' ;
 
-PLUS_MINUS  : '\u00B1' | '+-' ;
+// The third is taken for the second, with a finding.
+PLUS_MINUS  : '\u00B1' | '+-' | '+/-' ;
 PLUS        : '+' ;
 DEGREE      : '\u00B0' ;
 MIDDLE_DOT  : '\u00B7' | '\u22C5' ;

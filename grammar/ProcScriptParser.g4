@@ -459,11 +459,14 @@ whenRules : WHEN test ruleBlock ;
 
 // ok: fit trim[left] after fit seat
 // ok: engage clips before restore battery
+// ok: set lever to up before fit lid
+// ok: fit lid after set lever to 2
+// bad: set lever to before fit lid
 // ok: restore battery while front_bolts, seat open because "The seat slides under power only."
 // bad: fit trim after seat
 // bad: fit trim
 // bad: restore battery while front_bolts because "It slides."
-orderRule : verb reference ( order | whileClause ) ;
+orderRule : verb reference ( TO position )? ( order | whileClause ) ;
 
 // ok: while lamp_plug[left], lid open because "Nobody can reach them."
 // bad: while lamp_plug open
@@ -494,7 +497,7 @@ testItem
 
 powerClause : POWER reference ( COMMA reference )* ;
 
-order : ( BEFORE | AFTER ) verb reference ;
+order : ( BEFORE | AFTER ) verb reference ( TO position )? ;
 
 // ---- words and figures
 

@@ -30,5 +30,5 @@ internal readonly record struct ActionRequest(Verb Verb, MachineItem? Target, in
     public Part Part => (Part)Target!;
 
     /// <summary>Whether a refit rule means it.</summary>
-    public bool IsNamedBy(RefitAnchor anchor) => Verb == anchor.Verb && Target == anchor.Target;
+    public bool IsNamedBy(RefitAnchor anchor) => Verb == anchor.Verb && Target == anchor.Target && (anchor.Position < 0 || anchor.Position == Value);
 }

@@ -140,5 +140,7 @@ internal sealed class LineLinks
     }
 
     private static bool IsNamedBy(RefitAnchor anchor, PerformedAction action) =>
-        action.Target == anchor.Target && ActionTable.Row(action.Verb).Inverse == anchor.Verb;
+        action.Target == anchor.Target
+        && ActionTable.Row(action.Verb).Inverse == anchor.Verb
+        && (anchor.Position < 0 || anchor.Position == action.PositionBefore);
 }

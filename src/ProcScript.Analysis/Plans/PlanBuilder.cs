@@ -107,8 +107,8 @@ internal sealed class PlanBuilder
         Rules =
         [
             .. _procedure.Rules.OfType<OrderRule>().Select(rule => new PlanRule(
-                Action(rule.Earlier.Verb, rule.Earlier.Target),
-                Action(rule.Later.Verb, rule.Later.Target))),
+                Action(rule.Earlier),
+                Action(rule.Later))),
         ],
         Bags = _bags,
         Temporary = _temporary,
@@ -170,6 +170,11 @@ internal sealed class PlanBuilder
     }
 
     private static PlanAction Action(Verb verb, MachineItem item) => new(ActionTable.Row(verb).Word, item.Name);
+
+    private static PlanAction Action(RefitAnchor anchor) => Action(anchor.Verb, anchor.Target) with
+    {
+        Position = anchor is { Position: >= 0, Target: Control control } ? control.Positions[anchor.Position] : "",
+    };
 
     private static PlanDiscard Discard(Discard discard) =>
         new(ItemWords.Whole(discard.Item), discard.Because) { Item = discard.Item.Name, After = discard.After };

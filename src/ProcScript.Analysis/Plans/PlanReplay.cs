@@ -10,7 +10,11 @@ public sealed record PlanParameter(string Name, string Value);
 /// <summary>An action by its verb and its item.</summary>
 /// <param name="Verb">The verb's word in the language.</param>
 /// <param name="Item">The item's name.</param>
-public sealed record PlanAction(string Verb, string Item);
+public sealed record PlanAction(string Verb, string Item)
+{
+    /// <summary>Of a control, the position that is set; empty where any is meant.</summary>
+    public string Position { get; init; } = "";
+}
 
 /// <summary>An order that the author asks of the refit.</summary>
 /// <param name="Earlier">What goes first.</param>

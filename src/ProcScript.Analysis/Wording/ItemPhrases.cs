@@ -3,6 +3,7 @@ using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Wording;
 
@@ -23,6 +24,11 @@ internal static class ItemPhrases
 
     /// <summary>The action as it is written: <c>`unplug dome_plug`</c>; a check by its text.</summary>
     public static string Written(NamedAction action) => $"`{Words(action)}`";
+
+    /// <summary>The action that a refit rule names, as it is written: <c>`set lever to up`</c>.</summary>
+    public static string Written(RefitAnchor anchor) => anchor is { Position: >= 0, Target: Control control }
+        ? $"`{Words(new NamedAction(anchor.Verb, control))} to {control.Positions[anchor.Position]}`"
+        : Written(new NamedAction(anchor.Verb, anchor.Target));
 
     /// <summary>The same for a step of the refit; a check and a test by their texts.</summary>
     public static string Written(RefitStep step) => step.Origin switch
@@ -52,15 +58,6 @@ internal static class ItemPhrases
     /// <summary>The action as somebody is told to do it: <c>unplug `dome_plug`</c>, <c>isolate the 12 V battery</c>.</summary>
     public static string Cue(NamedAction action) => $"{ActionTable.Row(action.Verb).Word} {The(action.Target!)}";
 
-    /// <summary>A list: <c>a, b and c</c>; what goes beyond a few is counted.</summary>
-    public static string List(IEnumerable<string> items)
-    {
-        var all = items.ToList();
-        if (all.Count > MostListed + 1)
-        {
-            all = [.. all.Take(MostListed), $"{all.Count - MostListed} more"];
-        }
-
-        return all.Count < 2 ? string.Concat(all) : $"{string.Join(", ", all.SkipLast(1))} and {all[^1]}";
-    }
+    /// <summary>A list: <c>a, b and c</c>; what goes beyond a few may be folded away.</summary>
+    public static string List(IEnumerable<string> items) => FoldedList.Of([.. items], MostListed);
 }

@@ -27,6 +27,8 @@ internal sealed class ReportOptions
 
     private readonly Option<int?> _mostFindings = new("--max-findings") { Description = "Tell N findings at most, and how many more there are; the exit code stays.", HelpName = "N" };
 
+    private readonly Option<bool> _all = new("--all") { Description = "Print every list in full, where a finding names the first few and counts the rest; other formats always do." };
+
     private readonly Option<bool> _quiet = new("--quiet") { Description = "Tell findings alone, and nothing where there are none." };
 
     private readonly Option<bool> _time = new("--time") { Description = "Tell how long it took." };
@@ -49,7 +51,7 @@ internal sealed class ReportOptions
     /// <summary>Adds them to a command.</summary>
     public void AddTo(Command command)
     {
-        foreach (var option in (IEnumerable<Option>)[_format, _output, _mostFindings, _quiet, _time])
+        foreach (var option in (IEnumerable<Option>)[_format, _output, _mostFindings, _all, _quiet, _time])
         {
             command.Add(option);
         }
@@ -61,6 +63,7 @@ internal sealed class ReportOptions
         Format = CheckFormat.All.FirstOrDefault(format => format.Name == parsed.GetValue(_format)),
         Output = parsed.GetValue(_output),
         MostFindings = parsed.GetValue(_mostFindings),
+        NamesAll = parsed.GetValue(_all),
         Quiet = parsed.GetValue(_quiet),
         Time = parsed.GetValue(_time),
     };

@@ -11,10 +11,13 @@ namespace ProcScript.Cli.Output;
 /// <param name="paths">How files are named to the user.</param>
 internal sealed class FindingPrinter(Terminal terminal, Func<string, SourceText?> sources, ScreenPaths paths)
 {
+    /// <summary>Whether long lists are printed in full.</summary>
+    public bool NamesAll { get; init; }
+
     /// <summary>Prints one finding and an empty line.</summary>
     public void Print(ReportedFinding reported)
     {
-        var finding = reported.Finding;
+        var finding = NamesAll ? reported.Finding : reported.Finding.Shortened();
         var ink = InkOf(reported.Severity);
         var excerpts = Excerpt.Of(finding, ink, sources);
         var fixes = finding.Fixes.Select(fix => (Fix: fix, Diffs: FixDiff.Of(fix, sources).ToList())).ToList();

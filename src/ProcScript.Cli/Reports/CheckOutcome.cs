@@ -26,6 +26,9 @@ internal sealed record CheckOutcome
     /// <summary>How many findings are told at most; null for all.</summary>
     public int? MostFindings { get; init; }
 
+    /// <summary>Whether long lists in findings are printed in full.</summary>
+    public bool NamesAll { get; init; }
+
     /// <summary>When the check was made and how long it took; null where that is not to be told.</summary>
     public CheckTime? Time { get; init; }
 

@@ -26,6 +26,9 @@ internal sealed record CheckRequest(InputRequest Input, SettingsRequest Settings
     /// <summary>How many findings to tell at most; null for all.</summary>
     public int? MostFindings { get; init; }
 
+    /// <summary>Whether to print long lists in findings in full.</summary>
+    public bool NamesAll { get; init; }
+
     /// <summary>Whether to leave out the last line, which says what the check comes to.</summary>
     public bool Quiet { get; init; }
 

@@ -43,6 +43,7 @@ internal static class CheckVerb
         {
             FailOn = request.FailOn,
             MostFindings = request.MostFindings,
+            NamesAll = request.NamesAll,
             Time = request.TellsTime(around) ? new CheckTime(startTime, around.Clock.GetElapsedTime(start)) : null,
         };
         if (request.Output is null)

@@ -103,7 +103,7 @@ internal sealed class CheckedLibrary
     /// <summary>Prints the findings that are to be told.</summary>
     public void PrintFindings(CheckOutcome outcome, Terminal terminal, CancellationToken stop)
     {
-        FindingPrinter printer = new(terminal, Report.TextOf, _paths);
+        FindingPrinter printer = new(terminal, Report.TextOf, _paths) { NamesAll = outcome.NamesAll };
         foreach (var finding in outcome.Listed)
         {
             stop.ThrowIfCancellationRequested();

@@ -47,15 +47,15 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "carries" => [.. Items(_machine?.Fluids), NoneOf("no fluid")],
             "behind" or "to" => Items(_machine?.Parts),
             "needs" when last is "needs" or "," => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
-            "needs" => States(last, place.Words[^2]),
+            "needs" => States(Named(place.Words.Length - 1), last == "at" ? Named(place.Words.Length - 2) : null),
             "uses" or "seals" when last is "of" || place.Words is ["seals", _] => Declared("supply"),
             "cap" when place.Words is ["cap", _] => Declared("tool"),
             "hazard" => Ordered(HazardWords.All.Select(word => (word, ""))),
             "renew" when last is "with" or "," => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
             "grip" => Ordered(((string[])["good", "fair", "poor"]).Select(word => (word, ""))),
             "pattern" => Ordered(((string[])["star", "listed", "inside out", "none"]).Select(word => (word, ""))),
-            "set" when last == "to" => Positions(place.Words[1]),
-            "set" when place.Words.Length == 2 => Ordered([("to", "the position")]),
+            "set" when last == "to" => Positions(Named(place.Words.Length - 2)),
+            "set" when place.Block != "refit" && Named(place.Words.Length - 1) is not null => Ordered([("to", "the position")]),
             var verb when last == "rest" && place.Words.Length == 2 && ActionTable.Rows.Any(row => row.Word == verb) => Ordered([("of", "what is left")]),
             _ when place.Block == "energy" && last == "after" => Items(_machine?.Energies),
             var word when last == "on" && word is "held" or "wired" or "piped" => [.. Items(_machine?.Energies), NoneOf("no energy")],
@@ -114,12 +114,34 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         return string.Join(", ", new[] { item.Title == name ? "" : item.Title, moment?.Words(item) ?? "" }.Where(words => words.Length > 0));
     }
 
-    private IEnumerable<CompletionItem> Positions(string name) => _machine?.Items.GetValueOrDefault(name) is Control control
+    /// <summary>
+    /// The item whose name ends at a word of the sentence. An index may stand for a variable; then any item of the family will do.
+    /// </summary>
+    private MachineItem? Named(int end)
+    {
+        if (place.Words[end] != "]")
+        {
+            return _machine?.Items.GetValueOrDefault(place.Words[end]);
+        }
+
+        var bracket = place.Words.LastIndexOf("[", end);
+        if (bracket < 1)
+        {
+            return null;
+        }
+
+        var family = place.Words[bracket - 1] + "[";
+        var name = $"{family}{string.Join(", ", place.Words[(bracket + 1)..end].Where(word => word != ","))}]";
+        return _machine?.Items.GetValueOrDefault(name)
+            ?? _machine?.Items.Values.OrderBy(item => item.Declared.Span.Start).FirstOrDefault(item => item.Name.StartsWith(family, StringComparison.Ordinal));
+    }
+
+    private static IEnumerable<CompletionItem> Positions(MachineItem? item) => item is Control control
         ? Ordered(control.Positions.Select(position => (position, position == control.Positions[0] ? "home" : "")))
         : [];
 
     /// <summary>What an item can be needed to be; behind <c>at</c> the positions of a control.</summary>
-    private IEnumerable<CompletionItem> States(string last, string before) => last == "at" ? Positions(before) : _machine?.Items.GetValueOrDefault(last) switch
+    private static IEnumerable<CompletionItem> States(MachineItem? item, MachineItem? at) => at is not null ? Positions(at) : item switch
     {
         Control => Ordered([("at", "a position")]),
         Energy => Ordered([("isolated", "safe"), ("live", "there")]),

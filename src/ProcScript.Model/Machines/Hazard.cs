@@ -18,6 +18,9 @@ public enum Hazard
     /// <summary>Hot enough to burn.</summary>
     HotSurface,
 
+    /// <summary>Hot liquid or steam that gets out and scalds.</summary>
+    Scald,
+
     /// <summary>A load that hangs, and can fall.</summary>
     SuspendedLoad,
 

@@ -12,6 +12,7 @@ public static class HazardWords
         (Hazard.Pressure, "pressure"),
         (Hazard.Spring, "spring"),
         (Hazard.HotSurface, "hot_surface"),
+        (Hazard.Scald, "scald"),
         (Hazard.SuspendedLoad, "suspended_load"),
         (Hazard.Refrigerant, "refrigerant"),
         (Hazard.Static, "static"),

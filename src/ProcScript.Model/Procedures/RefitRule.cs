@@ -10,7 +10,11 @@ namespace ProcScript.Model.Procedures;
 /// <param name="Verb">The refit verb.</param>
 /// <param name="Target">Its target.</param>
 /// <param name="Source">Where it is written.</param>
-public sealed record RefitAnchor(Verb Verb, MachineItem Target, SourceSpan Source);
+public sealed record RefitAnchor(Verb Verb, MachineItem Target, SourceSpan Source)
+{
+    /// <summary>Of a control, the position that is set, an index into <see cref="Control.Positions"/>; -1 where any is meant.</summary>
+    public int Position { get; init; } = -1;
+}
 
 /// <summary>A line of a <c>refit</c> block.</summary>
 /// <param name="Source">Where it is written.</param>

@@ -7,7 +7,16 @@ namespace ProcScript.Syntax.Findings;
 /// <param name="Title">What it does, in the imperative.</param>
 /// <param name="Grade">How far it may be trusted.</param>
 /// <param name="Edits">Edits that do not overlap.</param>
-public sealed record Fix(string Title, FixGrade Grade, ImmutableArray<TextEdit> Edits);
+public sealed record Fix(string Title, FixGrade Grade, ImmutableArray<TextEdit> Edits)
+{
+    private readonly string _title = Title;
+
+    /// <summary>What it does, in the imperative.</summary>
+    public string Title { get => FoldedList.Whole(_title); init => _title = value; }
+
+    /// <summary>The same with its long lists cut short.</summary>
+    public Fix Shortened() => this with { Title = FoldedList.Short(_title) };
+}
 
 /// <summary>How far a fix may be trusted.</summary>
 public enum FixGrade

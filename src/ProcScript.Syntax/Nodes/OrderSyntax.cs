@@ -7,13 +7,15 @@ namespace ProcScript.Syntax.Nodes;
 /// <param name="Keyword"><c>before</c> or <c>after</c>.</param>
 /// <param name="Verb">The refit verb.</param>
 /// <param name="Target">Its target.</param>
+/// <param name="Position">Of a control, the position; null where not said.</param>
 public sealed record OrderSyntax(
     TextSpan Span,
     WordSyntax Keyword,
     WordSyntax Verb,
-    ReferenceSyntax Target) : SyntaxNode(Span)
+    ReferenceSyntax Target,
+    WordSyntax? Position = null) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>
-        [Keyword, Verb, Target];
+        Position is null ? [Keyword, Verb, Target] : [Keyword, Verb, Target, Position];
 }

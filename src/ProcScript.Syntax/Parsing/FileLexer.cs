@@ -18,6 +18,9 @@ internal sealed class FileLexer
     /// </summary>
     public const int MostWords = 2_000_000;
 
+    /// <summary>How long the sign is that is written with a slash between plus and minus.</summary>
+    private const int Slashed = 3;
+
     private const int CancellationInterval = 1 << 14;
 
     private readonly SourceText _text;
@@ -103,6 +106,14 @@ internal sealed class FileLexer
                 break;
             case RIGHT_BRACE:
                 Close(lexeme);
+                break;
+            case PLUS_MINUS when lexeme.Span.Length == Slashed:
+                Add(lexeme);
+                if (_log.TakesAnother())
+                {
+                    _log.Add(UnknownCharacter.SlashedSign(_text, lexeme.Span));
+                }
+
                 break;
             case STRING:
                 TakeText(lexeme);

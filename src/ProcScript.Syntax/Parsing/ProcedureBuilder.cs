@@ -95,7 +95,11 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
             OrderRuleContext c when c.whileClause() is { } open => new OpenRuleSyntax(
                 span, words.Word(c.verb(), c), phrases.Reference(c.reference(), c), While(open)),
             OrderRuleContext c => new OrderRuleSyntax(
-                span, words.Word(c.verb(), c), phrases.Reference(c.reference(), c), OptionalOrder(c.order()) ?? MissingOrder(c)),
+                span,
+                words.Word(c.verb(), c),
+                phrases.Reference(c.reference(), c),
+                c.TO() is null ? null : words.Word(c.position(), c),
+                OptionalOrder(c.order()) ?? MissingOrder(c)),
             CheckRuleContext c => new CheckRuleSyntax(
                 span,
                 words.Text(c.text(), c),
@@ -140,7 +144,8 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
             TokenWords.SpanOf(context),
             words.Word(context.Start),
             words.Word(context.verb(), context),
-            phrases.Reference(context.reference(), context));
+            phrases.Reference(context.reference(), context),
+            context.TO() is null ? null : words.Word(context.position(), context));
 
     private OrderSyntax MissingOrder(ParserRuleContext parent)
     {

@@ -11,6 +11,23 @@ public sealed class CheckOutputTests : IDisposable
     public void Dispose() => _disk.Dispose();
 
     [Fact]
+    public async Task A_long_list_is_cut_short_and_says_how_to_see_all_of_it()
+    {
+        _disk.With("procscript.json", "{}").With("a.proc", """
+            clip pin "push pin"
+            machine press "Press" {
+              part guard "guard" { held by 4 pin as guard_pins }
+              each n in 1 .. 9 { part lamp[n] "lamp {n}" { held by 1 pin as lamp_pin[n] } }
+            }
+            procedure guard_off "Take the guard off" on press { stage "Guard" { release guard_pins  remove guard } }
+            """);
+
+        Assert.Contains("opens `lamp_pin[1]`, `lamp_pin[2]`, `lamp_pin[3]`, `lamp_pin[4]` and 5 more (check --all names them)\n", (await CheckAsync(".")).Output, StringComparison.Ordinal);
+        Assert.Contains("`lamp_pin[8]` and `lamp_pin[9]`\n", (await CheckAsync(".", "--all")).Output, StringComparison.Ordinal);
+        Assert.Contains("`lamp_pin[8]` and `lamp_pin[9]`\"", (await CheckAsync(".", "--format", "json")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Quiet_says_nothing_where_all_is_well_and_only_findings_elsewhere()
     {
         _disk.With("good.proc", Sample.Text).With("bad.proc", "}\n");

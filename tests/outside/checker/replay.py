@@ -132,7 +132,14 @@ class Replay:
                 yield f"{rule['earlier']} comes after {rule['later']}"
 
     def places(self, action):
-        return [place for place, step in enumerate(self.refit) if (step["verb"], step["item"]) == (action["verb"], action["item"])]
+        """Where the refit does what a rule names; what is put in for another step's sake is not meant."""
+        return [
+            place
+            for place, step in enumerate(self.refit)
+            if (step["verb"], step["item"]) == (action["verb"], action["item"])
+            and action["position"] in ("", step["position"])
+            and (step["mirror"] or step["verb"] != "set")
+        ]
 
     def form(self):
         """Whether the plan says of its items what the model says, counts its steps through, and does each test in one go."""

@@ -46,6 +46,13 @@ internal static class UsualCautions
             "Hot enough to burn. Let it cool, or wear heat-proof gloves.",
             "Power is back, and it gets hot enough to burn. Keep your hands off it, or let it cool first.",
             ["hot", "burn", "scald"]),
+        [Hazard.Scald] = new(
+            SignalWord.Warning,
+            "hot liquid or steam",
+            "What is hot inside runs or blows out and scalds to the bone. Let it cool, and let the pressure off, before you open anything. Stand to "
+                + "the side. Wear gloves and a face shield.",
+            "What is not tight scalds once it is hot again. Close everything first. Let heat and pressure in slowly. Stand to the side.",
+            ["scald", "steam"]),
         [Hazard.SuspendedLoad] = new(
             SignalWord.Warning,
             "suspended load",

@@ -63,15 +63,16 @@ public sealed class RuleNamesNoAction : RefitFailureRule<RuleWithoutAction>
     protected override Finding Describe(RuleWithoutAction failure, RefitAttempt attempt)
     {
         var (anchor, target) = (failure.Anchor, failure.Anchor.Target);
+        var written = ItemPhrases.Written(anchor);
         return new Finding(
             Id,
-            $"the refit has no {ItemPhrases.Written(new NamedAction(anchor.Verb, target))}",
+            $"the refit has no {written}",
             anchor.Source,
             failure.Why switch
             {
                 NoAction.WrongVerb => $"`{ActionTable.Row(anchor.Verb).Word}` is not for {ItemPhrases.The(target)}",
                 NoAction.Discarded => $"{ItemPhrases.The(target)} is discarded",
-                _ => $"the strip has nothing that {ItemPhrases.Written(new NamedAction(anchor.Verb, target))} would undo",
+                _ => $"the strip has nothing that {written} would undo",
             })
         {
             Related = [new LabeledSpan(target.Declared, "declared here")],

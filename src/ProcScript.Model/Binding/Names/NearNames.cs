@@ -58,10 +58,19 @@ public sealed class NearNames
             .Select(one => one.Name)];
     }
 
-    /// <summary>A fifth bolt where there are four is no slip of the finger.</summary>
+    /// <summary>A fifth bolt where there are four is no slip of the finger; two figures that have changed places are.</summary>
     private static bool DifferInFiguresOnly(string wanted, string name)
     {
         if (wanted.Length != name.Length)
+        {
+            return false;
+        }
+
+        var first = wanted.AsSpan().CommonPrefixLength(name);
+        if (first + 1 < name.Length
+            && wanted[first] == name[first + 1]
+            && wanted[first + 1] == name[first]
+            && wanted.AsSpan(first + 2).SequenceEqual(name.AsSpan(first + 2)))
         {
             return false;
         }

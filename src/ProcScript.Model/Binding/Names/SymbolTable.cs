@@ -161,6 +161,10 @@ internal sealed class SymbolTable
 
                 same[later].IsFaulty = earlier.IsFaulty = true;
             }
+            else if (same[later] is ProcedureSymbol job && same.Take(later).OfType<ProcedureSymbol>().FirstOrDefault(other => IsOnSame(job, other)) is { } namesake)
+            {
+                sink.Report(JobDeclaredTwice.At(job.Name, job.Node.Machine.Text, job.Declared, namesake.Declared));
+            }
 
             for (var word = 0; word < union.Length; word++)
             {
@@ -178,6 +182,9 @@ internal sealed class SymbolTable
                     .Cast<SourceSpan?>()
                     .FirstOrDefault();
     }
+
+    private static bool IsOnSame(ProcedureSymbol one, ProcedureSymbol other) =>
+        !one.Node.Machine.IsMissing && one.Node.Machine.Text == other.Node.Machine.Text;
 
     private static int FirstShared(ReadOnlySpan<ulong> one, ReadOnlySpan<ulong> other)
     {

@@ -17,8 +17,8 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
     /// <summary>An order of two refit actions, or null where a name in it does not resolve, which is reported.</summary>
     public OrderRule? Order(OrderRuleSyntax syntax, BindingPlace place)
     {
-        var own = Anchor(syntax.Verb, syntax.Target, place);
-        var other = Anchor(syntax.Order.Verb, syntax.Order.Target, place);
+        var own = Anchor(syntax.Verb, syntax.Target, place, syntax.Position);
+        var other = Anchor(syntax.Order.Verb, syntax.Order.Target, place, syntax.Order.Position);
         if (own is null || other is null)
         {
             return null;
@@ -35,7 +35,7 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
         var text = AuthorText.Bind(syntax.Text, place, sink);
         var expect = QuantityBinder.Bind(syntax.Expect, place, sink);
         var needs = conditions.Needs(syntax.Needs, place);
-        var anchor = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place) : null;
+        var anchor = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place, order.Position) : null;
         if (syntax.Order is not null && anchor is null)
         {
             return null;
@@ -91,7 +91,7 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
             sink.Report(MissingProperty.Test(title, isPowered, isDone, place.At(syntax.Text.Span)), place);
         }
 
-        var anchor = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place) : null;
+        var anchor = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place, order.Position) : null;
         if (syntax.Order is not null && anchor is null)
         {
             return null;
@@ -131,7 +131,7 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
         return open.DrainToImmutable();
     }
 
-    private RefitAnchor? Anchor(WordSyntax word, ReferenceSyntax target, BindingPlace place)
+    private RefitAnchor? Anchor(WordSyntax word, ReferenceSyntax target, BindingPlace place, WordSyntax? position = null)
     {
         var item = items.Find(target, place);
         if (Verbs.Find(word.Text) is not { } verb)
@@ -140,6 +140,23 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
             return null;
         }
 
-        return item is null ? null : new RefitAnchor(verb, item, place.At(word.Span.Cover(target.Span)));
+        if (item is null)
+        {
+            return null;
+        }
+
+        var anchor = new RefitAnchor(verb, item, place.At(word.Span.Cover((position ?? (SyntaxNode)target).Span)));
+        if (position is null)
+        {
+            return anchor;
+        }
+
+        if (item is not Control control)
+        {
+            sink.Report(WrongSortOfItem.At(item.Name, ItemWords.Sort(item), "a control", place.At(target.Span), item.Declared), place);
+            return null;
+        }
+
+        return Positions.Find(control, position, place, sink) is >= 0 and var at ? anchor with { Position = at } : null;
     }
 }

@@ -90,6 +90,11 @@ internal static class QuantityBinder
 
     private static Quantity? Checked(Quantity quantity, QuantitySyntax syntax, QuantityDemand demand, BindingPlace place, FindingSink sink)
     {
+        if (quantity.Low > quantity.High && demand.MayFall && quantity.Form == QuantityForm.Range)
+        {
+            quantity = quantity with { Low = quantity.High, High = quantity.Low };
+        }
+
         if (quantity.Low > quantity.High)
         {
             sink.Report(UpsideDownRange.At(quantity, syntax, place), place);

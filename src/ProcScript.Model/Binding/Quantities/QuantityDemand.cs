@@ -17,6 +17,9 @@ internal sealed record QuantityDemand(
     bool IsLeastAllowed = false,
     double Most = double.PositiveInfinity)
 {
+    /// <summary>Whether a range may run downwards, for it tells of a way and not of a band.</summary>
+    public bool MayFall { get; init; }
+
     /// <summary>What it may measure, in words: <c>a mass or a volume</c>.</summary>
     public string Words => WordList.Or(Dimensions.Where(one => one != Dimension.Count).Select(one => one.WithArticle()));
 
@@ -44,7 +47,7 @@ internal sealed record QuantityDemand(
         new("cure", [Dimension.Time]),
         new("range", [Dimension.Torque]),
         new("reach", [Dimension.Length]),
-        new("height", [Dimension.Length], IsLeastAllowed: true),
+        new("height", [Dimension.Length], IsLeastAllowed: true) { MayFall = true },
         new("voltage", [Dimension.Voltage]),
         new("twist", [Dimension.Angle], IsLeastAllowed: true, Most: 180),
         new("frequency", [Dimension.Frequency]),

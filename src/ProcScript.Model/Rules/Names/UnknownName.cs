@@ -50,7 +50,7 @@ public sealed class UnknownName : Rule
         new(Id, $"no {sort} is called `{name}`", place, "not declared in any file in sight")
         {
             Help = near.IsEmpty ? "declare it, or add the `use` line of the file that does" : DidYouMean.Help(near),
-            Fixes = DidYouMean.Fixes(near, place),
+            Fixes = DidYouMean.Fixes(near, place, name),
         };
 
     /// <summary>Of a declaration that is there, in a file that is not used here.</summary>

@@ -12,9 +12,15 @@ public static class DidYouMean
         near.Count == 0 ? "" : $"did you mean {WordList.OrNames(near)}?";
 
     /// <summary>An edit for each near name. One alone is safe; among several a person has to choose.</summary>
-    public static ImmutableArray<Fix> Fixes(IReadOnlyCollection<string> near, SourceSpan place)
+    /// <param name="near">The names.</param>
+    /// <param name="place">Where the wrong one stands.</param>
+    /// <param name="written">The wrong one, where figures in it may be a size: with other figures it is another piece, and a person has to look.</param>
+    public static ImmutableArray<Fix> Fixes(IReadOnlyCollection<string> near, SourceSpan place, string? written = null)
     {
-        var grade = near.Count == 1 ? FixGrade.Safe : FixGrade.NeedsLook;
+        var isSure = near.Count == 1 && (written is null || Figures(written) == Figures(near.First()));
+        var grade = isSure ? FixGrade.Safe : FixGrade.NeedsLook;
         return [.. near.Select(name => new Fix($"Write `{name}`", grade, [new TextEdit(place, name)]))];
     }
+
+    private static string Figures(string name) => string.Concat(name.Where(char.IsAsciiDigit));
 }

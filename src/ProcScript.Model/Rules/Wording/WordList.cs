@@ -1,3 +1,5 @@
+using ProcScript.Syntax.Findings;
+
 namespace ProcScript.Model.Rules.Wording;
 
 /// <summary>Lists in words.</summary>
@@ -22,9 +24,8 @@ public static class WordList
     /// <summary>Names in backticks, the first few of many.</summary>
     public static string AndSome(IReadOnlyCollection<string> names)
     {
-        const int Few = 4;
-        var shown = names.Take(names.Count > Few ? Few - 1 : Few).Select(name => $"`{name}`");
-        return And(names.Count > Few ? shown.Append($"{names.Count - Few + 1} more") : shown);
+        const int Few = 3;
+        return FoldedList.Of([.. names.Select(name => $"`{name}`")], Few);
     }
 
     private static string Join(string[] words, string last) => words.Length switch

@@ -90,7 +90,10 @@ public sealed class UnexpectedText : Rule
         };
 
     internal static Finding More(SourceSpan last, int count) =>
-        new(Id, string.Create(CultureInfo.InvariantCulture, $"{count} more findings of this file are not listed"), last);
+        new(Id, string.Create(CultureInfo.InvariantCulture, $"{count} more findings of this file are not listed"), last)
+        {
+            Help = "mend the first ones: what is left of them is listed then",
+        };
 
     private static bool NeedsBlank(string word) => char.IsAsciiLetter(word[0]) || word is "{" or "(" or ",";
 

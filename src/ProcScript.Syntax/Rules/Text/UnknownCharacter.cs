@@ -59,6 +59,16 @@ public sealed class UnknownCharacter : Rule
         };
     }
 
+    internal static Finding SlashedSign(SourceText text, TextSpan sign)
+    {
+        SourceSpan place = new(text.Path, sign);
+        return new Finding(Id, "`+/-` is written without its slash", place)
+        {
+            Help = "write `+-` or `±`",
+            Fixes = [new Fix("Write `+-`", FixGrade.Safe, [new TextEdit(place, "+-")])],
+        };
+    }
+
     private static string Advice(string content, TextSpan run) => content[run.Start] switch
     {
         var c when char.IsWhiteSpace(c) => "this blank is not the plain one",
