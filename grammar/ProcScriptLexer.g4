@@ -149,6 +149,10 @@ TEST        : 'test' ;
 POWER       : 'power' ;
 WHILE       : 'while' ;
 OPEN        : 'open' ;
+OR          : 'or' ;
+WAY         : 'way' ;
+WHERE       : 'where' ;
+NEEDED      : 'needed' ;
 
 PLUS_MINUS  : '\u00B1' | '+-' ;
 PLUS        : '+' ;
