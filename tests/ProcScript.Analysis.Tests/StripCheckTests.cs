@@ -220,7 +220,7 @@ public sealed class StripCheckTests
         Assert.Equal("`do lid_out` comes to what is done already: `lid_pins` is released already", called.Message);
         Assert.Equal("of its 2 steps 1 has nothing left to do", called.Label);
         Assert.Equal(["done here"], called.Related.Select(related => related.Label));
-        Assert.Empty(called.Fixes);
+        Assert.Equal(["Write `where needed`"], called.Fixes.Select(fix => fix.Title));
     }
 
     [Fact]

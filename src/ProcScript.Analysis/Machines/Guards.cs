@@ -30,7 +30,7 @@ internal sealed class Guards
     /// </summary>
     public static IEnumerable<Fluid> DrivenBy(Energy energy, IEnumerable<MachineItem> exposed) =>
         from fluid in exposed.OfType<Joint>().Where(joint => joint.On == energy).Select(joint => joint.Carries).OfType<Fluid>().Distinct()
-        where !WantsLive(fluid, energy) && !fluid.Conditions.Any(condition => condition.Item is Control control && WantsLive(control, energy))
+        where !WantsLive(fluid, energy) && !fluid.Conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item is Control control && WantsLive(control, energy))
         select fluid;
 
     private static bool WantsLive(MachineItem item, Energy energy) =>
