@@ -152,6 +152,10 @@ POWER       : 'power' ;
 WHILE       : 'while' ;
 OPEN        : 'open' ;
 LEFT_HAND   : 'LH' ;
+OR          : 'or' ;
+WAY         : 'way' ;
+WHERE       : 'where' ;
+NEEDED      : 'needed' ;
 
 // The third is taken for the second, with a finding.
 PLUS_MINUS  : '\u00B1' | '+-' | '+/-' ;

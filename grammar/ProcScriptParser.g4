@@ -66,6 +66,9 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // ok: voltage 400 V ac
 // ok: voltage 48 V
 // ok: strip needs lever at up
+// ok: behind lid or hatch, hood
+// ok: way behind belt or guard
+// ok: way needs table at up
 // ok: warning "Sharp."
 // ok: strip danger "It swings out."
 // bad: how Crosswise
@@ -83,6 +86,8 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // bad: cap closing_cap
 // bad: cap 2
 // bad: uses 5 mL oil
+// bad: way belt
+// bad: behind lid or, hatch
 // bad: strip "It swings out."
 // bad: strip strip danger "It swings out."
 property
@@ -92,7 +97,9 @@ property
       | TWIST | FREQUENCY ) quantity                                                                                    # quantityProperty
     | MASS ( quantity | NOT_KNOWN BECAUSE text )                                                                          # massProperty
     | TORQUE quantity ( COMMA quantity )* ( PLUS quantity )*                                                            # torqueProperty
-    | ( DRIVE | TOOL | BEHIND | HAZARD | AFTER ) reference ( COMMA reference )*                                         # namesProperty
+    | ( DRIVE | TOOL | HAZARD | AFTER ) reference ( COMMA reference )*                                                  # namesProperty
+    | BEHIND hiders                                                                                                     # behindProperty
+    | WAY ( BEHIND hiders | NEEDS needs )                                                                               # wayProperty
     | RENEW WITH reference ( COMMA reference )*                                                                         # renewProperty
     | PATTERN ( STAR | LISTED | NONE | INSIDE OUT )                                                                     # patternProperty
     | GRIP ( GOOD | FAIR | POOR )                                                                                       # gripProperty
@@ -171,11 +178,21 @@ hand : MINUS? LEFT_HAND ;
 // bad: A2-
 gradeValue : number | NAME ( MINUS INTEGER )? | NOT_KNOWN | text ;
 
+// An "or" binds closer than a comma: (a or b), c.
 // ok: lever at down, guard out
+// ok: lever at down or guard out, oil empty
 // ok: seat_bolts
+// ok: or or way
 // bad: lever down
 // bad: guard out seat aside
-needs : need ( COMMA need )* ;
+// bad: or guard out or
+needs : need ( ( COMMA | OR ) need )* ;
+
+// ok: lid
+// ok: lid or hatch, hood
+// bad: lid hatch
+// bad: lid or
+hiders : reference ( ( COMMA | OR ) reference )* ;
 
 need : reference ( AT position | needState )? ;
 
@@ -334,9 +351,14 @@ stage : STAGE text stepBlock ;
 // ok: do seat_out
 // ok: do door(left, 2)
 // ok: do door()
+// ok: do seat_out where needed
+// ok: do door(left) where needed
 // bad: do door left
+// bad: do door where
 // bad: do
-doCall : DO name ( LEFT_PAREN ( value ( COMMA value )* )? RIGHT_PAREN )? ;
+doCall : DO name ( LEFT_PAREN ( value ( COMMA value )* )? RIGHT_PAREN )? whereNeeded? ;
+
+whereNeeded : WHERE NEEDED ;
 
 workBlock : WORK stepBlock ;
 
@@ -398,17 +420,21 @@ whenSteps : WHEN test stepBlock ;
 // ok: set lever to down
 // ok: set lever to 2
 // ok: empty oil in background
+// ok: undo bolts where needed
+// ok: set lever to down where needed { how "Slowly." }
+// ok: empty oil where needed in background
 // ok: remove seat { people 2  refit { how "Slowly." } }
 // ok: verify mains
 // bad: undo
 // bad: undo 4 bolts
 // bad: set lever to
 // bad: empty oil background
+// bad: undo bolts needed
 // bad: remove seat people 2
 action : actionVerb deed ;
 
 // What an action is done to, and what is said of it.
-deed : ( amount OF )? reference ( TO position )? background? propertyBlock? ;
+deed : ( amount OF )? reference ( TO position )? whereNeeded? background? propertyBlock? ;
 
 amount : INTEGER | REST ;
 
@@ -551,7 +577,7 @@ name
     | STORE | PPE | LIVE | ISOLATED | OUT | FITTED | FULL | OFF | SLACK | SUPPORTED
     | PREPARE | SHUTDOWN | LOCK | BLEED | COATING | BAG | CURE | TORQUE_RANGE | REACH | HEIGHT | TWIST | FREQUENCY
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
-    | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND | NONE | NOT_KNOWN
+    | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND | NONE | NOT_KNOWN | OR | WAY | WHERE | NEEDED
     ;
 
 // ok: down

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Procedures;
@@ -9,6 +10,8 @@ namespace ProcScript.Model;
 /// <summary>A whole library, parsed and bound.</summary>
 public sealed class Library
 {
+    private readonly ConcurrentDictionary<ImmutableArray<string>, GivenDetails> _given = new();
+
     /// <summary>The trees by path.</summary>
     public required ImmutableSortedDictionary<string, SyntaxTree> Trees { get; init; }
 
@@ -37,6 +40,19 @@ public sealed class Library
 
     /// <summary>Every machine, in every variant that some procedure or its own check needs; the plain variant first.</summary>
     public required ImmutableArray<Machines.Machine> Machines { get; init; }
+
+    /// <summary>What is said of actions in all files of this library, where somebody has gathered it; else it is gathered from the procedures.</summary>
+    public GivenDetails? Gathered { get; init; }
+
+    /// <summary>What the procedures say of actions that a procedure sees: those of its own file and of all that this uses.</summary>
+    public GivenDetails Given(Procedure procedure)
+    {
+        ArgumentNullException.ThrowIfNull(procedure);
+        return Gathered ?? _given.GetOrAdd(procedure.Files, files => GivenDetails.In(files.SelectMany(path => ByFile[path])));
+    }
+
+    private ILookup<string, Procedure> ByFile =>
+        field ??= Procedures.ToLookup(procedure => procedure.Declared.Path, StringComparer.Ordinal);
 
     /// <summary>How it came of the library before; null where it was made as a whole.</summary>
     public LibraryStep? Step { get; init; }

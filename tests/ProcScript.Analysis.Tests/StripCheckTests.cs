@@ -178,7 +178,7 @@ public sealed class StripCheckTests
     }
 
     [Fact]
-    public void A_finding_in_a_called_procedure_stands_in_its_own_text_and_names_the_caller()
+    public void A_finding_in_a_called_procedure_stands_in_its_own_text_and_work_done_before_at_the_call()
     {
         var check = Checked.Text(
             """
@@ -217,9 +217,10 @@ public sealed class StripCheckTests
             }
             """).OnlyFinding;
 
-        Assert.Equal("`lid_pins` is released already", called.Message);
-        Assert.Equal(["done here", "called from here"], called.Related.Select(related => related.Label));
-        Assert.Empty(called.Fixes);
+        Assert.Equal("`do lid_out` comes to what is done already: `lid_pins` is released already", called.Message);
+        Assert.Equal("of its 2 steps 1 has nothing left to do", called.Label);
+        Assert.Equal(["done here"], called.Related.Select(related => related.Label));
+        Assert.Equal(["Write `where needed`"], called.Fixes.Select(fix => fix.Title));
     }
 
     [Fact]

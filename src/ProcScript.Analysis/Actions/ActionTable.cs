@@ -57,12 +57,12 @@ public static class ActionTable
         },
         new(Verb.Aside, Strip, ActionTargets.Part, Verb.Return, "Move {0} aside", "aside")
         {
-            Needs = [ClearNeeds.Reached, PartSources.Fitted, PartSources.FreeToGoAside],
+            Needs = [ClearNeeds.Reached, ClearNeeds.OnItsWay, PartSources.Fitted, PartSources.FreeToGoAside],
             Effects = [new(StateKind.Place, (_, _) => (int)PartPlace.Aside)],
         },
         new(Verb.Remove, Strip, ActionTargets.Part, Verb.Fit, "Remove {0}", "removed")
         {
-            Needs = [ClearNeeds.Reached, PartSources.InPlace, PartSources.Untied, PartSources.OnItsPropOrNot],
+            Needs = [ClearNeeds.Reached, ClearNeeds.OnItsWay, PartSources.InPlace, PartSources.Untied, PartSources.OnItsPropOrNot],
             Effects =
             [
                 new(StateKind.Place, (_, _) => (int)PartPlace.Out),
@@ -144,12 +144,12 @@ public static class ActionTable
         },
         new(Verb.Return, Refit, ActionTargets.Part, Verb.Aside, "Move {0} back", "back")
         {
-            Needs = [ClearNeeds.Reached, PartSources.Aside, PartSources.FreeToGoAside],
+            Needs = [ClearNeeds.Reached, ClearNeeds.OnItsWay, PartSources.Aside, PartSources.FreeToGoAside],
             Effects = [new(StateKind.Place, (_, place) => place)],
         },
         new(Verb.Fit, Refit, ActionTargets.Part, Verb.Remove, "Fit {0}", "fitted")
         {
-            Needs = [ClearNeeds.Reached, PartSources.Out, CapNeeds.Uncapped],
+            Needs = [ClearNeeds.Reached, ClearNeeds.OnItsWay, PartSources.Out, CapNeeds.Uncapped],
             Effects = [new(StateKind.Place, (_, place) => place)],
         },
         new(Verb.Restore, Refit, ActionTargets.Energy, null, "Restore {0}", "live")

@@ -95,7 +95,7 @@ public sealed class CheckMemory
     /// <summary>The memory during one check.</summary>
     internal sealed class Session(CheckMemory memory, Library library, HashSet<string> changed)
     {
-        private readonly ConcurrentDictionary<ImmutableArray<string>, Library> _parts = new();
+        private readonly ConcurrentDictionary<(ImmutableArray<string> Files, bool IsGivenAsked), Library> _parts = new();
         private readonly bool _areToolsSame = memory._wrenches.AsSpan().SequenceEqual(library.TorqueWrenches.AsSpan());
         private readonly Dictionary<ImmutableArray<string>, bool> _touched = [];
 
@@ -114,7 +114,7 @@ public sealed class CheckMemory
                 return remembered.Outcome;
             }
 
-            if (!remembered.HasLines(library))
+            if (!remembered.HasLines(library) || !remembered.HasGiven(library))
             {
                 return null;
             }
@@ -206,9 +206,10 @@ public sealed class CheckMemory
             return isTouched;
         }
 
-        private Library PartFor(Procedure procedure) => _parts.GetOrAdd(procedure.Files, files => new Library
+        private Library PartFor(Procedure procedure) => _parts.GetOrAdd((procedure.Files, AsksForGiven(procedure)), part => new Library
         {
-            Trees = files.ToImmutableSortedDictionary(path => path, path => library.Trees[path], StringComparer.Ordinal),
+            Gathered = part.IsGivenAsked ? library.Given(procedure) : GivenDetails.In([]),
+            Trees = part.Files.ToImmutableSortedDictionary(path => path, path => library.Trees[path], StringComparer.Ordinal),
             Kinds = [],
             Tools = library.Tools,
             Procedures = [],
@@ -216,6 +217,10 @@ public sealed class CheckMemory
             Findings = [],
         });
     }
+
+    /// <summary>Whether what other procedures say of actions matters to a procedure.</summary>
+    private static bool AsksForGiven(Procedure procedure) =>
+        procedure.Stages.Any(stage => stage.Steps.Any(step => step.Verb == Verb.Strip));
 
     /// <summary>An outcome with what else it depends on but the procedure.</summary>
     private sealed class RememberedOutcome
@@ -235,6 +240,11 @@ public sealed class CheckMemory
 
         public bool HasTools(Library library) =>
             _tools.AsSpan().SequenceEqual(TorqueWrenches.Of(Outcome.Procedure, library).All.AsSpan());
+
+        /// <summary>Whether what other procedures say of the actions that a <c>strip</c> puts in is as before.</summary>
+        public bool HasGiven(Library library) =>
+            !AsksForGiven(Outcome.Procedure)
+            || (Outcome.Strip?.Library.Gathered is { } given && given.IsSame(library.Given(Outcome.Procedure)));
 
         public bool HasLines(Library library)
         {

@@ -27,7 +27,6 @@ internal sealed class Freedom
         Array.Fill(_ranks, NotReached);
         var clauses = new FreeingClauses(facts);
         var goals = FreeingClauses.Goals(_machine).ToList();
-        var open = new Queue<FreeingGoal>(goals);
         var unmet = new Unmet?[count];
         var waiting = new List<FreeingGoal>?[count];
         foreach (var goal in goals)
@@ -35,15 +34,21 @@ internal sealed class Freedom
             unmet[NumberOf(goal)] = new Unmet(clauses.Of(goal));
         }
 
-        var reached = 0;
-        while (open.TryDequeue(out var goal))
+        // In rounds, so that the order of the declarations tells nothing: what is reached in one counts from the next on.
+        var (open, next) = (goals, new List<FreeingGoal>());
+        for (var round = 0; open.Count > 0; round++)
         {
-            var number = NumberOf(goal);
-            if (!IsReached(goal) && Advance(goal, unmet[number]!, waiting))
+            foreach (var goal in open)
             {
-                _ranks[number] = reached++;
-                waiting[number]?.ForEach(open.Enqueue);
+                var number = NumberOf(goal);
+                if (!IsReached(goal) && Advance(goal, unmet[number]!, waiting, round, next))
+                {
+                    _ranks[number] = round;
+                    next.AddRange(waiting[number] ?? []);
+                }
             }
+
+            (open, next) = (next, []);
         }
 
         Stuck = [.. goals.Where(goal => !IsReached(goal))];
@@ -55,14 +60,14 @@ internal sealed class Freedom
     public ImmutableArray<FreeingGoal> Stuck { get; }
 
     /// <summary>Whether nothing ever meets a need, so that a finding on the machine says so already.</summary>
-    public bool IsStuck(Need need) => _stuckItems.Contains(need.Item) && need switch
+    public bool IsStuck(Need need) => need is AnyOf choice ? choice.Ways.All(IsStuck) : _stuckItems.Contains(need.Item) && need switch
     {
         PartOutOfTheWay or PartAside => !IsReached(new FreeingGoal(FreeingKind.Aside, need.Item)),
         _ => true,
     };
 
     /// <summary>
-    /// The place of a goal among those that can be brought about: what brings it about first has lower places. Null where
+    /// In which round a goal can be brought about at the earliest: what brings it about has lower ones. Null where
     /// nothing does.
     /// </summary>
     public int? Rank(FreeingGoal goal) => _ranks[NumberOf(goal)] is not NotReached and var rank ? rank : null;
@@ -105,9 +110,9 @@ internal sealed class Freedom
     }
 
     /// <summary>Passes what a goal has already; where it still lacks something, the goal waits for all that would give it.</summary>
-    private bool Advance(FreeingGoal goal, Unmet unmet, List<FreeingGoal>?[] waiting)
+    private bool Advance(FreeingGoal goal, Unmet unmet, List<FreeingGoal>?[] waiting, int round, List<FreeingGoal> next)
     {
-        while (unmet.Next < unmet.Clauses.Count && IsGiven(unmet.Clauses[unmet.Next]))
+        while (unmet.Next < unmet.Clauses.Count && IsGivenBefore(unmet.Clauses[unmet.Next], round))
         {
             unmet.Next++;
         }
@@ -117,9 +122,29 @@ internal sealed class Freedom
             return true;
         }
 
+        if (IsGiven(unmet.Clauses[unmet.Next]))
+        {
+            // In this round, before its turn.
+            next.Add(goal);
+            return false;
+        }
+
         foreach (var way in unmet.Clauses[unmet.Next].Ways)
         {
             (waiting[NumberOf(way)] ??= []).Add(goal);
+        }
+
+        return false;
+    }
+
+    private bool IsGivenBefore(FreeingClause clause, int round)
+    {
+        foreach (var way in clause.Ways)
+        {
+            if (_ranks[NumberOf(way)] is not NotReached and var rank && rank < round)
+            {
+                return true;
+            }
         }
 
         return false;

@@ -70,6 +70,7 @@ internal sealed class FreeingClauses(MachineFacts facts)
                 break;
             case (FreeingKind.Out, Part part):
                 Conditions(part.Conditions, part, part.Parent);
+                Conditions(part.WayOut, part, part.Parent);
                 Enclosing(part.Parent, part.Parent);
                 foreach (var joint in facts.Ties(part))
                 {
@@ -84,6 +85,7 @@ internal sealed class FreeingClauses(MachineFacts facts)
                 }
 
                 Conditions(part.Conditions, part, part.Parent);
+                Conditions(part.WayOut, part, part.Parent);
                 Enclosing(part.Parent, part.Parent);
                 foreach (var joint in way.Joints)
                 {
@@ -128,17 +130,20 @@ internal sealed class FreeingClauses(MachineFacts facts)
     {
         foreach (var condition in conditions)
         {
-            if (condition.Phase != NeedsPhase.Refit && !IsForItself(condition) && Ways(condition) is { } ways)
+            if (condition.Phase == NeedsPhase.Refit || condition.Each.Any(IsForItself))
             {
-                for (var root = bench; root is not null; root = root.Parent)
-                {
-                    if ((level is not null && root.IsWithin(level)) || !LiesIn(condition.Item, root))
-                    {
-                        ways = ways.Add(new FreeingGoal(FreeingKind.Out, root));
-                    }
-                }
+                continue;
+            }
 
-                Add(condition.Item, condition, ways);
+            ImmutableArray<FreeingGoal>? ways = [];
+            foreach (var way in condition.Each)
+            {
+                ways = Ways(way, level, bench) is { } goals ? ways?.AddRange(goals) : null;
+            }
+
+            if (ways is { } all)
+            {
+                Add(condition.Item, condition, all);
             }
         }
     }
@@ -146,6 +151,21 @@ internal sealed class FreeingClauses(MachineFacts facts)
     /// <summary>Whether it asks for the temporary part that the goal is about.</summary>
     private bool IsForItself(Condition condition) =>
         condition.Item is Part { IsTemporary: true } part && _item is not null && facts.Serves(_item, part);
+
+    /// <returns>The goals that make a condition true or have a bench spare it; null where it is true from the start.</returns>
+    private static ImmutableArray<FreeingGoal>? Ways(Condition condition, Part? level, Part? bench)
+    {
+        var ways = Ways(condition);
+        for (var root = bench; root is not null; root = root.Parent)
+        {
+            if ((level is not null && root.IsWithin(level)) || !LiesIn(condition.Item, root))
+            {
+                ways = ways?.Add(new FreeingGoal(FreeingKind.Out, root));
+            }
+        }
+
+        return ways;
+    }
 
     /// <summary>A joint's energy or fluid, if it has one: switched off, or the joint is on a bench.</summary>
     private void Service(MachineItem? service, Part? bench)

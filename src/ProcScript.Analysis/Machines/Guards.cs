@@ -30,11 +30,11 @@ internal sealed class Guards
     /// </summary>
     public static IEnumerable<Fluid> DrivenBy(Energy energy, IEnumerable<MachineItem> exposed) =>
         from fluid in exposed.OfType<Joint>().Where(joint => joint.On == energy).Select(joint => joint.Carries).OfType<Fluid>().Distinct()
-        where !WantsLive(fluid, energy) && !fluid.Conditions.Any(condition => condition.Item is Control control && WantsLive(control, energy))
+        where !WantsLive(fluid, energy) && !fluid.Conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item is Control control && WantsLive(control, energy))
         select fluid;
 
     private static bool WantsLive(MachineItem item, Energy energy) =>
-        item.Conditions.Any(condition => condition.Item == energy && condition is { State: NeededState.Live, Phase: not NeedsPhase.Strip });
+        item.Conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item == energy && condition is { State: NeededState.Live, Phase: not NeedsPhase.Strip });
 
     /// <summary>
     /// The parts and covers that hide or guard what an energy can reach, those behind which these are hidden among them. What is in the way
@@ -84,7 +84,8 @@ internal sealed class Guards
             Joint { Over: { } hidden } cover => [.. cover.Conditions, .. hidden.Conditions],
             _ => item.Conditions,
         };
-        foreach (var hider in conditions.SelectMany(Hiders))
+        // Of a choice every way is a guard: with any one of them off, hands get there.
+        foreach (var hider in conditions.SelectMany(condition => condition.Each).SelectMany(Hiders))
         {
             yield return hider;
         }
@@ -96,7 +97,7 @@ internal sealed class Guards
 
         for (var around = item is Joint joint ? joint.Owner : (item as Part)?.Parent; around is not null; around = around.Parent)
         {
-            foreach (var hider in around.Conditions.SelectMany(Hiders))
+            foreach (var hider in around.Conditions.SelectMany(condition => condition.Each).SelectMany(Hiders))
             {
                 yield return hider;
             }
@@ -117,7 +118,7 @@ internal sealed class Guards
 
     private static ILookup<Energy, MachineItem> Asking(Machine machine) =>
         machine.Parts.Concat<MachineItem>(machine.Joints)
-            .SelectMany(item => item.Conditions
+            .SelectMany(item => (item is Part part ? part.Conditions.AddRange(part.WayOut) : item.Conditions)
                 .Where(condition => condition is { State: NeededState.Isolated, Phase: not NeedsPhase.Strip })
                 .Select(condition => (Item: item, Energy: (Energy)condition.Item)))
             .ToLookup(asking => asking.Energy, asking => asking.Item);

@@ -35,6 +35,7 @@ internal sealed class MachineFacts
 
         HasCaps = machine.Joints.Any(joint => joint.Cap is not null) || machine.Parts.Any(part => part.Cap is not null);
         Temporary = [.. machine.Parts.Where(part => part.IsTemporary)];
+        HasChoices = machine.Items.Values.Any(HasChoice);
         Freedom = new Freedom(this);
         _touching = new Lazy<Touching>(() => new Touching(this));
         _titles = new Lazy<TitleIndex>(() => new TitleIndex(machine));
@@ -60,6 +61,9 @@ internal sealed class MachineFacts
 
     /// <summary>What can be got off it at all.</summary>
     public Freedom Freedom { get; }
+
+    /// <summary>Whether any condition of it can be met in more ways than one.</summary>
+    public bool HasChoices { get; }
 
     /// <summary>Which items a step touches beside its target; worked out once somebody asks.</summary>
     public Touching Touching => _touching.Value;
@@ -93,6 +97,13 @@ internal sealed class MachineFacts
         Joint joint => joint.Owner.IsWithin(temporary) || Ends(joint).Contains(temporary),
         _ => false,
     };
+
+    private static bool HasChoice(MachineItem item) =>
+        item.Conditions.Any(IsChoice)
+        || (item is Part part && (part.WayOut.Any(IsChoice) || part.Aside?.Conditions.Any(IsChoice) == true))
+        || (item is Energy { VerifyAt: { } place } && place.Conditions.Any(IsChoice));
+
+    private static bool IsChoice(Condition condition) => condition.State == NeededState.AnyOf;
 
     private ImmutableArray<Joint>[] FindTies(Machine machine)
     {

@@ -19,7 +19,7 @@ internal sealed class Touching
         var byOtherEnd = machine.Joints.Where(joint => joint.Other is not null).ToLookup(joint => joint.Other!);
         var poweredControls = (
             from control in machine.Controls
-            from condition in control.Conditions
+            from condition in control.Conditions.SelectMany(one => one.Each)
             where condition.State is NeededState.Live or NeededState.Full
             select (condition.Item, Control: control)).ToLookup(one => one.Item, one => one.Control);
         _byTarget = (
@@ -44,11 +44,13 @@ internal sealed class Touching
         ILookup<MachineItem, Control> poweredControls)
     {
         var way = (item as Part)?.Aside;
-        ImmutableArray<Condition> conditions = [.. item.Conditions, .. way?.Conditions ?? []];
+        ImmutableArray<Condition> aside = [.. (way?.Conditions ?? []).SelectMany(condition => condition.Each)];
+        ImmutableArray<Condition> conditions =
+            [.. item.Conditions.Concat((item as Part)?.WayOut ?? []).SelectMany(condition => condition.Each), .. aside];
         IEnumerable<Joint> joints = item switch
         {
             // The joints that its way aside names are ties; those that it asks for beyond that may be any.
-            Part part => [.. part.Joints, .. byOtherEnd[part], .. facts.Ties(part), .. (way?.Conditions ?? []).Select(condition => condition.Item).OfType<Joint>()],
+            Part part => [.. part.Joints, .. byOtherEnd[part], .. facts.Ties(part), .. aside.Select(condition => condition.Item).OfType<Joint>()],
             Joint joint => [joint],
             Energy energy => facts.JointsOn(energy),
             Fluid fluid => facts.JointsCarrying(fluid),

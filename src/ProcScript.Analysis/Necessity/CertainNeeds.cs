@@ -1,6 +1,7 @@
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Necessity;
 
@@ -76,9 +77,10 @@ internal sealed class CertainNeeds
         return false;
     }
 
-    /// <summary>Whether something else might do: in the machine instead of on the bench; a joint slack instead of off, or the reverse.</summary>
+    /// <summary>Whether something else might do: another way of a choice; in the machine instead of on the bench; a joint slack instead of off, or the reverse.</summary>
     private bool HasAlternative(Need need) => need switch
     {
+        { Declared.State: NeededState.AnyOf } => true,
         PartOnBench => true,
         JointOff { Joint: var joint } => _events.ContainsKey(new StateVariable(StateKind.Slack, joint.Index)),
         JointSlack { Joint: var joint } => _events.ContainsKey(new StateVariable(StateKind.Attached, joint.Index)),

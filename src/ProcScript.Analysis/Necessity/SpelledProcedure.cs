@@ -91,26 +91,34 @@ internal sealed class SpelledProcedure
             }
         }
 
-        // To discard something is no action of the run.
-        return spelled.Count == 0 ? [step] : spelled.ToImmutable();
+        // To discard something is no action of the run; and what was done already must not be done in the place of a line that is taken out.
+        return spelled.Count > 0 || IsLeftOut(step) ? spelled.ToImmutable() : [step];
     }
+
+    private bool IsLeftOut(Step step) =>
+        step.WhereNeeded is not null && _proven.Skipped.Any(skipped => ReferenceEquals(skipped.Step, step));
 
     private static bool IsOf(Step step, PerformedAction action) => action.Origin switch
     {
-        WrittenStep written => ReferenceEquals(written.Step, step),
+        WrittenStep written => ReferenceEquals(written.Step, step) || IsCheckOf(written.Step, step),
         ExpandedStep expanded => ReferenceEquals(expanded.Step, step),
         InsertedCap inserted => ReferenceEquals(inserted.Step, step),
         _ => false,
     };
 
+    /// <summary>Whether a check is one that stands in the block of a step which was left out.</summary>
+    private static bool IsCheckOf(Step check, Step step) =>
+        check is { Verb: Verb.Check, WhereNeeded: { } call } && call == step.WhereNeeded && check.Source == step.Source;
+
     private static Step Spell(Step step, PerformedAction action) => action switch
     {
-        { Changes: [] } => step,
+        { Changes: [] } => ((WrittenStep)action.Origin).Step,
         { Target: Joint } when action.Verb != Verb.Loosen => step with
         {
             Verb = action.Verb,
             Target = action.Target,
             Count = action.Count,
+            WhereNeeded = null,
             Conditions = action.Origin.Conditions,
         },
         _ => step with
@@ -118,6 +126,7 @@ internal sealed class SpelledProcedure
             Verb = action.Verb,
             Target = action.Target,
             Position = action.PositionAfter,
+            WhereNeeded = null,
             Conditions = action.Origin.Conditions,
         },
     };

@@ -35,6 +35,7 @@ internal sealed class StepUnits
 
                 var row = ActionTable.Row(step.Verb);
                 _isWanted[unit] |= row.IsPrecaution
+                    || step.WhereNeeded is not null
                     || !row.Phase.HasFlag(ActionPhase.Strip)
                     || step.Target is Model.Machines.Part { IsTemporary: true } or Model.Machines.Joint { IsTemporary: true }
                     || goals.Contains(Meaning(step.Verb, step.Target));
@@ -66,7 +67,8 @@ internal sealed class StepUnits
     public SourceSpan Line(int unit) => _lines[unit];
 
     /// <summary>
-    /// Whether the author asks for it as such: it does work, discards something, keeps people safe, is about what is temporary, or is what the procedure is for. Whoever
+    /// Whether the author asks for it as such: it does work, discards something, keeps people safe, is about what is temporary, or is what the
+    /// procedure is for; or says itself that it may have nothing to do. Whoever
     /// writes <c>clean</c> or <c>check</c> wants that done, goal or not.
     /// </summary>
     public bool IsWanted(int unit) => _isWanted[unit];

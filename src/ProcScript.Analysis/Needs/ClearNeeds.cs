@@ -19,7 +19,7 @@ internal static class ClearNeeds
         Reach(request.Target!, collector);
         if (!collector.Facts.Temporary.IsEmpty)
         {
-            collector.Drop(first, need => need.Declared?.Item is Part { IsTemporary: true } part && collector.Facts.Serves(request.Target!, part));
+            collector.Drop(first, need => need.Declared?.Each.Any(way => way.Item is Part { IsTemporary: true } part && collector.Facts.Serves(request.Target!, part)) == true);
         }
     }
 
@@ -64,14 +64,33 @@ internal static class ClearNeeds
         return allConsidered;
     }
 
-    /// <summary>The need that a condition states.</summary>
-    public static Need NeedOf(Condition condition, MachineState state) => condition.State == NeededState.Slack
-        ? Free((Joint)condition.Item, state) with { Declared = condition }
-        : NeedOf(condition);
+    /// <summary>What binds the target's own way out and back, and nothing that lies in it.</summary>
+    public static void OnItsWay(ActionRequest request, NeedCollector collector)
+    {
+        if (request.Part.WayOut.IsEmpty)
+        {
+            return;
+        }
 
-    /// <summary>The need that a condition states; of a joint off or slack, that it is off.</summary>
+        var place = Assemblies.RootOfPlace(request.Part, collector.State);
+        if (!Consider(request.Part.WayOut, place, collector) && place is not null)
+        {
+            collector.AddOnce(new PartOnBench(place));
+        }
+    }
+
+    /// <summary>The need that a condition states. Of a choice the first way that is open, since that is the one which is used.</summary>
+    public static Need NeedOf(Condition condition, MachineState state) => condition.State switch
+    {
+        NeededState.Slack => Free((Joint)condition.Item, state) with { Declared = condition },
+        NeededState.AnyOf => Choose(condition, [.. condition.Ways.Select(way => NeedOf(way, state) with { Declared = condition })], state),
+        _ => NeedOf(condition),
+    };
+
+    /// <summary>The need that a condition states; of a joint off or slack, that it is off; of a choice, that any of its ways is open.</summary>
     public static Need NeedOf(Condition condition) => condition.State switch
     {
+        NeededState.AnyOf => new AnyOf([.. condition.Ways.Select(way => NeedOf(way) with { Declared = condition })]) { Declared = condition },
         NeededState.OutOfTheWay => new PartOutOfTheWay((Part)condition.Item) { Declared = condition },
         NeededState.Out => new PartOut((Part)condition.Item) { Declared = condition },
         NeededState.Fitted => new PartFitted((Part)condition.Item) { Declared = condition },
@@ -84,6 +103,19 @@ internal static class ClearNeeds
         NeededState.Empty => new FluidEmpty((Fluid)condition.Item) { Declared = condition },
         _ => new ControlAt((Control)condition.Item, condition.Position) { Declared = condition },
     };
+
+    private static Need Choose(Condition choice, ImmutableArray<Need> ways, MachineState state)
+    {
+        foreach (var way in ways)
+        {
+            if (way.IsMetBy(state[way.Variable]))
+            {
+                return way;
+            }
+        }
+
+        return new AnyOf(ways) { Declared = choice };
+    }
 
     /// <summary>A joint off or slack: slack where it is slack, since a joint stays so when it comes off.</summary>
     public static Need Free(Joint joint, MachineState state)
@@ -146,9 +178,48 @@ internal static class ClearNeeds
         return true;
     }
 
+    /// <summary>A choice: a way that is open; else one that the assembly spares; else all of them are wanting.</summary>
+    private static bool ConsiderChoice(Condition choice, Part? root, NeedCollector collector)
+    {
+        Condition? spared = null;
+        foreach (var way in choice.Ways)
+        {
+            if (!IsHere(way, root, collector))
+            {
+                spared ??= way;
+            }
+            else if (NeedOf(way, collector.State) is var need && collector.IsMet(need))
+            {
+                collector.AddStated(need with { Declared = choice });
+                return true;
+            }
+        }
+
+        if (spared is not null)
+        {
+            return Consider(spared, root, collector);
+        }
+
+        collector.Add(NeedOf(choice, collector.State));
+        return true;
+    }
+
+    /// <summary>Whether a condition of an item whose assembly has the root <paramref name="root"/> binds there.</summary>
+    private static bool IsHere(Condition condition, Part? root, NeedCollector collector) =>
+        (condition.Item is Part or Joint ? PlaceOf(condition.Item, collector) : null) == root;
+
+    private static Part? PlaceOf(MachineItem item, NeedCollector collector) => item is Part part
+        ? Assemblies.RootOfPlace(part, collector.State)
+        : Assemblies.RootOf(((Joint)item).Owner, collector.State);
+
     /// <returns>Whether the condition was considered, or is void whatever becomes of the item's own assembly.</returns>
     private static bool Consider(Condition condition, Part? root, NeedCollector collector)
     {
+        if (condition.State == NeededState.AnyOf)
+        {
+            return ConsiderChoice(condition, root, collector);
+        }
+
         if (condition.Item is not (Part or Joint))
         {
             if (root is null)
@@ -160,9 +231,7 @@ internal static class ClearNeeds
             return collector.AsInTheMachine && HasAnyway(condition, collector);
         }
 
-        var place = condition.Item is Part part
-            ? Assemblies.RootOfPlace(part, collector.State)
-            : Assemblies.RootOf(((Joint)condition.Item).Owner, collector.State);
+        var place = PlaceOf(condition.Item, collector);
         if (place == root)
         {
             collector.Add(condition);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
 
@@ -24,4 +25,27 @@ public abstract record Need
 
     /// <summary>A value that meets it: what is assumed when a run goes on after a need that was not met.</summary>
     internal abstract int Met { get; }
+}
+
+/// <summary>
+/// Any one of several needs, of which none is met in the state at hand: a choice with an open way asks for that way alone. By itself it stands for
+/// its first way.
+/// </summary>
+/// <param name="Ways">The needs, in the author's order.</param>
+public sealed record AnyOf(ImmutableArray<Need> Ways) : Need
+{
+    /// <summary>The way that takes least time where the need is not met; null where nothing opens one, or nobody has looked.</summary>
+    public Need? Quickest { get; init; }
+
+    /// <inheritdoc/>
+    public override MachineItem Item => Ways[0].Item;
+
+    /// <inheritdoc/>
+    public override StateVariable Variable => Ways[0].Variable;
+
+    /// <inheritdoc/>
+    public override bool IsMetBy(int value) => Ways[0].IsMetBy(value);
+
+    /// <inheritdoc/>
+    internal override int Met => Ways[0].Met;
 }

@@ -122,9 +122,11 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
     }
 
     /// <summary>Adds the need of a condition; of a temporary part that is to be fitted, that it bears a load as well.</summary>
-    public void Add(Condition condition)
+    public void Add(Condition condition) => AddStated(ClearNeeds.NeedOf(condition, state));
+
+    /// <summary>Adds the need that a condition states.</summary>
+    public void AddStated(Need need)
     {
-        var need = ClearNeeds.NeedOf(condition, state);
         _needs.Add(need);
         if (need is PartFitted { Part.IsTemporary: true } fitted)
         {

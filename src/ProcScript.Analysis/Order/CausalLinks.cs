@@ -27,7 +27,8 @@ internal sealed class CausalLinks
             var met = new MetNeed[needs.Length];
             for (var j = 0; j < needs.Length; j++)
             {
-                met[j] = new MetNeed(needs[j], Link(needs[j], i, sequence[i].Changes, history));
+                var need = needs[j] is AnyOf choice ? history.Find(choice, i)?.Way ?? choice : needs[j];
+                met[j] = new MetNeed(need, Link(need, i, sequence[i].Changes, history));
             }
 
             _met[i] = ImmutableCollectionsMarshal.AsImmutableArray(met);

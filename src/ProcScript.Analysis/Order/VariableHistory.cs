@@ -46,6 +46,38 @@ internal sealed class VariableHistory
             : After(need, writes, here + 1) ?? Before(need, writes, here - 1);
     }
 
+    /// <summary>
+    /// The same of a choice, with the way that it is by: the first one that is open there; else the one that opens next; else the one that was
+    /// open last. Null where none ever is.
+    /// </summary>
+    public (Need Way, Stretch Stretch)? Find(AnyOf choice, int index)
+    {
+        (Need Way, Stretch Stretch)? next = null;
+        (Need Way, Stretch Stretch)? last = null;
+        foreach (var way in choice.Ways)
+        {
+            if (Find(way, index) is not { } stretch)
+            {
+                continue;
+            }
+
+            if (stretch.End < index)
+            {
+                last = last is null || last.Value.Stretch.End < stretch.End ? (way, stretch) : last;
+            }
+            else if (stretch.Begin is null || stretch.Begin < index)
+            {
+                return (way, stretch);
+            }
+            else
+            {
+                next = next is null || next.Value.Stretch.Begin > stretch.Begin ? (way, stretch) : next;
+            }
+        }
+
+        return next ?? last;
+    }
+
     /// <summary>The last change of a variable before the action at <paramref name="index"/>; -1 where there is none.</summary>
     public int LastBefore(StateVariable variable, int index)
     {

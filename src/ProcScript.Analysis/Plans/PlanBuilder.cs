@@ -32,6 +32,7 @@ internal sealed class PlanBuilder
     private readonly IReadOnlyDictionary<int, PartLift> _lifts;
     private readonly EnergyStates _energies;
     private readonly ImmutableArray<PlanTemporary> _temporary;
+    private readonly ILookup<(PlanPhase Phase, int Card), PlanLeftOut> _leftOut;
     private readonly StepWriter _writer;
 
     private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings)
@@ -52,6 +53,7 @@ internal sealed class PlanBuilder
         _lifts = PartLift.Of(_steps, _procedure.Details, settings);
         _energies = EnergyStates.Of(_list);
         _temporary = TemporaryList.Of(_steps);
+        _leftOut = LeftOutLines.Of(strip);
         _writer = new StepWriter(library, _steps, _warnings, _tools, _bags)
         {
             Which = new WhichIsWhich(loose, _bags),
@@ -194,6 +196,7 @@ internal sealed class PlanBuilder
                 new PlanStage(title, [.. steps[card].Select(_writer.Write)], _times.Cards.GetValueOrDefault((phase, card)))
                 {
                     Energies = _energies.On(phase, card),
+                    LeftOut = [.. _leftOut[(phase, card)]],
                 }),
         ];
     }

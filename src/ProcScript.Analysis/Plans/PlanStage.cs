@@ -10,7 +10,16 @@ public sealed record PlanStage(string Title, ImmutableArray<PlanStep> Steps, dou
 {
     /// <summary>How each energy that the job isolates stands when the card is taken up, and what becomes of it on the card.</summary>
     public ImmutableArray<PlanEnergyState> Energies { get; init; } = [];
+
+    /// <summary>What is left out of it because it is done already.</summary>
+    public ImmutableArray<PlanLeftOut> LeftOut { get; init; } = [];
 }
+
+/// <summary>What a stage leaves out because it is done already.</summary>
+/// <param name="Before">The step that it would stand before; 0 at the end of the card.</param>
+/// <param name="Text">What, and where it was done, in words.</param>
+/// <param name="Steps">The steps that have done it; none where the machine comes in so.</param>
+public sealed record PlanLeftOut(int Before, string Text, ImmutableArray<int> Steps);
 
 /// <summary>How an energy stands when a card is taken up.</summary>
 /// <param name="Name">The energy's name.</param>

@@ -108,14 +108,23 @@ internal sealed class ReferenceRefit
             return slot;
         }
 
-        // A check as late as its needs hold.
-        foreach (var need in _collector.Collect(Request(rule)))
+        // A check as late as its needs hold, by whichever way of a choice that is latest.
+        foreach (var condition in ((CheckRule)rule).Conditions)
         {
-            var stretch = _history.Find(need, _inverses.All.Length);
-            slot = Math.Min(slot, stretch?.End ?? slot);
+            if (_collector.Binds(condition))
+            {
+                slot = Math.Min(slot, condition.Each.Max(way => LastSlot(way) ?? slot));
+            }
         }
 
         return slot;
+    }
+
+    /// <summary>The index of the inverse that ends what a condition asks for; null where nothing does.</summary>
+    private int? LastSlot(Condition condition)
+    {
+        var last = _history.Find(ClearNeeds.NeedOf(condition, _state), _inverses.All.Length);
+        return last is null ? null : last.Value.End;
     }
 
     private void Add(ActionRequest request, ActionOrigin origin, PerformedAction? undoes)
@@ -128,7 +137,7 @@ internal sealed class ReferenceRefit
         var first = _drafts.Count;
         if (!_collector.AllMet(request))
         {
-            foreach (var need in _collector.Last.OfType<ControlAt>().Where(HasToBeSet))
+            foreach (var need in _collector.Last.Select(Settable).OfType<ControlAt>())
             {
                 Set(need, new NamedAction(request.Verb, request.Target), undoes);
             }
@@ -139,6 +148,14 @@ internal sealed class ReferenceRefit
 
         Append(request, origin, _collector.Last);
     }
+
+    /// <summary>The position that a need wants of a control and never gets unless it is set for it; null where it is another need.</summary>
+    private ControlAt? Settable(Need need) => need switch
+    {
+        ControlAt at => HasToBeSet(at) ? at : null,
+        AnyOf choice when _history.Find(choice, _inverses.All.Length) is null => choice.Ways.OfType<ControlAt>().FirstOrDefault(HasToBeSet),
+        _ => null,
+    };
 
     private bool HasToBeSet(ControlAt need) =>
         !_collector.IsMet(need)

@@ -89,11 +89,27 @@ internal sealed class RuleEdges
             return place;
         }
 
+        if (LeftOut(anchor) is { } skipped)
+        {
+            // What was done instead of it is what the rule means; where the machine came in so, there is nothing to put in order.
+            return Undoing(skipped.DoneBy);
+        }
+
         _failures.Add(
             !ActionTable.Row(anchor.Verb).Phase.HasFlag(ActionPhase.Refit) && anchor.Target is not (Part { IsTemporary: true } or Joint { IsTemporary: true })
                 ? new StripVerbInRule(anchor)
                 : new RuleWithoutAction(anchor, Why(anchor)));
         return null;
+    }
+
+    /// <summary>The step that was left out because it was done already, and of which the anchor names the inverse; null where there is none.</summary>
+    private SkippedStep? LeftOut(RefitAnchor anchor) => _strip.Skipped.FirstOrDefault(skipped =>
+        skipped.Step.Target == anchor.Target && ActionTable.Row(skipped.Step.Verb).Inverse == anchor.Verb);
+
+    private (int First, int Last)? Undoing(int action)
+    {
+        var index = action < 0 ? -1 : _drafts.FindIndex(draft => draft.Origin is InverseOf inverse && inverse.Action.Number == action);
+        return index < 0 ? null : (index, index);
     }
 
     private NoAction Why(RefitAnchor anchor) => anchor switch

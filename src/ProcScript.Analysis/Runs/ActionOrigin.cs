@@ -39,7 +39,11 @@ public sealed record WrittenStep(Step Step) : ActionOrigin;
 /// <param name="Step">The <c>strip</c> step.</param>
 /// <param name="For">What the action is for: the need it meets; null for the removal of x itself.</param>
 /// <param name="Of">The verb and the target of the action that has the need; null with <paramref name="For"/>.</param>
-public sealed record ExpandedStep(Step Step, Need? For, NamedAction? Of) : ActionOrigin;
+public sealed record ExpandedStep(Step Step, Need? For, NamedAction? Of) : ActionOrigin
+{
+    /// <summary>What the procedures in sight say of the same action.</summary>
+    public ActionDetails Given { get; init; } = ActionDetails.None;
+}
 
 /// <summary>What a step has just opened is capped.</summary>
 /// <param name="Step">The step.</param>

@@ -36,6 +36,9 @@ public sealed class StripRun
     /// <summary>What must go before what: any order that keeps this can be worked.</summary>
     public required ImmutableArray<OrderEdge> Order { get; init; }
 
+    /// <summary>The steps that were left out because they were done already, in order.</summary>
+    public ImmutableArray<SkippedStep> Skipped { get; init; } = [];
+
     /// <summary>What does not go back.</summary>
     public required ImmutableArray<Discard> Discards { get; init; }
 

@@ -41,9 +41,10 @@ internal sealed class FailureSorting(MachineState state, Func<StateVariable, Ste
     private IEnumerable<StripFailure> InOrder(Step step, ActionRequest request, IReadOnlyCollection<Need> unmet)
     {
         var inTheWay = unmet.OfType<PartOutOfTheWay>().ToList();
-        if (inTheWay.Count > 0)
+        var choices = unmet.OfType<AnyOf>().Where(IsOfHiders).ToList();
+        if (inTheWay.Count + choices.Count > 0 && request.Target is { } hidden)
         {
-            yield return new InTheWay(step, request.Target!, [.. inTheWay]);
+            yield return new InTheWay(step, hidden, [.. inTheWay]) { Choices = [.. choices] };
         }
 
         var covers = unmet.OfType<CoverOff>().ToList();
@@ -88,9 +89,14 @@ internal sealed class FailureSorting(MachineState state, Func<StateVariable, Ste
         }
     }
 
+    /// <summary>Whether a choice is about parts that are in the way.</summary>
+    private static bool IsOfHiders(AnyOf choice) => choice.Ways.All(way => way is PartOutOfTheWay);
+
     private IEnumerable<StripFailure> Conditions(Step step, ActionRequest request, IReadOnlyCollection<Need> unmet)
     {
-        var stated = unmet.Where(need => need is { Declared: not null } and not PartOutOfTheWay).ToList();
+        var stated = unmet
+            .Where(need => need is { Declared: not null } and not PartOutOfTheWay && !(need is AnyOf choice && IsOfHiders(choice) && request.Target is not null))
+            .ToList();
         foreach (var need in stated.OfType<EnergyLive>())
         {
             if (lastStep(need.Variable) is { } isolated)

@@ -23,6 +23,7 @@ internal static class LateStep
     {
         var passed = Steps(run).SkipWhile(other => !ReferenceEquals(other, step)).TakeWhile(other => !ReferenceEquals(other, late)).ToHashSet();
         var needed = late.Target!.Conditions
+            .SelectMany(condition => condition.Each)
             .Where(condition => condition.Phase != NeedsPhase.Refit)
             .Select(condition => ClearNeeds.NeedOf(condition).Variable)
             .ToHashSet();

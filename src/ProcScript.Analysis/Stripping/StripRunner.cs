@@ -34,6 +34,7 @@ internal sealed class StripRunner
     private readonly StepSupply? _supply;
     private readonly Capping _capping;
     private readonly Dictionary<Energy, NeverProved> _unproved = [];
+    private readonly NeededSteps _needed;
     private bool _isSound = true;
 
     private StripRunner(Library library, MachineFacts facts, Procedure procedure, StepSupply? supply)
@@ -48,6 +49,7 @@ internal sealed class StripRunner
         _collector = new NeedCollector(facts, _state, NeedsPhase.Strip, _discarded.Items);
         _lastStep = new Step?[facts.Layout.Size];
         _sorting = new FailureSorting(_state, LastStep);
+        _needed = new NeededSteps(facts.Layout, _state, _replaced, _discarded.Items);
     }
 
     /// <summary>Performs a procedure.</summary>
@@ -64,10 +66,12 @@ internal sealed class StripRunner
         var ends = new List<int>();
         foreach (var stage in _procedure.Stages)
         {
+            _needed.Stage = ends.Count;
             Perform(stage.Steps);
             ends.Add(_drafts.Count);
         }
 
+        _needed.Stage = -1;
         Perform(_procedure.Work);
         _failures.AddRange(_unproved.Values.Where(never => !_failures.Exists(failure => failure is NotProved other && other.Energy == never.Energy)));
         var numbering = Number(start);
@@ -83,7 +87,8 @@ internal sealed class StripRunner
             Discards = _discarded.Discards,
             Discarded = _discarded.Items,
             Replaced = _replaced,
-            Failures = [.. _failures],
+            Failures = RepeatedCalls.Join(_failures, _procedure),
+            Skipped = _needed.Skipped,
             MissedGoals = GoalCheck.Missed(_procedure, actions, _failures),
             IsSound = _isSound && _failures.Count == 0,
             Start = start,
@@ -121,6 +126,13 @@ internal sealed class StripRunner
         var row = ActionTable.Row(step.Verb);
         if (step.Target is { } item && !Fits(step, row, item))
         {
+            return;
+        }
+
+        if (step.WhereNeeded is not null && _needed.LeavesOut(step, _drafts))
+        {
+            // What the step wants looked at once it is done is looked at all the same.
+            _needed.ChecksOf(step, _drafts).ForEach(Perform);
             return;
         }
 
@@ -183,7 +195,7 @@ internal sealed class StripRunner
     {
         var value = step.Target switch
         {
-            Joint joint => step.Count ?? There(step.Verb, joint),
+            Joint joint => step.WhereNeeded is null ? step.Count ?? There(step.Verb, joint) : _needed.Left(step, joint),
             Control => step.Position,
             _ => 0,
         };
@@ -229,9 +241,14 @@ internal sealed class StripRunner
             return;
         }
 
+        var given = _library.Given(_procedure);
         foreach (var planned in plan.Actions)
         {
-            Perform(step, planned.Request, new ExpandedStep(step, planned.For, planned.Of), inBackground: false);
+            var origin = new ExpandedStep(step, planned.For, planned.Of)
+            {
+                Given = given.Of(_procedure.Machine, planned.Request.Verb, planned.Request.Target!),
+            };
+            Perform(step, planned.Request, origin, inBackground: false);
         }
     }
 
@@ -284,6 +301,7 @@ internal sealed class StripRunner
         }
 
         _drafts.Add(new ActionDraft(possible, origin, needs, changes) { InBackground = inBackground });
+        _needed.Note(_drafts[^1], _drafts.Count - 1);
         if (_capping.After(possible) is { } cap)
         {
             Perform(step, cap, new InsertedCap(step), inBackground: false);
@@ -330,6 +348,7 @@ internal sealed class StripRunner
         }
 
         _isSound = false;
+        unmet = unmet.ConvertAll(need => need is AnyOf choice ? WithQuickest(choice, request) : need);
         var told = unmet.Where(need => !_assumed.Contains(need.Variable) && !_facts.Freedom.IsStuck(need));
         _failures.AddRange(_sorting.Sort(step, request, [.. told]).Select(failure => failure is NotProved early ? WithReasons(early) : failure));
         if (unmet.FirstOrDefault(need => FailureSorting.IsOwn(need, request)) is { } own)
@@ -341,6 +360,9 @@ internal sealed class StripRunner
         return true;
     }
 
+    private AnyOf WithQuickest(AnyOf choice, ActionRequest by) =>
+        choice with { Quickest = StripPlanner.Quickest(_facts, _state, _collector.On(_state), choice, by) };
+
     private void Fail(StripFailure failure)
     {
         _failures.Add(failure);
@@ -349,6 +371,11 @@ internal sealed class StripRunner
 
     private void Assume(Need need)
     {
+        if (need is AnyOf choice)
+        {
+            need = choice.Quickest ?? choice.Ways[0];
+        }
+
         _state[need.Variable] = need.Met;
         _assumed.Add(need.Variable);
     }

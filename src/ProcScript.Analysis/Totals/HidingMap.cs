@@ -28,7 +28,7 @@ internal static class HidingMap
         return new PlanMap(
             [.. parts.Select(node => new PlanMapNode(node.Part.Name, node.Part.Title, node.Step, node.Move, goals.Contains(node.Part)))],
             [
-                .. parts.SelectMany(node => Hiders(node.Part)
+                .. parts.SelectMany(node => Hiders(node.Part, moves.ContainsKey)
                     .Where(shown.Contains)
                     .Select(front => new PlanMapEdge(front.Name, node.Part.Name))),
             ]);
@@ -50,13 +50,17 @@ internal static class HidingMap
         return moves;
     }
 
-    /// <summary>What has to be out of the way to get at the part or at what ties it, by its own words.</summary>
-    private static IEnumerable<Part> Hiders(Part part) =>
+    /// <summary>
+    /// What has to be out of the way to get at the part or at what ties it, by its own words: of a choice what the job takes away.
+    /// </summary>
+    private static IEnumerable<Part> Hiders(Part part, Func<Part, bool> moves) =>
         part.Joints.Cast<MachineItem>()
             .Prepend(part)
             .SelectMany(item => item.Conditions)
-            .Where(condition => condition.Phase != NeedsPhase.Refit
-                && condition.State is NeededState.OutOfTheWay or NeededState.Out or NeededState.Aside)
+            .Concat(part.WayOut)
+            .Where(condition => condition.Phase != NeedsPhase.Refit)
+            .SelectMany(condition => condition.Each.Where(way => condition.Ways.IsEmpty || (way.Item is Part other && moves(other))))
+            .Where(condition => condition.State is NeededState.OutOfTheWay or NeededState.Out or NeededState.Aside)
             .Select(condition => condition.Item)
             .OfType<Part>()
             .Where(front => front != part)

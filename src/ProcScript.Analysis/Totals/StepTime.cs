@@ -1,4 +1,6 @@
+using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -20,6 +22,20 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
             : duration;
         return new StepTime(attended, duration + (step.Cure?.BaseValue ?? 0), given is null);
     }
+
+    /// <summary>The time of an action of which nobody has said anything.</summary>
+    /// <param name="request">The action.</param>
+    /// <param name="state">The machine before it.</param>
+    public static StepTime Of(ActionRequest request, MachineState state) => Of(new PlannedStep
+    {
+        Number = 0,
+        Phase = PlanPhase.Strip,
+        Card = 0,
+        Verb = request.Verb,
+        Target = request.Target,
+        Count = request.Target is Joint joint ? state.Attached(joint) : 0,
+        Source = default,
+    });
 
     private static double? GivenWithoutOverride(PlannedStep step) => step.Target switch
     {

@@ -58,6 +58,13 @@ internal static class ItemPhrases
     /// <summary>The action as somebody is told to do it: <c>unplug `dome_plug`</c>, <c>isolate the 12 V battery</c>.</summary>
     public static string Cue(NamedAction action) => $"{ActionTable.Row(action.Verb).Word} {The(action.Target!)}";
 
+    /// <summary>A choice: <c>a, b or c</c>.</summary>
+    public static string Either(IEnumerable<string> items)
+    {
+        var all = items.ToList();
+        return all.Count < 2 ? string.Concat(all) : $"{string.Join(", ", all.SkipLast(1))} or {all[^1]}";
+    }
+
     /// <summary>A list: <c>a, b and c</c>; what goes beyond a few may be folded away.</summary>
     public static string List(IEnumerable<string> items) => FoldedList.Of([.. items], MostListed);
 }

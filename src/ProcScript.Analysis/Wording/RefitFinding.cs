@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
@@ -29,7 +30,10 @@ internal static class RefitFinding
         };
 
     /// <summary>The author's step that a strip action comes from; null where there is no action.</summary>
-    public static Step? Step(PerformedAction? action) => action?.Origin switch
+    public static Step? Step(PerformedAction? action) => StepOf(action?.Origin);
+
+    /// <summary>The author's step that an action of this origin comes from in the strip; null for any other.</summary>
+    public static Step? StepOf(ActionOrigin? origin) => origin switch
     {
         WrittenStep written => written.Step,
         ExpandedStep expanded => expanded.Step,
@@ -50,14 +54,18 @@ internal static class RefitFinding
         {
             Ruled ruled => new LabeledSpan(ruled.Rule.Source, $"{later} goes after {earlier}: a rule says so"),
             Enables { Need: var need } =>
-                new LabeledSpan(Place(need.Declared, edge.Later), $"{later} goes after {earlier}: it needs {NeedPhrases.Wanted(need)}"),
+                new LabeledSpan(Place(need.Declared, edge.Later), $"{later} goes after {earlier}: it needs {NeedPhrases.Wanted(need)}{Used(need)}"),
             Spoils { Need: var need } =>
-                new LabeledSpan(Place(need.Declared, edge.Earlier), $"{later} goes after {earlier}, which needs {NeedPhrases.Wanted(need)}"),
+                new LabeledSpan(Place(need.Declared, edge.Earlier), $"{later} goes after {earlier}, which needs {NeedPhrases.Wanted(need)}{Used(need)}"),
             SameThing { Variable.Kind: var kind } =>
                 new LabeledSpan(Place(null, edge.Later), $"{later} goes after {earlier}: {Both(kind)}"),
             _ => new LabeledSpan(Place(null, edge.Later), $"{later} waits for {earlier}"),
         };
     }
+
+    /// <summary>Of a choice the refit keeps to one way.</summary>
+    private static string Used(Need need) =>
+        need.Declared?.State == Model.Machines.NeededState.AnyOf ? ", the way that the strip has used" : "";
 
     private static string Both(StateKind kind) => kind == StateKind.Place ? "a part goes back the way it came" : "the strip did it the other way round";
 

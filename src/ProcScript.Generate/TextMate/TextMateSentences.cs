@@ -166,6 +166,9 @@ internal sealed class TextMateSentences(WordGroups groups)
         Pattern.Sentence(
             $"({Word("while")}){Space}({_expression.References}){Space}({Word("open")})", Scope.Sentence, "#references", Scope.Sentence),
         Pattern.Sentence($"({Word("strip", "refit")}){Space}({Word("needs")})", Scope.Sentence, Scope.Sentence),
+        Pattern.Sentence($"({Word("way")}){Space}({Word("needs")})", Scope.Property, Scope.Sentence),
+        Pattern.Sentence($"({Word("way")}){Space}({Word("behind")}){Space}({_expression.References})", Scope.Property, Scope.Property, "#references"),
+        Pattern.Sentence($"({Word("where")}){Space}({Word("needed")})", Scope.Sentence, Scope.Sentence),
         Pattern.Sentence($"({Word("strip", "refit")}){Space}({Word(groups.Alerts)})", Scope.Sentence, Scope.Alert),
         Pattern.Plain($"{Word("before", "after")}(?={Space}{Word(groups.Verbs)})", Scope.Sentence),
         Pattern.Plain($"{Word(groups.Properties)}(?={Space}[0-9−-])", Scope.Property));
@@ -189,6 +192,15 @@ internal sealed class TextMateSentences(WordGroups groups)
 
     /// <summary>Conditions: an item and what it is, or where it stands. A state with a text behind it is a property.</summary>
     private JsonObject Condition() => Pattern.Group(
+        Pattern.Sentence(
+            $@"({Word("or")}){Space}({_expression.Reference}){Space}({Word(groups.States)})(?!\s*"")", Scope.Sentence, "#references", Scope.State),
+        Pattern.Sentence(
+            $"({Word("or")}){Space}({_expression.Reference}){Space}({Word("at")}){Space}({_expression.Position})",
+            Scope.Sentence,
+            "#references",
+            Scope.Sentence,
+            "#values"),
+        Pattern.Sentence($"({Word("or")}){Space}({_expression.References})", Scope.Sentence, "#references"),
         Pattern.Sentence(
             $@"({_expression.Reference}){Space}({Word(groups.States)})(?!\s*"")", "#references", Scope.State),
         Pattern.Sentence(

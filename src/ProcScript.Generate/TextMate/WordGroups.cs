@@ -42,11 +42,11 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
     public IReadOnlyList<string> Properties { get; } = parser.AtTheStartOf(
         "textProperty", "quantityProperty", "massProperty", "torqueProperty", "namesProperty", "renewProperty", "patternProperty", "gripProperty",
         "peopleProperty", "threadProperty", "gradeProperty", "piecesProperty", "usesProperty", "changeProperty", "singleUseProperty",
-        "flagProperty", "verifyProperty", "voltageProperty", "powerClause");
+        "flagProperty", "verifyProperty", "voltageProperty", "powerClause", "behindProperty", "wayProperty");
 
     /// <summary>Words that names follow, one or several.</summary>
     public IReadOnlyList<string> BeforeNames { get; } =
-        parser.AtTheStartOf("namesProperty", "namesClause", "changeProperty", "usesProperty", "doCall", "powerClause");
+        parser.AtTheStartOf("namesProperty", "behindProperty", "namesClause", "changeProperty", "usesProperty", "doCall", "powerClause");
 
     /// <summary>What an item can be.</summary>
     public IReadOnlyList<string> States { get; } = parser.In("needState");

@@ -53,7 +53,8 @@ internal static class ItemWords
                 break;
         }
 
-        Paragraph(text, Names("Hidden behind", item.Conditions.Where(condition => condition.State == NeededState.OutOfTheWay).Select(condition => condition.Item)));
+        Paragraph(text, Hidden("Hidden behind", item.Conditions));
+        Paragraph(text, item is Part { WayOut: var way } ? Hidden("Its own way out is behind", way) : "");
         return text.ToString();
     }
 
@@ -82,6 +83,15 @@ internal static class ItemWords
         CurrentKind.Direct => " dc",
         _ => "",
     };
+
+    /// <summary>The parts that are in front; of a choice, any one of which has to go.</summary>
+    private static string Hidden(string head, IEnumerable<Condition> conditions)
+    {
+        var hiders = string.Join(", ", conditions
+            .Where(condition => condition.Each.All(way => way.State == NeededState.OutOfTheWay))
+            .Select(condition => string.Join(" or ", condition.Each.Select(way => $"`{way.Item.Name}`"))));
+        return hiders.Length > 0 ? $"{head}: {hiders}" : "";
+    }
 
     private static string Names(string head, IEnumerable<MachineItem> items)
     {

@@ -18,6 +18,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
 {
     private const int Reference = 18;
     private const int Keyword = 14;
+    private const string LeftOut = "left out where it is done already";
 
     private readonly Machine? _machine = JobsInText.MachineAt(asked, offset);
 
@@ -36,6 +37,8 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "goal" when place.Words.Length == 1 => Verbs(),
             "goal" when place.Words.Length == 2 => Items(Targets(last)),
             "do" when place.Words.Length == 1 => Procedures(),
+            _ when last == "where" => Ordered([("needed", LeftOut)]),
+            "do" when !place.Words.Contains("where") => Ordered([("where", LeftOut)]),
             "procedure" when last == "on" => Machines(),
             _ when place.Block == "refit" && place.Words.Length > 2 && place.Words[^2] is "before" or "after" => Items(Targets(last)),
             _ when place.Block == "refit" && last is "before" or "after" => Verbs(),
@@ -46,8 +49,10 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "piped" when IsKindNext => Kinds(KindCategory.Line),
             "carries" => [.. Items(_machine?.Fluids), NoneOf("no fluid")],
             "behind" or "to" => Items(_machine?.Parts),
-            "needs" when last is "needs" or "," => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
-            "needs" => States(Named(place.Words.Length - 1), last == "at" ? Named(place.Words.Length - 2) : null),
+            "way" when place.Words.Length == 1 => Ordered([("behind", "hidden by parts"), ("needs", "further conditions")]),
+            "way" when place.Words[1] == "behind" => Items(_machine?.Parts),
+            "way" or "needs" when last is "needs" or "," or "or" => Items(_machine?.Items.Values.OrderBy(item => item.Declared.Span.Start)),
+            "way" or "needs" => States(Named(place.Words.Length - 1), last == "at" ? Named(place.Words.Length - 2) : null),
             "uses" or "seals" when last is "of" || place.Words is ["seals", _] => Declared("supply"),
             "cap" when place.Words is ["cap", _] => Declared("tool"),
             "hazard" => Ordered(HazardWords.All.Select(word => (word, ""))),
@@ -84,7 +89,9 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         var isTarget = place.Words.Length == 1 || last == "of";
         if (ActionTable.Rows.FirstOrDefault(row => row.Word == verb) is not { } row || !isTarget)
         {
-            return [];
+            return place.Block == "stage" && place.Words.Length > 1 && !place.Words.Contains("where") && last is not ("to" or "in" or "rest")
+                ? Ordered([("where", LeftOut)])
+                : [];
         }
 
         if (place.Block == "refit")

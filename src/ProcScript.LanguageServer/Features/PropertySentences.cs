@@ -72,6 +72,8 @@ internal static class PropertySentences
         new("verify", "how one knows that it is gone", "verify \"${1:how}\""),
         new("voltage", "its nominal voltage", "voltage ${1:230 V} ${2:ac}"),
         new("wait", "how long before it is gone", "wait ${1:60 s}"),
+        new("way behind", "hidden by parts, for its own way out alone"),
+        new("way needs", "further conditions, for its own way out alone"),
         new("with", "what a new part adds or takes", "with ${1:pump} add ${2:40 mL}"),
     }.Concat(AlertSentences.BothWays).Concat(AlertSentences.OneWay).ToFrozenDictionary(sentence => sentence.Label, StringComparer.Ordinal);
 

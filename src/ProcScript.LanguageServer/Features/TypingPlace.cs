@@ -53,6 +53,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
     private static readonly ImmutableDictionary<string, ImmutableHashSet<string>> BeginningsIn = new Dictionary<string, ImmutableHashSet<string>>
     {
         ["energy"] = ["verify", "voltage"],
+        ["part"] = ["way"],
         ["stage"] = ["verify"],
         ["refit"] = ["test", "while"],
         [Test] = ["power", "while"],
@@ -60,7 +61,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
 
     /// <summary>The words and marks that something has to follow.</summary>
     private static readonly ImmutableHashSet<string> Joining =
-        ["by", "as", "on", "to", "at", "of", "in", "with", "after", "before", "is", "not", "and", "expect", ",", "±", "+", "..", "<", ">", "<=", ">=", "["];
+        ["by", "as", "on", "to", "at", "of", "in", "with", "after", "before", "is", "not", "and", "expect", "or", ",", "±", "+", "..", "<", ">", "<=", ">=", "["];
 
     /// <summary>Which of the words is the bracket that is still open, of an index or of the arguments of a call; -1 where none is.</summary>
     public int OpenBracket

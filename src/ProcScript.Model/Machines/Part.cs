@@ -47,6 +47,9 @@ public sealed class Part : MachineItem
     /// <summary>How it goes out of the way without coming off; null where it cannot.</summary>
     public AsideWay? Aside { get; internal set; }
 
+    /// <summary>What binds its own way out and back, and nothing that lies in it: <c>way behind a</c>.</summary>
+    public ImmutableArray<Condition> WayOut { get; internal set; } = [];
+
     /// <summary>Whether this part is <paramref name="other"/> or lies somewhere inside it.</summary>
     public bool IsWithin(Part other)
     {

@@ -62,4 +62,7 @@ public sealed record ActionDetails
 
     /// <summary>The same for the inverse.</summary>
     public ActionDetails? Refit { get; init; }
+
+    /// <summary>The same, with what another block says where this one says nothing; the alerts are the other's alone.</summary>
+    public ActionDetails Or(ActionDetails other) => DetailsAgreement.With(this, other);
 }

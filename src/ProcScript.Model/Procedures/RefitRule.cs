@@ -91,7 +91,7 @@ public sealed record TestRule(
     /// <summary>The energies in the order in which they are isolated again: one that asks for another isolated goes after it.</summary>
     public ImmutableArray<Energy> InOrderOfIsolation() => Ordered(Powered.Reverse(), (energy, other) => Asks(other, energy, NeedsPhase.Refit));
 
-    private static bool Asks(Energy energy, Energy other, NeedsPhase notIn) => energy.Conditions.Any(condition =>
+    private static bool Asks(Energy energy, Energy other, NeedsPhase notIn) => energy.Conditions.SelectMany(condition => condition.Each).Any(condition =>
         condition.Item == other && condition.State == NeededState.Isolated && condition.Phase != notIn);
 
     /// <summary>The energies, each before those that it goes before; of those that are free the first in the list.</summary>

@@ -35,6 +35,9 @@ public sealed record Step
     /// <summary>Whether other work goes on meanwhile.</summary>
     public bool InBackground { get; init; }
 
+    /// <summary>The <c>where needed</c> that it stands under, the outermost of several; null where it is to be done whatever was done before.</summary>
+    public WhereNeeded? WhereNeeded { get; init; }
+
     /// <summary>What its block says.</summary>
     public ActionDetails Details { get; init; } = ActionDetails.None;
 

@@ -9,6 +9,7 @@ namespace ProcScript.Syntax.Nodes;
 /// <param name="Amount">How many of them; null for all.</param>
 /// <param name="Target">What it is done to.</param>
 /// <param name="Position">The position after <c>to</c>.</param>
+/// <param name="WhereNeeded">Whether it is left out where it is done already.</param>
 /// <param name="InBackground">Whether other work goes on meanwhile.</param>
 /// <param name="Properties">What stands between its braces.</param>
 public sealed record ActionSyntax(
@@ -17,6 +18,7 @@ public sealed record ActionSyntax(
     AmountSyntax? Amount,
     ReferenceSyntax Target,
     WordSyntax? Position,
+    bool WhereNeeded,
     bool InBackground,
     ImmutableArray<PropertySyntax> Properties) : SyntaxNode(Span)
 {

@@ -7,10 +7,12 @@ namespace ProcScript.Syntax.Nodes;
 /// <param name="Span">From the first to the last word.</param>
 /// <param name="Procedure">Which.</param>
 /// <param name="Arguments">The values for its parameters.</param>
+/// <param name="WhereNeeded">Whether what is done already is left out.</param>
 public sealed record DoSyntax(
     TextSpan Span,
     WordSyntax Procedure,
-    ImmutableArray<WordSyntax> Arguments) : SyntaxNode(Span)
+    ImmutableArray<WordSyntax> Arguments,
+    bool WhereNeeded) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

@@ -24,7 +24,7 @@ internal sealed class MemberBuilder(TokenWords words, PhraseBuilder phrases, Pro
                 continue;
             }
 
-            if (node is NeedsPropertySyntax { Phase: NeedsPhase.Both } needs
+            if (node is NeedsPropertySyntax { Phase: NeedsPhase.Both, Keyword.Text: "needs" } needs
                 && members.Count > 0 && members[^1] is AsideSyntax { Needs: [] } aside)
             {
                 members[^1] = new AsideSyntax(aside.Span.Cover(needs.Span), aside.How, needs.Needs);

@@ -145,23 +145,39 @@ internal sealed class PhraseBuilder(TokenWords words)
         return new LimitSyntax(context is null ? quantity.Span : TokenWords.SpanOf(context), relation, quantity);
     }
 
-    public ImmutableArray<NeedSyntax> Needs(NeedsContext? context)
+    public ImmutableArray<NeedSyntax> Needs(NeedsContext? context) => Joined(
+        context,
+        (NeedContext need, bool isAlternative) => new NeedSyntax(
+            TokenWords.SpanOf(need),
+            Reference(need.reference(), need),
+            need.needState() is { } word ? words.Word(word, need) : null,
+            need.AT() is null ? null : words.Word(need.position(), need),
+            isAlternative));
+
+    /// <summary>The parts behind <c>behind</c>.</summary>
+    public ImmutableArray<NeedSyntax> Hiders(HidersContext? context) => Joined(
+        context,
+        (ReferenceContext part, bool isAlternative) => new NeedSyntax(TokenWords.SpanOf(part), Reference(part, part), null, null, isAlternative));
+
+    /// <summary>What stands between commas and <c>or</c>s; each is told whether an <c>or</c> stands before it.</summary>
+    private static ImmutableArray<NeedSyntax> Joined<TEntry>(ParserRuleContext? context, Func<TEntry, bool, NeedSyntax> make)
+        where TEntry : ParserRuleContext
     {
-        if (context is null)
+        var needs = ImmutableArray.CreateBuilder<NeedSyntax>();
+        var isAlternative = false;
+        foreach (var child in context?.children ?? [])
         {
-            return [];
+            if (child is TEntry entry)
+            {
+                needs.Add(make(entry, isAlternative && needs.Count > 0));
+            }
+            else if (child is ITerminalNode { Symbol.Type: OR or COMMA } sign)
+            {
+                isAlternative = sign.Symbol.Type == OR;
+            }
         }
 
-        var contexts = context.need();
-        var needs = ImmutableArray.CreateBuilder<NeedSyntax>(contexts.Length);
-        foreach (var need in contexts)
-        {
-            var state = need.needState() is { } word ? words.Word(word, need) : null;
-            var position = need.AT() is null ? null : words.Word(need.position(), need);
-            needs.Add(new NeedSyntax(TokenWords.SpanOf(need), Reference(need.reference(), need), state, position));
-        }
-
-        return needs.MoveToImmutable();
+        return needs.ToImmutable();
     }
 
     public AmountSyntax? OptionalAmount(AmountContext? context)

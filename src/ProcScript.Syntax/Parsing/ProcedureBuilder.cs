@@ -78,7 +78,7 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
             GoalContext c => new GoalSyntax(span, words.Word(c.verb(), c), phrases.Reference(c.reference(), c)),
             StageContext c => new StageSyntax(span, words.Text(c.text(), c), Steps(c.stepBlock())),
             WorkBlockContext c => new WorkSyntax(span, Steps(c.stepBlock())),
-            DoCallContext c => new DoSyntax(span, words.Word(c.name(), c), phrases.Values(c.value())),
+            DoCallContext c => new DoSyntax(span, words.Word(c.name(), c), phrases.Values(c.value()), c.whereNeeded() is not null),
             RefitRulesContext c when c.NEEDS() is not null =>
                 properties.Needs(c, null, c.REFIT(), c.NEEDS(), c.needs()),
             RefitRulesContext c => new RefitSyntax(span, Rules(c.ruleBlock())),
@@ -126,6 +126,7 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
         phrases.OptionalAmount(deed?.amount()),
         phrases.Reference(deed?.reference(), context),
         deed?.TO() is null ? null : words.Word(deed.position(), context),
+        deed?.whereNeeded() is not null,
         deed?.background() is not null,
         properties.Block(deed?.propertyBlock()));
 

@@ -41,6 +41,11 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         MassPropertyContext c => new QuantityPropertySyntax(Span(c), Keyword(c), phrases.Quantity(c.quantity(), c)),
         TorquePropertyContext c => Torque(c),
         NamesPropertyContext c => new NamesPropertySyntax(Span(c), Keyword(c), phrases.References(c.reference())),
+        BehindPropertyContext c => new NeedsPropertySyntax(Span(c), Keyword(c), NeedsPhase.Both, phrases.Hiders(c.hiders())),
+        WayPropertyContext c when c.NEEDS() is not null => new NeedsPropertySyntax(
+            Span(c), words.Words(c.WAY(), c.NEEDS(), c), NeedsPhase.Both, phrases.Needs(c.needs())),
+        WayPropertyContext c => new NeedsPropertySyntax(
+            Span(c), words.Words(c.WAY(), c.BEHIND(), c), NeedsPhase.Both, phrases.Hiders(c.hiders())),
         RenewPropertyContext c => new NamesPropertySyntax(
             Span(c), words.Words(c.RENEW(), c.WITH(), c), phrases.References(c.reference())),
         PatternPropertyContext c => Choice(c),

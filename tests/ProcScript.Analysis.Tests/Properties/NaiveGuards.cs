@@ -15,7 +15,7 @@ internal static class NaiveGuards
         HashSet<MachineItem> exposed =
         [
             .. machine.Joints.Where(joint => joint.On == energy),
-            .. all.Where(item => item.Conditions.Any(condition =>
+            .. all.Where(item => item.Conditions.Concat((item as Part)?.WayOut ?? []).Any(condition =>
                 condition.Item == energy && condition.State == NeededState.Isolated && condition.Phase != NeedsPhase.Strip)),
         ];
         var hidden = all.Where(item => exposed.Any(one => one == item || (one is Part part && IsIn(item, part)))).ToHashSet();
@@ -45,7 +45,9 @@ internal static class NaiveGuards
         var conditions = item.Conditions
             .Concat((item as Joint)?.Over?.Conditions ?? [])
             .Concat(Up(owner).SelectMany(part => part.Conditions));
+        // With any one way of a choice off, hands get there: all of them stand before it.
         return conditions
+            .SelectMany(condition => condition.Each)
             .Where(condition => condition.State is NeededState.OutOfTheWay or NeededState.Out or NeededState.Aside)
             .SelectMany(condition => Up((Part)condition.Item))
             .Concat((item as Joint)?.Covers.AsEnumerable<MachineItem>() ?? []);

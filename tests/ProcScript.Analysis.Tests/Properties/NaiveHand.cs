@@ -41,14 +41,14 @@ internal static class NaiveHand
         || joint.Other == part
         || (joint.Role != JointRole.Cover && joint.Owner.IsWithin(part) != (joint.Other?.IsWithin(part) ?? false))
         || part.Aside?.Joints.Contains(joint) == true
-        || part.Aside?.Conditions.Any(condition => condition.Item == joint) == true;
+        || part.Aside?.Conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item == joint) == true;
 
     private static bool Asks(MachineItem item, Control control, int position)
     {
-        var conditions = item is Part { Aside: { } way } ? item.Conditions.Concat(way.Conditions) : item.Conditions;
-        return conditions.Any(condition => condition.Item == control && condition.Position == position);
+        var conditions = item is Part part ? [.. part.Conditions, .. part.WayOut, .. part.Aside?.Conditions ?? []] : item.Conditions;
+        return conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item == control && condition.Position == position);
     }
 
     private static bool Needs(Control control, MachineItem item) =>
-        control.Conditions.Any(condition => condition.Item == item && condition.State is NeededState.Live or NeededState.Full);
+        control.Conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item == item && condition.State is NeededState.Live or NeededState.Full);
 }

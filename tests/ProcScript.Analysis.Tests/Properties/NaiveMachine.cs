@@ -65,7 +65,7 @@ internal sealed class NaiveMachine
                 + (value.Key is Part part && _propped.Contains(part) ? "^" : "") + (CapsOn(value.Key) is > 0 and var caps ? $"!{caps}" : "")));
 
     public bool Can(Move move, bool refit, IEnumerable<Condition>? own = null) =>
-        (own ?? []).Where(condition => Binds(condition, refit)).All(IsSo) && move switch
+        (own ?? []).Where(condition => Binds(condition, refit)).All(condition => condition.Each.Any(IsSo)) && IsOnItsWay(move, refit) && move switch
         {
             { Verb: Verb.Undo, Item: Joint joint } => Sort(joint) == KindCategory.Fastener && Opens(joint, move.Value, refit),
             { Verb: Verb.Release, Item: Joint joint } => Sort(joint) == KindCategory.Clip && Opens(joint, move.Value, refit),
@@ -100,6 +100,14 @@ internal sealed class NaiveMachine
             { Verb: Verb.Unsupport, Item: Part part } => _propped.Contains(part) && Holding(part).All(Whole),
             _ => throw new InvalidOperationException($"{move}"),
         };
+
+    /// <summary>What binds a part's own way out and back.</summary>
+    private bool IsOnItsWay(Move move, bool refit) =>
+        move is not { Verb: Verb.Aside or Verb.Return or Verb.Remove or Verb.Fit, Item: Part part }
+        || part.WayOut.Where(condition => Binds(condition, refit)).All(condition => IsVoidOrSo(condition, AssemblyOf(part.Parent)));
+
+    /// <summary>Of a choice any way will do; one that is void is in nobody's way.</summary>
+    private bool IsVoidOrSo(Condition condition, Part? assembly) => condition.Each.Any(way => IsVoid(way, assembly) || IsSo(way));
 
     public void Do(Move move)
     {
@@ -207,7 +215,7 @@ internal sealed class NaiveMachine
     private bool GoesAside(Part part, bool refit) =>
         part.Aside is not { } way
         || (way.Joints.All(joint => _values[joint] == 0 || _slack.Contains(joint))
-            && way.Conditions.Where(condition => Binds(condition, refit)).All(condition => IsVoid(condition, AssemblyOf(part.Parent)) || IsSo(condition)));
+            && way.Conditions.Where(condition => Binds(condition, refit)).All(condition => IsVoidOrSo(condition, AssemblyOf(part.Parent))));
 
     private bool Reached(MachineItem item, bool refit)
     {
@@ -217,8 +225,8 @@ internal sealed class NaiveMachine
             Part part => (part.Conditions.Concat(Around(part.Parent)), AssemblyOf(part.Parent)),
             _ => (item.Conditions, null),
         };
-        return conditions.Where(condition => Binds(condition, refit) && !IsAboutItself(condition, item))
-            .All(condition => IsVoid(condition, assembly) || IsSo(condition));
+        return conditions.Where(condition => Binds(condition, refit) && !condition.Each.Any(way => IsAboutItself(way, item)))
+            .All(condition => IsVoidOrSo(condition, assembly));
     }
 
     /// <summary>Whether a condition is about the temporary part that a hand is busy with.</summary>

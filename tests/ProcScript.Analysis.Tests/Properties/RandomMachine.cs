@@ -26,12 +26,12 @@ internal sealed class RandomMachine
     private readonly Random _extras;
     private int _joints;
 
-    private RandomMachine(int size, uint seed, bool asymmetric, bool warned)
+    private RandomMachine(int size, uint seed, bool asymmetric, bool warned, bool choices)
     {
         _random = new Random((int)seed);
         _extras = new Random((int)seed ^ 0x2F3B);
         _warnings = warned ? new RandomWarnings(seed) : null;
-        Asymmetric = asymmetric;
+        (Asymmetric, Choices) = (asymmetric, choices);
         (_energies, _fluids, _controls) = (_random.Next(3), _random.Next(2), _random.Next(3));
         for (var part = 0; part < size; part++)
         {
@@ -43,14 +43,18 @@ internal sealed class RandomMachine
     /// <summary>Whether conditions may bind one way only.</summary>
     private bool Asymmetric { get; }
 
+    /// <summary>Whether a condition may be a choice.</summary>
+    private bool Choices { get; }
+
     /// <summary>The declarations right in the machine, in any order the same machine.</summary>
     /// <param name="size">How many parts.</param>
     /// <param name="seed">Where the dice begin.</param>
     /// <param name="asymmetric">Whether conditions may bind one way only.</param>
     /// <param name="warned">Whether items have alerts and hazard marks, and controls need what they let out; the machine is the same but for that.</param>
-    public static IReadOnlyList<string> Declarations(int size, uint seed, bool asymmetric = false, bool warned = false)
+    /// <param name="choices">Whether conditions may be choices.</param>
+    public static IReadOnlyList<string> Declarations(int size, uint seed, bool asymmetric = false, bool warned = false, bool choices = true)
     {
-        var machine = new RandomMachine(size, seed, asymmetric, warned);
+        var machine = new RandomMachine(size, seed, asymmetric, warned, choices);
         return [.. machine.Services(), .. Enumerable.Range(0, size).Where(part => machine._parts[part].Parent < 0).Select(machine.Print)];
     }
 
@@ -82,9 +86,17 @@ internal sealed class RandomMachine
 
     private string Warnings(bool isControl = false) => _warnings?.Next(isControl) ?? "";
 
+    /// <summary>Now and then a second part that will do as well.</summary>
+    private string Or(int part, int front) => Choices && Chance(0.3) && Unrelated(part) is { } other && other != front ? $" or p{other}" : "";
+
     private string? Control() => _controls == 0 ? null : $"c{_random.Next(_controls)} at {"abc"[_random.Next(3)]}";
 
-    private string? Condition(int part) => _random.Next(4) switch
+    /// <summary>A condition; now and then a choice of two.</summary>
+    private string? Condition(int part) => SingleCondition(part) is { } first
+        ? Choices && Chance(0.25) && SingleCondition(part) is { } second && second != first ? $"{first} or {second}" : first
+        : null;
+
+    private string? SingleCondition(int part) => _random.Next(4) switch
     {
         0 => Control(),
         1 => $"p{_random.Next(part + 1)} supported",
@@ -114,7 +126,17 @@ internal sealed class RandomMachine
         var goesAside = Chance(0.4);
         if (Chance(0.45) && Unrelated(part) is { } front)
         {
-            lines.Add($"behind p{front}");
+            lines.Add($"behind p{front}{Or(part, front)}");
+        }
+
+        if (Chance(0.2) && Unrelated(part) is { } inTheWay)
+        {
+            lines.Add($"way behind p{inTheWay}{Or(part, inTheWay)}");
+        }
+
+        if (Chance(0.15) && Condition(part) is { } condition)
+        {
+            lines.Add($"way needs {condition}");
         }
 
         if (Chance(0.25))
@@ -131,7 +153,7 @@ internal sealed class RandomMachine
         lines.Add(Warnings());
         if (goesAside)
         {
-            lines.Add($"aside \"Tilt.\"{(ties.Count > 0 && Chance(0.7) ? $" needs {ties[0]}" : "")}");
+            lines.Add($"aside \"Tilt.\"{(ties.Count > 0 && Chance(0.7) ? $" needs {ties[0]}{(Choices && ties.Count > 1 && Chance(0.4) ? $" or {ties[1]}" : "")}" : "")}");
         }
 
         // Dice of their own, so that the machine is the same but for that.
@@ -150,7 +172,7 @@ internal sealed class RandomMachine
         var name = $"j{_joints++}";
         var end = Chance(0.25) ? Unrelated(part) : null;
         var to = end is null ? "" : $" to p{end}";
-        var behind = Chance(0.3) && Unrelated(part) is { } front && front != end ? $" behind p{front}" : "";
+        var behind = Chance(0.3) && Unrelated(part) is { } front && front != end ? $" behind p{front}{Or(part, front)}" : "";
         var self = goesAside && Chance(0.4) ? $" behind p{part}" : "";
         var needs = Maybe(0.2, () => Condition(part));
         var cover = Chance(0.25) ? $" covered by {_random.Next(1, 3)} cap as {name}_cap{_warnings?.Block()}" : "";

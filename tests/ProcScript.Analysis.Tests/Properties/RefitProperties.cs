@@ -84,7 +84,7 @@ public sealed class RefitProperties
         Sample.Seeds(parts: 5).Sample(
             seed =>
             {
-                var sample = Sample.Of(seed, steps: 12);
+                var sample = Sample.Of(seed, steps: 12, choices: false);
                 var naive = sample.Stripped();
                 if (sample.IsPlain && sample.IsSymmetrical && Sample.CanDo(naive, sample.Reverse(), refit: true))
                 {
@@ -103,7 +103,7 @@ public sealed class RefitProperties
         Sample.Seeds(parts: 4).Sample(
             seed =>
             {
-                var sample = Sample.Of(seed, steps: 7);
+                var sample = Sample.Of(seed, steps: 7, choices: false);
                 if (sample.IsPlain)
                 {
                     var moves = sample.Strip.Actions.Select(Sample.MoveOf).ToArray();

@@ -65,9 +65,9 @@ internal sealed class Sample
     /// <summary>The seeds that samples are made from. A failing one is printed, and made again from its numbers.</summary>
     public static Gen<(int Parts, uint Machine, uint Strip)> Seeds(int parts = 9) => Gen.Select(Gen.Int[1, parts], Gen.UInt, Gen.UInt);
 
-    public static Sample Of((int Parts, uint Machine, uint Strip) seed, bool asymmetric = false, int steps = 30)
+    public static Sample Of((int Parts, uint Machine, uint Strip) seed, bool asymmetric = false, int steps = 30, bool choices = true)
     {
-        var declarations = RandomMachine.Declarations(seed.Parts, seed.Machine, asymmetric);
+        var declarations = RandomMachine.Declarations(seed.Parts, seed.Machine, asymmetric, choices: choices);
         var walk = RandomStrip.Walk(Bind(declarations), steps, seed.Strip);
         return new Sample(declarations, [.. walk.Select(RandomStrip.Print)], "");
     }

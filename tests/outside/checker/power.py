@@ -35,8 +35,9 @@ def exposed(machine, energy):
         name
         for items in (machine.parts, machine.joints)
         for name, item in items.items()
-        for condition in item["needs"]
-        if condition["phase"] != "strip" and {"item": energy, "state": "isolated", "position": ""} in condition["any"]
+        for condition in (*item["needs"], *item.get("wayOut", []))
+        # One way of several is no demand.
+        if condition["phase"] != "strip" and condition["any"] == [{"item": energy, "state": "isolated", "position": ""}]
     }
     return on | asking
 

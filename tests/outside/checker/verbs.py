@@ -163,7 +163,7 @@ class Hands:
             return
         yield from self.reach.clear(item, "strip")
         if item in self.machine.joints:
-            spared = {(wanted["item"], wanted["state"]) for condition in step["needs"] for wanted in condition["any"]}
+            spared = {(wanted["item"], wanted["state"]) for condition in step["needs"] if len(condition["any"]) == 1 for wanted in condition["any"]}
             yield from self.reach.harmless(item, spared)
 
     def off(self, item):
@@ -182,6 +182,7 @@ class Hands:
             yield f"{part} has no way aside"
             return
         yield from self.reach.clear(part, phase)
+        yield from self.way_out(part, phase)
         if self.state.place[part] != "fitted":
             yield f"{part} is {self.state.place[part]}"
         yield from self.way_aside(part, phase)
@@ -189,9 +190,14 @@ class Hands:
     def can_return(self, step, phase):
         part = step["item"]
         yield from self.reach.clear(part, phase)
+        yield from self.way_out(part, phase)
         if self.state.place[part] != "aside":
             yield f"{part} is {self.state.place[part]}"
         yield from self.way_aside(part, phase)
+
+    def way_out(self, part, phase):
+        """What binds the part's own way out and back alone."""
+        yield from self.reach.unmet(self.machine.parts[part]["wayOut"], phase, self.reach.assembly(part))
 
     def way_aside(self, part, phase):
         way = self.machine.parts[part]["aside"]
@@ -203,6 +209,7 @@ class Hands:
     def can_remove(self, step, phase):
         part = step["item"]
         yield from self.reach.clear(part, phase)
+        yield from self.way_out(part, phase)
         if self.state.place[part] == "out":
             yield f"{part} is out already"
         for joint in self.machine.ties_of(part):
@@ -212,6 +219,7 @@ class Hands:
     def can_fit(self, step, phase):
         part = step["item"]
         yield from self.reach.clear(part, phase)
+        yield from self.way_out(part, phase)
         if self.state.place[part] != "out":
             yield f"{part} is in already"
         if self.state.capped[part]:

@@ -9,7 +9,7 @@ internal static class ConditionDocuments
     /// <summary>The conditions, in order.</summary>
     public static ImmutableArray<ConditionDocument> Of(ImmutableArray<Condition> conditions) => [.. conditions.Select(Of)];
 
-    private static ConditionDocument Of(Condition condition) => new(condition.Phase.ToString().ToLowerInvariant(), [State(condition)]);
+    private static ConditionDocument Of(Condition condition) => new(condition.Phase.ToString().ToLowerInvariant(), [.. condition.Each.Select(State)]);
 
     private static StateDocument State(Condition condition) => new(
         condition.Item.Name,

@@ -45,6 +45,7 @@ public static class ModelBuilder
         SingleUse = part.SingleUse,
         Hazards = Hazards(part),
         Needs = ConditionDocuments.Of(part.Conditions),
+        WayOut = ConditionDocuments.Of(part.WayOut),
         Aside = part.Aside is { } way
             ? new AsideDocument(way.How ?? "", [.. way.Joints.Select(joint => joint.Name)], ConditionDocuments.Of(way.Conditions))
             : null,

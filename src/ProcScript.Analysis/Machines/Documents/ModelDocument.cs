@@ -92,6 +92,9 @@ public sealed record PartDocument
     /// <summary>What must be true to get at it, written at the part itself.</summary>
     public required ImmutableArray<ConditionDocument> Needs { get; init; }
 
+    /// <summary>What binds its own way out and back beside that, and nothing that lies in it.</summary>
+    public required ImmutableArray<ConditionDocument> WayOut { get; init; }
+
     /// <summary>How it goes out of the way without coming off; null where it cannot.</summary>
     public required AsideDocument? Aside { get; init; }
 

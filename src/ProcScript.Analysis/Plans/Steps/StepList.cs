@@ -85,6 +85,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         private PlannedStep Step(PerformedAction action, PlanPhase phase, int card)
         {
             var (own, mirrored) = IsWarned(action, phase, card) ? ([], []) : StepOrigin.Alerts(action.Origin);
+            var given = StepOrigin.GivenAlerts(action.Origin);
             var written = (action.Origin as WrittenStep)?.Step ?? (action.Origin as TestStep)?.Step;
             var rule = (action.Origin as RuledCheck)?.Rule;
             return new PlannedStep
@@ -101,8 +102,8 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Text = written?.Text ?? rule?.Text,
                 Expect = written?.Expect ?? rule?.Expect,
                 Details = StepOrigin.Details(action),
-                Alerts = action.Origin is TestStep { Rule: var test } && _tests.Add(test) ? [.. test.Alerts, .. own] : own,
-                MirroredAlerts = mirrored,
+                Alerts = action.Origin is TestStep { Rule: var test } && _tests.Add(test) ? [.. test.Alerts, .. own] : own.AddRange(given.Own),
+                MirroredAlerts = mirrored.AddRange(given.Mirrored),
                 InBackground = action.InBackground,
                 Cure = action.Cure,
                 WaitsFor = [.. action.WaitsFor.Select(NumberOf)],

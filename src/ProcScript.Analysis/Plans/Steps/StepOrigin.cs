@@ -18,7 +18,8 @@ internal static class StepOrigin
     {
         WrittenStep written => written.Step.Details,
         // What stands at `strip x` is about taking x out, the last of the actions that it expands to.
-        ExpandedStep { For: null } expanded => expanded.Step.Details,
+        ExpandedStep { For: null } expanded => expanded.Step.Details.Or(expanded.Given),
+        ExpandedStep expanded => expanded.Given,
         InverseOf inverse => RefitDetails.Of(Details(inverse.Action)),
         PropAgain again => Details(again.Support) with { Alerts = [], Photos = [], Refit = null },
         TestStep { Step: { } step } => step.Details,
@@ -46,6 +47,17 @@ internal static class StepOrigin
             [.. Written(step).Where(alert => alert.Phase == NeedsPhase.Both)]),
         (TestStep, { } step) => ([.. Written(step)], []),
         (_, { } step) => ([.. Written(step).Where(alert => alert.IsOfStrip)], []),
+        _ => ([], []),
+    };
+
+    /// <summary>The alerts that stand at the same action elsewhere, where a <c>strip</c> puts it in.</summary>
+    public static (ImmutableArray<Alert> Own, ImmutableArray<Alert> Mirrored) GivenAlerts(ActionOrigin origin) => origin switch
+    {
+        ExpandedStep expanded => ([.. expanded.Given.Alerts.Where(alert => alert.IsOfStrip)], []),
+        InverseOf { Action.Origin: ExpandedStep expanded } =>
+        (
+            [.. expanded.Given.Alerts.Where(alert => alert.Phase == NeedsPhase.Refit), .. expanded.Given.Refit?.Alerts ?? []],
+            [.. expanded.Given.Alerts.Where(alert => alert.Phase == NeedsPhase.Both)]),
         _ => ([], []),
     };
 

@@ -68,7 +68,8 @@ public sealed class ConditionNotMet : StripFailureRule<ConditionFails>
         failure.Step,
         $"{ItemPhrases.List(failure.Conditions.Select(NeedPhrases.IsNot))} when {ItemPhrases.Doing(failure.Step.Verb, failure.Target)}",
         $"needs {ItemPhrases.List(failure.Conditions.Select(NeedPhrases.Wanted))}",
-        failure.Conditions.Where(need => need.Declared!.Item == need.Item || failure.Conditions.Length == 1).Select(need => new LabeledSpan(need.Declared!.Declared, $"needs {NeedPhrases.Wanted(need)}"))) with
+        failure.Conditions.Where(need => need is AnyOf || need.Declared!.Each.Any(way => way.Item == need.Item) || failure.Conditions.Length == 1)
+            .Select(need => NeedPhrases.Place(need, failure.Target))) with
     {
         Help = ItemPhrases.List(failure.Conditions.Select(need => Cure(need, failure.Step, run))),
         Fixes = failure.Conditions switch
@@ -82,6 +83,7 @@ public sealed class ConditionNotMet : StripFailureRule<ConditionFails>
 
     private static IEnumerable<Fix> Insert(Need need, Step step, StripRun run) => need switch
     {
+        AnyOf choice => choice.Quickest is { } way ? Insert(way, step, run) : [],
         ControlAt at when PoweredControl.IsolatedBefore(run, step, at.Control) is { } isolated =>
             PoweredControl.CanBeSet(run, at, isolated.Step, step) ? StepEdits.InsertBefore(run, isolated.Step, [Setting(at)], To(at)) : [],
         ControlAt at => StepEdits.InsertBefore(run, step, [Setting(at)], To(at)),
@@ -89,19 +91,20 @@ public sealed class ConditionNotMet : StripFailureRule<ConditionFails>
         EnergyIsolated or FluidEmpty or JointOff => StepEdits.InsertBefore(
             run, step, [ActionTable.OpeningOf(need.Item)]),
         PartAside => StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Aside, need.Item)]),
-        PartOut => StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Strip, need.Item)]),
+        PartOut or PartOutOfTheWay => StepEdits.InsertBefore(run, step, [new NamedAction(Verb.Strip, need.Item)]),
         _ when Closing(need) is { } closing => StepEdits.InsertBefore(run, step, [closing]),
         _ => [],
     };
 
     private static string Cure(Need need, Step step, StripRun run) => need switch
     {
+        AnyOf choice => ItemPhrases.Either(choice.Ways.Select(way => Cure(way, step, run))),
         ControlAt at when PoweredControl.IsolatedBefore(run, step, at.Control) is { } isolated =>
             $"{ItemPhrases.The(at.Control)} moves only while {ItemPhrases.The(isolated.Energy)} is live: write `set {at.Control.Name}{To(at)}` "
             + $"before that is isolated ({LinePhrases.Of(isolated.Step.VerbSpan, step.VerbSpan, run.Library)})",
         ControlAt at => $"write `set {at.Control.Name}{To(at)}` before",
         PartPropped { IsPropped: true } => $"write `support {need.Item.Name}` before",
-        EnergyIsolated or FluidEmpty or JointOff or PartOut => $"write {ItemPhrases.Written(ActionTable.OpeningOf(need.Item))} before",
+        EnergyIsolated or FluidEmpty or JointOff or PartOut or PartOutOfTheWay => $"write {ItemPhrases.Written(ActionTable.OpeningOf(need.Item))} before",
         PartAside => $"write `aside {need.Item.Name}` before",
         _ when Closing(need) is { } closing => $"write {ItemPhrases.Written(closing)} before",
         _ => $"do this while {NeedPhrases.Is(need)}",

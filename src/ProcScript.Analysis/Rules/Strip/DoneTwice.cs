@@ -5,12 +5,15 @@ using ProcScript.Analysis.Wording;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Rules.Strip;
 
 /// <summary>A step has nothing left to do.</summary>
 public sealed class DoneTwice : StripFailureRule<AlreadyDone>
 {
+    private const int MostShown = 3;
+
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC3006", "done-twice", "A step has nothing left to do", Severity.Error)
     {
@@ -22,7 +25,8 @@ public sealed class DoneTwice : StripFailureRule<AlreadyDone>
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A step opens, removes, isolates or sets something that is already so, by an earlier step or from the start.",
+        What: "A step opens, removes, isolates or sets something that is already so, by an earlier step or from the start. All such steps of "
+            + "one `do` are told together: with `where needed` behind it, it leaves out what is done already.",
         Why: "The card asks for work that cannot be done. The technician looks for the bolt that is not there, or thinks the "
             + "step before was wrong.",
         Wrong: """
@@ -57,10 +61,10 @@ public sealed class DoneTwice : StripFailureRule<AlreadyDone>
             """);
 
     /// <inheritdoc/>
-    protected override Finding Describe(AlreadyDone failure, StripRun run) => NeverOn(failure) ?? StepFinding.At(
+    protected override Finding Describe(AlreadyDone failure, StripRun run) => failure.Call is { } call ? Describe(call, run) : NeverOn(failure) ?? StepFinding.At(
         Id,
         failure.Step,
-        $"{ItemPhrases.The(failure.Target)} is {State(failure)} already",
+        Already(failure),
         "nothing is left to do here",
         failure.Earlier is { } earlier ? [new LabeledSpan(earlier.VerbSpan, "done here")] : []) with
     {
@@ -84,6 +88,34 @@ public sealed class DoneTwice : StripFailureRule<AlreadyDone>
             }
             : null;
     }
+
+    private static Finding Describe(RepeatedCall call, StripRun run)
+    {
+        var all = call.Steps.Length == call.Count;
+        var written = run.Library.Trees.TryGetValue(call.Call.Path, out var tree) ? tree.Text.Slice(call.Call.Span) : "do";
+        IEnumerable<LabeledSpan> done = call.Earlier is { } earlier
+            ? [new LabeledSpan(earlier, "done by this call")]
+            : call.Steps.Select(step => step.Earlier).OfType<Step>().DistinctBy(step => step.VerbSpan).Take(MostShown)
+                .Select(step => new LabeledSpan(step.VerbSpan, "done here"));
+        return new Finding(
+            Id,
+            $"`{written}` comes to what is done already: {ItemPhrases.List(call.Steps.Select(Already).Distinct())}",
+            call.Call,
+            all ? "nothing is left to do here" : $"of its {call.Count} steps {call.Steps.Length} {(call.Steps.Length == 1 ? "has" : "have")} nothing left to do")
+        {
+            Related = [.. done, .. call.Outer.Select(outer => new LabeledSpan(outer, "called from here"))],
+            Help = "write `where needed` behind it, and it leaves out what is done already; or take the call out",
+            Fixes =
+            [
+                new Fix(
+                    "Write `where needed`",
+                    FixGrade.NeedsLook,
+                    [new TextEdit(new SourceSpan(call.Call.Path, new TextSpan(call.Call.Span.End, 0)), " where needed")]),
+            ],
+        };
+    }
+
+    private static string Already(AlreadyDone failure) => $"{ItemPhrases.The(failure.Target)} is {State(failure)} already";
 
     private static string State(AlreadyDone failure) => failure switch
     {

@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.Wording;
@@ -67,18 +68,39 @@ public sealed class OutOfReach : StripFailureRule<InTheWay>
     protected override Finding Describe(InTheWay failure, StripRun run)
     {
         var parts = failure.Parts.Select(need => need.Part).Distinct().ToList();
+        IEnumerable<Need> needs = [.. failure.Parts, .. failure.Choices];
+        IEnumerable<string> inTheWay = parts.Count == 0
+            ? []
+            : [$"{ItemPhrases.List(parts.Select(ItemPhrases.The))} {(parts.Count == 1 ? "is" : "are")} in the way"];
+        var quickest = failure.Choices.Select(choice => choice.Quickest).OfType<PartOutOfTheWay>().Select(way => way.Part).ToList();
         return StepFinding.At(
             Id,
             failure.Step,
-            $"{ItemPhrases.List(parts.Select(ItemPhrases.The))} {(parts.Count == 1 ? "is" : "are")} in the way when "
+            $"{ItemPhrases.List(inTheWay.Concat(failure.Choices.Select(NeedPhrases.IsNot)))} when "
                 + ItemPhrases.Doing(failure.Step.Verb, failure.Target),
-            ItemPhrases.List(parts.Select(part => $"{ItemPhrases.The(part)} is still fitted")),
-            failure.Parts.Select(need => new LabeledSpan(need.Declared!.Declared, $"here {ItemPhrases.The(need.Part)} is in front"))) with
+            ItemPhrases.List(needs.Select(Still).Distinct()),
+            needs.Select(need => new LabeledSpan(need.Declared!.Declared, InFront(need, failure.Target)))) with
         {
-            Help = $"{ItemPhrases.List(parts.Select(Away))} first",
-            Fixes = [.. StepEdits.InsertBefore(run, failure.Step, parts.Select(part => new NamedAction(Verb.Strip, part)))],
+            Help = $"{ItemPhrases.List(parts.Select(Away).Concat(failure.Choices.Select(choice => ItemPhrases.Either(choice.Ways.Select(Away)))))} first",
+            Fixes = quickest.Count == failure.Choices.Length
+                ? [.. StepEdits.InsertBefore(run, failure.Step, parts.Concat(quickest).Distinct().Select(part => new NamedAction(Verb.Strip, part)))]
+                : [],
         };
     }
+
+    private static string Still(Need need) => need is AnyOf choice
+        ? $"{ItemPhrases.List(choice.Ways.Select(way => ItemPhrases.The(way.Item)))} are still fitted"
+        : $"{ItemPhrases.The(need.Item)} is still fitted";
+
+    private static string InFront(Need need, MachineItem target)
+    {
+        var front = need is AnyOf choice
+            ? $"here {ItemPhrases.List(choice.Ways.Select(way => ItemPhrases.The(way.Item)))} are in front, and one of them has to go"
+            : $"here {ItemPhrases.The(need.Item)} is in front";
+        return NeedPhrases.Inherited(need, target) is { } part ? $"{front}, for all of {ItemPhrases.The(part)}" : front;
+    }
+
+    private static string Away(Need need) => need is PartOutOfTheWay hider ? Away(hider.Part) : NeedPhrases.Wanted(need);
 
     private static string Away(Part part) =>
         part.Aside is null ? $"remove {ItemPhrases.The(part)}" : $"move {ItemPhrases.The(part)} aside";

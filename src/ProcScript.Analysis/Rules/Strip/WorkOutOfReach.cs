@@ -62,7 +62,7 @@ public sealed class WorkOutOfReach : StripFailureRule<WorkNotReached>
         $"nobody can get at {ItemPhrases.The(failure.Target)} where it is",
         ItemPhrases.List(failure.Lacking.Select(NeedPhrases.IsNot)),
         failure.Lacking.Where(need => need.Declared is not null)
-            .Select(need => new LabeledSpan(need.Declared!.Declared, $"needs {NeedPhrases.Wanted(need)}"))) with
+            .Select(need => NeedPhrases.Place(need, failure.Target))) with
     {
         Help = failure.Target is Part
             ? $"take {ItemPhrases.The(failure.Target)} out first, or clear the way to it"

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Needs;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Runs.Failures;
 
@@ -31,7 +32,11 @@ public sealed record StillCovered(Step Step, Joint Joint, ImmutableArray<HeldJoi
 /// <param name="Step">The step.</param>
 /// <param name="Target">What nobody can get at.</param>
 /// <param name="Parts">The parts, as the conditions name them.</param>
-public sealed record InTheWay(Step Step, MachineItem Target, ImmutableArray<PartOutOfTheWay> Parts) : StripFailure(Step);
+public sealed record InTheWay(Step Step, MachineItem Target, ImmutableArray<PartOutOfTheWay> Parts) : StripFailure(Step)
+{
+    /// <summary>Choices of parts of which none is out of the way.</summary>
+    public ImmutableArray<AnyOf> Choices { get; init; } = [];
+}
 
 /// <summary>A joint's energy is live.</summary>
 /// <param name="Step">The step.</param>
@@ -82,7 +87,19 @@ public sealed record ConditionFails(Step Step, MachineItem? Target, ImmutableArr
 /// <param name="Step">The step.</param>
 /// <param name="Target">The target.</param>
 /// <param name="Earlier">The step that did it; null where the machine comes in so.</param>
-public sealed record AlreadyDone(Step Step, MachineItem Target, Step? Earlier) : StripFailure(Step);
+public sealed record AlreadyDone(Step Step, MachineItem Target, Step? Earlier) : StripFailure(Step)
+{
+    /// <summary>The call whose steps these are, where a call brings them.</summary>
+    public RepeatedCall? Call { get; init; }
+}
+
+/// <summary>A call that comes to steps which have nothing left to do.</summary>
+/// <param name="Call">Where it is written.</param>
+/// <param name="Outer">The calls that lead to it, outermost first.</param>
+/// <param name="Earlier">An earlier call of the same procedure that has done it; null where the work was done otherwise.</param>
+/// <param name="Steps">The steps that have nothing left to do.</param>
+/// <param name="Count">How many steps it brings.</param>
+public sealed record RepeatedCall(SourceSpan Call, ImmutableArray<SourceSpan> Outer, SourceSpan? Earlier, ImmutableArray<AlreadyDone> Steps, int Count);
 
 /// <summary>More pieces are to come off than are attached.</summary>
 /// <param name="Step">The step.</param>

@@ -4,27 +4,13 @@ using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Rules.Machines;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Machines;
 
 /// <summary>Binds <c>behind</c> and <c>needs</c>.</summary>
 internal sealed class ConditionBinder(ItemLookup items, FindingSink sink)
 {
-    /// <summary>The conditions of <c>behind a, b</c>.</summary>
-    public ImmutableArray<Condition> Behind(NamesPropertySyntax behind, BindingPlace place)
-    {
-        var conditions = ImmutableArray.CreateBuilder<Condition>(behind.Names.Length);
-        foreach (var name in behind.Names)
-        {
-            if (items.Find<Part>(name, "a part", place) is { } part)
-            {
-                conditions.Add(new Condition(part, NeededState.OutOfTheWay, -1, NeedsPhase.Both, place.At(name.Span)));
-            }
-        }
-
-        return conditions.DrainToImmutable();
-    }
-
     /// <summary>The conditions of <c>after e, f</c>: each must be isolated first, and comes back later.</summary>
     public ImmutableArray<Condition> After(NamesPropertySyntax after, BindingPlace place) =>
     [
@@ -34,25 +20,64 @@ internal sealed class ConditionBinder(ItemLookup items, FindingSink sink)
             .Select(found => new Condition(found.Energy!, NeededState.Isolated, -1, NeedsPhase.Both, place.At(found.Name.Span))),
     ];
 
-    /// <summary>The conditions of <c>needs …</c>; none where there is no such clause.</summary>
-    public ImmutableArray<Condition> Needs(NeedsPropertySyntax? clause, BindingPlace place)
+    /// <summary>The conditions of <c>needs …</c> or <c>behind …</c>; none where there is no such clause.</summary>
+    /// <param name="clause">The clause.</param>
+    /// <param name="place">Where it stands.</param>
+    /// <param name="owner">The item in whose text it stands; null where it is none.</param>
+    public ImmutableArray<Condition> Needs(NeedsPropertySyntax? clause, BindingPlace place, MachineItem? owner = null)
     {
         if (clause is null)
         {
             return [];
         }
 
-        var conditions = ImmutableArray.CreateBuilder<Condition>(clause.Needs.Length);
-        foreach (var need in clause.Needs)
+        var isBehind = clause.Keyword.Text is "behind" or "way behind";
+        return Joined(
+            clause.Needs,
+            need => isBehind ? Behind(need, clause.Phase, place) : Need(need, clause.Phase, place),
+            place,
+            owner);
+    }
+
+    /// <summary>Binds what stands between commas and <c>or</c>s; what an <c>or</c> joins makes one condition.</summary>
+    /// <param name="needs">The needs.</param>
+    /// <param name="bind">Binds one; null with a finding.</param>
+    /// <param name="place">Where they stand.</param>
+    /// <param name="owner">The item in whose text they stand.</param>
+    public static ImmutableArray<Condition> Joined(
+        ImmutableArray<NeedSyntax> needs, Func<NeedSyntax, Condition?> bind, BindingPlace place, MachineItem? owner)
+    {
+        var conditions = ImmutableArray.CreateBuilder<Condition>(needs.Length);
+        for (var i = 0; i < needs.Length;)
         {
-            if (Need(need, clause.Phase, place) is { } condition)
+            var first = i;
+            var ways = ImmutableArray.CreateBuilder<Condition>(1);
+            do
             {
-                conditions.Add(condition);
+                if (bind(needs[i]) is { } way)
+                {
+                    ways.Add(way with { Owner = owner });
+                }
+            }
+            while (++i < needs.Length && needs[i].IsAlternative);
+
+            // Without a way that could not be bound, a choice would ask for more than it says.
+            if (ways.Count == i - first)
+            {
+                conditions.Add(ways is [var only] ? only : Choice(ways.ToImmutable(), place.At(needs[first].Span.Cover(needs[i - 1].Span))));
             }
         }
 
-        return conditions.DrainToImmutable();
+        return conditions.ToImmutable();
     }
+
+    private static Condition Choice(ImmutableArray<Condition> ways, SourceSpan declared) =>
+        new(ways[0].Item, NeededState.AnyOf, -1, ways[0].Phase, declared) { Ways = ways, Owner = ways[0].Owner };
+
+    private Condition? Behind(NeedSyntax hider, NeedsPhase phase, BindingPlace place) =>
+        items.Find<Part>(hider.Item, "a part", place) is { } part
+            ? new Condition(part, NeededState.OutOfTheWay, -1, phase, place.At(hider.Span))
+            : null;
 
     /// <summary>One condition, or null with a finding.</summary>
     public Condition? Need(NeedSyntax need, NeedsPhase phase, BindingPlace place)

@@ -78,11 +78,8 @@ internal sealed class ItemBinder
     {
         switch (property)
         {
-            case NamesPropertySyntax { Keyword.Text: "behind" } behind:
-                item.Conditions = item.Conditions.AddRange(_conditions.Behind(behind, place));
-                return true;
-            case NeedsPropertySyntax needs:
-                item.Conditions = item.Conditions.AddRange(_conditions.Needs(needs, place));
+            case NeedsPropertySyntax { Keyword.Text: "needs" or "behind" } needs:
+                item.Conditions = item.Conditions.AddRange(_conditions.Needs(needs, place, item));
                 return true;
             case NamesPropertySyntax { Keyword.Text: "tool" } tools:
                 item.Tools = item.Tools.AddRange(tools.Names.Select(name => _lookup.Tool(name, place, _sink)).OfType<Tool>());

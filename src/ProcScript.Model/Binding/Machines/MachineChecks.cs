@@ -26,6 +26,7 @@ internal sealed class MachineChecks
         foreach (var part in machine.Parts)
         {
             Deadlocked(part, part, sink);
+            BehindItsInside(part, sink);
         }
 
         foreach (var joint in machine.Joints)
@@ -48,15 +49,35 @@ internal sealed class MachineChecks
             return;
         }
 
-        foreach (var condition in item.Conditions)
+        foreach (var condition in item is Part own ? [.. own.Conditions, .. own.WayOut] : item.Conditions)
         {
-            if (condition.Item == part && Hides(condition))
+            if (condition.Each.All(way => way.Item == part && Hides(way)))
             {
                 sink.Report(BehindItself.At(item, part, condition));
                 return;
             }
         }
     }
+
+    /// <summary>A condition of a part about what lies in it binds that, too: it waits for itself.</summary>
+    private static void BehindItsInside(Part part, FindingSink sink)
+    {
+        foreach (var condition in part.Conditions)
+        {
+            if (condition.Phase != NeedsPhase.Refit && condition.Each.All(way => IsFreedInside(way, part)))
+            {
+                sink.Report(BehindItself.Inside(part, condition));
+                return;
+            }
+        }
+    }
+
+    private static bool IsFreedInside(Condition way, Part part) => way switch
+    {
+        { State: NeededState.OutOfTheWay or NeededState.Out or NeededState.Aside, Item: Part inner } => inner != part && inner.IsWithin(part),
+        { State: NeededState.Off or NeededState.Slack, Item: Joint joint } => joint.Owner.IsWithin(part),
+        _ => false,
+    };
 
     /// <summary>Whether a condition wants a part away that is there from the start.</summary>
     private static bool Hides(Condition condition) =>
@@ -69,7 +90,7 @@ internal sealed class MachineChecks
     private static ImmutableArray<(Part Hider, Condition Behind)> Hiders(Part part)
     {
         var hiders = ImmutableArray<(Part, Condition)>.Empty;
-        foreach (var condition in part.Conditions)
+        foreach (var condition in part.Conditions.AddRange(part.WayOut))
         {
             if (condition.Item is Part { Aside: null } hider && hider != part && hider.Parent == part.Parent && Hides(condition))
             {

@@ -29,6 +29,9 @@ internal sealed class PartBinder(ItemLookup items, ConditionBinder conditions, F
             case NamesPropertySyntax renew:
                 part.RenewWith = part.RenewWith.AddRange(items.Disturbing(renew, place));
                 break;
+            case NeedsPropertySyntax way:
+                part.WayOut = part.WayOut.AddRange(conditions.Needs(way, place, part));
+                break;
             case FlagPropertySyntax { Keyword.Text: "hoist" }:
                 part.Hoist = true;
                 break;
@@ -54,32 +57,34 @@ internal sealed class PartBinder(ItemLookup items, ConditionBinder conditions, F
         }
 
         first = aside;
-        var joints = ImmutableArray.CreateBuilder<Joint>();
-        var further = ImmutableArray.CreateBuilder<Condition>();
-        foreach (var need in aside.Needs)
-        {
-            if (need.State is null && need.Position is null)
-            {
-                if (items.Find<Joint>(need.Item, "a joint", place) is { } joint)
-                {
-                    joints.Add(joint);
-                    if (!Ties(joint, part))
-                    {
-                        sink.Report(AsideNamesForeignJoint.At(part, joint, place.At(need.Item.Span)), place);
-                    }
-                }
-            }
-            else if (conditions.Need(need, NeedsPhase.Both, place) is { } condition)
-            {
-                further.Add(condition);
-            }
-        }
-
+        var bound = ConditionBinder.Joined(
+            aside.Needs,
+            need => need is { State: null, Position: null } ? Freed(part, need, place) : conditions.Need(need, NeedsPhase.Both, place),
+            place,
+            part);
+        var named = aside.Needs.Where(need => need is { State: null, Position: null }).Select(need => place.At(need.Span)).ToHashSet();
+        var joints = bound.Where(condition => condition.State == NeededState.Slack && named.Contains(condition.Declared)).ToImmutableArray();
         part.Aside = new AsideWay(
             aside.How is { } how ? AuthorText.Bind(how, place, sink) : null,
-            joints.ToImmutable(),
-            further.ToImmutable(),
+            [.. joints.Select(condition => (Joint)condition.Item)],
+            bound.RemoveRange(joints),
             place.At(aside.Span));
+    }
+
+    /// <summary>A joint that the way aside names, off or slack; null with a finding where it is none.</summary>
+    private Condition? Freed(Part part, NeedSyntax need, BindingPlace place)
+    {
+        if (items.Find<Joint>(need.Item, "a joint", place) is not { } joint)
+        {
+            return null;
+        }
+
+        if (!Ties(joint, part))
+        {
+            sink.Report(AsideNamesForeignJoint.At(part, joint, place.At(need.Item.Span)), place);
+        }
+
+        return new Condition(joint, NeededState.Slack, -1, NeedsPhase.Both, place.At(need.Span));
     }
 
     /// <summary>Whether an end of the joint, or of the joint that the cover hides, lies in the part.</summary>

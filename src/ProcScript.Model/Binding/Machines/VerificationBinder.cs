@@ -58,9 +58,6 @@ internal sealed class VerificationBinder(SymbolLookup lookup, ItemLookup items, 
 
             switch (property)
             {
-                case NamesPropertySyntax { Keyword.Text: "behind" } behind:
-                    needs.AddRange(conditions.Behind(behind, place));
-                    break;
                 case NamesPropertySyntax named:
                     tools.AddRange(named.Names.Select(name => lookup.Tool(name, place, sink)).OfType<Tool>());
                     break;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Procedures;
@@ -9,6 +10,9 @@ namespace ProcScript.Model.Binding.Procedures;
 /// <param name="Caller">The frame that called; null for the procedure that is being made.</param>
 internal sealed record CallFrame(ProcedureOutline Outline, ImmutableArray<SourceSpan> Calls, CallFrame? Caller)
 {
+    /// <summary>The <c>where needed</c> of the outermost call that has one; null where none has.</summary>
+    public WhereNeeded? WhereNeeded { get; init; }
+
     /// <summary>Whether the text is another procedure's.</summary>
     public bool IsCalled => Caller is not null;
 

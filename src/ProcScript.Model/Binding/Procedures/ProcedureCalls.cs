@@ -1,6 +1,7 @@
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Procedures;
 using ProcScript.Model.Rules.Procedures;
 using ProcScript.Syntax.Nodes;
 
@@ -51,10 +52,16 @@ internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lo
             return null;
         }
 
-        return (
-            new CallFrame(target, frame.Calls.Add(place.At(call.Span)), frame),
-            new BindingPlace(symbol.File, bindings, place.Guards));
+        var body = new BindingPlace(symbol.File, bindings, place.Guards);
+        var entered = new CallFrame(target, frame.Calls.Add(place.At(call.Span)), frame)
+        {
+            WhereNeeded = frame.WhereNeeded ?? (call.WhereNeeded ? new WhereNeeded(place.At(call.Span), Title(symbol, body)) : null),
+        };
+        return (entered, body);
     }
+
+    private string Title(ProcedureSymbol symbol, BindingPlace body) =>
+        symbol.Node.Title is { } title ? AuthorText.Bind(title, body, sink) : AuthorText.Words(symbol.Name);
 
     private Bindings? Arguments(DoSyntax call, ProcedureOutline target, BindingPlace place)
     {

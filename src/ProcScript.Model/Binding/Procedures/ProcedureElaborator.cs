@@ -166,13 +166,13 @@ internal sealed class ProcedureElaborator
                     into.Add(Alerts.Bind(alert, place, _sink), place.Guards);
                     break;
                 case ActionSyntax action:
-                    into.Add(_steps.Action(action, place, frame.Calls));
+                    into.Add(Within(frame, _steps.Action(action, place, frame.Calls)));
                     break;
                 case TextActionSyntax text:
-                    into.Add(_steps.Text(text, place, frame.Calls));
+                    into.Add(Within(frame, _steps.Text(text, place, frame.Calls)));
                     break;
                 case DiscardSyntax discard:
-                    into.Add(_steps.Discard(discard, place, frame.Calls));
+                    into.Add(Within(frame, _steps.Discard(discard, place, frame.Calls)));
                     break;
                 case DoSyntax call:
                     Call(call, place, frame, into);
@@ -221,7 +221,7 @@ internal sealed class ProcedureElaborator
                     break;
                 case DiscardSyntax discard:
                     alerts.ReportLeft();
-                    _discards.Add(_steps.Discard(discard, place, frame.Calls));
+                    _discards.Add(Within(frame, _steps.Discard(discard, place, frame.Calls)));
                     break;
                 case EachSyntax each:
                     foreach (var turn in _budget.Turns(each, place))
@@ -237,9 +237,14 @@ internal sealed class ProcedureElaborator
         }
     }
 
+    /// <summary>The step as the call asks for it that brings it.</summary>
+    private static Step? Within(CallFrame frame, Step? step) =>
+        step is null || frame.WhereNeeded is null ? step : step with { WhereNeeded = frame.WhereNeeded };
+
     private void AddPresent(RefitRule? rule, CallFrame frame)
     {
-        if (rule is not null)
+        // What is left out where it is done already brings no rule twice.
+        if (rule is not null && (frame.WhereNeeded is null || !_refit.Any(other => RefitRules.AreOne(other, rule))))
         {
             _refit.Add(frame.IsCalled ? rule with { Calls = frame.Calls } : rule);
         }

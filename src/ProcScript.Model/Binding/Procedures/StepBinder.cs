@@ -42,6 +42,7 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
             Count = count,
             Position = position,
             InBackground = syntax.InBackground,
+            WhereNeeded = syntax.WhereNeeded ? new WhereNeeded(place.At(syntax.Span), null) : null,
             Details = block,
             Conditions = needs,
             VerbSpan = place.At(syntax.Verb.Span),

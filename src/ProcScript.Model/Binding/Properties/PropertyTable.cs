@@ -75,6 +75,8 @@ internal static class PropertyTable
         new("verify", Energy),
         new("voltage", Energy),
         new("wait", Energy),
+        new("way behind", Part, Repeats: true),
+        new("way needs", Part, Repeats: true),
         new("with", Fluid, Repeats: true),
         new("danger", Items | Doings | Procedure, Repeats: true),
         new("warning", Items | Doings | Procedure, Repeats: true),

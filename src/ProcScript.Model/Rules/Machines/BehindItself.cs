@@ -14,7 +14,8 @@ public sealed class BehindItself : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A part, or a joint that holds it, is reached only once the part itself is out of the way, and the part cannot go aside.",
+        What: "A part, or a joint that holds it, is reached only once the part itself is out of the way, and the part cannot go aside; or a part "
+            + "waits for what lies in it, while a condition of a part binds all that lies in it.",
         Why: "The part stays until the joint is open, and the joint stays hidden until the part is away.",
         Wrong: """
             clip pin "push pin"
@@ -39,6 +40,21 @@ public sealed class BehindItself : Rule
               }
             }
             """);
+
+    /// <summary>A condition of a part about what lies in it.</summary>
+    internal static Finding Inside(Part part, Condition condition)
+    {
+        var inner = condition.Item is Joint joint ? $"`{joint.Name}`" : $"the {condition.Item.Title}";
+        return new Finding(
+            Id,
+            $"all of the {part.Title} waits for {inner}, which lies in it and so waits for itself",
+            condition.Declared,
+            $"binds the {part.Title} with all that lies in it")
+        {
+            Related = [new LabeledSpan(condition.Item.Declared, $"lies in the {part.Title}")],
+            Help = $"where only the {part.Title} itself cannot leave before, write `way` before the condition",
+        };
+    }
 
     internal static Finding At(MachineItem item, Part part, Condition behind) =>
         new(
