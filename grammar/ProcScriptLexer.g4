@@ -149,6 +149,9 @@ TEST        : 'test' ;
 POWER       : 'power' ;
 WHILE       : 'while' ;
 OPEN        : 'open' ;
+WITHOUT     : 'without' ;
+RECORD      : 'record' ;
+PAUSE       : 'pause' ;
 
 PLUS_MINUS  : '\u00B1' | '+-' ;
 PLUS        : '+' ;

@@ -59,7 +59,8 @@ internal sealed class RunNumbering
             InBackground = draft.InBackground,
             Needs = needs,
             Changes = draft.Changes,
-            WaitsFor = _background.IsIdle && _curing.IsIdle ? [] : Wait(draft.Request, needs, before),
+            // A pause lets run what runs and cure what cures.
+            WaitsFor = (_background.IsIdle && _curing.IsIdle) || draft.Request.Verb == Verb.Pause ? [] : Wait(draft.Request, needs, before),
             Cure = CureTime.Of(draft.Request.Verb, draft.Request.Target, draft.Origin),
         };
         _edges.AddRange(before);

@@ -58,6 +58,7 @@ internal sealed class PlanBuilder
             Lifts = _lifts,
             Temporary = _temporary,
             StillOpen = StillOpen.Of(strip, refit),
+            HandOvers = HandOvers.Of(strip, refit, _steps, _bags),
             Job = _procedure.Details,
         };
     }
