@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Order;
 

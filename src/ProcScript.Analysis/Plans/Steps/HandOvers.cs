@@ -99,7 +99,7 @@ internal sealed class HandOvers
         foreach (var energy in off)
         {
             var isProved = (EnergyState)standing.Value(StateKind.Live, energy) == EnergyState.Dead;
-            var held = SafetyLines.Lock(energy).Select(line => $" {line.Text}");
+            var held = SafetyLines.Lock(energy).Select(line => $" Lock: {line.Text}");
             yield return Line(
                 $"{energy.Title}: {(isProved ? "isolated and proved to be off." : "isolated, not proved to be off: treat it as live.")}{string.Concat(held)}",
                 StateKind.Live,
@@ -135,7 +135,7 @@ internal sealed class HandOvers
     {
         var inside = bag.Contents.Where(line => line.StripStep < now && (line.RefitStep == 0 || line.RefitStep > now)).ToList();
         var name = bag.Name.Length > 0 ? $" ({bag.Name})" : "";
-        var contents = string.Join("; ", inside.Select(line => ItemWords.Pieces(line.Count, line.Title)));
+        var contents = string.Join("; ", inside.GroupBy(line => line.Title, line => line.Count).Select(sort => ItemWords.Pieces(sort.Sum(), sort.Key)));
         return inside.Count == 0 ? null : new PlanHandOverLine($"Bag {bag.Number}{name}: {contents}", inside[0].StripStep, null);
     }
 
