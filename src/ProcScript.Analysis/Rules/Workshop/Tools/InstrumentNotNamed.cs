@@ -22,7 +22,7 @@ public sealed class InstrumentNotNamed : OutcomeRule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "A `measure` with an `expect`, or the `verify` with an `expect` of an energy that the job isolates, names no instrument: no `with`, and no "
-            + "`tool` at the line, at the energy, at the step or for the whole job. What begins with *read* reads something on the machine itself, and a "
+            + "`tool` at the line, at the energy, at the step or for the whole job. What begins with *read* reads something on the machine itself; pieces are counted, and a "
             + "time is read off any watch.",
         Why: "The list of what to bring lacks the instrument, and somebody takes what lies nearest. Where a circuit is proved to be off, a wrong meter "
             + "says that it is safe.",
@@ -72,7 +72,7 @@ public sealed class InstrumentNotNamed : OutcomeRule
         ? At(step.VerbSpan, $"\"{text}\" is measured", "measure")
         : null;
 
-    private static bool IsAsked(string text, Limit expect) => expect.Quantity.Unit.Dimension != Dimension.Time && !ReadingWords.BeginsToRead(text);
+    private static bool IsAsked(string text, Limit expect) => expect.Quantity.Unit.Dimension is not (Dimension.Time or Dimension.Count) && !ReadingWords.BeginsToRead(text);
 
     /// <summary>A tool of the whole job may be the instrument, but for what fits a screw.</summary>
     private static bool IsInstrument(Tool tool) => tool is { Size: null, Range: null };
