@@ -59,12 +59,13 @@ internal partial class ProcScriptParser : Parser {
 		REACH=123, HEIGHT=124, TWIST=125, FREQUENCY=126, HAZARD=127, WITH=128, 
 		PATTERN=129, STAR=130, LISTED=131, INSIDE=132, GRIP=133, GOOD=134, FAIR=135, 
 		POOR=136, LOCKER=137, ADD=138, TAKE=139, OILED=140, HOIST=141, VOLTAGE=142, 
-		AC=143, DC=144, TEST=145, POWER=146, WHILE=147, OPEN=148, PLUS_MINUS=149, 
-		PLUS=150, DEGREE=151, MIDDLE_DOT=152, PERCENT=153, RANGE=154, DOT=155, 
-		SLASH=156, MINUS=157, AT_MOST=158, AT_LEAST=159, LESS_THAN=160, MORE_THAN=161, 
-		COMMA=162, LEFT_BRACE=163, RIGHT_BRACE=164, LEFT_BRACKET=165, RIGHT_BRACKET=166, 
-		LEFT_PAREN=167, RIGHT_PAREN=168, DECIMAL=169, INTEGER=170, NAME=171, STRING=172, 
-		UNCLOSED_STRING=173, COMMENT=174, NEWLINE=175, WHITE_SPACE=176, UNKNOWN=177;
+		AC=143, DC=144, TEST=145, POWER=146, WHILE=147, OPEN=148, WITHOUT=149, 
+		RECORD=150, PAUSE=151, PLUS_MINUS=152, PLUS=153, DEGREE=154, MIDDLE_DOT=155, 
+		PERCENT=156, RANGE=157, DOT=158, SLASH=159, MINUS=160, AT_MOST=161, AT_LEAST=162, 
+		LESS_THAN=163, MORE_THAN=164, COMMA=165, LEFT_BRACE=166, RIGHT_BRACE=167, 
+		LEFT_BRACKET=168, RIGHT_BRACKET=169, LEFT_PAREN=170, RIGHT_PAREN=171, 
+		DECIMAL=172, INTEGER=173, NAME=174, STRING=175, UNCLOSED_STRING=176, COMMENT=177, 
+		NEWLINE=178, WHITE_SPACE=179, UNKNOWN=180;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
@@ -75,20 +76,22 @@ internal partial class ProcScriptParser : Parser {
 		RULE_partDeclaration = 21, RULE_jointDeclaration = 22, RULE_inlineCover = 23, 
 		RULE_inlineClause = 24, RULE_asideClause = 25, RULE_eachMembers = 26, 
 		RULE_whenMembers = 27, RULE_values = 28, RULE_value = 29, RULE_test = 30, 
-		RULE_procedureDeclaration = 31, RULE_parameters = 32, RULE_parameter = 33, 
-		RULE_furtherParameter = 34, RULE_firstValues = 35, RULE_procedureBlock = 36, 
-		RULE_procedureItem = 37, RULE_goal = 38, RULE_stage = 39, RULE_doCall = 40, 
-		RULE_workBlock = 41, RULE_eachItems = 42, RULE_whenItems = 43, RULE_stepBlock = 44, 
-		RULE_step = 45, RULE_alert = 46, RULE_refitAlert = 47, RULE_stripStep = 48, 
-		RULE_eachSteps = 49, RULE_whenSteps = 50, RULE_action = 51, RULE_deed = 52, 
-		RULE_amount = 53, RULE_verb = 54, RULE_actionVerb = 55, RULE_textAction = 56, 
-		RULE_needsClause = 57, RULE_background = 58, RULE_discard = 59, RULE_refitRules = 60, 
-		RULE_ruleBlock = 61, RULE_refitRule = 62, RULE_eachRules = 63, RULE_whenRules = 64, 
-		RULE_orderRule = 65, RULE_whileClause = 66, RULE_checkRule = 67, RULE_testRule = 68, 
-		RULE_testBlock = 69, RULE_testItem = 70, RULE_powerClause = 71, RULE_order = 72, 
-		RULE_text = 73, RULE_count = 74, RULE_quantity = 75, RULE_limit = 76, 
-		RULE_number = 77, RULE_unit = 78, RULE_unitName = 79, RULE_reference = 80, 
-		RULE_index = 81, RULE_name = 82, RULE_position = 83;
+		RULE_procedureDeclaration = 31, RULE_forVariants = 32, RULE_parameters = 33, 
+		RULE_parameter = 34, RULE_furtherParameter = 35, RULE_firstValues = 36, 
+		RULE_procedureBlock = 37, RULE_procedureItem = 38, RULE_goal = 39, RULE_stage = 40, 
+		RULE_doCall = 41, RULE_workBlock = 42, RULE_eachItems = 43, RULE_whenItems = 44, 
+		RULE_stepBlock = 45, RULE_step = 46, RULE_alert = 47, RULE_refitAlert = 48, 
+		RULE_stripStep = 49, RULE_eachSteps = 50, RULE_whenSteps = 51, RULE_action = 52, 
+		RULE_deed = 53, RULE_amount = 54, RULE_verb = 55, RULE_actionVerb = 56, 
+		RULE_textAction = 57, RULE_instruments = 58, RULE_recordAction = 59, RULE_pauseAction = 60, 
+		RULE_needsClause = 61, RULE_background = 62, RULE_discard = 63, RULE_refitRules = 64, 
+		RULE_ruleBlock = 65, RULE_refitRule = 66, RULE_eachRules = 67, RULE_whenRules = 68, 
+		RULE_orderRule = 69, RULE_whileClause = 70, RULE_checkRule = 71, RULE_recordRule = 72, 
+		RULE_pauseRule = 73, RULE_testRule = 74, RULE_testBlock = 75, RULE_testItem = 76, 
+		RULE_powerClause = 77, RULE_order = 78, RULE_text = 79, RULE_count = 80, 
+		RULE_quantity = 81, RULE_limit = 82, RULE_number = 83, RULE_unit = 84, 
+		RULE_unitName = 85, RULE_reference = 86, RULE_index = 87, RULE_name = 88, 
+		RULE_position = 89;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
@@ -96,13 +99,14 @@ internal partial class ProcScriptParser : Parser {
 		"energyDeclaration", "fluidDeclaration", "controlDeclaration", "controlBlock", 
 		"partDeclaration", "jointDeclaration", "inlineCover", "inlineClause", 
 		"asideClause", "eachMembers", "whenMembers", "values", "value", "test", 
-		"procedureDeclaration", "parameters", "parameter", "furtherParameter", 
+		"procedureDeclaration", "forVariants", "parameters", "parameter", "furtherParameter", 
 		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
 		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "refitAlert", 
 		"stripStep", "eachSteps", "whenSteps", "action", "deed", "amount", "verb", 
-		"actionVerb", "textAction", "needsClause", "background", "discard", "refitRules", 
-		"ruleBlock", "refitRule", "eachRules", "whenRules", "orderRule", "whileClause", 
-		"checkRule", "testRule", "testBlock", "testItem", "powerClause", "order", 
+		"actionVerb", "textAction", "instruments", "recordAction", "pauseAction", 
+		"needsClause", "background", "discard", "refitRules", "ruleBlock", "refitRule", 
+		"eachRules", "whenRules", "orderRule", "whileClause", "checkRule", "recordRule", 
+		"pauseRule", "testRule", "testBlock", "testItem", "powerClause", "order", 
 		"text", "count", "quantity", "limit", "number", "unit", "unitName", "reference", 
 		"index", "name", "position"
 	};
@@ -130,9 +134,9 @@ internal partial class ProcScriptParser : Parser {
 		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'listed'", 
 		"'inside'", "'grip'", "'good'", "'fair'", "'poor'", "'locker'", "'add'", 
 		"'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", "'dc'", "'test'", 
-		"'power'", "'while'", "'open'", null, "'+'", "'\\u00B0'", null, "'%'", 
-		"'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", "'}'", 
-		"'['", "']'", "'('", "')'"
+		"'power'", "'while'", "'open'", "'without'", "'record'", "'pause'", null, 
+		"'+'", "'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", null, null, null, 
+		"'<'", "'>'", "','", "'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -153,12 +157,12 @@ internal partial class ProcScriptParser : Parser {
 		"BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", "FREQUENCY", 
 		"HAZARD", "WITH", "PATTERN", "STAR", "LISTED", "INSIDE", "GRIP", "GOOD", 
 		"FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", "VOLTAGE", 
-		"AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "PLUS_MINUS", "PLUS", "DEGREE", 
-		"MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", 
-		"AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", 
-		"LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", 
-		"INTEGER", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", 
-		"WHITE_SPACE", "UNKNOWN"
+		"AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "WITHOUT", "RECORD", "PAUSE", 
+		"PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", 
+		"SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", 
+		"LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", 
+		"RIGHT_PAREN", "DECIMAL", "INTEGER", "NAME", "STRING", "UNCLOSED_STRING", 
+		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -233,17 +237,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 174;
+			State = 186;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 172;
+				State = 184;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 168;
+					State = 180;
 					useDirective();
 					}
 					break;
@@ -255,19 +259,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 169;
+					State = 181;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 170;
+					State = 182;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 171;
+					State = 183;
 					procedureDeclaration();
 					}
 					break;
@@ -275,11 +279,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 176;
+				State = 188;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 177;
+			State = 189;
 			Match(Eof);
 			}
 		}
@@ -313,9 +317,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 179;
+			State = 191;
 			Match(USE);
-			State = 180;
+			State = 192;
 			text();
 			}
 		}
@@ -362,7 +366,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 182;
+			State = 194;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -371,24 +375,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 183;
+			State = 195;
 			name();
-			State = 185;
+			State = 197;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 184;
+				State = 196;
 				text();
 				}
 			}
 
-			State = 188;
+			State = 200;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 187;
+				State = 199;
 				propertyBlock();
 				}
 			}
@@ -442,14 +446,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 190;
+			State = 202;
 			Match(LEFT_BRACE);
-			State = 196;
+			State = 208;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
-				State = 194;
+				State = 206;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -514,7 +518,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 191;
+					State = 203;
 					property();
 					}
 					break;
@@ -524,13 +528,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 192;
+					State = 204;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 193;
+					State = 205;
 					refitProperty();
 					}
 					break;
@@ -538,11 +542,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 198;
+				State = 210;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 199;
+			State = 211;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -768,6 +772,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text(int i) {
 			return GetRuleContext<TextContext>(i);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public InstrumentsContext instruments() {
+			return GetRuleContext<InstrumentsContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AT() { return GetToken(ProcScriptParser.AT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXPECT() { return GetToken(ProcScriptParser.EXPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public LimitContext limit() {
@@ -812,7 +819,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 308;
+			State = 323;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -835,7 +842,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 201;
+				State = 213;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4433488581230593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -844,7 +851,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 202;
+				State = 214;
 				text();
 				}
 				break;
@@ -866,7 +873,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 203;
+				State = 215;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637297L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -875,7 +882,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 204;
+				State = 216;
 				quantity();
 				}
 				break;
@@ -883,39 +890,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 205;
+				State = 217;
 				Match(TORQUE);
-				State = 206;
+				State = 218;
 				quantity();
-				State = 211;
+				State = 223;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 207;
+					State = 219;
 					Match(COMMA);
-					State = 208;
+					State = 220;
 					quantity();
 					}
 					}
-					State = 213;
+					State = 225;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 218;
+				State = 230;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 214;
+					State = 226;
 					Match(PLUS);
-					State = 215;
+					State = 227;
 					quantity();
 					}
 					}
-					State = 220;
+					State = 232;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -929,7 +936,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 221;
+				State = 233;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -938,21 +945,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 222;
+				State = 234;
 				reference();
-				State = 227;
+				State = 239;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 223;
+					State = 235;
 					Match(COMMA);
-					State = 224;
+					State = 236;
 					reference();
 					}
 					}
-					State = 229;
+					State = 241;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -962,25 +969,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 230;
+				State = 242;
 				Match(RENEW);
-				State = 231;
+				State = 243;
 				Match(WITH);
-				State = 232;
+				State = 244;
 				reference();
-				State = 237;
+				State = 249;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 233;
+					State = 245;
 					Match(COMMA);
-					State = 234;
+					State = 246;
 					reference();
 					}
 					}
-					State = 239;
+					State = 251;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -990,28 +997,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 240;
+				State = 252;
 				Match(PATTERN);
-				State = 245;
+				State = 257;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 241;
+					State = 253;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 242;
+					State = 254;
 					Match(LISTED);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 243;
+					State = 255;
 					Match(INSIDE);
-					State = 244;
+					State = 256;
 					Match(OUT);
 					}
 					break;
@@ -1024,9 +1031,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 247;
+				State = 259;
 				Match(GRIP);
-				State = 248;
+				State = 260;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 134)) & ~0x3f) == 0 && ((1L << (_la - 134)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1041,9 +1048,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 249;
+				State = 261;
 				Match(PEOPLE);
-				State = 250;
+				State = 262;
 				count();
 				}
 				break;
@@ -1051,9 +1058,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 251;
+				State = 263;
 				Match(THREAD);
-				State = 254;
+				State = 266;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1061,13 +1068,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 252;
+					State = 264;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 253;
+					State = 265;
 					Match(LOCKER);
 					}
 					break;
@@ -1080,9 +1087,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 256;
+				State = 268;
 				Match(GRADE);
-				State = 257;
+				State = 269;
 				gradeValue();
 				}
 				break;
@@ -1091,7 +1098,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 258;
+				State = 270;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1100,9 +1107,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 259;
+				State = 271;
 				count();
-				State = 260;
+				State = 272;
 				reference();
 				}
 				break;
@@ -1110,13 +1117,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 262;
+				State = 274;
 				Match(USES);
-				State = 263;
+				State = 275;
 				quantity();
-				State = 264;
+				State = 276;
 				Match(OF);
-				State = 265;
+				State = 277;
 				reference();
 				}
 				break;
@@ -1124,11 +1131,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 267;
+				State = 279;
 				Match(WITH);
-				State = 268;
+				State = 280;
 				reference();
-				State = 269;
+				State = 281;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1137,16 +1144,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 270;
+				State = 282;
 				quantity();
-				State = 273;
+				State = 285;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 271;
+					State = 283;
 					Match(OF);
-					State = 272;
+					State = 284;
 					reference();
 					}
 				}
@@ -1157,9 +1164,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 275;
+				State = 287;
 				Match(SINGLE);
-				State = 276;
+				State = 288;
 				Match(USE);
 				}
 				break;
@@ -1170,7 +1177,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 277;
+				State = 289;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 422212465065989L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1185,18 +1192,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 278;
+				State = 290;
 				Match(VERIFY);
-				State = 279;
+				State = 291;
 				text();
-				State = 285;
+				State = 293;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,14,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,13,Context) ) {
 				case 1:
 					{
-					State = 280;
+					State = 292;
+					instruments();
+					}
+					break;
+				}
+				State = 300;
+				ErrorHandler.Sync(this);
+				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
+				case 1:
+					{
+					State = 295;
 					Match(AT);
-					State = 283;
+					State = 298;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1281,16 +1298,19 @@ internal partial class ProcScriptParser : Parser {
 					case POWER:
 					case WHILE:
 					case OPEN:
+					case WITHOUT:
+					case RECORD:
+					case PAUSE:
 					case NAME:
 						{
-						State = 281;
+						State = 296;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 282;
+						State = 297;
 						text();
 						}
 						break;
@@ -1300,24 +1320,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 289;
+				State = 304;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 287;
+					State = 302;
 					Match(EXPECT);
-					State = 288;
+					State = 303;
 					limit();
 					}
 				}
 
-				State = 292;
+				State = 307;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 291;
+					State = 306;
 					propertyBlock();
 					}
 				}
@@ -1328,16 +1348,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 294;
+				State = 309;
 				Match(VOLTAGE);
-				State = 295;
+				State = 310;
 				quantity();
-				State = 297;
+				State = 312;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 296;
+					State = 311;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1355,16 +1375,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 299;
+				State = 314;
 				Match(STRIP);
-				State = 303;
+				State = 318;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 300;
+					State = 315;
 					Match(NEEDS);
-					State = 301;
+					State = 316;
 					needs();
 					}
 					break;
@@ -1373,7 +1393,7 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 302;
+					State = 317;
 					alert();
 					}
 					break;
@@ -1386,9 +1406,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 305;
+				State = 320;
 				Match(NEEDS);
-				State = 306;
+				State = 321;
 				needs();
 				}
 				break;
@@ -1399,7 +1419,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
-				State = 307;
+				State = 322;
 				alert();
 				}
 				break;
@@ -1469,16 +1489,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 325;
+			State = 340;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 310;
+				State = 325;
 				Match(AT);
-				State = 311;
+				State = 326;
 				text();
 				}
 				break;
@@ -1488,7 +1508,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 312;
+				State = 327;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1497,21 +1517,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 313;
+				State = 328;
 				reference();
-				State = 318;
+				State = 333;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 314;
+					State = 329;
 					Match(COMMA);
-					State = 315;
+					State = 330;
 					reference();
 					}
 					}
-					State = 320;
+					State = 335;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1521,14 +1541,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 321;
+				State = 336;
 				cover();
-				State = 323;
+				State = 338;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 322;
+					State = 337;
 					propertyBlock();
 					}
 				}
@@ -1577,17 +1597,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 327;
+			State = 342;
 			Match(COVERED);
-			State = 328;
+			State = 343;
 			Match(BY);
-			State = 329;
+			State = 344;
 			count();
-			State = 330;
+			State = 345;
 			name();
-			State = 331;
+			State = 346;
 			Match(AS);
-			State = 332;
+			State = 347;
 			reference();
 			}
 		}
@@ -1628,16 +1648,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 334;
+			State = 349;
 			Match(REFIT);
-			State = 339;
+			State = 354;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 335;
+				State = 350;
 				Match(NEEDS);
-				State = 336;
+				State = 351;
 				needs();
 				}
 				break;
@@ -1646,13 +1666,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 337;
+				State = 352;
 				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 338;
+				State = 353;
 				propertyBlock();
 				}
 				break;
@@ -1697,22 +1717,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 355;
+			State = 370;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 341;
+				State = 356;
 				Match(NAME);
-				State = 344;
+				State = 359;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 342;
+					State = 357;
 					Match(DOT);
-					State = 343;
+					State = 358;
 					Match(INTEGER);
 					}
 				}
@@ -1722,22 +1742,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 346;
+				State = 361;
 				Match(INTEGER);
-				State = 347;
+				State = 362;
 				Match(SLASH);
-				State = 348;
+				State = 363;
 				Match(INTEGER);
-				State = 349;
+				State = 364;
 				Match(MINUS);
-				State = 350;
+				State = 365;
 				Match(INTEGER);
-				State = 352;
+				State = 367;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 351;
+					State = 366;
 					Match(NAME);
 					}
 				}
@@ -1748,7 +1768,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 354;
+				State = 369;
 				text();
 				}
 				break;
@@ -1787,7 +1807,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 360;
+			State = 375;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1795,14 +1815,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 357;
+				State = 372;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 358;
+				State = 373;
 				Match(NAME);
 				}
 				break;
@@ -1810,7 +1830,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 359;
+				State = 374;
 				text();
 				}
 				break;
@@ -1855,21 +1875,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 362;
+			State = 377;
 			need();
-			State = 367;
+			State = 382;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 363;
+				State = 378;
 				Match(COMMA);
-				State = 364;
+				State = 379;
 				need();
 				}
 				}
-				State = 369;
+				State = 384;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1911,22 +1931,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 370;
+			State = 385;
 			reference();
-			State = 374;
+			State = 389;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,29,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,30,Context) ) {
 			case 1:
 				{
-				State = 371;
+				State = 386;
 				Match(AT);
-				State = 372;
+				State = 387;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 373;
+				State = 388;
 				needState();
 				}
 				break;
@@ -1970,7 +1990,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 376;
+			State = 391;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2018,21 +2038,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 378;
+			State = 393;
 			Match(MACHINE);
-			State = 379;
+			State = 394;
 			name();
-			State = 381;
+			State = 396;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 380;
+				State = 395;
 				text();
 				}
 			}
 
-			State = 383;
+			State = 398;
 			memberBlock();
 			}
 		}
@@ -2071,23 +2091,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 385;
+			State = 400;
 			Match(LEFT_BRACE);
-			State = 389;
+			State = 404;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
 				{
-				State = 386;
+				State = 401;
 				member();
 				}
 				}
-				State = 391;
+				State = 406;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 392;
+			State = 407;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2148,41 +2168,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 405;
+			State = 420;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 394;
+				State = 409;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 395;
+				State = 410;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 396;
+				State = 411;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 397;
+				State = 412;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 398;
+				State = 413;
 				partDeclaration();
 				}
 				break;
@@ -2191,28 +2211,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 399;
+				State = 414;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 400;
+				State = 415;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 401;
+				State = 416;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 402;
+				State = 417;
 				whenMembers();
 				}
 				break;
@@ -2279,14 +2299,14 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 403;
+				State = 418;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 404;
+				State = 419;
 				refitProperty();
 				}
 				break;
@@ -2328,16 +2348,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 407;
+			State = 422;
 			Match(OPTION);
-			State = 408;
+			State = 423;
 			name();
-			State = 410;
+			State = 425;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 409;
+				State = 424;
 				text();
 				}
 			}
@@ -2381,26 +2401,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 412;
+			State = 427;
 			Match(ENERGY);
-			State = 413;
+			State = 428;
 			reference();
-			State = 415;
+			State = 430;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 414;
+				State = 429;
 				text();
 				}
 			}
 
-			State = 418;
+			State = 433;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 417;
+				State = 432;
 				propertyBlock();
 				}
 			}
@@ -2444,26 +2464,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 420;
+			State = 435;
 			Match(FLUID);
-			State = 421;
+			State = 436;
 			reference();
-			State = 423;
+			State = 438;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 422;
+				State = 437;
 				text();
 				}
 			}
 
-			State = 426;
+			State = 441;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 425;
+				State = 440;
 				propertyBlock();
 				}
 			}
@@ -2507,21 +2527,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 428;
+			State = 443;
 			Match(CONTROL);
-			State = 429;
+			State = 444;
 			reference();
-			State = 431;
+			State = 446;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 430;
+				State = 445;
 				text();
 				}
 			}
 
-			State = 433;
+			State = 448;
 			controlBlock();
 			}
 		}
@@ -2582,40 +2602,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 435;
+			State = 450;
 			Match(LEFT_BRACE);
-			State = 444;
+			State = 459;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,40,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,41,Context) ) {
 			case 1:
 				{
-				State = 436;
+				State = 451;
 				position();
-				State = 441;
+				State = 456;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 437;
+					State = 452;
 					Match(COMMA);
-					State = 438;
+					State = 453;
 					position();
 					}
 					}
-					State = 443;
+					State = 458;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 451;
+			State = 466;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
-				State = 449;
+				State = 464;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2680,7 +2700,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 446;
+					State = 461;
 					property();
 					}
 					break;
@@ -2690,13 +2710,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 447;
+					State = 462;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 448;
+					State = 463;
 					refitProperty();
 					}
 					break;
@@ -2704,11 +2724,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 453;
+				State = 468;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 454;
+			State = 469;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2749,26 +2769,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 456;
+			State = 471;
 			Match(PART);
-			State = 457;
+			State = 472;
 			reference();
-			State = 459;
+			State = 474;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 458;
+				State = 473;
 				text();
 				}
 			}
 
-			State = 462;
+			State = 477;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 461;
+				State = 476;
 				memberBlock();
 				}
 			}
@@ -2831,7 +2851,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 464;
+			State = 479;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2840,46 +2860,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 465;
+			State = 480;
 			Match(BY);
-			State = 466;
+			State = 481;
 			count();
-			State = 467;
+			State = 482;
 			name();
-			State = 468;
+			State = 483;
 			Match(AS);
-			State = 469;
+			State = 484;
 			reference();
-			State = 473;
+			State = 488;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 470;
+				State = 485;
 				inlineClause();
 				}
 				}
-				State = 475;
+				State = 490;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 482;
+			State = 497;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 477;
+				State = 492;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 476;
+					State = 491;
 					inlineCover();
 					}
 					}
-					State = 479;
+					State = 494;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2887,7 +2907,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 481;
+				State = 496;
 				propertyBlock();
 				}
 				break;
@@ -3010,28 +3030,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 484;
+			State = 499;
 			cover();
-			State = 488;
+			State = 503;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 485;
+				State = 500;
 				inlineClause();
 				}
 				}
-				State = 490;
+				State = 505;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 492;
+			State = 507;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 491;
+				State = 506;
 				propertyBlock();
 				}
 			}
@@ -3084,16 +3104,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 498;
+			State = 513;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 494;
+				State = 509;
 				Match(AT);
-				State = 495;
+				State = 510;
 				text();
 				}
 				break;
@@ -3103,7 +3123,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 496;
+				State = 511;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3112,7 +3132,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 497;
+				State = 512;
 				reference();
 				}
 				break;
@@ -3151,14 +3171,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 500;
+			State = 515;
 			Match(ASIDE);
-			State = 502;
+			State = 517;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 501;
+				State = 516;
 				text();
 				}
 			}
@@ -3202,15 +3222,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 519;
 			Match(EACH);
-			State = 505;
+			State = 520;
 			name();
-			State = 506;
+			State = 521;
 			Match(IN);
-			State = 507;
+			State = 522;
 			@values();
-			State = 508;
+			State = 523;
 			memberBlock();
 			}
 		}
@@ -3247,11 +3267,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 510;
+			State = 525;
 			Match(WHEN);
-			State = 511;
+			State = 526;
 			test();
-			State = 512;
+			State = 527;
 			memberBlock();
 			}
 		}
@@ -3295,38 +3315,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_values);
 		int _la;
 		try {
-			State = 525;
+			State = 540;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,54,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 514;
+				State = 529;
 				Match(INTEGER);
-				State = 515;
+				State = 530;
 				Match(RANGE);
-				State = 516;
+				State = 531;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 517;
+				State = 532;
 				value();
-				State = 522;
+				State = 537;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 518;
+					State = 533;
 					Match(COMMA);
-					State = 519;
+					State = 534;
 					value();
 					}
 					}
-					State = 524;
+					State = 539;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3362,7 +3382,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 529;
+			State = 544;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3447,17 +3467,20 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 527;
+				State = 542;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 528;
+				State = 543;
 				Match(INTEGER);
 				}
 				break;
@@ -3498,15 +3521,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 541;
+			State = 556;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 531;
+				State = 546;
 				Match(NOT);
-				State = 532;
+				State = 547;
 				name();
 				}
 				break;
@@ -3592,29 +3615,32 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 533;
+				State = 548;
 				name();
-				State = 539;
+				State = 554;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 534;
+					State = 549;
 					Match(IS);
-					State = 536;
+					State = 551;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 535;
+						State = 550;
 						Match(NOT);
 						}
 					}
 
-					State = 538;
+					State = 553;
 					value();
 					}
 				}
@@ -3654,6 +3680,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public ForVariantsContext[] forVariants() {
+			return GetRuleContexts<ForVariantsContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ForVariantsContext forVariants(int i) {
+			return GetRuleContext<ForVariantsContext>(i);
+		}
 		public ProcedureDeclarationContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -3669,36 +3701,118 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 543;
+			State = 558;
 			Match(PROCEDURE);
-			State = 544;
+			State = 559;
 			name();
-			State = 546;
+			State = 561;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 545;
+				State = 560;
 				parameters();
 				}
 			}
 
-			State = 549;
+			State = 564;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 548;
+				State = 563;
 				text();
 				}
 			}
 
-			State = 551;
+			State = 566;
 			Match(ON);
-			State = 552;
+			State = 567;
 			name();
-			State = 553;
+			State = 571;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==WITH || _la==WITHOUT) {
+				{
+				{
+				State = 568;
+				forVariants();
+				}
+				}
+				State = 573;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 574;
 			procedureBlock();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class ForVariantsContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext[] name() {
+			return GetRuleContexts<NameContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext name(int i) {
+			return GetRuleContext<NameContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(ProcScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITHOUT() { return GetToken(ProcScriptParser.WITHOUT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		public ForVariantsContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_forVariants; } }
+	}
+
+	[RuleVersion(0)]
+	public ForVariantsContext forVariants() {
+		ForVariantsContext _localctx = new ForVariantsContext(Context, State);
+		EnterRule(_localctx, 64, RULE_forVariants);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 576;
+			_la = TokenStream.LA(1);
+			if ( !(_la==WITH || _la==WITHOUT) ) {
+			ErrorHandler.RecoverInline(this);
+			}
+			else {
+				ErrorHandler.ReportMatch(this);
+			    Consume();
+			}
+			State = 577;
+			name();
+			State = 582;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 578;
+				Match(COMMA);
+				State = 579;
+				name();
+				}
+				}
+				State = 584;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -3738,32 +3852,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParametersContext parameters() {
 		ParametersContext _localctx = new ParametersContext(Context, State);
-		EnterRule(_localctx, 64, RULE_parameters);
+		EnterRule(_localctx, 66, RULE_parameters);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 555;
+			State = 585;
 			Match(LEFT_PAREN);
-			State = 556;
+			State = 586;
 			parameter();
-			State = 561;
+			State = 591;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 557;
+				State = 587;
 				Match(COMMA);
-				State = 558;
+				State = 588;
 				furtherParameter();
 				}
 				}
-				State = 563;
+				State = 593;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 564;
+			State = 594;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3796,15 +3910,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParameterContext parameter() {
 		ParameterContext _localctx = new ParameterContext(Context, State);
-		EnterRule(_localctx, 66, RULE_parameter);
+		EnterRule(_localctx, 68, RULE_parameter);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 566;
+			State = 596;
 			name();
-			State = 567;
+			State = 597;
 			Match(IN);
-			State = 568;
+			State = 598;
 			firstValues();
 			}
 		}
@@ -3838,16 +3952,16 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FurtherParameterContext furtherParameter() {
 		FurtherParameterContext _localctx = new FurtherParameterContext(Context, State);
-		EnterRule(_localctx, 68, RULE_furtherParameter);
+		EnterRule(_localctx, 70, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 576;
+			State = 606;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 570;
+				State = 600;
 				Match(INTEGER);
 				}
 				break;
@@ -3933,19 +4047,22 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 571;
+				State = 601;
 				name();
-				State = 574;
+				State = 604;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 572;
+					State = 602;
 					Match(IN);
-					State = 573;
+					State = 603;
 					firstValues();
 					}
 				}
@@ -3986,10 +4103,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FirstValuesContext firstValues() {
 		FirstValuesContext _localctx = new FirstValuesContext(Context, State);
-		EnterRule(_localctx, 70, RULE_firstValues);
+		EnterRule(_localctx, 72, RULE_firstValues);
 		int _la;
 		try {
-			State = 584;
+			State = 614;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4074,26 +4191,29 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 578;
+				State = 608;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 579;
+				State = 609;
 				Match(INTEGER);
-				State = 582;
+				State = 612;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 580;
+					State = 610;
 					Match(RANGE);
-					State = 581;
+					State = 611;
 					Match(INTEGER);
 					}
 				}
@@ -4134,28 +4254,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 72, RULE_procedureBlock);
+		EnterRule(_localctx, 74, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 586;
+			State = 616;
 			Match(LEFT_BRACE);
-			State = 590;
+			State = 620;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
 				{
-				State = 587;
+				State = 617;
 				procedureItem();
 				}
 				}
-				State = 592;
+				State = 622;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 593;
+			State = 623;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4205,57 +4325,57 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 74, RULE_procedureItem);
+		EnterRule(_localctx, 76, RULE_procedureItem);
 		try {
-			State = 603;
+			State = 633;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 595;
+				State = 625;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 596;
+				State = 626;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 597;
+				State = 627;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 598;
+				State = 628;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 599;
+				State = 629;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 600;
+				State = 630;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 601;
+				State = 631;
 				whenItems();
 				}
 				break;
@@ -4322,7 +4442,7 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 602;
+				State = 632;
 				property();
 				}
 				break;
@@ -4359,15 +4479,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 76, RULE_goal);
+		EnterRule(_localctx, 78, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 605;
+			State = 635;
 			Match(GOAL);
-			State = 606;
+			State = 636;
 			verb();
-			State = 607;
+			State = 637;
 			reference();
 			}
 		}
@@ -4400,15 +4520,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 78, RULE_stage);
+		EnterRule(_localctx, 80, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 609;
+			State = 639;
 			Match(STAGE);
-			State = 610;
+			State = 640;
 			text();
-			State = 611;
+			State = 641;
 			stepBlock();
 			}
 		}
@@ -4450,49 +4570,49 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 80, RULE_doCall);
+		EnterRule(_localctx, 82, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 613;
+			State = 643;
 			Match(DO);
-			State = 614;
+			State = 644;
 			name();
-			State = 627;
+			State = 657;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 615;
+				State = 645;
 				Match(LEFT_PAREN);
-				State = 624;
+				State = 654;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 6442451967L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 51539615743L) != 0)) {
 					{
-					State = 616;
+					State = 646;
 					value();
-					State = 621;
+					State = 651;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 617;
+						State = 647;
 						Match(COMMA);
-						State = 618;
+						State = 648;
 						value();
 						}
 						}
-						State = 623;
+						State = 653;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 626;
+				State = 656;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4525,13 +4645,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 82, RULE_workBlock);
+		EnterRule(_localctx, 84, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 629;
+			State = 659;
 			Match(WORK);
-			State = 630;
+			State = 660;
 			stepBlock();
 			}
 		}
@@ -4568,19 +4688,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 84, RULE_eachItems);
+		EnterRule(_localctx, 86, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 632;
+			State = 662;
 			Match(EACH);
-			State = 633;
+			State = 663;
 			name();
-			State = 634;
+			State = 664;
 			Match(IN);
-			State = 635;
+			State = 665;
 			@values();
-			State = 636;
+			State = 666;
 			procedureBlock();
 			}
 		}
@@ -4613,15 +4733,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 86, RULE_whenItems);
+		EnterRule(_localctx, 88, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 638;
+			State = 668;
 			Match(WHEN);
-			State = 639;
+			State = 669;
 			test();
-			State = 640;
+			State = 670;
 			procedureBlock();
 			}
 		}
@@ -4655,28 +4775,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 88, RULE_stepBlock);
+		EnterRule(_localctx, 90, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 642;
+			State = 672;
 			Match(LEFT_BRACE);
-			State = 646;
+			State = 676;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0)) {
+			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829279L) != 0) || ((((_la - 97)) & ~0x3f) == 0 && ((1L << (_la - 97)) & 27021597764222977L) != 0)) {
 				{
 				{
-				State = 643;
+				State = 673;
 				step();
 				}
 				}
-				State = 648;
+				State = 678;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 649;
+			State = 679;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4707,6 +4827,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextActionContext textAction() {
 			return GetRuleContext<TextActionContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public RecordActionContext recordAction() {
+			return GetRuleContext<RecordActionContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PauseActionContext pauseAction() {
+			return GetRuleContext<PauseActionContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public DiscardContext discard() {
 			return GetRuleContext<DiscardContext>(0);
 		}
@@ -4729,9 +4855,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 90, RULE_step);
+		EnterRule(_localctx, 92, RULE_step);
 		try {
-			State = 660;
+			State = 692;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4740,21 +4866,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 651;
+				State = 681;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 652;
+				State = 682;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 653;
+				State = 683;
 				stripStep();
 				}
 				break;
@@ -4789,7 +4915,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 654;
+				State = 684;
 				action();
 				}
 				break;
@@ -4798,35 +4924,49 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 655;
+				State = 685;
 				textAction();
 				}
 				break;
-			case DISCARD:
+			case RECORD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 656;
+				State = 686;
+				recordAction();
+				}
+				break;
+			case PAUSE:
+				EnterOuterAlt(_localctx, 7);
+				{
+				State = 687;
+				pauseAction();
+				}
+				break;
+			case DISCARD:
+				EnterOuterAlt(_localctx, 8);
+				{
+				State = 688;
 				discard();
 				}
 				break;
 			case DO:
-				EnterOuterAlt(_localctx, 7);
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 657;
+				State = 689;
 				doCall();
 				}
 				break;
 			case EACH:
-				EnterOuterAlt(_localctx, 8);
+				EnterOuterAlt(_localctx, 10);
 				{
-				State = 658;
+				State = 690;
 				eachSteps();
 				}
 				break;
 			case WHEN:
-				EnterOuterAlt(_localctx, 9);
+				EnterOuterAlt(_localctx, 11);
 				{
-				State = 659;
+				State = 691;
 				whenSteps();
 				}
 				break;
@@ -4863,12 +5003,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 92, RULE_alert);
+		EnterRule(_localctx, 94, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 662;
+			State = 694;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4877,7 +5017,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 663;
+			State = 695;
 			text();
 			}
 		}
@@ -4907,13 +5047,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitAlertContext refitAlert() {
 		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
-		EnterRule(_localctx, 94, RULE_refitAlert);
+		EnterRule(_localctx, 96, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 665;
+			State = 697;
 			Match(REFIT);
-			State = 666;
+			State = 698;
 			alert();
 			}
 		}
@@ -4946,13 +5086,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StripStepContext stripStep() {
 		StripStepContext _localctx = new StripStepContext(Context, State);
-		EnterRule(_localctx, 96, RULE_stripStep);
+		EnterRule(_localctx, 98, RULE_stripStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 668;
+			State = 700;
 			Match(STRIP);
-			State = 671;
+			State = 703;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4960,7 +5100,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 669;
+				State = 701;
 				alert();
 				}
 				break;
@@ -5046,10 +5186,13 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case INTEGER:
 			case NAME:
 				{
-				State = 670;
+				State = 702;
 				deed();
 				}
 				break;
@@ -5091,19 +5234,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 98, RULE_eachSteps);
+		EnterRule(_localctx, 100, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 673;
+			State = 705;
 			Match(EACH);
-			State = 674;
+			State = 706;
 			name();
-			State = 675;
+			State = 707;
 			Match(IN);
-			State = 676;
+			State = 708;
 			@values();
-			State = 677;
+			State = 709;
 			stepBlock();
 			}
 		}
@@ -5136,15 +5279,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 100, RULE_whenSteps);
+		EnterRule(_localctx, 102, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 679;
+			State = 711;
 			Match(WHEN);
-			State = 680;
+			State = 712;
 			test();
-			State = 681;
+			State = 713;
 			stepBlock();
 			}
 		}
@@ -5176,13 +5319,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 102, RULE_action);
+		EnterRule(_localctx, 104, RULE_action);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 683;
+			State = 715;
 			actionVerb();
-			State = 684;
+			State = 716;
 			deed();
 			}
 		}
@@ -5225,53 +5368,53 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DeedContext deed() {
 		DeedContext _localctx = new DeedContext(Context, State);
-		EnterRule(_localctx, 104, RULE_deed);
+		EnterRule(_localctx, 106, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 689;
+			State = 721;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,76,Context) ) {
 			case 1:
 				{
-				State = 686;
+				State = 718;
 				amount();
-				State = 687;
+				State = 719;
 				Match(OF);
 				}
 				break;
 			}
-			State = 691;
+			State = 723;
 			reference();
-			State = 694;
+			State = 726;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 692;
+				State = 724;
 				Match(TO);
-				State = 693;
+				State = 725;
 				position();
 				}
 			}
 
-			State = 697;
+			State = 729;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 696;
+				State = 728;
 				background();
 				}
 			}
 
-			State = 700;
+			State = 732;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 699;
+				State = 731;
 				propertyBlock();
 				}
 			}
@@ -5302,12 +5445,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 106, RULE_amount);
+		EnterRule(_localctx, 108, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 702;
+			State = 734;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5344,15 +5487,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 108, RULE_verb);
+		EnterRule(_localctx, 110, RULE_verb);
 		try {
-			State = 706;
+			State = 738;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 704;
+				State = 736;
 				Match(STRIP);
 				}
 				break;
@@ -5387,7 +5530,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 705;
+				State = 737;
 				actionVerb();
 				}
 				break;
@@ -5446,12 +5589,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 110, RULE_actionVerb);
+		EnterRule(_localctx, 112, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 708;
+			State = 740;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5480,6 +5623,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MEASURE() { return GetToken(ProcScriptParser.MEASURE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TASK() { return GetToken(ProcScriptParser.TASK, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CHECK() { return GetToken(ProcScriptParser.CHECK, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public InstrumentsContext instruments() {
+			return GetRuleContext<InstrumentsContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXPECT() { return GetToken(ProcScriptParser.EXPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public LimitContext limit() {
 			return GetRuleContext<LimitContext>(0);
@@ -5503,12 +5649,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 112, RULE_textAction);
+		EnterRule(_localctx, 114, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 710;
+			State = 742;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5517,46 +5663,242 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 711;
+			State = 743;
 			text();
-			State = 714;
+			State = 745;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==WITH) {
+				{
+				State = 744;
+				instruments();
+				}
+			}
+
+			State = 749;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 712;
+				State = 747;
 				Match(EXPECT);
-				State = 713;
+				State = 748;
 				limit();
 				}
 			}
 
-			State = 717;
+			State = 752;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,79,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,83,Context) ) {
 			case 1:
 				{
-				State = 716;
+				State = 751;
 				needsClause();
 				}
 				break;
 			}
-			State = 720;
+			State = 755;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 719;
+				State = 754;
 				background();
 				}
 			}
 
-			State = 723;
+			State = 758;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 722;
+				State = 757;
+				propertyBlock();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class InstrumentsContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(ProcScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		public InstrumentsContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_instruments; } }
+	}
+
+	[RuleVersion(0)]
+	public InstrumentsContext instruments() {
+		InstrumentsContext _localctx = new InstrumentsContext(Context, State);
+		EnterRule(_localctx, 116, RULE_instruments);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 760;
+			Match(WITH);
+			State = 761;
+			reference();
+			State = 766;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 762;
+				Match(COMMA);
+				State = 763;
+				reference();
+				}
+				}
+				State = 768;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class RecordActionContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RECORD() { return GetToken(ProcScriptParser.RECORD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsClauseContext needsClause() {
+			return GetRuleContext<NeedsClauseContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
+		public RecordActionContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_recordAction; } }
+	}
+
+	[RuleVersion(0)]
+	public RecordActionContext recordAction() {
+		RecordActionContext _localctx = new RecordActionContext(Context, State);
+		EnterRule(_localctx, 118, RULE_recordAction);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 769;
+			Match(RECORD);
+			State = 770;
+			text();
+			State = 772;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,87,Context) ) {
+			case 1:
+				{
+				State = 771;
+				needsClause();
+				}
+				break;
+			}
+			State = 775;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 774;
+				propertyBlock();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class PauseActionContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PAUSE() { return GetToken(ProcScriptParser.PAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsClauseContext needsClause() {
+			return GetRuleContext<NeedsClauseContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
+		public PauseActionContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_pauseAction; } }
+	}
+
+	[RuleVersion(0)]
+	public PauseActionContext pauseAction() {
+		PauseActionContext _localctx = new PauseActionContext(Context, State);
+		EnterRule(_localctx, 120, RULE_pauseAction);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 777;
+			Match(PAUSE);
+			State = 778;
+			text();
+			State = 780;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,89,Context) ) {
+			case 1:
+				{
+				State = 779;
+				needsClause();
+				}
+				break;
+			}
+			State = 783;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 782;
 				propertyBlock();
 				}
 			}
@@ -5591,17 +5933,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 114, RULE_needsClause);
+		EnterRule(_localctx, 122, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 726;
+			State = 786;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 725;
+				State = 785;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5613,9 +5955,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 728;
+			State = 788;
 			Match(NEEDS);
-			State = 729;
+			State = 789;
 			needs();
 			}
 		}
@@ -5643,13 +5985,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 116, RULE_background);
+		EnterRule(_localctx, 124, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 731;
+			State = 791;
 			Match(IN);
-			State = 732;
+			State = 792;
 			Match(BACKGROUND);
 			}
 		}
@@ -5673,6 +6015,10 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public AmountContext amount() {
+			return GetRuleContext<AmountContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OF() { return GetToken(ProcScriptParser.OF, 0); }
 		public DiscardContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -5683,17 +6029,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 118, RULE_discard);
+		EnterRule(_localctx, 126, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 734;
+			State = 794;
 			Match(DISCARD);
-			State = 735;
+			State = 798;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,92,Context) ) {
+			case 1:
+				{
+				State = 795;
+				amount();
+				State = 796;
+				Match(OF);
+				}
+				break;
+			}
+			State = 800;
 			reference();
-			State = 736;
+			State = 801;
 			Match(BECAUSE);
-			State = 737;
+			State = 802;
 			text();
 			}
 		}
@@ -5727,26 +6085,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 120, RULE_refitRules);
+		EnterRule(_localctx, 128, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 739;
+			State = 804;
 			Match(REFIT);
-			State = 743;
+			State = 808;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 740;
+				State = 805;
 				Match(NEEDS);
-				State = 741;
+				State = 806;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 742;
+				State = 807;
 				ruleBlock();
 				}
 				break;
@@ -5785,28 +6143,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 122, RULE_ruleBlock);
+		EnterRule(_localctx, 130, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 745;
+			State = 810;
 			Match(LEFT_BRACE);
-			State = 749;
+			State = 814;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || _la==VERIFY || _la==TEST) {
+			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || ((((_la - 97)) & ~0x3f) == 0 && ((1L << (_la - 97)) & 27303072740933633L) != 0)) {
 				{
 				{
-				State = 746;
+				State = 811;
 				refitRule();
 				}
 				}
-				State = 751;
+				State = 816;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 752;
+			State = 817;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5831,6 +6189,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public CheckRuleContext checkRule() {
 			return GetRuleContext<CheckRuleContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public RecordRuleContext recordRule() {
+			return GetRuleContext<RecordRuleContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PauseRuleContext pauseRule() {
+			return GetRuleContext<PauseRuleContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public TestRuleContext testRule() {
 			return GetRuleContext<TestRuleContext>(0);
 		}
@@ -5853,9 +6217,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 124, RULE_refitRule);
+		EnterRule(_localctx, 132, RULE_refitRule);
 		try {
-			State = 761;
+			State = 828;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5864,7 +6228,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 754;
+				State = 819;
 				alert();
 				}
 				break;
@@ -5900,42 +6264,56 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 755;
+				State = 820;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 756;
+				State = 821;
 				checkRule();
 				}
 				break;
-			case TEST:
+			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 757;
+				State = 822;
+				recordRule();
+				}
+				break;
+			case PAUSE:
+				EnterOuterAlt(_localctx, 5);
+				{
+				State = 823;
+				pauseRule();
+				}
+				break;
+			case TEST:
+				EnterOuterAlt(_localctx, 6);
+				{
+				State = 824;
 				testRule();
 				}
 				break;
 			case DISCARD:
-				EnterOuterAlt(_localctx, 5);
+				EnterOuterAlt(_localctx, 7);
 				{
-				State = 758;
+				State = 825;
 				discard();
 				}
 				break;
 			case EACH:
-				EnterOuterAlt(_localctx, 6);
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 759;
+				State = 826;
 				eachRules();
 				}
 				break;
 			case WHEN:
-				EnterOuterAlt(_localctx, 7);
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 760;
+				State = 827;
 				whenRules();
 				}
 				break;
@@ -5976,19 +6354,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 126, RULE_eachRules);
+		EnterRule(_localctx, 134, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 763;
+			State = 830;
 			Match(EACH);
-			State = 764;
+			State = 831;
 			name();
-			State = 765;
+			State = 832;
 			Match(IN);
-			State = 766;
+			State = 833;
 			@values();
-			State = 767;
+			State = 834;
 			ruleBlock();
 			}
 		}
@@ -6021,15 +6399,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 128, RULE_whenRules);
+		EnterRule(_localctx, 136, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 769;
+			State = 836;
 			Match(WHEN);
-			State = 770;
+			State = 837;
 			test();
-			State = 771;
+			State = 838;
 			ruleBlock();
 			}
 		}
@@ -6067,27 +6445,27 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 130, RULE_orderRule);
+		EnterRule(_localctx, 138, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 773;
+			State = 840;
 			verb();
-			State = 774;
+			State = 841;
 			reference();
-			State = 777;
+			State = 844;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 775;
+				State = 842;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 776;
+				State = 843;
 				whileClause();
 				}
 				break;
@@ -6134,36 +6512,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 132, RULE_whileClause);
+		EnterRule(_localctx, 140, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 779;
+			State = 846;
 			Match(WHILE);
-			State = 780;
+			State = 847;
 			reference();
-			State = 785;
+			State = 852;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 781;
+				State = 848;
 				Match(COMMA);
-				State = 782;
+				State = 849;
 				reference();
 				}
 				}
-				State = 787;
+				State = 854;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 788;
+			State = 855;
 			Match(OPEN);
-			State = 789;
+			State = 856;
 			Match(BECAUSE);
-			State = 790;
+			State = 857;
 			text();
 			}
 		}
@@ -6182,6 +6560,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CHECK() { return GetToken(ProcScriptParser.CHECK, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public InstrumentsContext instruments() {
+			return GetRuleContext<InstrumentsContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXPECT() { return GetToken(ProcScriptParser.EXPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public LimitContext limit() {
@@ -6203,44 +6584,172 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 134, RULE_checkRule);
+		EnterRule(_localctx, 142, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 792;
+			State = 859;
 			Match(CHECK);
-			State = 793;
+			State = 860;
 			text();
-			State = 796;
+			State = 862;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==WITH) {
+				{
+				State = 861;
+				instruments();
+				}
+			}
+
+			State = 866;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 794;
+				State = 864;
 				Match(EXPECT);
-				State = 795;
+				State = 865;
 				limit();
 				}
 			}
 
-			State = 799;
+			State = 869;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,89,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,100,Context) ) {
 			case 1:
 				{
-				State = 798;
+				State = 868;
 				needsClause();
 				}
 				break;
 			}
-			State = 802;
+			State = 872;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 801;
+				State = 871;
 				order();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class RecordRuleContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RECORD() { return GetToken(ProcScriptParser.RECORD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsClauseContext needsClause() {
+			return GetRuleContext<NeedsClauseContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
+			return GetRuleContext<OrderContext>(0);
+		}
+		public RecordRuleContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_recordRule; } }
+	}
+
+	[RuleVersion(0)]
+	public RecordRuleContext recordRule() {
+		RecordRuleContext _localctx = new RecordRuleContext(Context, State);
+		EnterRule(_localctx, 144, RULE_recordRule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 874;
+			Match(RECORD);
+			State = 875;
+			text();
+			State = 877;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,102,Context) ) {
+			case 1:
+				{
+				State = 876;
+				needsClause();
+				}
+				break;
+			}
+			State = 880;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==BEFORE || _la==AFTER) {
+				{
+				State = 879;
+				order();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class PauseRuleContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PAUSE() { return GetToken(ProcScriptParser.PAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
+			return GetRuleContext<OrderContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
+		public PauseRuleContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_pauseRule; } }
+	}
+
+	[RuleVersion(0)]
+	public PauseRuleContext pauseRule() {
+		PauseRuleContext _localctx = new PauseRuleContext(Context, State);
+		EnterRule(_localctx, 146, RULE_pauseRule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 882;
+			Match(PAUSE);
+			State = 883;
+			text();
+			State = 884;
+			order();
+			State = 886;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 885;
+				propertyBlock();
 				}
 			}
 
@@ -6278,26 +6787,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 136, RULE_testRule);
+		EnterRule(_localctx, 148, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 804;
+			State = 888;
 			Match(TEST);
-			State = 805;
+			State = 889;
 			text();
-			State = 807;
+			State = 891;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 806;
+				State = 890;
 				order();
 				}
 			}
 
-			State = 809;
+			State = 893;
 			testBlock();
 			}
 		}
@@ -6331,28 +6840,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 138, RULE_testBlock);
+		EnterRule(_localctx, 150, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 811;
+			State = 895;
 			Match(LEFT_BRACE);
-			State = 815;
+			State = 899;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || _la==POWER || _la==WHILE) {
+			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 146)) & ~0x3f) == 0 && ((1L << (_la - 146)) & 19L) != 0)) {
 				{
 				{
-				State = 812;
+				State = 896;
 				testItem();
 				}
 				}
-				State = 817;
+				State = 901;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 818;
+			State = 902;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6377,6 +6886,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextActionContext textAction() {
 			return GetRuleContext<TextActionContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public RecordActionContext recordAction() {
+			return GetRuleContext<RecordActionContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public WhileClauseContext whileClause() {
 			return GetRuleContext<WhileClauseContext>(0);
 		}
@@ -6390,9 +6902,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 140, RULE_testItem);
+		EnterRule(_localctx, 152, RULE_testItem);
 		try {
-			State = 824;
+			State = 909;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6401,14 +6913,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 820;
+				State = 904;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 821;
+				State = 905;
 				powerClause();
 				}
 				break;
@@ -6417,14 +6929,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 822;
+				State = 906;
 				textAction();
 				}
 				break;
-			case WHILE:
+			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 823;
+				State = 907;
+				recordAction();
+				}
+				break;
+			case WHILE:
+				EnterOuterAlt(_localctx, 5);
+				{
+				State = 908;
 				whileClause();
 				}
 				break;
@@ -6465,28 +6984,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 142, RULE_powerClause);
+		EnterRule(_localctx, 154, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 826;
+			State = 911;
 			Match(POWER);
-			State = 827;
+			State = 912;
 			reference();
-			State = 832;
+			State = 917;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 828;
+				State = 913;
 				Match(COMMA);
-				State = 829;
+				State = 914;
 				reference();
 				}
 				}
-				State = 834;
+				State = 919;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6522,12 +7041,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 144, RULE_order);
+		EnterRule(_localctx, 156, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 835;
+			State = 920;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6536,9 +7055,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 836;
+			State = 921;
 			verb();
-			State = 837;
+			State = 922;
 			reference();
 			}
 		}
@@ -6566,12 +7085,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 146, RULE_text);
+		EnterRule(_localctx, 158, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 839;
+			State = 924;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6605,11 +7124,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 148, RULE_count);
+		EnterRule(_localctx, 160, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 841;
+			State = 926;
 			Match(INTEGER);
 			}
 		}
@@ -6649,29 +7168,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 150, RULE_quantity);
+		EnterRule(_localctx, 162, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 843;
+			State = 928;
 			number();
-			State = 845;
+			State = 930;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,95,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,109,Context) ) {
 			case 1:
 				{
-				State = 844;
+				State = 929;
 				unit();
 				}
 				break;
 			}
-			State = 852;
+			State = 937;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 847;
+				State = 932;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6680,14 +7199,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 848;
+				State = 933;
 				number();
-				State = 850;
+				State = 935;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,110,Context) ) {
 				case 1:
 					{
-					State = 849;
+					State = 934;
 					unit();
 					}
 					break;
@@ -6726,19 +7245,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 152, RULE_limit);
+		EnterRule(_localctx, 164, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 855;
+			State = 940;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) {
+			if (((((_la - 161)) & ~0x3f) == 0 && ((1L << (_la - 161)) & 15L) != 0)) {
 				{
-				State = 854;
+				State = 939;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) ) {
+				if ( !(((((_la - 161)) & ~0x3f) == 0 && ((1L << (_la - 161)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -6748,7 +7267,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 857;
+			State = 942;
 			quantity();
 			}
 		}
@@ -6781,52 +7300,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 154, RULE_number);
+		EnterRule(_localctx, 166, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 860;
+			State = 945;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 859;
+				State = 944;
 				Match(MINUS);
 				}
 			}
 
-			State = 871;
+			State = 956;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 862;
+				State = 947;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 863;
+				State = 948;
 				Match(INTEGER);
-				State = 869;
+				State = 954;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 864;
+					State = 949;
 					Match(SLASH);
-					State = 865;
+					State = 950;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 866;
+					State = 951;
 					Match(INTEGER);
-					State = 867;
+					State = 952;
 					Match(SLASH);
-					State = 868;
+					State = 953;
 					Match(INTEGER);
 					}
 					break;
@@ -6943,6 +7462,8 @@ internal partial class ProcScriptParser : Parser {
 				case TEST:
 				case POWER:
 				case WHILE:
+				case RECORD:
+				case PAUSE:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -7006,30 +7527,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 156, RULE_unit);
+		EnterRule(_localctx, 168, RULE_unit);
 		int _la;
 		try {
-			State = 886;
+			State = 971;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 873;
+				State = 958;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 874;
+				State = 959;
 				Match(DEGREE);
-				State = 876;
+				State = 961;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 875;
+					State = 960;
 					Match(NAME);
 					}
 				}
@@ -7040,28 +7561,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 878;
+				State = 963;
 				unitName();
-				State = 883;
+				State = 968;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) {
+				while (((((_la - 155)) & ~0x3f) == 0 && ((1L << (_la - 155)) & 25L) != 0)) {
 					{
 					{
-					State = 879;
+					State = 964;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) ) {
+					if ( !(((((_la - 155)) & ~0x3f) == 0 && ((1L << (_la - 155)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 880;
+					State = 965;
 					unitName();
 					}
 					}
-					State = 885;
+					State = 970;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -7095,12 +7616,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 158, RULE_unitName);
+		EnterRule(_localctx, 170, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 888;
+			State = 973;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7139,19 +7660,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 160, RULE_reference);
+		EnterRule(_localctx, 172, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 890;
+			State = 975;
 			name();
-			State = 892;
+			State = 977;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 891;
+				State = 976;
 				index();
 				}
 			}
@@ -7192,32 +7713,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 162, RULE_index);
+		EnterRule(_localctx, 174, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 894;
+			State = 979;
 			Match(LEFT_BRACKET);
-			State = 895;
+			State = 980;
 			value();
-			State = 900;
+			State = 985;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 896;
+				State = 981;
 				Match(COMMA);
-				State = 897;
+				State = 982;
 				value();
 				}
 				}
-				State = 902;
+				State = 987;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 903;
+			State = 988;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -7316,6 +7837,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POWER() { return GetToken(ProcScriptParser.POWER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHILE() { return GetToken(ProcScriptParser.WHILE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OPEN() { return GetToken(ProcScriptParser.OPEN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITHOUT() { return GetToken(ProcScriptParser.WITHOUT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RECORD() { return GetToken(ProcScriptParser.RECORD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PAUSE() { return GetToken(ProcScriptParser.PAUSE, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -7326,14 +7850,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 164, RULE_name);
+		EnterRule(_localctx, 176, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 905;
+			State = 990;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 4294968319L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 34359746559L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -7372,9 +7896,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 166, RULE_position);
+		EnterRule(_localctx, 178, RULE_position);
 		try {
-			State = 913;
+			State = 998;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -7459,45 +7983,48 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 907;
+				State = 992;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 908;
+				State = 993;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 909;
+				State = 994;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 910;
+				State = 995;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 911;
+				State = 996;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 912;
+				State = 997;
 				Match(AT);
 				}
 				break;
@@ -7517,7 +8044,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,177,916,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,180,1001,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7528,319 +8055,350 @@ internal partial class ProcScriptParser : Parser {
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
-		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,1,0,1,0,1,
-		0,1,0,5,0,173,8,0,10,0,12,0,176,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,
-		2,186,8,2,1,2,3,2,189,8,2,1,3,1,3,1,3,1,3,5,3,195,8,3,10,3,12,3,198,9,
-		3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,210,8,4,10,4,12,4,213,9,
-		4,1,4,1,4,5,4,217,8,4,10,4,12,4,220,9,4,1,4,1,4,1,4,1,4,5,4,226,8,4,10,
-		4,12,4,229,9,4,1,4,1,4,1,4,1,4,1,4,5,4,236,8,4,10,4,12,4,239,9,4,1,4,1,
-		4,1,4,1,4,1,4,3,4,246,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,255,8,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,274,
-		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,284,8,4,3,4,286,8,4,1,4,1,4,3,
-		4,290,8,4,1,4,3,4,293,8,4,1,4,1,4,1,4,3,4,298,8,4,1,4,1,4,1,4,1,4,3,4,
-		304,8,4,1,4,1,4,1,4,3,4,309,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,317,8,5,10,
-		5,12,5,320,9,5,1,5,1,5,3,5,324,8,5,3,5,326,8,5,1,6,1,6,1,6,1,6,1,6,1,6,
-		1,6,1,7,1,7,1,7,1,7,1,7,3,7,340,8,7,1,8,1,8,1,8,3,8,345,8,8,1,8,1,8,1,
-		8,1,8,1,8,1,8,3,8,353,8,8,1,8,3,8,356,8,8,1,9,1,9,1,9,3,9,361,8,9,1,10,
-		1,10,1,10,5,10,366,8,10,10,10,12,10,369,9,10,1,11,1,11,1,11,1,11,3,11,
-		375,8,11,1,12,1,12,1,13,1,13,1,13,3,13,382,8,13,1,13,1,13,1,14,1,14,5,
-		14,388,8,14,10,14,12,14,391,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,
-		15,1,15,1,15,1,15,1,15,1,15,3,15,406,8,15,1,16,1,16,1,16,3,16,411,8,16,
-		1,17,1,17,1,17,3,17,416,8,17,1,17,3,17,419,8,17,1,18,1,18,1,18,3,18,424,
-		8,18,1,18,3,18,427,8,18,1,19,1,19,1,19,3,19,432,8,19,1,19,1,19,1,20,1,
-		20,1,20,1,20,5,20,440,8,20,10,20,12,20,443,9,20,3,20,445,8,20,1,20,1,20,
-		1,20,5,20,450,8,20,10,20,12,20,453,9,20,1,20,1,20,1,21,1,21,1,21,3,21,
-		460,8,21,1,21,3,21,463,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,472,
-		8,22,10,22,12,22,475,9,22,1,22,4,22,478,8,22,11,22,12,22,479,1,22,3,22,
-		483,8,22,1,23,1,23,5,23,487,8,23,10,23,12,23,490,9,23,1,23,3,23,493,8,
-		23,1,24,1,24,1,24,1,24,3,24,499,8,24,1,25,1,25,3,25,503,8,25,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,
-		5,28,521,8,28,10,28,12,28,524,9,28,3,28,526,8,28,1,29,1,29,3,29,530,8,
-		29,1,30,1,30,1,30,1,30,1,30,3,30,537,8,30,1,30,3,30,540,8,30,3,30,542,
-		8,30,1,31,1,31,1,31,3,31,547,8,31,1,31,3,31,550,8,31,1,31,1,31,1,31,1,
-		31,1,32,1,32,1,32,1,32,5,32,560,8,32,10,32,12,32,563,9,32,1,32,1,32,1,
-		33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,575,8,34,3,34,577,8,34,1,35,
-		1,35,1,35,1,35,3,35,583,8,35,3,35,585,8,35,1,36,1,36,5,36,589,8,36,10,
-		36,12,36,592,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,1,37,3,
-		37,604,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,
-		1,40,1,40,5,40,620,8,40,10,40,12,40,623,9,40,3,40,625,8,40,1,40,3,40,628,
-		8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,
-		1,44,1,44,5,44,645,8,44,10,44,12,44,648,9,44,1,44,1,44,1,45,1,45,1,45,
-		1,45,1,45,1,45,1,45,1,45,1,45,3,45,661,8,45,1,46,1,46,1,46,1,47,1,47,1,
-		47,1,48,1,48,1,48,3,48,672,8,48,1,49,1,49,1,49,1,49,1,49,1,49,1,50,1,50,
-		1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,690,8,52,1,52,1,52,1,52,3,
-		52,695,8,52,1,52,3,52,698,8,52,1,52,3,52,701,8,52,1,53,1,53,1,54,1,54,
-		3,54,707,8,54,1,55,1,55,1,56,1,56,1,56,1,56,3,56,715,8,56,1,56,3,56,718,
-		8,56,1,56,3,56,721,8,56,1,56,3,56,724,8,56,1,57,3,57,727,8,57,1,57,1,57,
-		1,57,1,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,1,60,1,60,1,60,1,60,3,60,
-		744,8,60,1,61,1,61,5,61,748,8,61,10,61,12,61,751,9,61,1,61,1,61,1,62,1,
-		62,1,62,1,62,1,62,1,62,1,62,3,62,762,8,62,1,63,1,63,1,63,1,63,1,63,1,63,
-		1,64,1,64,1,64,1,64,1,65,1,65,1,65,1,65,3,65,778,8,65,1,66,1,66,1,66,1,
-		66,5,66,784,8,66,10,66,12,66,787,9,66,1,66,1,66,1,66,1,66,1,67,1,67,1,
-		67,1,67,3,67,797,8,67,1,67,3,67,800,8,67,1,67,3,67,803,8,67,1,68,1,68,
-		1,68,3,68,808,8,68,1,68,1,68,1,69,1,69,5,69,814,8,69,10,69,12,69,817,9,
-		69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,825,8,70,1,71,1,71,1,71,1,71,5,71,
-		831,8,71,10,71,12,71,834,9,71,1,72,1,72,1,72,1,72,1,73,1,73,1,74,1,74,
-		1,75,1,75,3,75,846,8,75,1,75,1,75,1,75,3,75,851,8,75,3,75,853,8,75,1,76,
-		3,76,856,8,76,1,76,1,76,1,77,3,77,861,8,77,1,77,1,77,1,77,1,77,1,77,1,
-		77,1,77,3,77,870,8,77,3,77,872,8,77,1,78,1,78,1,78,3,78,877,8,78,1,78,
-		1,78,1,78,5,78,882,8,78,10,78,12,78,885,9,78,3,78,887,8,78,1,79,1,79,1,
-		80,1,80,3,80,893,8,80,1,81,1,81,1,81,1,81,5,81,899,8,81,10,81,12,81,902,
-		9,81,1,81,1,81,1,82,1,82,1,83,1,83,1,83,1,83,1,83,1,83,3,83,914,8,83,1,
-		83,0,0,84,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
-		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
-		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
-		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,
-		166,0,24,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,5,0,
-		83,83,87,89,96,96,98,101,121,126,5,0,2,2,27,27,73,73,85,85,127,127,1,0,
-		134,136,2,0,90,90,94,94,1,0,138,139,3,0,93,93,95,95,140,141,1,0,143,144,
-		2,0,23,24,26,26,3,0,31,31,49,49,107,114,1,0,16,18,1,0,78,81,2,0,75,75,
-		170,170,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,
-		1,0,172,173,2,0,149,149,154,154,1,0,158,161,2,0,152,152,155,156,2,0,25,
-		25,171,171,6,0,2,8,11,14,36,36,75,77,82,148,171,171,1003,0,174,1,0,0,0,
-		2,179,1,0,0,0,4,182,1,0,0,0,6,190,1,0,0,0,8,308,1,0,0,0,10,325,1,0,0,0,
-		12,327,1,0,0,0,14,334,1,0,0,0,16,355,1,0,0,0,18,360,1,0,0,0,20,362,1,0,
-		0,0,22,370,1,0,0,0,24,376,1,0,0,0,26,378,1,0,0,0,28,385,1,0,0,0,30,405,
-		1,0,0,0,32,407,1,0,0,0,34,412,1,0,0,0,36,420,1,0,0,0,38,428,1,0,0,0,40,
-		435,1,0,0,0,42,456,1,0,0,0,44,464,1,0,0,0,46,484,1,0,0,0,48,498,1,0,0,
-		0,50,500,1,0,0,0,52,504,1,0,0,0,54,510,1,0,0,0,56,525,1,0,0,0,58,529,1,
-		0,0,0,60,541,1,0,0,0,62,543,1,0,0,0,64,555,1,0,0,0,66,566,1,0,0,0,68,576,
-		1,0,0,0,70,584,1,0,0,0,72,586,1,0,0,0,74,603,1,0,0,0,76,605,1,0,0,0,78,
-		609,1,0,0,0,80,613,1,0,0,0,82,629,1,0,0,0,84,632,1,0,0,0,86,638,1,0,0,
-		0,88,642,1,0,0,0,90,660,1,0,0,0,92,662,1,0,0,0,94,665,1,0,0,0,96,668,1,
-		0,0,0,98,673,1,0,0,0,100,679,1,0,0,0,102,683,1,0,0,0,104,689,1,0,0,0,106,
-		702,1,0,0,0,108,706,1,0,0,0,110,708,1,0,0,0,112,710,1,0,0,0,114,726,1,
-		0,0,0,116,731,1,0,0,0,118,734,1,0,0,0,120,739,1,0,0,0,122,745,1,0,0,0,
-		124,761,1,0,0,0,126,763,1,0,0,0,128,769,1,0,0,0,130,773,1,0,0,0,132,779,
-		1,0,0,0,134,792,1,0,0,0,136,804,1,0,0,0,138,811,1,0,0,0,140,824,1,0,0,
-		0,142,826,1,0,0,0,144,835,1,0,0,0,146,839,1,0,0,0,148,841,1,0,0,0,150,
-		843,1,0,0,0,152,855,1,0,0,0,154,860,1,0,0,0,156,886,1,0,0,0,158,888,1,
-		0,0,0,160,890,1,0,0,0,162,894,1,0,0,0,164,905,1,0,0,0,166,913,1,0,0,0,
-		168,173,3,2,1,0,169,173,3,4,2,0,170,173,3,26,13,0,171,173,3,62,31,0,172,
-		168,1,0,0,0,172,169,1,0,0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,176,1,
-		0,0,0,174,172,1,0,0,0,174,175,1,0,0,0,175,177,1,0,0,0,176,174,1,0,0,0,
-		177,178,5,0,0,1,178,1,1,0,0,0,179,180,5,1,0,0,180,181,3,146,73,0,181,3,
-		1,0,0,0,182,183,7,0,0,0,183,185,3,164,82,0,184,186,3,146,73,0,185,184,
-		1,0,0,0,185,186,1,0,0,0,186,188,1,0,0,0,187,189,3,6,3,0,188,187,1,0,0,
-		0,188,189,1,0,0,0,189,5,1,0,0,0,190,196,5,163,0,0,191,195,3,8,4,0,192,
-		195,3,10,5,0,193,195,3,14,7,0,194,191,1,0,0,0,194,192,1,0,0,0,194,193,
-		1,0,0,0,195,198,1,0,0,0,196,194,1,0,0,0,196,197,1,0,0,0,197,199,1,0,0,
-		0,198,196,1,0,0,0,199,200,5,164,0,0,200,7,1,0,0,0,201,202,7,1,0,0,202,
-		309,3,146,73,0,203,204,7,2,0,0,204,309,3,150,75,0,205,206,5,86,0,0,206,
-		211,3,150,75,0,207,208,5,162,0,0,208,210,3,150,75,0,209,207,1,0,0,0,210,
-		213,1,0,0,0,211,209,1,0,0,0,211,212,1,0,0,0,212,218,1,0,0,0,213,211,1,
-		0,0,0,214,215,5,150,0,0,215,217,3,150,75,0,216,214,1,0,0,0,217,220,1,0,
-		0,0,218,216,1,0,0,0,218,219,1,0,0,0,219,309,1,0,0,0,220,218,1,0,0,0,221,
-		222,7,3,0,0,222,227,3,160,80,0,223,224,5,162,0,0,224,226,3,160,80,0,225,
-		223,1,0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,309,1,
-		0,0,0,229,227,1,0,0,0,230,231,5,56,0,0,231,232,5,128,0,0,232,237,3,160,
-		80,0,233,234,5,162,0,0,234,236,3,160,80,0,235,233,1,0,0,0,236,239,1,0,
-		0,0,237,235,1,0,0,0,237,238,1,0,0,0,238,309,1,0,0,0,239,237,1,0,0,0,240,
-		245,5,129,0,0,241,246,5,130,0,0,242,246,5,131,0,0,243,244,5,132,0,0,244,
-		246,5,109,0,0,245,241,1,0,0,0,245,242,1,0,0,0,245,243,1,0,0,0,246,309,
-		1,0,0,0,247,248,5,133,0,0,248,309,7,4,0,0,249,250,5,102,0,0,250,309,3,
-		148,74,0,251,254,5,82,0,0,252,255,3,16,8,0,253,255,5,137,0,0,254,252,1,
-		0,0,0,254,253,1,0,0,0,255,309,1,0,0,0,256,257,5,84,0,0,257,309,3,18,9,
-		0,258,259,7,5,0,0,259,260,3,148,74,0,260,261,3,160,80,0,261,309,1,0,0,
-		0,262,263,5,91,0,0,263,264,3,150,75,0,264,265,5,74,0,0,265,266,3,160,80,
-		0,266,309,1,0,0,0,267,268,5,128,0,0,268,269,3,160,80,0,269,270,7,6,0,0,
-		270,273,3,150,75,0,271,272,5,74,0,0,272,274,3,160,80,0,273,271,1,0,0,0,
-		273,274,1,0,0,0,274,309,1,0,0,0,275,276,5,92,0,0,276,309,5,1,0,0,277,309,
-		7,7,0,0,278,279,5,97,0,0,279,285,3,146,73,0,280,283,5,22,0,0,281,284,3,
-		160,80,0,282,284,3,146,73,0,283,281,1,0,0,0,283,282,1,0,0,0,284,286,1,
-		0,0,0,285,280,1,0,0,0,285,286,1,0,0,0,286,289,1,0,0,0,287,288,5,77,0,0,
-		288,290,3,152,76,0,289,287,1,0,0,0,289,290,1,0,0,0,290,292,1,0,0,0,291,
-		293,3,6,3,0,292,291,1,0,0,0,292,293,1,0,0,0,293,309,1,0,0,0,294,295,5,
-		142,0,0,295,297,3,150,75,0,296,298,7,8,0,0,297,296,1,0,0,0,297,298,1,0,
-		0,0,298,309,1,0,0,0,299,303,5,29,0,0,300,301,5,28,0,0,301,304,3,20,10,
-		0,302,304,3,92,46,0,303,300,1,0,0,0,303,302,1,0,0,0,304,309,1,0,0,0,305,
-		306,5,28,0,0,306,309,3,20,10,0,307,309,3,92,46,0,308,201,1,0,0,0,308,203,
-		1,0,0,0,308,205,1,0,0,0,308,221,1,0,0,0,308,230,1,0,0,0,308,240,1,0,0,
-		0,308,247,1,0,0,0,308,249,1,0,0,0,308,251,1,0,0,0,308,256,1,0,0,0,308,
-		258,1,0,0,0,308,262,1,0,0,0,308,267,1,0,0,0,308,275,1,0,0,0,308,277,1,
-		0,0,0,308,278,1,0,0,0,308,294,1,0,0,0,308,299,1,0,0,0,308,305,1,0,0,0,
-		308,307,1,0,0,0,309,9,1,0,0,0,310,311,5,22,0,0,311,326,3,146,73,0,312,
-		313,7,9,0,0,313,318,3,160,80,0,314,315,5,162,0,0,315,317,3,160,80,0,316,
-		314,1,0,0,0,317,320,1,0,0,0,318,316,1,0,0,0,318,319,1,0,0,0,319,326,1,
-		0,0,0,320,318,1,0,0,0,321,323,3,12,6,0,322,324,3,6,3,0,323,322,1,0,0,0,
-		323,324,1,0,0,0,324,326,1,0,0,0,325,310,1,0,0,0,325,312,1,0,0,0,325,321,
-		1,0,0,0,326,11,1,0,0,0,327,328,5,21,0,0,328,329,5,19,0,0,329,330,3,148,
-		74,0,330,331,3,164,82,0,331,332,5,20,0,0,332,333,3,160,80,0,333,13,1,0,
-		0,0,334,339,5,30,0,0,335,336,5,28,0,0,336,340,3,20,10,0,337,340,3,92,46,
-		0,338,340,3,6,3,0,339,335,1,0,0,0,339,337,1,0,0,0,339,338,1,0,0,0,340,
-		15,1,0,0,0,341,344,5,171,0,0,342,343,5,155,0,0,343,345,5,170,0,0,344,342,
-		1,0,0,0,344,345,1,0,0,0,345,356,1,0,0,0,346,347,5,170,0,0,347,348,5,156,
-		0,0,348,349,5,170,0,0,349,350,5,157,0,0,350,352,5,170,0,0,351,353,5,171,
-		0,0,352,351,1,0,0,0,352,353,1,0,0,0,353,356,1,0,0,0,354,356,3,146,73,0,
-		355,341,1,0,0,0,355,346,1,0,0,0,355,354,1,0,0,0,356,17,1,0,0,0,357,361,
-		3,154,77,0,358,361,5,171,0,0,359,361,3,146,73,0,360,357,1,0,0,0,360,358,
-		1,0,0,0,360,359,1,0,0,0,361,19,1,0,0,0,362,367,3,22,11,0,363,364,5,162,
-		0,0,364,366,3,22,11,0,365,363,1,0,0,0,366,369,1,0,0,0,367,365,1,0,0,0,
-		367,368,1,0,0,0,368,21,1,0,0,0,369,367,1,0,0,0,370,374,3,160,80,0,371,
-		372,5,22,0,0,372,375,3,166,83,0,373,375,3,24,12,0,374,371,1,0,0,0,374,
-		373,1,0,0,0,374,375,1,0,0,0,375,23,1,0,0,0,376,377,7,10,0,0,377,25,1,0,
-		0,0,378,379,5,9,0,0,379,381,3,164,82,0,380,382,3,146,73,0,381,380,1,0,
-		0,0,381,382,1,0,0,0,382,383,1,0,0,0,383,384,3,28,14,0,384,27,1,0,0,0,385,
-		389,5,163,0,0,386,388,3,30,15,0,387,386,1,0,0,0,388,391,1,0,0,0,389,387,
-		1,0,0,0,389,390,1,0,0,0,390,392,1,0,0,0,391,389,1,0,0,0,392,393,5,164,
-		0,0,393,29,1,0,0,0,394,406,3,32,16,0,395,406,3,34,17,0,396,406,3,36,18,
-		0,397,406,3,38,19,0,398,406,3,42,21,0,399,406,3,44,22,0,400,406,3,50,25,
-		0,401,406,3,52,26,0,402,406,3,54,27,0,403,406,3,8,4,0,404,406,3,14,7,0,
-		405,394,1,0,0,0,405,395,1,0,0,0,405,396,1,0,0,0,405,397,1,0,0,0,405,398,
-		1,0,0,0,405,399,1,0,0,0,405,400,1,0,0,0,405,401,1,0,0,0,405,402,1,0,0,
-		0,405,403,1,0,0,0,405,404,1,0,0,0,406,31,1,0,0,0,407,408,5,11,0,0,408,
-		410,3,164,82,0,409,411,3,146,73,0,410,409,1,0,0,0,410,411,1,0,0,0,411,
-		33,1,0,0,0,412,413,5,12,0,0,413,415,3,160,80,0,414,416,3,146,73,0,415,
-		414,1,0,0,0,415,416,1,0,0,0,416,418,1,0,0,0,417,419,3,6,3,0,418,417,1,
-		0,0,0,418,419,1,0,0,0,419,35,1,0,0,0,420,421,5,13,0,0,421,423,3,160,80,
-		0,422,424,3,146,73,0,423,422,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,
-		427,3,6,3,0,426,425,1,0,0,0,426,427,1,0,0,0,427,37,1,0,0,0,428,429,5,14,
-		0,0,429,431,3,160,80,0,430,432,3,146,73,0,431,430,1,0,0,0,431,432,1,0,
-		0,0,432,433,1,0,0,0,433,434,3,40,20,0,434,39,1,0,0,0,435,444,5,163,0,0,
-		436,441,3,166,83,0,437,438,5,162,0,0,438,440,3,166,83,0,439,437,1,0,0,
-		0,440,443,1,0,0,0,441,439,1,0,0,0,441,442,1,0,0,0,442,445,1,0,0,0,443,
-		441,1,0,0,0,444,436,1,0,0,0,444,445,1,0,0,0,445,451,1,0,0,0,446,450,3,
-		8,4,0,447,450,3,10,5,0,448,450,3,14,7,0,449,446,1,0,0,0,449,447,1,0,0,
-		0,449,448,1,0,0,0,450,453,1,0,0,0,451,449,1,0,0,0,451,452,1,0,0,0,452,
-		454,1,0,0,0,453,451,1,0,0,0,454,455,5,164,0,0,455,41,1,0,0,0,456,457,5,
-		15,0,0,457,459,3,160,80,0,458,460,3,146,73,0,459,458,1,0,0,0,459,460,1,
-		0,0,0,460,462,1,0,0,0,461,463,3,28,14,0,462,461,1,0,0,0,462,463,1,0,0,
-		0,463,43,1,0,0,0,464,465,7,11,0,0,465,466,5,19,0,0,466,467,3,148,74,0,
-		467,468,3,164,82,0,468,469,5,20,0,0,469,473,3,160,80,0,470,472,3,48,24,
-		0,471,470,1,0,0,0,472,475,1,0,0,0,473,471,1,0,0,0,473,474,1,0,0,0,474,
-		482,1,0,0,0,475,473,1,0,0,0,476,478,3,46,23,0,477,476,1,0,0,0,478,479,
-		1,0,0,0,479,477,1,0,0,0,479,480,1,0,0,0,480,483,1,0,0,0,481,483,3,6,3,
-		0,482,477,1,0,0,0,482,481,1,0,0,0,482,483,1,0,0,0,483,45,1,0,0,0,484,488,
-		3,12,6,0,485,487,3,48,24,0,486,485,1,0,0,0,487,490,1,0,0,0,488,486,1,0,
-		0,0,488,489,1,0,0,0,489,492,1,0,0,0,490,488,1,0,0,0,491,493,3,6,3,0,492,
-		491,1,0,0,0,492,493,1,0,0,0,493,47,1,0,0,0,494,495,5,22,0,0,495,499,3,
-		146,73,0,496,497,7,9,0,0,497,499,3,160,80,0,498,494,1,0,0,0,498,496,1,
-		0,0,0,499,49,1,0,0,0,500,502,5,31,0,0,501,503,3,146,73,0,502,501,1,0,0,
-		0,502,503,1,0,0,0,503,51,1,0,0,0,504,505,5,32,0,0,505,506,3,164,82,0,506,
-		507,5,25,0,0,507,508,3,56,28,0,508,509,3,28,14,0,509,53,1,0,0,0,510,511,
-		5,33,0,0,511,512,3,60,30,0,512,513,3,28,14,0,513,55,1,0,0,0,514,515,5,
-		170,0,0,515,516,5,154,0,0,516,526,5,170,0,0,517,522,3,58,29,0,518,519,
-		5,162,0,0,519,521,3,58,29,0,520,518,1,0,0,0,521,524,1,0,0,0,522,520,1,
-		0,0,0,522,523,1,0,0,0,523,526,1,0,0,0,524,522,1,0,0,0,525,514,1,0,0,0,
-		525,517,1,0,0,0,526,57,1,0,0,0,527,530,3,164,82,0,528,530,5,170,0,0,529,
-		527,1,0,0,0,529,528,1,0,0,0,530,59,1,0,0,0,531,532,5,35,0,0,532,542,3,
-		164,82,0,533,539,3,164,82,0,534,536,5,34,0,0,535,537,5,35,0,0,536,535,
-		1,0,0,0,536,537,1,0,0,0,537,538,1,0,0,0,538,540,3,58,29,0,539,534,1,0,
-		0,0,539,540,1,0,0,0,540,542,1,0,0,0,541,531,1,0,0,0,541,533,1,0,0,0,542,
-		61,1,0,0,0,543,544,5,10,0,0,544,546,3,164,82,0,545,547,3,64,32,0,546,545,
-		1,0,0,0,546,547,1,0,0,0,547,549,1,0,0,0,548,550,3,146,73,0,549,548,1,0,
-		0,0,549,550,1,0,0,0,550,551,1,0,0,0,551,552,5,24,0,0,552,553,3,164,82,
-		0,553,554,3,72,36,0,554,63,1,0,0,0,555,556,5,167,0,0,556,561,3,66,33,0,
-		557,558,5,162,0,0,558,560,3,68,34,0,559,557,1,0,0,0,560,563,1,0,0,0,561,
-		559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,565,5,
-		168,0,0,565,65,1,0,0,0,566,567,3,164,82,0,567,568,5,25,0,0,568,569,3,70,
-		35,0,569,67,1,0,0,0,570,577,5,170,0,0,571,574,3,164,82,0,572,573,5,25,
-		0,0,573,575,3,70,35,0,574,572,1,0,0,0,574,575,1,0,0,0,575,577,1,0,0,0,
-		576,570,1,0,0,0,576,571,1,0,0,0,577,69,1,0,0,0,578,585,3,164,82,0,579,
-		582,5,170,0,0,580,581,5,154,0,0,581,583,5,170,0,0,582,580,1,0,0,0,582,
-		583,1,0,0,0,583,585,1,0,0,0,584,578,1,0,0,0,584,579,1,0,0,0,585,71,1,0,
-		0,0,586,590,5,163,0,0,587,589,3,74,37,0,588,587,1,0,0,0,589,592,1,0,0,
-		0,590,588,1,0,0,0,590,591,1,0,0,0,591,593,1,0,0,0,592,590,1,0,0,0,593,
-		594,5,164,0,0,594,73,1,0,0,0,595,604,3,76,38,0,596,604,3,78,39,0,597,604,
-		3,80,40,0,598,604,3,82,41,0,599,604,3,120,60,0,600,604,3,84,42,0,601,604,
-		3,86,43,0,602,604,3,8,4,0,603,595,1,0,0,0,603,596,1,0,0,0,603,597,1,0,
-		0,0,603,598,1,0,0,0,603,599,1,0,0,0,603,600,1,0,0,0,603,601,1,0,0,0,603,
-		602,1,0,0,0,604,75,1,0,0,0,605,606,5,36,0,0,606,607,3,108,54,0,607,608,
-		3,160,80,0,608,77,1,0,0,0,609,610,5,37,0,0,610,611,3,146,73,0,611,612,
-		3,88,44,0,612,79,1,0,0,0,613,614,5,38,0,0,614,627,3,164,82,0,615,624,5,
-		167,0,0,616,621,3,58,29,0,617,618,5,162,0,0,618,620,3,58,29,0,619,617,
-		1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,622,1,0,0,0,622,625,1,0,0,
-		0,623,621,1,0,0,0,624,616,1,0,0,0,624,625,1,0,0,0,625,626,1,0,0,0,626,
-		628,5,168,0,0,627,615,1,0,0,0,627,628,1,0,0,0,628,81,1,0,0,0,629,630,5,
-		39,0,0,630,631,3,88,44,0,631,83,1,0,0,0,632,633,5,32,0,0,633,634,3,164,
-		82,0,634,635,5,25,0,0,635,636,3,56,28,0,636,637,3,72,36,0,637,85,1,0,0,
-		0,638,639,5,33,0,0,639,640,3,60,30,0,640,641,3,72,36,0,641,87,1,0,0,0,
-		642,646,5,163,0,0,643,645,3,90,45,0,644,643,1,0,0,0,645,648,1,0,0,0,646,
-		644,1,0,0,0,646,647,1,0,0,0,647,649,1,0,0,0,648,646,1,0,0,0,649,650,5,
-		164,0,0,650,89,1,0,0,0,651,661,3,92,46,0,652,661,3,94,47,0,653,661,3,96,
-		48,0,654,661,3,102,51,0,655,661,3,112,56,0,656,661,3,118,59,0,657,661,
-		3,80,40,0,658,661,3,98,49,0,659,661,3,100,50,0,660,651,1,0,0,0,660,652,
-		1,0,0,0,660,653,1,0,0,0,660,654,1,0,0,0,660,655,1,0,0,0,660,656,1,0,0,
-		0,660,657,1,0,0,0,660,658,1,0,0,0,660,659,1,0,0,0,661,91,1,0,0,0,662,663,
-		7,12,0,0,663,664,3,146,73,0,664,93,1,0,0,0,665,666,5,30,0,0,666,667,3,
-		92,46,0,667,95,1,0,0,0,668,671,5,29,0,0,669,672,3,92,46,0,670,672,3,104,
-		52,0,671,669,1,0,0,0,671,670,1,0,0,0,672,97,1,0,0,0,673,674,5,32,0,0,674,
-		675,3,164,82,0,675,676,5,25,0,0,676,677,3,56,28,0,677,678,3,88,44,0,678,
-		99,1,0,0,0,679,680,5,33,0,0,680,681,3,60,30,0,681,682,3,88,44,0,682,101,
-		1,0,0,0,683,684,3,110,55,0,684,685,3,104,52,0,685,103,1,0,0,0,686,687,
-		3,106,53,0,687,688,5,74,0,0,688,690,1,0,0,0,689,686,1,0,0,0,689,690,1,
-		0,0,0,690,691,1,0,0,0,691,694,3,160,80,0,692,693,5,23,0,0,693,695,3,166,
-		83,0,694,692,1,0,0,0,694,695,1,0,0,0,695,697,1,0,0,0,696,698,3,116,58,
-		0,697,696,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,701,3,6,3,0,700,
-		699,1,0,0,0,700,701,1,0,0,0,701,105,1,0,0,0,702,703,7,13,0,0,703,107,1,
-		0,0,0,704,707,5,29,0,0,705,707,3,110,55,0,706,704,1,0,0,0,706,705,1,0,
-		0,0,707,109,1,0,0,0,708,709,7,14,0,0,709,111,1,0,0,0,710,711,7,15,0,0,
-		711,714,3,146,73,0,712,713,5,77,0,0,713,715,3,152,76,0,714,712,1,0,0,0,
-		714,715,1,0,0,0,715,717,1,0,0,0,716,718,3,114,57,0,717,716,1,0,0,0,717,
-		718,1,0,0,0,718,720,1,0,0,0,719,721,3,116,58,0,720,719,1,0,0,0,720,721,
-		1,0,0,0,721,723,1,0,0,0,722,724,3,6,3,0,723,722,1,0,0,0,723,724,1,0,0,
-		0,724,113,1,0,0,0,725,727,7,16,0,0,726,725,1,0,0,0,726,727,1,0,0,0,727,
-		728,1,0,0,0,728,729,5,28,0,0,729,730,3,20,10,0,730,115,1,0,0,0,731,732,
-		5,25,0,0,732,733,5,76,0,0,733,117,1,0,0,0,734,735,5,70,0,0,735,736,3,160,
-		80,0,736,737,5,71,0,0,737,738,3,146,73,0,738,119,1,0,0,0,739,743,5,30,
-		0,0,740,741,5,28,0,0,741,744,3,20,10,0,742,744,3,122,61,0,743,740,1,0,
-		0,0,743,742,1,0,0,0,744,121,1,0,0,0,745,749,5,163,0,0,746,748,3,124,62,
-		0,747,746,1,0,0,0,748,751,1,0,0,0,749,747,1,0,0,0,749,750,1,0,0,0,750,
-		752,1,0,0,0,751,749,1,0,0,0,752,753,5,164,0,0,753,123,1,0,0,0,754,762,
-		3,92,46,0,755,762,3,130,65,0,756,762,3,134,67,0,757,762,3,136,68,0,758,
-		762,3,118,59,0,759,762,3,126,63,0,760,762,3,128,64,0,761,754,1,0,0,0,761,
-		755,1,0,0,0,761,756,1,0,0,0,761,757,1,0,0,0,761,758,1,0,0,0,761,759,1,
-		0,0,0,761,760,1,0,0,0,762,125,1,0,0,0,763,764,5,32,0,0,764,765,3,164,82,
-		0,765,766,5,25,0,0,766,767,3,56,28,0,767,768,3,122,61,0,768,127,1,0,0,
-		0,769,770,5,33,0,0,770,771,3,60,30,0,771,772,3,122,61,0,772,129,1,0,0,
-		0,773,774,3,108,54,0,774,777,3,160,80,0,775,778,3,144,72,0,776,778,3,132,
-		66,0,777,775,1,0,0,0,777,776,1,0,0,0,778,131,1,0,0,0,779,780,5,147,0,0,
-		780,785,3,160,80,0,781,782,5,162,0,0,782,784,3,160,80,0,783,781,1,0,0,
-		0,784,787,1,0,0,0,785,783,1,0,0,0,785,786,1,0,0,0,786,788,1,0,0,0,787,
-		785,1,0,0,0,788,789,5,148,0,0,789,790,5,71,0,0,790,791,3,146,73,0,791,
-		133,1,0,0,0,792,793,5,69,0,0,793,796,3,146,73,0,794,795,5,77,0,0,795,797,
-		3,152,76,0,796,794,1,0,0,0,796,797,1,0,0,0,797,799,1,0,0,0,798,800,3,114,
-		57,0,799,798,1,0,0,0,799,800,1,0,0,0,800,802,1,0,0,0,801,803,3,144,72,
-		0,802,801,1,0,0,0,802,803,1,0,0,0,803,135,1,0,0,0,804,805,5,145,0,0,805,
-		807,3,146,73,0,806,808,3,144,72,0,807,806,1,0,0,0,807,808,1,0,0,0,808,
-		809,1,0,0,0,809,810,3,138,69,0,810,137,1,0,0,0,811,815,5,163,0,0,812,814,
-		3,140,70,0,813,812,1,0,0,0,814,817,1,0,0,0,815,813,1,0,0,0,815,816,1,0,
-		0,0,816,818,1,0,0,0,817,815,1,0,0,0,818,819,5,164,0,0,819,139,1,0,0,0,
-		820,825,3,92,46,0,821,825,3,142,71,0,822,825,3,112,56,0,823,825,3,132,
-		66,0,824,820,1,0,0,0,824,821,1,0,0,0,824,822,1,0,0,0,824,823,1,0,0,0,825,
-		141,1,0,0,0,826,827,5,146,0,0,827,832,3,160,80,0,828,829,5,162,0,0,829,
-		831,3,160,80,0,830,828,1,0,0,0,831,834,1,0,0,0,832,830,1,0,0,0,832,833,
-		1,0,0,0,833,143,1,0,0,0,834,832,1,0,0,0,835,836,7,17,0,0,836,837,3,108,
-		54,0,837,838,3,160,80,0,838,145,1,0,0,0,839,840,7,18,0,0,840,147,1,0,0,
-		0,841,842,5,170,0,0,842,149,1,0,0,0,843,845,3,154,77,0,844,846,3,156,78,
-		0,845,844,1,0,0,0,845,846,1,0,0,0,846,852,1,0,0,0,847,848,7,19,0,0,848,
-		850,3,154,77,0,849,851,3,156,78,0,850,849,1,0,0,0,850,851,1,0,0,0,851,
-		853,1,0,0,0,852,847,1,0,0,0,852,853,1,0,0,0,853,151,1,0,0,0,854,856,7,
-		20,0,0,855,854,1,0,0,0,855,856,1,0,0,0,856,857,1,0,0,0,857,858,3,150,75,
-		0,858,153,1,0,0,0,859,861,5,157,0,0,860,859,1,0,0,0,860,861,1,0,0,0,861,
-		871,1,0,0,0,862,872,5,169,0,0,863,869,5,170,0,0,864,865,5,156,0,0,865,
-		870,5,170,0,0,866,867,5,170,0,0,867,868,5,156,0,0,868,870,5,170,0,0,869,
-		864,1,0,0,0,869,866,1,0,0,0,869,870,1,0,0,0,870,872,1,0,0,0,871,862,1,
-		0,0,0,871,863,1,0,0,0,872,155,1,0,0,0,873,887,5,153,0,0,874,876,5,151,
-		0,0,875,877,5,171,0,0,876,875,1,0,0,0,876,877,1,0,0,0,877,887,1,0,0,0,
-		878,883,3,158,79,0,879,880,7,21,0,0,880,882,3,158,79,0,881,879,1,0,0,0,
-		882,885,1,0,0,0,883,881,1,0,0,0,883,884,1,0,0,0,884,887,1,0,0,0,885,883,
-		1,0,0,0,886,873,1,0,0,0,886,874,1,0,0,0,886,878,1,0,0,0,887,157,1,0,0,
-		0,888,889,7,22,0,0,889,159,1,0,0,0,890,892,3,164,82,0,891,893,3,162,81,
-		0,892,891,1,0,0,0,892,893,1,0,0,0,893,161,1,0,0,0,894,895,5,165,0,0,895,
-		900,3,58,29,0,896,897,5,162,0,0,897,899,3,58,29,0,898,896,1,0,0,0,899,
-		902,1,0,0,0,900,898,1,0,0,0,900,901,1,0,0,0,901,903,1,0,0,0,902,900,1,
-		0,0,0,903,904,5,166,0,0,904,163,1,0,0,0,905,906,7,23,0,0,906,165,1,0,0,
-		0,907,914,3,164,82,0,908,914,5,170,0,0,909,914,5,24,0,0,910,914,5,25,0,
-		0,911,914,5,23,0,0,912,914,5,22,0,0,913,907,1,0,0,0,913,908,1,0,0,0,913,
-		909,1,0,0,0,913,910,1,0,0,0,913,911,1,0,0,0,913,912,1,0,0,0,914,167,1,
-		0,0,0,108,172,174,185,188,194,196,211,218,227,237,245,254,273,283,285,
-		289,292,297,303,308,318,323,325,339,344,352,355,360,367,374,381,389,405,
-		410,415,418,423,426,431,441,444,449,451,459,462,473,479,482,488,492,498,
-		502,522,525,529,536,539,541,546,549,561,574,576,582,584,590,603,621,624,
-		627,646,660,671,689,694,697,700,706,714,717,720,723,726,743,749,761,777,
-		785,796,799,802,807,815,824,832,845,850,852,855,860,869,871,876,883,886,
-		892,900,913
+		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
+		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,1,0,1,0,1,0,1,0,5,0,
+		185,8,0,10,0,12,0,188,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,198,8,2,
+		1,2,3,2,201,8,2,1,3,1,3,1,3,1,3,5,3,207,8,3,10,3,12,3,210,9,3,1,3,1,3,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,222,8,4,10,4,12,4,225,9,4,1,4,1,4,
+		5,4,229,8,4,10,4,12,4,232,9,4,1,4,1,4,1,4,1,4,5,4,238,8,4,10,4,12,4,241,
+		9,4,1,4,1,4,1,4,1,4,1,4,5,4,248,8,4,10,4,12,4,251,9,4,1,4,1,4,1,4,1,4,
+		1,4,3,4,258,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,267,8,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,286,8,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,3,4,294,8,4,1,4,1,4,1,4,3,4,299,8,4,3,4,301,8,4,1,
+		4,1,4,3,4,305,8,4,1,4,3,4,308,8,4,1,4,1,4,1,4,3,4,313,8,4,1,4,1,4,1,4,
+		1,4,3,4,319,8,4,1,4,1,4,1,4,3,4,324,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,332,
+		8,5,10,5,12,5,335,9,5,1,5,1,5,3,5,339,8,5,3,5,341,8,5,1,6,1,6,1,6,1,6,
+		1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,7,355,8,7,1,8,1,8,1,8,3,8,360,8,8,1,
+		8,1,8,1,8,1,8,1,8,1,8,3,8,368,8,8,1,8,3,8,371,8,8,1,9,1,9,1,9,3,9,376,
+		8,9,1,10,1,10,1,10,5,10,381,8,10,10,10,12,10,384,9,10,1,11,1,11,1,11,1,
+		11,3,11,390,8,11,1,12,1,12,1,13,1,13,1,13,3,13,397,8,13,1,13,1,13,1,14,
+		1,14,5,14,403,8,14,10,14,12,14,406,9,14,1,14,1,14,1,15,1,15,1,15,1,15,
+		1,15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,421,8,15,1,16,1,16,1,16,3,16,426,
+		8,16,1,17,1,17,1,17,3,17,431,8,17,1,17,3,17,434,8,17,1,18,1,18,1,18,3,
+		18,439,8,18,1,18,3,18,442,8,18,1,19,1,19,1,19,3,19,447,8,19,1,19,1,19,
+		1,20,1,20,1,20,1,20,5,20,455,8,20,10,20,12,20,458,9,20,3,20,460,8,20,1,
+		20,1,20,1,20,5,20,465,8,20,10,20,12,20,468,9,20,1,20,1,20,1,21,1,21,1,
+		21,3,21,475,8,21,1,21,3,21,478,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,
+		5,22,487,8,22,10,22,12,22,490,9,22,1,22,4,22,493,8,22,11,22,12,22,494,
+		1,22,3,22,498,8,22,1,23,1,23,5,23,502,8,23,10,23,12,23,505,9,23,1,23,3,
+		23,508,8,23,1,24,1,24,1,24,1,24,3,24,514,8,24,1,25,1,25,3,25,518,8,25,
+		1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,
+		1,28,1,28,5,28,536,8,28,10,28,12,28,539,9,28,3,28,541,8,28,1,29,1,29,3,
+		29,545,8,29,1,30,1,30,1,30,1,30,1,30,3,30,552,8,30,1,30,3,30,555,8,30,
+		3,30,557,8,30,1,31,1,31,1,31,3,31,562,8,31,1,31,3,31,565,8,31,1,31,1,31,
+		1,31,5,31,570,8,31,10,31,12,31,573,9,31,1,31,1,31,1,32,1,32,1,32,1,32,
+		5,32,581,8,32,10,32,12,32,584,9,32,1,33,1,33,1,33,1,33,5,33,590,8,33,10,
+		33,12,33,593,9,33,1,33,1,33,1,34,1,34,1,34,1,34,1,35,1,35,1,35,1,35,3,
+		35,605,8,35,3,35,607,8,35,1,36,1,36,1,36,1,36,3,36,613,8,36,3,36,615,8,
+		36,1,37,1,37,5,37,619,8,37,10,37,12,37,622,9,37,1,37,1,37,1,38,1,38,1,
+		38,1,38,1,38,1,38,1,38,1,38,3,38,634,8,38,1,39,1,39,1,39,1,39,1,40,1,40,
+		1,40,1,40,1,41,1,41,1,41,1,41,1,41,1,41,5,41,650,8,41,10,41,12,41,653,
+		9,41,3,41,655,8,41,1,41,3,41,658,8,41,1,42,1,42,1,42,1,43,1,43,1,43,1,
+		43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,5,45,675,8,45,10,45,12,45,678,
+		9,45,1,45,1,45,1,46,1,46,1,46,1,46,1,46,1,46,1,46,1,46,1,46,1,46,1,46,
+		3,46,693,8,46,1,47,1,47,1,47,1,48,1,48,1,48,1,49,1,49,1,49,3,49,704,8,
+		49,1,50,1,50,1,50,1,50,1,50,1,50,1,51,1,51,1,51,1,51,1,52,1,52,1,52,1,
+		53,1,53,1,53,3,53,722,8,53,1,53,1,53,1,53,3,53,727,8,53,1,53,3,53,730,
+		8,53,1,53,3,53,733,8,53,1,54,1,54,1,55,1,55,3,55,739,8,55,1,56,1,56,1,
+		57,1,57,1,57,3,57,746,8,57,1,57,1,57,3,57,750,8,57,1,57,3,57,753,8,57,
+		1,57,3,57,756,8,57,1,57,3,57,759,8,57,1,58,1,58,1,58,1,58,5,58,765,8,58,
+		10,58,12,58,768,9,58,1,59,1,59,1,59,3,59,773,8,59,1,59,3,59,776,8,59,1,
+		60,1,60,1,60,3,60,781,8,60,1,60,3,60,784,8,60,1,61,3,61,787,8,61,1,61,
+		1,61,1,61,1,62,1,62,1,62,1,63,1,63,1,63,1,63,3,63,799,8,63,1,63,1,63,1,
+		63,1,63,1,64,1,64,1,64,1,64,3,64,809,8,64,1,65,1,65,5,65,813,8,65,10,65,
+		12,65,816,9,65,1,65,1,65,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,1,66,
+		3,66,829,8,66,1,67,1,67,1,67,1,67,1,67,1,67,1,68,1,68,1,68,1,68,1,69,1,
+		69,1,69,1,69,3,69,845,8,69,1,70,1,70,1,70,1,70,5,70,851,8,70,10,70,12,
+		70,854,9,70,1,70,1,70,1,70,1,70,1,71,1,71,1,71,3,71,863,8,71,1,71,1,71,
+		3,71,867,8,71,1,71,3,71,870,8,71,1,71,3,71,873,8,71,1,72,1,72,1,72,3,72,
+		878,8,72,1,72,3,72,881,8,72,1,73,1,73,1,73,1,73,3,73,887,8,73,1,74,1,74,
+		1,74,3,74,892,8,74,1,74,1,74,1,75,1,75,5,75,898,8,75,10,75,12,75,901,9,
+		75,1,75,1,75,1,76,1,76,1,76,1,76,1,76,3,76,910,8,76,1,77,1,77,1,77,1,77,
+		5,77,916,8,77,10,77,12,77,919,9,77,1,78,1,78,1,78,1,78,1,79,1,79,1,80,
+		1,80,1,81,1,81,3,81,931,8,81,1,81,1,81,1,81,3,81,936,8,81,3,81,938,8,81,
+		1,82,3,82,941,8,82,1,82,1,82,1,83,3,83,946,8,83,1,83,1,83,1,83,1,83,1,
+		83,1,83,1,83,3,83,955,8,83,3,83,957,8,83,1,84,1,84,1,84,3,84,962,8,84,
+		1,84,1,84,1,84,5,84,967,8,84,10,84,12,84,970,9,84,3,84,972,8,84,1,85,1,
+		85,1,86,1,86,3,86,978,8,86,1,87,1,87,1,87,1,87,5,87,984,8,87,10,87,12,
+		87,987,9,87,1,87,1,87,1,88,1,88,1,89,1,89,1,89,1,89,1,89,1,89,3,89,999,
+		8,89,1,89,0,0,90,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,
+		40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,
+		88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,
+		126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,
+		162,164,166,168,170,172,174,176,178,0,25,1,0,2,8,7,0,42,42,48,49,53,53,
+		59,60,69,69,103,106,115,120,5,0,83,83,87,89,96,96,98,101,121,126,5,0,2,
+		2,27,27,73,73,85,85,127,127,1,0,134,136,2,0,90,90,94,94,1,0,138,139,3,
+		0,93,93,95,95,140,141,1,0,143,144,2,0,23,24,26,26,3,0,31,31,49,49,107,
+		114,1,0,16,18,2,0,128,128,149,149,1,0,78,81,2,0,75,75,173,173,4,0,31,31,
+		40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,175,176,2,0,
+		152,152,157,157,1,0,161,164,2,0,155,155,158,159,2,0,25,25,174,174,6,0,
+		2,8,11,14,36,36,75,77,82,151,174,174,1101,0,186,1,0,0,0,2,191,1,0,0,0,
+		4,194,1,0,0,0,6,202,1,0,0,0,8,323,1,0,0,0,10,340,1,0,0,0,12,342,1,0,0,
+		0,14,349,1,0,0,0,16,370,1,0,0,0,18,375,1,0,0,0,20,377,1,0,0,0,22,385,1,
+		0,0,0,24,391,1,0,0,0,26,393,1,0,0,0,28,400,1,0,0,0,30,420,1,0,0,0,32,422,
+		1,0,0,0,34,427,1,0,0,0,36,435,1,0,0,0,38,443,1,0,0,0,40,450,1,0,0,0,42,
+		471,1,0,0,0,44,479,1,0,0,0,46,499,1,0,0,0,48,513,1,0,0,0,50,515,1,0,0,
+		0,52,519,1,0,0,0,54,525,1,0,0,0,56,540,1,0,0,0,58,544,1,0,0,0,60,556,1,
+		0,0,0,62,558,1,0,0,0,64,576,1,0,0,0,66,585,1,0,0,0,68,596,1,0,0,0,70,606,
+		1,0,0,0,72,614,1,0,0,0,74,616,1,0,0,0,76,633,1,0,0,0,78,635,1,0,0,0,80,
+		639,1,0,0,0,82,643,1,0,0,0,84,659,1,0,0,0,86,662,1,0,0,0,88,668,1,0,0,
+		0,90,672,1,0,0,0,92,692,1,0,0,0,94,694,1,0,0,0,96,697,1,0,0,0,98,700,1,
+		0,0,0,100,705,1,0,0,0,102,711,1,0,0,0,104,715,1,0,0,0,106,721,1,0,0,0,
+		108,734,1,0,0,0,110,738,1,0,0,0,112,740,1,0,0,0,114,742,1,0,0,0,116,760,
+		1,0,0,0,118,769,1,0,0,0,120,777,1,0,0,0,122,786,1,0,0,0,124,791,1,0,0,
+		0,126,794,1,0,0,0,128,804,1,0,0,0,130,810,1,0,0,0,132,828,1,0,0,0,134,
+		830,1,0,0,0,136,836,1,0,0,0,138,840,1,0,0,0,140,846,1,0,0,0,142,859,1,
+		0,0,0,144,874,1,0,0,0,146,882,1,0,0,0,148,888,1,0,0,0,150,895,1,0,0,0,
+		152,909,1,0,0,0,154,911,1,0,0,0,156,920,1,0,0,0,158,924,1,0,0,0,160,926,
+		1,0,0,0,162,928,1,0,0,0,164,940,1,0,0,0,166,945,1,0,0,0,168,971,1,0,0,
+		0,170,973,1,0,0,0,172,975,1,0,0,0,174,979,1,0,0,0,176,990,1,0,0,0,178,
+		998,1,0,0,0,180,185,3,2,1,0,181,185,3,4,2,0,182,185,3,26,13,0,183,185,
+		3,62,31,0,184,180,1,0,0,0,184,181,1,0,0,0,184,182,1,0,0,0,184,183,1,0,
+		0,0,185,188,1,0,0,0,186,184,1,0,0,0,186,187,1,0,0,0,187,189,1,0,0,0,188,
+		186,1,0,0,0,189,190,5,0,0,1,190,1,1,0,0,0,191,192,5,1,0,0,192,193,3,158,
+		79,0,193,3,1,0,0,0,194,195,7,0,0,0,195,197,3,176,88,0,196,198,3,158,79,
+		0,197,196,1,0,0,0,197,198,1,0,0,0,198,200,1,0,0,0,199,201,3,6,3,0,200,
+		199,1,0,0,0,200,201,1,0,0,0,201,5,1,0,0,0,202,208,5,166,0,0,203,207,3,
+		8,4,0,204,207,3,10,5,0,205,207,3,14,7,0,206,203,1,0,0,0,206,204,1,0,0,
+		0,206,205,1,0,0,0,207,210,1,0,0,0,208,206,1,0,0,0,208,209,1,0,0,0,209,
+		211,1,0,0,0,210,208,1,0,0,0,211,212,5,167,0,0,212,7,1,0,0,0,213,214,7,
+		1,0,0,214,324,3,158,79,0,215,216,7,2,0,0,216,324,3,162,81,0,217,218,5,
+		86,0,0,218,223,3,162,81,0,219,220,5,165,0,0,220,222,3,162,81,0,221,219,
+		1,0,0,0,222,225,1,0,0,0,223,221,1,0,0,0,223,224,1,0,0,0,224,230,1,0,0,
+		0,225,223,1,0,0,0,226,227,5,153,0,0,227,229,3,162,81,0,228,226,1,0,0,0,
+		229,232,1,0,0,0,230,228,1,0,0,0,230,231,1,0,0,0,231,324,1,0,0,0,232,230,
+		1,0,0,0,233,234,7,3,0,0,234,239,3,172,86,0,235,236,5,165,0,0,236,238,3,
+		172,86,0,237,235,1,0,0,0,238,241,1,0,0,0,239,237,1,0,0,0,239,240,1,0,0,
+		0,240,324,1,0,0,0,241,239,1,0,0,0,242,243,5,56,0,0,243,244,5,128,0,0,244,
+		249,3,172,86,0,245,246,5,165,0,0,246,248,3,172,86,0,247,245,1,0,0,0,248,
+		251,1,0,0,0,249,247,1,0,0,0,249,250,1,0,0,0,250,324,1,0,0,0,251,249,1,
+		0,0,0,252,257,5,129,0,0,253,258,5,130,0,0,254,258,5,131,0,0,255,256,5,
+		132,0,0,256,258,5,109,0,0,257,253,1,0,0,0,257,254,1,0,0,0,257,255,1,0,
+		0,0,258,324,1,0,0,0,259,260,5,133,0,0,260,324,7,4,0,0,261,262,5,102,0,
+		0,262,324,3,160,80,0,263,266,5,82,0,0,264,267,3,16,8,0,265,267,5,137,0,
+		0,266,264,1,0,0,0,266,265,1,0,0,0,267,324,1,0,0,0,268,269,5,84,0,0,269,
+		324,3,18,9,0,270,271,7,5,0,0,271,272,3,160,80,0,272,273,3,172,86,0,273,
+		324,1,0,0,0,274,275,5,91,0,0,275,276,3,162,81,0,276,277,5,74,0,0,277,278,
+		3,172,86,0,278,324,1,0,0,0,279,280,5,128,0,0,280,281,3,172,86,0,281,282,
+		7,6,0,0,282,285,3,162,81,0,283,284,5,74,0,0,284,286,3,172,86,0,285,283,
+		1,0,0,0,285,286,1,0,0,0,286,324,1,0,0,0,287,288,5,92,0,0,288,324,5,1,0,
+		0,289,324,7,7,0,0,290,291,5,97,0,0,291,293,3,158,79,0,292,294,3,116,58,
+		0,293,292,1,0,0,0,293,294,1,0,0,0,294,300,1,0,0,0,295,298,5,22,0,0,296,
+		299,3,172,86,0,297,299,3,158,79,0,298,296,1,0,0,0,298,297,1,0,0,0,299,
+		301,1,0,0,0,300,295,1,0,0,0,300,301,1,0,0,0,301,304,1,0,0,0,302,303,5,
+		77,0,0,303,305,3,164,82,0,304,302,1,0,0,0,304,305,1,0,0,0,305,307,1,0,
+		0,0,306,308,3,6,3,0,307,306,1,0,0,0,307,308,1,0,0,0,308,324,1,0,0,0,309,
+		310,5,142,0,0,310,312,3,162,81,0,311,313,7,8,0,0,312,311,1,0,0,0,312,313,
+		1,0,0,0,313,324,1,0,0,0,314,318,5,29,0,0,315,316,5,28,0,0,316,319,3,20,
+		10,0,317,319,3,94,47,0,318,315,1,0,0,0,318,317,1,0,0,0,319,324,1,0,0,0,
+		320,321,5,28,0,0,321,324,3,20,10,0,322,324,3,94,47,0,323,213,1,0,0,0,323,
+		215,1,0,0,0,323,217,1,0,0,0,323,233,1,0,0,0,323,242,1,0,0,0,323,252,1,
+		0,0,0,323,259,1,0,0,0,323,261,1,0,0,0,323,263,1,0,0,0,323,268,1,0,0,0,
+		323,270,1,0,0,0,323,274,1,0,0,0,323,279,1,0,0,0,323,287,1,0,0,0,323,289,
+		1,0,0,0,323,290,1,0,0,0,323,309,1,0,0,0,323,314,1,0,0,0,323,320,1,0,0,
+		0,323,322,1,0,0,0,324,9,1,0,0,0,325,326,5,22,0,0,326,341,3,158,79,0,327,
+		328,7,9,0,0,328,333,3,172,86,0,329,330,5,165,0,0,330,332,3,172,86,0,331,
+		329,1,0,0,0,332,335,1,0,0,0,333,331,1,0,0,0,333,334,1,0,0,0,334,341,1,
+		0,0,0,335,333,1,0,0,0,336,338,3,12,6,0,337,339,3,6,3,0,338,337,1,0,0,0,
+		338,339,1,0,0,0,339,341,1,0,0,0,340,325,1,0,0,0,340,327,1,0,0,0,340,336,
+		1,0,0,0,341,11,1,0,0,0,342,343,5,21,0,0,343,344,5,19,0,0,344,345,3,160,
+		80,0,345,346,3,176,88,0,346,347,5,20,0,0,347,348,3,172,86,0,348,13,1,0,
+		0,0,349,354,5,30,0,0,350,351,5,28,0,0,351,355,3,20,10,0,352,355,3,94,47,
+		0,353,355,3,6,3,0,354,350,1,0,0,0,354,352,1,0,0,0,354,353,1,0,0,0,355,
+		15,1,0,0,0,356,359,5,174,0,0,357,358,5,158,0,0,358,360,5,173,0,0,359,357,
+		1,0,0,0,359,360,1,0,0,0,360,371,1,0,0,0,361,362,5,173,0,0,362,363,5,159,
+		0,0,363,364,5,173,0,0,364,365,5,160,0,0,365,367,5,173,0,0,366,368,5,174,
+		0,0,367,366,1,0,0,0,367,368,1,0,0,0,368,371,1,0,0,0,369,371,3,158,79,0,
+		370,356,1,0,0,0,370,361,1,0,0,0,370,369,1,0,0,0,371,17,1,0,0,0,372,376,
+		3,166,83,0,373,376,5,174,0,0,374,376,3,158,79,0,375,372,1,0,0,0,375,373,
+		1,0,0,0,375,374,1,0,0,0,376,19,1,0,0,0,377,382,3,22,11,0,378,379,5,165,
+		0,0,379,381,3,22,11,0,380,378,1,0,0,0,381,384,1,0,0,0,382,380,1,0,0,0,
+		382,383,1,0,0,0,383,21,1,0,0,0,384,382,1,0,0,0,385,389,3,172,86,0,386,
+		387,5,22,0,0,387,390,3,178,89,0,388,390,3,24,12,0,389,386,1,0,0,0,389,
+		388,1,0,0,0,389,390,1,0,0,0,390,23,1,0,0,0,391,392,7,10,0,0,392,25,1,0,
+		0,0,393,394,5,9,0,0,394,396,3,176,88,0,395,397,3,158,79,0,396,395,1,0,
+		0,0,396,397,1,0,0,0,397,398,1,0,0,0,398,399,3,28,14,0,399,27,1,0,0,0,400,
+		404,5,166,0,0,401,403,3,30,15,0,402,401,1,0,0,0,403,406,1,0,0,0,404,402,
+		1,0,0,0,404,405,1,0,0,0,405,407,1,0,0,0,406,404,1,0,0,0,407,408,5,167,
+		0,0,408,29,1,0,0,0,409,421,3,32,16,0,410,421,3,34,17,0,411,421,3,36,18,
+		0,412,421,3,38,19,0,413,421,3,42,21,0,414,421,3,44,22,0,415,421,3,50,25,
+		0,416,421,3,52,26,0,417,421,3,54,27,0,418,421,3,8,4,0,419,421,3,14,7,0,
+		420,409,1,0,0,0,420,410,1,0,0,0,420,411,1,0,0,0,420,412,1,0,0,0,420,413,
+		1,0,0,0,420,414,1,0,0,0,420,415,1,0,0,0,420,416,1,0,0,0,420,417,1,0,0,
+		0,420,418,1,0,0,0,420,419,1,0,0,0,421,31,1,0,0,0,422,423,5,11,0,0,423,
+		425,3,176,88,0,424,426,3,158,79,0,425,424,1,0,0,0,425,426,1,0,0,0,426,
+		33,1,0,0,0,427,428,5,12,0,0,428,430,3,172,86,0,429,431,3,158,79,0,430,
+		429,1,0,0,0,430,431,1,0,0,0,431,433,1,0,0,0,432,434,3,6,3,0,433,432,1,
+		0,0,0,433,434,1,0,0,0,434,35,1,0,0,0,435,436,5,13,0,0,436,438,3,172,86,
+		0,437,439,3,158,79,0,438,437,1,0,0,0,438,439,1,0,0,0,439,441,1,0,0,0,440,
+		442,3,6,3,0,441,440,1,0,0,0,441,442,1,0,0,0,442,37,1,0,0,0,443,444,5,14,
+		0,0,444,446,3,172,86,0,445,447,3,158,79,0,446,445,1,0,0,0,446,447,1,0,
+		0,0,447,448,1,0,0,0,448,449,3,40,20,0,449,39,1,0,0,0,450,459,5,166,0,0,
+		451,456,3,178,89,0,452,453,5,165,0,0,453,455,3,178,89,0,454,452,1,0,0,
+		0,455,458,1,0,0,0,456,454,1,0,0,0,456,457,1,0,0,0,457,460,1,0,0,0,458,
+		456,1,0,0,0,459,451,1,0,0,0,459,460,1,0,0,0,460,466,1,0,0,0,461,465,3,
+		8,4,0,462,465,3,10,5,0,463,465,3,14,7,0,464,461,1,0,0,0,464,462,1,0,0,
+		0,464,463,1,0,0,0,465,468,1,0,0,0,466,464,1,0,0,0,466,467,1,0,0,0,467,
+		469,1,0,0,0,468,466,1,0,0,0,469,470,5,167,0,0,470,41,1,0,0,0,471,472,5,
+		15,0,0,472,474,3,172,86,0,473,475,3,158,79,0,474,473,1,0,0,0,474,475,1,
+		0,0,0,475,477,1,0,0,0,476,478,3,28,14,0,477,476,1,0,0,0,477,478,1,0,0,
+		0,478,43,1,0,0,0,479,480,7,11,0,0,480,481,5,19,0,0,481,482,3,160,80,0,
+		482,483,3,176,88,0,483,484,5,20,0,0,484,488,3,172,86,0,485,487,3,48,24,
+		0,486,485,1,0,0,0,487,490,1,0,0,0,488,486,1,0,0,0,488,489,1,0,0,0,489,
+		497,1,0,0,0,490,488,1,0,0,0,491,493,3,46,23,0,492,491,1,0,0,0,493,494,
+		1,0,0,0,494,492,1,0,0,0,494,495,1,0,0,0,495,498,1,0,0,0,496,498,3,6,3,
+		0,497,492,1,0,0,0,497,496,1,0,0,0,497,498,1,0,0,0,498,45,1,0,0,0,499,503,
+		3,12,6,0,500,502,3,48,24,0,501,500,1,0,0,0,502,505,1,0,0,0,503,501,1,0,
+		0,0,503,504,1,0,0,0,504,507,1,0,0,0,505,503,1,0,0,0,506,508,3,6,3,0,507,
+		506,1,0,0,0,507,508,1,0,0,0,508,47,1,0,0,0,509,510,5,22,0,0,510,514,3,
+		158,79,0,511,512,7,9,0,0,512,514,3,172,86,0,513,509,1,0,0,0,513,511,1,
+		0,0,0,514,49,1,0,0,0,515,517,5,31,0,0,516,518,3,158,79,0,517,516,1,0,0,
+		0,517,518,1,0,0,0,518,51,1,0,0,0,519,520,5,32,0,0,520,521,3,176,88,0,521,
+		522,5,25,0,0,522,523,3,56,28,0,523,524,3,28,14,0,524,53,1,0,0,0,525,526,
+		5,33,0,0,526,527,3,60,30,0,527,528,3,28,14,0,528,55,1,0,0,0,529,530,5,
+		173,0,0,530,531,5,157,0,0,531,541,5,173,0,0,532,537,3,58,29,0,533,534,
+		5,165,0,0,534,536,3,58,29,0,535,533,1,0,0,0,536,539,1,0,0,0,537,535,1,
+		0,0,0,537,538,1,0,0,0,538,541,1,0,0,0,539,537,1,0,0,0,540,529,1,0,0,0,
+		540,532,1,0,0,0,541,57,1,0,0,0,542,545,3,176,88,0,543,545,5,173,0,0,544,
+		542,1,0,0,0,544,543,1,0,0,0,545,59,1,0,0,0,546,547,5,35,0,0,547,557,3,
+		176,88,0,548,554,3,176,88,0,549,551,5,34,0,0,550,552,5,35,0,0,551,550,
+		1,0,0,0,551,552,1,0,0,0,552,553,1,0,0,0,553,555,3,58,29,0,554,549,1,0,
+		0,0,554,555,1,0,0,0,555,557,1,0,0,0,556,546,1,0,0,0,556,548,1,0,0,0,557,
+		61,1,0,0,0,558,559,5,10,0,0,559,561,3,176,88,0,560,562,3,66,33,0,561,560,
+		1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,0,563,565,3,158,79,0,564,563,1,0,
+		0,0,564,565,1,0,0,0,565,566,1,0,0,0,566,567,5,24,0,0,567,571,3,176,88,
+		0,568,570,3,64,32,0,569,568,1,0,0,0,570,573,1,0,0,0,571,569,1,0,0,0,571,
+		572,1,0,0,0,572,574,1,0,0,0,573,571,1,0,0,0,574,575,3,74,37,0,575,63,1,
+		0,0,0,576,577,7,12,0,0,577,582,3,176,88,0,578,579,5,165,0,0,579,581,3,
+		176,88,0,580,578,1,0,0,0,581,584,1,0,0,0,582,580,1,0,0,0,582,583,1,0,0,
+		0,583,65,1,0,0,0,584,582,1,0,0,0,585,586,5,170,0,0,586,591,3,68,34,0,587,
+		588,5,165,0,0,588,590,3,70,35,0,589,587,1,0,0,0,590,593,1,0,0,0,591,589,
+		1,0,0,0,591,592,1,0,0,0,592,594,1,0,0,0,593,591,1,0,0,0,594,595,5,171,
+		0,0,595,67,1,0,0,0,596,597,3,176,88,0,597,598,5,25,0,0,598,599,3,72,36,
+		0,599,69,1,0,0,0,600,607,5,173,0,0,601,604,3,176,88,0,602,603,5,25,0,0,
+		603,605,3,72,36,0,604,602,1,0,0,0,604,605,1,0,0,0,605,607,1,0,0,0,606,
+		600,1,0,0,0,606,601,1,0,0,0,607,71,1,0,0,0,608,615,3,176,88,0,609,612,
+		5,173,0,0,610,611,5,157,0,0,611,613,5,173,0,0,612,610,1,0,0,0,612,613,
+		1,0,0,0,613,615,1,0,0,0,614,608,1,0,0,0,614,609,1,0,0,0,615,73,1,0,0,0,
+		616,620,5,166,0,0,617,619,3,76,38,0,618,617,1,0,0,0,619,622,1,0,0,0,620,
+		618,1,0,0,0,620,621,1,0,0,0,621,623,1,0,0,0,622,620,1,0,0,0,623,624,5,
+		167,0,0,624,75,1,0,0,0,625,634,3,78,39,0,626,634,3,80,40,0,627,634,3,82,
+		41,0,628,634,3,84,42,0,629,634,3,128,64,0,630,634,3,86,43,0,631,634,3,
+		88,44,0,632,634,3,8,4,0,633,625,1,0,0,0,633,626,1,0,0,0,633,627,1,0,0,
+		0,633,628,1,0,0,0,633,629,1,0,0,0,633,630,1,0,0,0,633,631,1,0,0,0,633,
+		632,1,0,0,0,634,77,1,0,0,0,635,636,5,36,0,0,636,637,3,110,55,0,637,638,
+		3,172,86,0,638,79,1,0,0,0,639,640,5,37,0,0,640,641,3,158,79,0,641,642,
+		3,90,45,0,642,81,1,0,0,0,643,644,5,38,0,0,644,657,3,176,88,0,645,654,5,
+		170,0,0,646,651,3,58,29,0,647,648,5,165,0,0,648,650,3,58,29,0,649,647,
+		1,0,0,0,650,653,1,0,0,0,651,649,1,0,0,0,651,652,1,0,0,0,652,655,1,0,0,
+		0,653,651,1,0,0,0,654,646,1,0,0,0,654,655,1,0,0,0,655,656,1,0,0,0,656,
+		658,5,171,0,0,657,645,1,0,0,0,657,658,1,0,0,0,658,83,1,0,0,0,659,660,5,
+		39,0,0,660,661,3,90,45,0,661,85,1,0,0,0,662,663,5,32,0,0,663,664,3,176,
+		88,0,664,665,5,25,0,0,665,666,3,56,28,0,666,667,3,74,37,0,667,87,1,0,0,
+		0,668,669,5,33,0,0,669,670,3,60,30,0,670,671,3,74,37,0,671,89,1,0,0,0,
+		672,676,5,166,0,0,673,675,3,92,46,0,674,673,1,0,0,0,675,678,1,0,0,0,676,
+		674,1,0,0,0,676,677,1,0,0,0,677,679,1,0,0,0,678,676,1,0,0,0,679,680,5,
+		167,0,0,680,91,1,0,0,0,681,693,3,94,47,0,682,693,3,96,48,0,683,693,3,98,
+		49,0,684,693,3,104,52,0,685,693,3,114,57,0,686,693,3,118,59,0,687,693,
+		3,120,60,0,688,693,3,126,63,0,689,693,3,82,41,0,690,693,3,100,50,0,691,
+		693,3,102,51,0,692,681,1,0,0,0,692,682,1,0,0,0,692,683,1,0,0,0,692,684,
+		1,0,0,0,692,685,1,0,0,0,692,686,1,0,0,0,692,687,1,0,0,0,692,688,1,0,0,
+		0,692,689,1,0,0,0,692,690,1,0,0,0,692,691,1,0,0,0,693,93,1,0,0,0,694,695,
+		7,13,0,0,695,696,3,158,79,0,696,95,1,0,0,0,697,698,5,30,0,0,698,699,3,
+		94,47,0,699,97,1,0,0,0,700,703,5,29,0,0,701,704,3,94,47,0,702,704,3,106,
+		53,0,703,701,1,0,0,0,703,702,1,0,0,0,704,99,1,0,0,0,705,706,5,32,0,0,706,
+		707,3,176,88,0,707,708,5,25,0,0,708,709,3,56,28,0,709,710,3,90,45,0,710,
+		101,1,0,0,0,711,712,5,33,0,0,712,713,3,60,30,0,713,714,3,90,45,0,714,103,
+		1,0,0,0,715,716,3,112,56,0,716,717,3,106,53,0,717,105,1,0,0,0,718,719,
+		3,108,54,0,719,720,5,74,0,0,720,722,1,0,0,0,721,718,1,0,0,0,721,722,1,
+		0,0,0,722,723,1,0,0,0,723,726,3,172,86,0,724,725,5,23,0,0,725,727,3,178,
+		89,0,726,724,1,0,0,0,726,727,1,0,0,0,727,729,1,0,0,0,728,730,3,124,62,
+		0,729,728,1,0,0,0,729,730,1,0,0,0,730,732,1,0,0,0,731,733,3,6,3,0,732,
+		731,1,0,0,0,732,733,1,0,0,0,733,107,1,0,0,0,734,735,7,14,0,0,735,109,1,
+		0,0,0,736,739,5,29,0,0,737,739,3,112,56,0,738,736,1,0,0,0,738,737,1,0,
+		0,0,739,111,1,0,0,0,740,741,7,15,0,0,741,113,1,0,0,0,742,743,7,16,0,0,
+		743,745,3,158,79,0,744,746,3,116,58,0,745,744,1,0,0,0,745,746,1,0,0,0,
+		746,749,1,0,0,0,747,748,5,77,0,0,748,750,3,164,82,0,749,747,1,0,0,0,749,
+		750,1,0,0,0,750,752,1,0,0,0,751,753,3,122,61,0,752,751,1,0,0,0,752,753,
+		1,0,0,0,753,755,1,0,0,0,754,756,3,124,62,0,755,754,1,0,0,0,755,756,1,0,
+		0,0,756,758,1,0,0,0,757,759,3,6,3,0,758,757,1,0,0,0,758,759,1,0,0,0,759,
+		115,1,0,0,0,760,761,5,128,0,0,761,766,3,172,86,0,762,763,5,165,0,0,763,
+		765,3,172,86,0,764,762,1,0,0,0,765,768,1,0,0,0,766,764,1,0,0,0,766,767,
+		1,0,0,0,767,117,1,0,0,0,768,766,1,0,0,0,769,770,5,150,0,0,770,772,3,158,
+		79,0,771,773,3,122,61,0,772,771,1,0,0,0,772,773,1,0,0,0,773,775,1,0,0,
+		0,774,776,3,6,3,0,775,774,1,0,0,0,775,776,1,0,0,0,776,119,1,0,0,0,777,
+		778,5,151,0,0,778,780,3,158,79,0,779,781,3,122,61,0,780,779,1,0,0,0,780,
+		781,1,0,0,0,781,783,1,0,0,0,782,784,3,6,3,0,783,782,1,0,0,0,783,784,1,
+		0,0,0,784,121,1,0,0,0,785,787,7,17,0,0,786,785,1,0,0,0,786,787,1,0,0,0,
+		787,788,1,0,0,0,788,789,5,28,0,0,789,790,3,20,10,0,790,123,1,0,0,0,791,
+		792,5,25,0,0,792,793,5,76,0,0,793,125,1,0,0,0,794,798,5,70,0,0,795,796,
+		3,108,54,0,796,797,5,74,0,0,797,799,1,0,0,0,798,795,1,0,0,0,798,799,1,
+		0,0,0,799,800,1,0,0,0,800,801,3,172,86,0,801,802,5,71,0,0,802,803,3,158,
+		79,0,803,127,1,0,0,0,804,808,5,30,0,0,805,806,5,28,0,0,806,809,3,20,10,
+		0,807,809,3,130,65,0,808,805,1,0,0,0,808,807,1,0,0,0,809,129,1,0,0,0,810,
+		814,5,166,0,0,811,813,3,132,66,0,812,811,1,0,0,0,813,816,1,0,0,0,814,812,
+		1,0,0,0,814,815,1,0,0,0,815,817,1,0,0,0,816,814,1,0,0,0,817,818,5,167,
+		0,0,818,131,1,0,0,0,819,829,3,94,47,0,820,829,3,138,69,0,821,829,3,142,
+		71,0,822,829,3,144,72,0,823,829,3,146,73,0,824,829,3,148,74,0,825,829,
+		3,126,63,0,826,829,3,134,67,0,827,829,3,136,68,0,828,819,1,0,0,0,828,820,
+		1,0,0,0,828,821,1,0,0,0,828,822,1,0,0,0,828,823,1,0,0,0,828,824,1,0,0,
+		0,828,825,1,0,0,0,828,826,1,0,0,0,828,827,1,0,0,0,829,133,1,0,0,0,830,
+		831,5,32,0,0,831,832,3,176,88,0,832,833,5,25,0,0,833,834,3,56,28,0,834,
+		835,3,130,65,0,835,135,1,0,0,0,836,837,5,33,0,0,837,838,3,60,30,0,838,
+		839,3,130,65,0,839,137,1,0,0,0,840,841,3,110,55,0,841,844,3,172,86,0,842,
+		845,3,156,78,0,843,845,3,140,70,0,844,842,1,0,0,0,844,843,1,0,0,0,845,
+		139,1,0,0,0,846,847,5,147,0,0,847,852,3,172,86,0,848,849,5,165,0,0,849,
+		851,3,172,86,0,850,848,1,0,0,0,851,854,1,0,0,0,852,850,1,0,0,0,852,853,
+		1,0,0,0,853,855,1,0,0,0,854,852,1,0,0,0,855,856,5,148,0,0,856,857,5,71,
+		0,0,857,858,3,158,79,0,858,141,1,0,0,0,859,860,5,69,0,0,860,862,3,158,
+		79,0,861,863,3,116,58,0,862,861,1,0,0,0,862,863,1,0,0,0,863,866,1,0,0,
+		0,864,865,5,77,0,0,865,867,3,164,82,0,866,864,1,0,0,0,866,867,1,0,0,0,
+		867,869,1,0,0,0,868,870,3,122,61,0,869,868,1,0,0,0,869,870,1,0,0,0,870,
+		872,1,0,0,0,871,873,3,156,78,0,872,871,1,0,0,0,872,873,1,0,0,0,873,143,
+		1,0,0,0,874,875,5,150,0,0,875,877,3,158,79,0,876,878,3,122,61,0,877,876,
+		1,0,0,0,877,878,1,0,0,0,878,880,1,0,0,0,879,881,3,156,78,0,880,879,1,0,
+		0,0,880,881,1,0,0,0,881,145,1,0,0,0,882,883,5,151,0,0,883,884,3,158,79,
+		0,884,886,3,156,78,0,885,887,3,6,3,0,886,885,1,0,0,0,886,887,1,0,0,0,887,
+		147,1,0,0,0,888,889,5,145,0,0,889,891,3,158,79,0,890,892,3,156,78,0,891,
+		890,1,0,0,0,891,892,1,0,0,0,892,893,1,0,0,0,893,894,3,150,75,0,894,149,
+		1,0,0,0,895,899,5,166,0,0,896,898,3,152,76,0,897,896,1,0,0,0,898,901,1,
+		0,0,0,899,897,1,0,0,0,899,900,1,0,0,0,900,902,1,0,0,0,901,899,1,0,0,0,
+		902,903,5,167,0,0,903,151,1,0,0,0,904,910,3,94,47,0,905,910,3,154,77,0,
+		906,910,3,114,57,0,907,910,3,118,59,0,908,910,3,140,70,0,909,904,1,0,0,
+		0,909,905,1,0,0,0,909,906,1,0,0,0,909,907,1,0,0,0,909,908,1,0,0,0,910,
+		153,1,0,0,0,911,912,5,146,0,0,912,917,3,172,86,0,913,914,5,165,0,0,914,
+		916,3,172,86,0,915,913,1,0,0,0,916,919,1,0,0,0,917,915,1,0,0,0,917,918,
+		1,0,0,0,918,155,1,0,0,0,919,917,1,0,0,0,920,921,7,18,0,0,921,922,3,110,
+		55,0,922,923,3,172,86,0,923,157,1,0,0,0,924,925,7,19,0,0,925,159,1,0,0,
+		0,926,927,5,173,0,0,927,161,1,0,0,0,928,930,3,166,83,0,929,931,3,168,84,
+		0,930,929,1,0,0,0,930,931,1,0,0,0,931,937,1,0,0,0,932,933,7,20,0,0,933,
+		935,3,166,83,0,934,936,3,168,84,0,935,934,1,0,0,0,935,936,1,0,0,0,936,
+		938,1,0,0,0,937,932,1,0,0,0,937,938,1,0,0,0,938,163,1,0,0,0,939,941,7,
+		21,0,0,940,939,1,0,0,0,940,941,1,0,0,0,941,942,1,0,0,0,942,943,3,162,81,
+		0,943,165,1,0,0,0,944,946,5,160,0,0,945,944,1,0,0,0,945,946,1,0,0,0,946,
+		956,1,0,0,0,947,957,5,172,0,0,948,954,5,173,0,0,949,950,5,159,0,0,950,
+		955,5,173,0,0,951,952,5,173,0,0,952,953,5,159,0,0,953,955,5,173,0,0,954,
+		949,1,0,0,0,954,951,1,0,0,0,954,955,1,0,0,0,955,957,1,0,0,0,956,947,1,
+		0,0,0,956,948,1,0,0,0,957,167,1,0,0,0,958,972,5,156,0,0,959,961,5,154,
+		0,0,960,962,5,174,0,0,961,960,1,0,0,0,961,962,1,0,0,0,962,972,1,0,0,0,
+		963,968,3,170,85,0,964,965,7,22,0,0,965,967,3,170,85,0,966,964,1,0,0,0,
+		967,970,1,0,0,0,968,966,1,0,0,0,968,969,1,0,0,0,969,972,1,0,0,0,970,968,
+		1,0,0,0,971,958,1,0,0,0,971,959,1,0,0,0,971,963,1,0,0,0,972,169,1,0,0,
+		0,973,974,7,23,0,0,974,171,1,0,0,0,975,977,3,176,88,0,976,978,3,174,87,
+		0,977,976,1,0,0,0,977,978,1,0,0,0,978,173,1,0,0,0,979,980,5,168,0,0,980,
+		985,3,58,29,0,981,982,5,165,0,0,982,984,3,58,29,0,983,981,1,0,0,0,984,
+		987,1,0,0,0,985,983,1,0,0,0,985,986,1,0,0,0,986,988,1,0,0,0,987,985,1,
+		0,0,0,988,989,5,169,0,0,989,175,1,0,0,0,990,991,7,24,0,0,991,177,1,0,0,
+		0,992,999,3,176,88,0,993,999,5,173,0,0,994,999,5,24,0,0,995,999,5,25,0,
+		0,996,999,5,23,0,0,997,999,5,22,0,0,998,992,1,0,0,0,998,993,1,0,0,0,998,
+		994,1,0,0,0,998,995,1,0,0,0,998,996,1,0,0,0,998,997,1,0,0,0,999,179,1,
+		0,0,0,122,184,186,197,200,206,208,223,230,239,249,257,266,285,293,298,
+		300,304,307,312,318,323,333,338,340,354,359,367,370,375,382,389,396,404,
+		420,425,430,433,438,441,446,456,459,464,466,474,477,488,494,497,503,507,
+		513,517,537,540,544,551,554,556,561,564,571,582,591,604,606,612,614,620,
+		633,651,654,657,676,692,703,721,726,729,732,738,745,749,752,755,758,766,
+		772,775,780,783,786,798,808,814,828,844,852,862,866,869,872,877,880,886,
+		891,899,909,917,930,935,937,940,945,954,956,961,968,971,977,985,998
 	};
 
 	public static readonly ATN _ATN =

@@ -15,29 +15,30 @@ internal sealed class HandOvers
     private readonly StripRun _strip;
     private readonly ImmutableArray<PlannedStep> _steps;
     private readonly ImmutableArray<PlanBag> _bags;
+    private readonly ImmutableArray<PlanTemporary> _temporary;
     private readonly StepPlaces _places;
     private readonly MachineState _state;
     private readonly Dictionary<StateVariable, int> _since = [];
     private readonly Dictionary<int, PlanHandOver> _byStep = [];
     private readonly ImmutableArray<(double Start, double Held, double End)> _schedule;
 
-    private HandOvers(StripRun strip, ImmutableArray<PlannedStep> steps, ImmutableArray<PlanBag> bags)
+    private HandOvers(StripRun strip, ImmutableArray<PlannedStep> steps, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
     {
-        (_strip, _steps, _bags, _state) = (strip, steps, bags, strip.Start.Copy());
+        (_strip, _steps, _bags, _temporary, _state) = (strip, steps, bags, temporary, strip.Start.Copy());
         _places = StepPlaces.Of(steps);
         _schedule = JobTimes.Starts(steps);
     }
 
     /// <summary>By the numbers of the steps at which a job stops.</summary>
     public static IReadOnlyDictionary<int, PlanHandOver> Of(
-        StripRun strip, RefitRun refit, ImmutableArray<PlannedStep> steps, ImmutableArray<PlanBag> bags)
+        StripRun strip, RefitRun refit, ImmutableArray<PlannedStep> steps, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
     {
         if (!steps.Any(step => step.Verb == Verb.Pause))
         {
             return ImmutableDictionary<int, PlanHandOver>.Empty;
         }
 
-        var handOvers = new HandOvers(strip, steps, bags);
+        var handOvers = new HandOvers(strip, steps, bags, temporary);
         foreach (var (action, step) in strip.Actions.Concat(refit.Actions).Zip(steps))
         {
             foreach (var change in action.Changes)
@@ -85,6 +86,7 @@ internal sealed class HandOvers
             $"{ItemWords.Whole(joint)}: {standing.StateOf(joint)}",
             _state.Attached(joint) < joint.Count ? StateKind.Attached : StateKind.Slack,
             joint))]);
+        yield return new("temporary", "On for this job alone, and must come off", [.. Temporary(pause.Number)]);
         yield return new("aside", "Moved aside", [.. standing.PartsOff.Where(part => _state.Place(part) == PartPlace.Aside).Select(part => Line(
             part.Title, StateKind.Place, part))]);
         yield return new("out", "Out of the machine, and where it lies", [.. standing.PartsOff.Where(part => _state.Place(part) == PartPlace.Out).Select(Out)]);
@@ -129,6 +131,13 @@ internal sealed class HandOvers
         var line = Line(_strip.Replaced.Contains(part) ? $"{part.Title} (a new one goes in)" : part.Title, StateKind.Place, part);
         return line with { Place = _steps[line.Step - 1].Details.Store ?? "" };
     }
+
+    /// <summary>Caps and temporary parts of which some are on.</summary>
+    private IEnumerable<PlanHandOverLine> Temporary(int now) =>
+        _temporary.Where(one => one.OnAt.Any(step => step < now) && one.OffAt.Any(step => step == 0 || step > now)).Select(one => new PlanHandOverLine(
+            string.Join(", ", new[] { ItemWords.Pieces(one.Count, one.Title), one.Where }.Where(words => words.Length > 0)),
+            one.OnAt.Last(step => step < now),
+            null));
 
     /// <summary>A bag with what is in it now; null where that is nothing.</summary>
     private static PlanHandOverLine? Bag(PlanBag bag, int now)

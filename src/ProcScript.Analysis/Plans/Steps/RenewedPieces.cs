@@ -1,5 +1,5 @@
-using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.States;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model.Machines;
 
@@ -25,10 +25,10 @@ internal static class RenewedPieces
             .ToDictionary();
         foreach (var action in strip.Actions)
         {
-            if (action.Target is Joint joint && ActionTable.Row(action.Verb).Phase.HasFlag(ActionPhase.Strip)
+            if (action is { Target: Joint joint, Changes: [{ Variable.Kind: StateKind.Attached } change, ..] } && change.After < change.Before
                 && left.TryGetValue(joint, out var pieces) && pieces > 0)
             {
-                renewed.Add(action.Number, Math.Min(pieces, action.Changes.Length > 0 && action.Changes[0].Variable.Kind == States.StateKind.Attached ? action.Count : 0));
+                renewed.Add(action.Number, Math.Min(pieces, action.Count));
                 left[joint] = pieces - renewed[action.Number];
             }
         }
