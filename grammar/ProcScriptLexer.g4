@@ -156,6 +156,9 @@ OR          : 'or' ;
 WAY         : 'way' ;
 WHERE       : 'where' ;
 NEEDED      : 'needed' ;
+WITHOUT     : 'without' ;
+RECORD      : 'record' ;
+PAUSE       : 'pause' ;
 
 // The third is taken for the second, with a finding.
 PLUS_MINUS  : '\u00B1' | '+-' | '+/-' ;

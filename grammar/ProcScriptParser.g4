@@ -63,6 +63,7 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // ok: verify "Dark." expect <= 5 V
 // ok: verify "At both posts." at posts expect <= 5 V { behind lid }
 // ok: verify "At both posts." at "the bar behind the lid"
+// ok: verify "At both posts." with tester at posts expect <= 5 V
 // ok: voltage 400 V ac
 // ok: voltage 48 V
 // ok: strip needs lever at up
@@ -76,6 +77,7 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // bad: torque 30 N.m +
 // bad: tool ext_600 socket_13
 // bad: renew lid
+// bad: verify "At both posts." with expect <= 5 V
 // bad: pattern round
 // bad: mass unknown
 // bad: mass none
@@ -111,7 +113,7 @@ property
     | WITH reference ( ADD | TAKE ) quantity ( OF reference )?                                                          # changeProperty
     | SINGLE USE                                                                                                        # singleUseProperty
     | ( CAPTIVE | OILED | HOIST | TEMPORARY )                                                                           # flagProperty
-    | VERIFY text ( AT ( reference | text ) )? ( EXPECT limit )? propertyBlock?                                         # verifyProperty
+    | VERIFY text instruments? ( AT ( reference | text ) )? ( EXPECT limit )? propertyBlock?                            # verifyProperty
     | VOLTAGE quantity ( AC | DC )?                                                                                     # voltageProperty
     | STRIP ( NEEDS needs | alert )                                                                                     # stripProperty
     | NEEDS needs                                                                                                       # needsProperty
@@ -306,10 +308,20 @@ test : NOT name | name ( IS NOT? value )? ;
 
 // ok: procedure seat_out "Take the seat out" on press { }
 // ok: procedure door(side in left, right, n in 1 .. 2) on press { goal remove door[side] }
+// ok: procedure burner_out on press with gas, rail without air_seat { }
 // bad: procedure seat_out "Take the seat out" { }
 // bad: procedure door() on press { }
 // bad: procedure door(left) on press { }
-procedureDeclaration : PROCEDURE name parameters? text? ON name procedureBlock ;
+// bad: procedure burner_out on press gas { }
+// bad: procedure burner_out on press with { }
+procedureDeclaration : PROCEDURE name parameters? text? ON name forVariants* procedureBlock ;
+
+// The machines that have a job at all.
+// ok: with gas, rail
+// ok: without gas
+// bad: with
+// bad: without gas rail
+forVariants : ( WITH | WITHOUT ) name ( COMMA name )* ;
 
 // A comma brings another value or another parameter, and only an "in" tells which; so the tree sorts them.
 parameters : LEFT_PAREN parameter ( COMMA furtherParameter )* RIGHT_PAREN ;
@@ -386,6 +398,8 @@ step
     | stripStep
     | action
     | textAction
+    | recordAction
+    | pauseAction
     | discard
     | doCall
     | eachSteps
@@ -449,18 +463,39 @@ actionVerb
 // ok: measure "gap" expect 0.5 .. 2.0 mm
 // ok: task "Wait." in background { time 5 min }
 // ok: check "Dry." needs oil empty
+// ok: measure "gap" with feeler_gauge, lamp expect 0.5 .. 2.0 mm
 // bad: measure gap
 // bad: check "Dry." expect
-textAction : ( MEASURE | TASK | CHECK ) text ( EXPECT limit )? needsClause? background? propertyBlock? ;
+// bad: measure "gap" with expect 0.5 .. 2.0 mm
+textAction : ( MEASURE | TASK | CHECK ) text instruments? ( EXPECT limit )? needsClause? background? propertyBlock? ;
+
+// ok: with multimeter
+// ok: with feeler_gauge, lamp
+// bad: with
+instruments : WITH reference ( COMMA reference )* ;
+
+// ok: record "What leaked, and from where"
+// ok: record "Serial number" needs lid out { ppe "gloves" }
+// bad: record leak
+// bad: record "Gap" expect 3 mm
+recordAction : RECORD text needsClause? propertyBlock? ;
+
+// ok: pause "Seal cures overnight"
+// ok: pause "Seal cures overnight" { time 12 h }
+// bad: pause
+// bad: pause 12 h
+pauseAction : PAUSE text needsClause? propertyBlock? ;
 
 needsClause : ( STRIP | REFIT )? NEEDS needs ;
 
 background : IN BACKGROUND ;
 
+// To discard some of a joint is a finding; it is read, so that the finding can say what to write.
 // ok: discard lid because "it breaks"
+// ok: discard 1 of clips because "it breaks"
 // bad: discard lid
 // bad: discard lid "it breaks"
-discard : DISCARD reference BECAUSE text ;
+discard : DISCARD ( amount OF )? reference BECAUSE text ;
 
 // ---- the refit where it is not the plain reverse
 
@@ -473,6 +508,8 @@ refitRule
     : alert
     | orderRule
     | checkRule
+    | recordRule
+    | pauseRule
     | testRule
     | discard
     | eachRules
@@ -501,9 +538,22 @@ whileClause : WHILE reference ( COMMA reference )* OPEN BECAUSE text ;
 
 // ok: check "Both tubes run."
 // ok: check "Runs." expect > 3 mm needs mains live before fit lid
+// ok: check "Runs." with multimeter expect 12 .. 14 V
 // bad: check tubes
 // bad: check "Runs." before lid
-checkRule : CHECK text ( EXPECT limit )? needsClause? order? ;
+checkRule : CHECK text instruments? ( EXPECT limit )? needsClause? order? ;
+
+// ok: record "Mass that went in" after fill gas
+// ok: record "Mass that went in" needs mains live
+// bad: record "Gap" expect 3 mm
+recordRule : RECORD text needsClause? order? ;
+
+// A pause at the end of a refit would hand over nothing, so a place is asked for.
+// ok: pause "Seal cures overnight" after renew seal { time 12 h }
+// ok: pause "End of the shift" before fit lid
+// bad: pause "End of the shift"
+// bad: pause before fit lid
+pauseRule : PAUSE text order propertyBlock? ;
 
 // ok: test "Runs." before fit lid { power mains, house  check "Both lamps light."  measure "Current" expect 2 .. 3 A }
 // ok: test "Runs." { power mains  while lamp_plug open because "It is capped."  warning "The wheel turns."  task "Start it." }
@@ -518,6 +568,7 @@ testItem
     : alert
     | powerClause
     | textAction
+    | recordAction
     | whileClause
     ;
 
@@ -578,6 +629,7 @@ name
     | PREPARE | SHUTDOWN | LOCK | BLEED | COATING | BAG | CURE | TORQUE_RANGE | REACH | HEIGHT | TWIST | FREQUENCY
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
     | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND | NONE | NOT_KNOWN | OR | WAY | WHERE | NEEDED
+    | WITHOUT | RECORD | PAUSE
     ;
 
 // ok: down

@@ -6,7 +6,7 @@ namespace ProcScript.Analysis.Actions;
 
 /// <summary>An action to be judged and performed.</summary>
 /// <param name="Verb">What is done.</param>
-/// <param name="Target">What it is done to; null for a measurement, a task or a check.</param>
+/// <param name="Target">What it is done to; null for a measurement, a task, a check, a record or a pause.</param>
 /// <param name="Value">Pieces of a joint, the position of a control, the <see cref="States.PartPlace"/> that a part goes back to, or the
 /// <see cref="States.EnergyState"/> that an isolation comes to.</param>
 internal readonly record struct ActionRequest(Verb Verb, MachineItem? Target, int Value = 0)

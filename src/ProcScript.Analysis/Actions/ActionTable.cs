@@ -189,6 +189,8 @@ public static class ActionTable
         new(Verb.Measure, Work, None, null, "Measure {0}", "measured") { MayRunInBackground = true },
         new(Verb.Task, Work, None, null, "{0}", "done") { MayRunInBackground = true },
         new(Verb.Check, Work | Refit, None, null, "Check: {0}", "checked") { MayRunInBackground = true },
+        new(Verb.Record, Work | Refit, None, null, "Write down: {0}", "written down"),
+        new(Verb.Pause, Work | Refit, None, null, "Stop here: {0}", "stopped at"),
         new(Verb.Discard, Work, ActionTargets.Joint | ActionTargets.Part, null, "Discard {0}", "discarded") { Needs = [WorkSources.Off, WorkSources.WithoutTemporary] },
     ];
 

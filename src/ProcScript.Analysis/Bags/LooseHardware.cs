@@ -46,12 +46,12 @@ internal readonly record struct LooseHardware(
         where step.Opens
         let joint = step.Joint
         where joint is { IsTemporary: false } && IsKept(joint.Kind)
-        where !OrderList.IsScrap(step.Fate, joint.Kind)
+        where !OrderList.IsScrap(step.Fate, joint.Kind) && step.Count > step.Renewed
         select new LooseHardware(
             step.Phase,
             step.Card,
             joint,
-            step.Count,
+            step.Count - step.Renewed,
             step.Number,
             step.Mirror,
             step.Mirror > 0 ? steps[step.Mirror - 1].Card : -1)

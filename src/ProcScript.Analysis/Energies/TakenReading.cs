@@ -18,7 +18,7 @@ internal readonly record struct TakenReading(string Text, Limit? Expect)
     {
         switch (action.Origin)
         {
-            case RuledCheck { Rule: var rule }:
+            case RuledCheck { Rule: { Verb: Verb.Check } rule }:
                 yield return new TakenReading(rule.Text, rule.Expect);
                 break;
             case WrittenStep { Step: { Verb: Verb.Measure or Verb.Check, Text: { } text } step }:

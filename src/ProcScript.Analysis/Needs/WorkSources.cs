@@ -7,9 +7,13 @@ namespace ProcScript.Analysis.Needs;
 /// <summary>What the rows of the action table ask of what is worked on.</summary>
 internal static class WorkSources
 {
-    /// <summary>It is off the machine.</summary>
-    public static void Off(ActionRequest request, NeedCollector collector) =>
-        collector.Add(request.Target is Part part ? new PartOut(part) : new JointOff(request.Joint));
+    /// <summary>It is off the machine; of a joint that is replaced in part, so many pieces.</summary>
+    public static void Off(ActionRequest request, NeedCollector collector) => collector.Add(request switch
+    {
+        { Target: Part part } => new PartOut(part),
+        { Value: > 0 and var pieces } => new JointMissing(request.Joint, pieces),
+        _ => new JointOff(request.Joint),
+    });
 
     /// <summary>Nothing temporary goes away with it.</summary>
     public static void WithoutTemporary(ActionRequest request, NeedCollector collector)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Order;
 
@@ -59,7 +60,8 @@ internal sealed class RunNumbering
             InBackground = draft.InBackground,
             Needs = needs,
             Changes = draft.Changes,
-            WaitsFor = _background.IsIdle && _curing.IsIdle ? [] : Wait(draft.Request, needs, before),
+            // A pause lets run what runs and cure what cures.
+            WaitsFor = (_background.IsIdle && _curing.IsIdle) || draft.Request.Verb == Verb.Pause ? [] : Wait(draft.Request, needs, before),
             Cure = CureTime.Of(draft.Request.Verb, draft.Request.Target, draft.Origin),
         };
         _edges.AddRange(before);

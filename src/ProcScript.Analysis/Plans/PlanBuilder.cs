@@ -60,6 +60,7 @@ internal sealed class PlanBuilder
             Lifts = _lifts,
             Temporary = _temporary,
             StillOpen = StillOpen.Of(strip, refit),
+            HandOvers = HandOvers.Of(strip, refit, _steps, _bags, _temporary),
             Job = _procedure.Details,
         };
     }

@@ -45,6 +45,9 @@ public sealed record PlanStep
     /// <summary>The test that it belongs to, counted from 1 in the order of the plan; 0 where it belongs to none.</summary>
     public int Test { get; init; }
 
+    /// <summary>How many of the pieces never go back (strip) or go in as new ones (refit), where the others go back; 0 where all are alike.</summary>
+    public int Renewed { get; init; }
+
     /// <summary>How it is done: the release or engage text, then the author's; Markdown each.</summary>
     public ImmutableArray<string> How { get; init; } = [];
 
@@ -101,6 +104,12 @@ public sealed record PlanStep
 
     /// <summary>A reading to write down, or null.</summary>
     public PlanReading? Reading { get; init; }
+
+    /// <summary>What is to be written down in words; empty where nothing is.</summary>
+    public string Record { get; init; } = "";
+
+    /// <summary>What is handed over where the job stops; else null.</summary>
+    public PlanHandOver? HandOver { get; init; }
 
     /// <summary>Whether other work goes on meanwhile.</summary>
     public bool InBackground { get; init; }

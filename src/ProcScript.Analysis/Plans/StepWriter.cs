@@ -62,6 +62,9 @@ internal sealed class StepWriter
     /// <summary>What is on the machine for the job alone.</summary>
     public required ImmutableArray<PlanTemporary> Temporary { get; init; }
 
+    /// <summary>What is handed over at each step at which the job stops.</summary>
+    public required IReadOnlyDictionary<int, PlanHandOver> HandOvers { get; init; }
+
     /// <summary>What holds for the whole job.</summary>
     public required ActionDetails Job { get; init; }
 
@@ -79,6 +82,7 @@ internal sealed class StepWriter
         Needs = ConditionDocuments.Of(step.Conditions),
         Open = [.. step.Open.Select(open => open.Item.Name)],
         Test = step.Test,
+        Renewed = step.Renewed,
         How = StepProse.How(step),
         Alerts = _warnings[step.Number],
         Tools = _tools.Of(step),
@@ -98,6 +102,8 @@ internal sealed class StepWriter
         Consumes = [.. SupplyDemand.Of(step).Where(demand => !demand.IsPiece).Select(Words)],
         Scrap = string.Join(", ", OrderList.Scrap(step)),
         Reading = StepProse.Reading(step),
+        Record = step.Verb == Verb.Record ? step.Text ?? "" : "",
+        HandOver = HandOvers.GetValueOrDefault(step.Number),
         InBackground = step.InBackground,
         WaitsFor = [.. step.WaitsFor.Where(before => _steps[before - 1].Cure is null)],
         WaitsForCureOf = [.. step.WaitsFor.Where(before => _steps[before - 1].Cure is not null)],

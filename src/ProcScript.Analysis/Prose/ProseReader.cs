@@ -44,10 +44,10 @@ internal sealed class ProseReader
                 Add(aside.How, ProseKind.Instruction);
                 break;
             case TextActionSyntax action:
-                Add(action.Text, action.Verb.Text == "task" ? ProseKind.Instruction : ProseKind.Check, TakenByVerb(action.Verb.Text), action.Expect);
+                Add(action.Text, KindOfVerb(action.Verb.Text), TakenByVerb(action.Verb.Text), action.Expect);
                 break;
             case CheckRuleSyntax check:
-                Add(check.Text, ProseKind.Check, TakenBy.Check, check.Expect);
+                Add(check.Text, KindOfVerb(check.Verb.Text), TakenByVerb(check.Verb.Text), check.Expect);
                 break;
             case TestRuleSyntax test:
                 Add(test.Text, ProseKind.Label);
@@ -93,6 +93,13 @@ internal sealed class ProseReader
             _texts.Add(new ProseText(_text, text, kind) { Taken = taken, HasLimit = limit is not null });
         }
     }
+
+    private static ProseKind KindOfVerb(string verb) => verb switch
+    {
+        "task" => ProseKind.Instruction,
+        "record" or "pause" => ProseKind.Label,
+        _ => ProseKind.Check,
+    };
 
     private static TakenBy TakenByVerb(string verb) => verb switch
     {

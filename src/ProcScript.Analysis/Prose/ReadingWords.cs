@@ -17,6 +17,12 @@ internal static partial class ReadingWords
     /// <summary>Whether an English text begins by having something measured.</summary>
     public static bool BeginsToMeasure(string text) => Measuring().IsMatch(text);
 
+    /// <summary>Whether an English text begins by having something read off.</summary>
+    public static bool BeginsToRead(string text) => Reading().IsMatch(text);
+
+    [GeneratedRegex(@"^\s*read\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Reading();
+
     [GeneratedRegex(@"\d\s?-?" + Units + @"(?![\w])", RegexOptions.CultureInvariant)]
     private static partial Regex Figure();
 

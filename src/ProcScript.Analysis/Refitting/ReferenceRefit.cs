@@ -86,7 +86,7 @@ internal sealed class ReferenceRefit
 
     private static ActionRequest Request(PlacedRule rule) => rule is TestRule test
         ? new ActionRequest(Verb.Check, null) { Test = test }
-        : new ActionRequest(Verb.Check, null) { Conditions = ((CheckRule)rule).Conditions };
+        : new ActionRequest(((CheckRule)rule).Verb, null) { Conditions = ((CheckRule)rule).Conditions };
 
     /// <summary>The place of a check or a test: the index of the inverse that it stands before.</summary>
     private int Slot(PlacedRule rule)

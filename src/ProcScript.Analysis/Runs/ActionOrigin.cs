@@ -73,6 +73,6 @@ public sealed record RuledTest(TestRule Rule) : ActionOrigin;
 /// <param name="Step">The step that the author wrote; null where an energy comes back for the test or is isolated after it.</param>
 public sealed record TestStep(TestRule Rule, Step? Step) : ActionOrigin;
 
-/// <summary>A check that the refit rules ask for.</summary>
+/// <summary>A check, a record or a pause that the refit rules ask for.</summary>
 /// <param name="Rule">The rule.</param>
 public sealed record RuledCheck(CheckRule Rule) : ActionOrigin;

@@ -15,7 +15,7 @@ public sealed record PerformedAction
     /// <summary>What was done; never <see cref="Verb.Strip"/>, which stands for the actions it expands to.</summary>
     public required Verb Verb { get; init; }
 
-    /// <summary>What it was done to; null for a measurement, a task or a check.</summary>
+    /// <summary>What it was done to; null for a measurement, a task, a check, a record or a pause.</summary>
     public MachineItem? Target { get; init; }
 
     /// <summary>How many pieces came off or went on; 0 where the target is not counted.</summary>

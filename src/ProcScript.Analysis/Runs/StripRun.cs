@@ -66,6 +66,9 @@ public sealed class StripRun
     /// <summary>Which items go back as new ones.</summary>
     public required IReadOnlySet<MachineItem> Replaced { get; init; }
 
+    /// <summary>How many pieces go back as new ones, of joints that are not among <see cref="Replaced"/>.</summary>
+    public required IReadOnlyDictionary<Joint, int> Renewed { get; init; }
+
     /// <summary>Of so many actions from one on the pairs of which one must go before the other, as places from the first.</summary>
     internal List<(int Earlier, int Later)> OrderWithin(int first, int count)
     {

@@ -116,6 +116,7 @@ internal sealed class FailureSorting(MachineState state, Func<StateVariable, Ste
     {
         JointAttached { Joint: var joint } when state.Attached(joint) is > 0 and var attached =>
             new TooFewLeft(step, joint, request.Value, attached),
+        JointMissing { Joint: var joint } when request.Verb == Verb.Replace => new TooFewOff(step, joint, request.Value, joint.Count - state.Attached(joint), 0),
         PartOut or JointOff when request.Verb != Verb.Fit => new NotOff(step, request.Target!),
         _ => new AlreadyDone(step, request.Target!, lastStep(need.Variable)),
     };

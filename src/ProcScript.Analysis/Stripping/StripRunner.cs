@@ -30,7 +30,7 @@ internal sealed class StripRunner
     private readonly List<ActionDraft> _drafts = [];
     private readonly List<StripFailure> _failures = [];
     private readonly DiscardedItems _discarded;
-    private readonly HashSet<MachineItem> _replaced = [];
+    private readonly RenewedItems _renewed = new();
     private readonly StepSupply? _supply;
     private readonly Capping _capping;
     private readonly Dictionary<Energy, NeverProved> _unproved = [];
@@ -86,7 +86,8 @@ internal sealed class StripRunner
             Order = order,
             Discards = _discarded.Discards,
             Discarded = _discarded.Items,
-            Replaced = _replaced,
+            Replaced = _renewed.Whole,
+            Renewed = _renewed.Pieces,
             Failures = RepeatedCalls.Join(_failures, _procedure),
             Skipped = _needed.Skipped,
             MissedGoals = GoalCheck.Missed(_procedure, actions, _failures),
@@ -154,9 +155,9 @@ internal sealed class StripRunner
                 break;
         }
 
-        if (step is { Verb: Verb.Replace, Target: { } renewed })
+        if (step is { Verb: Verb.Replace, Target: not null })
         {
-            _replaced.Add(renewed);
+            _renewed.Add(step);
         }
     }
 
@@ -169,7 +170,7 @@ internal sealed class StripRunner
             _ when (row.Targets & ActionTarget.Of(target)) == 0 => new VerbDoesNotFit(step, target),
             { Verb: Verb.Aside, Target: Part { Aside: null } part } => new NoWayAside(step, part),
             { InBackground: true } when !row.MayRunInBackground => new NotInBackground(step),
-            _ => null,
+            _ => _renewed.Lacking(step, _state),
         };
         if (failure is null)
         {
@@ -195,6 +196,7 @@ internal sealed class StripRunner
     {
         var value = step.Target switch
         {
+            Joint when step.Verb == Verb.Replace => step.Count ?? 0,
             Joint joint => step.WhereNeeded is null ? step.Count ?? There(step.Verb, joint) : _needed.Left(step, joint),
             Control => step.Position,
             _ => 0,
@@ -353,7 +355,7 @@ internal sealed class StripRunner
         _failures.AddRange(_sorting.Sort(step, request, [.. told]).Select(failure => failure is NotProved early ? WithReasons(early) : failure));
         if (unmet.FirstOrDefault(need => FailureSorting.IsOwn(need, request)) is { } own)
         {
-            return (own is PartOut or JointOff && ActionTable.Row(request.Verb).Phase == ActionPhase.Work) || (own is JointAttached { Joint: var joint } && _state.Attached(joint) > 0);
+            return (own is PartOut or JointOff or JointMissing && ActionTable.Row(request.Verb).Phase == ActionPhase.Work) || (own is JointAttached { Joint: var joint } && _state.Attached(joint) > 0);
         }
 
         unmet.ForEach(Assume);

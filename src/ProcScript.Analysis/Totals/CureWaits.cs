@@ -18,7 +18,7 @@ internal sealed record CureWaits(double Seconds, PlannedStep Longest, PlannedSte
         var (longestOf, before) = (cured[^1], (PlannedStep?)null);
         for (var i = 1; i <= steps.Length; i++)
         {
-            var free = schedule[i - 1].Start + schedule[i - 1].Attended;
+            var free = schedule[i - 1].Start + schedule[i - 1].Held;
             var waitsFor = i < steps.Length ? steps[i].WaitsFor.Select(number => steps[number - 1]) : steps;
             foreach (var last in waitsFor.Where(step => step.Cure is not null).OrderBy(step => schedule[step.Number - 1].End).TakeLast(1))
             {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Totals;
 
@@ -19,12 +20,12 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
         {
             var time = StepTime.Of(step);
             var start = scheduled.Start;
-            waiting += start - clock;
+            waiting += start - clock + time.Held - time.Attended;
             given += time.IsUsual ? 0 : time.Attended;
             usual += time.IsUsual ? time.Attended : 0;
             end = Math.Max(end, start + time.Duration);
-            Add(cards, step, start + time.Attended - clock);
-            clock = start + time.Attended;
+            Add(cards, step, start + time.Held - clock);
+            clock = start + time.Held;
         }
 
         if (!steps.IsEmpty)
@@ -45,17 +46,17 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
             cards);
     }
 
-    /// <summary>When one person gets to each step, how long it takes hands, and when its effect is there. A step's number is its index and one.</summary>
-    public static ImmutableArray<(double Start, double Attended, double End)> Starts(ImmutableArray<PlannedStep> steps)
+    /// <summary>When one person gets to each step, how long it holds them, and when its effect is there. A step's number is its index and one.</summary>
+    public static ImmutableArray<(double Start, double Held, double End)> Starts(ImmutableArray<PlannedStep> steps)
     {
-        var starts = ImmutableArray.CreateBuilder<(double Start, double Attended, double End)>(steps.Length);
+        var starts = ImmutableArray.CreateBuilder<(double Start, double Held, double End)>(steps.Length);
         var clock = 0.0;
         foreach (var step in steps)
         {
             var time = StepTime.Of(step);
             var start = step.WaitsFor.Select(before => starts[before - 1].End).Append(clock).Max();
-            starts.Add((start, time.Attended, start + time.Duration));
-            clock = start + time.Attended;
+            starts.Add((start, time.Held, start + time.Duration));
+            clock = start + time.Held;
         }
 
         return starts.MoveToImmutable();
@@ -63,7 +64,7 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
 
     /// <summary>
     /// The steps with what must go before what. A crew keeps to the cards as far as the work stands between strip and refit: nobody
-    /// starts the work before the strip is done, nor the refit before the work is.
+    /// starts the work before the strip is done, nor the refit before the work is, nor anything after a pause before it is over.
     /// </summary>
     private static ImmutableArray<CrewTask> Tasks(ImmutableArray<PlannedStep> steps)
     {
@@ -76,6 +77,14 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
             foreach (var step in phase)
             {
                 var time = StepTime.Of(step);
+                if (step.Verb == Verb.Pause)
+                {
+                    Gate(time.Duration);
+                    taskOf.Add(step.Number, gate[0]);
+                    first = tasks.Count;
+                    continue;
+                }
+
                 taskOf.Add(step.Number, tasks.Count);
                 tasks.Add(new CrewTask(time.Attended, time.Duration, Math.Max(1, step.Details.People))
                 {
@@ -83,8 +92,13 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
                 });
             }
 
-            gate = [tasks.Count];
-            tasks.Add(new CrewTask(0, 0, 0) { AfterHandsOf = [.. Enumerable.Range(first, gate[0] - first)] });
+            Gate(0);
+
+            void Gate(double seconds)
+            {
+                tasks.Add(new CrewTask(0, seconds, 0) { After = gate, AfterHandsOf = [.. Enumerable.Range(first, tasks.Count - first)] });
+                gate = [tasks.Count - 1];
+            }
         }
 
         return tasks.ToImmutable();

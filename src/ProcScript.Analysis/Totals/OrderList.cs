@@ -28,6 +28,10 @@ internal static class OrderList
             {
                 yield return new NewPart(ItemWords.Of(joint.Kind), step.Count, reason, step);
             }
+            else if (step.Renewed > 0)
+            {
+                yield return new NewPart(joint.Kind.Title, step.Renewed, "replaced", step);
+            }
         }
 
         foreach (var demand in SupplyDemand.Of(step).Where(demand => demand.IsPiece))
@@ -42,7 +46,9 @@ internal static class OrderList
         { Verb: Verb.Remove, Part: { } part } when step.Fate != Fate.GoesBack => [part.Title],
         { Opens: true, Joint: { } joint } =>
         [
-            .. IsScrap(step.Fate, joint.Kind) ? [ItemWords.Pieces(step.Count, joint.Kind.Title)] : ImmutableArray<string>.Empty,
+            .. (IsScrap(step.Fate, joint.Kind) ? step.Count : step.Renewed) is > 0 and var pieces
+                ? [ItemWords.Pieces(pieces, joint.Kind.Title)]
+                : ImmutableArray<string>.Empty,
             .. SupplyDemand.Spent(joint, step.Count).Select(demand => ItemWords.Pieces(Whole(demand), demand.Supply.Title)),
         ],
         _ => [],
@@ -66,13 +72,13 @@ internal static class OrderList
     private static IEnumerable<PlanOrderLine> Spares(ImmutableArray<PlannedStep> steps) =>
         steps.Where(step => step is { Closes: true, Joint: { Kind.Spare: not null } joint } && !IsScrap(step.Fate, joint.Kind))
             .GroupBy(step => step.Joint!.Kind.Name)
-            .Select(kind => (Steps: kind, kind.First().Joint!.Kind, Count: kind.Sum(step => step.Count)))
+            .Select(kind => (Steps: kind, kind.First().Joint!.Kind, Count: kind.Sum(step => step.Count - step.Renewed)))
             .Select(kind => new PlanOrderLine(
                 ItemWords.Of(kind.Kind),
                 RoundedUp(kind.Count * kind.Kind.Spare!.BaseValue),
                 "spare",
                 [.. kind.Steps.Select(step => step.Number)],
-                [.. kind.Steps.Select(step => Use(step, step.Count))]))
+                [.. kind.Steps.Select(step => Use(step, step.Count - step.Renewed))]))
             .Where(line => line.Count > 0);
 
     /// <summary>Up to the next whole piece; the noise of binary fractions (30 × 0.1 = 3.0000000000000004) is no piece.</summary>

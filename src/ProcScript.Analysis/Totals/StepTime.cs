@@ -12,9 +12,18 @@ namespace ProcScript.Analysis.Totals;
 /// <param name="IsUsual">Whether it is a usual time, for the author gives none.</param>
 internal readonly record struct StepTime(double Attended, double Duration, bool IsUsual)
 {
+    /// <summary>How long until one person goes on with the next step: when the hands are free, and of a pause when it is over.</summary>
+    public double Held { get; private init; } = Attended;
+
     /// <summary>The author's time for the action, else for the item, else for its kind, else what is usual.</summary>
     public static StepTime Of(PlannedStep step)
     {
+        if (step.Verb == Verb.Pause)
+        {
+            // Nobody works meanwhile, and without a time nobody knows how long.
+            return new StepTime(0, step.Details.Time?.BaseValue ?? 0, false) { Held = step.Details.Time?.BaseValue ?? 0 };
+        }
+
         var given = step.Details.Time?.BaseValue ?? GivenWithoutOverride(step);
         var duration = given ?? SaidTime.With(Usual(step), step);
         var attended = step.InBackground

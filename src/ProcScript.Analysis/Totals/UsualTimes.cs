@@ -45,7 +45,7 @@ internal static class UsualTimes
         Verb.Empty or Verb.Fill => FluidHandling,
         Verb.Support or Verb.Unsupport => 60,
         Verb.Replace or Verb.Repair or Verb.Clean or Verb.Inspect or Verb.Adjust or Verb.Task => 120,
-        Verb.Check or Verb.Measure => 60,
+        Verb.Check or Verb.Measure or Verb.Record => 60,
         _ => 0,
     };
 }

@@ -33,7 +33,7 @@ internal static class ItemPhrases
     /// <summary>The same for a step of the refit; a check and a test by their texts.</summary>
     public static string Written(RefitStep step) => step.Origin switch
     {
-        RuledCheck { Rule.Text: var text } => $"the check \"{text}\"",
+        RuledCheck { Rule: { Verb: var verb, Text: var text } } => $"the {ActionTable.Row(verb).Word} \"{text}\"",
         RuledTest { Rule.Title: var title } => $"the test \"{title}\"",
         TestStep { Rule.Title: var title } => $"the test \"{title}\"",
         _ => Written(step.Action),
@@ -48,6 +48,8 @@ internal static class ItemPhrases
     {
         null when verb == Verb.Measure => "the measurement is taken",
         null when verb == Verb.Task => "the task is done",
+        null when verb == Verb.Record => "the record is written",
+        null when verb == Verb.Pause => "the job stops",
         null => "the check is made",
         Part when verb == Verb.Aside => $"{The(target)} goes aside",
         Fluid when verb == Verb.Empty => $"{The(target)} is emptied",

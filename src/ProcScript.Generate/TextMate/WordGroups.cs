@@ -26,7 +26,7 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
     public IReadOnlyList<string> Verbs { get; } = parser.In("verb", "actionVerb");
 
     /// <summary>What is done in words.</summary>
-    public IReadOnlyList<string> TextActions { get; } = parser.AtTheStartOf("textAction", "discard");
+    public IReadOnlyList<string> TextActions { get; } = parser.AtTheStartOf("textAction", "recordAction", "pauseAction", "discard");
 
     /// <summary>The signal words.</summary>
     public IReadOnlyList<string> Alerts { get; } = parser.In("alert");
@@ -42,11 +42,11 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
     public IReadOnlyList<string> Properties { get; } = parser.AtTheStartOf(
         "textProperty", "quantityProperty", "massProperty", "torqueProperty", "namesProperty", "renewProperty", "patternProperty", "gripProperty",
         "peopleProperty", "threadProperty", "gradeProperty", "piecesProperty", "usesProperty", "changeProperty", "singleUseProperty",
-        "flagProperty", "verifyProperty", "voltageProperty", "powerClause", "behindProperty", "wayProperty");
+        "flagProperty", "verifyProperty", "voltageProperty", "powerClause", "behindProperty", "wayProperty", "forVariants");
 
     /// <summary>Words that names follow, one or several.</summary>
     public IReadOnlyList<string> BeforeNames { get; } =
-        parser.AtTheStartOf("namesProperty", "behindProperty", "namesClause", "changeProperty", "usesProperty", "doCall", "powerClause");
+        parser.AtTheStartOf("namesProperty", "behindProperty", "namesClause", "changeProperty", "usesProperty", "doCall", "powerClause", "forVariants");
 
     /// <summary>What an item can be.</summary>
     public IReadOnlyList<string> States { get; } = parser.In("needState");

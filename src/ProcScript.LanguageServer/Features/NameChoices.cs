@@ -40,6 +40,8 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             _ when last == "where" => Ordered([("needed", LeftOut)]),
             "do" when !place.Words.Contains("where") => Ordered([("where", LeftOut)]),
             "procedure" when last == "on" => Machines(),
+            "procedure" when place.Words.Contains("on") => Ordered(new ValueChoices(asked, offset, _machine).OfProcedure(place.Words)),
+            "measure" or "check" when last is "with" || (last == "," && place.Words.Contains("with")) => Declared("tool"),
             _ when place.Block == "refit" && place.Words.Length > 2 && place.Words[^2] is "before" or "after" => Items(Targets(last)),
             _ when place.Block == "refit" && last is "before" or "after" => Verbs(),
             "drive" or "tool" when place.Block is not "" || place.Words[0] == "drive" => Declared("tool"),
@@ -159,10 +161,13 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
     };
 
     /// <summary>What goes on behind the text that says how an energy is proved to be off.</summary>
-    private IEnumerable<CompletionItem> Proof(string last) => last == "at"
-        ? Items(InOrder(item => item is Joint or Part or Control))
-        : Ordered(new[] { ("at", "where that is done"), ("expect", "what the reading must be") }
-            .Where(word => place.Words.Length > 1 && !place.Words.Contains(word.Item1) && !place.Words.Contains("expect")));
+    private IEnumerable<CompletionItem> Proof(string last) => last switch
+    {
+        "at" => Items(InOrder(item => item is Joint or Part or Control)),
+        "with" or "," => Declared("tool"),
+        _ => Ordered(new[] { ("with", "the instrument"), ("at", "where that is done"), ("expect", "what the reading must be") }
+            .Where(word => place.Words.Length > 1 && !place.Words.Contains(word.Item1) && !place.Words.Contains("expect"))),
+    };
 
     /// <summary>What may be open although an energy is live, and what goes on behind it.</summary>
     private IEnumerable<CompletionItem> StillOpen(string last) => last switch

@@ -59,14 +59,16 @@ internal static class Sentences
 
     private static readonly ImmutableArray<Sentence> Readings =
     [
-        new("measure", "a reading to write down", "measure \"${1:what}\" expect ${2:<= 0.5 V}"),
+        new("measure", "a reading to write down", "measure \"${1:what}\" with ${2:tool} expect ${3:<= 0.5 V}"),
         new("task", "something else to do", "task \"${1:what}\""),
         new("check", "something to check", "check \"${1:what}\""),
+        new("record", "words to write down", "record \"${1:what}\""),
     ];
 
     private static readonly ImmutableArray<Sentence> Texts =
     [
         .. Readings,
+        new("pause", "the job stops and is handed over", "pause \"${1:why}\" { time ${2:12 h} }"),
         new("discard", "what does not go back", "discard ${1:item} because \"${2:why}\""),
     ];
 
@@ -79,6 +81,8 @@ internal static class Sentences
     [
         .. Verbs(ActionPhase.Refit),
         new("check", "a check at its place", "check \"${1:what}\" before ${2:fit} ${3:item}"),
+        new("record", "words to write down at their place", "record \"${1:what}\" after ${2:fit} ${3:item}"),
+        new("pause", "the job stops at its place and is handed over", "pause \"${1:why}\" after ${2:fit} ${3:item} { time ${4:12 h} }"),
         new("test", "under power, before the machine is whole", "test \"${1:what}\" before ${2:fit} ${3:item} {\n  power ${4:energy}\n  check \"${5:what}\"\n  $0\n}"),
         new("restore while", "what is still open when it comes back", "restore ${1:energy} while ${2:item} open because \"${3:why}\""),
         new("discard", "what does not go back", "discard ${1:item} because \"${2:why}\""),

@@ -18,7 +18,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
     /// <summary>The block of an action on an item.</summary>
     public const string Action = "(action)";
 
-    /// <summary>The block of a measurement, task or check.</summary>
+    /// <summary>The block of a measurement, task, check, record or pause.</summary>
     public const string TextAction = "(text)";
 
     /// <summary>The block in an action that says what it is like in the refit.</summary>
@@ -54,14 +54,15 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
     {
         ["energy"] = ["verify", "voltage"],
         ["part"] = ["way"],
-        ["stage"] = ["verify"],
-        ["refit"] = ["test", "while"],
-        [Test] = ["power", "while"],
+        ["stage"] = ["verify", "record", "pause"],
+        ["work"] = ["record", "pause"],
+        ["refit"] = ["test", "while", "record", "pause"],
+        [Test] = ["power", "while", "record"],
     }.ToImmutableDictionary();
 
     /// <summary>The words and marks that something has to follow.</summary>
     private static readonly ImmutableHashSet<string> Joining =
-        ["by", "as", "on", "to", "at", "of", "in", "with", "after", "before", "is", "not", "and", "expect", "or", ",", "±", "+", "..", "<", ">", "<=", ">=", "["];
+        ["by", "as", "on", "to", "at", "of", "in", "with", "without", "after", "before", "is", "not", "and", "expect", "or", ",", "±", "+", "..", "<", ">", "<=", ">=", "["];
 
     /// <summary>Which of the words is the bracket that is still open, of an index or of the arguments of a call; -1 where none is.</summary>
     public int OpenBracket
@@ -134,7 +135,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
         {
             null => around,
             "refit" when around == Action => ActionInRefit,
-            "measure" or "task" or "check" when isOfSteps => TextAction,
+            "measure" or "task" or "check" or "record" or "pause" when isOfSteps => TextAction,
             Test when IsTest(opener, around) => Test,
             _ when Branches.Contains(opener) => around,
             _ => isOfSteps ? Action : opener,

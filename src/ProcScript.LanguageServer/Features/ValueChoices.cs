@@ -35,6 +35,13 @@ internal sealed class ValueChoices(Asked asked, int offset, Machine? machine)
         _ => [],
     };
 
+    /// <summary>What may follow the machine of a procedure: which of its options it has to have, or must not have.</summary>
+    public IEnumerable<(string Name, string Detail)> OfProcedure(ImmutableArray<string> words) => words[^1] switch
+    {
+        "with" or "without" or "," => Options().Where(option => !words.Contains(option.Item1)),
+        _ => new[] { ("with", "only machines that have an option"), ("without", "only machines that have it not") }.Where(word => !words.Contains(word.Item1)),
+    };
+
     /// <summary>The values that a variable takes.</summary>
     public IEnumerable<(string Name, string Detail)> ValuesOf(string name) =>
         Variables().LastOrDefault(variable => variable.Name == name).Values?.Values.Select(value => (value.Text, "")) ?? [];

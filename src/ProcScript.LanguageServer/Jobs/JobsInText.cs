@@ -58,7 +58,7 @@ internal static class JobsInText
         var plain = MachineNamed(asked, name);
         var tests = TestsAt(declaration, offset);
         return asked.Analysis.Library.Machines.FirstOrDefault(machine =>
-            machine.Declared == plain?.Declared && tests.All(test => test.Value is not null || Has(machine, test))) ?? plain;
+            machine.Declared == plain?.Declared && IsFor(declaration, machine) && tests.All(test => test.Value is not null || Has(machine, test))) ?? plain;
     }
 
     /// <summary>What the <c>when</c> blocks around an offset ask for.</summary>
@@ -80,6 +80,10 @@ internal static class JobsInText
         var index = node.Parameters.Select(parameter => parameter.Name.Text).ToList().IndexOf(test.Name.Text);
         return index < 0 || procedure.Arguments[index] == test.Value.Text != test.Negated;
     }
+
+    /// <summary>Whether a machine has what a procedure is written for.</summary>
+    private static bool IsFor(DeclarationSyntax declaration, Machine machine) => declaration is not ProcedureSyntax procedure
+        || procedure.Variants.All(variants => variants.Options.All(name => machine.With.Any(option => option.Name == name.Text) == variants.IsWith));
 
     private static bool Has(Machine machine, TestSyntax test) => machine.With.Any(option => option.Name == test.Name.Text) != test.Negated;
 }

@@ -83,7 +83,7 @@ internal sealed class ChangedProcedures(SettledBinding settled, SourceFiles file
             change.Place = PlaceOf(change.Before);
             var old = settled.Outlines.All[change.Place];
             var outline = settled.Outlines.Outline(change.Procedure, settled.Lookup, memory.Outlines);
-            if (!ReferenceEquals(outline.Machine, old.Machine) || outline.Options != old.Options)
+            if (!ReferenceEquals(outline.Machine, old.Machine) || outline.Options != old.Options || outline.Head.Guards != old.Head.Guards)
             {
                 return false;
             }

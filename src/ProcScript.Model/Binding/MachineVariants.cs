@@ -25,8 +25,10 @@ internal sealed class MachineVariants
             var most = machine.EffectiveOptions;
             foreach (var procedure in byMachine[machine])
             {
-                var options = machine.EffectiveOptions | procedure.Options;
-                var variants = Variants.Of(options);
+                // What the procedure is written for is no choice any more.
+                var guards = procedure.Head.Guards;
+                var options = (machine.EffectiveOptions | procedure.Options) & ~guards.Options;
+                ulong[] variants = [.. Variants.Of(options).Select(variant => variant | guards.On)];
                 wanted.UnionWith(variants);
                 _ofProcedures.Add(procedure, [.. variants.Select(variant => new MachineVariant(machine, variant))]);
                 most = BitOperations.PopCount(options) > BitOperations.PopCount(most) ? options : most;

@@ -84,6 +84,22 @@ internal sealed class NameWalk(SourceText text)
             case TestSyntax test:
                 Add(test.Name, NameScope.Machine);
                 break;
+            case TextActionSyntax action:
+                Instruments(action, action.Instruments);
+                break;
+            case CheckRuleSyntax rule:
+                Instruments(rule, rule.Instruments);
+                break;
+            case VerifyPropertySyntax verify:
+                Instruments(verify, verify.Instruments);
+                break;
+            case ForVariantsSyntax variants:
+                foreach (var option in variants.Options)
+                {
+                    Add(option, NameScope.Machine);
+                }
+
+                break;
             case DoSyntax call:
                 Add(call.Procedure, NameScope.Library);
                 Variables(call.Arguments);
@@ -120,6 +136,13 @@ internal sealed class NameWalk(SourceText text)
         }
     }
 
+    /// <summary>A line done with tools of the catalog, beside which it names items of the machine.</summary>
+    private void Instruments(SyntaxNode line, ImmutableArray<ReferenceSyntax> instruments)
+    {
+        References(instruments, NameScope.Library);
+        Visit(line.Children.Where(child => child is not ReferenceSyntax reference || !instruments.Contains(reference)));
+    }
+
     private void Title(TextSyntax? title)
     {
         if (title is not null)
@@ -149,6 +172,7 @@ internal sealed class NameWalk(SourceText text)
         Within(procedure.Machine.Text, () =>
         {
             Title(procedure.Title);
+            Visit(procedure.Variants);
             Visit(procedure.Items);
         });
         _variables = outer;

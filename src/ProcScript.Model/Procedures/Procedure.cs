@@ -28,6 +28,8 @@ public sealed class Procedure
         Title = Title,
         Declared = Declared,
         Machine = Machine,
+        OnlyWith = OnlyWith,
+        OnlyWithout = OnlyWithout,
         Goals = Goals,
         Alerts = Alerts,
         Details = Details,
@@ -46,6 +48,12 @@ public sealed class Procedure
 
     /// <summary>The machine, in the variant at hand.</summary>
     public required Machine Machine { get; init; }
+
+    /// <summary>The options that a machine must have to have this job at all.</summary>
+    public ImmutableArray<Option> OnlyWith { get; init; } = [];
+
+    /// <summary>The options that it must not have.</summary>
+    public ImmutableArray<Option> OnlyWithout { get; init; } = [];
 
     /// <summary>What it is for.</summary>
     public required ImmutableArray<Goal> Goals { get; init; }
@@ -83,6 +91,8 @@ public sealed class Procedure
         Title = Title,
         Declared = Declared,
         Machine = Machine,
+        OnlyWith = OnlyWith,
+        OnlyWithout = OnlyWithout,
         Goals = Goals,
         Alerts = Alerts,
         Details = Details,

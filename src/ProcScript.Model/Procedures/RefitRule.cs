@@ -37,8 +37,9 @@ public sealed record OrderRule(RefitAnchor Earlier, RefitAnchor Later, SourceSpa
 /// <param name="Source">Where it is written.</param>
 public abstract record PlacedRule(RefitAnchor? Before, RefitAnchor? After, ImmutableArray<Alert> Alerts, SourceSpan Source) : RefitRule(Source);
 
-/// <summary>A check within the refit.</summary>
-/// <param name="Text">What is checked.</param>
+/// <summary>A check, a record or a pause within the refit.</summary>
+/// <param name="Verb">Which.</param>
+/// <param name="Text">What is checked or written down, or why the job stops.</param>
 /// <param name="Expect">What the reading must be.</param>
 /// <param name="Conditions">What must be true.</param>
 /// <param name="Before">The action that comes after it.</param>
@@ -46,13 +47,18 @@ public abstract record PlacedRule(RefitAnchor? Before, RefitAnchor? After, Immut
 /// <param name="Alerts">The alerts right before it.</param>
 /// <param name="Source">Where it is written.</param>
 public sealed record CheckRule(
+    Verb Verb,
     string Text,
     Limit? Expect,
     ImmutableArray<Condition> Conditions,
     RefitAnchor? Before,
     RefitAnchor? After,
     ImmutableArray<Alert> Alerts,
-    SourceSpan Source) : PlacedRule(Before, After, Alerts, Source);
+    SourceSpan Source) : PlacedRule(Before, After, Alerts, Source)
+{
+    /// <summary>What it is done with, and what its block says.</summary>
+    public ActionDetails Details { get; init; } = ActionDetails.None;
+}
 
 /// <summary><c>restore e while j open because "…"</c>: an energy may come back although something is still open.</summary>
 /// <param name="Action">The action.</param>

@@ -12,8 +12,8 @@ public sealed record Step
     public required Verb Verb { get; init; }
 
     /// <summary>
-    /// What it is done to; null for <see cref="Procedures.Verb.Measure"/>, <see cref="Procedures.Verb.Task"/> and <see
-    /// cref="Procedures.Verb.Check"/>.
+    /// What it is done to; null for <see cref="Procedures.Verb.Measure"/>, <see cref="Procedures.Verb.Task"/>, <see
+    /// cref="Procedures.Verb.Check"/>, <see cref="Procedures.Verb.Record"/> and <see cref="Procedures.Verb.Pause"/>.
     /// </summary>
     public MachineItem? Target { get; init; }
 
@@ -23,7 +23,7 @@ public sealed record Step
     /// <summary>The position to set, an index into <see cref="Control.Positions"/>; -1 otherwise.</summary>
     public int Position { get; init; } = -1;
 
-    /// <summary>The text of a measurement, task or check, or the reason of a discard.</summary>
+    /// <summary>The text of a measurement, task, check, record or pause, or the reason of a discard.</summary>
     public string? Text { get; init; }
 
     /// <summary>What the reading must be.</summary>

@@ -8,7 +8,7 @@ public enum Verb
     Cap, Uncap,
     Fasten, Tighten, Engage, Plug, Connect, Renew, Return, Fit, Restore, Fill, Unsupport,
     Strip,
-    Replace, Repair, Clean, Inspect, Adjust, Measure, Task, Check,
+    Replace, Repair, Clean, Inspect, Adjust, Measure, Task, Check, Record, Pause,
     Discard,
 #pragma warning restore CS1591
 }

@@ -69,6 +69,8 @@ internal sealed class FileBuilder
             _words.OptionalText(context.text()),
             _procedures.Parameters(context.parameters()),
             _words.Word(names.Length > 1 ? names[1] : null, context),
+            [.. context.forVariants().Select(variants => new ForVariantsSyntax(
+                TokenWords.SpanOf(variants), _words.Word(variants.Start), [.. variants.name().Select(name => _words.Word(name, variants))]))],
             _procedures.Items(context.procedureBlock()));
     }
 }

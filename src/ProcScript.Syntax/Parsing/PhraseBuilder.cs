@@ -26,6 +26,8 @@ internal sealed class PhraseBuilder(TokenWords words)
         return new ReferenceSyntax(TokenWords.SpanOf(context), name, indices);
     }
 
+    public ImmutableArray<ReferenceSyntax> OptionalInstruments(InstrumentsContext? context) => context is null ? [] : References(context.reference());
+
     public ImmutableArray<ReferenceSyntax> References(ReferenceContext[] contexts)
     {
         var references = ImmutableArray.CreateBuilder<ReferenceSyntax>(contexts.Length);

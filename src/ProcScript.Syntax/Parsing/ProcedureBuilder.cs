@@ -90,8 +90,12 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
             WhenRulesContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Rules(c.ruleBlock())),
             ActionContext c => Action(c, words.Word(c.actionVerb(), c), c.deed()),
             StripStepContext c when c.alert() is null => Action(c, words.Word(c.STRIP().Symbol), c.deed()),
-            TextActionContext c => TextAction(c),
-            DiscardContext c => new DiscardSyntax(span, phrases.Reference(c.reference(), c), words.Text(c.text(), c)),
+            TextActionContext c => TextAction(
+                c, c.text(), phrases.OptionalInstruments(c.instruments()), phrases.OptionalLimit(c.EXPECT(), c.limit(), c), c.needsClause(), c.background(), c.propertyBlock()),
+            RecordActionContext c => TextAction(c, c.text(), [], null, c.needsClause(), null, c.propertyBlock()),
+            PauseActionContext c => TextAction(c, c.text(), [], null, c.needsClause(), null, c.propertyBlock()),
+            DiscardContext c => new DiscardSyntax(
+                span, phrases.OptionalAmount(c.amount()), phrases.Reference(c.reference(), c), words.Text(c.text(), c)),
             OrderRuleContext c when c.whileClause() is { } open => new OpenRuleSyntax(
                 span, words.Word(c.verb(), c), phrases.Reference(c.reference(), c), While(open)),
             OrderRuleContext c => new OrderRuleSyntax(
@@ -100,12 +104,10 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
                 phrases.Reference(c.reference(), c),
                 c.TO() is null ? null : words.Word(c.position(), c),
                 OptionalOrder(c.order()) ?? MissingOrder(c)),
-            CheckRuleContext c => new CheckRuleSyntax(
-                span,
-                words.Text(c.text(), c),
-                phrases.OptionalLimit(c.EXPECT(), c.limit(), c),
-                properties.OptionalNeeds(c.needsClause()),
-                OptionalOrder(c.order())),
+            CheckRuleContext c => CheckRule(
+                c, c.text(), phrases.OptionalInstruments(c.instruments()), phrases.OptionalLimit(c.EXPECT(), c.limit(), c), c.needsClause(), c.order(), null),
+            RecordRuleContext c => CheckRule(c, c.text(), [], null, c.needsClause(), c.order(), null),
+            PauseRuleContext c => CheckRule(c, c.text(), [], null, null, c.order(), c.propertyBlock()),
             TestRuleContext c => new TestRuleSyntax(
                 span, words.Text(c.text(), c), OptionalOrder(c.order()), Inner<TestItemContext>(c.testBlock())),
             PowerClauseContext c => new PowerSyntax(span, phrases.References(c.reference())),
@@ -130,14 +132,39 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
         deed?.background() is not null,
         properties.Block(deed?.propertyBlock()));
 
-    private TextActionSyntax TextAction(TextActionContext context) => new(
-        TokenWords.SpanOf(context),
-        words.Word(context.Start),
-        words.Text(context.text(), context),
-        phrases.OptionalLimit(context.EXPECT(), context.limit(), context),
-        properties.OptionalNeeds(context.needsClause()),
-        context.background() is not null,
-        properties.Block(context.propertyBlock()));
+    private TextActionSyntax TextAction(
+        ParserRuleContext context,
+        TextContext? text,
+        ImmutableArray<ReferenceSyntax> instruments,
+        LimitSyntax? expect,
+        NeedsClauseContext? needs,
+        BackgroundContext? background,
+        PropertyBlockContext? block) => new(
+            TokenWords.SpanOf(context),
+            words.Word(context.Start),
+            words.Text(text, context),
+            instruments,
+            expect,
+            properties.OptionalNeeds(needs),
+            background is not null,
+            properties.Block(block));
+
+    private CheckRuleSyntax CheckRule(
+        ParserRuleContext context,
+        TextContext? text,
+        ImmutableArray<ReferenceSyntax> instruments,
+        LimitSyntax? expect,
+        NeedsClauseContext? needs,
+        OrderContext? order,
+        PropertyBlockContext? block) => new(
+            TokenWords.SpanOf(context),
+            words.Word(context.Start),
+            words.Text(text, context),
+            instruments,
+            expect,
+            properties.OptionalNeeds(needs),
+            OptionalOrder(order),
+            properties.Block(block));
 
     private OrderSyntax? OptionalOrder(OrderContext? context) => context is null
         ? null

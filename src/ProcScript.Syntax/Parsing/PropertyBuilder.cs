@@ -121,6 +121,7 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
             Span(context),
             Keyword(context),
             words.Text(texts.FirstOrDefault(), context),
+            phrases.OptionalInstruments(context.instruments()),
             context.reference() is { } item ? phrases.Reference(item, context) : null,
             isAtWords ? words.Text(texts.ElementAtOrDefault(1), context) : null,
             phrases.OptionalLimit(context.EXPECT(), context.limit(), context),

@@ -14,10 +14,12 @@ public sealed class TemplateModelTests
     [Fact]
     public void Every_property_of_the_plan_and_of_what_it_holds_is_there()
     {
-        var values = PackValues.Create(SamplePlan.Evaporator, Notation.Html);
         HashSet<Type> seen = [];
 
-        Compare(SamplePlan.Evaporator, (ScriptObject)values["plan"]!, seen);
+        foreach (var plan in new[] { SamplePlan.Evaporator, SampleHandOver.Paused })
+        {
+            Compare(plan, (ScriptObject)PackValues.Create(plan, Notation.Html)["plan"]!, seen);
+        }
 
         var expected = typeof(Plan).Assembly.GetExportedTypes()
             .Where(type => type.Namespace == typeof(Plan).Namespace && type.Name.StartsWith("Plan", StringComparison.Ordinal) && type.GetMethod("<Clone>$") is not null);

@@ -8,7 +8,7 @@ from reach import Reach
 OPENING = {"undo": "fastener", "release": "clip", "unplug": "connector", "disconnect": "line", "cut": "bond"}
 CLOSING = {"fasten": "fastener", "engage": "clip", "plug": "connector", "connect": "line", "renew": "bond"}
 WORK = {"repair", "clean", "inspect", "adjust"}
-TEXTS = {"measure", "task", "check"}
+TEXTS = {"measure", "task", "check", "record", "pause"}
 STRIP = {*OPENING, "loosen", "aside", "remove", "set", "isolate", "verify", "empty", "support", "cap"}
 REFIT = {*CLOSING, "tighten", "return", "fit", "restore", "fill", "unsupport", "set", "support", "uncap"}
 
@@ -22,6 +22,7 @@ class Hands:
         self.reach = Reach(machine, state)
         self.gone = set()
         self.replaced = set()
+        self.renewed = {}
         # Both by the numbers of the steps that took parts off.
         self.was_propped = set()
         self.place_before = {}
@@ -38,6 +39,9 @@ class Hands:
             yield from self.opens(step, phase)
         elif verb in CLOSING or verb == "tighten":
             yield from self.closes(step, phase)
+        elif verb == "replace" and self.is_partial(step):
+            if self.machine.joints[item]["count"] - self.state.attached[item] < step["count"] + self.renewed.get(item, 0):
+                yield f"not so many of {item} are off and old"
         elif verb in ("replace", "discard"):
             yield from self.off(item)
         elif verb in WORK:
@@ -88,6 +92,10 @@ class Hands:
             state.capped[item] += self.pieces(step)
         elif verb == "uncap":
             state.capped[item] -= self.pieces(step)
+        elif verb == "replace" and self.is_partial(step):
+            self.renewed[item] = self.renewed.get(item, 0) + step["count"]
+            if self.renewed[item] == self.machine.joints[item]["count"]:
+                self.replaced.add(item)
         elif verb == "replace":
             self.replaced.add(item)
 
@@ -111,6 +119,10 @@ class Hands:
     def can_uncap(self, step, phase):
         if self.state.capped[step["item"]] < self.pieces(step):
             yield f"{step['item']} is not capped"
+
+    def is_partial(self, step):
+        """A replacement of some pieces of a joint."""
+        return step["item"] in self.machine.joints and step["count"] < self.machine.joints[step["item"]]["count"]
 
     def discard(self, item):
         """Something does not go back, nor does what goes along with it."""

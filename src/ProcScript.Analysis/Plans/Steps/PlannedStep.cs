@@ -41,7 +41,7 @@ internal sealed record PlannedStep
     /// <summary>The test that it belongs to, from 1; 0 where it belongs to none.</summary>
     public int Test { get; init; }
 
-    /// <summary>The text of a measurement, task or check.</summary>
+    /// <summary>The text of a measurement, task, check, record or pause.</summary>
     public string? Text { get; init; }
 
     /// <summary>What the reading must be.</summary>
@@ -73,6 +73,9 @@ internal sealed record PlannedStep
 
     /// <summary>What becomes of what it takes off, or became of what it puts back.</summary>
     public Fate Fate { get; init; }
+
+    /// <summary>How many of the pieces never go back, or go in as new ones, where the joint as a whole goes back.</summary>
+    public int Renewed { get; init; }
 
     /// <summary>Whether an energy is isolated and proved to be off once it is done.</summary>
     public bool EndsProved { get; init; }

@@ -15,7 +15,7 @@ internal static class RefitTitles
     /// </summary>
     public static string? Service(IReadOnlyCollection<PerformedAction> actions)
     {
-        if (!actions.All(action => action.Verb is Verb.Restore or Verb.Fill or Verb.Set or Verb.Check))
+        if (!actions.All(action => action.Verb is Verb.Restore or Verb.Fill or Verb.Set or Verb.Check or Verb.Record or Verb.Pause))
         {
             return null;
         }

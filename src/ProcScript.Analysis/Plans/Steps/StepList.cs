@@ -61,6 +61,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             strip.Order.Concat(refit.Order).ToLookup(edge => edge.Later, edge => edge.Earlier);
         private readonly Dictionary<int, int> _mirrors = Mirrors(refit);
         private readonly Dictionary<TestRule, int> _testNumbers = new(ReferenceEqualityComparer.Instance);
+        private readonly Dictionary<int, int> _renewed = RenewedPieces.ByAction(strip);
         private readonly HashSet<TestRule> _tests = new(ReferenceEqualityComparer.Instance);
         private readonly Dictionary<Step, (PlanPhase Phase, int Card)> _warned = new(ReferenceEqualityComparer.Instance);
 
@@ -110,6 +111,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 EnabledBy = [.. _enabledBy[action.Number].Distinct().Order().Select(NumberOf)],
                 Mirror = _mirrors.TryGetValue(action.Number, out var mirror) ? NumberOf(mirror) : 0,
                 Fate = FateOf(action.Target),
+                Renewed = _renewed.GetValueOrDefault(action.Origin is InverseOf inverse ? inverse.Action.Number : action.Number),
                 EndsProved = action.Changes is [{ Variable.Kind: StateKind.Live, After: (int)EnergyState.Dead }],
                 ProvedAt = action is { Verb: Verb.Isolate, Changes: [{ After: (int)EnergyState.Unproved }] } ? Proof(action) : 0,
                 Open = action.Verb == Verb.Restore ? OpenAt(action) : [],

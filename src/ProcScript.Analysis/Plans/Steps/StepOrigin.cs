@@ -23,6 +23,7 @@ internal static class StepOrigin
         InverseOf inverse => RefitDetails.Of(Details(inverse.Action)),
         PropAgain again => Details(again.Support) with { Alerts = [], Photos = [], Refit = null },
         TestStep { Step: { } step } => step.Details,
+        RuledCheck check => check.Rule.Details,
         _ => ActionDetails.None,
     };
 

@@ -41,55 +41,27 @@ internal sealed class StillOpen
 
     private IEnumerable<PlanOpenItem> Items(int at)
     {
-        var machine = _strip.Procedure.Machine;
-        foreach (var part in machine.Parts.Where(IsOff))
+        var standing = new MachineStanding(_strip, _state);
+        foreach (var part in standing.PartsOff)
         {
-            yield return Item(part, _state.Place(part) == PartPlace.Out ? "out" : "aside", StateKind.Place, at);
+            yield return Item(part, standing.StateOf(part), StateKind.Place, at);
         }
 
-        foreach (var part in machine.Parts.Where(part => part.IsTemporary && _state.Place(part) != PartPlace.Out))
+        foreach (var part in standing.TemporaryOn)
         {
             yield return Item(part, "still on", StateKind.Place, at);
         }
 
-        foreach (var joint in machine.Joints.Where(joint => !joint.IsTemporary && GoesBack(joint) && !IsToldByAnother(joint)))
+        foreach (var joint in standing.JointsOpen)
         {
-            if (StateOf(joint) is { Length: > 0 } state)
-            {
-                yield return Item(joint, state, _state.Attached(joint) < joint.Count ? StateKind.Attached : StateKind.Slack, at);
-            }
+            yield return Item(joint, standing.StateOf(joint), _state.Attached(joint) < joint.Count ? StateKind.Attached : StateKind.Slack, at);
         }
 
-        foreach (var fluid in machine.Fluids.Where(fluid => _state[new StateVariable(StateKind.Full, fluid.Index)] == 0))
+        foreach (var fluid in standing.FluidsOut)
         {
             yield return Item(fluid, "empty", StateKind.Full, at);
         }
     }
-
-    private bool GoesBack(MachineItem item) => !_strip.Discarded.Contains(item);
-
-    /// <summary>What holds a part that is off is off with it, and so is a cover of an open joint. An open plug or line is told all the same.</summary>
-    private bool IsToldByAnother(Joint joint) => joint.Role switch
-    {
-        JointRole.Held => IsOnSomethingOff(joint),
-        JointRole.Cover => IsOnSomethingOff(joint) || StateOf(joint.Over!).Length > 0,
-        _ => false,
-    };
-
-    private bool IsOnSomethingOff(Joint joint) => IsCarriedOff(joint.Owner) || IsCarriedOff(joint.Other);
-
-    private bool IsCarriedOff(Part? part) => part is not null && (IsOff(part) || IsCarriedOff(part.Parent));
-
-    private bool IsOff(Part part) => !part.IsTemporary && GoesBack(part) && _state.Place(part) != PartPlace.Fitted;
-
-    /// <summary>How a joint is; empty where it is whole.</summary>
-    private string StateOf(Joint joint) => _state.Attached(joint) switch
-    {
-        0 => "open",
-        var on when on < joint.Count => $"{on} of {joint.Count} on",
-        _ when _state[new StateVariable(StateKind.Slack, joint.Index)] == 1 => "slack",
-        _ => "",
-    };
 
     /// <summary>The item, and the last step from there on that moves it: a proven job leaves it whole then.</summary>
     private PlanOpenItem Item(MachineItem item, string state, StateKind kind, int at)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Plans.Words;
@@ -14,6 +15,15 @@ internal static class AlertWords
     [
         .. alerts.Select(alert => (alert.Word, Written: Of(alert)))
             .Concat(usual.Select(caution => (caution.Word, Written: new PlanAlert(Of(caution.Word), caution.Text) { IsUsual = true })))
+            .OrderBy(one => one.Word)
+            .Select(one => one.Written),
+    ];
+
+    /// <summary>The same where no step says what the usual cautions are about: each begins with its item.</summary>
+    public static ImmutableArray<PlanAlert> Of(IEnumerable<Alert> alerts, IEnumerable<(UsualCaution Caution, MachineItem Item)> usual) =>
+    [
+        .. alerts.Select(alert => (alert.Word, Written: Of(alert)))
+            .Concat(usual.Select(one => (one.Caution.Word, Written: new PlanAlert(Of(one.Caution.Word), $"**{ItemWords.Whole(one.Item)}:** {one.Caution.Text}") { IsUsual = true })))
             .OrderBy(one => one.Word)
             .Select(one => one.Written),
     ];

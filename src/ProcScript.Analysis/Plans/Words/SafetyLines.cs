@@ -47,7 +47,8 @@ internal static class SafetyLines
 
     private static PlanSafetyLine Line(string action, string? written, string usual) => new(action, written ?? usual, written is null);
 
-    private static IEnumerable<PlanSafetyLine> Lock(Energy energy) => energy switch
+    /// <summary>How it is held off; nothing where nothing can hold it.</summary>
+    public static IEnumerable<PlanSafetyLine> Lock(Energy energy) => energy switch
     {
         { Lock: { } written } => [Line("lock", written, "")],
         _ when !EnergySorts.CanBeLocked(energy) => [],

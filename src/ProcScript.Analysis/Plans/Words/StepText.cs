@@ -64,6 +64,9 @@ internal static class StepText
     private static string Addition(PlannedStep step) => step switch
     {
         { Verb: Verb.Set, Target: Control control } => $" to {control.Positions[step.Position].Replace('_', ' ')}",
+        { Closes: true, Renewed: > 0 } when step.Renewed == step.Count => step.Count == 1 ? ": a new one" : ": all new",
+        { Closes: true, Renewed: > 0 } => $": {step.Count - step.Renewed} old, {step.Renewed} new{(step.LeavesSlack ? ", finger-tight" : "")}",
+        { Verb: Verb.Replace, Joint: { } joint } when step.Count < joint.Count => $" (of {joint.Count})",
         { Verb: Verb.Fasten, LeavesSlack: true } => ", finger-tight",
         { Verb: Verb.Fill, Charge: { } charge } => $" to {charge.Print()}",
         _ => "",

@@ -18,7 +18,8 @@ public sealed class ReplacedInPlace : StripRule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A `replace` names a part that has not been removed, or a joint that has not been taken off whole.",
+        What: "A `replace` names a part that has not been removed, or a joint that has not been taken off whole; or a `replace n of` more pieces than "
+            + "are off.",
         Why: "The new part cannot go in while the old one is there: a step is missing, or `replace` names the wrong thing.",
         Wrong: """
             clip pin "push pin"
@@ -56,6 +57,22 @@ public sealed class ReplacedInPlace : StripRule
 
     /// <inheritdoc/>
     public override IEnumerable<Finding> Check(StripRun run) =>
+    [
+        .. Whole(run),
+        .. from failure in run.Failures.OfType<TooFewOff>()
+           where failure.Asked <= failure.Joint.Count && failure.Renewed == 0
+           select StepFinding.At(
+               Id,
+               failure.Step,
+               $"{failure.Asked} of {ItemPhrases.The(failure.Joint)} are replaced and {failure.Off} of {failure.Joint.Count} are off",
+               "not so many have come off",
+               [new LabeledSpan(failure.Joint.Declared, "declared here")]) with
+           {
+               Help = $"{ItemPhrases.Cue(ActionTable.OpeningOf(failure.Joint))} first",
+           },
+    ];
+
+    private static IEnumerable<Finding> Whole(StripRun run) =>
         from failure in run.Failures.OfType<NotOff>()
         where failure.Step.Verb == Verb.Replace
         select StepFinding.At(

@@ -108,6 +108,14 @@ public sealed record RepeatedCall(SourceSpan Call, ImmutableArray<SourceSpan> Ou
 /// <param name="Attached">How many are attached.</param>
 public sealed record TooFewLeft(Step Step, Joint Joint, int Asked, int Attached) : StripFailure(Step);
 
+/// <summary>More pieces of a joint are to be replaced than are off.</summary>
+/// <param name="Step">The step.</param>
+/// <param name="Joint">The joint.</param>
+/// <param name="Asked">How many are to be replaced.</param>
+/// <param name="Off">How many are off.</param>
+/// <param name="Renewed">How many of these an earlier step has replaced.</param>
+public sealed record TooFewOff(Step Step, Joint Joint, int Asked, int Off, int Renewed) : StripFailure(Step);
+
 /// <summary>The verb is not for things of this sort.</summary>
 /// <param name="Step">The step.</param>
 /// <param name="Target">The target.</param>

@@ -19,7 +19,7 @@ internal sealed class VerificationBinder(SymbolLookup lookup, ItemLookup items, 
         var item = syntax.Place is { } named ? Item(named, place) : null;
         var words = syntax.PlaceText is { } text ? AuthorText.Bind(text, place, sink) : item?.Title ?? "";
         var (needs, tools) = Block(syntax, place);
-        return item is null && words.Length == 0 && syntax.Properties.IsEmpty
+        return item is null && words.Length == 0 && syntax.Properties.IsEmpty && syntax.Instruments.IsEmpty
             ? null
             : new VerifyPlace
             {
@@ -48,6 +48,7 @@ internal sealed class VerificationBinder(SymbolLookup lookup, ItemLookup items, 
     {
         var needs = ImmutableArray.CreateBuilder<Condition>();
         var tools = ImmutableArray.CreateBuilder<Tool>();
+        tools.AddRange(lookup.Tools(syntax.Instruments, place, sink));
         var gate = new PropertyGate(PropertyHolders.Verification, sink);
         foreach (var property in syntax.Properties)
         {
@@ -59,7 +60,7 @@ internal sealed class VerificationBinder(SymbolLookup lookup, ItemLookup items, 
             switch (property)
             {
                 case NamesPropertySyntax named:
-                    tools.AddRange(named.Names.Select(name => lookup.Tool(name, place, sink)).OfType<Tool>());
+                    tools.AddRange(lookup.Tools(named.Names, place, sink));
                     break;
                 case NeedsPropertySyntax clause:
                     needs.AddRange(conditions.Needs(clause, place));

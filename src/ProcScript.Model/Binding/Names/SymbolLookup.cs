@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Binding.Files;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Places;
@@ -16,6 +17,10 @@ internal sealed class SymbolLookup(SymbolTable table, bool isKept)
     /// <summary>The tool of that name, or null with a finding.</summary>
     public Tool? Tool(ReferenceSyntax reference, BindingPlace place, FindingSink sink) =>
         Find<ToolSymbol>(reference, "tool", place, sink)?.Tool;
+
+    /// <summary>The tools of these names, without those that do not resolve, which is reported.</summary>
+    public IEnumerable<Tool> Tools(ImmutableArray<ReferenceSyntax> references, BindingPlace place, FindingSink sink) =>
+        references.Select(reference => Tool(reference, place, sink)).OfType<Tool>();
 
     /// <summary>The supply of that name, or null with a finding.</summary>
     public Supply? Supply(ReferenceSyntax reference, BindingPlace place, FindingSink sink) =>

@@ -6,7 +6,6 @@ using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Binding.Quantities;
-using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Nodes;
@@ -48,6 +47,16 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
         return (details, needs);
     }
 
+    /// <summary>The same of a line with instruments, which are its first tools.</summary>
+    public (ActionDetails Details, ImmutableArray<Condition> Conditions) Bind(
+        ImmutableArray<ReferenceSyntax> instruments, ImmutableArray<PropertySyntax> properties, BindingPlace place)
+    {
+        var bound = Bind(properties, PropertyHolders.TextAction, place);
+        return instruments.IsEmpty
+            ? bound
+            : (bound.Details with { Tools = [.. lookup.Tools(instruments, place, sink), .. bound.Details.Tools] }, bound.Conditions);
+    }
+
     /// <summary>What properties of one procedure say, each at its own place.</summary>
     public ActionDetails Bind(IEnumerable<(PropertySyntax Property, BindingPlace Place)> properties)
     {
@@ -71,8 +80,7 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
             case TextPropertySyntax text:
                 return With(details, text.Keyword.Text, AuthorText.Bind(text.Text, place, sink));
             case NamesPropertySyntax tools:
-                var named = tools.Names.Select(name => lookup.Tool(name, place, sink)).OfType<Tool>();
-                return details with { Tools = details.Tools.AddRange(named) };
+                return details with { Tools = details.Tools.AddRange(lookup.Tools(tools.Names, place, sink)) };
             case PeoplePropertySyntax people:
                 return details with { People = Counts.Bind(people.Count, "`people`", place, sink) ?? 0 };
             case QuantityPropertySyntax { Keyword.Text: "time" } time:

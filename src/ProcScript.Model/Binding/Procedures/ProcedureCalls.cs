@@ -2,13 +2,14 @@ using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Procedures;
+using ProcScript.Model.Rules.Names;
 using ProcScript.Model.Rules.Procedures;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Model.Binding.Procedures;
 
 /// <summary>Resolves <c>do</c>.</summary>
-internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lookup, FindingSink sink)
+internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lookup, ulong variant, FindingSink sink)
 {
     /// <summary>How deep calls may nest; deeper ones would end with the thread's stack.</summary>
     internal const int MostDepth = 50;
@@ -38,6 +39,12 @@ internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lo
         if (target.Machine != frame.Outline.Machine)
         {
             sink.Report(NotAProcedureOfThisMachine.At(target, frame.Outline.Machine!, place.At(call.Procedure.Span)), place);
+            return null;
+        }
+
+        if (!target.Head.Guards.Hold(variant))
+        {
+            sink.Report(OnlyInSomeVariants.Procedure(target, target.Machine.Options, variant, place, call), place.Guards, namesOptions: true);
             return null;
         }
 

@@ -81,6 +81,8 @@ internal sealed class ProcedureDraft
         Title = Title,
         Declared = Head.Symbol.Declared,
         Machine = Machine.Machine,
+        OnlyWith = [.. Variants.OptionsOf(Head.Guards.On, Machine.Machine.Options)],
+        OnlyWithout = [.. Variants.OptionsOf(Head.Guards.Off, Machine.Machine.Options)],
         Goals = Goals,
         Alerts = Alerts,
         Details = Details,

@@ -36,9 +36,9 @@ internal sealed class ProcedureElaborator
         var conditions = new ConditionBinder(_items, _sink);
         _details = new DetailsBinder(lookup, conditions, _sink);
         _steps = new StepBinder(_items, conditions, _details, _sink);
-        _rules = new RefitRuleBinder(_items, conditions, _steps, _sink);
+        _rules = new RefitRuleBinder(_items, conditions, _details, _steps, _sink);
         _budget = new UnrollBudget(outline.Symbol.Name, _sink);
-        _calls = new ProcedureCalls(outlines, lookup, _sink);
+        _calls = new ProcedureCalls(outlines, lookup, machine.Variant, _sink);
         _work = new StepList(_sink);
         _discards = new StepList(_sink);
     }
@@ -54,7 +54,7 @@ internal sealed class ProcedureElaborator
 
     private ProcedureDraft Elaborate(ImmutableArray<string> arguments)
     {
-        var place = BindingPlace.In(_outline.Symbol.File);
+        var place = BindingPlace.In(_outline.Symbol.File) with { Guards = _outline.Head.Guards };
         foreach (var (parameter, value) in _outline.Parameters.Zip(arguments))
         {
             place = place with { Bindings = place.Bindings.With(parameter.Name, value, parameter.Domain, parameter.Declared) };

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Machines;
 using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Binding.Places;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Procedures;
@@ -24,7 +25,7 @@ internal sealed class ProcedureOutline
     /// <summary>The procedures that it calls, in the order of the text.</summary>
     public ImmutableArray<ProcedureCall> Calls => Head.Calls;
 
-    /// <summary>The options of its machine that a <c>when</c> of it, or of what it calls, asks for: a bit each.</summary>
+    /// <summary>The options of its machine that it, or what it calls, asks for: a bit each.</summary>
     public required ulong Options { get; set; }
 
     /// <summary>What is to be said whatever the variant and the arguments.</summary>
@@ -39,13 +40,15 @@ internal sealed class ProcedureOutline
 /// <param name="Machine">Its machine; null where the name does not resolve, which is reported.</param>
 /// <param name="Parameters">Its parameters.</param>
 /// <param name="Calls">The procedures that it calls, in the order of the text.</param>
-/// <param name="Options">The options of its machine that a <c>when</c> of its own asks for: a bit each.</param>
+/// <param name="Guards">The variants of its machine that have it.</param>
+/// <param name="Options">The options of its machine that a <c>when</c> of its own, or its own <see cref="Guards"/>, ask for: a bit each.</param>
 /// <param name="Sink">What is to be said of that.</param>
 internal sealed record ProcedureHead(
     ProcedureSymbol Symbol,
     MachineOutline? Machine,
     ImmutableArray<Parameter> Parameters,
     ImmutableArray<ProcedureCall> Calls,
+    Guards Guards,
     ulong Options,
     FindingSink Sink)
 {

@@ -77,9 +77,10 @@ internal sealed class ProcedureOutlines
         var place = BindingPlace.In(symbol.File);
         var machine = lookup.Find<MachineSymbol>(symbol.Node.Machine, "machine", place, sink) is { } found ? machines[found] : null;
         var calls = ImmutableArray.CreateBuilder<ProcedureCall>();
-        var options = 0UL;
+        var guards = JobVariants.Bind(symbol.Node, machine, place, sink);
+        var options = guards.Options;
         Walk(symbol.Node.Items);
-        return new ProcedureHead(symbol, machine, Parameters(symbol, place, sink), calls.ToImmutable(), options, sink);
+        return new ProcedureHead(symbol, machine, Parameters(symbol, place, sink), calls.ToImmutable(), guards, options, sink);
 
         void Walk(ImmutableArray<SyntaxNode> nodes)
         {

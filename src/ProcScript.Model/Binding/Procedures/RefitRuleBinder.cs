@@ -12,7 +12,7 @@ using ProcScript.Syntax.Text;
 namespace ProcScript.Model.Binding.Procedures;
 
 /// <summary>Binds the lines of a procedure's refit block.</summary>
-internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditions, StepBinder steps, FindingSink sink)
+internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditions, DetailsBinder details, StepBinder steps, FindingSink sink)
 {
     /// <summary>An order of two refit actions, or null where a name in it does not resolve, which is reported.</summary>
     public OrderRule? Order(OrderRuleSyntax syntax, BindingPlace place)
@@ -29,20 +29,25 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
             : new OrderRule(own, other, place.At(syntax.Span));
     }
 
-    /// <summary>A check within the refit, or null where a name in it does not resolve, which is reported.</summary>
+    /// <summary>A check, a record or a pause within the refit, or null where a name in it does not resolve, which is reported.</summary>
     public CheckRule? Check(CheckRuleSyntax syntax, ImmutableArray<Alert> alerts, BindingPlace place)
     {
         var text = AuthorText.Bind(syntax.Text, place, sink);
         var expect = QuantityBinder.Bind(syntax.Expect, place, sink);
         var needs = conditions.Needs(syntax.Needs, place);
+        var (block, blockNeeds) = details.Bind(syntax.Instruments, syntax.Properties, place);
         var anchor = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place, order.Position) : null;
-        if (syntax.Order is not null && anchor is null)
+        if ((syntax.Order is not null && anchor is null) || Verbs.Find(syntax.Verb.Text) is not { } verb)
         {
             return null;
         }
 
         var isAfter = syntax.Order?.Keyword.Text == "after";
-        return new CheckRule(text, expect, needs, isAfter ? null : anchor, isAfter ? anchor : null, alerts, place.At(syntax.Span));
+        return new CheckRule(
+            verb, text, expect, needs.AddRange(blockNeeds), isAfter ? null : anchor, isAfter ? anchor : null, [.. alerts, .. block.Alerts], place.At(syntax.Span))
+        {
+            Details = block,
+        };
     }
 
     /// <summary>What may be open when an energy comes back, or null where a name in it does not resolve, which is reported.</summary>

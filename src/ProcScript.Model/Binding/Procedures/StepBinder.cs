@@ -52,13 +52,13 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
         };
     }
 
-    /// <summary>A measurement, a task or a check.</summary>
+    /// <summary>A measurement, a task, a check, a record or a pause.</summary>
     public Step? Text(TextActionSyntax syntax, BindingPlace place, ImmutableArray<SourceSpan> calls)
     {
         var text = AuthorText.Bind(syntax.Text, place, sink);
         var expect = QuantityBinder.Bind(syntax.Expect, place, sink);
         var inline = conditions.Needs(syntax.Needs, place);
-        var (block, needs) = details.Bind(syntax.Properties, PropertyHolders.TextAction, place);
+        var (block, needs) = details.Bind(syntax.Instruments, syntax.Properties, place);
         if (Verbs.Find(syntax.Verb.Text) is not { } verb)
         {
             sink.Poison();
@@ -86,6 +86,12 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
         var reason = AuthorText.Bind(syntax.Because, place, sink);
         if (items.Find(syntax.Target, place, syntax.Span) is not { } target)
         {
+            return null;
+        }
+
+        if (syntax.Amount is not null)
+        {
+            sink.Report(DiscardOfSome.At(target, place.At(syntax.Amount.Span.Cover(syntax.Target.Span))), place);
             return null;
         }
 

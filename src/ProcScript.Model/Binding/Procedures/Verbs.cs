@@ -14,5 +14,5 @@ internal static class Verbs
 
     /// <summary>Whether the refit undoes it. Work stays as it is done, and so do texts.</summary>
     public static bool AreUndone(Verb verb) => verb is not (Verb.Verify or Verb.Replace or Verb.Repair or Verb.Clean or Verb.Inspect or Verb.Adjust
-        or Verb.Measure or Verb.Task or Verb.Check or Verb.Discard);
+        or Verb.Measure or Verb.Task or Verb.Check or Verb.Record or Verb.Pause or Verb.Discard);
 }

@@ -3,9 +3,11 @@ using System.Numerics;
 using ProcScript.Model.Binding;
 using ProcScript.Model.Binding.Machines;
 using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Procedures;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Rules.Names;
@@ -25,7 +27,8 @@ public sealed class OnlyInSomeVariants : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "The item is declared inside a `when` of the machine, and named where that `when` does not hold.",
+        What: "The item is declared inside a `when` of the machine, or the procedure is written `with` or `without` an option; and it is "
+            + "named where that does not hold.",
         Why: "On a machine without the option the step speaks of something that is not there.",
         Wrong: """
             clip pin "push pin"
@@ -64,10 +67,34 @@ public sealed class OnlyInSomeVariants : Rule
         return new Finding(Id, $"`{name}` exists only {WordList.Or(conditions)}", place.At(reference), without)
         {
             Related = [.. declared.Select(one => new LabeledSpan(one.Declared, $"declared {Condition(one.Place.Guards, options)}"))],
-            Help = $"speak of it inside `when {Tests(declared[0].Place.Guards, options)[0]} {{ … }}` only",
-            Fixes = declared.Count == 1 && step is { } whole ? [Wrap(declared[0].Place.Guards, options, place, whole)] : [],
+            Help = Excludes(place.Guards, declared[0].Place.Guards)
+                ? $"the place is reached {Condition(place.Guards, options)} only: leave it out"
+                : $"speak of it inside `when {Tests(declared[0].Place.Guards, options)[0]} {{ … }}` only",
+            Fixes = declared.Count == 1 && step is { } whole && !Excludes(place.Guards, declared[0].Place.Guards) ? [Wrap(declared[0].Place.Guards, options, place, whole)] : [],
         };
     }
+
+    /// <summary>Of a procedure that is called where its machine does not have it.</summary>
+    internal static Finding Procedure(ProcedureOutline target, ImmutableArray<Option> options, ulong variant, BindingPlace place, DoSyntax call)
+    {
+        var guards = target.Head.Guards;
+        var isNever = Excludes(place.Guards, guards);
+        return new Finding(
+            Id,
+            $"the job `{target.Symbol.Name}` exists only {Condition(guards, options)}",
+            place.At(call.Span),
+            Missing(guards, options, variant))
+        {
+            Related = [new LabeledSpan(target.Symbol.Declared, $"written for machines {Condition(guards, options)}")],
+            Help = isNever
+                ? $"the place is reached {Condition(place.Guards, options)} only: leave it out"
+                : $"call it inside `when {string.Join(" { when ", Tests(guards, options))} {{ … }}` only",
+            Fixes = isNever ? [] : [Wrap(guards, options, place, call.Span)],
+        };
+    }
+
+    /// <summary>Whether no variant has both.</summary>
+    private static bool Excludes(Guards one, Guards other) => (one.On & other.Off) != 0 || (one.Off & other.On) != 0;
 
     private static Fix Wrap(Guards guards, ImmutableArray<Option> options, BindingPlace place, TextSpan step)
     {

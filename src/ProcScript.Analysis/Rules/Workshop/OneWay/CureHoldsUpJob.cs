@@ -23,7 +23,7 @@ public sealed class CureHoldsUpJob : OutcomeRule
         What: "A bond or a sealant cures for longer than there is other work, so that one person waits a quarter of an hour or more (`limits.cureWait`) with nothing "
             + "to do, before a step that would load it or before the job ends. The waits of all that cures in one job are added up; it is told once, at what is waited for longest.",
         Why: "The machine stands in the bay that long, and somebody who was not told takes it out too early. Where another order lets work go "
-            + "on meanwhile, a rule in the refit saves the time; where it does not, allow the finding and plan the bay for it.",
+            + "on meanwhile, a rule in the refit saves the time; where it does not, a `pause` with its `time` says so on the cards.",
         Wrong: """
             tool key "key"
             tool knife "sealant knife"
@@ -90,7 +90,7 @@ public sealed class CureHoldsUpJob : OutcomeRule
             "nothing else is left to do meanwhile")
         {
             Related = [new LabeledSpan(outcome.Procedure.Declared, "in this job, for one")],
-            Help = "bring other work between with a rule such as `… before …` in the refit, or allow it and plan the time",
+            Help = "bring other work between with a rule such as `… before …` in the refit, or write a `pause` with its `time` behind it",
         };
     }
 }
