@@ -49,7 +49,7 @@ internal sealed class StripRunner
         _collector = new NeedCollector(facts, _state, NeedsPhase.Strip, _discarded.Items);
         _lastStep = new Step?[facts.Layout.Size];
         _sorting = new FailureSorting(_state, LastStep);
-        _needed = new NeededSteps(facts.Layout, _state, _replaced, _discarded.Items);
+        _needed = new NeededSteps(facts.Layout, _state, _renewed.Whole, _discarded.Items);
     }
 
     /// <summary>Performs a procedure.</summary>

@@ -60,52 +60,57 @@ internal partial class ProcScriptParser : Parser {
 		PATTERN=129, STAR=130, NONE=131, NOT_KNOWN=132, LISTED=133, INSIDE=134, 
 		GRIP=135, GOOD=136, FAIR=137, POOR=138, LOCKER=139, ADD=140, TAKE=141, 
 		OILED=142, HOIST=143, VOLTAGE=144, AC=145, DC=146, TEST=147, POWER=148, 
-		WHILE=149, OPEN=150, LEFT_HAND=151, PLUS_MINUS=152, PLUS=153, DEGREE=154, 
-		MIDDLE_DOT=155, PERCENT=156, RANGE=157, DOT=158, SLASH=159, MINUS=160, 
-		AT_MOST=161, AT_LEAST=162, LESS_THAN=163, MORE_THAN=164, COMMA=165, LEFT_BRACE=166, 
-		RIGHT_BRACE=167, LEFT_BRACKET=168, RIGHT_BRACKET=169, LEFT_PAREN=170, 
-		RIGHT_PAREN=171, DECIMAL=172, INTEGER=173, SCREW_SIZE=174, NAME=175, STRING=176, 
-		UNCLOSED_STRING=177, COMMENT=178, NEWLINE=179, WHITE_SPACE=180, UNKNOWN=181;
+		WHILE=149, OPEN=150, LEFT_HAND=151, OR=152, WAY=153, WHERE=154, NEEDED=155, 
+		WITHOUT=156, RECORD=157, PAUSE=158, PLUS_MINUS=159, PLUS=160, DEGREE=161, 
+		MIDDLE_DOT=162, PERCENT=163, RANGE=164, DOT=165, SLASH=166, MINUS=167, 
+		AT_MOST=168, AT_LEAST=169, LESS_THAN=170, MORE_THAN=171, COMMA=172, LEFT_BRACE=173, 
+		RIGHT_BRACE=174, LEFT_BRACKET=175, RIGHT_BRACKET=176, LEFT_PAREN=177, 
+		RIGHT_PAREN=178, DECIMAL=179, INTEGER=180, SCREW_SIZE=181, NAME=182, STRING=183, 
+		UNCLOSED_STRING=184, COMMENT=185, NEWLINE=186, WHITE_SPACE=187, UNKNOWN=188;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
 		RULE_threadValue = 8, RULE_hand = 9, RULE_gradeValue = 10, RULE_needs = 11, 
-		RULE_need = 12, RULE_needState = 13, RULE_machineDeclaration = 14, RULE_memberBlock = 15, 
-		RULE_member = 16, RULE_optionDeclaration = 17, RULE_energyDeclaration = 18, 
-		RULE_fluidDeclaration = 19, RULE_controlDeclaration = 20, RULE_controlBlock = 21, 
-		RULE_partDeclaration = 22, RULE_jointDeclaration = 23, RULE_inlineCover = 24, 
-		RULE_inlineClause = 25, RULE_asideClause = 26, RULE_eachMembers = 27, 
-		RULE_whenMembers = 28, RULE_values = 29, RULE_value = 30, RULE_test = 31, 
-		RULE_procedureDeclaration = 32, RULE_parameters = 33, RULE_parameter = 34, 
-		RULE_furtherParameter = 35, RULE_firstValues = 36, RULE_procedureBlock = 37, 
-		RULE_procedureItem = 38, RULE_goal = 39, RULE_stage = 40, RULE_doCall = 41, 
-		RULE_workBlock = 42, RULE_eachItems = 43, RULE_whenItems = 44, RULE_stepBlock = 45, 
-		RULE_step = 46, RULE_alert = 47, RULE_refitAlert = 48, RULE_stripStep = 49, 
-		RULE_eachSteps = 50, RULE_whenSteps = 51, RULE_action = 52, RULE_deed = 53, 
-		RULE_amount = 54, RULE_verb = 55, RULE_actionVerb = 56, RULE_textAction = 57, 
-		RULE_needsClause = 58, RULE_background = 59, RULE_discard = 60, RULE_refitRules = 61, 
-		RULE_ruleBlock = 62, RULE_refitRule = 63, RULE_eachRules = 64, RULE_whenRules = 65, 
-		RULE_orderRule = 66, RULE_whileClause = 67, RULE_checkRule = 68, RULE_testRule = 69, 
-		RULE_testBlock = 70, RULE_testItem = 71, RULE_powerClause = 72, RULE_order = 73, 
-		RULE_text = 74, RULE_count = 75, RULE_quantity = 76, RULE_limit = 77, 
-		RULE_number = 78, RULE_unit = 79, RULE_unitName = 80, RULE_reference = 81, 
-		RULE_index = 82, RULE_name = 83, RULE_position = 84;
+		RULE_hiders = 12, RULE_need = 13, RULE_needState = 14, RULE_machineDeclaration = 15, 
+		RULE_memberBlock = 16, RULE_member = 17, RULE_optionDeclaration = 18, 
+		RULE_energyDeclaration = 19, RULE_fluidDeclaration = 20, RULE_controlDeclaration = 21, 
+		RULE_controlBlock = 22, RULE_partDeclaration = 23, RULE_jointDeclaration = 24, 
+		RULE_inlineCover = 25, RULE_inlineClause = 26, RULE_asideClause = 27, 
+		RULE_eachMembers = 28, RULE_whenMembers = 29, RULE_values = 30, RULE_value = 31, 
+		RULE_test = 32, RULE_procedureDeclaration = 33, RULE_forVariants = 34, 
+		RULE_parameters = 35, RULE_parameter = 36, RULE_furtherParameter = 37, 
+		RULE_firstValues = 38, RULE_procedureBlock = 39, RULE_procedureItem = 40, 
+		RULE_goal = 41, RULE_stage = 42, RULE_doCall = 43, RULE_whereNeeded = 44, 
+		RULE_workBlock = 45, RULE_eachItems = 46, RULE_whenItems = 47, RULE_stepBlock = 48, 
+		RULE_step = 49, RULE_alert = 50, RULE_refitAlert = 51, RULE_stripStep = 52, 
+		RULE_eachSteps = 53, RULE_whenSteps = 54, RULE_action = 55, RULE_deed = 56, 
+		RULE_amount = 57, RULE_verb = 58, RULE_actionVerb = 59, RULE_textAction = 60, 
+		RULE_instruments = 61, RULE_recordAction = 62, RULE_pauseAction = 63, 
+		RULE_needsClause = 64, RULE_background = 65, RULE_discard = 66, RULE_refitRules = 67, 
+		RULE_ruleBlock = 68, RULE_refitRule = 69, RULE_eachRules = 70, RULE_whenRules = 71, 
+		RULE_orderRule = 72, RULE_whileClause = 73, RULE_checkRule = 74, RULE_recordRule = 75, 
+		RULE_pauseRule = 76, RULE_testRule = 77, RULE_testBlock = 78, RULE_testItem = 79, 
+		RULE_powerClause = 80, RULE_order = 81, RULE_text = 82, RULE_count = 83, 
+		RULE_quantity = 84, RULE_limit = 85, RULE_number = 86, RULE_unit = 87, 
+		RULE_unitName = 88, RULE_reference = 89, RULE_index = 90, RULE_name = 91, 
+		RULE_position = 92;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "hand", "gradeValue", 
-		"needs", "need", "needState", "machineDeclaration", "memberBlock", "member", 
-		"optionDeclaration", "energyDeclaration", "fluidDeclaration", "controlDeclaration", 
-		"controlBlock", "partDeclaration", "jointDeclaration", "inlineCover", 
-		"inlineClause", "asideClause", "eachMembers", "whenMembers", "values", 
-		"value", "test", "procedureDeclaration", "parameters", "parameter", "furtherParameter", 
-		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
-		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "refitAlert", 
-		"stripStep", "eachSteps", "whenSteps", "action", "deed", "amount", "verb", 
-		"actionVerb", "textAction", "needsClause", "background", "discard", "refitRules", 
-		"ruleBlock", "refitRule", "eachRules", "whenRules", "orderRule", "whileClause", 
-		"checkRule", "testRule", "testBlock", "testItem", "powerClause", "order", 
-		"text", "count", "quantity", "limit", "number", "unit", "unitName", "reference", 
-		"index", "name", "position"
+		"needs", "hiders", "need", "needState", "machineDeclaration", "memberBlock", 
+		"member", "optionDeclaration", "energyDeclaration", "fluidDeclaration", 
+		"controlDeclaration", "controlBlock", "partDeclaration", "jointDeclaration", 
+		"inlineCover", "inlineClause", "asideClause", "eachMembers", "whenMembers", 
+		"values", "value", "test", "procedureDeclaration", "forVariants", "parameters", 
+		"parameter", "furtherParameter", "firstValues", "procedureBlock", "procedureItem", 
+		"goal", "stage", "doCall", "whereNeeded", "workBlock", "eachItems", "whenItems", 
+		"stepBlock", "step", "alert", "refitAlert", "stripStep", "eachSteps", 
+		"whenSteps", "action", "deed", "amount", "verb", "actionVerb", "textAction", 
+		"instruments", "recordAction", "pauseAction", "needsClause", "background", 
+		"discard", "refitRules", "ruleBlock", "refitRule", "eachRules", "whenRules", 
+		"orderRule", "whileClause", "checkRule", "recordRule", "pauseRule", "testRule", 
+		"testBlock", "testItem", "powerClause", "order", "text", "count", "quantity", 
+		"limit", "number", "unit", "unitName", "reference", "index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -131,7 +136,8 @@ internal partial class ProcScriptParser : Parser {
 		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'none'", 
 		"'unknown'", "'listed'", "'inside'", "'grip'", "'good'", "'fair'", "'poor'", 
 		"'locker'", "'add'", "'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", 
-		"'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", null, "'+'", 
+		"'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", "'way'", 
+		"'where'", "'needed'", "'without'", "'record'", "'pause'", null, "'+'", 
 		"'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", 
 		"'>'", "','", "'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
@@ -155,10 +161,11 @@ internal partial class ProcScriptParser : Parser {
 		"HAZARD", "WITH", "PATTERN", "STAR", "NONE", "NOT_KNOWN", "LISTED", "INSIDE", 
 		"GRIP", "GOOD", "FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", 
 		"VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "LEFT_HAND", 
-		"PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", 
-		"SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", 
-		"LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", 
-		"RIGHT_PAREN", "DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", "STRING", "UNCLOSED_STRING", 
+		"OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", "PLUS_MINUS", 
+		"PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", 
+		"AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", 
+		"RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", 
+		"DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", "STRING", "UNCLOSED_STRING", 
 		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
@@ -234,17 +241,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 176;
+			State = 192;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 174;
+				State = 190;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 170;
+					State = 186;
 					useDirective();
 					}
 					break;
@@ -256,19 +263,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 171;
+					State = 187;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 172;
+					State = 188;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 173;
+					State = 189;
 					procedureDeclaration();
 					}
 					break;
@@ -276,11 +283,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 178;
+				State = 194;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 179;
+			State = 195;
 			Match(Eof);
 			}
 		}
@@ -314,9 +321,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 181;
+			State = 197;
 			Match(USE);
-			State = 182;
+			State = 198;
 			text();
 			}
 		}
@@ -363,7 +370,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 184;
+			State = 200;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -372,24 +379,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 185;
+			State = 201;
 			name();
-			State = 187;
+			State = 203;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 186;
+				State = 202;
 				text();
 				}
 			}
 
-			State = 190;
+			State = 206;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 189;
+				State = 205;
 				propertyBlock();
 				}
 			}
@@ -443,14 +450,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 192;
+			State = 208;
 			Match(LEFT_BRACE);
-			State = 198;
+			State = 214;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 263041L) != 0)) {
 				{
-				State = 196;
+				State = 212;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -514,8 +521,9 @@ internal partial class ProcScriptParser : Parser {
 				case OILED:
 				case HOIST:
 				case VOLTAGE:
+				case WAY:
 					{
-					State = 193;
+					State = 209;
 					property();
 					}
 					break;
@@ -525,13 +533,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 194;
+					State = 210;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 195;
+					State = 211;
 					refitProperty();
 					}
 					break;
@@ -539,11 +547,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 200;
+				State = 216;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 201;
+			State = 217;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -579,7 +587,6 @@ internal partial class ProcScriptParser : Parser {
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DRIVE() { return GetToken(ProcScriptParser.DRIVE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TOOL() { return GetToken(ProcScriptParser.TOOL, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEHIND() { return GetToken(ProcScriptParser.BEHIND, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HAZARD() { return GetToken(ProcScriptParser.HAZARD, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AFTER() { return GetToken(ProcScriptParser.AFTER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
@@ -621,6 +628,18 @@ internal partial class ProcScriptParser : Parser {
 			return GetRuleContext<TextContext>(0);
 		}
 		public MassPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class WayPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WAY() { return GetToken(ProcScriptParser.WAY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEHIND() { return GetToken(ProcScriptParser.BEHIND, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public HidersContext hiders() {
+			return GetRuleContext<HidersContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEEDS() { return GetToken(ProcScriptParser.NEEDS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
+			return GetRuleContext<NeedsContext>(0);
+		}
+		public WayPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class RenewPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RENEW() { return GetToken(ProcScriptParser.RENEW, 0); }
@@ -672,6 +691,13 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEMPORARY() { return GetToken(ProcScriptParser.TEMPORARY, 0); }
 		public FlagPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class BehindPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEHIND() { return GetToken(ProcScriptParser.BEHIND, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public HidersContext hiders() {
+			return GetRuleContext<HidersContext>(0);
+		}
+		public BehindPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class SingleUsePropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SINGLE() { return GetToken(ProcScriptParser.SINGLE, 0); }
@@ -781,6 +807,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text(int i) {
 			return GetRuleContext<TextContext>(i);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public InstrumentsContext instruments() {
+			return GetRuleContext<InstrumentsContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AT() { return GetToken(ProcScriptParser.AT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXPECT() { return GetToken(ProcScriptParser.EXPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public LimitContext limit() {
@@ -825,7 +854,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 318;
+			State = 346;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -848,7 +877,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 203;
+				State = 219;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4433488581230593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -857,7 +886,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 204;
+				State = 220;
 				text();
 				}
 				break;
@@ -878,7 +907,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 205;
+				State = 221;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637265L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -887,7 +916,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 206;
+				State = 222;
 				quantity();
 				}
 				break;
@@ -895,26 +924,26 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new MassPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 207;
+				State = 223;
 				Match(MASS);
-				State = 212;
+				State = 228;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case MINUS:
 				case DECIMAL:
 				case INTEGER:
 					{
-					State = 208;
+					State = 224;
 					quantity();
 					}
 					break;
 				case NOT_KNOWN:
 					{
-					State = 209;
+					State = 225;
 					Match(NOT_KNOWN);
-					State = 210;
+					State = 226;
 					Match(BECAUSE);
-					State = 211;
+					State = 227;
 					text();
 					}
 					break;
@@ -927,63 +956,10 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 214;
-				Match(TORQUE);
-				State = 215;
-				quantity();
-				State = 220;
-				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				while (_la==COMMA) {
-					{
-					{
-					State = 216;
-					Match(COMMA);
-					State = 217;
-					quantity();
-					}
-					}
-					State = 222;
-					ErrorHandler.Sync(this);
-					_la = TokenStream.LA(1);
-				}
-				State = 227;
-				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				while (_la==PLUS) {
-					{
-					{
-					State = 223;
-					Match(PLUS);
-					State = 224;
-					quantity();
-					}
-					}
-					State = 229;
-					ErrorHandler.Sync(this);
-					_la = TokenStream.LA(1);
-				}
-				}
-				break;
-			case TOOL:
-			case BEHIND:
-			case AFTER:
-			case DRIVE:
-			case HAZARD:
-				_localctx = new NamesPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 5);
-				{
 				State = 230;
-				_la = TokenStream.LA(1);
-				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
-				ErrorHandler.RecoverInline(this);
-				}
-				else {
-					ErrorHandler.ReportMatch(this);
-				    Consume();
-				}
+				Match(TORQUE);
 				State = 231;
-				reference();
+				quantity();
 				State = 236;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
@@ -993,38 +969,130 @@ internal partial class ProcScriptParser : Parser {
 					State = 232;
 					Match(COMMA);
 					State = 233;
-					reference();
+					quantity();
 					}
 					}
 					State = 238;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
+				State = 243;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==PLUS) {
+					{
+					{
+					State = 239;
+					Match(PLUS);
+					State = 240;
+					quantity();
+					}
+					}
+					State = 245;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
 				}
 				break;
-			case RENEW:
-				_localctx = new RenewPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 6);
+			case TOOL:
+			case AFTER:
+			case DRIVE:
+			case HAZARD:
+				_localctx = new NamesPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 5);
 				{
-				State = 239;
-				Match(RENEW);
-				State = 240;
-				Match(WITH);
-				State = 241;
-				reference();
 				State = 246;
+				_la = TokenStream.LA(1);
+				if ( !(_la==TOOL || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
+				State = 247;
+				reference();
+				State = 252;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 242;
+					State = 248;
 					Match(COMMA);
-					State = 243;
+					State = 249;
 					reference();
 					}
 					}
-					State = 248;
+					State = 254;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				}
+				break;
+			case BEHIND:
+				_localctx = new BehindPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 6);
+				{
+				State = 255;
+				Match(BEHIND);
+				State = 256;
+				hiders();
+				}
+				break;
+			case WAY:
+				_localctx = new WayPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 7);
+				{
+				State = 257;
+				Match(WAY);
+				State = 262;
+				ErrorHandler.Sync(this);
+				switch (TokenStream.LA(1)) {
+				case BEHIND:
+					{
+					State = 258;
+					Match(BEHIND);
+					State = 259;
+					hiders();
+					}
+					break;
+				case NEEDS:
+					{
+					State = 260;
+					Match(NEEDS);
+					State = 261;
+					needs();
+					}
+					break;
+				default:
+					throw new NoViableAltException(this);
+				}
+				}
+				break;
+			case RENEW:
+				_localctx = new RenewPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 8);
+				{
+				State = 264;
+				Match(RENEW);
+				State = 265;
+				Match(WITH);
+				State = 266;
+				reference();
+				State = 271;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==COMMA) {
+					{
+					{
+					State = 267;
+					Match(COMMA);
+					State = 268;
+					reference();
+					}
+					}
+					State = 273;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1032,36 +1100,36 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case PATTERN:
 				_localctx = new PatternPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 7);
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 249;
+				State = 274;
 				Match(PATTERN);
-				State = 255;
+				State = 280;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 250;
+					State = 275;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 251;
+					State = 276;
 					Match(LISTED);
 					}
 					break;
 				case NONE:
 					{
-					State = 252;
+					State = 277;
 					Match(NONE);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 253;
+					State = 278;
 					Match(INSIDE);
-					State = 254;
+					State = 279;
 					Match(OUT);
 					}
 					break;
@@ -1072,11 +1140,11 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case GRIP:
 				_localctx = new GripPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 8);
+				EnterOuterAlt(_localctx, 10);
 				{
-				State = 257;
+				State = 282;
 				Match(GRIP);
-				State = 258;
+				State = 283;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1089,21 +1157,21 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case PEOPLE:
 				_localctx = new PeoplePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 9);
+				EnterOuterAlt(_localctx, 11);
 				{
-				State = 259;
+				State = 284;
 				Match(PEOPLE);
-				State = 260;
+				State = 285;
 				count();
 				}
 				break;
 			case THREAD:
 				_localctx = new ThreadPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 10);
+				EnterOuterAlt(_localctx, 12);
 				{
-				State = 261;
+				State = 286;
 				Match(THREAD);
-				State = 264;
+				State = 289;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1112,13 +1180,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 262;
+					State = 287;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 263;
+					State = 288;
 					Match(LOCKER);
 					}
 					break;
@@ -1129,20 +1197,20 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case GRADE:
 				_localctx = new GradePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 11);
+				EnterOuterAlt(_localctx, 13);
 				{
-				State = 266;
+				State = 291;
 				Match(GRADE);
-				State = 267;
+				State = 292;
 				gradeValue();
 				}
 				break;
 			case SEALS:
 			case CAP:
 				_localctx = new PiecesPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 12);
+				EnterOuterAlt(_localctx, 14);
 				{
-				State = 268;
+				State = 293;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1151,35 +1219,35 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 269;
+				State = 294;
 				count();
-				State = 270;
+				State = 295;
 				reference();
 				}
 				break;
 			case USES:
 				_localctx = new UsesPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 13);
+				EnterOuterAlt(_localctx, 15);
 				{
-				State = 272;
+				State = 297;
 				Match(USES);
-				State = 273;
+				State = 298;
 				quantity();
-				State = 274;
+				State = 299;
 				Match(OF);
-				State = 275;
+				State = 300;
 				reference();
 				}
 				break;
 			case WITH:
 				_localctx = new ChangePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 14);
+				EnterOuterAlt(_localctx, 16);
 				{
-				State = 277;
+				State = 302;
 				Match(WITH);
-				State = 278;
+				State = 303;
 				reference();
-				State = 279;
+				State = 304;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1188,16 +1256,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 280;
+				State = 305;
 				quantity();
-				State = 283;
+				State = 308;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 281;
+					State = 306;
 					Match(OF);
-					State = 282;
+					State = 307;
 					reference();
 					}
 				}
@@ -1206,11 +1274,11 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case SINGLE:
 				_localctx = new SingleUsePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 15);
+				EnterOuterAlt(_localctx, 17);
 				{
-				State = 285;
+				State = 310;
 				Match(SINGLE);
-				State = 286;
+				State = 311;
 				Match(USE);
 				}
 				break;
@@ -1219,9 +1287,9 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 				_localctx = new FlagPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 16);
+				EnterOuterAlt(_localctx, 18);
 				{
-				State = 287;
+				State = 312;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1234,20 +1302,30 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case VERIFY:
 				_localctx = new VerifyPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 17);
+				EnterOuterAlt(_localctx, 19);
 				{
-				State = 288;
+				State = 313;
 				Match(VERIFY);
-				State = 289;
+				State = 314;
 				text();
-				State = 295;
+				State = 316;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 290;
+					State = 315;
+					instruments();
+					}
+					break;
+				}
+				State = 323;
+				ErrorHandler.Sync(this);
+				switch ( Interpreter.AdaptivePredict(TokenStream,17,Context) ) {
+				case 1:
+					{
+					State = 318;
 					Match(AT);
-					State = 293;
+					State = 321;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1335,16 +1413,23 @@ internal partial class ProcScriptParser : Parser {
 					case WHILE:
 					case OPEN:
 					case LEFT_HAND:
+					case OR:
+					case WAY:
+					case WHERE:
+					case NEEDED:
+					case WITHOUT:
+					case RECORD:
+					case PAUSE:
 					case NAME:
 						{
-						State = 291;
+						State = 319;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 292;
+						State = 320;
 						text();
 						}
 						break;
@@ -1354,24 +1439,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 299;
+				State = 327;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 297;
+					State = 325;
 					Match(EXPECT);
-					State = 298;
+					State = 326;
 					limit();
 					}
 				}
 
-				State = 302;
+				State = 330;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 301;
+					State = 329;
 					propertyBlock();
 					}
 				}
@@ -1380,18 +1465,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case VOLTAGE:
 				_localctx = new VoltagePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 18);
+				EnterOuterAlt(_localctx, 20);
 				{
-				State = 304;
+				State = 332;
 				Match(VOLTAGE);
-				State = 305;
+				State = 333;
 				quantity();
-				State = 307;
+				State = 335;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 306;
+					State = 334;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1407,18 +1492,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case STRIP:
 				_localctx = new StripPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 19);
+				EnterOuterAlt(_localctx, 21);
 				{
-				State = 309;
+				State = 337;
 				Match(STRIP);
-				State = 313;
+				State = 341;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 310;
+					State = 338;
 					Match(NEEDS);
-					State = 311;
+					State = 339;
 					needs();
 					}
 					break;
@@ -1427,7 +1512,7 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 312;
+					State = 340;
 					alert();
 					}
 					break;
@@ -1438,11 +1523,11 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case NEEDS:
 				_localctx = new NeedsPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 20);
+				EnterOuterAlt(_localctx, 22);
 				{
-				State = 315;
+				State = 343;
 				Match(NEEDS);
-				State = 316;
+				State = 344;
 				needs();
 				}
 				break;
@@ -1451,9 +1536,9 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				_localctx = new AlertPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 21);
+				EnterOuterAlt(_localctx, 23);
 				{
-				State = 317;
+				State = 345;
 				alert();
 				}
 				break;
@@ -1523,16 +1608,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 335;
+			State = 363;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 320;
+				State = 348;
 				Match(AT);
-				State = 321;
+				State = 349;
 				text();
 				}
 				break;
@@ -1542,7 +1627,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 322;
+				State = 350;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1551,21 +1636,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 323;
+				State = 351;
 				reference();
-				State = 328;
+				State = 356;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 324;
+					State = 352;
 					Match(COMMA);
-					State = 325;
+					State = 353;
 					reference();
 					}
 					}
-					State = 330;
+					State = 358;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1575,14 +1660,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 331;
+				State = 359;
 				cover();
-				State = 333;
+				State = 361;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 332;
+					State = 360;
 					propertyBlock();
 					}
 				}
@@ -1631,17 +1716,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 337;
+			State = 365;
 			Match(COVERED);
-			State = 338;
+			State = 366;
 			Match(BY);
-			State = 339;
+			State = 367;
 			count();
-			State = 340;
+			State = 368;
 			name();
-			State = 341;
+			State = 369;
 			Match(AS);
-			State = 342;
+			State = 370;
 			reference();
 			}
 		}
@@ -1682,16 +1767,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 344;
+			State = 372;
 			Match(REFIT);
-			State = 349;
+			State = 377;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 345;
+				State = 373;
 				Match(NEEDS);
-				State = 346;
+				State = 374;
 				needs();
 				}
 				break;
@@ -1700,13 +1785,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 347;
+				State = 375;
 				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 348;
+				State = 376;
 				propertyBlock();
 				}
 				break;
@@ -1756,32 +1841,32 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 385;
+			State = 413;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 351;
+				State = 379;
 				Match(NAME);
-				State = 354;
+				State = 382;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 352;
+					State = 380;
 					Match(DOT);
-					State = 353;
+					State = 381;
 					Match(INTEGER);
 					}
 				}
 
-				State = 357;
+				State = 385;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 356;
+					State = 384;
 					hand();
 					}
 				}
@@ -1791,33 +1876,33 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 359;
+				State = 387;
 				Match(INTEGER);
-				State = 365;
+				State = 393;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==SLASH || _la==INTEGER) {
 					{
-					State = 361;
+					State = 389;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==INTEGER) {
 						{
-						State = 360;
+						State = 388;
 						Match(INTEGER);
 						}
 					}
 
-					State = 363;
+					State = 391;
 					Match(SLASH);
-					State = 364;
+					State = 392;
 					Match(INTEGER);
 					}
 				}
 
-				State = 367;
+				State = 395;
 				Match(MINUS);
-				State = 368;
+				State = 396;
 				_la = TokenStream.LA(1);
 				if ( !(_la==DECIMAL || _la==INTEGER) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1826,22 +1911,22 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 370;
+				State = 398;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 369;
+					State = 397;
 					Match(NAME);
 					}
 				}
 
-				State = 373;
+				State = 401;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 372;
+					State = 400;
 					hand();
 					}
 				}
@@ -1851,28 +1936,28 @@ internal partial class ProcScriptParser : Parser {
 			case SCREW_SIZE:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 375;
+				State = 403;
 				Match(SCREW_SIZE);
-				State = 376;
+				State = 404;
 				Match(MINUS);
-				State = 377;
+				State = 405;
 				Match(INTEGER);
-				State = 379;
+				State = 407;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 378;
+					State = 406;
 					Match(NAME);
 					}
 				}
 
-				State = 382;
+				State = 410;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 381;
+					State = 409;
 					hand();
 					}
 				}
@@ -1883,7 +1968,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 384;
+				State = 412;
 				text();
 				}
 				break;
@@ -1920,17 +2005,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 388;
+			State = 416;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 387;
+				State = 415;
 				Match(MINUS);
 				}
 			}
 
-			State = 390;
+			State = 418;
 			Match(LEFT_HAND);
 			}
 		}
@@ -1969,7 +2054,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 20, RULE_gradeValue);
 		int _la;
 		try {
-			State = 400;
+			State = 428;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1977,23 +2062,23 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 392;
+				State = 420;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 393;
+				State = 421;
 				Match(NAME);
-				State = 396;
+				State = 424;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==MINUS) {
 					{
-					State = 394;
+					State = 422;
 					Match(MINUS);
-					State = 395;
+					State = 423;
 					Match(INTEGER);
 					}
 				}
@@ -2003,7 +2088,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOT_KNOWN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 398;
+				State = 426;
 				Match(NOT_KNOWN);
 				}
 				break;
@@ -2011,7 +2096,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 399;
+				State = 427;
 				text();
 				}
 				break;
@@ -2041,6 +2126,10 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
 			return GetToken(ProcScriptParser.COMMA, i);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] OR() { return GetTokens(ProcScriptParser.OR); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OR(int i) {
+			return GetToken(ProcScriptParser.OR, i);
+		}
 		public NeedsContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -2056,21 +2145,96 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 402;
+			State = 430;
 			need();
-			State = 407;
+			State = 435;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (_la==COMMA) {
+			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 403;
-				Match(COMMA);
-				State = 404;
+				State = 431;
+				_la = TokenStream.LA(1);
+				if ( !(_la==OR || _la==COMMA) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
+				State = 432;
 				need();
 				}
 				}
-				State = 409;
+				State = 437;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class HidersContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] OR() { return GetTokens(ProcScriptParser.OR); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OR(int i) {
+			return GetToken(ProcScriptParser.OR, i);
+		}
+		public HidersContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_hiders; } }
+	}
+
+	[RuleVersion(0)]
+	public HidersContext hiders() {
+		HidersContext _localctx = new HidersContext(Context, State);
+		EnterRule(_localctx, 24, RULE_hiders);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 438;
+			reference();
+			State = 443;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==OR || _la==COMMA) {
+				{
+				{
+				State = 439;
+				_la = TokenStream.LA(1);
+				if ( !(_la==OR || _la==COMMA) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
+				State = 440;
+				reference();
+				}
+				}
+				State = 445;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2108,26 +2272,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedContext need() {
 		NeedContext _localctx = new NeedContext(Context, State);
-		EnterRule(_localctx, 24, RULE_need);
+		EnterRule(_localctx, 26, RULE_need);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 410;
+			State = 446;
 			reference();
-			State = 414;
+			State = 450;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,38,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,41,Context) ) {
 			case 1:
 				{
-				State = 411;
+				State = 447;
 				Match(AT);
-				State = 412;
+				State = 448;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 413;
+				State = 449;
 				needState();
 				}
 				break;
@@ -2166,12 +2330,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedStateContext needState() {
 		NeedStateContext _localctx = new NeedStateContext(Context, State);
-		EnterRule(_localctx, 26, RULE_needState);
+		EnterRule(_localctx, 28, RULE_needState);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 416;
+			State = 452;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2214,26 +2378,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MachineDeclarationContext machineDeclaration() {
 		MachineDeclarationContext _localctx = new MachineDeclarationContext(Context, State);
-		EnterRule(_localctx, 28, RULE_machineDeclaration);
+		EnterRule(_localctx, 30, RULE_machineDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 418;
+			State = 454;
 			Match(MACHINE);
-			State = 419;
+			State = 455;
 			name();
-			State = 421;
+			State = 457;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 420;
+				State = 456;
 				text();
 				}
 			}
 
-			State = 423;
+			State = 459;
 			memberBlock();
 			}
 		}
@@ -2267,28 +2431,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberBlockContext memberBlock() {
 		MemberBlockContext _localctx = new MemberBlockContext(Context, State);
-		EnterRule(_localctx, 30, RULE_memberBlock);
+		EnterRule(_localctx, 32, RULE_memberBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 425;
+			State = 461;
 			Match(LEFT_BRACE);
-			State = 429;
+			State = 465;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 263041L) != 0)) {
 				{
 				{
-				State = 426;
+				State = 462;
 				member();
 				}
 				}
-				State = 431;
+				State = 467;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 432;
+			State = 468;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2347,43 +2511,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberContext member() {
 		MemberContext _localctx = new MemberContext(Context, State);
-		EnterRule(_localctx, 32, RULE_member);
+		EnterRule(_localctx, 34, RULE_member);
 		try {
-			State = 445;
+			State = 481;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 434;
+				State = 470;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 435;
+				State = 471;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 436;
+				State = 472;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 437;
+				State = 473;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 438;
+				State = 474;
 				partDeclaration();
 				}
 				break;
@@ -2392,28 +2556,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 439;
+				State = 475;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 440;
+				State = 476;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 441;
+				State = 477;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 442;
+				State = 478;
 				whenMembers();
 				}
 				break;
@@ -2478,16 +2642,17 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 			case VOLTAGE:
+			case WAY:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 443;
+				State = 479;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 444;
+				State = 480;
 				refitProperty();
 				}
 				break;
@@ -2524,21 +2689,21 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OptionDeclarationContext optionDeclaration() {
 		OptionDeclarationContext _localctx = new OptionDeclarationContext(Context, State);
-		EnterRule(_localctx, 34, RULE_optionDeclaration);
+		EnterRule(_localctx, 36, RULE_optionDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 447;
+			State = 483;
 			Match(OPTION);
-			State = 448;
+			State = 484;
 			name();
-			State = 450;
+			State = 486;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 449;
+				State = 485;
 				text();
 				}
 			}
@@ -2577,31 +2742,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EnergyDeclarationContext energyDeclaration() {
 		EnergyDeclarationContext _localctx = new EnergyDeclarationContext(Context, State);
-		EnterRule(_localctx, 36, RULE_energyDeclaration);
+		EnterRule(_localctx, 38, RULE_energyDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 452;
+			State = 488;
 			Match(ENERGY);
-			State = 453;
+			State = 489;
 			reference();
-			State = 455;
+			State = 491;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 454;
+				State = 490;
 				text();
 				}
 			}
 
-			State = 458;
+			State = 494;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 457;
+				State = 493;
 				propertyBlock();
 				}
 			}
@@ -2640,31 +2805,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FluidDeclarationContext fluidDeclaration() {
 		FluidDeclarationContext _localctx = new FluidDeclarationContext(Context, State);
-		EnterRule(_localctx, 38, RULE_fluidDeclaration);
+		EnterRule(_localctx, 40, RULE_fluidDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 460;
+			State = 496;
 			Match(FLUID);
-			State = 461;
+			State = 497;
 			reference();
-			State = 463;
+			State = 499;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 462;
+				State = 498;
 				text();
 				}
 			}
 
-			State = 466;
+			State = 502;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 465;
+				State = 501;
 				propertyBlock();
 				}
 			}
@@ -2703,26 +2868,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlDeclarationContext controlDeclaration() {
 		ControlDeclarationContext _localctx = new ControlDeclarationContext(Context, State);
-		EnterRule(_localctx, 40, RULE_controlDeclaration);
+		EnterRule(_localctx, 42, RULE_controlDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 468;
+			State = 504;
 			Match(CONTROL);
-			State = 469;
+			State = 505;
 			reference();
-			State = 471;
+			State = 507;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 470;
+				State = 506;
 				text();
 				}
 			}
 
-			State = 473;
+			State = 509;
 			controlBlock();
 			}
 		}
@@ -2778,45 +2943,45 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlBlockContext controlBlock() {
 		ControlBlockContext _localctx = new ControlBlockContext(Context, State);
-		EnterRule(_localctx, 42, RULE_controlBlock);
+		EnterRule(_localctx, 44, RULE_controlBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 475;
+			State = 511;
 			Match(LEFT_BRACE);
-			State = 484;
+			State = 520;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,49,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,52,Context) ) {
 			case 1:
 				{
-				State = 476;
+				State = 512;
 				position();
-				State = 481;
+				State = 517;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 477;
+					State = 513;
 					Match(COMMA);
-					State = 478;
+					State = 514;
 					position();
 					}
 					}
-					State = 483;
+					State = 519;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 491;
+			State = 527;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 263041L) != 0)) {
 				{
-				State = 489;
+				State = 525;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2880,8 +3045,9 @@ internal partial class ProcScriptParser : Parser {
 				case OILED:
 				case HOIST:
 				case VOLTAGE:
+				case WAY:
 					{
-					State = 486;
+					State = 522;
 					property();
 					}
 					break;
@@ -2891,13 +3057,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 487;
+					State = 523;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 488;
+					State = 524;
 					refitProperty();
 					}
 					break;
@@ -2905,11 +3071,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 493;
+				State = 529;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 494;
+			State = 530;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2945,31 +3111,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PartDeclarationContext partDeclaration() {
 		PartDeclarationContext _localctx = new PartDeclarationContext(Context, State);
-		EnterRule(_localctx, 44, RULE_partDeclaration);
+		EnterRule(_localctx, 46, RULE_partDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 496;
+			State = 532;
 			Match(PART);
-			State = 497;
+			State = 533;
 			reference();
-			State = 499;
+			State = 535;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 498;
+				State = 534;
 				text();
 				}
 			}
 
-			State = 502;
+			State = 538;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 501;
+				State = 537;
 				memberBlock();
 				}
 			}
@@ -3027,12 +3193,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public JointDeclarationContext jointDeclaration() {
 		JointDeclarationContext _localctx = new JointDeclarationContext(Context, State);
-		EnterRule(_localctx, 46, RULE_jointDeclaration);
+		EnterRule(_localctx, 48, RULE_jointDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 540;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3041,46 +3207,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 505;
+			State = 541;
 			Match(BY);
-			State = 506;
+			State = 542;
 			count();
-			State = 507;
+			State = 543;
 			name();
-			State = 508;
+			State = 544;
 			Match(AS);
-			State = 509;
+			State = 545;
 			reference();
-			State = 513;
+			State = 549;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 510;
+				State = 546;
 				inlineClause();
 				}
 				}
-				State = 515;
+				State = 551;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 522;
+			State = 558;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 517;
+				State = 553;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 516;
+					State = 552;
 					inlineCover();
 					}
 					}
-					State = 519;
+					State = 555;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -3088,7 +3254,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 521;
+				State = 557;
 				propertyBlock();
 				}
 				break;
@@ -3165,6 +3331,7 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 			case VOLTAGE:
+			case WAY:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -3206,33 +3373,33 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineCoverContext inlineCover() {
 		InlineCoverContext _localctx = new InlineCoverContext(Context, State);
-		EnterRule(_localctx, 48, RULE_inlineCover);
+		EnterRule(_localctx, 50, RULE_inlineCover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 524;
+			State = 560;
 			cover();
-			State = 528;
+			State = 564;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 525;
+				State = 561;
 				inlineClause();
 				}
 				}
-				State = 530;
+				State = 566;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 532;
+			State = 568;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 531;
+				State = 567;
 				propertyBlock();
 				}
 			}
@@ -3282,19 +3449,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineClauseContext inlineClause() {
 		InlineClauseContext _localctx = new InlineClauseContext(Context, State);
-		EnterRule(_localctx, 50, RULE_inlineClause);
+		EnterRule(_localctx, 52, RULE_inlineClause);
 		int _la;
 		try {
-			State = 538;
+			State = 574;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 534;
+				State = 570;
 				Match(AT);
-				State = 535;
+				State = 571;
 				text();
 				}
 				break;
@@ -3304,7 +3471,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 536;
+				State = 572;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3313,7 +3480,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 537;
+				State = 573;
 				reference();
 				}
 				break;
@@ -3347,19 +3514,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AsideClauseContext asideClause() {
 		AsideClauseContext _localctx = new AsideClauseContext(Context, State);
-		EnterRule(_localctx, 52, RULE_asideClause);
+		EnterRule(_localctx, 54, RULE_asideClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 540;
+			State = 576;
 			Match(ASIDE);
-			State = 542;
+			State = 578;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 541;
+				State = 577;
 				text();
 				}
 			}
@@ -3399,19 +3566,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachMembersContext eachMembers() {
 		EachMembersContext _localctx = new EachMembersContext(Context, State);
-		EnterRule(_localctx, 54, RULE_eachMembers);
+		EnterRule(_localctx, 56, RULE_eachMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 544;
+			State = 580;
 			Match(EACH);
-			State = 545;
+			State = 581;
 			name();
-			State = 546;
+			State = 582;
 			Match(IN);
-			State = 547;
+			State = 583;
 			@values();
-			State = 548;
+			State = 584;
 			memberBlock();
 			}
 		}
@@ -3444,15 +3611,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenMembersContext whenMembers() {
 		WhenMembersContext _localctx = new WhenMembersContext(Context, State);
-		EnterRule(_localctx, 56, RULE_whenMembers);
+		EnterRule(_localctx, 58, RULE_whenMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 550;
+			State = 586;
 			Match(WHEN);
-			State = 551;
+			State = 587;
 			test();
-			State = 552;
+			State = 588;
 			memberBlock();
 			}
 		}
@@ -3493,41 +3660,41 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValuesContext @values() {
 		ValuesContext _localctx = new ValuesContext(Context, State);
-		EnterRule(_localctx, 58, RULE_values);
+		EnterRule(_localctx, 60, RULE_values);
 		int _la;
 		try {
-			State = 565;
+			State = 601;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,62,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,65,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 554;
+				State = 590;
 				Match(INTEGER);
-				State = 555;
+				State = 591;
 				Match(RANGE);
-				State = 556;
+				State = 592;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 557;
+				State = 593;
 				value();
-				State = 562;
+				State = 598;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 558;
+					State = 594;
 					Match(COMMA);
-					State = 559;
+					State = 595;
 					value();
 					}
 					}
-					State = 564;
+					State = 600;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3561,9 +3728,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValueContext value() {
 		ValueContext _localctx = new ValueContext(Context, State);
-		EnterRule(_localctx, 60, RULE_value);
+		EnterRule(_localctx, 62, RULE_value);
 		try {
-			State = 569;
+			State = 605;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3651,17 +3818,24 @@ internal partial class ProcScriptParser : Parser {
 			case WHILE:
 			case OPEN:
 			case LEFT_HAND:
+			case OR:
+			case WAY:
+			case WHERE:
+			case NEEDED:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 567;
+				State = 603;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 568;
+				State = 604;
 				Match(INTEGER);
 				}
 				break;
@@ -3699,18 +3873,18 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestContext test() {
 		TestContext _localctx = new TestContext(Context, State);
-		EnterRule(_localctx, 62, RULE_test);
+		EnterRule(_localctx, 64, RULE_test);
 		int _la;
 		try {
-			State = 581;
+			State = 617;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 571;
+				State = 607;
 				Match(NOT);
-				State = 572;
+				State = 608;
 				name();
 				}
 				break;
@@ -3799,29 +3973,36 @@ internal partial class ProcScriptParser : Parser {
 			case WHILE:
 			case OPEN:
 			case LEFT_HAND:
+			case OR:
+			case WAY:
+			case WHERE:
+			case NEEDED:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 573;
+				State = 609;
 				name();
-				State = 579;
+				State = 615;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 574;
+					State = 610;
 					Match(IS);
-					State = 576;
+					State = 612;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 575;
+						State = 611;
 						Match(NOT);
 						}
 					}
 
-					State = 578;
+					State = 614;
 					value();
 					}
 				}
@@ -3861,6 +4042,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public ForVariantsContext[] forVariants() {
+			return GetRuleContexts<ForVariantsContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ForVariantsContext forVariants(int i) {
+			return GetRuleContext<ForVariantsContext>(i);
+		}
 		public ProcedureDeclarationContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -3871,41 +4058,123 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureDeclarationContext procedureDeclaration() {
 		ProcedureDeclarationContext _localctx = new ProcedureDeclarationContext(Context, State);
-		EnterRule(_localctx, 64, RULE_procedureDeclaration);
+		EnterRule(_localctx, 66, RULE_procedureDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 583;
+			State = 619;
 			Match(PROCEDURE);
-			State = 584;
+			State = 620;
 			name();
-			State = 586;
+			State = 622;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 585;
+				State = 621;
 				parameters();
 				}
 			}
 
-			State = 589;
+			State = 625;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 588;
+				State = 624;
 				text();
 				}
 			}
 
-			State = 591;
+			State = 627;
 			Match(ON);
-			State = 592;
+			State = 628;
 			name();
-			State = 593;
+			State = 632;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==WITH || _la==WITHOUT) {
+				{
+				{
+				State = 629;
+				forVariants();
+				}
+				}
+				State = 634;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 635;
 			procedureBlock();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class ForVariantsContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext[] name() {
+			return GetRuleContexts<NameContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext name(int i) {
+			return GetRuleContext<NameContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(ProcScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITHOUT() { return GetToken(ProcScriptParser.WITHOUT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		public ForVariantsContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_forVariants; } }
+	}
+
+	[RuleVersion(0)]
+	public ForVariantsContext forVariants() {
+		ForVariantsContext _localctx = new ForVariantsContext(Context, State);
+		EnterRule(_localctx, 68, RULE_forVariants);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 637;
+			_la = TokenStream.LA(1);
+			if ( !(_la==WITH || _la==WITHOUT) ) {
+			ErrorHandler.RecoverInline(this);
+			}
+			else {
+				ErrorHandler.ReportMatch(this);
+			    Consume();
+			}
+			State = 638;
+			name();
+			State = 643;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 639;
+				Match(COMMA);
+				State = 640;
+				name();
+				}
+				}
+				State = 645;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
 			}
 		}
 		catch (RecognitionException re) {
@@ -3945,32 +4214,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParametersContext parameters() {
 		ParametersContext _localctx = new ParametersContext(Context, State);
-		EnterRule(_localctx, 66, RULE_parameters);
+		EnterRule(_localctx, 70, RULE_parameters);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 595;
+			State = 646;
 			Match(LEFT_PAREN);
-			State = 596;
+			State = 647;
 			parameter();
-			State = 601;
+			State = 652;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 597;
+				State = 648;
 				Match(COMMA);
-				State = 598;
+				State = 649;
 				furtherParameter();
 				}
 				}
-				State = 603;
+				State = 654;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 604;
+			State = 655;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -4003,15 +4272,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParameterContext parameter() {
 		ParameterContext _localctx = new ParameterContext(Context, State);
-		EnterRule(_localctx, 68, RULE_parameter);
+		EnterRule(_localctx, 72, RULE_parameter);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 606;
+			State = 657;
 			name();
-			State = 607;
+			State = 658;
 			Match(IN);
-			State = 608;
+			State = 659;
 			firstValues();
 			}
 		}
@@ -4045,16 +4314,16 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FurtherParameterContext furtherParameter() {
 		FurtherParameterContext _localctx = new FurtherParameterContext(Context, State);
-		EnterRule(_localctx, 70, RULE_furtherParameter);
+		EnterRule(_localctx, 74, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 616;
+			State = 667;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 610;
+				State = 661;
 				Match(INTEGER);
 				}
 				break;
@@ -4143,19 +4412,26 @@ internal partial class ProcScriptParser : Parser {
 			case WHILE:
 			case OPEN:
 			case LEFT_HAND:
+			case OR:
+			case WAY:
+			case WHERE:
+			case NEEDED:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 611;
+				State = 662;
 				name();
-				State = 614;
+				State = 665;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 612;
+					State = 663;
 					Match(IN);
-					State = 613;
+					State = 664;
 					firstValues();
 					}
 				}
@@ -4196,10 +4472,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FirstValuesContext firstValues() {
 		FirstValuesContext _localctx = new FirstValuesContext(Context, State);
-		EnterRule(_localctx, 72, RULE_firstValues);
+		EnterRule(_localctx, 76, RULE_firstValues);
 		int _la;
 		try {
-			State = 624;
+			State = 675;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4287,26 +4563,33 @@ internal partial class ProcScriptParser : Parser {
 			case WHILE:
 			case OPEN:
 			case LEFT_HAND:
+			case OR:
+			case WAY:
+			case WHERE:
+			case NEEDED:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 618;
+				State = 669;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 619;
+				State = 670;
 				Match(INTEGER);
-				State = 622;
+				State = 673;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 620;
+					State = 671;
 					Match(RANGE);
-					State = 621;
+					State = 672;
 					Match(INTEGER);
 					}
 				}
@@ -4347,28 +4630,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 74, RULE_procedureBlock);
+		EnterRule(_localctx, 78, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 626;
+			State = 677;
 			Match(LEFT_BRACE);
-			State = 630;
+			State = 681;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 263041L) != 0)) {
 				{
 				{
-				State = 627;
+				State = 678;
 				procedureItem();
 				}
 				}
-				State = 632;
+				State = 683;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 633;
+			State = 684;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4418,57 +4701,57 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 76, RULE_procedureItem);
+		EnterRule(_localctx, 80, RULE_procedureItem);
 		try {
-			State = 643;
+			State = 694;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 635;
+				State = 686;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 636;
+				State = 687;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 637;
+				State = 688;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 638;
+				State = 689;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 639;
+				State = 690;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 640;
+				State = 691;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 641;
+				State = 692;
 				whenItems();
 				}
 				break;
@@ -4533,9 +4816,10 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 			case VOLTAGE:
+			case WAY:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 642;
+				State = 693;
 				property();
 				}
 				break;
@@ -4572,15 +4856,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 78, RULE_goal);
+		EnterRule(_localctx, 82, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 645;
+			State = 696;
 			Match(GOAL);
-			State = 646;
+			State = 697;
 			verb();
-			State = 647;
+			State = 698;
 			reference();
 			}
 		}
@@ -4613,15 +4897,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 80, RULE_stage);
+		EnterRule(_localctx, 84, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 649;
+			State = 700;
 			Match(STAGE);
-			State = 650;
+			State = 701;
 			text();
-			State = 651;
+			State = 702;
 			stepBlock();
 			}
 		}
@@ -4643,6 +4927,9 @@ internal partial class ProcScriptParser : Parser {
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_PAREN() { return GetToken(ProcScriptParser.LEFT_PAREN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RIGHT_PAREN() { return GetToken(ProcScriptParser.RIGHT_PAREN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public WhereNeededContext whereNeeded() {
+			return GetRuleContext<WhereNeededContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ValueContext[] value() {
 			return GetRuleContexts<ValueContext>();
 		}
@@ -4663,53 +4950,97 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 82, RULE_doCall);
+		EnterRule(_localctx, 86, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 653;
+			State = 704;
 			Match(DO);
-			State = 654;
+			State = 705;
 			name();
-			State = 667;
+			State = 718;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 655;
+				State = 706;
 				Match(LEFT_PAREN);
-				State = 664;
+				State = 715;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 85899354111L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 10995117326335L) != 0)) {
 					{
-					State = 656;
+					State = 707;
 					value();
-					State = 661;
+					State = 712;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 657;
+						State = 708;
 						Match(COMMA);
-						State = 658;
+						State = 709;
 						value();
 						}
 						}
-						State = 663;
+						State = 714;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 666;
+				State = 717;
 				Match(RIGHT_PAREN);
 				}
 			}
 
+			State = 721;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==WHERE) {
+				{
+				State = 720;
+				whereNeeded();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class WhereNeededContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHERE() { return GetToken(ProcScriptParser.WHERE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEEDED() { return GetToken(ProcScriptParser.NEEDED, 0); }
+		public WhereNeededContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_whereNeeded; } }
+	}
+
+	[RuleVersion(0)]
+	public WhereNeededContext whereNeeded() {
+		WhereNeededContext _localctx = new WhereNeededContext(Context, State);
+		EnterRule(_localctx, 88, RULE_whereNeeded);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 723;
+			Match(WHERE);
+			State = 724;
+			Match(NEEDED);
 			}
 		}
 		catch (RecognitionException re) {
@@ -4738,13 +5069,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 84, RULE_workBlock);
+		EnterRule(_localctx, 90, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 669;
+			State = 726;
 			Match(WORK);
-			State = 670;
+			State = 727;
 			stepBlock();
 			}
 		}
@@ -4781,19 +5112,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 86, RULE_eachItems);
+		EnterRule(_localctx, 92, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 672;
+			State = 729;
 			Match(EACH);
-			State = 673;
+			State = 730;
 			name();
-			State = 674;
+			State = 731;
 			Match(IN);
-			State = 675;
+			State = 732;
 			@values();
-			State = 676;
+			State = 733;
 			procedureBlock();
 			}
 		}
@@ -4826,15 +5157,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 88, RULE_whenItems);
+		EnterRule(_localctx, 94, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 678;
+			State = 735;
 			Match(WHEN);
-			State = 679;
+			State = 736;
 			test();
-			State = 680;
+			State = 737;
 			procedureBlock();
 			}
 		}
@@ -4868,28 +5199,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 90, RULE_stepBlock);
+		EnterRule(_localctx, 96, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 682;
+			State = 739;
 			Match(LEFT_BRACE);
-			State = 686;
+			State = 743;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0)) {
+			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829279L) != 0) || ((((_la - 97)) & ~0x3f) == 0 && ((1L << (_la - 97)) & 3458764513820540929L) != 0)) {
 				{
 				{
-				State = 683;
+				State = 740;
 				step();
 				}
 				}
-				State = 688;
+				State = 745;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 689;
+			State = 746;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4920,6 +5251,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextActionContext textAction() {
 			return GetRuleContext<TextActionContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public RecordActionContext recordAction() {
+			return GetRuleContext<RecordActionContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PauseActionContext pauseAction() {
+			return GetRuleContext<PauseActionContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public DiscardContext discard() {
 			return GetRuleContext<DiscardContext>(0);
 		}
@@ -4942,9 +5279,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 92, RULE_step);
+		EnterRule(_localctx, 98, RULE_step);
 		try {
-			State = 700;
+			State = 759;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4953,21 +5290,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 691;
+				State = 748;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 692;
+				State = 749;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 693;
+				State = 750;
 				stripStep();
 				}
 				break;
@@ -5002,7 +5339,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 694;
+				State = 751;
 				action();
 				}
 				break;
@@ -5011,35 +5348,49 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 695;
+				State = 752;
 				textAction();
 				}
 				break;
-			case DISCARD:
+			case RECORD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 696;
+				State = 753;
+				recordAction();
+				}
+				break;
+			case PAUSE:
+				EnterOuterAlt(_localctx, 7);
+				{
+				State = 754;
+				pauseAction();
+				}
+				break;
+			case DISCARD:
+				EnterOuterAlt(_localctx, 8);
+				{
+				State = 755;
 				discard();
 				}
 				break;
 			case DO:
-				EnterOuterAlt(_localctx, 7);
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 697;
+				State = 756;
 				doCall();
 				}
 				break;
 			case EACH:
-				EnterOuterAlt(_localctx, 8);
+				EnterOuterAlt(_localctx, 10);
 				{
-				State = 698;
+				State = 757;
 				eachSteps();
 				}
 				break;
 			case WHEN:
-				EnterOuterAlt(_localctx, 9);
+				EnterOuterAlt(_localctx, 11);
 				{
-				State = 699;
+				State = 758;
 				whenSteps();
 				}
 				break;
@@ -5076,12 +5427,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 94, RULE_alert);
+		EnterRule(_localctx, 100, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 702;
+			State = 761;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5090,7 +5441,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 703;
+			State = 762;
 			text();
 			}
 		}
@@ -5120,13 +5471,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitAlertContext refitAlert() {
 		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
-		EnterRule(_localctx, 96, RULE_refitAlert);
+		EnterRule(_localctx, 102, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 705;
+			State = 764;
 			Match(REFIT);
-			State = 706;
+			State = 765;
 			alert();
 			}
 		}
@@ -5159,13 +5510,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StripStepContext stripStep() {
 		StripStepContext _localctx = new StripStepContext(Context, State);
-		EnterRule(_localctx, 98, RULE_stripStep);
+		EnterRule(_localctx, 104, RULE_stripStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 708;
+			State = 767;
 			Match(STRIP);
-			State = 711;
+			State = 770;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5173,7 +5524,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 709;
+				State = 768;
 				alert();
 				}
 				break;
@@ -5262,10 +5613,17 @@ internal partial class ProcScriptParser : Parser {
 			case WHILE:
 			case OPEN:
 			case LEFT_HAND:
+			case OR:
+			case WAY:
+			case WHERE:
+			case NEEDED:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case INTEGER:
 			case NAME:
 				{
-				State = 710;
+				State = 769;
 				deed();
 				}
 				break;
@@ -5307,19 +5665,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 100, RULE_eachSteps);
+		EnterRule(_localctx, 106, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 713;
+			State = 772;
 			Match(EACH);
-			State = 714;
+			State = 773;
 			name();
-			State = 715;
+			State = 774;
 			Match(IN);
-			State = 716;
+			State = 775;
 			@values();
-			State = 717;
+			State = 776;
 			stepBlock();
 			}
 		}
@@ -5352,15 +5710,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 102, RULE_whenSteps);
+		EnterRule(_localctx, 108, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 719;
+			State = 778;
 			Match(WHEN);
-			State = 720;
+			State = 779;
 			test();
-			State = 721;
+			State = 780;
 			stepBlock();
 			}
 		}
@@ -5392,13 +5750,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 104, RULE_action);
+		EnterRule(_localctx, 110, RULE_action);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 723;
+			State = 782;
 			actionVerb();
-			State = 724;
+			State = 783;
 			deed();
 			}
 		}
@@ -5425,6 +5783,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public PositionContext position() {
 			return GetRuleContext<PositionContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public WhereNeededContext whereNeeded() {
+			return GetRuleContext<WhereNeededContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public BackgroundContext background() {
 			return GetRuleContext<BackgroundContext>(0);
 		}
@@ -5441,53 +5802,63 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DeedContext deed() {
 		DeedContext _localctx = new DeedContext(Context, State);
-		EnterRule(_localctx, 106, RULE_deed);
+		EnterRule(_localctx, 112, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 729;
+			State = 788;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,82,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,88,Context) ) {
 			case 1:
 				{
-				State = 726;
+				State = 785;
 				amount();
-				State = 727;
+				State = 786;
 				Match(OF);
 				}
 				break;
 			}
-			State = 731;
+			State = 790;
 			reference();
-			State = 734;
+			State = 793;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 732;
+				State = 791;
 				Match(TO);
-				State = 733;
+				State = 792;
 				position();
 				}
 			}
 
-			State = 737;
+			State = 796;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==WHERE) {
+				{
+				State = 795;
+				whereNeeded();
+				}
+			}
+
+			State = 799;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 736;
+				State = 798;
 				background();
 				}
 			}
 
-			State = 740;
+			State = 802;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 739;
+				State = 801;
 				propertyBlock();
 				}
 			}
@@ -5518,12 +5889,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 108, RULE_amount);
+		EnterRule(_localctx, 114, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 742;
+			State = 804;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5560,15 +5931,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 110, RULE_verb);
+		EnterRule(_localctx, 116, RULE_verb);
 		try {
-			State = 746;
+			State = 808;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 744;
+				State = 806;
 				Match(STRIP);
 				}
 				break;
@@ -5603,7 +5974,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 745;
+				State = 807;
 				actionVerb();
 				}
 				break;
@@ -5662,12 +6033,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 112, RULE_actionVerb);
+		EnterRule(_localctx, 118, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 748;
+			State = 810;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5696,6 +6067,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MEASURE() { return GetToken(ProcScriptParser.MEASURE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TASK() { return GetToken(ProcScriptParser.TASK, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CHECK() { return GetToken(ProcScriptParser.CHECK, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public InstrumentsContext instruments() {
+			return GetRuleContext<InstrumentsContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXPECT() { return GetToken(ProcScriptParser.EXPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public LimitContext limit() {
 			return GetRuleContext<LimitContext>(0);
@@ -5719,12 +6093,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 114, RULE_textAction);
+		EnterRule(_localctx, 120, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 750;
+			State = 812;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5733,46 +6107,242 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 751;
+			State = 813;
 			text();
-			State = 754;
+			State = 815;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==WITH) {
+				{
+				State = 814;
+				instruments();
+				}
+			}
+
+			State = 819;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 752;
+				State = 817;
 				Match(EXPECT);
-				State = 753;
+				State = 818;
 				limit();
 				}
 			}
 
-			State = 757;
+			State = 822;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,88,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
 			case 1:
 				{
-				State = 756;
+				State = 821;
 				needsClause();
 				}
 				break;
 			}
-			State = 760;
+			State = 825;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 759;
+				State = 824;
 				background();
 				}
 			}
 
-			State = 763;
+			State = 828;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 762;
+				State = 827;
+				propertyBlock();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class InstrumentsContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(ProcScriptParser.WITH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		public InstrumentsContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_instruments; } }
+	}
+
+	[RuleVersion(0)]
+	public InstrumentsContext instruments() {
+		InstrumentsContext _localctx = new InstrumentsContext(Context, State);
+		EnterRule(_localctx, 122, RULE_instruments);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 830;
+			Match(WITH);
+			State = 831;
+			reference();
+			State = 836;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 832;
+				Match(COMMA);
+				State = 833;
+				reference();
+				}
+				}
+				State = 838;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class RecordActionContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RECORD() { return GetToken(ProcScriptParser.RECORD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsClauseContext needsClause() {
+			return GetRuleContext<NeedsClauseContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
+		public RecordActionContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_recordAction; } }
+	}
+
+	[RuleVersion(0)]
+	public RecordActionContext recordAction() {
+		RecordActionContext _localctx = new RecordActionContext(Context, State);
+		EnterRule(_localctx, 124, RULE_recordAction);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 839;
+			Match(RECORD);
+			State = 840;
+			text();
+			State = 842;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,100,Context) ) {
+			case 1:
+				{
+				State = 841;
+				needsClause();
+				}
+				break;
+			}
+			State = 845;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 844;
+				propertyBlock();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class PauseActionContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PAUSE() { return GetToken(ProcScriptParser.PAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsClauseContext needsClause() {
+			return GetRuleContext<NeedsClauseContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
+		public PauseActionContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_pauseAction; } }
+	}
+
+	[RuleVersion(0)]
+	public PauseActionContext pauseAction() {
+		PauseActionContext _localctx = new PauseActionContext(Context, State);
+		EnterRule(_localctx, 126, RULE_pauseAction);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 847;
+			Match(PAUSE);
+			State = 848;
+			text();
+			State = 850;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,102,Context) ) {
+			case 1:
+				{
+				State = 849;
+				needsClause();
+				}
+				break;
+			}
+			State = 853;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 852;
 				propertyBlock();
 				}
 			}
@@ -5807,17 +6377,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 116, RULE_needsClause);
+		EnterRule(_localctx, 128, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 766;
+			State = 856;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 765;
+				State = 855;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5829,9 +6399,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 768;
+			State = 858;
 			Match(NEEDS);
-			State = 769;
+			State = 859;
 			needs();
 			}
 		}
@@ -5859,13 +6429,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 118, RULE_background);
+		EnterRule(_localctx, 130, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 771;
+			State = 861;
 			Match(IN);
-			State = 772;
+			State = 862;
 			Match(BACKGROUND);
 			}
 		}
@@ -5889,6 +6459,10 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public AmountContext amount() {
+			return GetRuleContext<AmountContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OF() { return GetToken(ProcScriptParser.OF, 0); }
 		public DiscardContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -5899,17 +6473,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 120, RULE_discard);
+		EnterRule(_localctx, 132, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 774;
+			State = 864;
 			Match(DISCARD);
-			State = 775;
+			State = 868;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,105,Context) ) {
+			case 1:
+				{
+				State = 865;
+				amount();
+				State = 866;
+				Match(OF);
+				}
+				break;
+			}
+			State = 870;
 			reference();
-			State = 776;
+			State = 871;
 			Match(BECAUSE);
-			State = 777;
+			State = 872;
 			text();
 			}
 		}
@@ -5943,26 +6529,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 122, RULE_refitRules);
+		EnterRule(_localctx, 134, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 779;
+			State = 874;
 			Match(REFIT);
-			State = 783;
+			State = 878;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 780;
+				State = 875;
 				Match(NEEDS);
-				State = 781;
+				State = 876;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 782;
+				State = 877;
 				ruleBlock();
 				}
 				break;
@@ -6001,28 +6587,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 124, RULE_ruleBlock);
+		EnterRule(_localctx, 136, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 785;
+			State = 880;
 			Match(LEFT_BRACE);
-			State = 789;
+			State = 884;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || _la==VERIFY || _la==TEST) {
+			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || ((((_la - 97)) & ~0x3f) == 0 && ((1L << (_la - 97)) & 3459890413727383553L) != 0)) {
 				{
 				{
-				State = 786;
+				State = 881;
 				refitRule();
 				}
 				}
-				State = 791;
+				State = 886;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 792;
+			State = 887;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6047,6 +6633,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public CheckRuleContext checkRule() {
 			return GetRuleContext<CheckRuleContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public RecordRuleContext recordRule() {
+			return GetRuleContext<RecordRuleContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PauseRuleContext pauseRule() {
+			return GetRuleContext<PauseRuleContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public TestRuleContext testRule() {
 			return GetRuleContext<TestRuleContext>(0);
 		}
@@ -6069,9 +6661,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 126, RULE_refitRule);
+		EnterRule(_localctx, 138, RULE_refitRule);
 		try {
-			State = 801;
+			State = 898;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6080,7 +6672,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 794;
+				State = 889;
 				alert();
 				}
 				break;
@@ -6116,42 +6708,56 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 795;
+				State = 890;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 796;
+				State = 891;
 				checkRule();
 				}
 				break;
-			case TEST:
+			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 797;
+				State = 892;
+				recordRule();
+				}
+				break;
+			case PAUSE:
+				EnterOuterAlt(_localctx, 5);
+				{
+				State = 893;
+				pauseRule();
+				}
+				break;
+			case TEST:
+				EnterOuterAlt(_localctx, 6);
+				{
+				State = 894;
 				testRule();
 				}
 				break;
 			case DISCARD:
-				EnterOuterAlt(_localctx, 5);
+				EnterOuterAlt(_localctx, 7);
 				{
-				State = 798;
+				State = 895;
 				discard();
 				}
 				break;
 			case EACH:
-				EnterOuterAlt(_localctx, 6);
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 799;
+				State = 896;
 				eachRules();
 				}
 				break;
 			case WHEN:
-				EnterOuterAlt(_localctx, 7);
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 800;
+				State = 897;
 				whenRules();
 				}
 				break;
@@ -6192,19 +6798,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 128, RULE_eachRules);
+		EnterRule(_localctx, 140, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 803;
+			State = 900;
 			Match(EACH);
-			State = 804;
+			State = 901;
 			name();
-			State = 805;
+			State = 902;
 			Match(IN);
-			State = 806;
+			State = 903;
 			@values();
-			State = 807;
+			State = 904;
 			ruleBlock();
 			}
 		}
@@ -6237,15 +6843,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 130, RULE_whenRules);
+		EnterRule(_localctx, 142, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 809;
+			State = 906;
 			Match(WHEN);
-			State = 810;
+			State = 907;
 			test();
-			State = 811;
+			State = 908;
 			ruleBlock();
 			}
 		}
@@ -6273,6 +6879,10 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public WhileClauseContext whileClause() {
 			return GetRuleContext<WhileClauseContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TO() { return GetToken(ProcScriptParser.TO, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public PositionContext position() {
+			return GetRuleContext<PositionContext>(0);
+		}
 		public OrderRuleContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -6283,27 +6893,40 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 132, RULE_orderRule);
+		EnterRule(_localctx, 144, RULE_orderRule);
+		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 813;
+			State = 910;
 			verb();
-			State = 814;
+			State = 911;
 			reference();
-			State = 817;
+			State = 914;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==TO) {
+				{
+				State = 912;
+				Match(TO);
+				State = 913;
+				position();
+				}
+			}
+
+			State = 918;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 815;
+				State = 916;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 816;
+				State = 917;
 				whileClause();
 				}
 				break;
@@ -6350,36 +6973,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 134, RULE_whileClause);
+		EnterRule(_localctx, 146, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 819;
+			State = 920;
 			Match(WHILE);
-			State = 820;
+			State = 921;
 			reference();
-			State = 825;
+			State = 926;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 821;
+				State = 922;
 				Match(COMMA);
-				State = 822;
+				State = 923;
 				reference();
 				}
 				}
-				State = 827;
+				State = 928;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 828;
+			State = 929;
 			Match(OPEN);
-			State = 829;
+			State = 930;
 			Match(BECAUSE);
-			State = 830;
+			State = 931;
 			text();
 			}
 		}
@@ -6398,6 +7021,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CHECK() { return GetToken(ProcScriptParser.CHECK, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public InstrumentsContext instruments() {
+			return GetRuleContext<InstrumentsContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode EXPECT() { return GetToken(ProcScriptParser.EXPECT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public LimitContext limit() {
@@ -6419,44 +7045,172 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 136, RULE_checkRule);
+		EnterRule(_localctx, 148, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 832;
+			State = 933;
 			Match(CHECK);
-			State = 833;
+			State = 934;
 			text();
-			State = 836;
+			State = 936;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==WITH) {
+				{
+				State = 935;
+				instruments();
+				}
+			}
+
+			State = 940;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 834;
+				State = 938;
 				Match(EXPECT);
-				State = 835;
+				State = 939;
 				limit();
 				}
 			}
 
-			State = 839;
+			State = 943;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,98,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,114,Context) ) {
 			case 1:
 				{
-				State = 838;
+				State = 942;
 				needsClause();
 				}
 				break;
 			}
-			State = 842;
+			State = 946;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 841;
+				State = 945;
 				order();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class RecordRuleContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RECORD() { return GetToken(ProcScriptParser.RECORD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsClauseContext needsClause() {
+			return GetRuleContext<NeedsClauseContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
+			return GetRuleContext<OrderContext>(0);
+		}
+		public RecordRuleContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_recordRule; } }
+	}
+
+	[RuleVersion(0)]
+	public RecordRuleContext recordRule() {
+		RecordRuleContext _localctx = new RecordRuleContext(Context, State);
+		EnterRule(_localctx, 150, RULE_recordRule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 948;
+			Match(RECORD);
+			State = 949;
+			text();
+			State = 951;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,116,Context) ) {
+			case 1:
+				{
+				State = 950;
+				needsClause();
+				}
+				break;
+			}
+			State = 954;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==BEFORE || _la==AFTER) {
+				{
+				State = 953;
+				order();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class PauseRuleContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PAUSE() { return GetToken(ProcScriptParser.PAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
+			return GetRuleContext<OrderContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
+		public PauseRuleContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_pauseRule; } }
+	}
+
+	[RuleVersion(0)]
+	public PauseRuleContext pauseRule() {
+		PauseRuleContext _localctx = new PauseRuleContext(Context, State);
+		EnterRule(_localctx, 152, RULE_pauseRule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 956;
+			Match(PAUSE);
+			State = 957;
+			text();
+			State = 958;
+			order();
+			State = 960;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 959;
+				propertyBlock();
 				}
 			}
 
@@ -6494,26 +7248,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 138, RULE_testRule);
+		EnterRule(_localctx, 154, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 844;
+			State = 962;
 			Match(TEST);
-			State = 845;
+			State = 963;
 			text();
-			State = 847;
+			State = 965;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 846;
+				State = 964;
 				order();
 				}
 			}
 
-			State = 849;
+			State = 967;
 			testBlock();
 			}
 		}
@@ -6547,28 +7301,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 140, RULE_testBlock);
+		EnterRule(_localctx, 156, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 851;
+			State = 969;
 			Match(LEFT_BRACE);
-			State = 855;
+			State = 973;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || _la==POWER || _la==WHILE) {
+			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 515L) != 0)) {
 				{
 				{
-				State = 852;
+				State = 970;
 				testItem();
 				}
 				}
-				State = 857;
+				State = 975;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 858;
+			State = 976;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6593,6 +7347,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TextActionContext textAction() {
 			return GetRuleContext<TextActionContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public RecordActionContext recordAction() {
+			return GetRuleContext<RecordActionContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public WhileClauseContext whileClause() {
 			return GetRuleContext<WhileClauseContext>(0);
 		}
@@ -6606,9 +7363,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 142, RULE_testItem);
+		EnterRule(_localctx, 158, RULE_testItem);
 		try {
-			State = 864;
+			State = 983;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6617,14 +7374,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 860;
+				State = 978;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 861;
+				State = 979;
 				powerClause();
 				}
 				break;
@@ -6633,14 +7390,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 862;
+				State = 980;
 				textAction();
 				}
 				break;
-			case WHILE:
+			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 863;
+				State = 981;
+				recordAction();
+				}
+				break;
+			case WHILE:
+				EnterOuterAlt(_localctx, 5);
+				{
+				State = 982;
 				whileClause();
 				}
 				break;
@@ -6681,28 +7445,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 144, RULE_powerClause);
+		EnterRule(_localctx, 160, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 866;
+			State = 985;
 			Match(POWER);
-			State = 867;
+			State = 986;
 			reference();
-			State = 872;
+			State = 991;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 868;
+				State = 987;
 				Match(COMMA);
-				State = 869;
+				State = 988;
 				reference();
 				}
 				}
-				State = 874;
+				State = 993;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6728,6 +7492,10 @@ internal partial class ProcScriptParser : Parser {
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEFORE() { return GetToken(ProcScriptParser.BEFORE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AFTER() { return GetToken(ProcScriptParser.AFTER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TO() { return GetToken(ProcScriptParser.TO, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public PositionContext position() {
+			return GetRuleContext<PositionContext>(0);
+		}
 		public OrderContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -6738,12 +7506,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 146, RULE_order);
+		EnterRule(_localctx, 162, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 875;
+			State = 994;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6752,10 +7520,22 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 876;
+			State = 995;
 			verb();
-			State = 877;
+			State = 996;
 			reference();
+			State = 999;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==TO) {
+				{
+				State = 997;
+				Match(TO);
+				State = 998;
+				position();
+				}
+			}
+
 			}
 		}
 		catch (RecognitionException re) {
@@ -6782,12 +7562,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 148, RULE_text);
+		EnterRule(_localctx, 164, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 879;
+			State = 1001;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6821,11 +7601,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 150, RULE_count);
+		EnterRule(_localctx, 166, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 881;
+			State = 1003;
 			Match(INTEGER);
 			}
 		}
@@ -6865,29 +7645,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 152, RULE_quantity);
+		EnterRule(_localctx, 168, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 883;
+			State = 1005;
 			number();
-			State = 885;
+			State = 1007;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,124,Context) ) {
 			case 1:
 				{
-				State = 884;
+				State = 1006;
 				unit();
 				}
 				break;
 			}
-			State = 892;
+			State = 1014;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 887;
+				State = 1009;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6896,14 +7676,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 888;
+				State = 1010;
 				number();
-				State = 890;
+				State = 1012;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,105,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,125,Context) ) {
 				case 1:
 					{
-					State = 889;
+					State = 1011;
 					unit();
 					}
 					break;
@@ -6942,19 +7722,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 154, RULE_limit);
+		EnterRule(_localctx, 170, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 895;
+			State = 1017;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 161)) & ~0x3f) == 0 && ((1L << (_la - 161)) & 15L) != 0)) {
+			if (((((_la - 168)) & ~0x3f) == 0 && ((1L << (_la - 168)) & 15L) != 0)) {
 				{
-				State = 894;
+				State = 1016;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 161)) & ~0x3f) == 0 && ((1L << (_la - 161)) & 15L) != 0)) ) {
+				if ( !(((((_la - 168)) & ~0x3f) == 0 && ((1L << (_la - 168)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -6964,7 +7744,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 897;
+			State = 1019;
 			quantity();
 			}
 		}
@@ -6997,52 +7777,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 156, RULE_number);
+		EnterRule(_localctx, 172, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 900;
+			State = 1022;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 899;
+				State = 1021;
 				Match(MINUS);
 				}
 			}
 
-			State = 911;
+			State = 1033;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 902;
+				State = 1024;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 903;
+				State = 1025;
 				Match(INTEGER);
-				State = 909;
+				State = 1031;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 904;
+					State = 1026;
 					Match(SLASH);
-					State = 905;
+					State = 1027;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 906;
+					State = 1028;
 					Match(INTEGER);
-					State = 907;
+					State = 1029;
 					Match(SLASH);
-					State = 908;
+					State = 1030;
 					Match(INTEGER);
 					}
 					break;
@@ -7159,6 +7939,9 @@ internal partial class ProcScriptParser : Parser {
 				case TEST:
 				case POWER:
 				case WHILE:
+				case WAY:
+				case RECORD:
+				case PAUSE:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -7222,30 +8005,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 158, RULE_unit);
+		EnterRule(_localctx, 174, RULE_unit);
 		int _la;
 		try {
-			State = 926;
+			State = 1048;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 913;
+				State = 1035;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 914;
+				State = 1036;
 				Match(DEGREE);
-				State = 916;
+				State = 1038;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 915;
+					State = 1037;
 					Match(NAME);
 					}
 				}
@@ -7256,28 +8039,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 918;
+				State = 1040;
 				unitName();
-				State = 923;
+				State = 1045;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 155)) & ~0x3f) == 0 && ((1L << (_la - 155)) & 25L) != 0)) {
+				while (((((_la - 162)) & ~0x3f) == 0 && ((1L << (_la - 162)) & 25L) != 0)) {
 					{
 					{
-					State = 919;
+					State = 1041;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 155)) & ~0x3f) == 0 && ((1L << (_la - 155)) & 25L) != 0)) ) {
+					if ( !(((((_la - 162)) & ~0x3f) == 0 && ((1L << (_la - 162)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 920;
+					State = 1042;
 					unitName();
 					}
 					}
-					State = 925;
+					State = 1047;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -7311,12 +8094,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 160, RULE_unitName);
+		EnterRule(_localctx, 176, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 928;
+			State = 1050;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7355,19 +8138,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 162, RULE_reference);
+		EnterRule(_localctx, 178, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 930;
+			State = 1052;
 			name();
-			State = 932;
+			State = 1054;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 931;
+				State = 1053;
 				index();
 				}
 			}
@@ -7408,32 +8191,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 164, RULE_index);
+		EnterRule(_localctx, 180, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 934;
+			State = 1056;
 			Match(LEFT_BRACKET);
-			State = 935;
+			State = 1057;
 			value();
-			State = 940;
+			State = 1062;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 936;
+				State = 1058;
 				Match(COMMA);
-				State = 937;
+				State = 1059;
 				value();
 				}
 				}
-				State = 942;
+				State = 1064;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 943;
+			State = 1065;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -7535,6 +8318,13 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_HAND() { return GetToken(ProcScriptParser.LEFT_HAND, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NONE() { return GetToken(ProcScriptParser.NONE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOT_KNOWN() { return GetToken(ProcScriptParser.NOT_KNOWN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OR() { return GetToken(ProcScriptParser.OR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WAY() { return GetToken(ProcScriptParser.WAY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHERE() { return GetToken(ProcScriptParser.WHERE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEEDED() { return GetToken(ProcScriptParser.NEEDED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITHOUT() { return GetToken(ProcScriptParser.WITHOUT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RECORD() { return GetToken(ProcScriptParser.RECORD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PAUSE() { return GetToken(ProcScriptParser.PAUSE, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -7545,14 +8335,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 166, RULE_name);
+		EnterRule(_localctx, 182, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 945;
+			State = 1067;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 68719484927L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 8796094070783L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -7591,9 +8381,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 168, RULE_position);
+		EnterRule(_localctx, 184, RULE_position);
 		try {
-			State = 953;
+			State = 1075;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -7681,45 +8471,52 @@ internal partial class ProcScriptParser : Parser {
 			case WHILE:
 			case OPEN:
 			case LEFT_HAND:
+			case OR:
+			case WAY:
+			case WHERE:
+			case NEEDED:
+			case WITHOUT:
+			case RECORD:
+			case PAUSE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 947;
+				State = 1069;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 948;
+				State = 1070;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 949;
+				State = 1071;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 950;
+				State = 1072;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 951;
+				State = 1073;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 952;
+				State = 1074;
 				Match(AT);
 				}
 				break;
@@ -7739,7 +8536,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,181,956,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,188,1078,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7751,333 +8548,382 @@ internal partial class ProcScriptParser : Parser {
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
-		1,0,1,0,1,0,1,0,5,0,175,8,0,10,0,12,0,178,9,0,1,0,1,0,1,1,1,1,1,1,1,2,
-		1,2,1,2,3,2,188,8,2,1,2,3,2,191,8,2,1,3,1,3,1,3,1,3,5,3,197,8,3,10,3,12,
-		3,200,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,213,8,4,1,4,
-		1,4,1,4,1,4,5,4,219,8,4,10,4,12,4,222,9,4,1,4,1,4,5,4,226,8,4,10,4,12,
-		4,229,9,4,1,4,1,4,1,4,1,4,5,4,235,8,4,10,4,12,4,238,9,4,1,4,1,4,1,4,1,
-		4,1,4,5,4,245,8,4,10,4,12,4,248,9,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,256,8,
-		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,265,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,284,8,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,1,4,1,4,3,4,294,8,4,3,4,296,8,4,1,4,1,4,3,4,300,8,4,1,4,3,4,303,
-		8,4,1,4,1,4,1,4,3,4,308,8,4,1,4,1,4,1,4,1,4,3,4,314,8,4,1,4,1,4,1,4,3,
-		4,319,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,327,8,5,10,5,12,5,330,9,5,1,5,1,
-		5,3,5,334,8,5,3,5,336,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,
-		1,7,3,7,350,8,7,1,8,1,8,1,8,3,8,355,8,8,1,8,3,8,358,8,8,1,8,1,8,3,8,362,
-		8,8,1,8,1,8,3,8,366,8,8,1,8,1,8,1,8,3,8,371,8,8,1,8,3,8,374,8,8,1,8,1,
-		8,1,8,1,8,3,8,380,8,8,1,8,3,8,383,8,8,1,8,3,8,386,8,8,1,9,3,9,389,8,9,
-		1,9,1,9,1,10,1,10,1,10,1,10,3,10,397,8,10,1,10,1,10,3,10,401,8,10,1,11,
-		1,11,1,11,5,11,406,8,11,10,11,12,11,409,9,11,1,12,1,12,1,12,1,12,3,12,
-		415,8,12,1,13,1,13,1,14,1,14,1,14,3,14,422,8,14,1,14,1,14,1,15,1,15,5,
-		15,428,8,15,10,15,12,15,431,9,15,1,15,1,15,1,16,1,16,1,16,1,16,1,16,1,
-		16,1,16,1,16,1,16,1,16,1,16,3,16,446,8,16,1,17,1,17,1,17,3,17,451,8,17,
-		1,18,1,18,1,18,3,18,456,8,18,1,18,3,18,459,8,18,1,19,1,19,1,19,3,19,464,
-		8,19,1,19,3,19,467,8,19,1,20,1,20,1,20,3,20,472,8,20,1,20,1,20,1,21,1,
-		21,1,21,1,21,5,21,480,8,21,10,21,12,21,483,9,21,3,21,485,8,21,1,21,1,21,
-		1,21,5,21,490,8,21,10,21,12,21,493,9,21,1,21,1,21,1,22,1,22,1,22,3,22,
-		500,8,22,1,22,3,22,503,8,22,1,23,1,23,1,23,1,23,1,23,1,23,1,23,5,23,512,
-		8,23,10,23,12,23,515,9,23,1,23,4,23,518,8,23,11,23,12,23,519,1,23,3,23,
-		523,8,23,1,24,1,24,5,24,527,8,24,10,24,12,24,530,9,24,1,24,3,24,533,8,
-		24,1,25,1,25,1,25,1,25,3,25,539,8,25,1,26,1,26,3,26,543,8,26,1,27,1,27,
-		1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,29,1,29,1,29,1,29,1,29,1,29,
-		5,29,561,8,29,10,29,12,29,564,9,29,3,29,566,8,29,1,30,1,30,3,30,570,8,
-		30,1,31,1,31,1,31,1,31,1,31,3,31,577,8,31,1,31,3,31,580,8,31,3,31,582,
-		8,31,1,32,1,32,1,32,3,32,587,8,32,1,32,3,32,590,8,32,1,32,1,32,1,32,1,
-		32,1,33,1,33,1,33,1,33,5,33,600,8,33,10,33,12,33,603,9,33,1,33,1,33,1,
-		34,1,34,1,34,1,34,1,35,1,35,1,35,1,35,3,35,615,8,35,3,35,617,8,35,1,36,
-		1,36,1,36,1,36,3,36,623,8,36,3,36,625,8,36,1,37,1,37,5,37,629,8,37,10,
-		37,12,37,632,9,37,1,37,1,37,1,38,1,38,1,38,1,38,1,38,1,38,1,38,1,38,3,
-		38,644,8,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,1,41,1,41,1,41,1,41,
-		1,41,1,41,5,41,660,8,41,10,41,12,41,663,9,41,3,41,665,8,41,1,41,3,41,668,
-		8,41,1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,
-		1,45,1,45,5,45,685,8,45,10,45,12,45,688,9,45,1,45,1,45,1,46,1,46,1,46,
-		1,46,1,46,1,46,1,46,1,46,1,46,3,46,701,8,46,1,47,1,47,1,47,1,48,1,48,1,
-		48,1,49,1,49,1,49,3,49,712,8,49,1,50,1,50,1,50,1,50,1,50,1,50,1,51,1,51,
-		1,51,1,51,1,52,1,52,1,52,1,53,1,53,1,53,3,53,730,8,53,1,53,1,53,1,53,3,
-		53,735,8,53,1,53,3,53,738,8,53,1,53,3,53,741,8,53,1,54,1,54,1,55,1,55,
-		3,55,747,8,55,1,56,1,56,1,57,1,57,1,57,1,57,3,57,755,8,57,1,57,3,57,758,
-		8,57,1,57,3,57,761,8,57,1,57,3,57,764,8,57,1,58,3,58,767,8,58,1,58,1,58,
-		1,58,1,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,1,61,1,61,1,61,1,61,3,61,
-		784,8,61,1,62,1,62,5,62,788,8,62,10,62,12,62,791,9,62,1,62,1,62,1,63,1,
-		63,1,63,1,63,1,63,1,63,1,63,3,63,802,8,63,1,64,1,64,1,64,1,64,1,64,1,64,
-		1,65,1,65,1,65,1,65,1,66,1,66,1,66,1,66,3,66,818,8,66,1,67,1,67,1,67,1,
-		67,5,67,824,8,67,10,67,12,67,827,9,67,1,67,1,67,1,67,1,67,1,68,1,68,1,
-		68,1,68,3,68,837,8,68,1,68,3,68,840,8,68,1,68,3,68,843,8,68,1,69,1,69,
-		1,69,3,69,848,8,69,1,69,1,69,1,70,1,70,5,70,854,8,70,10,70,12,70,857,9,
-		70,1,70,1,70,1,71,1,71,1,71,1,71,3,71,865,8,71,1,72,1,72,1,72,1,72,5,72,
-		871,8,72,10,72,12,72,874,9,72,1,73,1,73,1,73,1,73,1,74,1,74,1,75,1,75,
-		1,76,1,76,3,76,886,8,76,1,76,1,76,1,76,3,76,891,8,76,3,76,893,8,76,1,77,
-		3,77,896,8,77,1,77,1,77,1,78,3,78,901,8,78,1,78,1,78,1,78,1,78,1,78,1,
-		78,1,78,3,78,910,8,78,3,78,912,8,78,1,79,1,79,1,79,3,79,917,8,79,1,79,
-		1,79,1,79,5,79,922,8,79,10,79,12,79,925,9,79,3,79,927,8,79,1,80,1,80,1,
-		81,1,81,3,81,933,8,81,1,82,1,82,1,82,1,82,5,82,939,8,82,10,82,12,82,942,
-		9,82,1,82,1,82,1,83,1,83,1,84,1,84,1,84,1,84,1,84,1,84,3,84,954,8,84,1,
-		84,0,0,85,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
-		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
-		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
-		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,
-		166,168,0,25,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,
-		6,0,83,83,87,87,89,89,96,96,98,101,121,126,5,0,2,2,27,27,73,73,85,85,127,
-		127,1,0,136,138,2,0,90,90,94,94,1,0,140,141,3,0,93,93,95,95,142,143,1,
-		0,145,146,2,0,23,24,26,26,1,0,172,173,3,0,31,31,49,49,107,114,1,0,16,18,
-		1,0,78,81,2,0,75,75,173,173,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,
-		1,0,29,30,1,0,72,73,1,0,176,177,2,0,152,152,157,157,1,0,161,164,2,0,155,
-		155,158,159,2,0,25,25,175,175,6,0,2,8,11,14,36,36,75,77,82,151,175,175,
-		1055,0,176,1,0,0,0,2,181,1,0,0,0,4,184,1,0,0,0,6,192,1,0,0,0,8,318,1,0,
-		0,0,10,335,1,0,0,0,12,337,1,0,0,0,14,344,1,0,0,0,16,385,1,0,0,0,18,388,
-		1,0,0,0,20,400,1,0,0,0,22,402,1,0,0,0,24,410,1,0,0,0,26,416,1,0,0,0,28,
-		418,1,0,0,0,30,425,1,0,0,0,32,445,1,0,0,0,34,447,1,0,0,0,36,452,1,0,0,
-		0,38,460,1,0,0,0,40,468,1,0,0,0,42,475,1,0,0,0,44,496,1,0,0,0,46,504,1,
-		0,0,0,48,524,1,0,0,0,50,538,1,0,0,0,52,540,1,0,0,0,54,544,1,0,0,0,56,550,
-		1,0,0,0,58,565,1,0,0,0,60,569,1,0,0,0,62,581,1,0,0,0,64,583,1,0,0,0,66,
-		595,1,0,0,0,68,606,1,0,0,0,70,616,1,0,0,0,72,624,1,0,0,0,74,626,1,0,0,
-		0,76,643,1,0,0,0,78,645,1,0,0,0,80,649,1,0,0,0,82,653,1,0,0,0,84,669,1,
-		0,0,0,86,672,1,0,0,0,88,678,1,0,0,0,90,682,1,0,0,0,92,700,1,0,0,0,94,702,
-		1,0,0,0,96,705,1,0,0,0,98,708,1,0,0,0,100,713,1,0,0,0,102,719,1,0,0,0,
-		104,723,1,0,0,0,106,729,1,0,0,0,108,742,1,0,0,0,110,746,1,0,0,0,112,748,
-		1,0,0,0,114,750,1,0,0,0,116,766,1,0,0,0,118,771,1,0,0,0,120,774,1,0,0,
-		0,122,779,1,0,0,0,124,785,1,0,0,0,126,801,1,0,0,0,128,803,1,0,0,0,130,
-		809,1,0,0,0,132,813,1,0,0,0,134,819,1,0,0,0,136,832,1,0,0,0,138,844,1,
-		0,0,0,140,851,1,0,0,0,142,864,1,0,0,0,144,866,1,0,0,0,146,875,1,0,0,0,
-		148,879,1,0,0,0,150,881,1,0,0,0,152,883,1,0,0,0,154,895,1,0,0,0,156,900,
-		1,0,0,0,158,926,1,0,0,0,160,928,1,0,0,0,162,930,1,0,0,0,164,934,1,0,0,
-		0,166,945,1,0,0,0,168,953,1,0,0,0,170,175,3,2,1,0,171,175,3,4,2,0,172,
-		175,3,28,14,0,173,175,3,64,32,0,174,170,1,0,0,0,174,171,1,0,0,0,174,172,
-		1,0,0,0,174,173,1,0,0,0,175,178,1,0,0,0,176,174,1,0,0,0,176,177,1,0,0,
-		0,177,179,1,0,0,0,178,176,1,0,0,0,179,180,5,0,0,1,180,1,1,0,0,0,181,182,
-		5,1,0,0,182,183,3,148,74,0,183,3,1,0,0,0,184,185,7,0,0,0,185,187,3,166,
-		83,0,186,188,3,148,74,0,187,186,1,0,0,0,187,188,1,0,0,0,188,190,1,0,0,
-		0,189,191,3,6,3,0,190,189,1,0,0,0,190,191,1,0,0,0,191,5,1,0,0,0,192,198,
-		5,166,0,0,193,197,3,8,4,0,194,197,3,10,5,0,195,197,3,14,7,0,196,193,1,
-		0,0,0,196,194,1,0,0,0,196,195,1,0,0,0,197,200,1,0,0,0,198,196,1,0,0,0,
-		198,199,1,0,0,0,199,201,1,0,0,0,200,198,1,0,0,0,201,202,5,167,0,0,202,
-		7,1,0,0,0,203,204,7,1,0,0,204,319,3,148,74,0,205,206,7,2,0,0,206,319,3,
-		152,76,0,207,212,5,88,0,0,208,213,3,152,76,0,209,210,5,132,0,0,210,211,
-		5,71,0,0,211,213,3,148,74,0,212,208,1,0,0,0,212,209,1,0,0,0,213,319,1,
-		0,0,0,214,215,5,86,0,0,215,220,3,152,76,0,216,217,5,165,0,0,217,219,3,
-		152,76,0,218,216,1,0,0,0,219,222,1,0,0,0,220,218,1,0,0,0,220,221,1,0,0,
-		0,221,227,1,0,0,0,222,220,1,0,0,0,223,224,5,153,0,0,224,226,3,152,76,0,
-		225,223,1,0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,319,
-		1,0,0,0,229,227,1,0,0,0,230,231,7,3,0,0,231,236,3,162,81,0,232,233,5,165,
-		0,0,233,235,3,162,81,0,234,232,1,0,0,0,235,238,1,0,0,0,236,234,1,0,0,0,
-		236,237,1,0,0,0,237,319,1,0,0,0,238,236,1,0,0,0,239,240,5,56,0,0,240,241,
-		5,128,0,0,241,246,3,162,81,0,242,243,5,165,0,0,243,245,3,162,81,0,244,
-		242,1,0,0,0,245,248,1,0,0,0,246,244,1,0,0,0,246,247,1,0,0,0,247,319,1,
-		0,0,0,248,246,1,0,0,0,249,255,5,129,0,0,250,256,5,130,0,0,251,256,5,133,
-		0,0,252,256,5,131,0,0,253,254,5,134,0,0,254,256,5,109,0,0,255,250,1,0,
-		0,0,255,251,1,0,0,0,255,252,1,0,0,0,255,253,1,0,0,0,256,319,1,0,0,0,257,
-		258,5,135,0,0,258,319,7,4,0,0,259,260,5,102,0,0,260,319,3,150,75,0,261,
-		264,5,82,0,0,262,265,3,16,8,0,263,265,5,139,0,0,264,262,1,0,0,0,264,263,
-		1,0,0,0,265,319,1,0,0,0,266,267,5,84,0,0,267,319,3,20,10,0,268,269,7,5,
-		0,0,269,270,3,150,75,0,270,271,3,162,81,0,271,319,1,0,0,0,272,273,5,91,
-		0,0,273,274,3,152,76,0,274,275,5,74,0,0,275,276,3,162,81,0,276,319,1,0,
-		0,0,277,278,5,128,0,0,278,279,3,162,81,0,279,280,7,6,0,0,280,283,3,152,
-		76,0,281,282,5,74,0,0,282,284,3,162,81,0,283,281,1,0,0,0,283,284,1,0,0,
-		0,284,319,1,0,0,0,285,286,5,92,0,0,286,319,5,1,0,0,287,319,7,7,0,0,288,
-		289,5,97,0,0,289,295,3,148,74,0,290,293,5,22,0,0,291,294,3,162,81,0,292,
-		294,3,148,74,0,293,291,1,0,0,0,293,292,1,0,0,0,294,296,1,0,0,0,295,290,
-		1,0,0,0,295,296,1,0,0,0,296,299,1,0,0,0,297,298,5,77,0,0,298,300,3,154,
-		77,0,299,297,1,0,0,0,299,300,1,0,0,0,300,302,1,0,0,0,301,303,3,6,3,0,302,
-		301,1,0,0,0,302,303,1,0,0,0,303,319,1,0,0,0,304,305,5,144,0,0,305,307,
-		3,152,76,0,306,308,7,8,0,0,307,306,1,0,0,0,307,308,1,0,0,0,308,319,1,0,
-		0,0,309,313,5,29,0,0,310,311,5,28,0,0,311,314,3,22,11,0,312,314,3,94,47,
-		0,313,310,1,0,0,0,313,312,1,0,0,0,314,319,1,0,0,0,315,316,5,28,0,0,316,
-		319,3,22,11,0,317,319,3,94,47,0,318,203,1,0,0,0,318,205,1,0,0,0,318,207,
-		1,0,0,0,318,214,1,0,0,0,318,230,1,0,0,0,318,239,1,0,0,0,318,249,1,0,0,
-		0,318,257,1,0,0,0,318,259,1,0,0,0,318,261,1,0,0,0,318,266,1,0,0,0,318,
-		268,1,0,0,0,318,272,1,0,0,0,318,277,1,0,0,0,318,285,1,0,0,0,318,287,1,
-		0,0,0,318,288,1,0,0,0,318,304,1,0,0,0,318,309,1,0,0,0,318,315,1,0,0,0,
-		318,317,1,0,0,0,319,9,1,0,0,0,320,321,5,22,0,0,321,336,3,148,74,0,322,
-		323,7,9,0,0,323,328,3,162,81,0,324,325,5,165,0,0,325,327,3,162,81,0,326,
-		324,1,0,0,0,327,330,1,0,0,0,328,326,1,0,0,0,328,329,1,0,0,0,329,336,1,
-		0,0,0,330,328,1,0,0,0,331,333,3,12,6,0,332,334,3,6,3,0,333,332,1,0,0,0,
-		333,334,1,0,0,0,334,336,1,0,0,0,335,320,1,0,0,0,335,322,1,0,0,0,335,331,
-		1,0,0,0,336,11,1,0,0,0,337,338,5,21,0,0,338,339,5,19,0,0,339,340,3,150,
-		75,0,340,341,3,166,83,0,341,342,5,20,0,0,342,343,3,162,81,0,343,13,1,0,
-		0,0,344,349,5,30,0,0,345,346,5,28,0,0,346,350,3,22,11,0,347,350,3,94,47,
-		0,348,350,3,6,3,0,349,345,1,0,0,0,349,347,1,0,0,0,349,348,1,0,0,0,350,
-		15,1,0,0,0,351,354,5,175,0,0,352,353,5,158,0,0,353,355,5,173,0,0,354,352,
-		1,0,0,0,354,355,1,0,0,0,355,357,1,0,0,0,356,358,3,18,9,0,357,356,1,0,0,
-		0,357,358,1,0,0,0,358,386,1,0,0,0,359,365,5,173,0,0,360,362,5,173,0,0,
-		361,360,1,0,0,0,361,362,1,0,0,0,362,363,1,0,0,0,363,364,5,159,0,0,364,
-		366,5,173,0,0,365,361,1,0,0,0,365,366,1,0,0,0,366,367,1,0,0,0,367,368,
-		5,160,0,0,368,370,7,10,0,0,369,371,5,175,0,0,370,369,1,0,0,0,370,371,1,
-		0,0,0,371,373,1,0,0,0,372,374,3,18,9,0,373,372,1,0,0,0,373,374,1,0,0,0,
-		374,386,1,0,0,0,375,376,5,174,0,0,376,377,5,160,0,0,377,379,5,173,0,0,
-		378,380,5,175,0,0,379,378,1,0,0,0,379,380,1,0,0,0,380,382,1,0,0,0,381,
-		383,3,18,9,0,382,381,1,0,0,0,382,383,1,0,0,0,383,386,1,0,0,0,384,386,3,
-		148,74,0,385,351,1,0,0,0,385,359,1,0,0,0,385,375,1,0,0,0,385,384,1,0,0,
-		0,386,17,1,0,0,0,387,389,5,160,0,0,388,387,1,0,0,0,388,389,1,0,0,0,389,
-		390,1,0,0,0,390,391,5,151,0,0,391,19,1,0,0,0,392,401,3,156,78,0,393,396,
-		5,175,0,0,394,395,5,160,0,0,395,397,5,173,0,0,396,394,1,0,0,0,396,397,
-		1,0,0,0,397,401,1,0,0,0,398,401,5,132,0,0,399,401,3,148,74,0,400,392,1,
-		0,0,0,400,393,1,0,0,0,400,398,1,0,0,0,400,399,1,0,0,0,401,21,1,0,0,0,402,
-		407,3,24,12,0,403,404,5,165,0,0,404,406,3,24,12,0,405,403,1,0,0,0,406,
-		409,1,0,0,0,407,405,1,0,0,0,407,408,1,0,0,0,408,23,1,0,0,0,409,407,1,0,
-		0,0,410,414,3,162,81,0,411,412,5,22,0,0,412,415,3,168,84,0,413,415,3,26,
-		13,0,414,411,1,0,0,0,414,413,1,0,0,0,414,415,1,0,0,0,415,25,1,0,0,0,416,
-		417,7,11,0,0,417,27,1,0,0,0,418,419,5,9,0,0,419,421,3,166,83,0,420,422,
-		3,148,74,0,421,420,1,0,0,0,421,422,1,0,0,0,422,423,1,0,0,0,423,424,3,30,
-		15,0,424,29,1,0,0,0,425,429,5,166,0,0,426,428,3,32,16,0,427,426,1,0,0,
-		0,428,431,1,0,0,0,429,427,1,0,0,0,429,430,1,0,0,0,430,432,1,0,0,0,431,
-		429,1,0,0,0,432,433,5,167,0,0,433,31,1,0,0,0,434,446,3,34,17,0,435,446,
-		3,36,18,0,436,446,3,38,19,0,437,446,3,40,20,0,438,446,3,44,22,0,439,446,
-		3,46,23,0,440,446,3,52,26,0,441,446,3,54,27,0,442,446,3,56,28,0,443,446,
-		3,8,4,0,444,446,3,14,7,0,445,434,1,0,0,0,445,435,1,0,0,0,445,436,1,0,0,
-		0,445,437,1,0,0,0,445,438,1,0,0,0,445,439,1,0,0,0,445,440,1,0,0,0,445,
-		441,1,0,0,0,445,442,1,0,0,0,445,443,1,0,0,0,445,444,1,0,0,0,446,33,1,0,
-		0,0,447,448,5,11,0,0,448,450,3,166,83,0,449,451,3,148,74,0,450,449,1,0,
-		0,0,450,451,1,0,0,0,451,35,1,0,0,0,452,453,5,12,0,0,453,455,3,162,81,0,
-		454,456,3,148,74,0,455,454,1,0,0,0,455,456,1,0,0,0,456,458,1,0,0,0,457,
-		459,3,6,3,0,458,457,1,0,0,0,458,459,1,0,0,0,459,37,1,0,0,0,460,461,5,13,
-		0,0,461,463,3,162,81,0,462,464,3,148,74,0,463,462,1,0,0,0,463,464,1,0,
-		0,0,464,466,1,0,0,0,465,467,3,6,3,0,466,465,1,0,0,0,466,467,1,0,0,0,467,
-		39,1,0,0,0,468,469,5,14,0,0,469,471,3,162,81,0,470,472,3,148,74,0,471,
-		470,1,0,0,0,471,472,1,0,0,0,472,473,1,0,0,0,473,474,3,42,21,0,474,41,1,
-		0,0,0,475,484,5,166,0,0,476,481,3,168,84,0,477,478,5,165,0,0,478,480,3,
-		168,84,0,479,477,1,0,0,0,480,483,1,0,0,0,481,479,1,0,0,0,481,482,1,0,0,
-		0,482,485,1,0,0,0,483,481,1,0,0,0,484,476,1,0,0,0,484,485,1,0,0,0,485,
-		491,1,0,0,0,486,490,3,8,4,0,487,490,3,10,5,0,488,490,3,14,7,0,489,486,
-		1,0,0,0,489,487,1,0,0,0,489,488,1,0,0,0,490,493,1,0,0,0,491,489,1,0,0,
-		0,491,492,1,0,0,0,492,494,1,0,0,0,493,491,1,0,0,0,494,495,5,167,0,0,495,
-		43,1,0,0,0,496,497,5,15,0,0,497,499,3,162,81,0,498,500,3,148,74,0,499,
-		498,1,0,0,0,499,500,1,0,0,0,500,502,1,0,0,0,501,503,3,30,15,0,502,501,
-		1,0,0,0,502,503,1,0,0,0,503,45,1,0,0,0,504,505,7,12,0,0,505,506,5,19,0,
-		0,506,507,3,150,75,0,507,508,3,166,83,0,508,509,5,20,0,0,509,513,3,162,
-		81,0,510,512,3,50,25,0,511,510,1,0,0,0,512,515,1,0,0,0,513,511,1,0,0,0,
-		513,514,1,0,0,0,514,522,1,0,0,0,515,513,1,0,0,0,516,518,3,48,24,0,517,
-		516,1,0,0,0,518,519,1,0,0,0,519,517,1,0,0,0,519,520,1,0,0,0,520,523,1,
-		0,0,0,521,523,3,6,3,0,522,517,1,0,0,0,522,521,1,0,0,0,522,523,1,0,0,0,
-		523,47,1,0,0,0,524,528,3,12,6,0,525,527,3,50,25,0,526,525,1,0,0,0,527,
-		530,1,0,0,0,528,526,1,0,0,0,528,529,1,0,0,0,529,532,1,0,0,0,530,528,1,
-		0,0,0,531,533,3,6,3,0,532,531,1,0,0,0,532,533,1,0,0,0,533,49,1,0,0,0,534,
-		535,5,22,0,0,535,539,3,148,74,0,536,537,7,9,0,0,537,539,3,162,81,0,538,
-		534,1,0,0,0,538,536,1,0,0,0,539,51,1,0,0,0,540,542,5,31,0,0,541,543,3,
-		148,74,0,542,541,1,0,0,0,542,543,1,0,0,0,543,53,1,0,0,0,544,545,5,32,0,
-		0,545,546,3,166,83,0,546,547,5,25,0,0,547,548,3,58,29,0,548,549,3,30,15,
-		0,549,55,1,0,0,0,550,551,5,33,0,0,551,552,3,62,31,0,552,553,3,30,15,0,
-		553,57,1,0,0,0,554,555,5,173,0,0,555,556,5,157,0,0,556,566,5,173,0,0,557,
-		562,3,60,30,0,558,559,5,165,0,0,559,561,3,60,30,0,560,558,1,0,0,0,561,
-		564,1,0,0,0,562,560,1,0,0,0,562,563,1,0,0,0,563,566,1,0,0,0,564,562,1,
-		0,0,0,565,554,1,0,0,0,565,557,1,0,0,0,566,59,1,0,0,0,567,570,3,166,83,
-		0,568,570,5,173,0,0,569,567,1,0,0,0,569,568,1,0,0,0,570,61,1,0,0,0,571,
-		572,5,35,0,0,572,582,3,166,83,0,573,579,3,166,83,0,574,576,5,34,0,0,575,
-		577,5,35,0,0,576,575,1,0,0,0,576,577,1,0,0,0,577,578,1,0,0,0,578,580,3,
-		60,30,0,579,574,1,0,0,0,579,580,1,0,0,0,580,582,1,0,0,0,581,571,1,0,0,
-		0,581,573,1,0,0,0,582,63,1,0,0,0,583,584,5,10,0,0,584,586,3,166,83,0,585,
-		587,3,66,33,0,586,585,1,0,0,0,586,587,1,0,0,0,587,589,1,0,0,0,588,590,
-		3,148,74,0,589,588,1,0,0,0,589,590,1,0,0,0,590,591,1,0,0,0,591,592,5,24,
-		0,0,592,593,3,166,83,0,593,594,3,74,37,0,594,65,1,0,0,0,595,596,5,170,
-		0,0,596,601,3,68,34,0,597,598,5,165,0,0,598,600,3,70,35,0,599,597,1,0,
-		0,0,600,603,1,0,0,0,601,599,1,0,0,0,601,602,1,0,0,0,602,604,1,0,0,0,603,
-		601,1,0,0,0,604,605,5,171,0,0,605,67,1,0,0,0,606,607,3,166,83,0,607,608,
-		5,25,0,0,608,609,3,72,36,0,609,69,1,0,0,0,610,617,5,173,0,0,611,614,3,
-		166,83,0,612,613,5,25,0,0,613,615,3,72,36,0,614,612,1,0,0,0,614,615,1,
-		0,0,0,615,617,1,0,0,0,616,610,1,0,0,0,616,611,1,0,0,0,617,71,1,0,0,0,618,
-		625,3,166,83,0,619,622,5,173,0,0,620,621,5,157,0,0,621,623,5,173,0,0,622,
-		620,1,0,0,0,622,623,1,0,0,0,623,625,1,0,0,0,624,618,1,0,0,0,624,619,1,
-		0,0,0,625,73,1,0,0,0,626,630,5,166,0,0,627,629,3,76,38,0,628,627,1,0,0,
-		0,629,632,1,0,0,0,630,628,1,0,0,0,630,631,1,0,0,0,631,633,1,0,0,0,632,
-		630,1,0,0,0,633,634,5,167,0,0,634,75,1,0,0,0,635,644,3,78,39,0,636,644,
-		3,80,40,0,637,644,3,82,41,0,638,644,3,84,42,0,639,644,3,122,61,0,640,644,
-		3,86,43,0,641,644,3,88,44,0,642,644,3,8,4,0,643,635,1,0,0,0,643,636,1,
-		0,0,0,643,637,1,0,0,0,643,638,1,0,0,0,643,639,1,0,0,0,643,640,1,0,0,0,
-		643,641,1,0,0,0,643,642,1,0,0,0,644,77,1,0,0,0,645,646,5,36,0,0,646,647,
-		3,110,55,0,647,648,3,162,81,0,648,79,1,0,0,0,649,650,5,37,0,0,650,651,
-		3,148,74,0,651,652,3,90,45,0,652,81,1,0,0,0,653,654,5,38,0,0,654,667,3,
-		166,83,0,655,664,5,170,0,0,656,661,3,60,30,0,657,658,5,165,0,0,658,660,
-		3,60,30,0,659,657,1,0,0,0,660,663,1,0,0,0,661,659,1,0,0,0,661,662,1,0,
-		0,0,662,665,1,0,0,0,663,661,1,0,0,0,664,656,1,0,0,0,664,665,1,0,0,0,665,
-		666,1,0,0,0,666,668,5,171,0,0,667,655,1,0,0,0,667,668,1,0,0,0,668,83,1,
-		0,0,0,669,670,5,39,0,0,670,671,3,90,45,0,671,85,1,0,0,0,672,673,5,32,0,
-		0,673,674,3,166,83,0,674,675,5,25,0,0,675,676,3,58,29,0,676,677,3,74,37,
-		0,677,87,1,0,0,0,678,679,5,33,0,0,679,680,3,62,31,0,680,681,3,74,37,0,
-		681,89,1,0,0,0,682,686,5,166,0,0,683,685,3,92,46,0,684,683,1,0,0,0,685,
-		688,1,0,0,0,686,684,1,0,0,0,686,687,1,0,0,0,687,689,1,0,0,0,688,686,1,
-		0,0,0,689,690,5,167,0,0,690,91,1,0,0,0,691,701,3,94,47,0,692,701,3,96,
-		48,0,693,701,3,98,49,0,694,701,3,104,52,0,695,701,3,114,57,0,696,701,3,
-		120,60,0,697,701,3,82,41,0,698,701,3,100,50,0,699,701,3,102,51,0,700,691,
-		1,0,0,0,700,692,1,0,0,0,700,693,1,0,0,0,700,694,1,0,0,0,700,695,1,0,0,
-		0,700,696,1,0,0,0,700,697,1,0,0,0,700,698,1,0,0,0,700,699,1,0,0,0,701,
-		93,1,0,0,0,702,703,7,13,0,0,703,704,3,148,74,0,704,95,1,0,0,0,705,706,
-		5,30,0,0,706,707,3,94,47,0,707,97,1,0,0,0,708,711,5,29,0,0,709,712,3,94,
-		47,0,710,712,3,106,53,0,711,709,1,0,0,0,711,710,1,0,0,0,712,99,1,0,0,0,
-		713,714,5,32,0,0,714,715,3,166,83,0,715,716,5,25,0,0,716,717,3,58,29,0,
-		717,718,3,90,45,0,718,101,1,0,0,0,719,720,5,33,0,0,720,721,3,62,31,0,721,
-		722,3,90,45,0,722,103,1,0,0,0,723,724,3,112,56,0,724,725,3,106,53,0,725,
-		105,1,0,0,0,726,727,3,108,54,0,727,728,5,74,0,0,728,730,1,0,0,0,729,726,
-		1,0,0,0,729,730,1,0,0,0,730,731,1,0,0,0,731,734,3,162,81,0,732,733,5,23,
-		0,0,733,735,3,168,84,0,734,732,1,0,0,0,734,735,1,0,0,0,735,737,1,0,0,0,
-		736,738,3,118,59,0,737,736,1,0,0,0,737,738,1,0,0,0,738,740,1,0,0,0,739,
-		741,3,6,3,0,740,739,1,0,0,0,740,741,1,0,0,0,741,107,1,0,0,0,742,743,7,
-		14,0,0,743,109,1,0,0,0,744,747,5,29,0,0,745,747,3,112,56,0,746,744,1,0,
-		0,0,746,745,1,0,0,0,747,111,1,0,0,0,748,749,7,15,0,0,749,113,1,0,0,0,750,
-		751,7,16,0,0,751,754,3,148,74,0,752,753,5,77,0,0,753,755,3,154,77,0,754,
-		752,1,0,0,0,754,755,1,0,0,0,755,757,1,0,0,0,756,758,3,116,58,0,757,756,
-		1,0,0,0,757,758,1,0,0,0,758,760,1,0,0,0,759,761,3,118,59,0,760,759,1,0,
-		0,0,760,761,1,0,0,0,761,763,1,0,0,0,762,764,3,6,3,0,763,762,1,0,0,0,763,
-		764,1,0,0,0,764,115,1,0,0,0,765,767,7,17,0,0,766,765,1,0,0,0,766,767,1,
-		0,0,0,767,768,1,0,0,0,768,769,5,28,0,0,769,770,3,22,11,0,770,117,1,0,0,
-		0,771,772,5,25,0,0,772,773,5,76,0,0,773,119,1,0,0,0,774,775,5,70,0,0,775,
-		776,3,162,81,0,776,777,5,71,0,0,777,778,3,148,74,0,778,121,1,0,0,0,779,
-		783,5,30,0,0,780,781,5,28,0,0,781,784,3,22,11,0,782,784,3,124,62,0,783,
-		780,1,0,0,0,783,782,1,0,0,0,784,123,1,0,0,0,785,789,5,166,0,0,786,788,
-		3,126,63,0,787,786,1,0,0,0,788,791,1,0,0,0,789,787,1,0,0,0,789,790,1,0,
-		0,0,790,792,1,0,0,0,791,789,1,0,0,0,792,793,5,167,0,0,793,125,1,0,0,0,
-		794,802,3,94,47,0,795,802,3,132,66,0,796,802,3,136,68,0,797,802,3,138,
-		69,0,798,802,3,120,60,0,799,802,3,128,64,0,800,802,3,130,65,0,801,794,
-		1,0,0,0,801,795,1,0,0,0,801,796,1,0,0,0,801,797,1,0,0,0,801,798,1,0,0,
-		0,801,799,1,0,0,0,801,800,1,0,0,0,802,127,1,0,0,0,803,804,5,32,0,0,804,
-		805,3,166,83,0,805,806,5,25,0,0,806,807,3,58,29,0,807,808,3,124,62,0,808,
-		129,1,0,0,0,809,810,5,33,0,0,810,811,3,62,31,0,811,812,3,124,62,0,812,
-		131,1,0,0,0,813,814,3,110,55,0,814,817,3,162,81,0,815,818,3,146,73,0,816,
-		818,3,134,67,0,817,815,1,0,0,0,817,816,1,0,0,0,818,133,1,0,0,0,819,820,
-		5,149,0,0,820,825,3,162,81,0,821,822,5,165,0,0,822,824,3,162,81,0,823,
-		821,1,0,0,0,824,827,1,0,0,0,825,823,1,0,0,0,825,826,1,0,0,0,826,828,1,
-		0,0,0,827,825,1,0,0,0,828,829,5,150,0,0,829,830,5,71,0,0,830,831,3,148,
-		74,0,831,135,1,0,0,0,832,833,5,69,0,0,833,836,3,148,74,0,834,835,5,77,
-		0,0,835,837,3,154,77,0,836,834,1,0,0,0,836,837,1,0,0,0,837,839,1,0,0,0,
-		838,840,3,116,58,0,839,838,1,0,0,0,839,840,1,0,0,0,840,842,1,0,0,0,841,
-		843,3,146,73,0,842,841,1,0,0,0,842,843,1,0,0,0,843,137,1,0,0,0,844,845,
-		5,147,0,0,845,847,3,148,74,0,846,848,3,146,73,0,847,846,1,0,0,0,847,848,
-		1,0,0,0,848,849,1,0,0,0,849,850,3,140,70,0,850,139,1,0,0,0,851,855,5,166,
-		0,0,852,854,3,142,71,0,853,852,1,0,0,0,854,857,1,0,0,0,855,853,1,0,0,0,
-		855,856,1,0,0,0,856,858,1,0,0,0,857,855,1,0,0,0,858,859,5,167,0,0,859,
-		141,1,0,0,0,860,865,3,94,47,0,861,865,3,144,72,0,862,865,3,114,57,0,863,
-		865,3,134,67,0,864,860,1,0,0,0,864,861,1,0,0,0,864,862,1,0,0,0,864,863,
-		1,0,0,0,865,143,1,0,0,0,866,867,5,148,0,0,867,872,3,162,81,0,868,869,5,
-		165,0,0,869,871,3,162,81,0,870,868,1,0,0,0,871,874,1,0,0,0,872,870,1,0,
-		0,0,872,873,1,0,0,0,873,145,1,0,0,0,874,872,1,0,0,0,875,876,7,18,0,0,876,
-		877,3,110,55,0,877,878,3,162,81,0,878,147,1,0,0,0,879,880,7,19,0,0,880,
-		149,1,0,0,0,881,882,5,173,0,0,882,151,1,0,0,0,883,885,3,156,78,0,884,886,
-		3,158,79,0,885,884,1,0,0,0,885,886,1,0,0,0,886,892,1,0,0,0,887,888,7,20,
-		0,0,888,890,3,156,78,0,889,891,3,158,79,0,890,889,1,0,0,0,890,891,1,0,
-		0,0,891,893,1,0,0,0,892,887,1,0,0,0,892,893,1,0,0,0,893,153,1,0,0,0,894,
-		896,7,21,0,0,895,894,1,0,0,0,895,896,1,0,0,0,896,897,1,0,0,0,897,898,3,
-		152,76,0,898,155,1,0,0,0,899,901,5,160,0,0,900,899,1,0,0,0,900,901,1,0,
-		0,0,901,911,1,0,0,0,902,912,5,172,0,0,903,909,5,173,0,0,904,905,5,159,
-		0,0,905,910,5,173,0,0,906,907,5,173,0,0,907,908,5,159,0,0,908,910,5,173,
-		0,0,909,904,1,0,0,0,909,906,1,0,0,0,909,910,1,0,0,0,910,912,1,0,0,0,911,
-		902,1,0,0,0,911,903,1,0,0,0,912,157,1,0,0,0,913,927,5,156,0,0,914,916,
-		5,154,0,0,915,917,5,175,0,0,916,915,1,0,0,0,916,917,1,0,0,0,917,927,1,
-		0,0,0,918,923,3,160,80,0,919,920,7,22,0,0,920,922,3,160,80,0,921,919,1,
-		0,0,0,922,925,1,0,0,0,923,921,1,0,0,0,923,924,1,0,0,0,924,927,1,0,0,0,
-		925,923,1,0,0,0,926,913,1,0,0,0,926,914,1,0,0,0,926,918,1,0,0,0,927,159,
-		1,0,0,0,928,929,7,23,0,0,929,161,1,0,0,0,930,932,3,166,83,0,931,933,3,
-		164,82,0,932,931,1,0,0,0,932,933,1,0,0,0,933,163,1,0,0,0,934,935,5,168,
-		0,0,935,940,3,60,30,0,936,937,5,165,0,0,937,939,3,60,30,0,938,936,1,0,
-		0,0,939,942,1,0,0,0,940,938,1,0,0,0,940,941,1,0,0,0,941,943,1,0,0,0,942,
-		940,1,0,0,0,943,944,5,169,0,0,944,165,1,0,0,0,945,946,7,24,0,0,946,167,
-		1,0,0,0,947,954,3,166,83,0,948,954,5,173,0,0,949,954,5,24,0,0,950,954,
-		5,25,0,0,951,954,5,23,0,0,952,954,5,22,0,0,953,947,1,0,0,0,953,948,1,0,
-		0,0,953,949,1,0,0,0,953,950,1,0,0,0,953,951,1,0,0,0,953,952,1,0,0,0,954,
-		169,1,0,0,0,117,174,176,187,190,196,198,212,220,227,236,246,255,264,283,
-		293,295,299,302,307,313,318,328,333,335,349,354,357,361,365,370,373,379,
-		382,385,388,396,400,407,414,421,429,445,450,455,458,463,466,471,481,484,
-		489,491,499,502,513,519,522,528,532,538,542,562,565,569,576,579,581,586,
-		589,601,614,616,622,624,630,643,661,664,667,686,700,711,729,734,737,740,
-		746,754,757,760,763,766,783,789,801,817,825,836,839,842,847,855,864,872,
-		885,890,892,895,900,909,911,916,923,926,932,940,953
+		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
+		2,92,7,92,1,0,1,0,1,0,1,0,5,0,191,8,0,10,0,12,0,194,9,0,1,0,1,0,1,1,1,
+		1,1,1,1,2,1,2,1,2,3,2,204,8,2,1,2,3,2,207,8,2,1,3,1,3,1,3,1,3,5,3,213,
+		8,3,10,3,12,3,216,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,
+		229,8,4,1,4,1,4,1,4,1,4,5,4,235,8,4,10,4,12,4,238,9,4,1,4,1,4,5,4,242,
+		8,4,10,4,12,4,245,9,4,1,4,1,4,1,4,1,4,5,4,251,8,4,10,4,12,4,254,9,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,263,8,4,1,4,1,4,1,4,1,4,1,4,5,4,270,8,4,
+		10,4,12,4,273,9,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,281,8,4,1,4,1,4,1,4,1,4,
+		1,4,1,4,1,4,3,4,290,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,3,4,309,8,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,317,8,4,
+		1,4,1,4,1,4,3,4,322,8,4,3,4,324,8,4,1,4,1,4,3,4,328,8,4,1,4,3,4,331,8,
+		4,1,4,1,4,1,4,3,4,336,8,4,1,4,1,4,1,4,1,4,3,4,342,8,4,1,4,1,4,1,4,3,4,
+		347,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,355,8,5,10,5,12,5,358,9,5,1,5,1,5,
+		3,5,362,8,5,3,5,364,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,
+		7,3,7,378,8,7,1,8,1,8,1,8,3,8,383,8,8,1,8,3,8,386,8,8,1,8,1,8,3,8,390,
+		8,8,1,8,1,8,3,8,394,8,8,1,8,1,8,1,8,3,8,399,8,8,1,8,3,8,402,8,8,1,8,1,
+		8,1,8,1,8,3,8,408,8,8,1,8,3,8,411,8,8,1,8,3,8,414,8,8,1,9,3,9,417,8,9,
+		1,9,1,9,1,10,1,10,1,10,1,10,3,10,425,8,10,1,10,1,10,3,10,429,8,10,1,11,
+		1,11,1,11,5,11,434,8,11,10,11,12,11,437,9,11,1,12,1,12,1,12,5,12,442,8,
+		12,10,12,12,12,445,9,12,1,13,1,13,1,13,1,13,3,13,451,8,13,1,14,1,14,1,
+		15,1,15,1,15,3,15,458,8,15,1,15,1,15,1,16,1,16,5,16,464,8,16,10,16,12,
+		16,467,9,16,1,16,1,16,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,
+		1,17,3,17,482,8,17,1,18,1,18,1,18,3,18,487,8,18,1,19,1,19,1,19,3,19,492,
+		8,19,1,19,3,19,495,8,19,1,20,1,20,1,20,3,20,500,8,20,1,20,3,20,503,8,20,
+		1,21,1,21,1,21,3,21,508,8,21,1,21,1,21,1,22,1,22,1,22,1,22,5,22,516,8,
+		22,10,22,12,22,519,9,22,3,22,521,8,22,1,22,1,22,1,22,5,22,526,8,22,10,
+		22,12,22,529,9,22,1,22,1,22,1,23,1,23,1,23,3,23,536,8,23,1,23,3,23,539,
+		8,23,1,24,1,24,1,24,1,24,1,24,1,24,1,24,5,24,548,8,24,10,24,12,24,551,
+		9,24,1,24,4,24,554,8,24,11,24,12,24,555,1,24,3,24,559,8,24,1,25,1,25,5,
+		25,563,8,25,10,25,12,25,566,9,25,1,25,3,25,569,8,25,1,26,1,26,1,26,1,26,
+		3,26,575,8,26,1,27,1,27,3,27,579,8,27,1,28,1,28,1,28,1,28,1,28,1,28,1,
+		29,1,29,1,29,1,29,1,30,1,30,1,30,1,30,1,30,1,30,5,30,597,8,30,10,30,12,
+		30,600,9,30,3,30,602,8,30,1,31,1,31,3,31,606,8,31,1,32,1,32,1,32,1,32,
+		1,32,3,32,613,8,32,1,32,3,32,616,8,32,3,32,618,8,32,1,33,1,33,1,33,3,33,
+		623,8,33,1,33,3,33,626,8,33,1,33,1,33,1,33,5,33,631,8,33,10,33,12,33,634,
+		9,33,1,33,1,33,1,34,1,34,1,34,1,34,5,34,642,8,34,10,34,12,34,645,9,34,
+		1,35,1,35,1,35,1,35,5,35,651,8,35,10,35,12,35,654,9,35,1,35,1,35,1,36,
+		1,36,1,36,1,36,1,37,1,37,1,37,1,37,3,37,666,8,37,3,37,668,8,37,1,38,1,
+		38,1,38,1,38,3,38,674,8,38,3,38,676,8,38,1,39,1,39,5,39,680,8,39,10,39,
+		12,39,683,9,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,1,40,1,40,3,40,
+		695,8,40,1,41,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,
+		43,1,43,5,43,711,8,43,10,43,12,43,714,9,43,3,43,716,8,43,1,43,3,43,719,
+		8,43,1,43,3,43,722,8,43,1,44,1,44,1,44,1,45,1,45,1,45,1,46,1,46,1,46,1,
+		46,1,46,1,46,1,47,1,47,1,47,1,47,1,48,1,48,5,48,742,8,48,10,48,12,48,745,
+		9,48,1,48,1,48,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,
+		3,49,760,8,49,1,50,1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,771,8,
+		52,1,53,1,53,1,53,1,53,1,53,1,53,1,54,1,54,1,54,1,54,1,55,1,55,1,55,1,
+		56,1,56,1,56,3,56,789,8,56,1,56,1,56,1,56,3,56,794,8,56,1,56,3,56,797,
+		8,56,1,56,3,56,800,8,56,1,56,3,56,803,8,56,1,57,1,57,1,58,1,58,3,58,809,
+		8,58,1,59,1,59,1,60,1,60,1,60,3,60,816,8,60,1,60,1,60,3,60,820,8,60,1,
+		60,3,60,823,8,60,1,60,3,60,826,8,60,1,60,3,60,829,8,60,1,61,1,61,1,61,
+		1,61,5,61,835,8,61,10,61,12,61,838,9,61,1,62,1,62,1,62,3,62,843,8,62,1,
+		62,3,62,846,8,62,1,63,1,63,1,63,3,63,851,8,63,1,63,3,63,854,8,63,1,64,
+		3,64,857,8,64,1,64,1,64,1,64,1,65,1,65,1,65,1,66,1,66,1,66,1,66,3,66,869,
+		8,66,1,66,1,66,1,66,1,66,1,67,1,67,1,67,1,67,3,67,879,8,67,1,68,1,68,5,
+		68,883,8,68,10,68,12,68,886,9,68,1,68,1,68,1,69,1,69,1,69,1,69,1,69,1,
+		69,1,69,1,69,1,69,3,69,899,8,69,1,70,1,70,1,70,1,70,1,70,1,70,1,71,1,71,
+		1,71,1,71,1,72,1,72,1,72,1,72,3,72,915,8,72,1,72,1,72,3,72,919,8,72,1,
+		73,1,73,1,73,1,73,5,73,925,8,73,10,73,12,73,928,9,73,1,73,1,73,1,73,1,
+		73,1,74,1,74,1,74,3,74,937,8,74,1,74,1,74,3,74,941,8,74,1,74,3,74,944,
+		8,74,1,74,3,74,947,8,74,1,75,1,75,1,75,3,75,952,8,75,1,75,3,75,955,8,75,
+		1,76,1,76,1,76,1,76,3,76,961,8,76,1,77,1,77,1,77,3,77,966,8,77,1,77,1,
+		77,1,78,1,78,5,78,972,8,78,10,78,12,78,975,9,78,1,78,1,78,1,79,1,79,1,
+		79,1,79,1,79,3,79,984,8,79,1,80,1,80,1,80,1,80,5,80,990,8,80,10,80,12,
+		80,993,9,80,1,81,1,81,1,81,1,81,1,81,3,81,1000,8,81,1,82,1,82,1,83,1,83,
+		1,84,1,84,3,84,1008,8,84,1,84,1,84,1,84,3,84,1013,8,84,3,84,1015,8,84,
+		1,85,3,85,1018,8,85,1,85,1,85,1,86,3,86,1023,8,86,1,86,1,86,1,86,1,86,
+		1,86,1,86,1,86,3,86,1032,8,86,3,86,1034,8,86,1,87,1,87,1,87,3,87,1039,
+		8,87,1,87,1,87,1,87,5,87,1044,8,87,10,87,12,87,1047,9,87,3,87,1049,8,87,
+		1,88,1,88,1,89,1,89,3,89,1055,8,89,1,90,1,90,1,90,1,90,5,90,1061,8,90,
+		10,90,12,90,1064,9,90,1,90,1,90,1,91,1,91,1,92,1,92,1,92,1,92,1,92,1,92,
+		3,92,1076,8,92,1,92,0,0,93,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,
+		32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,
+		80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
+		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,
+		156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,0,27,1,0,2,
+		8,7,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,6,0,83,83,87,87,89,
+		89,96,96,98,101,121,126,4,0,2,2,73,73,85,85,127,127,1,0,136,138,2,0,90,
+		90,94,94,1,0,140,141,3,0,93,93,95,95,142,143,1,0,145,146,2,0,23,24,26,
+		26,1,0,179,180,2,0,152,152,172,172,3,0,31,31,49,49,107,114,1,0,16,18,2,
+		0,128,128,156,156,1,0,78,81,2,0,75,75,180,180,4,0,31,31,40,65,67,67,97,
+		97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,183,184,2,0,159,159,164,164,
+		1,0,168,171,2,0,162,162,165,166,2,0,25,25,182,182,6,0,2,8,11,14,36,36,
+		75,77,82,158,182,182,1196,0,192,1,0,0,0,2,197,1,0,0,0,4,200,1,0,0,0,6,
+		208,1,0,0,0,8,346,1,0,0,0,10,363,1,0,0,0,12,365,1,0,0,0,14,372,1,0,0,0,
+		16,413,1,0,0,0,18,416,1,0,0,0,20,428,1,0,0,0,22,430,1,0,0,0,24,438,1,0,
+		0,0,26,446,1,0,0,0,28,452,1,0,0,0,30,454,1,0,0,0,32,461,1,0,0,0,34,481,
+		1,0,0,0,36,483,1,0,0,0,38,488,1,0,0,0,40,496,1,0,0,0,42,504,1,0,0,0,44,
+		511,1,0,0,0,46,532,1,0,0,0,48,540,1,0,0,0,50,560,1,0,0,0,52,574,1,0,0,
+		0,54,576,1,0,0,0,56,580,1,0,0,0,58,586,1,0,0,0,60,601,1,0,0,0,62,605,1,
+		0,0,0,64,617,1,0,0,0,66,619,1,0,0,0,68,637,1,0,0,0,70,646,1,0,0,0,72,657,
+		1,0,0,0,74,667,1,0,0,0,76,675,1,0,0,0,78,677,1,0,0,0,80,694,1,0,0,0,82,
+		696,1,0,0,0,84,700,1,0,0,0,86,704,1,0,0,0,88,723,1,0,0,0,90,726,1,0,0,
+		0,92,729,1,0,0,0,94,735,1,0,0,0,96,739,1,0,0,0,98,759,1,0,0,0,100,761,
+		1,0,0,0,102,764,1,0,0,0,104,767,1,0,0,0,106,772,1,0,0,0,108,778,1,0,0,
+		0,110,782,1,0,0,0,112,788,1,0,0,0,114,804,1,0,0,0,116,808,1,0,0,0,118,
+		810,1,0,0,0,120,812,1,0,0,0,122,830,1,0,0,0,124,839,1,0,0,0,126,847,1,
+		0,0,0,128,856,1,0,0,0,130,861,1,0,0,0,132,864,1,0,0,0,134,874,1,0,0,0,
+		136,880,1,0,0,0,138,898,1,0,0,0,140,900,1,0,0,0,142,906,1,0,0,0,144,910,
+		1,0,0,0,146,920,1,0,0,0,148,933,1,0,0,0,150,948,1,0,0,0,152,956,1,0,0,
+		0,154,962,1,0,0,0,156,969,1,0,0,0,158,983,1,0,0,0,160,985,1,0,0,0,162,
+		994,1,0,0,0,164,1001,1,0,0,0,166,1003,1,0,0,0,168,1005,1,0,0,0,170,1017,
+		1,0,0,0,172,1022,1,0,0,0,174,1048,1,0,0,0,176,1050,1,0,0,0,178,1052,1,
+		0,0,0,180,1056,1,0,0,0,182,1067,1,0,0,0,184,1075,1,0,0,0,186,191,3,2,1,
+		0,187,191,3,4,2,0,188,191,3,30,15,0,189,191,3,66,33,0,190,186,1,0,0,0,
+		190,187,1,0,0,0,190,188,1,0,0,0,190,189,1,0,0,0,191,194,1,0,0,0,192,190,
+		1,0,0,0,192,193,1,0,0,0,193,195,1,0,0,0,194,192,1,0,0,0,195,196,5,0,0,
+		1,196,1,1,0,0,0,197,198,5,1,0,0,198,199,3,164,82,0,199,3,1,0,0,0,200,201,
+		7,0,0,0,201,203,3,182,91,0,202,204,3,164,82,0,203,202,1,0,0,0,203,204,
+		1,0,0,0,204,206,1,0,0,0,205,207,3,6,3,0,206,205,1,0,0,0,206,207,1,0,0,
+		0,207,5,1,0,0,0,208,214,5,173,0,0,209,213,3,8,4,0,210,213,3,10,5,0,211,
+		213,3,14,7,0,212,209,1,0,0,0,212,210,1,0,0,0,212,211,1,0,0,0,213,216,1,
+		0,0,0,214,212,1,0,0,0,214,215,1,0,0,0,215,217,1,0,0,0,216,214,1,0,0,0,
+		217,218,5,174,0,0,218,7,1,0,0,0,219,220,7,1,0,0,220,347,3,164,82,0,221,
+		222,7,2,0,0,222,347,3,168,84,0,223,228,5,88,0,0,224,229,3,168,84,0,225,
+		226,5,132,0,0,226,227,5,71,0,0,227,229,3,164,82,0,228,224,1,0,0,0,228,
+		225,1,0,0,0,229,347,1,0,0,0,230,231,5,86,0,0,231,236,3,168,84,0,232,233,
+		5,172,0,0,233,235,3,168,84,0,234,232,1,0,0,0,235,238,1,0,0,0,236,234,1,
+		0,0,0,236,237,1,0,0,0,237,243,1,0,0,0,238,236,1,0,0,0,239,240,5,160,0,
+		0,240,242,3,168,84,0,241,239,1,0,0,0,242,245,1,0,0,0,243,241,1,0,0,0,243,
+		244,1,0,0,0,244,347,1,0,0,0,245,243,1,0,0,0,246,247,7,3,0,0,247,252,3,
+		178,89,0,248,249,5,172,0,0,249,251,3,178,89,0,250,248,1,0,0,0,251,254,
+		1,0,0,0,252,250,1,0,0,0,252,253,1,0,0,0,253,347,1,0,0,0,254,252,1,0,0,
+		0,255,256,5,27,0,0,256,347,3,24,12,0,257,262,5,153,0,0,258,259,5,27,0,
+		0,259,263,3,24,12,0,260,261,5,28,0,0,261,263,3,22,11,0,262,258,1,0,0,0,
+		262,260,1,0,0,0,263,347,1,0,0,0,264,265,5,56,0,0,265,266,5,128,0,0,266,
+		271,3,178,89,0,267,268,5,172,0,0,268,270,3,178,89,0,269,267,1,0,0,0,270,
+		273,1,0,0,0,271,269,1,0,0,0,271,272,1,0,0,0,272,347,1,0,0,0,273,271,1,
+		0,0,0,274,280,5,129,0,0,275,281,5,130,0,0,276,281,5,133,0,0,277,281,5,
+		131,0,0,278,279,5,134,0,0,279,281,5,109,0,0,280,275,1,0,0,0,280,276,1,
+		0,0,0,280,277,1,0,0,0,280,278,1,0,0,0,281,347,1,0,0,0,282,283,5,135,0,
+		0,283,347,7,4,0,0,284,285,5,102,0,0,285,347,3,166,83,0,286,289,5,82,0,
+		0,287,290,3,16,8,0,288,290,5,139,0,0,289,287,1,0,0,0,289,288,1,0,0,0,290,
+		347,1,0,0,0,291,292,5,84,0,0,292,347,3,20,10,0,293,294,7,5,0,0,294,295,
+		3,166,83,0,295,296,3,178,89,0,296,347,1,0,0,0,297,298,5,91,0,0,298,299,
+		3,168,84,0,299,300,5,74,0,0,300,301,3,178,89,0,301,347,1,0,0,0,302,303,
+		5,128,0,0,303,304,3,178,89,0,304,305,7,6,0,0,305,308,3,168,84,0,306,307,
+		5,74,0,0,307,309,3,178,89,0,308,306,1,0,0,0,308,309,1,0,0,0,309,347,1,
+		0,0,0,310,311,5,92,0,0,311,347,5,1,0,0,312,347,7,7,0,0,313,314,5,97,0,
+		0,314,316,3,164,82,0,315,317,3,122,61,0,316,315,1,0,0,0,316,317,1,0,0,
+		0,317,323,1,0,0,0,318,321,5,22,0,0,319,322,3,178,89,0,320,322,3,164,82,
+		0,321,319,1,0,0,0,321,320,1,0,0,0,322,324,1,0,0,0,323,318,1,0,0,0,323,
+		324,1,0,0,0,324,327,1,0,0,0,325,326,5,77,0,0,326,328,3,170,85,0,327,325,
+		1,0,0,0,327,328,1,0,0,0,328,330,1,0,0,0,329,331,3,6,3,0,330,329,1,0,0,
+		0,330,331,1,0,0,0,331,347,1,0,0,0,332,333,5,144,0,0,333,335,3,168,84,0,
+		334,336,7,8,0,0,335,334,1,0,0,0,335,336,1,0,0,0,336,347,1,0,0,0,337,341,
+		5,29,0,0,338,339,5,28,0,0,339,342,3,22,11,0,340,342,3,100,50,0,341,338,
+		1,0,0,0,341,340,1,0,0,0,342,347,1,0,0,0,343,344,5,28,0,0,344,347,3,22,
+		11,0,345,347,3,100,50,0,346,219,1,0,0,0,346,221,1,0,0,0,346,223,1,0,0,
+		0,346,230,1,0,0,0,346,246,1,0,0,0,346,255,1,0,0,0,346,257,1,0,0,0,346,
+		264,1,0,0,0,346,274,1,0,0,0,346,282,1,0,0,0,346,284,1,0,0,0,346,286,1,
+		0,0,0,346,291,1,0,0,0,346,293,1,0,0,0,346,297,1,0,0,0,346,302,1,0,0,0,
+		346,310,1,0,0,0,346,312,1,0,0,0,346,313,1,0,0,0,346,332,1,0,0,0,346,337,
+		1,0,0,0,346,343,1,0,0,0,346,345,1,0,0,0,347,9,1,0,0,0,348,349,5,22,0,0,
+		349,364,3,164,82,0,350,351,7,9,0,0,351,356,3,178,89,0,352,353,5,172,0,
+		0,353,355,3,178,89,0,354,352,1,0,0,0,355,358,1,0,0,0,356,354,1,0,0,0,356,
+		357,1,0,0,0,357,364,1,0,0,0,358,356,1,0,0,0,359,361,3,12,6,0,360,362,3,
+		6,3,0,361,360,1,0,0,0,361,362,1,0,0,0,362,364,1,0,0,0,363,348,1,0,0,0,
+		363,350,1,0,0,0,363,359,1,0,0,0,364,11,1,0,0,0,365,366,5,21,0,0,366,367,
+		5,19,0,0,367,368,3,166,83,0,368,369,3,182,91,0,369,370,5,20,0,0,370,371,
+		3,178,89,0,371,13,1,0,0,0,372,377,5,30,0,0,373,374,5,28,0,0,374,378,3,
+		22,11,0,375,378,3,100,50,0,376,378,3,6,3,0,377,373,1,0,0,0,377,375,1,0,
+		0,0,377,376,1,0,0,0,378,15,1,0,0,0,379,382,5,182,0,0,380,381,5,165,0,0,
+		381,383,5,180,0,0,382,380,1,0,0,0,382,383,1,0,0,0,383,385,1,0,0,0,384,
+		386,3,18,9,0,385,384,1,0,0,0,385,386,1,0,0,0,386,414,1,0,0,0,387,393,5,
+		180,0,0,388,390,5,180,0,0,389,388,1,0,0,0,389,390,1,0,0,0,390,391,1,0,
+		0,0,391,392,5,166,0,0,392,394,5,180,0,0,393,389,1,0,0,0,393,394,1,0,0,
+		0,394,395,1,0,0,0,395,396,5,167,0,0,396,398,7,10,0,0,397,399,5,182,0,0,
+		398,397,1,0,0,0,398,399,1,0,0,0,399,401,1,0,0,0,400,402,3,18,9,0,401,400,
+		1,0,0,0,401,402,1,0,0,0,402,414,1,0,0,0,403,404,5,181,0,0,404,405,5,167,
+		0,0,405,407,5,180,0,0,406,408,5,182,0,0,407,406,1,0,0,0,407,408,1,0,0,
+		0,408,410,1,0,0,0,409,411,3,18,9,0,410,409,1,0,0,0,410,411,1,0,0,0,411,
+		414,1,0,0,0,412,414,3,164,82,0,413,379,1,0,0,0,413,387,1,0,0,0,413,403,
+		1,0,0,0,413,412,1,0,0,0,414,17,1,0,0,0,415,417,5,167,0,0,416,415,1,0,0,
+		0,416,417,1,0,0,0,417,418,1,0,0,0,418,419,5,151,0,0,419,19,1,0,0,0,420,
+		429,3,172,86,0,421,424,5,182,0,0,422,423,5,167,0,0,423,425,5,180,0,0,424,
+		422,1,0,0,0,424,425,1,0,0,0,425,429,1,0,0,0,426,429,5,132,0,0,427,429,
+		3,164,82,0,428,420,1,0,0,0,428,421,1,0,0,0,428,426,1,0,0,0,428,427,1,0,
+		0,0,429,21,1,0,0,0,430,435,3,26,13,0,431,432,7,11,0,0,432,434,3,26,13,
+		0,433,431,1,0,0,0,434,437,1,0,0,0,435,433,1,0,0,0,435,436,1,0,0,0,436,
+		23,1,0,0,0,437,435,1,0,0,0,438,443,3,178,89,0,439,440,7,11,0,0,440,442,
+		3,178,89,0,441,439,1,0,0,0,442,445,1,0,0,0,443,441,1,0,0,0,443,444,1,0,
+		0,0,444,25,1,0,0,0,445,443,1,0,0,0,446,450,3,178,89,0,447,448,5,22,0,0,
+		448,451,3,184,92,0,449,451,3,28,14,0,450,447,1,0,0,0,450,449,1,0,0,0,450,
+		451,1,0,0,0,451,27,1,0,0,0,452,453,7,12,0,0,453,29,1,0,0,0,454,455,5,9,
+		0,0,455,457,3,182,91,0,456,458,3,164,82,0,457,456,1,0,0,0,457,458,1,0,
+		0,0,458,459,1,0,0,0,459,460,3,32,16,0,460,31,1,0,0,0,461,465,5,173,0,0,
+		462,464,3,34,17,0,463,462,1,0,0,0,464,467,1,0,0,0,465,463,1,0,0,0,465,
+		466,1,0,0,0,466,468,1,0,0,0,467,465,1,0,0,0,468,469,5,174,0,0,469,33,1,
+		0,0,0,470,482,3,36,18,0,471,482,3,38,19,0,472,482,3,40,20,0,473,482,3,
+		42,21,0,474,482,3,46,23,0,475,482,3,48,24,0,476,482,3,54,27,0,477,482,
+		3,56,28,0,478,482,3,58,29,0,479,482,3,8,4,0,480,482,3,14,7,0,481,470,1,
+		0,0,0,481,471,1,0,0,0,481,472,1,0,0,0,481,473,1,0,0,0,481,474,1,0,0,0,
+		481,475,1,0,0,0,481,476,1,0,0,0,481,477,1,0,0,0,481,478,1,0,0,0,481,479,
+		1,0,0,0,481,480,1,0,0,0,482,35,1,0,0,0,483,484,5,11,0,0,484,486,3,182,
+		91,0,485,487,3,164,82,0,486,485,1,0,0,0,486,487,1,0,0,0,487,37,1,0,0,0,
+		488,489,5,12,0,0,489,491,3,178,89,0,490,492,3,164,82,0,491,490,1,0,0,0,
+		491,492,1,0,0,0,492,494,1,0,0,0,493,495,3,6,3,0,494,493,1,0,0,0,494,495,
+		1,0,0,0,495,39,1,0,0,0,496,497,5,13,0,0,497,499,3,178,89,0,498,500,3,164,
+		82,0,499,498,1,0,0,0,499,500,1,0,0,0,500,502,1,0,0,0,501,503,3,6,3,0,502,
+		501,1,0,0,0,502,503,1,0,0,0,503,41,1,0,0,0,504,505,5,14,0,0,505,507,3,
+		178,89,0,506,508,3,164,82,0,507,506,1,0,0,0,507,508,1,0,0,0,508,509,1,
+		0,0,0,509,510,3,44,22,0,510,43,1,0,0,0,511,520,5,173,0,0,512,517,3,184,
+		92,0,513,514,5,172,0,0,514,516,3,184,92,0,515,513,1,0,0,0,516,519,1,0,
+		0,0,517,515,1,0,0,0,517,518,1,0,0,0,518,521,1,0,0,0,519,517,1,0,0,0,520,
+		512,1,0,0,0,520,521,1,0,0,0,521,527,1,0,0,0,522,526,3,8,4,0,523,526,3,
+		10,5,0,524,526,3,14,7,0,525,522,1,0,0,0,525,523,1,0,0,0,525,524,1,0,0,
+		0,526,529,1,0,0,0,527,525,1,0,0,0,527,528,1,0,0,0,528,530,1,0,0,0,529,
+		527,1,0,0,0,530,531,5,174,0,0,531,45,1,0,0,0,532,533,5,15,0,0,533,535,
+		3,178,89,0,534,536,3,164,82,0,535,534,1,0,0,0,535,536,1,0,0,0,536,538,
+		1,0,0,0,537,539,3,32,16,0,538,537,1,0,0,0,538,539,1,0,0,0,539,47,1,0,0,
+		0,540,541,7,13,0,0,541,542,5,19,0,0,542,543,3,166,83,0,543,544,3,182,91,
+		0,544,545,5,20,0,0,545,549,3,178,89,0,546,548,3,52,26,0,547,546,1,0,0,
+		0,548,551,1,0,0,0,549,547,1,0,0,0,549,550,1,0,0,0,550,558,1,0,0,0,551,
+		549,1,0,0,0,552,554,3,50,25,0,553,552,1,0,0,0,554,555,1,0,0,0,555,553,
+		1,0,0,0,555,556,1,0,0,0,556,559,1,0,0,0,557,559,3,6,3,0,558,553,1,0,0,
+		0,558,557,1,0,0,0,558,559,1,0,0,0,559,49,1,0,0,0,560,564,3,12,6,0,561,
+		563,3,52,26,0,562,561,1,0,0,0,563,566,1,0,0,0,564,562,1,0,0,0,564,565,
+		1,0,0,0,565,568,1,0,0,0,566,564,1,0,0,0,567,569,3,6,3,0,568,567,1,0,0,
+		0,568,569,1,0,0,0,569,51,1,0,0,0,570,571,5,22,0,0,571,575,3,164,82,0,572,
+		573,7,9,0,0,573,575,3,178,89,0,574,570,1,0,0,0,574,572,1,0,0,0,575,53,
+		1,0,0,0,576,578,5,31,0,0,577,579,3,164,82,0,578,577,1,0,0,0,578,579,1,
+		0,0,0,579,55,1,0,0,0,580,581,5,32,0,0,581,582,3,182,91,0,582,583,5,25,
+		0,0,583,584,3,60,30,0,584,585,3,32,16,0,585,57,1,0,0,0,586,587,5,33,0,
+		0,587,588,3,64,32,0,588,589,3,32,16,0,589,59,1,0,0,0,590,591,5,180,0,0,
+		591,592,5,164,0,0,592,602,5,180,0,0,593,598,3,62,31,0,594,595,5,172,0,
+		0,595,597,3,62,31,0,596,594,1,0,0,0,597,600,1,0,0,0,598,596,1,0,0,0,598,
+		599,1,0,0,0,599,602,1,0,0,0,600,598,1,0,0,0,601,590,1,0,0,0,601,593,1,
+		0,0,0,602,61,1,0,0,0,603,606,3,182,91,0,604,606,5,180,0,0,605,603,1,0,
+		0,0,605,604,1,0,0,0,606,63,1,0,0,0,607,608,5,35,0,0,608,618,3,182,91,0,
+		609,615,3,182,91,0,610,612,5,34,0,0,611,613,5,35,0,0,612,611,1,0,0,0,612,
+		613,1,0,0,0,613,614,1,0,0,0,614,616,3,62,31,0,615,610,1,0,0,0,615,616,
+		1,0,0,0,616,618,1,0,0,0,617,607,1,0,0,0,617,609,1,0,0,0,618,65,1,0,0,0,
+		619,620,5,10,0,0,620,622,3,182,91,0,621,623,3,70,35,0,622,621,1,0,0,0,
+		622,623,1,0,0,0,623,625,1,0,0,0,624,626,3,164,82,0,625,624,1,0,0,0,625,
+		626,1,0,0,0,626,627,1,0,0,0,627,628,5,24,0,0,628,632,3,182,91,0,629,631,
+		3,68,34,0,630,629,1,0,0,0,631,634,1,0,0,0,632,630,1,0,0,0,632,633,1,0,
+		0,0,633,635,1,0,0,0,634,632,1,0,0,0,635,636,3,78,39,0,636,67,1,0,0,0,637,
+		638,7,14,0,0,638,643,3,182,91,0,639,640,5,172,0,0,640,642,3,182,91,0,641,
+		639,1,0,0,0,642,645,1,0,0,0,643,641,1,0,0,0,643,644,1,0,0,0,644,69,1,0,
+		0,0,645,643,1,0,0,0,646,647,5,177,0,0,647,652,3,72,36,0,648,649,5,172,
+		0,0,649,651,3,74,37,0,650,648,1,0,0,0,651,654,1,0,0,0,652,650,1,0,0,0,
+		652,653,1,0,0,0,653,655,1,0,0,0,654,652,1,0,0,0,655,656,5,178,0,0,656,
+		71,1,0,0,0,657,658,3,182,91,0,658,659,5,25,0,0,659,660,3,76,38,0,660,73,
+		1,0,0,0,661,668,5,180,0,0,662,665,3,182,91,0,663,664,5,25,0,0,664,666,
+		3,76,38,0,665,663,1,0,0,0,665,666,1,0,0,0,666,668,1,0,0,0,667,661,1,0,
+		0,0,667,662,1,0,0,0,668,75,1,0,0,0,669,676,3,182,91,0,670,673,5,180,0,
+		0,671,672,5,164,0,0,672,674,5,180,0,0,673,671,1,0,0,0,673,674,1,0,0,0,
+		674,676,1,0,0,0,675,669,1,0,0,0,675,670,1,0,0,0,676,77,1,0,0,0,677,681,
+		5,173,0,0,678,680,3,80,40,0,679,678,1,0,0,0,680,683,1,0,0,0,681,679,1,
+		0,0,0,681,682,1,0,0,0,682,684,1,0,0,0,683,681,1,0,0,0,684,685,5,174,0,
+		0,685,79,1,0,0,0,686,695,3,82,41,0,687,695,3,84,42,0,688,695,3,86,43,0,
+		689,695,3,90,45,0,690,695,3,134,67,0,691,695,3,92,46,0,692,695,3,94,47,
+		0,693,695,3,8,4,0,694,686,1,0,0,0,694,687,1,0,0,0,694,688,1,0,0,0,694,
+		689,1,0,0,0,694,690,1,0,0,0,694,691,1,0,0,0,694,692,1,0,0,0,694,693,1,
+		0,0,0,695,81,1,0,0,0,696,697,5,36,0,0,697,698,3,116,58,0,698,699,3,178,
+		89,0,699,83,1,0,0,0,700,701,5,37,0,0,701,702,3,164,82,0,702,703,3,96,48,
+		0,703,85,1,0,0,0,704,705,5,38,0,0,705,718,3,182,91,0,706,715,5,177,0,0,
+		707,712,3,62,31,0,708,709,5,172,0,0,709,711,3,62,31,0,710,708,1,0,0,0,
+		711,714,1,0,0,0,712,710,1,0,0,0,712,713,1,0,0,0,713,716,1,0,0,0,714,712,
+		1,0,0,0,715,707,1,0,0,0,715,716,1,0,0,0,716,717,1,0,0,0,717,719,5,178,
+		0,0,718,706,1,0,0,0,718,719,1,0,0,0,719,721,1,0,0,0,720,722,3,88,44,0,
+		721,720,1,0,0,0,721,722,1,0,0,0,722,87,1,0,0,0,723,724,5,154,0,0,724,725,
+		5,155,0,0,725,89,1,0,0,0,726,727,5,39,0,0,727,728,3,96,48,0,728,91,1,0,
+		0,0,729,730,5,32,0,0,730,731,3,182,91,0,731,732,5,25,0,0,732,733,3,60,
+		30,0,733,734,3,78,39,0,734,93,1,0,0,0,735,736,5,33,0,0,736,737,3,64,32,
+		0,737,738,3,78,39,0,738,95,1,0,0,0,739,743,5,173,0,0,740,742,3,98,49,0,
+		741,740,1,0,0,0,742,745,1,0,0,0,743,741,1,0,0,0,743,744,1,0,0,0,744,746,
+		1,0,0,0,745,743,1,0,0,0,746,747,5,174,0,0,747,97,1,0,0,0,748,760,3,100,
+		50,0,749,760,3,102,51,0,750,760,3,104,52,0,751,760,3,110,55,0,752,760,
+		3,120,60,0,753,760,3,124,62,0,754,760,3,126,63,0,755,760,3,132,66,0,756,
+		760,3,86,43,0,757,760,3,106,53,0,758,760,3,108,54,0,759,748,1,0,0,0,759,
+		749,1,0,0,0,759,750,1,0,0,0,759,751,1,0,0,0,759,752,1,0,0,0,759,753,1,
+		0,0,0,759,754,1,0,0,0,759,755,1,0,0,0,759,756,1,0,0,0,759,757,1,0,0,0,
+		759,758,1,0,0,0,760,99,1,0,0,0,761,762,7,15,0,0,762,763,3,164,82,0,763,
+		101,1,0,0,0,764,765,5,30,0,0,765,766,3,100,50,0,766,103,1,0,0,0,767,770,
+		5,29,0,0,768,771,3,100,50,0,769,771,3,112,56,0,770,768,1,0,0,0,770,769,
+		1,0,0,0,771,105,1,0,0,0,772,773,5,32,0,0,773,774,3,182,91,0,774,775,5,
+		25,0,0,775,776,3,60,30,0,776,777,3,96,48,0,777,107,1,0,0,0,778,779,5,33,
+		0,0,779,780,3,64,32,0,780,781,3,96,48,0,781,109,1,0,0,0,782,783,3,118,
+		59,0,783,784,3,112,56,0,784,111,1,0,0,0,785,786,3,114,57,0,786,787,5,74,
+		0,0,787,789,1,0,0,0,788,785,1,0,0,0,788,789,1,0,0,0,789,790,1,0,0,0,790,
+		793,3,178,89,0,791,792,5,23,0,0,792,794,3,184,92,0,793,791,1,0,0,0,793,
+		794,1,0,0,0,794,796,1,0,0,0,795,797,3,88,44,0,796,795,1,0,0,0,796,797,
+		1,0,0,0,797,799,1,0,0,0,798,800,3,130,65,0,799,798,1,0,0,0,799,800,1,0,
+		0,0,800,802,1,0,0,0,801,803,3,6,3,0,802,801,1,0,0,0,802,803,1,0,0,0,803,
+		113,1,0,0,0,804,805,7,16,0,0,805,115,1,0,0,0,806,809,5,29,0,0,807,809,
+		3,118,59,0,808,806,1,0,0,0,808,807,1,0,0,0,809,117,1,0,0,0,810,811,7,17,
+		0,0,811,119,1,0,0,0,812,813,7,18,0,0,813,815,3,164,82,0,814,816,3,122,
+		61,0,815,814,1,0,0,0,815,816,1,0,0,0,816,819,1,0,0,0,817,818,5,77,0,0,
+		818,820,3,170,85,0,819,817,1,0,0,0,819,820,1,0,0,0,820,822,1,0,0,0,821,
+		823,3,128,64,0,822,821,1,0,0,0,822,823,1,0,0,0,823,825,1,0,0,0,824,826,
+		3,130,65,0,825,824,1,0,0,0,825,826,1,0,0,0,826,828,1,0,0,0,827,829,3,6,
+		3,0,828,827,1,0,0,0,828,829,1,0,0,0,829,121,1,0,0,0,830,831,5,128,0,0,
+		831,836,3,178,89,0,832,833,5,172,0,0,833,835,3,178,89,0,834,832,1,0,0,
+		0,835,838,1,0,0,0,836,834,1,0,0,0,836,837,1,0,0,0,837,123,1,0,0,0,838,
+		836,1,0,0,0,839,840,5,157,0,0,840,842,3,164,82,0,841,843,3,128,64,0,842,
+		841,1,0,0,0,842,843,1,0,0,0,843,845,1,0,0,0,844,846,3,6,3,0,845,844,1,
+		0,0,0,845,846,1,0,0,0,846,125,1,0,0,0,847,848,5,158,0,0,848,850,3,164,
+		82,0,849,851,3,128,64,0,850,849,1,0,0,0,850,851,1,0,0,0,851,853,1,0,0,
+		0,852,854,3,6,3,0,853,852,1,0,0,0,853,854,1,0,0,0,854,127,1,0,0,0,855,
+		857,7,19,0,0,856,855,1,0,0,0,856,857,1,0,0,0,857,858,1,0,0,0,858,859,5,
+		28,0,0,859,860,3,22,11,0,860,129,1,0,0,0,861,862,5,25,0,0,862,863,5,76,
+		0,0,863,131,1,0,0,0,864,868,5,70,0,0,865,866,3,114,57,0,866,867,5,74,0,
+		0,867,869,1,0,0,0,868,865,1,0,0,0,868,869,1,0,0,0,869,870,1,0,0,0,870,
+		871,3,178,89,0,871,872,5,71,0,0,872,873,3,164,82,0,873,133,1,0,0,0,874,
+		878,5,30,0,0,875,876,5,28,0,0,876,879,3,22,11,0,877,879,3,136,68,0,878,
+		875,1,0,0,0,878,877,1,0,0,0,879,135,1,0,0,0,880,884,5,173,0,0,881,883,
+		3,138,69,0,882,881,1,0,0,0,883,886,1,0,0,0,884,882,1,0,0,0,884,885,1,0,
+		0,0,885,887,1,0,0,0,886,884,1,0,0,0,887,888,5,174,0,0,888,137,1,0,0,0,
+		889,899,3,100,50,0,890,899,3,144,72,0,891,899,3,148,74,0,892,899,3,150,
+		75,0,893,899,3,152,76,0,894,899,3,154,77,0,895,899,3,132,66,0,896,899,
+		3,140,70,0,897,899,3,142,71,0,898,889,1,0,0,0,898,890,1,0,0,0,898,891,
+		1,0,0,0,898,892,1,0,0,0,898,893,1,0,0,0,898,894,1,0,0,0,898,895,1,0,0,
+		0,898,896,1,0,0,0,898,897,1,0,0,0,899,139,1,0,0,0,900,901,5,32,0,0,901,
+		902,3,182,91,0,902,903,5,25,0,0,903,904,3,60,30,0,904,905,3,136,68,0,905,
+		141,1,0,0,0,906,907,5,33,0,0,907,908,3,64,32,0,908,909,3,136,68,0,909,
+		143,1,0,0,0,910,911,3,116,58,0,911,914,3,178,89,0,912,913,5,23,0,0,913,
+		915,3,184,92,0,914,912,1,0,0,0,914,915,1,0,0,0,915,918,1,0,0,0,916,919,
+		3,162,81,0,917,919,3,146,73,0,918,916,1,0,0,0,918,917,1,0,0,0,919,145,
+		1,0,0,0,920,921,5,149,0,0,921,926,3,178,89,0,922,923,5,172,0,0,923,925,
+		3,178,89,0,924,922,1,0,0,0,925,928,1,0,0,0,926,924,1,0,0,0,926,927,1,0,
+		0,0,927,929,1,0,0,0,928,926,1,0,0,0,929,930,5,150,0,0,930,931,5,71,0,0,
+		931,932,3,164,82,0,932,147,1,0,0,0,933,934,5,69,0,0,934,936,3,164,82,0,
+		935,937,3,122,61,0,936,935,1,0,0,0,936,937,1,0,0,0,937,940,1,0,0,0,938,
+		939,5,77,0,0,939,941,3,170,85,0,940,938,1,0,0,0,940,941,1,0,0,0,941,943,
+		1,0,0,0,942,944,3,128,64,0,943,942,1,0,0,0,943,944,1,0,0,0,944,946,1,0,
+		0,0,945,947,3,162,81,0,946,945,1,0,0,0,946,947,1,0,0,0,947,149,1,0,0,0,
+		948,949,5,157,0,0,949,951,3,164,82,0,950,952,3,128,64,0,951,950,1,0,0,
+		0,951,952,1,0,0,0,952,954,1,0,0,0,953,955,3,162,81,0,954,953,1,0,0,0,954,
+		955,1,0,0,0,955,151,1,0,0,0,956,957,5,158,0,0,957,958,3,164,82,0,958,960,
+		3,162,81,0,959,961,3,6,3,0,960,959,1,0,0,0,960,961,1,0,0,0,961,153,1,0,
+		0,0,962,963,5,147,0,0,963,965,3,164,82,0,964,966,3,162,81,0,965,964,1,
+		0,0,0,965,966,1,0,0,0,966,967,1,0,0,0,967,968,3,156,78,0,968,155,1,0,0,
+		0,969,973,5,173,0,0,970,972,3,158,79,0,971,970,1,0,0,0,972,975,1,0,0,0,
+		973,971,1,0,0,0,973,974,1,0,0,0,974,976,1,0,0,0,975,973,1,0,0,0,976,977,
+		5,174,0,0,977,157,1,0,0,0,978,984,3,100,50,0,979,984,3,160,80,0,980,984,
+		3,120,60,0,981,984,3,124,62,0,982,984,3,146,73,0,983,978,1,0,0,0,983,979,
+		1,0,0,0,983,980,1,0,0,0,983,981,1,0,0,0,983,982,1,0,0,0,984,159,1,0,0,
+		0,985,986,5,148,0,0,986,991,3,178,89,0,987,988,5,172,0,0,988,990,3,178,
+		89,0,989,987,1,0,0,0,990,993,1,0,0,0,991,989,1,0,0,0,991,992,1,0,0,0,992,
+		161,1,0,0,0,993,991,1,0,0,0,994,995,7,20,0,0,995,996,3,116,58,0,996,999,
+		3,178,89,0,997,998,5,23,0,0,998,1000,3,184,92,0,999,997,1,0,0,0,999,1000,
+		1,0,0,0,1000,163,1,0,0,0,1001,1002,7,21,0,0,1002,165,1,0,0,0,1003,1004,
+		5,180,0,0,1004,167,1,0,0,0,1005,1007,3,172,86,0,1006,1008,3,174,87,0,1007,
+		1006,1,0,0,0,1007,1008,1,0,0,0,1008,1014,1,0,0,0,1009,1010,7,22,0,0,1010,
+		1012,3,172,86,0,1011,1013,3,174,87,0,1012,1011,1,0,0,0,1012,1013,1,0,0,
+		0,1013,1015,1,0,0,0,1014,1009,1,0,0,0,1014,1015,1,0,0,0,1015,169,1,0,0,
+		0,1016,1018,7,23,0,0,1017,1016,1,0,0,0,1017,1018,1,0,0,0,1018,1019,1,0,
+		0,0,1019,1020,3,168,84,0,1020,171,1,0,0,0,1021,1023,5,167,0,0,1022,1021,
+		1,0,0,0,1022,1023,1,0,0,0,1023,1033,1,0,0,0,1024,1034,5,179,0,0,1025,1031,
+		5,180,0,0,1026,1027,5,166,0,0,1027,1032,5,180,0,0,1028,1029,5,180,0,0,
+		1029,1030,5,166,0,0,1030,1032,5,180,0,0,1031,1026,1,0,0,0,1031,1028,1,
+		0,0,0,1031,1032,1,0,0,0,1032,1034,1,0,0,0,1033,1024,1,0,0,0,1033,1025,
+		1,0,0,0,1034,173,1,0,0,0,1035,1049,5,163,0,0,1036,1038,5,161,0,0,1037,
+		1039,5,182,0,0,1038,1037,1,0,0,0,1038,1039,1,0,0,0,1039,1049,1,0,0,0,1040,
+		1045,3,176,88,0,1041,1042,7,24,0,0,1042,1044,3,176,88,0,1043,1041,1,0,
+		0,0,1044,1047,1,0,0,0,1045,1043,1,0,0,0,1045,1046,1,0,0,0,1046,1049,1,
+		0,0,0,1047,1045,1,0,0,0,1048,1035,1,0,0,0,1048,1036,1,0,0,0,1048,1040,
+		1,0,0,0,1049,175,1,0,0,0,1050,1051,7,25,0,0,1051,177,1,0,0,0,1052,1054,
+		3,182,91,0,1053,1055,3,180,90,0,1054,1053,1,0,0,0,1054,1055,1,0,0,0,1055,
+		179,1,0,0,0,1056,1057,5,175,0,0,1057,1062,3,62,31,0,1058,1059,5,172,0,
+		0,1059,1061,3,62,31,0,1060,1058,1,0,0,0,1061,1064,1,0,0,0,1062,1060,1,
+		0,0,0,1062,1063,1,0,0,0,1063,1065,1,0,0,0,1064,1062,1,0,0,0,1065,1066,
+		5,176,0,0,1066,181,1,0,0,0,1067,1068,7,26,0,0,1068,183,1,0,0,0,1069,1076,
+		3,182,91,0,1070,1076,5,180,0,0,1071,1076,5,24,0,0,1072,1076,5,25,0,0,1073,
+		1076,5,23,0,0,1074,1076,5,22,0,0,1075,1069,1,0,0,0,1075,1070,1,0,0,0,1075,
+		1071,1,0,0,0,1075,1072,1,0,0,0,1075,1073,1,0,0,0,1075,1074,1,0,0,0,1076,
+		185,1,0,0,0,137,190,192,203,206,212,214,228,236,243,252,262,271,280,289,
+		308,316,321,323,327,330,335,341,346,356,361,363,377,382,385,389,393,398,
+		401,407,410,413,416,424,428,435,443,450,457,465,481,486,491,494,499,502,
+		507,517,520,525,527,535,538,549,555,558,564,568,574,578,598,601,605,612,
+		615,617,622,625,632,643,652,665,667,673,675,681,694,712,715,718,721,743,
+		759,770,788,793,796,799,802,808,815,819,822,825,828,836,842,845,850,853,
+		856,868,878,884,898,914,918,926,936,940,943,946,951,954,960,965,973,983,
+		991,999,1007,1012,1014,1017,1022,1031,1033,1038,1045,1048,1054,1062,1075
 	};
 
 	public static readonly ATN _ATN =
