@@ -16,7 +16,7 @@ public sealed class NotExercised : MachineFamilyRule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "No proven procedure opens some joints of a machine, isolates some energies, or runs with and without some "
+        What: "No proven procedure opens some joints of a machine, fits some temporary parts, isolates some energies, or runs with and without some "
             + "option that the machine has. It is told once a machine. Where a procedure on it is not proven, nothing is "
             + "said.",
         Why: "What no procedure meets is proven by nobody: whether it can be got at, whether it goes back, whether the "
@@ -94,9 +94,10 @@ public sealed class NotExercised : MachineFamilyRule
         var met = traces.SelectMany(one => one.Met).ToHashSet(StringComparer.Ordinal);
         var with = traces.SelectMany(one => one.Procedure.Machine.With).Select(option => option.Name).ToHashSet(StringComparer.Ordinal);
         var joints = Names(variants.SelectMany(machine => machine.Joints), met);
+        var temporary = Names(variants.SelectMany(machine => machine.Parts).Where(part => part.IsTemporary), met);
         var energies = Names(variants.SelectMany(machine => machine.Energies), met);
         var options = variants[0].Options.Select(option => option.Name).Where(name => !with.Contains(name)).ToList();
-        return new[] { Words("opens", joints), Words("isolates", energies), Words("depends on", options) }.OfType<string>();
+        return new[] { Words("opens", joints), Words("fits", temporary), Words("isolates", energies), Words("depends on", options) }.OfType<string>();
     }
 
     private static string Either(List<string> missed) =>

@@ -100,7 +100,7 @@ public sealed class GuardOffWhileLive : StripRule
                 case { Verb: Verb.Isolate, Target: Energy isolated }:
                     live.Remove(isolated);
                     break;
-                case { Verb: Verb.Remove or Verb.Aside, Target: Part part } when RefitFinding.Step(action) is { } step:
+                case { Verb: Verb.Remove or Verb.Aside, Target: Part { IsTemporary: false } part } when RefitFinding.Step(action) is { } step:
                     // Each energy is told once: what comes off after the first guard only makes the gap wider.
                     foreach (var energy in live.Where(energy => run.Facts.Guards.Of(energy, []).Contains(part)).ToList())
                     {

@@ -76,6 +76,14 @@ public sealed class LoadWithoutSupport : StripRule
             {
                 borne.Add(part);
             }
+            else if (action is { Target: Joint { IsTemporary: true } strap, Changes: [{ Variable.Kind: StateKind.Attached, Before: 0 }] })
+            {
+                // A strap holds what it is put on.
+                foreach (var load in loads[strap])
+                {
+                    left[load]++;
+                }
+            }
             else if (action is { Target: Joint joint, Changes: [{ Variable.Kind: StateKind.Attached, After: 0 }] })
             {
                 foreach (var load in loads[joint].Where(load => --left[load] == 0 && !IsBorne(load, borne)))
@@ -102,7 +110,7 @@ public sealed class LoadWithoutSupport : StripRule
         return false;
     }
 
-    /// <summary>The hanging parts by the joints that hold them, and by how many each is held.</summary>
+    /// <summary>The hanging parts by the joints that hold them, and by how many each is held at the start.</summary>
     private static (ILookup<Joint, Part> Loads, Dictionary<Part, int> Left) Holding(Model.Machines.Machine machine)
     {
         var holds =
@@ -112,7 +120,7 @@ public sealed class LoadWithoutSupport : StripRule
             where part.Has(Hazard.SuspendedLoad) && !part.Hoist
             select (joint, part);
         var all = machine.Parts.Any(part => part.Has(Hazard.SuspendedLoad)) ? holds.ToList() : [];
-        return (all.ToLookup(hold => hold.joint, hold => hold.part), all.GroupBy(hold => hold.part).ToDictionary(part => part.Key, part => part.Count()));
+        return (all.ToLookup(hold => hold.joint, hold => hold.part), all.GroupBy(hold => hold.part).ToDictionary(part => part.Key, part => part.Count(hold => !hold.joint.IsTemporary)));
     }
 
     private static bool IsHoisted(StripRun run, Part part, PerformedAction last) =>
