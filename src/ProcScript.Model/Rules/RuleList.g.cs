@@ -33,6 +33,8 @@ public static class ModelRules
         new global::ProcScript.Model.Rules.Procedures.TooMuchToUnroll(),
         new global::ProcScript.Model.Rules.Procedures.AlertWithoutStep(),
         new global::ProcScript.Model.Rules.Names.ValueNeverTaken(),
+        new global::ProcScript.Model.Rules.Procedures.WithAndWithout(),
+        new global::ProcScript.Model.Rules.Procedures.DiscardOfSome(),
         new global::ProcScript.Model.Rules.Names.JobDeclaredTwice(),
         new global::ProcScript.Model.Rules.Quantities.UnknownUnit(),
         new global::ProcScript.Model.Rules.Quantities.WrongDimension(),
