@@ -149,6 +149,16 @@ TEST        : 'test' ;
 POWER       : 'power' ;
 WHILE       : 'while' ;
 OPEN        : 'open' ;
+LOCKED      : 'locked' ;
+REUSE       : 'reuse' ;
+STRETCH     : 'stretch' ;
+PREVAILING  : 'prevailing' ;
+KEEP        : 'keep' ;
+ORDER       : 'order' ;
+MARK        : 'mark' ;
+MEASURED    : 'measured' ;
+SNUG        : 'snug' ;
+RETORQUE    : 'retorque' ;
 
 PLUS_MINUS  : '\u00B1' | '+-' ;
 PLUS        : '+' ;

@@ -20,7 +20,13 @@ internal static class BagFilling
         var bagOf = new string[pieces.Length];
         foreach (var stage in pieces.Index().Where(piece => piece.Item.OwnBag is null).GroupBy(piece => (piece.Item.Phase, piece.Item.Card)))
         {
-            var open = stage.ToList();
+            // What goes back each into its own place lies in a bag of its own.
+            foreach (var piece in stage.Where(piece => piece.Item.IsInOrder))
+            {
+                bagOf[piece.Index] = $"{stage.Key}/in order {piece.Index}";
+            }
+
+            var open = stage.Where(piece => !piece.Item.IsInOrder).ToList();
             var bags = BagColouring.Assign([.. open.Select(piece => Thing(piece.Item))]);
             for (var i = 0; i < open.Count; i++)
             {
@@ -45,5 +51,5 @@ internal static class BagFilling
         new(HardwareSort.Hole(piece.Joint.Kind), HardwareSort.Of(piece.Joint.Kind), piece.RefitCard);
 
     private static PlanBagLine Line(LooseHardware piece) =>
-        new(piece.Joint.Kind.Title, piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep);
+        new(piece.Joint.Kind.Title, piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep) { InOrder = piece.IsInOrder };
 }

@@ -15,12 +15,18 @@ namespace ProcScript.Analysis.Bolts;
 /// <param name="Place">Where that is written.</param>
 internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torque, TorqueBand? Band, SourceSpan Place)
 {
+    /// <summary>Whether it is said if such bolts serve again: that new ones go in, or why the old ones may.</summary>
+    public bool IsReuseSaid { get; init; }
+
     /// <summary>What a kind says.</summary>
     public static IEnumerable<Tightening> Of(Kind kind)
     {
         if (kind.Torque is { } torque)
         {
-            yield return new Tightening(kind.Name, kind, torque, TorqueBand.Of(kind), kind.Declared);
+            yield return new Tightening(kind.Name, kind, torque, TorqueBand.Of(kind), kind.Declared)
+            {
+                IsReuseSaid = kind.SingleUse || kind.Stretch || kind.Reuse is not null,
+            };
         }
     }
 
@@ -34,7 +40,10 @@ internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torqu
                 || joint.ThreadLocker != joint.Kind.ThreadLocker;
             if (isItsOwn && joint.Torque is { } torque)
             {
-                yield return new Tightening(joint.Name, joint.Kind, torque, TorqueBand.Of(joint), joint.TorqueDeclared ?? joint.Declared);
+                yield return new Tightening(joint.Name, joint.Kind, torque, TorqueBand.Of(joint), joint.TorqueDeclared ?? joint.Declared)
+                {
+                    IsReuseSaid = IsSaid(joint),
+                };
             }
         }
     }
@@ -46,8 +55,10 @@ internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torqu
         {
             if (action.Target is Joint joint && StepOrigin.Details(action) is { Torque: { } torque, TorqueDeclared: { } place })
             {
-                yield return new Tightening(joint.Name, joint.Kind, torque, TorqueBand.Of(joint), place);
+                yield return new Tightening(joint.Name, joint.Kind, torque, TorqueBand.Of(joint), place) { IsReuseSaid = IsSaid(joint) };
             }
         }
     }
+
+    private static bool IsSaid(Joint joint) => joint.SingleUse || joint.Reuse is not null;
 }

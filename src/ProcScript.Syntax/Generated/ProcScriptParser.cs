@@ -59,12 +59,14 @@ internal partial class ProcScriptParser : Parser {
 		REACH=123, HEIGHT=124, TWIST=125, FREQUENCY=126, HAZARD=127, WITH=128, 
 		PATTERN=129, STAR=130, LISTED=131, INSIDE=132, GRIP=133, GOOD=134, FAIR=135, 
 		POOR=136, LOCKER=137, ADD=138, TAKE=139, OILED=140, HOIST=141, VOLTAGE=142, 
-		AC=143, DC=144, TEST=145, POWER=146, WHILE=147, OPEN=148, PLUS_MINUS=149, 
-		PLUS=150, DEGREE=151, MIDDLE_DOT=152, PERCENT=153, RANGE=154, DOT=155, 
-		SLASH=156, MINUS=157, AT_MOST=158, AT_LEAST=159, LESS_THAN=160, MORE_THAN=161, 
-		COMMA=162, LEFT_BRACE=163, RIGHT_BRACE=164, LEFT_BRACKET=165, RIGHT_BRACKET=166, 
-		LEFT_PAREN=167, RIGHT_PAREN=168, DECIMAL=169, INTEGER=170, NAME=171, STRING=172, 
-		UNCLOSED_STRING=173, COMMENT=174, NEWLINE=175, WHITE_SPACE=176, UNKNOWN=177;
+		AC=143, DC=144, TEST=145, POWER=146, WHILE=147, OPEN=148, LOCKED=149, 
+		REUSE=150, STRETCH=151, PREVAILING=152, KEEP=153, ORDER=154, MARK=155, 
+		MEASURED=156, SNUG=157, RETORQUE=158, PLUS_MINUS=159, PLUS=160, DEGREE=161, 
+		MIDDLE_DOT=162, PERCENT=163, RANGE=164, DOT=165, SLASH=166, MINUS=167, 
+		AT_MOST=168, AT_LEAST=169, LESS_THAN=170, MORE_THAN=171, COMMA=172, LEFT_BRACE=173, 
+		RIGHT_BRACE=174, LEFT_BRACKET=175, RIGHT_BRACKET=176, LEFT_PAREN=177, 
+		RIGHT_PAREN=178, DECIMAL=179, INTEGER=180, NAME=181, STRING=182, UNCLOSED_STRING=183, 
+		COMMENT=184, NEWLINE=185, WHITE_SPACE=186, UNKNOWN=187;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
@@ -81,14 +83,15 @@ internal partial class ProcScriptParser : Parser {
 		RULE_workBlock = 41, RULE_eachItems = 42, RULE_whenItems = 43, RULE_stepBlock = 44, 
 		RULE_step = 45, RULE_alert = 46, RULE_refitAlert = 47, RULE_stripStep = 48, 
 		RULE_eachSteps = 49, RULE_whenSteps = 50, RULE_action = 51, RULE_deed = 52, 
-		RULE_amount = 53, RULE_verb = 54, RULE_actionVerb = 55, RULE_textAction = 56, 
-		RULE_needsClause = 57, RULE_background = 58, RULE_discard = 59, RULE_refitRules = 60, 
-		RULE_ruleBlock = 61, RULE_refitRule = 62, RULE_eachRules = 63, RULE_whenRules = 64, 
-		RULE_orderRule = 65, RULE_whileClause = 66, RULE_checkRule = 67, RULE_testRule = 68, 
-		RULE_testBlock = 69, RULE_testItem = 70, RULE_powerClause = 71, RULE_order = 72, 
-		RULE_text = 73, RULE_count = 74, RULE_quantity = 75, RULE_limit = 76, 
-		RULE_number = 77, RULE_unit = 78, RULE_unitName = 79, RULE_reference = 80, 
-		RULE_index = 81, RULE_name = 82, RULE_position = 83;
+		RULE_amount = 53, RULE_verb = 54, RULE_snugVerb = 55, RULE_actionVerb = 56, 
+		RULE_textAction = 57, RULE_needsClause = 58, RULE_background = 59, RULE_discard = 60, 
+		RULE_refitRules = 61, RULE_ruleBlock = 62, RULE_refitRule = 63, RULE_eachRules = 64, 
+		RULE_whenRules = 65, RULE_orderRule = 66, RULE_snugRule = 67, RULE_retorqueRule = 68, 
+		RULE_whileClause = 69, RULE_checkRule = 70, RULE_testRule = 71, RULE_testBlock = 72, 
+		RULE_testItem = 73, RULE_powerClause = 74, RULE_order = 75, RULE_orderVerb = 76, 
+		RULE_text = 77, RULE_count = 78, RULE_quantity = 79, RULE_limit = 80, 
+		RULE_number = 81, RULE_unit = 82, RULE_unitName = 83, RULE_reference = 84, 
+		RULE_index = 85, RULE_name = 86, RULE_position = 87;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
@@ -100,11 +103,11 @@ internal partial class ProcScriptParser : Parser {
 		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
 		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "refitAlert", 
 		"stripStep", "eachSteps", "whenSteps", "action", "deed", "amount", "verb", 
-		"actionVerb", "textAction", "needsClause", "background", "discard", "refitRules", 
-		"ruleBlock", "refitRule", "eachRules", "whenRules", "orderRule", "whileClause", 
-		"checkRule", "testRule", "testBlock", "testItem", "powerClause", "order", 
-		"text", "count", "quantity", "limit", "number", "unit", "unitName", "reference", 
-		"index", "name", "position"
+		"snugVerb", "actionVerb", "textAction", "needsClause", "background", "discard", 
+		"refitRules", "ruleBlock", "refitRule", "eachRules", "whenRules", "orderRule", 
+		"snugRule", "retorqueRule", "whileClause", "checkRule", "testRule", "testBlock", 
+		"testItem", "powerClause", "order", "orderVerb", "text", "count", "quantity", 
+		"limit", "number", "unit", "unitName", "reference", "index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -130,9 +133,10 @@ internal partial class ProcScriptParser : Parser {
 		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'listed'", 
 		"'inside'", "'grip'", "'good'", "'fair'", "'poor'", "'locker'", "'add'", 
 		"'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", "'dc'", "'test'", 
-		"'power'", "'while'", "'open'", null, "'+'", "'\\u00B0'", null, "'%'", 
-		"'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", "'}'", 
-		"'['", "']'", "'('", "')'"
+		"'power'", "'while'", "'open'", "'locked'", "'reuse'", "'stretch'", "'prevailing'", 
+		"'keep'", "'order'", "'mark'", "'measured'", "'snug'", "'retorque'", null, 
+		"'+'", "'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", null, null, null, 
+		"'<'", "'>'", "','", "'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -153,12 +157,13 @@ internal partial class ProcScriptParser : Parser {
 		"BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", "FREQUENCY", 
 		"HAZARD", "WITH", "PATTERN", "STAR", "LISTED", "INSIDE", "GRIP", "GOOD", 
 		"FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", "VOLTAGE", 
-		"AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "PLUS_MINUS", "PLUS", "DEGREE", 
-		"MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", 
-		"AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", 
-		"LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", 
-		"INTEGER", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", 
-		"WHITE_SPACE", "UNKNOWN"
+		"AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "LOCKED", "REUSE", "STRETCH", 
+		"PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", "SNUG", "RETORQUE", 
+		"PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", 
+		"SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", 
+		"LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", 
+		"RIGHT_PAREN", "DECIMAL", "INTEGER", "NAME", "STRING", "UNCLOSED_STRING", 
+		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -233,17 +238,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 174;
+			State = 182;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 172;
+				State = 180;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 168;
+					State = 176;
 					useDirective();
 					}
 					break;
@@ -255,19 +260,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 169;
+					State = 177;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 170;
+					State = 178;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 171;
+					State = 179;
 					procedureDeclaration();
 					}
 					break;
@@ -275,11 +280,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 176;
+				State = 184;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 177;
+			State = 185;
 			Match(Eof);
 			}
 		}
@@ -313,9 +318,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 179;
+			State = 187;
 			Match(USE);
-			State = 180;
+			State = 188;
 			text();
 			}
 		}
@@ -362,7 +367,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 182;
+			State = 190;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -371,24 +376,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 183;
+			State = 191;
 			name();
-			State = 185;
+			State = 193;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 184;
+				State = 192;
 				text();
 				}
 			}
 
-			State = 188;
+			State = 196;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 187;
+				State = 195;
 				propertyBlock();
 				}
 			}
@@ -442,14 +447,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 190;
+			State = 198;
 			Match(LEFT_BRACE);
-			State = 196;
+			State = 204;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 14615425L) != 0)) {
 				{
-				State = 194;
+				State = 202;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -513,8 +518,14 @@ internal partial class ProcScriptParser : Parser {
 				case OILED:
 				case HOIST:
 				case VOLTAGE:
+				case REUSE:
+				case STRETCH:
+				case PREVAILING:
+				case KEEP:
+				case MARK:
+				case MEASURED:
 					{
-					State = 191;
+					State = 199;
 					property();
 					}
 					break;
@@ -523,14 +534,15 @@ internal partial class ProcScriptParser : Parser {
 				case TO:
 				case ON:
 				case CARRIES:
+				case LOCKED:
 					{
-					State = 192;
+					State = 200;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 193;
+					State = 201;
 					refitProperty();
 					}
 					break;
@@ -538,11 +550,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 198;
+				State = 206;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 199;
+			State = 207;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -657,7 +669,15 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OILED() { return GetToken(ProcScriptParser.OILED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEMPORARY() { return GetToken(ProcScriptParser.TEMPORARY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRETCH() { return GetToken(ProcScriptParser.STRETCH, 0); }
 		public FlagPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class PrevailingPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PREVAILING() { return GetToken(ProcScriptParser.PREVAILING, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public LimitContext limit() {
+			return GetRuleContext<LimitContext>(0);
+		}
+		public PrevailingPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class SingleUsePropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SINGLE() { return GetToken(ProcScriptParser.SINGLE, 0); }
@@ -719,7 +739,17 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FILL() { return GetToken(ProcScriptParser.FILL, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COATING() { return GetToken(ProcScriptParser.COATING, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BAG() { return GetToken(ProcScriptParser.BAG, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MARK() { return GetToken(ProcScriptParser.MARK, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MEASURED() { return GetToken(ProcScriptParser.MEASURED, 0); }
 		public TextPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class ReusePropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REUSE() { return GetToken(ProcScriptParser.REUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BECAUSE() { return GetToken(ProcScriptParser.BECAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		public ReusePropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class QuantityPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
@@ -759,6 +789,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEALS() { return GetToken(ProcScriptParser.SEALS, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAP() { return GetToken(ProcScriptParser.CAP, 0); }
 		public PiecesPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class KeepPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(ProcScriptParser.KEEP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode IN() { return GetToken(ProcScriptParser.IN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ORDER() { return GetToken(ProcScriptParser.ORDER, 0); }
+		public KeepPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class VerifyPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERIFY() { return GetToken(ProcScriptParser.VERIFY, 0); }
@@ -812,7 +848,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 308;
+			State = 324;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -832,19 +868,21 @@ internal partial class ProcScriptParser : Parser {
 			case BLEED:
 			case COATING:
 			case BAG:
+			case MARK:
+			case MEASURED:
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 201;
+				State = 209;
 				_la = TokenStream.LA(1);
-				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4433488581230593L) != 0)) ) {
+				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & -2305843009079080767L) != 0) || ((((_la - 106)) & ~0x3f) == 0 && ((1L << (_la - 106)) & 1688849860296193L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 202;
+				State = 210;
 				text();
 				}
 				break;
@@ -866,7 +904,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 203;
+				State = 211;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637297L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -875,7 +913,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 204;
+				State = 212;
 				quantity();
 				}
 				break;
@@ -883,39 +921,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 205;
+				State = 213;
 				Match(TORQUE);
-				State = 206;
+				State = 214;
 				quantity();
-				State = 211;
+				State = 219;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 207;
+					State = 215;
 					Match(COMMA);
-					State = 208;
+					State = 216;
 					quantity();
 					}
 					}
-					State = 213;
+					State = 221;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 218;
+				State = 226;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 214;
+					State = 222;
 					Match(PLUS);
-					State = 215;
+					State = 223;
 					quantity();
 					}
 					}
-					State = 220;
+					State = 228;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -929,7 +967,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 221;
+				State = 229;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -938,21 +976,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 222;
+				State = 230;
 				reference();
-				State = 227;
+				State = 235;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 223;
+					State = 231;
 					Match(COMMA);
-					State = 224;
+					State = 232;
 					reference();
 					}
 					}
-					State = 229;
+					State = 237;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -962,25 +1000,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 230;
+				State = 238;
 				Match(RENEW);
-				State = 231;
+				State = 239;
 				Match(WITH);
-				State = 232;
+				State = 240;
 				reference();
-				State = 237;
+				State = 245;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 233;
+					State = 241;
 					Match(COMMA);
-					State = 234;
+					State = 242;
 					reference();
 					}
 					}
-					State = 239;
+					State = 247;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -990,28 +1028,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 240;
+				State = 248;
 				Match(PATTERN);
-				State = 245;
+				State = 253;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 241;
+					State = 249;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 242;
+					State = 250;
 					Match(LISTED);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 243;
+					State = 251;
 					Match(INSIDE);
-					State = 244;
+					State = 252;
 					Match(OUT);
 					}
 					break;
@@ -1024,9 +1062,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 247;
+				State = 255;
 				Match(GRIP);
-				State = 248;
+				State = 256;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 134)) & ~0x3f) == 0 && ((1L << (_la - 134)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1041,9 +1079,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 249;
+				State = 257;
 				Match(PEOPLE);
-				State = 250;
+				State = 258;
 				count();
 				}
 				break;
@@ -1051,9 +1089,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 251;
+				State = 259;
 				Match(THREAD);
-				State = 254;
+				State = 262;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1061,13 +1099,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 252;
+					State = 260;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 253;
+					State = 261;
 					Match(LOCKER);
 					}
 					break;
@@ -1080,9 +1118,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 256;
+				State = 264;
 				Match(GRADE);
-				State = 257;
+				State = 265;
 				gradeValue();
 				}
 				break;
@@ -1091,7 +1129,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 258;
+				State = 266;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1100,9 +1138,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 259;
+				State = 267;
 				count();
-				State = 260;
+				State = 268;
 				reference();
 				}
 				break;
@@ -1110,13 +1148,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 262;
+				State = 270;
 				Match(USES);
-				State = 263;
+				State = 271;
 				quantity();
-				State = 264;
+				State = 272;
 				Match(OF);
-				State = 265;
+				State = 273;
 				reference();
 				}
 				break;
@@ -1124,11 +1162,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 267;
+				State = 275;
 				Match(WITH);
-				State = 268;
+				State = 276;
 				reference();
-				State = 269;
+				State = 277;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1137,16 +1175,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 270;
+				State = 278;
 				quantity();
-				State = 273;
+				State = 281;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 271;
+					State = 279;
 					Match(OF);
-					State = 272;
+					State = 280;
 					reference();
 					}
 				}
@@ -1157,9 +1195,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 275;
+				State = 283;
 				Match(SINGLE);
-				State = 276;
+				State = 284;
 				Match(USE);
 				}
 				break;
@@ -1167,12 +1205,13 @@ internal partial class ProcScriptParser : Parser {
 			case TEMPORARY:
 			case OILED:
 			case HOIST:
+			case STRETCH:
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 277;
+				State = 285;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 422212465065989L) != 0)) ) {
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 288652588616777733L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1181,22 +1220,56 @@ internal partial class ProcScriptParser : Parser {
 				}
 				}
 				break;
-			case VERIFY:
-				_localctx = new VerifyPropertyContext(_localctx);
+			case REUSE:
+				_localctx = new ReusePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 278;
-				Match(VERIFY);
-				State = 279;
+				State = 286;
+				Match(REUSE);
+				State = 287;
+				Match(BECAUSE);
+				State = 288;
 				text();
-				State = 285;
+				}
+				break;
+			case KEEP:
+				_localctx = new KeepPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 17);
+				{
+				State = 289;
+				Match(KEEP);
+				State = 290;
+				Match(IN);
+				State = 291;
+				Match(ORDER);
+				}
+				break;
+			case PREVAILING:
+				_localctx = new PrevailingPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 18);
+				{
+				State = 292;
+				Match(PREVAILING);
+				State = 293;
+				limit();
+				}
+				break;
+			case VERIFY:
+				_localctx = new VerifyPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 19);
+				{
+				State = 294;
+				Match(VERIFY);
+				State = 295;
+				text();
+				State = 301;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,14,Context) ) {
 				case 1:
 					{
-					State = 280;
+					State = 296;
 					Match(AT);
-					State = 283;
+					State = 299;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1281,16 +1354,26 @@ internal partial class ProcScriptParser : Parser {
 					case POWER:
 					case WHILE:
 					case OPEN:
+					case LOCKED:
+					case REUSE:
+					case STRETCH:
+					case PREVAILING:
+					case KEEP:
+					case ORDER:
+					case MARK:
+					case MEASURED:
+					case SNUG:
+					case RETORQUE:
 					case NAME:
 						{
-						State = 281;
+						State = 297;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 282;
+						State = 298;
 						text();
 						}
 						break;
@@ -1300,24 +1383,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 289;
+				State = 305;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 287;
+					State = 303;
 					Match(EXPECT);
-					State = 288;
+					State = 304;
 					limit();
 					}
 				}
 
-				State = 292;
+				State = 308;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 291;
+					State = 307;
 					propertyBlock();
 					}
 				}
@@ -1326,18 +1409,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case VOLTAGE:
 				_localctx = new VoltagePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 17);
+				EnterOuterAlt(_localctx, 20);
 				{
-				State = 294;
+				State = 310;
 				Match(VOLTAGE);
-				State = 295;
+				State = 311;
 				quantity();
-				State = 297;
+				State = 313;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 296;
+					State = 312;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1353,18 +1436,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case STRIP:
 				_localctx = new StripPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 18);
+				EnterOuterAlt(_localctx, 21);
 				{
-				State = 299;
+				State = 315;
 				Match(STRIP);
-				State = 303;
+				State = 319;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 300;
+					State = 316;
 					Match(NEEDS);
-					State = 301;
+					State = 317;
 					needs();
 					}
 					break;
@@ -1373,7 +1456,7 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 302;
+					State = 318;
 					alert();
 					}
 					break;
@@ -1384,11 +1467,11 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case NEEDS:
 				_localctx = new NeedsPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 19);
+				EnterOuterAlt(_localctx, 22);
 				{
-				State = 305;
+				State = 321;
 				Match(NEEDS);
-				State = 306;
+				State = 322;
 				needs();
 				}
 				break;
@@ -1397,9 +1480,9 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				_localctx = new AlertPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 20);
+				EnterOuterAlt(_localctx, 23);
 				{
-				State = 307;
+				State = 323;
 				alert();
 				}
 				break;
@@ -1469,16 +1552,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 325;
+			State = 341;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 310;
+				State = 326;
 				Match(AT);
-				State = 311;
+				State = 327;
 				text();
 				}
 				break;
@@ -1488,7 +1571,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 312;
+				State = 328;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1497,38 +1580,39 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 313;
+				State = 329;
 				reference();
-				State = 318;
+				State = 334;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 314;
+					State = 330;
 					Match(COMMA);
-					State = 315;
+					State = 331;
 					reference();
 					}
 					}
-					State = 320;
+					State = 336;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			case COVERED:
+			case LOCKED:
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 321;
+				State = 337;
 				cover();
-				State = 323;
+				State = 339;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 322;
+					State = 338;
 					propertyBlock();
 					}
 				}
@@ -1551,7 +1635,6 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class CoverContext : ParserRuleContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COVERED() { return GetToken(ProcScriptParser.COVERED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BY() { return GetToken(ProcScriptParser.BY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public CountContext count() {
 			return GetRuleContext<CountContext>(0);
@@ -1563,6 +1646,8 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
 			return GetRuleContext<ReferenceContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COVERED() { return GetToken(ProcScriptParser.COVERED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOCKED() { return GetToken(ProcScriptParser.LOCKED, 0); }
 		public CoverContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -1574,20 +1659,28 @@ internal partial class ProcScriptParser : Parser {
 	public CoverContext cover() {
 		CoverContext _localctx = new CoverContext(Context, State);
 		EnterRule(_localctx, 12, RULE_cover);
+		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 327;
-			Match(COVERED);
-			State = 328;
+			State = 343;
+			_la = TokenStream.LA(1);
+			if ( !(_la==COVERED || _la==LOCKED) ) {
+			ErrorHandler.RecoverInline(this);
+			}
+			else {
+				ErrorHandler.ReportMatch(this);
+			    Consume();
+			}
+			State = 344;
 			Match(BY);
-			State = 329;
+			State = 345;
 			count();
-			State = 330;
+			State = 346;
 			name();
-			State = 331;
+			State = 347;
 			Match(AS);
-			State = 332;
+			State = 348;
 			reference();
 			}
 		}
@@ -1628,16 +1721,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 334;
+			State = 350;
 			Match(REFIT);
-			State = 339;
+			State = 355;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 335;
+				State = 351;
 				Match(NEEDS);
-				State = 336;
+				State = 352;
 				needs();
 				}
 				break;
@@ -1646,13 +1739,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 337;
+				State = 353;
 				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 338;
+				State = 354;
 				propertyBlock();
 				}
 				break;
@@ -1697,22 +1790,22 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 355;
+			State = 371;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 341;
+				State = 357;
 				Match(NAME);
-				State = 344;
+				State = 360;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 342;
+					State = 358;
 					Match(DOT);
-					State = 343;
+					State = 359;
 					Match(INTEGER);
 					}
 				}
@@ -1722,22 +1815,22 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 346;
+				State = 362;
 				Match(INTEGER);
-				State = 347;
+				State = 363;
 				Match(SLASH);
-				State = 348;
+				State = 364;
 				Match(INTEGER);
-				State = 349;
+				State = 365;
 				Match(MINUS);
-				State = 350;
+				State = 366;
 				Match(INTEGER);
-				State = 352;
+				State = 368;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 351;
+					State = 367;
 					Match(NAME);
 					}
 				}
@@ -1748,7 +1841,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 354;
+				State = 370;
 				text();
 				}
 				break;
@@ -1787,7 +1880,7 @@ internal partial class ProcScriptParser : Parser {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
 		EnterRule(_localctx, 18, RULE_gradeValue);
 		try {
-			State = 360;
+			State = 376;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1795,14 +1888,14 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 357;
+				State = 373;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 358;
+				State = 374;
 				Match(NAME);
 				}
 				break;
@@ -1810,7 +1903,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 359;
+				State = 375;
 				text();
 				}
 				break;
@@ -1855,21 +1948,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 362;
+			State = 378;
 			need();
-			State = 367;
+			State = 383;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 363;
+				State = 379;
 				Match(COMMA);
-				State = 364;
+				State = 380;
 				need();
 				}
 				}
-				State = 369;
+				State = 385;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1911,22 +2004,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 370;
+			State = 386;
 			reference();
-			State = 374;
+			State = 390;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,29,Context) ) {
 			case 1:
 				{
-				State = 371;
+				State = 387;
 				Match(AT);
-				State = 372;
+				State = 388;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 373;
+				State = 389;
 				needState();
 				}
 				break;
@@ -1970,7 +2063,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 376;
+			State = 392;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2018,21 +2111,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 378;
+			State = 394;
 			Match(MACHINE);
-			State = 379;
+			State = 395;
 			name();
-			State = 381;
+			State = 397;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 380;
+				State = 396;
 				text();
 				}
 			}
 
-			State = 383;
+			State = 399;
 			memberBlock();
 			}
 		}
@@ -2071,23 +2164,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 385;
+			State = 401;
 			Match(LEFT_BRACE);
-			State = 389;
+			State = 405;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 14549889L) != 0)) {
 				{
 				{
-				State = 386;
+				State = 402;
 				member();
 				}
 				}
-				State = 391;
+				State = 407;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 392;
+			State = 408;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2148,41 +2241,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 30, RULE_member);
 		try {
-			State = 405;
+			State = 421;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 394;
+				State = 410;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 395;
+				State = 411;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 396;
+				State = 412;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 397;
+				State = 413;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 398;
+				State = 414;
 				partDeclaration();
 				}
 				break;
@@ -2191,28 +2284,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 399;
+				State = 415;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 400;
+				State = 416;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 401;
+				State = 417;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 402;
+				State = 418;
 				whenMembers();
 				}
 				break;
@@ -2277,16 +2370,22 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 			case VOLTAGE:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case MARK:
+			case MEASURED:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 403;
+				State = 419;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 404;
+				State = 420;
 				refitProperty();
 				}
 				break;
@@ -2328,16 +2427,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 407;
+			State = 423;
 			Match(OPTION);
-			State = 408;
+			State = 424;
 			name();
-			State = 410;
+			State = 426;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 409;
+				State = 425;
 				text();
 				}
 			}
@@ -2381,26 +2480,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 412;
+			State = 428;
 			Match(ENERGY);
-			State = 413;
+			State = 429;
 			reference();
-			State = 415;
+			State = 431;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 414;
+				State = 430;
 				text();
 				}
 			}
 
-			State = 418;
+			State = 434;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 417;
+				State = 433;
 				propertyBlock();
 				}
 			}
@@ -2444,26 +2543,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 420;
+			State = 436;
 			Match(FLUID);
-			State = 421;
+			State = 437;
 			reference();
-			State = 423;
+			State = 439;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 422;
+				State = 438;
 				text();
 				}
 			}
 
-			State = 426;
+			State = 442;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 425;
+				State = 441;
 				propertyBlock();
 				}
 			}
@@ -2507,21 +2606,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 428;
+			State = 444;
 			Match(CONTROL);
-			State = 429;
+			State = 445;
 			reference();
-			State = 431;
+			State = 447;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 430;
+				State = 446;
 				text();
 				}
 			}
 
-			State = 433;
+			State = 449;
 			controlBlock();
 			}
 		}
@@ -2582,40 +2681,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 435;
+			State = 451;
 			Match(LEFT_BRACE);
-			State = 444;
+			State = 460;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,40,Context) ) {
 			case 1:
 				{
-				State = 436;
+				State = 452;
 				position();
-				State = 441;
+				State = 457;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 437;
+					State = 453;
 					Match(COMMA);
-					State = 438;
+					State = 454;
 					position();
 					}
 					}
-					State = 443;
+					State = 459;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 451;
+			State = 467;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 14615425L) != 0)) {
 				{
-				State = 449;
+				State = 465;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2679,8 +2778,14 @@ internal partial class ProcScriptParser : Parser {
 				case OILED:
 				case HOIST:
 				case VOLTAGE:
+				case REUSE:
+				case STRETCH:
+				case PREVAILING:
+				case KEEP:
+				case MARK:
+				case MEASURED:
 					{
-					State = 446;
+					State = 462;
 					property();
 					}
 					break;
@@ -2689,14 +2794,15 @@ internal partial class ProcScriptParser : Parser {
 				case TO:
 				case ON:
 				case CARRIES:
+				case LOCKED:
 					{
-					State = 447;
+					State = 463;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 448;
+					State = 464;
 					refitProperty();
 					}
 					break;
@@ -2704,11 +2810,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 453;
+				State = 469;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 454;
+			State = 470;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2749,26 +2855,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 456;
+			State = 472;
 			Match(PART);
-			State = 457;
+			State = 473;
 			reference();
-			State = 459;
+			State = 475;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 458;
+				State = 474;
 				text();
 				}
 			}
 
-			State = 462;
+			State = 478;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 461;
+				State = 477;
 				memberBlock();
 				}
 			}
@@ -2831,7 +2937,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 464;
+			State = 480;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2840,54 +2946,55 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 465;
+			State = 481;
 			Match(BY);
-			State = 466;
+			State = 482;
 			count();
-			State = 467;
+			State = 483;
 			name();
-			State = 468;
+			State = 484;
 			Match(AS);
-			State = 469;
+			State = 485;
 			reference();
-			State = 473;
+			State = 489;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 470;
+				State = 486;
 				inlineClause();
 				}
 				}
-				State = 475;
+				State = 491;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 482;
+			State = 498;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
+			case LOCKED:
 				{
-				State = 477;
+				State = 493;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 476;
+					State = 492;
 					inlineCover();
 					}
 					}
-					State = 479;
+					State = 495;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
-				} while ( _la==COVERED );
+				} while ( _la==COVERED || _la==LOCKED );
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 481;
+				State = 497;
 				propertyBlock();
 				}
 				break;
@@ -2964,6 +3071,12 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 			case VOLTAGE:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case MARK:
+			case MEASURED:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -3010,28 +3123,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 484;
+			State = 500;
 			cover();
-			State = 488;
+			State = 504;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 485;
+				State = 501;
 				inlineClause();
 				}
 				}
-				State = 490;
+				State = 506;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 492;
+			State = 508;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 491;
+				State = 507;
 				propertyBlock();
 				}
 			}
@@ -3084,16 +3197,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 48, RULE_inlineClause);
 		int _la;
 		try {
-			State = 498;
+			State = 514;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 494;
+				State = 510;
 				Match(AT);
-				State = 495;
+				State = 511;
 				text();
 				}
 				break;
@@ -3103,7 +3216,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 496;
+				State = 512;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3112,7 +3225,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 497;
+				State = 513;
 				reference();
 				}
 				break;
@@ -3151,14 +3264,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 500;
+			State = 516;
 			Match(ASIDE);
-			State = 502;
+			State = 518;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 501;
+				State = 517;
 				text();
 				}
 			}
@@ -3202,15 +3315,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 520;
 			Match(EACH);
-			State = 505;
+			State = 521;
 			name();
-			State = 506;
+			State = 522;
 			Match(IN);
-			State = 507;
+			State = 523;
 			@values();
-			State = 508;
+			State = 524;
 			memberBlock();
 			}
 		}
@@ -3247,11 +3360,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 510;
+			State = 526;
 			Match(WHEN);
-			State = 511;
+			State = 527;
 			test();
-			State = 512;
+			State = 528;
 			memberBlock();
 			}
 		}
@@ -3295,38 +3408,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_values);
 		int _la;
 		try {
-			State = 525;
+			State = 541;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 514;
+				State = 530;
 				Match(INTEGER);
-				State = 515;
+				State = 531;
 				Match(RANGE);
-				State = 516;
+				State = 532;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 517;
+				State = 533;
 				value();
-				State = 522;
+				State = 538;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 518;
+					State = 534;
 					Match(COMMA);
-					State = 519;
+					State = 535;
 					value();
 					}
 					}
-					State = 524;
+					State = 540;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3362,7 +3475,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 58, RULE_value);
 		try {
-			State = 529;
+			State = 545;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3447,17 +3560,27 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 527;
+				State = 543;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 528;
+				State = 544;
 				Match(INTEGER);
 				}
 				break;
@@ -3498,15 +3621,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_test);
 		int _la;
 		try {
-			State = 541;
+			State = 557;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 531;
+				State = 547;
 				Match(NOT);
-				State = 532;
+				State = 548;
 				name();
 				}
 				break;
@@ -3592,29 +3715,39 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 533;
+				State = 549;
 				name();
-				State = 539;
+				State = 555;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 534;
+					State = 550;
 					Match(IS);
-					State = 536;
+					State = 552;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 535;
+						State = 551;
 						Match(NOT);
 						}
 					}
 
-					State = 538;
+					State = 554;
 					value();
 					}
 				}
@@ -3669,35 +3802,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 543;
+			State = 559;
 			Match(PROCEDURE);
-			State = 544;
+			State = 560;
 			name();
-			State = 546;
+			State = 562;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 545;
+				State = 561;
 				parameters();
 				}
 			}
 
-			State = 549;
+			State = 565;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 548;
+				State = 564;
 				text();
 				}
 			}
 
-			State = 551;
+			State = 567;
 			Match(ON);
-			State = 552;
+			State = 568;
 			name();
-			State = 553;
+			State = 569;
 			procedureBlock();
 			}
 		}
@@ -3743,27 +3876,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 555;
+			State = 571;
 			Match(LEFT_PAREN);
-			State = 556;
+			State = 572;
 			parameter();
-			State = 561;
+			State = 577;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 557;
+				State = 573;
 				Match(COMMA);
-				State = 558;
+				State = 574;
 				furtherParameter();
 				}
 				}
-				State = 563;
+				State = 579;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 564;
+			State = 580;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3800,11 +3933,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 566;
+			State = 582;
 			name();
-			State = 567;
+			State = 583;
 			Match(IN);
-			State = 568;
+			State = 584;
 			firstValues();
 			}
 		}
@@ -3841,13 +3974,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 576;
+			State = 592;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 570;
+				State = 586;
 				Match(INTEGER);
 				}
 				break;
@@ -3933,19 +4066,29 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 571;
+				State = 587;
 				name();
-				State = 574;
+				State = 590;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 572;
+					State = 588;
 					Match(IN);
-					State = 573;
+					State = 589;
 					firstValues();
 					}
 				}
@@ -3989,7 +4132,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 70, RULE_firstValues);
 		int _la;
 		try {
-			State = 584;
+			State = 600;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4074,26 +4217,36 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 578;
+				State = 594;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 579;
+				State = 595;
 				Match(INTEGER);
-				State = 582;
+				State = 598;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 580;
+					State = 596;
 					Match(RANGE);
-					State = 581;
+					State = 597;
 					Match(INTEGER);
 					}
 				}
@@ -4139,23 +4292,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 586;
+			State = 602;
 			Match(LEFT_BRACE);
-			State = 590;
+			State = 606;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 14549889L) != 0)) {
 				{
 				{
-				State = 587;
+				State = 603;
 				procedureItem();
 				}
 				}
-				State = 592;
+				State = 608;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 593;
+			State = 609;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4207,55 +4360,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 74, RULE_procedureItem);
 		try {
-			State = 603;
+			State = 619;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 595;
+				State = 611;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 596;
+				State = 612;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 597;
+				State = 613;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 598;
+				State = 614;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 599;
+				State = 615;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 600;
+				State = 616;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 601;
+				State = 617;
 				whenItems();
 				}
 				break;
@@ -4320,9 +4473,15 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 			case VOLTAGE:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case MARK:
+			case MEASURED:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 602;
+				State = 618;
 				property();
 				}
 				break;
@@ -4363,11 +4522,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 605;
+			State = 621;
 			Match(GOAL);
-			State = 606;
+			State = 622;
 			verb();
-			State = 607;
+			State = 623;
 			reference();
 			}
 		}
@@ -4404,11 +4563,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 609;
+			State = 625;
 			Match(STAGE);
-			State = 610;
+			State = 626;
 			text();
-			State = 611;
+			State = 627;
 			stepBlock();
 			}
 		}
@@ -4455,44 +4614,44 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 613;
+			State = 629;
 			Match(DO);
-			State = 614;
+			State = 630;
 			name();
-			State = 627;
+			State = 643;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 615;
+				State = 631;
 				Match(LEFT_PAREN);
-				State = 624;
+				State = 640;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 6442451967L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 6597070815231L) != 0)) {
 					{
-					State = 616;
+					State = 632;
 					value();
-					State = 621;
+					State = 637;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 617;
+						State = 633;
 						Match(COMMA);
-						State = 618;
+						State = 634;
 						value();
 						}
 						}
-						State = 623;
+						State = 639;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 626;
+				State = 642;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4529,9 +4688,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 629;
+			State = 645;
 			Match(WORK);
-			State = 630;
+			State = 646;
 			stepBlock();
 			}
 		}
@@ -4572,15 +4731,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 632;
+			State = 648;
 			Match(EACH);
-			State = 633;
+			State = 649;
 			name();
-			State = 634;
+			State = 650;
 			Match(IN);
-			State = 635;
+			State = 651;
 			@values();
-			State = 636;
+			State = 652;
 			procedureBlock();
 			}
 		}
@@ -4617,11 +4776,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 638;
+			State = 654;
 			Match(WHEN);
-			State = 639;
+			State = 655;
 			test();
-			State = 640;
+			State = 656;
 			procedureBlock();
 			}
 		}
@@ -4660,23 +4819,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 642;
+			State = 658;
 			Match(LEFT_BRACE);
-			State = 646;
+			State = 662;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0)) {
+			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829279L) != 0) || _la==VERIFY || _la==SNUG) {
 				{
 				{
-				State = 643;
+				State = 659;
 				step();
 				}
 				}
-				State = 648;
+				State = 664;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 649;
+			State = 665;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4731,7 +4890,7 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 90, RULE_step);
 		try {
-			State = 660;
+			State = 676;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4740,21 +4899,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 651;
+				State = 667;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 652;
+				State = 668;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 653;
+				State = 669;
 				stripStep();
 				}
 				break;
@@ -4787,9 +4946,10 @@ internal partial class ProcScriptParser : Parser {
 			case INSPECT:
 			case ADJUST:
 			case VERIFY:
+			case SNUG:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 654;
+				State = 670;
 				action();
 				}
 				break;
@@ -4798,35 +4958,35 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 655;
+				State = 671;
 				textAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 656;
+				State = 672;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 657;
+				State = 673;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 658;
+				State = 674;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 659;
+				State = 675;
 				whenSteps();
 				}
 				break;
@@ -4868,7 +5028,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 662;
+			State = 678;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4877,7 +5037,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 663;
+			State = 679;
 			text();
 			}
 		}
@@ -4911,9 +5071,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 665;
+			State = 681;
 			Match(REFIT);
-			State = 666;
+			State = 682;
 			alert();
 			}
 		}
@@ -4950,9 +5110,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 668;
+			State = 684;
 			Match(STRIP);
-			State = 671;
+			State = 687;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4960,7 +5120,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 669;
+				State = 685;
 				alert();
 				}
 				break;
@@ -5046,10 +5206,20 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case INTEGER:
 			case NAME:
 				{
-				State = 670;
+				State = 686;
 				deed();
 				}
 				break;
@@ -5095,15 +5265,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 673;
+			State = 689;
 			Match(EACH);
-			State = 674;
+			State = 690;
 			name();
-			State = 675;
+			State = 691;
 			Match(IN);
-			State = 676;
+			State = 692;
 			@values();
-			State = 677;
+			State = 693;
 			stepBlock();
 			}
 		}
@@ -5140,11 +5310,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 679;
+			State = 695;
 			Match(WHEN);
-			State = 680;
+			State = 696;
 			test();
-			State = 681;
+			State = 697;
 			stepBlock();
 			}
 		}
@@ -5160,11 +5330,14 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class ActionContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public DeedContext deed() {
+			return GetRuleContext<DeedContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ActionVerbContext actionVerb() {
 			return GetRuleContext<ActionVerbContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public DeedContext deed() {
-			return GetRuleContext<DeedContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public SnugVerbContext snugVerb() {
+			return GetRuleContext<SnugVerbContext>(0);
 		}
 		public ActionContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -5180,9 +5353,53 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 683;
-			actionVerb();
-			State = 684;
+			State = 701;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case ASIDE:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+			case VERIFY:
+				{
+				State = 699;
+				actionVerb();
+				}
+				break;
+			case SNUG:
+				{
+				State = 700;
+				snugVerb();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
+			State = 703;
 			deed();
 			}
 		}
@@ -5230,48 +5447,48 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 689;
+			State = 708;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,74,Context) ) {
 			case 1:
 				{
-				State = 686;
+				State = 705;
 				amount();
-				State = 687;
+				State = 706;
 				Match(OF);
 				}
 				break;
 			}
-			State = 691;
+			State = 710;
 			reference();
-			State = 694;
+			State = 713;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 692;
+				State = 711;
 				Match(TO);
-				State = 693;
+				State = 712;
 				position();
 				}
 			}
 
-			State = 697;
+			State = 716;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 696;
+				State = 715;
 				background();
 				}
 			}
 
-			State = 700;
+			State = 719;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 699;
+				State = 718;
 				propertyBlock();
 				}
 			}
@@ -5307,7 +5524,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 702;
+			State = 721;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5346,13 +5563,13 @@ internal partial class ProcScriptParser : Parser {
 		VerbContext _localctx = new VerbContext(Context, State);
 		EnterRule(_localctx, 108, RULE_verb);
 		try {
-			State = 706;
+			State = 725;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 704;
+				State = 723;
 				Match(STRIP);
 				}
 				break;
@@ -5387,12 +5604,43 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 705;
+				State = 724;
 				actionVerb();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class SnugVerbContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SNUG() { return GetToken(ProcScriptParser.SNUG, 0); }
+		public SnugVerbContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_snugVerb; } }
+	}
+
+	[RuleVersion(0)]
+	public SnugVerbContext snugVerb() {
+		SnugVerbContext _localctx = new SnugVerbContext(Context, State);
+		EnterRule(_localctx, 110, RULE_snugVerb);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 727;
+			Match(SNUG);
 			}
 		}
 		catch (RecognitionException re) {
@@ -5446,12 +5694,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 110, RULE_actionVerb);
+		EnterRule(_localctx, 112, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 708;
+			State = 729;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5503,12 +5751,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 112, RULE_textAction);
+		EnterRule(_localctx, 114, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 710;
+			State = 731;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5517,46 +5765,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 711;
+			State = 732;
 			text();
-			State = 714;
+			State = 735;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 712;
+				State = 733;
 				Match(EXPECT);
-				State = 713;
+				State = 734;
 				limit();
 				}
 			}
 
-			State = 717;
+			State = 738;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,79,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,80,Context) ) {
 			case 1:
 				{
-				State = 716;
+				State = 737;
 				needsClause();
 				}
 				break;
 			}
-			State = 720;
+			State = 741;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 719;
+				State = 740;
 				background();
 				}
 			}
 
-			State = 723;
+			State = 744;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 722;
+				State = 743;
 				propertyBlock();
 				}
 			}
@@ -5591,17 +5839,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 114, RULE_needsClause);
+		EnterRule(_localctx, 116, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 726;
+			State = 747;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 725;
+				State = 746;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5613,9 +5861,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 728;
+			State = 749;
 			Match(NEEDS);
-			State = 729;
+			State = 750;
 			needs();
 			}
 		}
@@ -5643,13 +5891,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 116, RULE_background);
+		EnterRule(_localctx, 118, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 731;
+			State = 752;
 			Match(IN);
-			State = 732;
+			State = 753;
 			Match(BACKGROUND);
 			}
 		}
@@ -5683,17 +5931,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 118, RULE_discard);
+		EnterRule(_localctx, 120, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 734;
+			State = 755;
 			Match(DISCARD);
-			State = 735;
+			State = 756;
 			reference();
-			State = 736;
+			State = 757;
 			Match(BECAUSE);
-			State = 737;
+			State = 758;
 			text();
 			}
 		}
@@ -5727,26 +5975,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 120, RULE_refitRules);
+		EnterRule(_localctx, 122, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 739;
+			State = 760;
 			Match(REFIT);
-			State = 743;
+			State = 764;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 740;
+				State = 761;
 				Match(NEEDS);
-				State = 741;
+				State = 762;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 742;
+				State = 763;
 				ruleBlock();
 				}
 				break;
@@ -5785,28 +6033,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 122, RULE_ruleBlock);
+		EnterRule(_localctx, 124, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 745;
+			State = 766;
 			Match(LEFT_BRACE);
-			State = 749;
+			State = 770;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || _la==VERIFY || _la==TEST) {
+			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || ((((_la - 97)) & ~0x3f) == 0 && ((1L << (_la - 97)) & 3459045988797251585L) != 0)) {
 				{
 				{
-				State = 746;
+				State = 767;
 				refitRule();
 				}
 				}
-				State = 751;
+				State = 772;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 752;
+			State = 773;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5834,6 +6082,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TestRuleContext testRule() {
 			return GetRuleContext<TestRuleContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public SnugRuleContext snugRule() {
+			return GetRuleContext<SnugRuleContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public RetorqueRuleContext retorqueRule() {
+			return GetRuleContext<RetorqueRuleContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public DiscardContext discard() {
 			return GetRuleContext<DiscardContext>(0);
 		}
@@ -5853,9 +6107,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 124, RULE_refitRule);
+		EnterRule(_localctx, 126, RULE_refitRule);
 		try {
-			State = 761;
+			State = 784;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5864,7 +6118,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 754;
+				State = 775;
 				alert();
 				}
 				break;
@@ -5900,42 +6154,56 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 755;
+				State = 776;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 756;
+				State = 777;
 				checkRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 757;
+				State = 778;
 				testRule();
 				}
 				break;
-			case DISCARD:
+			case SNUG:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 758;
+				State = 779;
+				snugRule();
+				}
+				break;
+			case RETORQUE:
+				EnterOuterAlt(_localctx, 6);
+				{
+				State = 780;
+				retorqueRule();
+				}
+				break;
+			case DISCARD:
+				EnterOuterAlt(_localctx, 7);
+				{
+				State = 781;
 				discard();
 				}
 				break;
 			case EACH:
-				EnterOuterAlt(_localctx, 6);
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 759;
+				State = 782;
 				eachRules();
 				}
 				break;
 			case WHEN:
-				EnterOuterAlt(_localctx, 7);
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 760;
+				State = 783;
 				whenRules();
 				}
 				break;
@@ -5976,19 +6244,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 126, RULE_eachRules);
+		EnterRule(_localctx, 128, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 763;
+			State = 786;
 			Match(EACH);
-			State = 764;
+			State = 787;
 			name();
-			State = 765;
+			State = 788;
 			Match(IN);
-			State = 766;
+			State = 789;
 			@values();
-			State = 767;
+			State = 790;
 			ruleBlock();
 			}
 		}
@@ -6021,15 +6289,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 128, RULE_whenRules);
+		EnterRule(_localctx, 130, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 769;
+			State = 792;
 			Match(WHEN);
-			State = 770;
+			State = 793;
 			test();
-			State = 771;
+			State = 794;
 			ruleBlock();
 			}
 		}
@@ -6067,32 +6335,304 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 130, RULE_orderRule);
+		EnterRule(_localctx, 132, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 773;
+			State = 796;
 			verb();
-			State = 774;
+			State = 797;
 			reference();
-			State = 777;
+			State = 800;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 775;
+				State = 798;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 776;
+				State = 799;
 				whileClause();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class SnugRuleContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public SnugVerbContext snugVerb() {
+			return GetRuleContext<SnugVerbContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
+			return GetRuleContext<OrderContext>(0);
+		}
+		public SnugRuleContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_snugRule; } }
+	}
+
+	[RuleVersion(0)]
+	public SnugRuleContext snugRule() {
+		SnugRuleContext _localctx = new SnugRuleContext(Context, State);
+		EnterRule(_localctx, 134, RULE_snugRule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 802;
+			snugVerb();
+			State = 803;
+			reference();
+			State = 808;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 804;
+				Match(COMMA);
+				State = 805;
+				reference();
+				}
+				}
+				State = 810;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 812;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==BEFORE || _la==AFTER) {
+				{
+				State = 811;
+				order();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class RetorqueRuleContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RETORQUE() { return GetToken(ProcScriptParser.RETORQUE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsClauseContext needsClause() {
+			return GetRuleContext<NeedsClauseContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEFORE() { return GetToken(ProcScriptParser.BEFORE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public OrderVerbContext orderVerb() {
+			return GetRuleContext<OrderVerbContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AFTER() { return GetToken(ProcScriptParser.AFTER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		public RetorqueRuleContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_retorqueRule; } }
+	}
+
+	[RuleVersion(0)]
+	public RetorqueRuleContext retorqueRule() {
+		RetorqueRuleContext _localctx = new RetorqueRuleContext(Context, State);
+		EnterRule(_localctx, 136, RULE_retorqueRule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 814;
+			Match(RETORQUE);
+			State = 815;
+			reference();
+			State = 820;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 816;
+				Match(COMMA);
+				State = 817;
+				reference();
+				}
+				}
+				State = 822;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 824;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,91,Context) ) {
+			case 1:
+				{
+				State = 823;
+				needsClause();
+				}
+				break;
+			}
+			State = 837;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case BEFORE:
+				{
+				State = 826;
+				Match(BEFORE);
+				State = 827;
+				orderVerb();
+				State = 828;
+				reference();
+				}
+				break;
+			case AFTER:
+				{
+				State = 830;
+				Match(AFTER);
+				State = 835;
+				ErrorHandler.Sync(this);
+				switch (TokenStream.LA(1)) {
+				case STRIP:
+				case ASIDE:
+				case UNDO:
+				case LOOSEN:
+				case RELEASE:
+				case UNPLUG:
+				case DISCONNECT:
+				case CUT:
+				case REMOVE:
+				case SET:
+				case ISOLATE:
+				case EMPTY:
+				case SUPPORT:
+				case FASTEN:
+				case TIGHTEN:
+				case ENGAGE:
+				case PLUG:
+				case CONNECT:
+				case RENEW:
+				case RETURN:
+				case FIT:
+				case RESTORE:
+				case FILL:
+				case UNSUPPORT:
+				case REPLACE:
+				case REPAIR:
+				case CLEAN:
+				case INSPECT:
+				case ADJUST:
+				case VERIFY:
+				case SNUG:
+					{
+					State = 831;
+					orderVerb();
+					State = 832;
+					reference();
+					}
+					break;
+				case STRING:
+				case UNCLOSED_STRING:
+					{
+					State = 834;
+					text();
+					}
+					break;
+				default:
+					throw new NoViableAltException(this);
+				}
+				}
+				break;
+			case STRIP:
+			case ASIDE:
+			case EACH:
+			case WHEN:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+			case CHECK:
+			case DISCARD:
+			case DANGER:
+			case WARNING:
+			case CAUTION:
+			case NOTICE:
+			case VERIFY:
+			case TEST:
+			case SNUG:
+			case RETORQUE:
+			case RIGHT_BRACE:
+				break;
+			default:
+				break;
 			}
 			}
 		}
@@ -6134,36 +6674,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 132, RULE_whileClause);
+		EnterRule(_localctx, 138, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 779;
+			State = 839;
 			Match(WHILE);
-			State = 780;
+			State = 840;
 			reference();
-			State = 785;
+			State = 845;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 781;
+				State = 841;
 				Match(COMMA);
-				State = 782;
+				State = 842;
 				reference();
 				}
 				}
-				State = 787;
+				State = 847;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 788;
+			State = 848;
 			Match(OPEN);
-			State = 789;
+			State = 849;
 			Match(BECAUSE);
-			State = 790;
+			State = 850;
 			text();
 			}
 		}
@@ -6203,43 +6743,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 134, RULE_checkRule);
+		EnterRule(_localctx, 140, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 792;
+			State = 852;
 			Match(CHECK);
-			State = 793;
+			State = 853;
 			text();
-			State = 796;
+			State = 856;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 794;
+				State = 854;
 				Match(EXPECT);
-				State = 795;
+				State = 855;
 				limit();
 				}
 			}
 
-			State = 799;
+			State = 859;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,89,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
 			case 1:
 				{
-				State = 798;
+				State = 858;
 				needsClause();
 				}
 				break;
 			}
-			State = 802;
+			State = 862;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 801;
+				State = 861;
 				order();
 				}
 			}
@@ -6278,26 +6818,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 136, RULE_testRule);
+		EnterRule(_localctx, 142, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 804;
+			State = 864;
 			Match(TEST);
-			State = 805;
+			State = 865;
 			text();
-			State = 807;
+			State = 867;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 806;
+				State = 866;
 				order();
 				}
 			}
 
-			State = 809;
+			State = 869;
 			testBlock();
 			}
 		}
@@ -6331,28 +6871,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 138, RULE_testBlock);
+		EnterRule(_localctx, 144, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 811;
+			State = 871;
 			Match(LEFT_BRACE);
-			State = 815;
+			State = 875;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || _la==POWER || _la==WHILE) {
 				{
 				{
-				State = 812;
+				State = 872;
 				testItem();
 				}
 				}
-				State = 817;
+				State = 877;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 818;
+			State = 878;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6390,9 +6930,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 140, RULE_testItem);
+		EnterRule(_localctx, 146, RULE_testItem);
 		try {
-			State = 824;
+			State = 884;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6401,14 +6941,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 820;
+				State = 880;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 821;
+				State = 881;
 				powerClause();
 				}
 				break;
@@ -6417,14 +6957,14 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 822;
+				State = 882;
 				textAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 823;
+				State = 883;
 				whileClause();
 				}
 				break;
@@ -6465,28 +7005,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 142, RULE_powerClause);
+		EnterRule(_localctx, 148, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 826;
+			State = 886;
 			Match(POWER);
-			State = 827;
+			State = 887;
 			reference();
-			State = 832;
+			State = 892;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 828;
+				State = 888;
 				Match(COMMA);
-				State = 829;
+				State = 889;
 				reference();
 				}
 				}
-				State = 834;
+				State = 894;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6504,8 +7044,8 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class OrderContext : ParserRuleContext {
-		[System.Diagnostics.DebuggerNonUserCode] public VerbContext verb() {
-			return GetRuleContext<VerbContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public OrderVerbContext orderVerb() {
+			return GetRuleContext<OrderVerbContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
 			return GetRuleContext<ReferenceContext>(0);
@@ -6522,12 +7062,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 144, RULE_order);
+		EnterRule(_localctx, 150, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 835;
+			State = 895;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6536,10 +7076,90 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 836;
-			verb();
-			State = 837;
+			State = 896;
+			orderVerb();
+			State = 897;
 			reference();
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class OrderVerbContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public VerbContext verb() {
+			return GetRuleContext<VerbContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public SnugVerbContext snugVerb() {
+			return GetRuleContext<SnugVerbContext>(0);
+		}
+		public OrderVerbContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_orderVerb; } }
+	}
+
+	[RuleVersion(0)]
+	public OrderVerbContext orderVerb() {
+		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
+		EnterRule(_localctx, 152, RULE_orderVerb);
+		try {
+			State = 901;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case STRIP:
+			case ASIDE:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+			case VERIFY:
+				EnterOuterAlt(_localctx, 1);
+				{
+				State = 899;
+				verb();
+				}
+				break;
+			case SNUG:
+				EnterOuterAlt(_localctx, 2);
+				{
+				State = 900;
+				snugVerb();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -6566,12 +7186,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 146, RULE_text);
+		EnterRule(_localctx, 154, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 839;
+			State = 903;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6605,11 +7225,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 148, RULE_count);
+		EnterRule(_localctx, 156, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 841;
+			State = 905;
 			Match(INTEGER);
 			}
 		}
@@ -6649,29 +7269,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 150, RULE_quantity);
+		EnterRule(_localctx, 158, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 843;
+			State = 907;
 			number();
-			State = 845;
+			State = 909;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,95,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,103,Context) ) {
 			case 1:
 				{
-				State = 844;
+				State = 908;
 				unit();
 				}
 				break;
 			}
-			State = 852;
+			State = 916;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 847;
+				State = 911;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6680,14 +7300,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 848;
+				State = 912;
 				number();
-				State = 850;
+				State = 914;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
 				case 1:
 					{
-					State = 849;
+					State = 913;
 					unit();
 					}
 					break;
@@ -6726,19 +7346,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 152, RULE_limit);
+		EnterRule(_localctx, 160, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 855;
+			State = 919;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) {
+			if (((((_la - 168)) & ~0x3f) == 0 && ((1L << (_la - 168)) & 15L) != 0)) {
 				{
-				State = 854;
+				State = 918;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) ) {
+				if ( !(((((_la - 168)) & ~0x3f) == 0 && ((1L << (_la - 168)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -6748,7 +7368,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 857;
+			State = 921;
 			quantity();
 			}
 		}
@@ -6781,52 +7401,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 154, RULE_number);
+		EnterRule(_localctx, 162, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 860;
+			State = 924;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 859;
+				State = 923;
 				Match(MINUS);
 				}
 			}
 
-			State = 871;
+			State = 935;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 862;
+				State = 926;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 863;
+				State = 927;
 				Match(INTEGER);
-				State = 869;
+				State = 933;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 864;
+					State = 928;
 					Match(SLASH);
-					State = 865;
+					State = 929;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 866;
+					State = 930;
 					Match(INTEGER);
-					State = 867;
+					State = 931;
 					Match(SLASH);
-					State = 868;
+					State = 932;
 					Match(INTEGER);
 					}
 					break;
@@ -6943,6 +7563,15 @@ internal partial class ProcScriptParser : Parser {
 				case TEST:
 				case POWER:
 				case WHILE:
+				case LOCKED:
+				case REUSE:
+				case STRETCH:
+				case PREVAILING:
+				case KEEP:
+				case MARK:
+				case MEASURED:
+				case SNUG:
+				case RETORQUE:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -7006,30 +7635,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 156, RULE_unit);
+		EnterRule(_localctx, 164, RULE_unit);
 		int _la;
 		try {
-			State = 886;
+			State = 950;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 873;
+				State = 937;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 874;
+				State = 938;
 				Match(DEGREE);
-				State = 876;
+				State = 940;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 875;
+					State = 939;
 					Match(NAME);
 					}
 				}
@@ -7040,28 +7669,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 878;
+				State = 942;
 				unitName();
-				State = 883;
+				State = 947;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) {
+				while (((((_la - 162)) & ~0x3f) == 0 && ((1L << (_la - 162)) & 25L) != 0)) {
 					{
 					{
-					State = 879;
+					State = 943;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) ) {
+					if ( !(((((_la - 162)) & ~0x3f) == 0 && ((1L << (_la - 162)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 880;
+					State = 944;
 					unitName();
 					}
 					}
-					State = 885;
+					State = 949;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -7095,12 +7724,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 158, RULE_unitName);
+		EnterRule(_localctx, 166, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 888;
+			State = 952;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7139,19 +7768,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 160, RULE_reference);
+		EnterRule(_localctx, 168, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 890;
+			State = 954;
 			name();
-			State = 892;
+			State = 956;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 891;
+				State = 955;
 				index();
 				}
 			}
@@ -7192,32 +7821,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 162, RULE_index);
+		EnterRule(_localctx, 170, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 894;
+			State = 958;
 			Match(LEFT_BRACKET);
-			State = 895;
+			State = 959;
 			value();
-			State = 900;
+			State = 964;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 896;
+				State = 960;
 				Match(COMMA);
-				State = 897;
+				State = 961;
 				value();
 				}
 				}
-				State = 902;
+				State = 966;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 903;
+			State = 967;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -7316,6 +7945,16 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POWER() { return GetToken(ProcScriptParser.POWER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHILE() { return GetToken(ProcScriptParser.WHILE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OPEN() { return GetToken(ProcScriptParser.OPEN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOCKED() { return GetToken(ProcScriptParser.LOCKED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REUSE() { return GetToken(ProcScriptParser.REUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRETCH() { return GetToken(ProcScriptParser.STRETCH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PREVAILING() { return GetToken(ProcScriptParser.PREVAILING, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(ProcScriptParser.KEEP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ORDER() { return GetToken(ProcScriptParser.ORDER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MARK() { return GetToken(ProcScriptParser.MARK, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MEASURED() { return GetToken(ProcScriptParser.MEASURED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SNUG() { return GetToken(ProcScriptParser.SNUG, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RETORQUE() { return GetToken(ProcScriptParser.RETORQUE, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -7326,14 +7965,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 164, RULE_name);
+		EnterRule(_localctx, 172, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 905;
+			State = 969;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 4294968319L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 4398047559679L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -7372,9 +8011,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 166, RULE_position);
+		EnterRule(_localctx, 174, RULE_position);
 		try {
-			State = 913;
+			State = 977;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -7459,45 +8098,55 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 907;
+				State = 971;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 908;
+				State = 972;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 909;
+				State = 973;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 910;
+				State = 974;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 911;
+				State = 975;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 912;
+				State = 976;
 				Match(AT);
 				}
 				break;
@@ -7517,7 +8166,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,177,916,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,187,980,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7528,319 +8177,342 @@ internal partial class ProcScriptParser : Parser {
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
-		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,1,0,1,0,1,
-		0,1,0,5,0,173,8,0,10,0,12,0,176,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,
-		2,186,8,2,1,2,3,2,189,8,2,1,3,1,3,1,3,1,3,5,3,195,8,3,10,3,12,3,198,9,
-		3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,210,8,4,10,4,12,4,213,9,
-		4,1,4,1,4,5,4,217,8,4,10,4,12,4,220,9,4,1,4,1,4,1,4,1,4,5,4,226,8,4,10,
-		4,12,4,229,9,4,1,4,1,4,1,4,1,4,1,4,5,4,236,8,4,10,4,12,4,239,9,4,1,4,1,
-		4,1,4,1,4,1,4,3,4,246,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,255,8,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,274,
-		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,284,8,4,3,4,286,8,4,1,4,1,4,3,
-		4,290,8,4,1,4,3,4,293,8,4,1,4,1,4,1,4,3,4,298,8,4,1,4,1,4,1,4,1,4,3,4,
-		304,8,4,1,4,1,4,1,4,3,4,309,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,317,8,5,10,
-		5,12,5,320,9,5,1,5,1,5,3,5,324,8,5,3,5,326,8,5,1,6,1,6,1,6,1,6,1,6,1,6,
-		1,6,1,7,1,7,1,7,1,7,1,7,3,7,340,8,7,1,8,1,8,1,8,3,8,345,8,8,1,8,1,8,1,
-		8,1,8,1,8,1,8,3,8,353,8,8,1,8,3,8,356,8,8,1,9,1,9,1,9,3,9,361,8,9,1,10,
-		1,10,1,10,5,10,366,8,10,10,10,12,10,369,9,10,1,11,1,11,1,11,1,11,3,11,
-		375,8,11,1,12,1,12,1,13,1,13,1,13,3,13,382,8,13,1,13,1,13,1,14,1,14,5,
-		14,388,8,14,10,14,12,14,391,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,
-		15,1,15,1,15,1,15,1,15,1,15,3,15,406,8,15,1,16,1,16,1,16,3,16,411,8,16,
-		1,17,1,17,1,17,3,17,416,8,17,1,17,3,17,419,8,17,1,18,1,18,1,18,3,18,424,
-		8,18,1,18,3,18,427,8,18,1,19,1,19,1,19,3,19,432,8,19,1,19,1,19,1,20,1,
-		20,1,20,1,20,5,20,440,8,20,10,20,12,20,443,9,20,3,20,445,8,20,1,20,1,20,
-		1,20,5,20,450,8,20,10,20,12,20,453,9,20,1,20,1,20,1,21,1,21,1,21,3,21,
-		460,8,21,1,21,3,21,463,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,472,
-		8,22,10,22,12,22,475,9,22,1,22,4,22,478,8,22,11,22,12,22,479,1,22,3,22,
-		483,8,22,1,23,1,23,5,23,487,8,23,10,23,12,23,490,9,23,1,23,3,23,493,8,
-		23,1,24,1,24,1,24,1,24,3,24,499,8,24,1,25,1,25,3,25,503,8,25,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,
-		5,28,521,8,28,10,28,12,28,524,9,28,3,28,526,8,28,1,29,1,29,3,29,530,8,
-		29,1,30,1,30,1,30,1,30,1,30,3,30,537,8,30,1,30,3,30,540,8,30,3,30,542,
-		8,30,1,31,1,31,1,31,3,31,547,8,31,1,31,3,31,550,8,31,1,31,1,31,1,31,1,
-		31,1,32,1,32,1,32,1,32,5,32,560,8,32,10,32,12,32,563,9,32,1,32,1,32,1,
-		33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,575,8,34,3,34,577,8,34,1,35,
-		1,35,1,35,1,35,3,35,583,8,35,3,35,585,8,35,1,36,1,36,5,36,589,8,36,10,
-		36,12,36,592,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,1,37,3,
-		37,604,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,
-		1,40,1,40,5,40,620,8,40,10,40,12,40,623,9,40,3,40,625,8,40,1,40,3,40,628,
-		8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,
-		1,44,1,44,5,44,645,8,44,10,44,12,44,648,9,44,1,44,1,44,1,45,1,45,1,45,
-		1,45,1,45,1,45,1,45,1,45,1,45,3,45,661,8,45,1,46,1,46,1,46,1,47,1,47,1,
-		47,1,48,1,48,1,48,3,48,672,8,48,1,49,1,49,1,49,1,49,1,49,1,49,1,50,1,50,
-		1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,690,8,52,1,52,1,52,1,52,3,
-		52,695,8,52,1,52,3,52,698,8,52,1,52,3,52,701,8,52,1,53,1,53,1,54,1,54,
-		3,54,707,8,54,1,55,1,55,1,56,1,56,1,56,1,56,3,56,715,8,56,1,56,3,56,718,
-		8,56,1,56,3,56,721,8,56,1,56,3,56,724,8,56,1,57,3,57,727,8,57,1,57,1,57,
-		1,57,1,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,1,60,1,60,1,60,1,60,3,60,
-		744,8,60,1,61,1,61,5,61,748,8,61,10,61,12,61,751,9,61,1,61,1,61,1,62,1,
-		62,1,62,1,62,1,62,1,62,1,62,3,62,762,8,62,1,63,1,63,1,63,1,63,1,63,1,63,
-		1,64,1,64,1,64,1,64,1,65,1,65,1,65,1,65,3,65,778,8,65,1,66,1,66,1,66,1,
-		66,5,66,784,8,66,10,66,12,66,787,9,66,1,66,1,66,1,66,1,66,1,67,1,67,1,
-		67,1,67,3,67,797,8,67,1,67,3,67,800,8,67,1,67,3,67,803,8,67,1,68,1,68,
-		1,68,3,68,808,8,68,1,68,1,68,1,69,1,69,5,69,814,8,69,10,69,12,69,817,9,
-		69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,825,8,70,1,71,1,71,1,71,1,71,5,71,
-		831,8,71,10,71,12,71,834,9,71,1,72,1,72,1,72,1,72,1,73,1,73,1,74,1,74,
-		1,75,1,75,3,75,846,8,75,1,75,1,75,1,75,3,75,851,8,75,3,75,853,8,75,1,76,
-		3,76,856,8,76,1,76,1,76,1,77,3,77,861,8,77,1,77,1,77,1,77,1,77,1,77,1,
-		77,1,77,3,77,870,8,77,3,77,872,8,77,1,78,1,78,1,78,3,78,877,8,78,1,78,
-		1,78,1,78,5,78,882,8,78,10,78,12,78,885,9,78,3,78,887,8,78,1,79,1,79,1,
-		80,1,80,3,80,893,8,80,1,81,1,81,1,81,1,81,5,81,899,8,81,10,81,12,81,902,
-		9,81,1,81,1,81,1,82,1,82,1,83,1,83,1,83,1,83,1,83,1,83,3,83,914,8,83,1,
-		83,0,0,84,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
-		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
-		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
-		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,
-		166,0,24,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,5,0,
-		83,83,87,89,96,96,98,101,121,126,5,0,2,2,27,27,73,73,85,85,127,127,1,0,
-		134,136,2,0,90,90,94,94,1,0,138,139,3,0,93,93,95,95,140,141,1,0,143,144,
-		2,0,23,24,26,26,3,0,31,31,49,49,107,114,1,0,16,18,1,0,78,81,2,0,75,75,
-		170,170,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,
-		1,0,172,173,2,0,149,149,154,154,1,0,158,161,2,0,152,152,155,156,2,0,25,
-		25,171,171,6,0,2,8,11,14,36,36,75,77,82,148,171,171,1003,0,174,1,0,0,0,
-		2,179,1,0,0,0,4,182,1,0,0,0,6,190,1,0,0,0,8,308,1,0,0,0,10,325,1,0,0,0,
-		12,327,1,0,0,0,14,334,1,0,0,0,16,355,1,0,0,0,18,360,1,0,0,0,20,362,1,0,
-		0,0,22,370,1,0,0,0,24,376,1,0,0,0,26,378,1,0,0,0,28,385,1,0,0,0,30,405,
-		1,0,0,0,32,407,1,0,0,0,34,412,1,0,0,0,36,420,1,0,0,0,38,428,1,0,0,0,40,
-		435,1,0,0,0,42,456,1,0,0,0,44,464,1,0,0,0,46,484,1,0,0,0,48,498,1,0,0,
-		0,50,500,1,0,0,0,52,504,1,0,0,0,54,510,1,0,0,0,56,525,1,0,0,0,58,529,1,
-		0,0,0,60,541,1,0,0,0,62,543,1,0,0,0,64,555,1,0,0,0,66,566,1,0,0,0,68,576,
-		1,0,0,0,70,584,1,0,0,0,72,586,1,0,0,0,74,603,1,0,0,0,76,605,1,0,0,0,78,
-		609,1,0,0,0,80,613,1,0,0,0,82,629,1,0,0,0,84,632,1,0,0,0,86,638,1,0,0,
-		0,88,642,1,0,0,0,90,660,1,0,0,0,92,662,1,0,0,0,94,665,1,0,0,0,96,668,1,
-		0,0,0,98,673,1,0,0,0,100,679,1,0,0,0,102,683,1,0,0,0,104,689,1,0,0,0,106,
-		702,1,0,0,0,108,706,1,0,0,0,110,708,1,0,0,0,112,710,1,0,0,0,114,726,1,
-		0,0,0,116,731,1,0,0,0,118,734,1,0,0,0,120,739,1,0,0,0,122,745,1,0,0,0,
-		124,761,1,0,0,0,126,763,1,0,0,0,128,769,1,0,0,0,130,773,1,0,0,0,132,779,
-		1,0,0,0,134,792,1,0,0,0,136,804,1,0,0,0,138,811,1,0,0,0,140,824,1,0,0,
-		0,142,826,1,0,0,0,144,835,1,0,0,0,146,839,1,0,0,0,148,841,1,0,0,0,150,
-		843,1,0,0,0,152,855,1,0,0,0,154,860,1,0,0,0,156,886,1,0,0,0,158,888,1,
-		0,0,0,160,890,1,0,0,0,162,894,1,0,0,0,164,905,1,0,0,0,166,913,1,0,0,0,
-		168,173,3,2,1,0,169,173,3,4,2,0,170,173,3,26,13,0,171,173,3,62,31,0,172,
-		168,1,0,0,0,172,169,1,0,0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,176,1,
-		0,0,0,174,172,1,0,0,0,174,175,1,0,0,0,175,177,1,0,0,0,176,174,1,0,0,0,
-		177,178,5,0,0,1,178,1,1,0,0,0,179,180,5,1,0,0,180,181,3,146,73,0,181,3,
-		1,0,0,0,182,183,7,0,0,0,183,185,3,164,82,0,184,186,3,146,73,0,185,184,
-		1,0,0,0,185,186,1,0,0,0,186,188,1,0,0,0,187,189,3,6,3,0,188,187,1,0,0,
-		0,188,189,1,0,0,0,189,5,1,0,0,0,190,196,5,163,0,0,191,195,3,8,4,0,192,
-		195,3,10,5,0,193,195,3,14,7,0,194,191,1,0,0,0,194,192,1,0,0,0,194,193,
-		1,0,0,0,195,198,1,0,0,0,196,194,1,0,0,0,196,197,1,0,0,0,197,199,1,0,0,
-		0,198,196,1,0,0,0,199,200,5,164,0,0,200,7,1,0,0,0,201,202,7,1,0,0,202,
-		309,3,146,73,0,203,204,7,2,0,0,204,309,3,150,75,0,205,206,5,86,0,0,206,
-		211,3,150,75,0,207,208,5,162,0,0,208,210,3,150,75,0,209,207,1,0,0,0,210,
-		213,1,0,0,0,211,209,1,0,0,0,211,212,1,0,0,0,212,218,1,0,0,0,213,211,1,
-		0,0,0,214,215,5,150,0,0,215,217,3,150,75,0,216,214,1,0,0,0,217,220,1,0,
-		0,0,218,216,1,0,0,0,218,219,1,0,0,0,219,309,1,0,0,0,220,218,1,0,0,0,221,
-		222,7,3,0,0,222,227,3,160,80,0,223,224,5,162,0,0,224,226,3,160,80,0,225,
-		223,1,0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,309,1,
-		0,0,0,229,227,1,0,0,0,230,231,5,56,0,0,231,232,5,128,0,0,232,237,3,160,
-		80,0,233,234,5,162,0,0,234,236,3,160,80,0,235,233,1,0,0,0,236,239,1,0,
-		0,0,237,235,1,0,0,0,237,238,1,0,0,0,238,309,1,0,0,0,239,237,1,0,0,0,240,
-		245,5,129,0,0,241,246,5,130,0,0,242,246,5,131,0,0,243,244,5,132,0,0,244,
-		246,5,109,0,0,245,241,1,0,0,0,245,242,1,0,0,0,245,243,1,0,0,0,246,309,
-		1,0,0,0,247,248,5,133,0,0,248,309,7,4,0,0,249,250,5,102,0,0,250,309,3,
-		148,74,0,251,254,5,82,0,0,252,255,3,16,8,0,253,255,5,137,0,0,254,252,1,
-		0,0,0,254,253,1,0,0,0,255,309,1,0,0,0,256,257,5,84,0,0,257,309,3,18,9,
-		0,258,259,7,5,0,0,259,260,3,148,74,0,260,261,3,160,80,0,261,309,1,0,0,
-		0,262,263,5,91,0,0,263,264,3,150,75,0,264,265,5,74,0,0,265,266,3,160,80,
-		0,266,309,1,0,0,0,267,268,5,128,0,0,268,269,3,160,80,0,269,270,7,6,0,0,
-		270,273,3,150,75,0,271,272,5,74,0,0,272,274,3,160,80,0,273,271,1,0,0,0,
-		273,274,1,0,0,0,274,309,1,0,0,0,275,276,5,92,0,0,276,309,5,1,0,0,277,309,
-		7,7,0,0,278,279,5,97,0,0,279,285,3,146,73,0,280,283,5,22,0,0,281,284,3,
-		160,80,0,282,284,3,146,73,0,283,281,1,0,0,0,283,282,1,0,0,0,284,286,1,
-		0,0,0,285,280,1,0,0,0,285,286,1,0,0,0,286,289,1,0,0,0,287,288,5,77,0,0,
-		288,290,3,152,76,0,289,287,1,0,0,0,289,290,1,0,0,0,290,292,1,0,0,0,291,
-		293,3,6,3,0,292,291,1,0,0,0,292,293,1,0,0,0,293,309,1,0,0,0,294,295,5,
-		142,0,0,295,297,3,150,75,0,296,298,7,8,0,0,297,296,1,0,0,0,297,298,1,0,
-		0,0,298,309,1,0,0,0,299,303,5,29,0,0,300,301,5,28,0,0,301,304,3,20,10,
-		0,302,304,3,92,46,0,303,300,1,0,0,0,303,302,1,0,0,0,304,309,1,0,0,0,305,
-		306,5,28,0,0,306,309,3,20,10,0,307,309,3,92,46,0,308,201,1,0,0,0,308,203,
-		1,0,0,0,308,205,1,0,0,0,308,221,1,0,0,0,308,230,1,0,0,0,308,240,1,0,0,
-		0,308,247,1,0,0,0,308,249,1,0,0,0,308,251,1,0,0,0,308,256,1,0,0,0,308,
-		258,1,0,0,0,308,262,1,0,0,0,308,267,1,0,0,0,308,275,1,0,0,0,308,277,1,
-		0,0,0,308,278,1,0,0,0,308,294,1,0,0,0,308,299,1,0,0,0,308,305,1,0,0,0,
-		308,307,1,0,0,0,309,9,1,0,0,0,310,311,5,22,0,0,311,326,3,146,73,0,312,
-		313,7,9,0,0,313,318,3,160,80,0,314,315,5,162,0,0,315,317,3,160,80,0,316,
-		314,1,0,0,0,317,320,1,0,0,0,318,316,1,0,0,0,318,319,1,0,0,0,319,326,1,
-		0,0,0,320,318,1,0,0,0,321,323,3,12,6,0,322,324,3,6,3,0,323,322,1,0,0,0,
-		323,324,1,0,0,0,324,326,1,0,0,0,325,310,1,0,0,0,325,312,1,0,0,0,325,321,
-		1,0,0,0,326,11,1,0,0,0,327,328,5,21,0,0,328,329,5,19,0,0,329,330,3,148,
-		74,0,330,331,3,164,82,0,331,332,5,20,0,0,332,333,3,160,80,0,333,13,1,0,
-		0,0,334,339,5,30,0,0,335,336,5,28,0,0,336,340,3,20,10,0,337,340,3,92,46,
-		0,338,340,3,6,3,0,339,335,1,0,0,0,339,337,1,0,0,0,339,338,1,0,0,0,340,
-		15,1,0,0,0,341,344,5,171,0,0,342,343,5,155,0,0,343,345,5,170,0,0,344,342,
-		1,0,0,0,344,345,1,0,0,0,345,356,1,0,0,0,346,347,5,170,0,0,347,348,5,156,
-		0,0,348,349,5,170,0,0,349,350,5,157,0,0,350,352,5,170,0,0,351,353,5,171,
-		0,0,352,351,1,0,0,0,352,353,1,0,0,0,353,356,1,0,0,0,354,356,3,146,73,0,
-		355,341,1,0,0,0,355,346,1,0,0,0,355,354,1,0,0,0,356,17,1,0,0,0,357,361,
-		3,154,77,0,358,361,5,171,0,0,359,361,3,146,73,0,360,357,1,0,0,0,360,358,
-		1,0,0,0,360,359,1,0,0,0,361,19,1,0,0,0,362,367,3,22,11,0,363,364,5,162,
-		0,0,364,366,3,22,11,0,365,363,1,0,0,0,366,369,1,0,0,0,367,365,1,0,0,0,
-		367,368,1,0,0,0,368,21,1,0,0,0,369,367,1,0,0,0,370,374,3,160,80,0,371,
-		372,5,22,0,0,372,375,3,166,83,0,373,375,3,24,12,0,374,371,1,0,0,0,374,
-		373,1,0,0,0,374,375,1,0,0,0,375,23,1,0,0,0,376,377,7,10,0,0,377,25,1,0,
-		0,0,378,379,5,9,0,0,379,381,3,164,82,0,380,382,3,146,73,0,381,380,1,0,
-		0,0,381,382,1,0,0,0,382,383,1,0,0,0,383,384,3,28,14,0,384,27,1,0,0,0,385,
-		389,5,163,0,0,386,388,3,30,15,0,387,386,1,0,0,0,388,391,1,0,0,0,389,387,
-		1,0,0,0,389,390,1,0,0,0,390,392,1,0,0,0,391,389,1,0,0,0,392,393,5,164,
-		0,0,393,29,1,0,0,0,394,406,3,32,16,0,395,406,3,34,17,0,396,406,3,36,18,
-		0,397,406,3,38,19,0,398,406,3,42,21,0,399,406,3,44,22,0,400,406,3,50,25,
-		0,401,406,3,52,26,0,402,406,3,54,27,0,403,406,3,8,4,0,404,406,3,14,7,0,
-		405,394,1,0,0,0,405,395,1,0,0,0,405,396,1,0,0,0,405,397,1,0,0,0,405,398,
-		1,0,0,0,405,399,1,0,0,0,405,400,1,0,0,0,405,401,1,0,0,0,405,402,1,0,0,
-		0,405,403,1,0,0,0,405,404,1,0,0,0,406,31,1,0,0,0,407,408,5,11,0,0,408,
-		410,3,164,82,0,409,411,3,146,73,0,410,409,1,0,0,0,410,411,1,0,0,0,411,
-		33,1,0,0,0,412,413,5,12,0,0,413,415,3,160,80,0,414,416,3,146,73,0,415,
-		414,1,0,0,0,415,416,1,0,0,0,416,418,1,0,0,0,417,419,3,6,3,0,418,417,1,
-		0,0,0,418,419,1,0,0,0,419,35,1,0,0,0,420,421,5,13,0,0,421,423,3,160,80,
-		0,422,424,3,146,73,0,423,422,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,
-		427,3,6,3,0,426,425,1,0,0,0,426,427,1,0,0,0,427,37,1,0,0,0,428,429,5,14,
-		0,0,429,431,3,160,80,0,430,432,3,146,73,0,431,430,1,0,0,0,431,432,1,0,
-		0,0,432,433,1,0,0,0,433,434,3,40,20,0,434,39,1,0,0,0,435,444,5,163,0,0,
-		436,441,3,166,83,0,437,438,5,162,0,0,438,440,3,166,83,0,439,437,1,0,0,
-		0,440,443,1,0,0,0,441,439,1,0,0,0,441,442,1,0,0,0,442,445,1,0,0,0,443,
-		441,1,0,0,0,444,436,1,0,0,0,444,445,1,0,0,0,445,451,1,0,0,0,446,450,3,
-		8,4,0,447,450,3,10,5,0,448,450,3,14,7,0,449,446,1,0,0,0,449,447,1,0,0,
-		0,449,448,1,0,0,0,450,453,1,0,0,0,451,449,1,0,0,0,451,452,1,0,0,0,452,
-		454,1,0,0,0,453,451,1,0,0,0,454,455,5,164,0,0,455,41,1,0,0,0,456,457,5,
-		15,0,0,457,459,3,160,80,0,458,460,3,146,73,0,459,458,1,0,0,0,459,460,1,
-		0,0,0,460,462,1,0,0,0,461,463,3,28,14,0,462,461,1,0,0,0,462,463,1,0,0,
-		0,463,43,1,0,0,0,464,465,7,11,0,0,465,466,5,19,0,0,466,467,3,148,74,0,
-		467,468,3,164,82,0,468,469,5,20,0,0,469,473,3,160,80,0,470,472,3,48,24,
-		0,471,470,1,0,0,0,472,475,1,0,0,0,473,471,1,0,0,0,473,474,1,0,0,0,474,
-		482,1,0,0,0,475,473,1,0,0,0,476,478,3,46,23,0,477,476,1,0,0,0,478,479,
-		1,0,0,0,479,477,1,0,0,0,479,480,1,0,0,0,480,483,1,0,0,0,481,483,3,6,3,
-		0,482,477,1,0,0,0,482,481,1,0,0,0,482,483,1,0,0,0,483,45,1,0,0,0,484,488,
-		3,12,6,0,485,487,3,48,24,0,486,485,1,0,0,0,487,490,1,0,0,0,488,486,1,0,
-		0,0,488,489,1,0,0,0,489,492,1,0,0,0,490,488,1,0,0,0,491,493,3,6,3,0,492,
-		491,1,0,0,0,492,493,1,0,0,0,493,47,1,0,0,0,494,495,5,22,0,0,495,499,3,
-		146,73,0,496,497,7,9,0,0,497,499,3,160,80,0,498,494,1,0,0,0,498,496,1,
-		0,0,0,499,49,1,0,0,0,500,502,5,31,0,0,501,503,3,146,73,0,502,501,1,0,0,
-		0,502,503,1,0,0,0,503,51,1,0,0,0,504,505,5,32,0,0,505,506,3,164,82,0,506,
-		507,5,25,0,0,507,508,3,56,28,0,508,509,3,28,14,0,509,53,1,0,0,0,510,511,
-		5,33,0,0,511,512,3,60,30,0,512,513,3,28,14,0,513,55,1,0,0,0,514,515,5,
-		170,0,0,515,516,5,154,0,0,516,526,5,170,0,0,517,522,3,58,29,0,518,519,
-		5,162,0,0,519,521,3,58,29,0,520,518,1,0,0,0,521,524,1,0,0,0,522,520,1,
-		0,0,0,522,523,1,0,0,0,523,526,1,0,0,0,524,522,1,0,0,0,525,514,1,0,0,0,
-		525,517,1,0,0,0,526,57,1,0,0,0,527,530,3,164,82,0,528,530,5,170,0,0,529,
-		527,1,0,0,0,529,528,1,0,0,0,530,59,1,0,0,0,531,532,5,35,0,0,532,542,3,
-		164,82,0,533,539,3,164,82,0,534,536,5,34,0,0,535,537,5,35,0,0,536,535,
-		1,0,0,0,536,537,1,0,0,0,537,538,1,0,0,0,538,540,3,58,29,0,539,534,1,0,
-		0,0,539,540,1,0,0,0,540,542,1,0,0,0,541,531,1,0,0,0,541,533,1,0,0,0,542,
-		61,1,0,0,0,543,544,5,10,0,0,544,546,3,164,82,0,545,547,3,64,32,0,546,545,
-		1,0,0,0,546,547,1,0,0,0,547,549,1,0,0,0,548,550,3,146,73,0,549,548,1,0,
-		0,0,549,550,1,0,0,0,550,551,1,0,0,0,551,552,5,24,0,0,552,553,3,164,82,
-		0,553,554,3,72,36,0,554,63,1,0,0,0,555,556,5,167,0,0,556,561,3,66,33,0,
-		557,558,5,162,0,0,558,560,3,68,34,0,559,557,1,0,0,0,560,563,1,0,0,0,561,
-		559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,565,5,
-		168,0,0,565,65,1,0,0,0,566,567,3,164,82,0,567,568,5,25,0,0,568,569,3,70,
-		35,0,569,67,1,0,0,0,570,577,5,170,0,0,571,574,3,164,82,0,572,573,5,25,
-		0,0,573,575,3,70,35,0,574,572,1,0,0,0,574,575,1,0,0,0,575,577,1,0,0,0,
-		576,570,1,0,0,0,576,571,1,0,0,0,577,69,1,0,0,0,578,585,3,164,82,0,579,
-		582,5,170,0,0,580,581,5,154,0,0,581,583,5,170,0,0,582,580,1,0,0,0,582,
-		583,1,0,0,0,583,585,1,0,0,0,584,578,1,0,0,0,584,579,1,0,0,0,585,71,1,0,
-		0,0,586,590,5,163,0,0,587,589,3,74,37,0,588,587,1,0,0,0,589,592,1,0,0,
-		0,590,588,1,0,0,0,590,591,1,0,0,0,591,593,1,0,0,0,592,590,1,0,0,0,593,
-		594,5,164,0,0,594,73,1,0,0,0,595,604,3,76,38,0,596,604,3,78,39,0,597,604,
-		3,80,40,0,598,604,3,82,41,0,599,604,3,120,60,0,600,604,3,84,42,0,601,604,
-		3,86,43,0,602,604,3,8,4,0,603,595,1,0,0,0,603,596,1,0,0,0,603,597,1,0,
-		0,0,603,598,1,0,0,0,603,599,1,0,0,0,603,600,1,0,0,0,603,601,1,0,0,0,603,
-		602,1,0,0,0,604,75,1,0,0,0,605,606,5,36,0,0,606,607,3,108,54,0,607,608,
-		3,160,80,0,608,77,1,0,0,0,609,610,5,37,0,0,610,611,3,146,73,0,611,612,
-		3,88,44,0,612,79,1,0,0,0,613,614,5,38,0,0,614,627,3,164,82,0,615,624,5,
-		167,0,0,616,621,3,58,29,0,617,618,5,162,0,0,618,620,3,58,29,0,619,617,
-		1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,622,1,0,0,0,622,625,1,0,0,
-		0,623,621,1,0,0,0,624,616,1,0,0,0,624,625,1,0,0,0,625,626,1,0,0,0,626,
-		628,5,168,0,0,627,615,1,0,0,0,627,628,1,0,0,0,628,81,1,0,0,0,629,630,5,
-		39,0,0,630,631,3,88,44,0,631,83,1,0,0,0,632,633,5,32,0,0,633,634,3,164,
-		82,0,634,635,5,25,0,0,635,636,3,56,28,0,636,637,3,72,36,0,637,85,1,0,0,
-		0,638,639,5,33,0,0,639,640,3,60,30,0,640,641,3,72,36,0,641,87,1,0,0,0,
-		642,646,5,163,0,0,643,645,3,90,45,0,644,643,1,0,0,0,645,648,1,0,0,0,646,
-		644,1,0,0,0,646,647,1,0,0,0,647,649,1,0,0,0,648,646,1,0,0,0,649,650,5,
-		164,0,0,650,89,1,0,0,0,651,661,3,92,46,0,652,661,3,94,47,0,653,661,3,96,
-		48,0,654,661,3,102,51,0,655,661,3,112,56,0,656,661,3,118,59,0,657,661,
-		3,80,40,0,658,661,3,98,49,0,659,661,3,100,50,0,660,651,1,0,0,0,660,652,
-		1,0,0,0,660,653,1,0,0,0,660,654,1,0,0,0,660,655,1,0,0,0,660,656,1,0,0,
-		0,660,657,1,0,0,0,660,658,1,0,0,0,660,659,1,0,0,0,661,91,1,0,0,0,662,663,
-		7,12,0,0,663,664,3,146,73,0,664,93,1,0,0,0,665,666,5,30,0,0,666,667,3,
-		92,46,0,667,95,1,0,0,0,668,671,5,29,0,0,669,672,3,92,46,0,670,672,3,104,
-		52,0,671,669,1,0,0,0,671,670,1,0,0,0,672,97,1,0,0,0,673,674,5,32,0,0,674,
-		675,3,164,82,0,675,676,5,25,0,0,676,677,3,56,28,0,677,678,3,88,44,0,678,
-		99,1,0,0,0,679,680,5,33,0,0,680,681,3,60,30,0,681,682,3,88,44,0,682,101,
-		1,0,0,0,683,684,3,110,55,0,684,685,3,104,52,0,685,103,1,0,0,0,686,687,
-		3,106,53,0,687,688,5,74,0,0,688,690,1,0,0,0,689,686,1,0,0,0,689,690,1,
-		0,0,0,690,691,1,0,0,0,691,694,3,160,80,0,692,693,5,23,0,0,693,695,3,166,
-		83,0,694,692,1,0,0,0,694,695,1,0,0,0,695,697,1,0,0,0,696,698,3,116,58,
-		0,697,696,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,701,3,6,3,0,700,
-		699,1,0,0,0,700,701,1,0,0,0,701,105,1,0,0,0,702,703,7,13,0,0,703,107,1,
-		0,0,0,704,707,5,29,0,0,705,707,3,110,55,0,706,704,1,0,0,0,706,705,1,0,
-		0,0,707,109,1,0,0,0,708,709,7,14,0,0,709,111,1,0,0,0,710,711,7,15,0,0,
-		711,714,3,146,73,0,712,713,5,77,0,0,713,715,3,152,76,0,714,712,1,0,0,0,
-		714,715,1,0,0,0,715,717,1,0,0,0,716,718,3,114,57,0,717,716,1,0,0,0,717,
-		718,1,0,0,0,718,720,1,0,0,0,719,721,3,116,58,0,720,719,1,0,0,0,720,721,
-		1,0,0,0,721,723,1,0,0,0,722,724,3,6,3,0,723,722,1,0,0,0,723,724,1,0,0,
-		0,724,113,1,0,0,0,725,727,7,16,0,0,726,725,1,0,0,0,726,727,1,0,0,0,727,
-		728,1,0,0,0,728,729,5,28,0,0,729,730,3,20,10,0,730,115,1,0,0,0,731,732,
-		5,25,0,0,732,733,5,76,0,0,733,117,1,0,0,0,734,735,5,70,0,0,735,736,3,160,
-		80,0,736,737,5,71,0,0,737,738,3,146,73,0,738,119,1,0,0,0,739,743,5,30,
-		0,0,740,741,5,28,0,0,741,744,3,20,10,0,742,744,3,122,61,0,743,740,1,0,
-		0,0,743,742,1,0,0,0,744,121,1,0,0,0,745,749,5,163,0,0,746,748,3,124,62,
-		0,747,746,1,0,0,0,748,751,1,0,0,0,749,747,1,0,0,0,749,750,1,0,0,0,750,
-		752,1,0,0,0,751,749,1,0,0,0,752,753,5,164,0,0,753,123,1,0,0,0,754,762,
-		3,92,46,0,755,762,3,130,65,0,756,762,3,134,67,0,757,762,3,136,68,0,758,
-		762,3,118,59,0,759,762,3,126,63,0,760,762,3,128,64,0,761,754,1,0,0,0,761,
-		755,1,0,0,0,761,756,1,0,0,0,761,757,1,0,0,0,761,758,1,0,0,0,761,759,1,
-		0,0,0,761,760,1,0,0,0,762,125,1,0,0,0,763,764,5,32,0,0,764,765,3,164,82,
-		0,765,766,5,25,0,0,766,767,3,56,28,0,767,768,3,122,61,0,768,127,1,0,0,
-		0,769,770,5,33,0,0,770,771,3,60,30,0,771,772,3,122,61,0,772,129,1,0,0,
-		0,773,774,3,108,54,0,774,777,3,160,80,0,775,778,3,144,72,0,776,778,3,132,
-		66,0,777,775,1,0,0,0,777,776,1,0,0,0,778,131,1,0,0,0,779,780,5,147,0,0,
-		780,785,3,160,80,0,781,782,5,162,0,0,782,784,3,160,80,0,783,781,1,0,0,
-		0,784,787,1,0,0,0,785,783,1,0,0,0,785,786,1,0,0,0,786,788,1,0,0,0,787,
-		785,1,0,0,0,788,789,5,148,0,0,789,790,5,71,0,0,790,791,3,146,73,0,791,
-		133,1,0,0,0,792,793,5,69,0,0,793,796,3,146,73,0,794,795,5,77,0,0,795,797,
-		3,152,76,0,796,794,1,0,0,0,796,797,1,0,0,0,797,799,1,0,0,0,798,800,3,114,
-		57,0,799,798,1,0,0,0,799,800,1,0,0,0,800,802,1,0,0,0,801,803,3,144,72,
-		0,802,801,1,0,0,0,802,803,1,0,0,0,803,135,1,0,0,0,804,805,5,145,0,0,805,
-		807,3,146,73,0,806,808,3,144,72,0,807,806,1,0,0,0,807,808,1,0,0,0,808,
-		809,1,0,0,0,809,810,3,138,69,0,810,137,1,0,0,0,811,815,5,163,0,0,812,814,
-		3,140,70,0,813,812,1,0,0,0,814,817,1,0,0,0,815,813,1,0,0,0,815,816,1,0,
-		0,0,816,818,1,0,0,0,817,815,1,0,0,0,818,819,5,164,0,0,819,139,1,0,0,0,
-		820,825,3,92,46,0,821,825,3,142,71,0,822,825,3,112,56,0,823,825,3,132,
-		66,0,824,820,1,0,0,0,824,821,1,0,0,0,824,822,1,0,0,0,824,823,1,0,0,0,825,
-		141,1,0,0,0,826,827,5,146,0,0,827,832,3,160,80,0,828,829,5,162,0,0,829,
-		831,3,160,80,0,830,828,1,0,0,0,831,834,1,0,0,0,832,830,1,0,0,0,832,833,
-		1,0,0,0,833,143,1,0,0,0,834,832,1,0,0,0,835,836,7,17,0,0,836,837,3,108,
-		54,0,837,838,3,160,80,0,838,145,1,0,0,0,839,840,7,18,0,0,840,147,1,0,0,
-		0,841,842,5,170,0,0,842,149,1,0,0,0,843,845,3,154,77,0,844,846,3,156,78,
-		0,845,844,1,0,0,0,845,846,1,0,0,0,846,852,1,0,0,0,847,848,7,19,0,0,848,
-		850,3,154,77,0,849,851,3,156,78,0,850,849,1,0,0,0,850,851,1,0,0,0,851,
-		853,1,0,0,0,852,847,1,0,0,0,852,853,1,0,0,0,853,151,1,0,0,0,854,856,7,
-		20,0,0,855,854,1,0,0,0,855,856,1,0,0,0,856,857,1,0,0,0,857,858,3,150,75,
-		0,858,153,1,0,0,0,859,861,5,157,0,0,860,859,1,0,0,0,860,861,1,0,0,0,861,
-		871,1,0,0,0,862,872,5,169,0,0,863,869,5,170,0,0,864,865,5,156,0,0,865,
-		870,5,170,0,0,866,867,5,170,0,0,867,868,5,156,0,0,868,870,5,170,0,0,869,
-		864,1,0,0,0,869,866,1,0,0,0,869,870,1,0,0,0,870,872,1,0,0,0,871,862,1,
-		0,0,0,871,863,1,0,0,0,872,155,1,0,0,0,873,887,5,153,0,0,874,876,5,151,
-		0,0,875,877,5,171,0,0,876,875,1,0,0,0,876,877,1,0,0,0,877,887,1,0,0,0,
-		878,883,3,158,79,0,879,880,7,21,0,0,880,882,3,158,79,0,881,879,1,0,0,0,
-		882,885,1,0,0,0,883,881,1,0,0,0,883,884,1,0,0,0,884,887,1,0,0,0,885,883,
-		1,0,0,0,886,873,1,0,0,0,886,874,1,0,0,0,886,878,1,0,0,0,887,157,1,0,0,
-		0,888,889,7,22,0,0,889,159,1,0,0,0,890,892,3,164,82,0,891,893,3,162,81,
-		0,892,891,1,0,0,0,892,893,1,0,0,0,893,161,1,0,0,0,894,895,5,165,0,0,895,
-		900,3,58,29,0,896,897,5,162,0,0,897,899,3,58,29,0,898,896,1,0,0,0,899,
-		902,1,0,0,0,900,898,1,0,0,0,900,901,1,0,0,0,901,903,1,0,0,0,902,900,1,
-		0,0,0,903,904,5,166,0,0,904,163,1,0,0,0,905,906,7,23,0,0,906,165,1,0,0,
-		0,907,914,3,164,82,0,908,914,5,170,0,0,909,914,5,24,0,0,910,914,5,25,0,
-		0,911,914,5,23,0,0,912,914,5,22,0,0,913,907,1,0,0,0,913,908,1,0,0,0,913,
-		909,1,0,0,0,913,910,1,0,0,0,913,911,1,0,0,0,913,912,1,0,0,0,914,167,1,
-		0,0,0,108,172,174,185,188,194,196,211,218,227,237,245,254,273,283,285,
-		289,292,297,303,308,318,323,325,339,344,352,355,360,367,374,381,389,405,
-		410,415,418,423,426,431,441,444,449,451,459,462,473,479,482,488,492,498,
-		502,522,525,529,536,539,541,546,549,561,574,576,582,584,590,603,621,624,
-		627,646,660,671,689,694,697,700,706,714,717,720,723,726,743,749,761,777,
-		785,796,799,802,807,815,824,832,845,850,852,855,860,869,871,876,883,886,
-		892,900,913
+		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
+		2,85,7,85,2,86,7,86,2,87,7,87,1,0,1,0,1,0,1,0,5,0,181,8,0,10,0,12,0,184,
+		9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,194,8,2,1,2,3,2,197,8,2,1,3,1,
+		3,1,3,1,3,5,3,203,8,3,10,3,12,3,206,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,5,4,218,8,4,10,4,12,4,221,9,4,1,4,1,4,5,4,225,8,4,10,4,12,4,
+		228,9,4,1,4,1,4,1,4,1,4,5,4,234,8,4,10,4,12,4,237,9,4,1,4,1,4,1,4,1,4,
+		1,4,5,4,244,8,4,10,4,12,4,247,9,4,1,4,1,4,1,4,1,4,1,4,3,4,254,8,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,1,4,3,4,263,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,282,8,4,1,4,1,4,1,4,1,4,1,4,1,4,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,300,8,4,3,4,302,8,4,1,4,1,
+		4,3,4,306,8,4,1,4,3,4,309,8,4,1,4,1,4,1,4,3,4,314,8,4,1,4,1,4,1,4,1,4,
+		3,4,320,8,4,1,4,1,4,1,4,3,4,325,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,333,8,
+		5,10,5,12,5,336,9,5,1,5,1,5,3,5,340,8,5,3,5,342,8,5,1,6,1,6,1,6,1,6,1,
+		6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,7,356,8,7,1,8,1,8,1,8,3,8,361,8,8,1,8,
+		1,8,1,8,1,8,1,8,1,8,3,8,369,8,8,1,8,3,8,372,8,8,1,9,1,9,1,9,3,9,377,8,
+		9,1,10,1,10,1,10,5,10,382,8,10,10,10,12,10,385,9,10,1,11,1,11,1,11,1,11,
+		3,11,391,8,11,1,12,1,12,1,13,1,13,1,13,3,13,398,8,13,1,13,1,13,1,14,1,
+		14,5,14,404,8,14,10,14,12,14,407,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,
+		15,1,15,1,15,1,15,1,15,1,15,1,15,3,15,422,8,15,1,16,1,16,1,16,3,16,427,
+		8,16,1,17,1,17,1,17,3,17,432,8,17,1,17,3,17,435,8,17,1,18,1,18,1,18,3,
+		18,440,8,18,1,18,3,18,443,8,18,1,19,1,19,1,19,3,19,448,8,19,1,19,1,19,
+		1,20,1,20,1,20,1,20,5,20,456,8,20,10,20,12,20,459,9,20,3,20,461,8,20,1,
+		20,1,20,1,20,5,20,466,8,20,10,20,12,20,469,9,20,1,20,1,20,1,21,1,21,1,
+		21,3,21,476,8,21,1,21,3,21,479,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,
+		5,22,488,8,22,10,22,12,22,491,9,22,1,22,4,22,494,8,22,11,22,12,22,495,
+		1,22,3,22,499,8,22,1,23,1,23,5,23,503,8,23,10,23,12,23,506,9,23,1,23,3,
+		23,509,8,23,1,24,1,24,1,24,1,24,3,24,515,8,24,1,25,1,25,3,25,519,8,25,
+		1,26,1,26,1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,
+		1,28,1,28,5,28,537,8,28,10,28,12,28,540,9,28,3,28,542,8,28,1,29,1,29,3,
+		29,546,8,29,1,30,1,30,1,30,1,30,1,30,3,30,553,8,30,1,30,3,30,556,8,30,
+		3,30,558,8,30,1,31,1,31,1,31,3,31,563,8,31,1,31,3,31,566,8,31,1,31,1,31,
+		1,31,1,31,1,32,1,32,1,32,1,32,5,32,576,8,32,10,32,12,32,579,9,32,1,32,
+		1,32,1,33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,591,8,34,3,34,593,8,
+		34,1,35,1,35,1,35,1,35,3,35,599,8,35,3,35,601,8,35,1,36,1,36,5,36,605,
+		8,36,10,36,12,36,608,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,
+		1,37,3,37,620,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,
+		40,1,40,1,40,1,40,5,40,636,8,40,10,40,12,40,639,9,40,3,40,641,8,40,1,40,
+		3,40,644,8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,
+		43,1,43,1,44,1,44,5,44,661,8,44,10,44,12,44,664,9,44,1,44,1,44,1,45,1,
+		45,1,45,1,45,1,45,1,45,1,45,1,45,1,45,3,45,677,8,45,1,46,1,46,1,46,1,47,
+		1,47,1,47,1,48,1,48,1,48,3,48,688,8,48,1,49,1,49,1,49,1,49,1,49,1,49,1,
+		50,1,50,1,50,1,50,1,51,1,51,3,51,702,8,51,1,51,1,51,1,52,1,52,1,52,3,52,
+		709,8,52,1,52,1,52,1,52,3,52,714,8,52,1,52,3,52,717,8,52,1,52,3,52,720,
+		8,52,1,53,1,53,1,54,1,54,3,54,726,8,54,1,55,1,55,1,56,1,56,1,57,1,57,1,
+		57,1,57,3,57,736,8,57,1,57,3,57,739,8,57,1,57,3,57,742,8,57,1,57,3,57,
+		745,8,57,1,58,3,58,748,8,58,1,58,1,58,1,58,1,59,1,59,1,59,1,60,1,60,1,
+		60,1,60,1,60,1,61,1,61,1,61,1,61,3,61,765,8,61,1,62,1,62,5,62,769,8,62,
+		10,62,12,62,772,9,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,1,63,1,63,
+		1,63,3,63,785,8,63,1,64,1,64,1,64,1,64,1,64,1,64,1,65,1,65,1,65,1,65,1,
+		66,1,66,1,66,1,66,3,66,801,8,66,1,67,1,67,1,67,1,67,5,67,807,8,67,10,67,
+		12,67,810,9,67,1,67,3,67,813,8,67,1,68,1,68,1,68,1,68,5,68,819,8,68,10,
+		68,12,68,822,9,68,1,68,3,68,825,8,68,1,68,1,68,1,68,1,68,1,68,1,68,1,68,
+		1,68,1,68,3,68,836,8,68,3,68,838,8,68,1,69,1,69,1,69,1,69,5,69,844,8,69,
+		10,69,12,69,847,9,69,1,69,1,69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,857,
+		8,70,1,70,3,70,860,8,70,1,70,3,70,863,8,70,1,71,1,71,1,71,3,71,868,8,71,
+		1,71,1,71,1,72,1,72,5,72,874,8,72,10,72,12,72,877,9,72,1,72,1,72,1,73,
+		1,73,1,73,1,73,3,73,885,8,73,1,74,1,74,1,74,1,74,5,74,891,8,74,10,74,12,
+		74,894,9,74,1,75,1,75,1,75,1,75,1,76,1,76,3,76,902,8,76,1,77,1,77,1,78,
+		1,78,1,79,1,79,3,79,910,8,79,1,79,1,79,1,79,3,79,915,8,79,3,79,917,8,79,
+		1,80,3,80,920,8,80,1,80,1,80,1,81,3,81,925,8,81,1,81,1,81,1,81,1,81,1,
+		81,1,81,1,81,3,81,934,8,81,3,81,936,8,81,1,82,1,82,1,82,3,82,941,8,82,
+		1,82,1,82,1,82,5,82,946,8,82,10,82,12,82,949,9,82,3,82,951,8,82,1,83,1,
+		83,1,84,1,84,3,84,957,8,84,1,85,1,85,1,85,1,85,5,85,963,8,85,10,85,12,
+		85,966,9,85,1,85,1,85,1,86,1,86,1,87,1,87,1,87,1,87,1,87,1,87,3,87,978,
+		8,87,1,87,0,0,88,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,
+		40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,
+		88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,
+		126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,
+		162,164,166,168,170,172,174,0,25,1,0,2,8,8,0,42,42,48,49,53,53,59,60,69,
+		69,103,106,115,120,155,156,5,0,83,83,87,89,96,96,98,101,121,126,5,0,2,
+		2,27,27,73,73,85,85,127,127,1,0,134,136,2,0,90,90,94,94,1,0,138,139,4,
+		0,93,93,95,95,140,141,151,151,1,0,143,144,2,0,23,24,26,26,2,0,21,21,149,
+		149,3,0,31,31,49,49,107,114,1,0,16,18,1,0,78,81,2,0,75,75,180,180,4,0,
+		31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,182,183,
+		2,0,159,159,164,164,1,0,168,171,2,0,162,162,165,166,2,0,25,25,181,181,
+		6,0,2,8,11,14,36,36,75,77,82,158,181,181,1077,0,182,1,0,0,0,2,187,1,0,
+		0,0,4,190,1,0,0,0,6,198,1,0,0,0,8,324,1,0,0,0,10,341,1,0,0,0,12,343,1,
+		0,0,0,14,350,1,0,0,0,16,371,1,0,0,0,18,376,1,0,0,0,20,378,1,0,0,0,22,386,
+		1,0,0,0,24,392,1,0,0,0,26,394,1,0,0,0,28,401,1,0,0,0,30,421,1,0,0,0,32,
+		423,1,0,0,0,34,428,1,0,0,0,36,436,1,0,0,0,38,444,1,0,0,0,40,451,1,0,0,
+		0,42,472,1,0,0,0,44,480,1,0,0,0,46,500,1,0,0,0,48,514,1,0,0,0,50,516,1,
+		0,0,0,52,520,1,0,0,0,54,526,1,0,0,0,56,541,1,0,0,0,58,545,1,0,0,0,60,557,
+		1,0,0,0,62,559,1,0,0,0,64,571,1,0,0,0,66,582,1,0,0,0,68,592,1,0,0,0,70,
+		600,1,0,0,0,72,602,1,0,0,0,74,619,1,0,0,0,76,621,1,0,0,0,78,625,1,0,0,
+		0,80,629,1,0,0,0,82,645,1,0,0,0,84,648,1,0,0,0,86,654,1,0,0,0,88,658,1,
+		0,0,0,90,676,1,0,0,0,92,678,1,0,0,0,94,681,1,0,0,0,96,684,1,0,0,0,98,689,
+		1,0,0,0,100,695,1,0,0,0,102,701,1,0,0,0,104,708,1,0,0,0,106,721,1,0,0,
+		0,108,725,1,0,0,0,110,727,1,0,0,0,112,729,1,0,0,0,114,731,1,0,0,0,116,
+		747,1,0,0,0,118,752,1,0,0,0,120,755,1,0,0,0,122,760,1,0,0,0,124,766,1,
+		0,0,0,126,784,1,0,0,0,128,786,1,0,0,0,130,792,1,0,0,0,132,796,1,0,0,0,
+		134,802,1,0,0,0,136,814,1,0,0,0,138,839,1,0,0,0,140,852,1,0,0,0,142,864,
+		1,0,0,0,144,871,1,0,0,0,146,884,1,0,0,0,148,886,1,0,0,0,150,895,1,0,0,
+		0,152,901,1,0,0,0,154,903,1,0,0,0,156,905,1,0,0,0,158,907,1,0,0,0,160,
+		919,1,0,0,0,162,924,1,0,0,0,164,950,1,0,0,0,166,952,1,0,0,0,168,954,1,
+		0,0,0,170,958,1,0,0,0,172,969,1,0,0,0,174,977,1,0,0,0,176,181,3,2,1,0,
+		177,181,3,4,2,0,178,181,3,26,13,0,179,181,3,62,31,0,180,176,1,0,0,0,180,
+		177,1,0,0,0,180,178,1,0,0,0,180,179,1,0,0,0,181,184,1,0,0,0,182,180,1,
+		0,0,0,182,183,1,0,0,0,183,185,1,0,0,0,184,182,1,0,0,0,185,186,5,0,0,1,
+		186,1,1,0,0,0,187,188,5,1,0,0,188,189,3,154,77,0,189,3,1,0,0,0,190,191,
+		7,0,0,0,191,193,3,172,86,0,192,194,3,154,77,0,193,192,1,0,0,0,193,194,
+		1,0,0,0,194,196,1,0,0,0,195,197,3,6,3,0,196,195,1,0,0,0,196,197,1,0,0,
+		0,197,5,1,0,0,0,198,204,5,173,0,0,199,203,3,8,4,0,200,203,3,10,5,0,201,
+		203,3,14,7,0,202,199,1,0,0,0,202,200,1,0,0,0,202,201,1,0,0,0,203,206,1,
+		0,0,0,204,202,1,0,0,0,204,205,1,0,0,0,205,207,1,0,0,0,206,204,1,0,0,0,
+		207,208,5,174,0,0,208,7,1,0,0,0,209,210,7,1,0,0,210,325,3,154,77,0,211,
+		212,7,2,0,0,212,325,3,158,79,0,213,214,5,86,0,0,214,219,3,158,79,0,215,
+		216,5,172,0,0,216,218,3,158,79,0,217,215,1,0,0,0,218,221,1,0,0,0,219,217,
+		1,0,0,0,219,220,1,0,0,0,220,226,1,0,0,0,221,219,1,0,0,0,222,223,5,160,
+		0,0,223,225,3,158,79,0,224,222,1,0,0,0,225,228,1,0,0,0,226,224,1,0,0,0,
+		226,227,1,0,0,0,227,325,1,0,0,0,228,226,1,0,0,0,229,230,7,3,0,0,230,235,
+		3,168,84,0,231,232,5,172,0,0,232,234,3,168,84,0,233,231,1,0,0,0,234,237,
+		1,0,0,0,235,233,1,0,0,0,235,236,1,0,0,0,236,325,1,0,0,0,237,235,1,0,0,
+		0,238,239,5,56,0,0,239,240,5,128,0,0,240,245,3,168,84,0,241,242,5,172,
+		0,0,242,244,3,168,84,0,243,241,1,0,0,0,244,247,1,0,0,0,245,243,1,0,0,0,
+		245,246,1,0,0,0,246,325,1,0,0,0,247,245,1,0,0,0,248,253,5,129,0,0,249,
+		254,5,130,0,0,250,254,5,131,0,0,251,252,5,132,0,0,252,254,5,109,0,0,253,
+		249,1,0,0,0,253,250,1,0,0,0,253,251,1,0,0,0,254,325,1,0,0,0,255,256,5,
+		133,0,0,256,325,7,4,0,0,257,258,5,102,0,0,258,325,3,156,78,0,259,262,5,
+		82,0,0,260,263,3,16,8,0,261,263,5,137,0,0,262,260,1,0,0,0,262,261,1,0,
+		0,0,263,325,1,0,0,0,264,265,5,84,0,0,265,325,3,18,9,0,266,267,7,5,0,0,
+		267,268,3,156,78,0,268,269,3,168,84,0,269,325,1,0,0,0,270,271,5,91,0,0,
+		271,272,3,158,79,0,272,273,5,74,0,0,273,274,3,168,84,0,274,325,1,0,0,0,
+		275,276,5,128,0,0,276,277,3,168,84,0,277,278,7,6,0,0,278,281,3,158,79,
+		0,279,280,5,74,0,0,280,282,3,168,84,0,281,279,1,0,0,0,281,282,1,0,0,0,
+		282,325,1,0,0,0,283,284,5,92,0,0,284,325,5,1,0,0,285,325,7,7,0,0,286,287,
+		5,150,0,0,287,288,5,71,0,0,288,325,3,154,77,0,289,290,5,153,0,0,290,291,
+		5,25,0,0,291,325,5,154,0,0,292,293,5,152,0,0,293,325,3,160,80,0,294,295,
+		5,97,0,0,295,301,3,154,77,0,296,299,5,22,0,0,297,300,3,168,84,0,298,300,
+		3,154,77,0,299,297,1,0,0,0,299,298,1,0,0,0,300,302,1,0,0,0,301,296,1,0,
+		0,0,301,302,1,0,0,0,302,305,1,0,0,0,303,304,5,77,0,0,304,306,3,160,80,
+		0,305,303,1,0,0,0,305,306,1,0,0,0,306,308,1,0,0,0,307,309,3,6,3,0,308,
+		307,1,0,0,0,308,309,1,0,0,0,309,325,1,0,0,0,310,311,5,142,0,0,311,313,
+		3,158,79,0,312,314,7,8,0,0,313,312,1,0,0,0,313,314,1,0,0,0,314,325,1,0,
+		0,0,315,319,5,29,0,0,316,317,5,28,0,0,317,320,3,20,10,0,318,320,3,92,46,
+		0,319,316,1,0,0,0,319,318,1,0,0,0,320,325,1,0,0,0,321,322,5,28,0,0,322,
+		325,3,20,10,0,323,325,3,92,46,0,324,209,1,0,0,0,324,211,1,0,0,0,324,213,
+		1,0,0,0,324,229,1,0,0,0,324,238,1,0,0,0,324,248,1,0,0,0,324,255,1,0,0,
+		0,324,257,1,0,0,0,324,259,1,0,0,0,324,264,1,0,0,0,324,266,1,0,0,0,324,
+		270,1,0,0,0,324,275,1,0,0,0,324,283,1,0,0,0,324,285,1,0,0,0,324,286,1,
+		0,0,0,324,289,1,0,0,0,324,292,1,0,0,0,324,294,1,0,0,0,324,310,1,0,0,0,
+		324,315,1,0,0,0,324,321,1,0,0,0,324,323,1,0,0,0,325,9,1,0,0,0,326,327,
+		5,22,0,0,327,342,3,154,77,0,328,329,7,9,0,0,329,334,3,168,84,0,330,331,
+		5,172,0,0,331,333,3,168,84,0,332,330,1,0,0,0,333,336,1,0,0,0,334,332,1,
+		0,0,0,334,335,1,0,0,0,335,342,1,0,0,0,336,334,1,0,0,0,337,339,3,12,6,0,
+		338,340,3,6,3,0,339,338,1,0,0,0,339,340,1,0,0,0,340,342,1,0,0,0,341,326,
+		1,0,0,0,341,328,1,0,0,0,341,337,1,0,0,0,342,11,1,0,0,0,343,344,7,10,0,
+		0,344,345,5,19,0,0,345,346,3,156,78,0,346,347,3,172,86,0,347,348,5,20,
+		0,0,348,349,3,168,84,0,349,13,1,0,0,0,350,355,5,30,0,0,351,352,5,28,0,
+		0,352,356,3,20,10,0,353,356,3,92,46,0,354,356,3,6,3,0,355,351,1,0,0,0,
+		355,353,1,0,0,0,355,354,1,0,0,0,356,15,1,0,0,0,357,360,5,181,0,0,358,359,
+		5,165,0,0,359,361,5,180,0,0,360,358,1,0,0,0,360,361,1,0,0,0,361,372,1,
+		0,0,0,362,363,5,180,0,0,363,364,5,166,0,0,364,365,5,180,0,0,365,366,5,
+		167,0,0,366,368,5,180,0,0,367,369,5,181,0,0,368,367,1,0,0,0,368,369,1,
+		0,0,0,369,372,1,0,0,0,370,372,3,154,77,0,371,357,1,0,0,0,371,362,1,0,0,
+		0,371,370,1,0,0,0,372,17,1,0,0,0,373,377,3,162,81,0,374,377,5,181,0,0,
+		375,377,3,154,77,0,376,373,1,0,0,0,376,374,1,0,0,0,376,375,1,0,0,0,377,
+		19,1,0,0,0,378,383,3,22,11,0,379,380,5,172,0,0,380,382,3,22,11,0,381,379,
+		1,0,0,0,382,385,1,0,0,0,383,381,1,0,0,0,383,384,1,0,0,0,384,21,1,0,0,0,
+		385,383,1,0,0,0,386,390,3,168,84,0,387,388,5,22,0,0,388,391,3,174,87,0,
+		389,391,3,24,12,0,390,387,1,0,0,0,390,389,1,0,0,0,390,391,1,0,0,0,391,
+		23,1,0,0,0,392,393,7,11,0,0,393,25,1,0,0,0,394,395,5,9,0,0,395,397,3,172,
+		86,0,396,398,3,154,77,0,397,396,1,0,0,0,397,398,1,0,0,0,398,399,1,0,0,
+		0,399,400,3,28,14,0,400,27,1,0,0,0,401,405,5,173,0,0,402,404,3,30,15,0,
+		403,402,1,0,0,0,404,407,1,0,0,0,405,403,1,0,0,0,405,406,1,0,0,0,406,408,
+		1,0,0,0,407,405,1,0,0,0,408,409,5,174,0,0,409,29,1,0,0,0,410,422,3,32,
+		16,0,411,422,3,34,17,0,412,422,3,36,18,0,413,422,3,38,19,0,414,422,3,42,
+		21,0,415,422,3,44,22,0,416,422,3,50,25,0,417,422,3,52,26,0,418,422,3,54,
+		27,0,419,422,3,8,4,0,420,422,3,14,7,0,421,410,1,0,0,0,421,411,1,0,0,0,
+		421,412,1,0,0,0,421,413,1,0,0,0,421,414,1,0,0,0,421,415,1,0,0,0,421,416,
+		1,0,0,0,421,417,1,0,0,0,421,418,1,0,0,0,421,419,1,0,0,0,421,420,1,0,0,
+		0,422,31,1,0,0,0,423,424,5,11,0,0,424,426,3,172,86,0,425,427,3,154,77,
+		0,426,425,1,0,0,0,426,427,1,0,0,0,427,33,1,0,0,0,428,429,5,12,0,0,429,
+		431,3,168,84,0,430,432,3,154,77,0,431,430,1,0,0,0,431,432,1,0,0,0,432,
+		434,1,0,0,0,433,435,3,6,3,0,434,433,1,0,0,0,434,435,1,0,0,0,435,35,1,0,
+		0,0,436,437,5,13,0,0,437,439,3,168,84,0,438,440,3,154,77,0,439,438,1,0,
+		0,0,439,440,1,0,0,0,440,442,1,0,0,0,441,443,3,6,3,0,442,441,1,0,0,0,442,
+		443,1,0,0,0,443,37,1,0,0,0,444,445,5,14,0,0,445,447,3,168,84,0,446,448,
+		3,154,77,0,447,446,1,0,0,0,447,448,1,0,0,0,448,449,1,0,0,0,449,450,3,40,
+		20,0,450,39,1,0,0,0,451,460,5,173,0,0,452,457,3,174,87,0,453,454,5,172,
+		0,0,454,456,3,174,87,0,455,453,1,0,0,0,456,459,1,0,0,0,457,455,1,0,0,0,
+		457,458,1,0,0,0,458,461,1,0,0,0,459,457,1,0,0,0,460,452,1,0,0,0,460,461,
+		1,0,0,0,461,467,1,0,0,0,462,466,3,8,4,0,463,466,3,10,5,0,464,466,3,14,
+		7,0,465,462,1,0,0,0,465,463,1,0,0,0,465,464,1,0,0,0,466,469,1,0,0,0,467,
+		465,1,0,0,0,467,468,1,0,0,0,468,470,1,0,0,0,469,467,1,0,0,0,470,471,5,
+		174,0,0,471,41,1,0,0,0,472,473,5,15,0,0,473,475,3,168,84,0,474,476,3,154,
+		77,0,475,474,1,0,0,0,475,476,1,0,0,0,476,478,1,0,0,0,477,479,3,28,14,0,
+		478,477,1,0,0,0,478,479,1,0,0,0,479,43,1,0,0,0,480,481,7,12,0,0,481,482,
+		5,19,0,0,482,483,3,156,78,0,483,484,3,172,86,0,484,485,5,20,0,0,485,489,
+		3,168,84,0,486,488,3,48,24,0,487,486,1,0,0,0,488,491,1,0,0,0,489,487,1,
+		0,0,0,489,490,1,0,0,0,490,498,1,0,0,0,491,489,1,0,0,0,492,494,3,46,23,
+		0,493,492,1,0,0,0,494,495,1,0,0,0,495,493,1,0,0,0,495,496,1,0,0,0,496,
+		499,1,0,0,0,497,499,3,6,3,0,498,493,1,0,0,0,498,497,1,0,0,0,498,499,1,
+		0,0,0,499,45,1,0,0,0,500,504,3,12,6,0,501,503,3,48,24,0,502,501,1,0,0,
+		0,503,506,1,0,0,0,504,502,1,0,0,0,504,505,1,0,0,0,505,508,1,0,0,0,506,
+		504,1,0,0,0,507,509,3,6,3,0,508,507,1,0,0,0,508,509,1,0,0,0,509,47,1,0,
+		0,0,510,511,5,22,0,0,511,515,3,154,77,0,512,513,7,9,0,0,513,515,3,168,
+		84,0,514,510,1,0,0,0,514,512,1,0,0,0,515,49,1,0,0,0,516,518,5,31,0,0,517,
+		519,3,154,77,0,518,517,1,0,0,0,518,519,1,0,0,0,519,51,1,0,0,0,520,521,
+		5,32,0,0,521,522,3,172,86,0,522,523,5,25,0,0,523,524,3,56,28,0,524,525,
+		3,28,14,0,525,53,1,0,0,0,526,527,5,33,0,0,527,528,3,60,30,0,528,529,3,
+		28,14,0,529,55,1,0,0,0,530,531,5,180,0,0,531,532,5,164,0,0,532,542,5,180,
+		0,0,533,538,3,58,29,0,534,535,5,172,0,0,535,537,3,58,29,0,536,534,1,0,
+		0,0,537,540,1,0,0,0,538,536,1,0,0,0,538,539,1,0,0,0,539,542,1,0,0,0,540,
+		538,1,0,0,0,541,530,1,0,0,0,541,533,1,0,0,0,542,57,1,0,0,0,543,546,3,172,
+		86,0,544,546,5,180,0,0,545,543,1,0,0,0,545,544,1,0,0,0,546,59,1,0,0,0,
+		547,548,5,35,0,0,548,558,3,172,86,0,549,555,3,172,86,0,550,552,5,34,0,
+		0,551,553,5,35,0,0,552,551,1,0,0,0,552,553,1,0,0,0,553,554,1,0,0,0,554,
+		556,3,58,29,0,555,550,1,0,0,0,555,556,1,0,0,0,556,558,1,0,0,0,557,547,
+		1,0,0,0,557,549,1,0,0,0,558,61,1,0,0,0,559,560,5,10,0,0,560,562,3,172,
+		86,0,561,563,3,64,32,0,562,561,1,0,0,0,562,563,1,0,0,0,563,565,1,0,0,0,
+		564,566,3,154,77,0,565,564,1,0,0,0,565,566,1,0,0,0,566,567,1,0,0,0,567,
+		568,5,24,0,0,568,569,3,172,86,0,569,570,3,72,36,0,570,63,1,0,0,0,571,572,
+		5,177,0,0,572,577,3,66,33,0,573,574,5,172,0,0,574,576,3,68,34,0,575,573,
+		1,0,0,0,576,579,1,0,0,0,577,575,1,0,0,0,577,578,1,0,0,0,578,580,1,0,0,
+		0,579,577,1,0,0,0,580,581,5,178,0,0,581,65,1,0,0,0,582,583,3,172,86,0,
+		583,584,5,25,0,0,584,585,3,70,35,0,585,67,1,0,0,0,586,593,5,180,0,0,587,
+		590,3,172,86,0,588,589,5,25,0,0,589,591,3,70,35,0,590,588,1,0,0,0,590,
+		591,1,0,0,0,591,593,1,0,0,0,592,586,1,0,0,0,592,587,1,0,0,0,593,69,1,0,
+		0,0,594,601,3,172,86,0,595,598,5,180,0,0,596,597,5,164,0,0,597,599,5,180,
+		0,0,598,596,1,0,0,0,598,599,1,0,0,0,599,601,1,0,0,0,600,594,1,0,0,0,600,
+		595,1,0,0,0,601,71,1,0,0,0,602,606,5,173,0,0,603,605,3,74,37,0,604,603,
+		1,0,0,0,605,608,1,0,0,0,606,604,1,0,0,0,606,607,1,0,0,0,607,609,1,0,0,
+		0,608,606,1,0,0,0,609,610,5,174,0,0,610,73,1,0,0,0,611,620,3,76,38,0,612,
+		620,3,78,39,0,613,620,3,80,40,0,614,620,3,82,41,0,615,620,3,122,61,0,616,
+		620,3,84,42,0,617,620,3,86,43,0,618,620,3,8,4,0,619,611,1,0,0,0,619,612,
+		1,0,0,0,619,613,1,0,0,0,619,614,1,0,0,0,619,615,1,0,0,0,619,616,1,0,0,
+		0,619,617,1,0,0,0,619,618,1,0,0,0,620,75,1,0,0,0,621,622,5,36,0,0,622,
+		623,3,108,54,0,623,624,3,168,84,0,624,77,1,0,0,0,625,626,5,37,0,0,626,
+		627,3,154,77,0,627,628,3,88,44,0,628,79,1,0,0,0,629,630,5,38,0,0,630,643,
+		3,172,86,0,631,640,5,177,0,0,632,637,3,58,29,0,633,634,5,172,0,0,634,636,
+		3,58,29,0,635,633,1,0,0,0,636,639,1,0,0,0,637,635,1,0,0,0,637,638,1,0,
+		0,0,638,641,1,0,0,0,639,637,1,0,0,0,640,632,1,0,0,0,640,641,1,0,0,0,641,
+		642,1,0,0,0,642,644,5,178,0,0,643,631,1,0,0,0,643,644,1,0,0,0,644,81,1,
+		0,0,0,645,646,5,39,0,0,646,647,3,88,44,0,647,83,1,0,0,0,648,649,5,32,0,
+		0,649,650,3,172,86,0,650,651,5,25,0,0,651,652,3,56,28,0,652,653,3,72,36,
+		0,653,85,1,0,0,0,654,655,5,33,0,0,655,656,3,60,30,0,656,657,3,72,36,0,
+		657,87,1,0,0,0,658,662,5,173,0,0,659,661,3,90,45,0,660,659,1,0,0,0,661,
+		664,1,0,0,0,662,660,1,0,0,0,662,663,1,0,0,0,663,665,1,0,0,0,664,662,1,
+		0,0,0,665,666,5,174,0,0,666,89,1,0,0,0,667,677,3,92,46,0,668,677,3,94,
+		47,0,669,677,3,96,48,0,670,677,3,102,51,0,671,677,3,114,57,0,672,677,3,
+		120,60,0,673,677,3,80,40,0,674,677,3,98,49,0,675,677,3,100,50,0,676,667,
+		1,0,0,0,676,668,1,0,0,0,676,669,1,0,0,0,676,670,1,0,0,0,676,671,1,0,0,
+		0,676,672,1,0,0,0,676,673,1,0,0,0,676,674,1,0,0,0,676,675,1,0,0,0,677,
+		91,1,0,0,0,678,679,7,13,0,0,679,680,3,154,77,0,680,93,1,0,0,0,681,682,
+		5,30,0,0,682,683,3,92,46,0,683,95,1,0,0,0,684,687,5,29,0,0,685,688,3,92,
+		46,0,686,688,3,104,52,0,687,685,1,0,0,0,687,686,1,0,0,0,688,97,1,0,0,0,
+		689,690,5,32,0,0,690,691,3,172,86,0,691,692,5,25,0,0,692,693,3,56,28,0,
+		693,694,3,88,44,0,694,99,1,0,0,0,695,696,5,33,0,0,696,697,3,60,30,0,697,
+		698,3,88,44,0,698,101,1,0,0,0,699,702,3,112,56,0,700,702,3,110,55,0,701,
+		699,1,0,0,0,701,700,1,0,0,0,702,703,1,0,0,0,703,704,3,104,52,0,704,103,
+		1,0,0,0,705,706,3,106,53,0,706,707,5,74,0,0,707,709,1,0,0,0,708,705,1,
+		0,0,0,708,709,1,0,0,0,709,710,1,0,0,0,710,713,3,168,84,0,711,712,5,23,
+		0,0,712,714,3,174,87,0,713,711,1,0,0,0,713,714,1,0,0,0,714,716,1,0,0,0,
+		715,717,3,118,59,0,716,715,1,0,0,0,716,717,1,0,0,0,717,719,1,0,0,0,718,
+		720,3,6,3,0,719,718,1,0,0,0,719,720,1,0,0,0,720,105,1,0,0,0,721,722,7,
+		14,0,0,722,107,1,0,0,0,723,726,5,29,0,0,724,726,3,112,56,0,725,723,1,0,
+		0,0,725,724,1,0,0,0,726,109,1,0,0,0,727,728,5,157,0,0,728,111,1,0,0,0,
+		729,730,7,15,0,0,730,113,1,0,0,0,731,732,7,16,0,0,732,735,3,154,77,0,733,
+		734,5,77,0,0,734,736,3,160,80,0,735,733,1,0,0,0,735,736,1,0,0,0,736,738,
+		1,0,0,0,737,739,3,116,58,0,738,737,1,0,0,0,738,739,1,0,0,0,739,741,1,0,
+		0,0,740,742,3,118,59,0,741,740,1,0,0,0,741,742,1,0,0,0,742,744,1,0,0,0,
+		743,745,3,6,3,0,744,743,1,0,0,0,744,745,1,0,0,0,745,115,1,0,0,0,746,748,
+		7,17,0,0,747,746,1,0,0,0,747,748,1,0,0,0,748,749,1,0,0,0,749,750,5,28,
+		0,0,750,751,3,20,10,0,751,117,1,0,0,0,752,753,5,25,0,0,753,754,5,76,0,
+		0,754,119,1,0,0,0,755,756,5,70,0,0,756,757,3,168,84,0,757,758,5,71,0,0,
+		758,759,3,154,77,0,759,121,1,0,0,0,760,764,5,30,0,0,761,762,5,28,0,0,762,
+		765,3,20,10,0,763,765,3,124,62,0,764,761,1,0,0,0,764,763,1,0,0,0,765,123,
+		1,0,0,0,766,770,5,173,0,0,767,769,3,126,63,0,768,767,1,0,0,0,769,772,1,
+		0,0,0,770,768,1,0,0,0,770,771,1,0,0,0,771,773,1,0,0,0,772,770,1,0,0,0,
+		773,774,5,174,0,0,774,125,1,0,0,0,775,785,3,92,46,0,776,785,3,132,66,0,
+		777,785,3,140,70,0,778,785,3,142,71,0,779,785,3,134,67,0,780,785,3,136,
+		68,0,781,785,3,120,60,0,782,785,3,128,64,0,783,785,3,130,65,0,784,775,
+		1,0,0,0,784,776,1,0,0,0,784,777,1,0,0,0,784,778,1,0,0,0,784,779,1,0,0,
+		0,784,780,1,0,0,0,784,781,1,0,0,0,784,782,1,0,0,0,784,783,1,0,0,0,785,
+		127,1,0,0,0,786,787,5,32,0,0,787,788,3,172,86,0,788,789,5,25,0,0,789,790,
+		3,56,28,0,790,791,3,124,62,0,791,129,1,0,0,0,792,793,5,33,0,0,793,794,
+		3,60,30,0,794,795,3,124,62,0,795,131,1,0,0,0,796,797,3,108,54,0,797,800,
+		3,168,84,0,798,801,3,150,75,0,799,801,3,138,69,0,800,798,1,0,0,0,800,799,
+		1,0,0,0,801,133,1,0,0,0,802,803,3,110,55,0,803,808,3,168,84,0,804,805,
+		5,172,0,0,805,807,3,168,84,0,806,804,1,0,0,0,807,810,1,0,0,0,808,806,1,
+		0,0,0,808,809,1,0,0,0,809,812,1,0,0,0,810,808,1,0,0,0,811,813,3,150,75,
+		0,812,811,1,0,0,0,812,813,1,0,0,0,813,135,1,0,0,0,814,815,5,158,0,0,815,
+		820,3,168,84,0,816,817,5,172,0,0,817,819,3,168,84,0,818,816,1,0,0,0,819,
+		822,1,0,0,0,820,818,1,0,0,0,820,821,1,0,0,0,821,824,1,0,0,0,822,820,1,
+		0,0,0,823,825,3,116,58,0,824,823,1,0,0,0,824,825,1,0,0,0,825,837,1,0,0,
+		0,826,827,5,72,0,0,827,828,3,152,76,0,828,829,3,168,84,0,829,838,1,0,0,
+		0,830,835,5,73,0,0,831,832,3,152,76,0,832,833,3,168,84,0,833,836,1,0,0,
+		0,834,836,3,154,77,0,835,831,1,0,0,0,835,834,1,0,0,0,836,838,1,0,0,0,837,
+		826,1,0,0,0,837,830,1,0,0,0,837,838,1,0,0,0,838,137,1,0,0,0,839,840,5,
+		147,0,0,840,845,3,168,84,0,841,842,5,172,0,0,842,844,3,168,84,0,843,841,
+		1,0,0,0,844,847,1,0,0,0,845,843,1,0,0,0,845,846,1,0,0,0,846,848,1,0,0,
+		0,847,845,1,0,0,0,848,849,5,148,0,0,849,850,5,71,0,0,850,851,3,154,77,
+		0,851,139,1,0,0,0,852,853,5,69,0,0,853,856,3,154,77,0,854,855,5,77,0,0,
+		855,857,3,160,80,0,856,854,1,0,0,0,856,857,1,0,0,0,857,859,1,0,0,0,858,
+		860,3,116,58,0,859,858,1,0,0,0,859,860,1,0,0,0,860,862,1,0,0,0,861,863,
+		3,150,75,0,862,861,1,0,0,0,862,863,1,0,0,0,863,141,1,0,0,0,864,865,5,145,
+		0,0,865,867,3,154,77,0,866,868,3,150,75,0,867,866,1,0,0,0,867,868,1,0,
+		0,0,868,869,1,0,0,0,869,870,3,144,72,0,870,143,1,0,0,0,871,875,5,173,0,
+		0,872,874,3,146,73,0,873,872,1,0,0,0,874,877,1,0,0,0,875,873,1,0,0,0,875,
+		876,1,0,0,0,876,878,1,0,0,0,877,875,1,0,0,0,878,879,5,174,0,0,879,145,
+		1,0,0,0,880,885,3,92,46,0,881,885,3,148,74,0,882,885,3,114,57,0,883,885,
+		3,138,69,0,884,880,1,0,0,0,884,881,1,0,0,0,884,882,1,0,0,0,884,883,1,0,
+		0,0,885,147,1,0,0,0,886,887,5,146,0,0,887,892,3,168,84,0,888,889,5,172,
+		0,0,889,891,3,168,84,0,890,888,1,0,0,0,891,894,1,0,0,0,892,890,1,0,0,0,
+		892,893,1,0,0,0,893,149,1,0,0,0,894,892,1,0,0,0,895,896,7,18,0,0,896,897,
+		3,152,76,0,897,898,3,168,84,0,898,151,1,0,0,0,899,902,3,108,54,0,900,902,
+		3,110,55,0,901,899,1,0,0,0,901,900,1,0,0,0,902,153,1,0,0,0,903,904,7,19,
+		0,0,904,155,1,0,0,0,905,906,5,180,0,0,906,157,1,0,0,0,907,909,3,162,81,
+		0,908,910,3,164,82,0,909,908,1,0,0,0,909,910,1,0,0,0,910,916,1,0,0,0,911,
+		912,7,20,0,0,912,914,3,162,81,0,913,915,3,164,82,0,914,913,1,0,0,0,914,
+		915,1,0,0,0,915,917,1,0,0,0,916,911,1,0,0,0,916,917,1,0,0,0,917,159,1,
+		0,0,0,918,920,7,21,0,0,919,918,1,0,0,0,919,920,1,0,0,0,920,921,1,0,0,0,
+		921,922,3,158,79,0,922,161,1,0,0,0,923,925,5,167,0,0,924,923,1,0,0,0,924,
+		925,1,0,0,0,925,935,1,0,0,0,926,936,5,179,0,0,927,933,5,180,0,0,928,929,
+		5,166,0,0,929,934,5,180,0,0,930,931,5,180,0,0,931,932,5,166,0,0,932,934,
+		5,180,0,0,933,928,1,0,0,0,933,930,1,0,0,0,933,934,1,0,0,0,934,936,1,0,
+		0,0,935,926,1,0,0,0,935,927,1,0,0,0,936,163,1,0,0,0,937,951,5,163,0,0,
+		938,940,5,161,0,0,939,941,5,181,0,0,940,939,1,0,0,0,940,941,1,0,0,0,941,
+		951,1,0,0,0,942,947,3,166,83,0,943,944,7,22,0,0,944,946,3,166,83,0,945,
+		943,1,0,0,0,946,949,1,0,0,0,947,945,1,0,0,0,947,948,1,0,0,0,948,951,1,
+		0,0,0,949,947,1,0,0,0,950,937,1,0,0,0,950,938,1,0,0,0,950,942,1,0,0,0,
+		951,165,1,0,0,0,952,953,7,23,0,0,953,167,1,0,0,0,954,956,3,172,86,0,955,
+		957,3,170,85,0,956,955,1,0,0,0,956,957,1,0,0,0,957,169,1,0,0,0,958,959,
+		5,175,0,0,959,964,3,58,29,0,960,961,5,172,0,0,961,963,3,58,29,0,962,960,
+		1,0,0,0,963,966,1,0,0,0,964,962,1,0,0,0,964,965,1,0,0,0,965,967,1,0,0,
+		0,966,964,1,0,0,0,967,968,5,176,0,0,968,171,1,0,0,0,969,970,7,24,0,0,970,
+		173,1,0,0,0,971,978,3,172,86,0,972,978,5,180,0,0,973,978,5,24,0,0,974,
+		978,5,25,0,0,975,978,5,23,0,0,976,978,5,22,0,0,977,971,1,0,0,0,977,972,
+		1,0,0,0,977,973,1,0,0,0,977,974,1,0,0,0,977,975,1,0,0,0,977,976,1,0,0,
+		0,978,175,1,0,0,0,116,180,182,193,196,202,204,219,226,235,245,253,262,
+		281,299,301,305,308,313,319,324,334,339,341,355,360,368,371,376,383,390,
+		397,405,421,426,431,434,439,442,447,457,460,465,467,475,478,489,495,498,
+		504,508,514,518,538,541,545,552,555,557,562,565,577,590,592,598,600,606,
+		619,637,640,643,662,676,687,701,708,713,716,719,725,735,738,741,744,747,
+		764,770,784,800,808,812,820,824,835,837,845,856,859,862,867,875,884,892,
+		901,909,914,916,919,924,933,935,940,947,950,956,964,977
 	};
 
 	public static readonly ATN _ATN =

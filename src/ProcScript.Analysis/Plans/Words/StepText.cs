@@ -19,6 +19,9 @@ internal static class StepText
             { Cap: { } cap } => Capped(step, ItemWords.Pieces(step.Count, ItemWords.Of(cap.Tool))),
             { Verb: Verb.Renew, Joint: { IsTemporary: true } joint } => $"Put on {ItemWords.Pieces(step.Count, joint.Kind.Title)}",
             { Verb: Verb.Support, Phase: PlanPhase.Refit } => string.Format(CultureInfo.InvariantCulture, SupportReady, Object(step)),
+            { Joint: { IsLock: true, Over: { } locked }, Opens: true } => $"Unlock the {locked.Kind.Title}: {LowerFirst(Phrase(step.Verb, Object(step)))}",
+            { Joint: { IsLock: true, Over: { } locked } pin, Closes: true } => $"Lock the {locked.Kind.Title} with {ItemWords.Pieces(step.Count, NewOrOld(pin, step.Fate))}",
+            { Verb: Verb.Fasten, LeavesSlack: true } => Phrase(Verb.Snug, Object(step)),
             _ => Phrase(step.Verb, Object(step)) + Addition(step),
         };
 
@@ -51,6 +54,8 @@ internal static class StepText
     private static string Phrase(Verb verb, string target) =>
         string.Format(CultureInfo.InvariantCulture, ActionTable.Row(verb).Phrase, target);
 
+    private static string NewOrOld(Joint pin, Fate fate) => pin.SingleUse || fate == Fate.Renewed ? $"new {pin.Kind.Title}" : pin.Kind.Title;
+
     /// <summary>What a support of the refit is for: the part is not there yet.</summary>
     private const string SupportReady = "Set the support ready for {0}";
 
@@ -64,7 +69,6 @@ internal static class StepText
     private static string Addition(PlannedStep step) => step switch
     {
         { Verb: Verb.Set, Target: Control control } => $" to {control.Positions[step.Position].Replace('_', ' ')}",
-        { Verb: Verb.Fasten, LeavesSlack: true } => ", finger-tight",
         { Verb: Verb.Fill, Charge: { } charge } => $" to {charge.Print()}",
         _ => "",
     };

@@ -29,6 +29,15 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
                     case "engage":
                         joint.Engage = words;
                         break;
+                    case "reuse because":
+                        joint.Reuse = words;
+                        break;
+                    case "mark":
+                        joint.Marks = joint.Marks.Add(words);
+                        break;
+                    case "measured":
+                        joint.Measured = words;
+                        break;
                 }
 
                 break;
@@ -39,17 +48,36 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
             case ChoicePropertySyntax pattern:
                 joint.Pattern = TorqueBinder.Pattern(pattern);
                 break;
-            case FlagPropertySyntax { Keyword.Text: "oiled" }:
-                joint.Oiled = true;
+            case LimitPropertySyntax prevailing:
+                joint.Prevailing = TorqueBinder.Prevailing(prevailing, place, sink);
                 break;
-            case FlagPropertySyntax:
-                joint.ThreadLocker = true;
+            case FlagPropertySyntax flag:
+                Flag(joint, flag.Keyword.Text);
                 break;
             case NamesPropertySyntax { Keyword.Text: "renew with" } renew:
                 joint.RenewWith = joint.RenewWith.AddRange(items.Disturbing(renew, place));
                 break;
             case NamesPropertySyntax names when SingleReference.Of(names, place, sink) is { } name:
                 End(joint, names, name, place);
+                break;
+        }
+    }
+
+    private static void Flag(Joint joint, string keyword)
+    {
+        switch (keyword)
+        {
+            case "oiled":
+                joint.Oiled = true;
+                break;
+            case "stretch":
+                joint.Stretch = true;
+                break;
+            case "keep in order":
+                joint.KeepInOrder = true;
+                break;
+            default:
+                joint.ThreadLocker = true;
                 break;
         }
     }

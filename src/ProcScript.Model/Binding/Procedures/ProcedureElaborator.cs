@@ -213,6 +213,17 @@ internal sealed class ProcedureElaborator
                     alerts.ReportLeft();
                     AddPresent(_rules.Open(open, place), frame);
                     break;
+                case SnugRuleSyntax snug:
+                    alerts.ReportLeft();
+                    AddAll(_rules.Snug(snug, place), frame);
+                    break;
+                case RetorqueRuleSyntax { Later: not null } due:
+                    alerts.ReportLeft();
+                    AddAll(_rules.Retorque(due, [], place), frame);
+                    break;
+                case RetorqueRuleSyntax retorque:
+                    AddAll(_rules.Retorque(retorque, alerts.Take(), place), frame);
+                    break;
                 case TestRuleSyntax test:
                     AddPresent(_rules.Test(test, alerts.Take(), place, frame.Calls), frame);
                     break;
@@ -234,6 +245,14 @@ internal sealed class ProcedureElaborator
                     Rules(branch.Body, body, frame, alerts);
                     break;
             }
+        }
+    }
+
+    private void AddAll(IEnumerable<RefitRule> rules, CallFrame frame)
+    {
+        foreach (var rule in rules)
+        {
+            AddPresent(rule, frame);
         }
     }
 
