@@ -159,6 +159,16 @@ NEEDED      : 'needed' ;
 WITHOUT     : 'without' ;
 RECORD      : 'record' ;
 PAUSE       : 'pause' ;
+LOCKED      : 'locked' ;
+REUSE       : 'reuse' ;
+STRETCH     : 'stretch' ;
+PREVAILING  : 'prevailing' ;
+KEEP        : 'keep' ;
+ORDER       : 'order' ;
+MARK        : 'mark' ;
+MEASURED    : 'measured' ;
+SNUG        : 'snug' ;
+RETORQUE    : 'retorque' ;
 
 // The third is taken for the second, with a finding.
 PLUS_MINUS  : '\u00B1' | '+-' | '+/-' ;

@@ -72,6 +72,13 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // ok: way needs table at up
 // ok: warning "Sharp."
 // ok: strip danger "It swings out."
+// ok: reuse because "The maker allows it three times."
+// ok: stretch
+// ok: prevailing 1.5 ± 0.5 N.m
+// ok: prevailing >= 1.5 N.m
+// ok: keep in order
+// ok: mark "One punch dot across flange and hub."
+// ok: measured "thickness"
 // bad: how Crosswise
 // bad: torque "22 N.m"
 // bad: torque 30 N.m +
@@ -92,9 +99,13 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // bad: behind lid or, hatch
 // bad: strip "It swings out."
 // bad: strip strip danger "It swings out."
+// bad: reuse "The maker allows it."
+// bad: prevailing
+// bad: keep order
+// bad: mark flange
 property
     : ( HOW | PHOTO | CHECK | STORE | PPE | RELEASE | ENGAGE | PREPARE | SHUTDOWN | ISOLATE | LOCK | BLEED | RESTORE
-      | EMPTY | FILL | COATING | BAG ) text                                                                             # textProperty
+      | EMPTY | FILL | COATING | BAG | MARK | MEASURED ) text                                                                         # textProperty
     | ( LENGTH | SIZE | SPARE | WAIT | CHARGE | TAKES | ATTENDED | TIME | CURE | TORQUE_RANGE | REACH | HEIGHT
       | TWIST | FREQUENCY ) quantity                                                                                    # quantityProperty
     | MASS ( quantity | NOT_KNOWN BECAUSE text )                                                                          # massProperty
@@ -112,7 +123,10 @@ property
     | USES quantity OF reference                                                                                        # usesProperty
     | WITH reference ( ADD | TAKE ) quantity ( OF reference )?                                                          # changeProperty
     | SINGLE USE                                                                                                        # singleUseProperty
-    | ( CAPTIVE | OILED | HOIST | TEMPORARY )                                                                           # flagProperty
+    | ( CAPTIVE | OILED | HOIST | TEMPORARY | STRETCH )                                                                 # flagProperty
+    | REUSE BECAUSE text                                                                                                # reuseProperty
+    | KEEP IN ORDER                                                                                                     # keepProperty
+    | PREVAILING limit                                                                                                  # prevailingProperty
     | VERIFY text instruments? ( AT ( reference | text ) )? ( EXPECT limit )? propertyBlock?                            # verifyProperty
     | VOLTAGE quantity ( AC | DC )?                                                                                     # voltageProperty
     | STRIP ( NEEDS needs | alert )                                                                                     # stripProperty
@@ -127,8 +141,10 @@ property
 // ok: on none
 // ok: carries none
 // ok: covered by 1 cap as lid { release "Lift." }
+// ok: locked by 2 split_pin as pins
 // bad: at rim
 // bad: covered 1 cap as lid
+// bad: locked 2 split_pin as pins
 clause
     : AT text                                                   # atClause
     | ( TO | ON | CARRIES ) reference ( COMMA reference )*      # namesClause
@@ -138,7 +154,8 @@ clause
 // ok: covered by 4 cap as caps
 // bad: covered by cap as caps
 // bad: covered by 4 cap caps
-cover : COVERED BY count name AS reference ;
+// ok: locked by 1 wire as wires
+cover : ( COVERED | LOCKED ) BY count name AS reference ;
 
 // ok: refit { check "Tight." }
 // ok: refit needs lever at down
@@ -262,6 +279,7 @@ partDeclaration : PART reference text? memberBlock? ;
 // ok: piped by 2 union as unions carries oil
 // ok: piped by 1 hose as vent carries none
 // ok: held by 1 m8 as bolt covered by 1 cap as lid at "rim"
+// ok: held by 2 nut as nuts locked by 2 pin as pins { reuse because "They are of spring steel." }
 // ok: held by 1 m8 as bolt { covered by 1 cap as lid  torque 9 N.m }
 // bad: held 4 m8 as bolts
 // bad: held by m8 as bolts
@@ -439,13 +457,14 @@ whenSteps : WHEN test stepBlock ;
 // ok: empty oil where needed in background
 // ok: remove seat { people 2  refit { how "Slowly." } }
 // ok: verify mains
+// ok: snug bolts
 // bad: undo
 // bad: undo 4 bolts
 // bad: set lever to
 // bad: empty oil background
 // bad: undo bolts needed
 // bad: remove seat people 2
-action : actionVerb deed ;
+action : ( actionVerb | snugVerb ) deed ;
 
 // What an action is done to, and what is said of it.
 deed : ( amount OF )? reference ( TO position )? whereNeeded? background? propertyBlock? ;
@@ -453,6 +472,9 @@ deed : ( amount OF )? reference ( TO position )? whereNeeded? background? proper
 amount : INTEGER | REST ;
 
 verb : STRIP | actionVerb ;
+
+// It stands apart, since a rule of the refit that begins with it may end behind its names.
+snugVerb : SNUG ;
 
 actionVerb
     : UNDO | LOOSEN | RELEASE | UNPLUG | DISCONNECT | CUT | ASIDE | REMOVE | SET | ISOLATE | EMPTY | SUPPORT
@@ -511,6 +533,8 @@ refitRule
     | recordRule
     | pauseRule
     | testRule
+    | snugRule
+    | retorqueRule
     | discard
     | eachRules
     | whenRules
@@ -530,6 +554,21 @@ whenRules : WHEN test ruleBlock ;
 // bad: fit trim
 // bad: restore battery while front_bolts because "It slides."
 orderRule : verb reference ( TO position )? ( order | whileClause ) ;
+
+// ok: snug frame_bolts
+// ok: snug frame_bolts, hinge_bolts before fit lid
+// bad: snug
+// bad: snug frame_bolts hinge_bolts
+// bad: snug frame_bolts while lid open because "No."
+snugRule : snugVerb reference ( COMMA reference )* order? ;
+
+// ok: retorque wheel_nuts needs mains live
+// ok: retorque wheel_nuts, hub_nut after restore mains
+// ok: retorque wheel_nuts after "50 km of driving"
+// bad: retorque
+// bad: retorque wheel_nuts after 50 km
+// bad: retorque wheel_nuts before "50 km of driving"
+retorqueRule : RETORQUE reference ( COMMA reference )* needsClause? ( BEFORE orderVerb reference | AFTER ( orderVerb reference | text ) )? ;
 
 // ok: while lamp_plug[left], lid open because "Nobody can reach them."
 // bad: while lamp_plug open
@@ -574,7 +613,9 @@ testItem
 
 powerClause : POWER reference ( COMMA reference )* ;
 
-order : ( BEFORE | AFTER ) verb reference ( TO position )? ;
+order : ( BEFORE | AFTER ) orderVerb reference ( TO position )? ;
+
+orderVerb : verb | snugVerb ;
 
 // ---- words and figures
 
@@ -630,6 +671,7 @@ name
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
     | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND | NONE | NOT_KNOWN | OR | WAY | WHERE | NEEDED
     | WITHOUT | RECORD | PAUSE
+    | LOCKED | REUSE | STRETCH | PREVAILING | KEEP | ORDER | MARK | MEASURED | SNUG | RETORQUE
     ;
 
 // ok: down

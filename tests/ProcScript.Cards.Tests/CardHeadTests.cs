@@ -136,6 +136,27 @@ public sealed partial class CardHeadTests
         }
     }
 
+    [Fact]
+    public void A_mark_is_asked_for_before_the_act_and_each_line_of_a_step_has_its_tick_or_field_on_both_cards()
+    {
+        var (page, markdown) = (Html(SamplePlan.Evaporator), WorkPack.Markdown(SamplePlan.Evaporator, PackTemplates.Standard).Text);
+        var steps = SamplePlan.Steps(SamplePlan.Evaporator).ToList();
+        var marked = Assert.Single(steps, step => step.Marks.Length > 0);
+        var order = page.QuerySelector($"#step-{marked.Number} .do")!.Children.Select(child => child.ClassName ?? "").ToList();
+
+        Assert.True(order.IndexOf("sub marking") is >= 0 and var mark && mark < order.IndexOf("act"), string.Join(' ', order));
+        Assert.True(markdown.IndexOf($"- [ ] **Before you start step {marked.Number}, mark:** ", StringComparison.Ordinal) is > 0 and var asked
+            && asked < markdown.IndexOf($"- [ ] **{marked.Number}. ", StringComparison.Ordinal));
+        Assert.Contains($"- [ ] **Check:** Marks line up (made at step {marked.Number}): ", markdown, StringComparison.Ordinal);
+        Assert.NotNull(page.QuerySelector($"#step-{marked.Mirror}-see-mark-1[type=checkbox]"));
+        Assert.All(steps.Where(step => step.Ticks.Length > 0), step => Assert.NotNull(page.QuerySelector($"#step-{step.Number}-tick-1[type=checkbox]")));
+        Assert.All(steps.SelectMany(step => step.Ticks), tick => Assert.Contains($"- [ ] {tick}", markdown, StringComparison.Ordinal));
+        Assert.NotNull(page.QuerySelector($"#step-{marked.Number}-note-1[type=text]"));
+        Assert.Contains("Measure the thickness: \\_", markdown, StringComparison.Ordinal);
+        Assert.NotNull(page.QuerySelector("[data-field=due-1-date]"));
+        Assert.Contains("- [ ] After 50 h of work: **Retorque", markdown, StringComparison.Ordinal);
+    }
+
     private static IDocument Html(Plan plan) => new HtmlParser().ParseDocument(WorkPack.Html(plan, PackTemplates.Standard).Text);
 
     private static List<JsonElement> Cards(JsonElement plan) =>

@@ -214,8 +214,13 @@ public sealed class PackSafetyTests
                 case { Verb: "undo" or "release" or "unplug" or "disconnect" or "cut", Item: Joint joint }:
                     _on[joint] -= step.Count;
                     break;
-                case { Verb: "fasten" or "engage" or "plug" or "connect" or "renew", Item: Joint joint }:
+                case { Verb: "fasten" or "snug" or "engage" or "plug" or "connect" or "renew", Item: Joint joint }:
                     _on[joint] += step.Count;
+                    if (step.Verb == "snug")
+                    {
+                        _slack.Add(joint);
+                    }
+
                     break;
                 case { Verb: "loosen", Item: Joint joint }:
                     _slack.Add(joint);

@@ -23,12 +23,18 @@ internal readonly record struct ActionRequest(Verb Verb, MachineItem? Target, in
     /// <summary>The test that this is; null for any single action.</summary>
     public TestRule? Test { get; init; }
 
+    /// <summary>Whether it gives the torque to what a rule has go in finger-tight, so that both together fasten the joint.</summary>
+    public bool EndsFastening { get; init; }
+
     /// <summary>The target as a joint.</summary>
     public Joint Joint => (Joint)Target!;
 
     /// <summary>The target as a part.</summary>
     public Part Part => (Part)Target!;
 
-    /// <summary>Whether a refit rule means it.</summary>
-    public bool IsNamedBy(RefitAnchor anchor) => Verb == anchor.Verb && Target == anchor.Target && (anchor.Position < 0 || anchor.Position == Value);
+    /// <summary>Whether a refit rule means it. What goes in finger-tight and gets its torque later is fastened by both.</summary>
+    public bool IsNamedBy(RefitAnchor anchor) =>
+        Target == anchor.Target
+        && (anchor.Position < 0 || anchor.Position == Value)
+        && (Verb == anchor.Verb || (anchor.Verb == Verb.Fasten && (Verb == Verb.Snug || EndsFastening)));
 }

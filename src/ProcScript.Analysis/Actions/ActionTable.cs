@@ -117,6 +117,11 @@ public static class ActionTable
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
+        new(Verb.Snug, Refit, Fastener, null, "Run in {0}, finger-tight", "finger-tight")
+        {
+            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
+            Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces), new(StateKind.Slack, (_, _) => 1)],
+        },
         new(Verb.Tighten, Refit, Fastener, Verb.Loosen, "Tighten {0}", "tight")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Attached, JointSources.Slack],
@@ -139,7 +144,7 @@ public static class ActionTable
         },
         new(Verb.Renew, Refit, Bond, Verb.Cut, "Renew {0}", "in place")
         {
-            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing, CapNeeds.Uncapped],
+            Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.OverAWholeJoint, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
         new(Verb.Return, Refit, ActionTargets.Part, Verb.Aside, "Move {0} back", "back")
@@ -166,6 +171,10 @@ public static class ActionTable
         {
             Needs = [PartSources.Propped, PartSources.Held],
             Effects = [new(StateKind.Propped, (_, _) => 0)],
+        },
+        new(Verb.Retorque, Refit, Fastener, null, "Retorque {0}", "retorqued")
+        {
+            Needs = [ClearNeeds.Reached, JointSources.Uncovered, WorkSources.Harmless, JointSources.TightAlready],
         },
 
         new(Verb.Uncap, Refit, ActionTargets.Joint | ActionTargets.Part, null, "Take the caps off {0}", "uncapped")

@@ -54,7 +54,7 @@ public static class ActionTarget
     public static ActionTargets Of(MachineItem item) => item switch
     {
         Joint { Kind.Category: KindCategory.Unknown } => ActionTargets.Joint,
-        Joint { Role: JointRole.Cover } => ActionTargets.Cover,
+        Joint { Role: JointRole.Cover, Kind.Category: not KindCategory.Bond } => ActionTargets.Cover,
         Joint joint => Of(joint.Kind.Category),
         Part => ActionTargets.Part,
         Control => ActionTargets.Control,

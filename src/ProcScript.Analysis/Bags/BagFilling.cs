@@ -20,7 +20,13 @@ internal static class BagFilling
         var bagOf = new string[pieces.Length];
         foreach (var stage in pieces.Index().Where(piece => piece.Item.OwnBag is null).GroupBy(piece => (piece.Item.Phase, piece.Item.Card)))
         {
-            var open = stage.ToList();
+            // What goes back each into its own place lies in a bag of its own.
+            foreach (var piece in stage.Where(piece => piece.Item.IsInOrder))
+            {
+                bagOf[piece.Index] = $"{stage.Key}/in order {piece.Index}";
+            }
+
+            var open = stage.Where(piece => !piece.Item.IsInOrder).ToList();
             var holes = new HoleGroups(open.Select(piece => piece.Item.Joint.Kind));
             var bags = BagColouring.Assign([.. open.Select(piece => Thing(piece.Item, holes))]);
             for (var i = 0; i < open.Count; i++)
@@ -46,5 +52,5 @@ internal static class BagFilling
         new(holes.Of(piece.Joint.Kind), HardwareSort.Of(piece.Joint.Kind), piece.RefitCard);
 
     private static PlanBagLine Line(LooseHardware piece) =>
-        new(ItemWords.Of(piece.Joint.Kind), piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep);
+        new(ItemWords.Of(piece.Joint.Kind), piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep) { InOrder = piece.IsInOrder };
 }

@@ -24,6 +24,9 @@ internal readonly record struct LooseHardware(
     int RefitStep,
     int RefitCard)
 {
+    /// <summary>Whether each goes back into the place that it came from.</summary>
+    public bool IsInOrder => Joint.KeepInOrder;
+
     /// <summary>The author's own name for their bag; null where the bag is for the compiler to choose.</summary>
     public string? OwnBag { get; init; }
 
@@ -35,7 +38,7 @@ internal readonly record struct LooseHardware(
     public static bool IsLoose(PerformedAction action, StripRun strip) =>
         action is { Verb: Verb.Undo or Verb.Release, Target: Joint { IsTemporary: false } joint }
         && IsKept(joint.Kind)
-        && !joint.Kind.SingleUse
+        && !joint.SingleUse
         && !strip.Discarded.Contains(joint)
         && !strip.Replaced.Contains(joint);
 
@@ -46,7 +49,7 @@ internal readonly record struct LooseHardware(
         where step.Opens
         let joint = step.Joint
         where joint is { IsTemporary: false } && IsKept(joint.Kind)
-        where !OrderList.IsScrap(step.Fate, joint.Kind) && step.Count > step.Renewed
+        where !OrderList.IsScrap(step.Fate, joint) && step.Count > step.Renewed
         select new LooseHardware(
             step.Phase,
             step.Card,

@@ -18,12 +18,18 @@ internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torqu
     /// <summary>The torques that make sense, by what the shop has chosen; null where too little is known.</summary>
     public TorqueBand? Band { get; init; } = Strength.Band;
 
+    /// <summary>Whether it is said if such bolts serve again: that new ones go in, or why the old ones may.</summary>
+    public bool IsReuseSaid { get; init; }
+
     /// <summary>What a kind says.</summary>
     public static IEnumerable<Tightening> Of(Kind kind)
     {
         if (kind.Torque is { } torque)
         {
-            yield return new Tightening(kind.Name, kind, torque, BoltStrength.Of(kind), kind.Declared);
+            yield return new Tightening(kind.Name, kind, torque, BoltStrength.Of(kind), kind.Declared)
+            {
+                IsReuseSaid = kind.SingleUse || kind.Stretch || kind.Reuse is not null,
+            };
         }
     }
 
@@ -37,7 +43,10 @@ internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torqu
                 || joint.ThreadLocker != joint.Kind.ThreadLocker;
             if (isItsOwn && joint.Torque is { } torque)
             {
-                yield return new Tightening(joint.Name, joint.Kind, torque, BoltStrength.Of(joint), joint.TorqueDeclared ?? joint.Declared);
+                yield return new Tightening(joint.Name, joint.Kind, torque, BoltStrength.Of(joint), joint.TorqueDeclared ?? joint.Declared)
+                {
+                    IsReuseSaid = IsSaid(joint),
+                };
             }
         }
     }
@@ -49,8 +58,10 @@ internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torqu
         {
             if (action.Target is Joint joint && StepOrigin.Details(action) is { Torque: { } torque, TorqueDeclared: { } place })
             {
-                yield return new Tightening(joint.Name, joint.Kind, torque, BoltStrength.Of(joint), place);
+                yield return new Tightening(joint.Name, joint.Kind, torque, BoltStrength.Of(joint), place) { IsReuseSaid = IsSaid(joint) };
             }
         }
     }
+
+    private static bool IsSaid(Joint joint) => joint.SingleUse || joint.Reuse is not null;
 }

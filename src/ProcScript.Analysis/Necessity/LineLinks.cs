@@ -70,6 +70,9 @@ internal sealed class LineLinks
                 case InverseOf inverse:
                     Lean(lineOf[inverse.Action.Number], action.Needs, lineOf);
                     break;
+                case Tightened tightened:
+                    Lean(lineOf[tightened.Undo.Number], action.Needs, lineOf);
+                    break;
                 case RuledCheck check:
                     Lean(_units.Of(check.Rule), action.Needs, lineOf);
                     break;
@@ -134,6 +137,7 @@ internal sealed class LineLinks
             OrderRule order => [order.Earlier, order.Later],
             PlacedRule placed => [placed.Before, placed.After],
             OpenRule open => [open.Action],
+            SnugRule snug => [.. snug.Joints],
             _ => [],
         };
         return anchors.OfType<RefitAnchor>();
@@ -141,6 +145,6 @@ internal sealed class LineLinks
 
     private static bool IsNamedBy(RefitAnchor anchor, PerformedAction action) =>
         action.Target == anchor.Target
-        && ActionTable.Row(action.Verb).Inverse == anchor.Verb
+        && ActionTable.Row(action.Verb).Inverse == (anchor.Verb == Verb.Snug ? Verb.Fasten : anchor.Verb)
         && (anchor.Position < 0 || anchor.Position == action.PositionBefore);
 }

@@ -71,6 +71,9 @@ internal static class JointSources
         }
     }
 
+    /// <summary>What gets its torque once more has it already.</summary>
+    public static void TightAlready(ActionRequest request, NeedCollector collector) => Whole(request.Joint, collector);
+
     /// <summary>A joint is complete and tight, unless it does not go back; one of a temporary part is off.</summary>
     public static void Whole(Joint joint, NeedCollector collector)
     {

@@ -14,7 +14,7 @@ internal static class CureTime
     /// <summary>The time; null where nothing cures.</summary>
     public static Quantity? Of(Verb verb, MachineItem? target, ActionOrigin origin) => verb switch
     {
-        Verb.Fasten or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew when target is Joint joint =>
+        Verb.Fasten or Verb.Snug or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew when target is Joint joint =>
             Longest(joint.Kind.Cure, joint.Kind.Uses, joint.Uses, StepOrigin.Details(origin).Uses),
         Verb.Fit => Longest(null, target!.Uses, StepOrigin.Details(origin).Uses),
         Verb.Tighten => Longest(null, StepOrigin.Details(origin).Uses),

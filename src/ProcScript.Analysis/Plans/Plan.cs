@@ -110,6 +110,9 @@ public sealed record Plan
     /// <summary>What is not put back, and why.</summary>
     public required ImmutableArray<PlanDiscard> Discards { get; init; }
 
+    /// <summary>What is due once the job is over.</summary>
+    public ImmutableArray<PlanFollowUp> FollowUps { get; init; } = [];
+
     /// <summary>What hides what, and the order it comes off.</summary>
     public required PlanMap Map { get; init; }
 

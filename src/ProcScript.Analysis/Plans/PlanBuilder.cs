@@ -57,6 +57,7 @@ internal sealed class PlanBuilder
         _writer = new StepWriter(library, _steps, _warnings, _tools, _bags)
         {
             Which = new WhichIsWhich(loose, _bags),
+            Marks = MarkLines.Of(_procedure.Machine, _steps),
             Lifts = _lifts,
             Temporary = _temporary,
             StillOpen = StillOpen.Of(strip, refit),
@@ -116,6 +117,7 @@ internal sealed class PlanBuilder
         Bags = _bags,
         Temporary = _temporary,
         Discards = [.. _strip.Discards.Select(Discard)],
+        FollowUps = [.. _procedure.Rules.OfType<FollowUpRule>().Select(rule => FollowUps.Of(rule, _steps, _tools))],
         Map = HidingMap.Of(_procedure, _steps),
         Sources = _procedure.Files,
     };

@@ -15,7 +15,7 @@ public sealed record PlanTool(string Title, int FirstStep, int Steps)
 /// <summary>Something to have at hand.</summary>
 /// <param name="Title">What.</param>
 /// <param name="Count">How many.</param>
-/// <param name="Reason"><c>single use</c>, <c>replaced</c>, <c>destroyed</c> or <c>spare</c>.</param>
+/// <param name="Reason"><c>single use</c>, <c>replaced</c>, <c>destroyed</c>, <c>stretch bolt, always new</c> or <c>spare</c>.</param>
 /// <param name="Steps">The refit steps that use it.</param>
 /// <param name="Uses">The same, with where each is.</param>
 public sealed record PlanOrderLine(string Title, int Count, string Reason, ImmutableArray<int> Steps, ImmutableArray<PlanOrderUse> Uses);
@@ -54,7 +54,20 @@ public sealed record PlanBag(int Number, string Stage, ImmutableArray<PlanBagLin
 /// <param name="From">What it held, in words.</param>
 /// <param name="StripStep">The step it comes from.</param>
 /// <param name="RefitStep">The step it goes back at; 0 where it does not.</param>
-public sealed record PlanBagLine(string Title, int Count, string From, int StripStep, int RefitStep);
+public sealed record PlanBagLine(string Title, int Count, string From, int StripStep, int RefitStep)
+{
+    /// <summary>Whether they are kept in order: each goes back into the place that it came from.</summary>
+    public bool InOrder { get; init; }
+}
+
+/// <summary>Something that is due once the job is over.</summary>
+/// <param name="Text">What, in plain imperative words.</param>
+/// <param name="When">When, in the author's words.</param>
+/// <param name="Item">The item's name in the sources.</param>
+/// <param name="Where">Where it is.</param>
+/// <param name="Torque">The torque in words; empty where none is given.</param>
+/// <param name="Tools">The titles of the tools.</param>
+public sealed record PlanFollowUp(string Text, string When, string Item, string Where, string Torque, ImmutableArray<string> Tools);
 
 /// <summary>Which piece a step is about, where others fit the same holes.</summary>
 /// <param name="Piece">The piece, in words that tell it apart.</param>

@@ -87,6 +87,18 @@ public sealed record PlanStep
     /// <summary>The photos that were taken before the step that this one undoes.</summary>
     public ImmutableArray<PlanPhoto> SeePhotos { get; init; } = [];
 
+    /// <summary>The marks to make before it is started, since it is the first that moves what they stand on.</summary>
+    public ImmutableArray<string> Marks { get; init; } = [];
+
+    /// <summary>The marks that line up again once it is done.</summary>
+    public ImmutableArray<PlanMark> SeeMarks { get; init; } = [];
+
+    /// <summary>What to see to beside it, a line with a tick each: what is kept in order, and what goes back where it was.</summary>
+    public ImmutableArray<string> Ticks { get; init; } = [];
+
+    /// <summary>What to write down at it beside the reading.</summary>
+    public ImmutableArray<PlanReading> Notes { get; init; } = [];
+
     /// <summary>What is worked down before it, where it brings an energy back; else null.</summary>
     public PlanReturn? Return { get; init; }
 
@@ -167,6 +179,12 @@ public sealed record PlanStep
 /// <param name="Step">The step before which it was taken.</param>
 /// <param name="Text">What it shows.</param>
 public sealed record PlanPhoto(int Step, string Text);
+
+/// <summary>A mark that was made before things came apart.</summary>
+/// <param name="Step">The step before which it was made.</param>
+/// <param name="Text">What it is.</param>
+/// <param name="IsOnNewPart">Whether the part is a new one, which bears no mark yet.</param>
+public sealed record PlanMark(int Step, string Text, bool IsOnNewPart);
 
 /// <summary>A bond, a sealant or the like that cures.</summary>
 /// <param name="Time">How long, in words.</param>

@@ -53,6 +53,9 @@ internal sealed class StepWriter
     /// <summary>Which piece a step is about, where others fit the same holes.</summary>
     public required WhichIsWhich Which { get; init; }
 
+    /// <summary>Where marks are made, and where they line up.</summary>
+    public required MarkLines Marks { get; init; }
+
     /// <summary>The lifts by their steps.</summary>
     public required IReadOnlyDictionary<int, PartLift> Lifts { get; init; }
 
@@ -97,6 +100,10 @@ internal sealed class StepWriter
         Photos = step.Details.Photos,
         SeePhotos = step is { Phase: PlanPhase.Refit, Mirror: > 0 } ? [.. _steps[step.Mirror - 1].Details.Photos.Select(photo => new PlanPhoto(step.Mirror, photo))] : [],
         Return = StillOpen.TryGetValue(step.Number, out var open) ? new PlanReturn(SafetyLines.Return((Energy)step.Target!, !open.IsEmpty, !Temporary.IsEmpty), open) : null,
+        Marks = Marks.Made(step.Number),
+        SeeMarks = Marks.Seen(step.Number),
+        Ticks = [.. OwnPlaceWords.Ticks(step)],
+        Notes = [.. OwnPlaceWords.Notes(step)],
         Checks = StepProse.Checks(step),
         NewParts = [.. OrderList.NewParts(step).Select(part => ItemWords.Pieces(part.Count, part.Title))],
         Consumes = [.. SupplyDemand.Of(step).Where(demand => !demand.IsPiece).Select(Words)],

@@ -12,7 +12,7 @@ namespace ProcScript.Analysis.Refitting;
 
 /// <summary>
 /// The exact reverse of a strip: the inverse of each of its actions, last first, without what is discarded. What was propped when it came
-/// out is propped again before it goes in.
+/// out is propped again before it goes in, and what a rule has go in finger-tight gets its torque in a step of its own.
 /// </summary>
 internal sealed class InverseList
 {
@@ -36,7 +36,7 @@ internal sealed class InverseList
             inverses.Add(Undo(action, verb, strip));
         }
 
-        All = inverses.DrainToImmutable();
+        All = SnugHalves.Split(inverses.DrainToImmutable(), strip);
     }
 
     /// <summary>The inverses, in order.</summary>
@@ -74,7 +74,7 @@ internal sealed class InverseList
             new ActionRequest(verb, action.Target, value) { Conditions = origin.Conditions, Open = AllowedOpen.At(strip.Procedure, verb, action.Target) },
             origin,
             action,
-            new StateChange(change.Variable, change.After, change.Before));
+            [new StateChange(change.Variable, change.After, change.Before)]);
     }
 
     private static Inverse PropAgain(PerformedAction removal, StateChange lost, StripRun strip)
@@ -85,7 +85,7 @@ internal sealed class InverseList
             new ActionRequest(Verb.Support, removal.Target) { Conditions = origin.Conditions },
             origin,
             removal,
-            new StateChange(lost.Variable, lost.After, lost.Before));
+            [new StateChange(lost.Variable, lost.After, lost.Before)]);
     }
 }
 
@@ -93,6 +93,6 @@ internal sealed class InverseList
 /// <param name="Request">The inverse.</param>
 /// <param name="Origin">Where it comes from.</param>
 /// <param name="Undoes">The action.</param>
-/// <param name="Reversal">What the inverse changes.</param>
-internal sealed record Inverse(ActionRequest Request, ActionOrigin Origin, PerformedAction Undoes, StateChange Reversal)
-    : CausalStep([], [Reversal]);
+/// <param name="Reversals">What the inverse changes.</param>
+internal sealed record Inverse(ActionRequest Request, ActionOrigin Origin, PerformedAction Undoes, ImmutableArray<StateChange> Reversals)
+    : CausalStep([], Reversals);

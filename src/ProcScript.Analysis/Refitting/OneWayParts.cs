@@ -1,7 +1,6 @@
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
-using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -24,7 +23,7 @@ internal static class OneWayParts
     /// <summary>Those that are only loosened; what comes off goes back as new ones by itself.</summary>
     private static IEnumerable<RefitFailure> Retightened(StripRun strip) =>
         from action in strip.Actions
-        where action is { Verb: Verb.Loosen, Target: Joint { Kind.SingleUse: true } }
+        where action is { Verb: Verb.Loosen, Target: Joint { SingleUse: true } }
         let joint = (Joint)action.Target!
         where strip.End.Attached(joint) > 0 && !strip.Discarded.Contains(joint)
         select new SingleUseTightened(joint, action);
@@ -96,7 +95,7 @@ internal static class OneWayParts
             return true;
         }
 
-        if (item is Joint { Kind: { SingleUse: true } or { Category: KindCategory.Bond } } joint)
+        if (item is Joint { SingleUse: true } joint)
         {
             return strip.End.Attached(joint) == 0;
         }

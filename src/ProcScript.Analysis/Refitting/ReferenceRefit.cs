@@ -64,7 +64,7 @@ internal sealed class ReferenceRefit
 
             for (var i = checks; i < after; i++)
             {
-                if (refit._drafts[i].Origin is RuledCheck { Rule.Before: not null } or RuledTest { Rule.Before: not null })
+                if (refit._drafts[i].Origin is RuledCheck { Rule.Before: not null } or RuledTest { Rule.Before: not null } or Retorqued { Rule.Before: not null })
                 {
                     refit._leaders.Add(new Leader(i, refit._drafts.Count - 1));
                 }
@@ -80,13 +80,23 @@ internal sealed class ReferenceRefit
     {
         foreach (var rule in rules)
         {
-            Add(Request(rule), rule is TestRule test ? new RuledTest(test) : new RuledCheck((CheckRule)rule), null);
+            Add(Request(rule), Origin(rule), null);
         }
     }
 
-    private static ActionRequest Request(PlacedRule rule) => rule is TestRule test
-        ? new ActionRequest(Verb.Check, null) { Test = test }
-        : new ActionRequest(((CheckRule)rule).Verb, null) { Conditions = ((CheckRule)rule).Conditions };
+    private static ActionRequest Request(PlacedRule rule) => rule switch
+    {
+        TestRule test => new ActionRequest(Verb.Check, null) { Test = test },
+        RetorqueRule retorque => new ActionRequest(Verb.Retorque, retorque.Target.Target) { Conditions = retorque.Conditions },
+        _ => new ActionRequest(((CheckRule)rule).Verb, null) { Conditions = ((CheckRule)rule).Conditions },
+    };
+
+    private static ActionOrigin Origin(PlacedRule rule) => rule switch
+    {
+        TestRule test => new RuledTest(test),
+        RetorqueRule retorque => new Retorqued(retorque),
+        _ => new RuledCheck((CheckRule)rule),
+    };
 
     /// <summary>The place of a check or a test: the index of the inverse that it stands before.</summary>
     private int Slot(PlacedRule rule)
@@ -108,6 +118,11 @@ internal sealed class ReferenceRefit
             return slot;
         }
 
+        if (rule is RetorqueRule)
+        {
+            return LastChance(Request(rule));
+        }
+
         // A check as late as its needs hold, by whichever way of a choice that is latest.
         foreach (var condition in ((CheckRule)rule).Conditions)
         {
@@ -125,6 +140,28 @@ internal sealed class ReferenceRefit
     {
         var last = _history.Find(ClearNeeds.NeedOf(condition, _state), _inverses.All.Length);
         return last is null ? null : last.Value.End;
+    }
+
+    /// <summary>The last place along the exact reverse at which all that an action needs is so; the end where there is none.</summary>
+    private int LastChance(ActionRequest request)
+    {
+        var state = _state.Copy();
+        var collector = _collector.On(state);
+        var last = _inverses.All.Length;
+        for (var slot = 0; slot <= _inverses.All.Length; slot++)
+        {
+            if (collector.AllMet(request))
+            {
+                last = slot;
+            }
+
+            if (slot < _inverses.All.Length)
+            {
+                state.Apply(_inverses.All[slot].Changes);
+            }
+        }
+
+        return last;
     }
 
     private void Add(ActionRequest request, ActionOrigin origin, PerformedAction? undoes)

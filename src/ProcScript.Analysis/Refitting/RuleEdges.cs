@@ -27,6 +27,7 @@ internal sealed class RuleEdges
             {
                 RuledCheck check => check.Rule,
                 RuledTest test => test.Rule,
+                Retorqued retorqued => retorqued.Rule,
                 _ => null,
             };
             if (rule is not null)
@@ -41,6 +42,14 @@ internal sealed class RuleEdges
             {
                 case OrderRule order:
                     Add(Find(order.Earlier)?.Last, Find(order.Later)?.First, rule);
+                    break;
+                case SnugRule snug:
+                    AddGroup(snug);
+                    break;
+                case FollowUpRule due:
+                    Require(due.Target);
+                    break;
+                case RetorqueRule retorque when !Require(retorque.Target):
                     break;
                 case PlacedRule own:
                     Add(Find(own.After)?.Last, placed[own], rule);
@@ -61,10 +70,41 @@ internal sealed class RuleEdges
 
     private void Add(int? earlier, int? later, RefitRule rule)
     {
-        if (earlier is { } first && later is { } next)
+        // Who snugs a joint and orders its torque after its fastening says what is so anyway.
+        if (earlier is { } first && later is { } next && (first != next || rule is not OrderRule { Earlier.Verb: Verb.Fasten, Later.Verb: Verb.Tighten }))
         {
             _edges.Add(new OrderEdge(first, next, new Ruled(rule)));
         }
+    }
+
+    /// <summary>All that a rule names is in before any of it gets its torque.</summary>
+    private void AddGroup(SnugRule rule)
+    {
+        var joints = rule.Joints.Where(joint => Find(joint) is not null).Select(joint => joint.Target).ToHashSet();
+        for (var i = 0; i < _drafts.Count; i++)
+        {
+            for (var j = 0; j < _drafts.Count; j++)
+            {
+                if (IsHalf(i, Verb.Snug) && IsHalf(j, Verb.Tighten) && _drafts[i].Request.Target != _drafts[j].Request.Target)
+                {
+                    _edges.Add(new OrderEdge(i, j, new Ruled(rule)));
+                }
+            }
+        }
+
+        bool IsHalf(int draft, Verb verb) => _drafts[draft].Request is var request && request.Verb == verb && joints.Contains(request.Target!);
+    }
+
+    /// <summary>Whether a joint can get its torque once more; where it cannot, that is noted.</summary>
+    private bool Require(RefitAnchor anchor)
+    {
+        if (Why(anchor) is var why && why != NoAction.NothingToUndo)
+        {
+            _failures.Add(new RuleWithoutAction(anchor, why));
+            return false;
+        }
+
+        return true;
     }
 
     /// <summary>The places of an action that a rule names; null where there is none, which is noted.</summary>
@@ -78,7 +118,7 @@ internal sealed class RuleEdges
         (int First, int Last)? place = null;
         for (var i = 0; i < _drafts.Count; i++)
         {
-            if (_drafts[i] is { Origin: InverseOf or PropAgain, Request: var request } && request.IsNamedBy(anchor))
+            if (_drafts[i] is { Origin: InverseOf or PropAgain or Tightened, Request: var request } && request.IsNamedBy(anchor))
             {
                 place = (place?.First ?? i, i);
             }
@@ -116,6 +156,7 @@ internal sealed class RuleEdges
     {
         _ when (ActionTable.Row(anchor.Verb).Targets & ActionTarget.Of(anchor.Target)) == 0 => NoAction.WrongVerb,
         _ when _strip.Discarded.Contains(anchor.Target) || InverseList.LostEnd(anchor.Target, _strip) is not null => NoAction.Discarded,
+        { Verb: Verb.Snug or Verb.Tighten } when _drafts.Exists(draft => draft.Request.Verb == Verb.Fasten && draft.Request.Target == anchor.Target) => NoAction.NotSnug,
         _ => NoAction.NothingToUndo,
     };
 }

@@ -60,6 +60,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.OneWay.MustBeRenewed(),
         new global::ProcScript.Analysis.Rules.Workshop.OneWay.SingleUseTightenedAgain(),
         new global::ProcScript.Analysis.Rules.Workshop.OneWay.CureHoldsUpJob(),
+        new global::ProcScript.Analysis.Rules.Workshop.Bolts.ReuseAfterAngle(),
         new global::ProcScript.Analysis.Rules.Workshop.Energies.GuardOffWhileLive(),
         new global::ProcScript.Analysis.Rules.Workshop.Energies.EnergyNotVerified(),
         new global::ProcScript.Analysis.Rules.Workshop.Energies.RestraintWait(),

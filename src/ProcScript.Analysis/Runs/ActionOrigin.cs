@@ -24,7 +24,9 @@ public abstract record ActionOrigin
             new Condition(removal.Target!, NeededState.Supported, -1, NeedsPhase.Refit, removal.Target!.Declared),
         ],
         InverseOf inverse => inverse.Action.Origin.Conditions,
+        Tightened tightened => tightened.Undo.Origin.Conditions,
         PropAgain again => again.Support.Origin.Conditions,
+        Retorqued retorqued => retorqued.Rule.Conditions,
         RuledCheck check => check.Rule.Conditions,
         TestStep { Step: { } step } => step.Conditions,
         _ => [],
@@ -63,6 +65,15 @@ public sealed record InsertedSet(Need For, NamedAction Of, PerformedAction? Undo
 /// <param name="Support">The action of the strip that propped it.</param>
 /// <param name="Removal">The action of the strip that took it out, and so away from its prop.</param>
 public sealed record PropAgain(PerformedAction Support, PerformedAction Removal) : ActionOrigin;
+
+/// <summary>What a rule has go in finger-tight gets its torque.</summary>
+/// <param name="Undo">The first action of the strip that took pieces of it off.</param>
+/// <param name="Rule">The rule.</param>
+public sealed record Tightened(PerformedAction Undo, SnugRule Rule) : ActionOrigin;
+
+/// <summary>The torque once more, since a rule asks for it.</summary>
+/// <param name="Rule">The rule.</param>
+public sealed record Retorqued(RetorqueRule Rule) : ActionOrigin;
 
 /// <summary>A test that the refit rules ask for, as one action: while the order is sought nothing may come into it.</summary>
 /// <param name="Rule">The rule.</param>

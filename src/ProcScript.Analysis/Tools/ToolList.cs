@@ -130,11 +130,12 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         return [.. titles];
     }
 
-    /// <summary>How tight a step tightens; null where it leaves all slack or none is given.</summary>
-    public static TighteningTorque? Torque(PlannedStep step) =>
-        step is { Joint: { } joint, LeavesSlack: false } && (step.Closes || step.Verb == Verb.Tighten)
-            ? step.Details.Torque ?? joint.Torque
-            : null;
+    /// <summary>How tight a step tightens; null where it leaves all slack or none is given. Once more means to the last torque, and no angle.</summary>
+    public static TighteningTorque? Torque(PlannedStep step)
+    {
+        var torque = step is { Joint: { } joint, LeavesSlack: false } && (step.Closes || step.Tightens) ? step.Details.Torque ?? joint.Torque : null;
+        return torque is not null && step.Verb == Verb.Retorque ? new TighteningTorque([torque.Final], []) : torque;
+    }
 
     /// <summary>Whether a tool is a torque wrench, by its range or its title.</summary>
     public static bool IsTorqueWrench(Tool tool) =>
@@ -148,7 +149,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     private static IEnumerable<Tool> Item(PlannedStep step) => step switch
     {
         { Cap: { } cap } => step.Verb == Verb.Cap ? [cap.Tool] : [],
-        { Joint: { } joint } when step.Opens || step.Closes || step.Verb is Verb.Loosen or Verb.Tighten =>
+        { Joint: { } joint } when step.Opens || step.Closes || step.Tightens || step.Verb == Verb.Loosen =>
             OfJoint(joint),
         { EndsProved: true, Target: Energy { VerifyAt: { } place } energy } => [.. energy.Tools, .. place.Tools],
         { Joint: null, Target: { } item } => item.Tools,

@@ -3,6 +3,7 @@ using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Model.Catalog;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Totals;
@@ -24,7 +25,7 @@ internal static class OrderList
 
         if (step is { Closes: true, Joint: { } joint })
         {
-            if (ReasonForNew(step.Fate, joint.Kind) is { } reason)
+            if (ReasonForNew(step.Fate, joint) is { } reason)
             {
                 yield return new NewPart(ItemWords.Of(joint.Kind), step.Count, reason, step);
             }
@@ -46,7 +47,7 @@ internal static class OrderList
         { Verb: Verb.Remove, Part: { } part } when step.Fate != Fate.GoesBack => [part.Title],
         { Opens: true, Joint: { } joint } =>
         [
-            .. (IsScrap(step.Fate, joint.Kind) ? step.Count : step.Renewed) is > 0 and var pieces
+            .. (IsScrap(step.Fate, joint) ? step.Count : step.Renewed) is > 0 and var pieces
                 ? [ItemWords.Pieces(pieces, joint.Kind.Title)]
                 : ImmutableArray<string>.Empty,
             .. SupplyDemand.Spent(joint, step.Count).Select(demand => ItemWords.Pieces(Whole(demand), demand.Supply.Title)),
@@ -55,22 +56,23 @@ internal static class OrderList
     };
 
     /// <summary>Whether pieces of a joint never go back where they came from.</summary>
-    public static bool IsScrap(Fate fate, Kind kind) => fate != Fate.GoesBack || kind.SingleUse || kind.Category == KindCategory.Bond;
+    public static bool IsScrap(Fate fate, Joint joint) => fate != Fate.GoesBack || joint.SingleUse;
 
     private static int Whole(SupplyDemand demand) => (int)Math.Ceiling(demand.Amount.High);
 
-    private static string? ReasonForNew(Fate fate, Kind kind) => kind switch
+    private static string? ReasonForNew(Fate fate, Joint joint) => joint switch
     {
         // A bond is made of what its kind uses; only one that names nothing is a thing to order itself.
-        { Category: KindCategory.Bond, Uses.IsEmpty: true } => "destroyed",
-        { Category: KindCategory.Bond } => null,
+        { Kind: { Category: KindCategory.Bond, Uses.IsEmpty: true } } => "destroyed",
+        { Kind.Category: KindCategory.Bond } => null,
         _ when fate == Fate.Renewed => "replaced",
+        { SingleUse: true, Stretch: true } => "stretch bolt, always new",
         { SingleUse: true } => "single use",
         _ => null,
     };
 
     private static IEnumerable<PlanOrderLine> Spares(ImmutableArray<PlannedStep> steps) =>
-        steps.Where(step => step is { Closes: true, Joint: { Kind.Spare: not null } joint } && !IsScrap(step.Fate, joint.Kind))
+        steps.Where(step => step is { Closes: true, Joint: { Kind.Spare: not null } joint } && !IsScrap(step.Fate, joint))
             .GroupBy(step => step.Joint!.Kind.Name)
             .Select(kind => (Steps: kind, kind.First().Joint!.Kind, Count: kind.Sum(step => step.Count - step.Renewed)))
             .Select(kind => new PlanOrderLine(

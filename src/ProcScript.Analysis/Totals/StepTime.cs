@@ -66,7 +66,7 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
         _ => UsualTimes.PerAction(step.Verb),
     };
 
-    private static bool IsByThePiece(PlannedStep step) => step.Opens || step.Closes || step.Verb is Verb.Loosen or Verb.Tighten;
+    private static bool IsByThePiece(PlannedStep step) => step.Opens || step.Closes || step.Tightens || step.Verb == Verb.Loosen;
 
     /// <summary>The wait for what is stored to run down; nothing waits when the energy comes back.</summary>
     private static double Wait(Energy energy, Verb verb) => verb == Verb.Isolate ? energy.Wait?.BaseValue ?? 0 : 0;

@@ -21,8 +21,9 @@ internal static class RefitFinding
     public static Finding At(RuleInfo rule, RefitStep step, string message, string label, params IEnumerable<LabeledSpan> related) =>
         step.Origin switch
         {
-            RuledCheck or RuledTest or TestStep => new Finding(rule, message, Placed(step.Origin).Source) { Related = [.. related] },
+            RuledCheck or RuledTest or TestStep or Retorqued => new Finding(rule, message, Placed(step.Origin).Source) { Related = [.. related] },
             PropAgain { Support: var support } when Step(support) is { } propped => StepFinding.At(rule, propped, message, label, related),
+            Tightened { Undo: var undo } when Step(undo) is { } undone => StepFinding.At(rule, undone, message, label, related),
             InverseOf { Action: var action } when Step(action) is { } undone => StepFinding.At(rule, undone, message, label, related),
             InsertedSet { Undoes: { } action } when Step(action) is { } undone => StepFinding.At(rule, undone, message, label, related),
             InsertedSet { For.Declared: { } condition } => new Finding(rule, message, condition.Declared) { Related = [.. related] },
@@ -77,6 +78,7 @@ internal static class RefitFinding
     {
         RuledTest test => test.Rule,
         TestStep test => test.Rule,
+        Retorqued retorqued => retorqued.Rule,
         _ => ((RuledCheck)origin).Rule,
     };
 }

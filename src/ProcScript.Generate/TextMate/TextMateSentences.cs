@@ -142,6 +142,8 @@ internal sealed class TextMateSentences(WordGroups groups)
         Pattern.Sentence(
             $"({Word("seals", "cap")}){Space}({Integer}){Space}({_expression.Name})", Scope.Property, Scope.Number, Scope.Item),
         Pattern.Sentence($"({Word("single")}){Space}({Word("use")})", Scope.Property, Scope.Property),
+        Pattern.Sentence($"({Word("keep")}){Space}({Word("in")}){Space}({Word("order")})", Scope.Property, Scope.Property, Scope.Property),
+        Pattern.Sentence($"({Word("reuse")}){Space}({Word("because")})", Scope.Property, Scope.Property),
         Pattern.Sentence(
             $"({Word("pattern")}){Space}(?:({Word("inside")}){Space}({Word("out")})|({Word(groups.Values)}))",
             Scope.Property,

@@ -23,7 +23,7 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
     public IReadOnlyList<string> Joints { get; } = parser.AtTheStartOf("jointDeclaration", "cover");
 
     /// <summary>What is done to an item.</summary>
-    public IReadOnlyList<string> Verbs { get; } = parser.In("verb", "actionVerb");
+    public IReadOnlyList<string> Verbs { get; } = [.. parser.In("verb", "actionVerb", "snugVerb").Concat(parser.AtTheStartOf("retorqueRule"))];
 
     /// <summary>What is done in words.</summary>
     public IReadOnlyList<string> TextActions { get; } = parser.AtTheStartOf("textAction", "recordAction", "pauseAction", "discard");
@@ -42,7 +42,7 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
     public IReadOnlyList<string> Properties { get; } = parser.AtTheStartOf(
         "textProperty", "quantityProperty", "massProperty", "torqueProperty", "namesProperty", "renewProperty", "patternProperty", "gripProperty",
         "peopleProperty", "threadProperty", "gradeProperty", "piecesProperty", "usesProperty", "changeProperty", "singleUseProperty",
-        "flagProperty", "verifyProperty", "voltageProperty", "powerClause", "behindProperty", "wayProperty", "forVariants");
+        "flagProperty", "reuseProperty", "keepProperty", "prevailingProperty", "verifyProperty", "voltageProperty", "powerClause", "behindProperty", "wayProperty", "forVariants");
 
     /// <summary>Words that names follow, one or several.</summary>
     public IReadOnlyList<string> BeforeNames { get; } =

@@ -29,7 +29,9 @@ internal static class ItemWords
                 Paragraph(text, $"{joint.Count} × {joint.Kind.Title} (`{joint.Kind.Name}`) on `{joint.Owner.Name}`" + (joint.Other is { } other ? $", to `{other.Name}`" : ""));
                 Paragraph(text, joint.At is { } place ? $"At: {place}" : "");
                 Paragraph(text, joint.Torque is { } torque ? $"Torque: {torque.Print()}" : "");
-                Paragraph(text, Names("Covered by", joint.Covers));
+                Paragraph(text, Names("Covered by", joint.Covers.Where(cover => !cover.IsLock)));
+                Paragraph(text, Names("Locked by", joint.Covers.Where(cover => cover.IsLock)));
+                Paragraph(text, joint.SingleUse ? "New ones go back" : "");
                 Paragraph(text, Names("On", joint.On is { } live ? [live] : []));
                 Paragraph(text, Names("Carries", joint.Carries is { } fluid ? [fluid] : []));
                 break;
@@ -72,6 +74,7 @@ internal static class ItemWords
     /// <summary>What sort of thing an item is.</summary>
     public static string Sort(MachineItem item) => item switch
     {
+        Joint { IsLock: true } => "lock",
         Joint { Role: JointRole.Cover } => "cover",
         Joint joint => joint.Kind.Category.ToString().ToLowerInvariant(),
         _ => item.GetType().Name.ToLowerInvariant(),

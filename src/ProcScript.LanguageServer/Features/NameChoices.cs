@@ -47,6 +47,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "drive" or "tool" when place.Block is not "" || place.Words[0] == "drive" => Declared("tool"),
             "held" when IsKindNext => Kinds(KindCategory.Fastener, KindCategory.Clip, KindCategory.Bond),
             "covered" when IsKindNext => Kinds(KindCategory.Clip),
+            "locked" when IsKindNext => Kinds(KindCategory.Clip, KindCategory.Bond),
             "wired" when IsKindNext => Kinds(KindCategory.Connector),
             "piped" when IsKindNext => Kinds(KindCategory.Line),
             "carries" => [.. Items(_machine?.Fluids), NoneOf("no fluid")],
@@ -74,6 +75,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "restore" when place.Block == "refit" && place.Words.Length == 2 => Ordered([("before", "another step"), ("after", "another step"), ("while", "what is still open")]),
             "strip" or "refit" when place.Words.Length == 1 && place.Block is not ("work" or "refit" or "procedure") =>
                 [.. place.Block == "stage" ? Steps(last, last) : [], .. OneWayAlerts()],
+            "retorque" when place.Block == "refit" && place.Words.Length == 2 => Ordered([("before", "a step"), ("after", "a step, or words for when it is due"), ("needs", "a state")]),
             "check" when place.Block == "refit" && place.Words.Length == 2 => Ordered([("before", "a step"), ("after", "a step"), ("needs", "a state")]),
             _ when place.Block == "refit" && place.Words.Length == 2 && last is not "of" => Ordered([("before", "another step"), ("after", "another step")]),
             var word when place.Block is "stage" or "work" or "refit" => Steps(word, last),

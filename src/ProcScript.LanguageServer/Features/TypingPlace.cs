@@ -29,7 +29,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
 
     private static readonly ImmutableHashSet<string> Openers =
     [
-        "machine", "procedure", "stage", "work", "refit", "part", "energy", "fluid", "control", "held", "wired", "piped", "covered",
+        "machine", "procedure", "stage", "work", "refit", "part", "energy", "fluid", "control", "held", "wired", "piped", "covered", "locked",
         "tool", "supply", "fastener", "clip", "connector", "line", "bond",
     ];
 
@@ -45,7 +45,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
         "undo", "loosen", "release", "unplug", "disconnect", "cut", "aside", "remove", "set", "isolate", "empty", "support", "strip",
         "replace", "repair", "clean", "inspect", "measure", "adjust", "task", "check", "discard", "do", "goal", "stage", "work", "refit",
         "fasten", "tighten", "engage", "plug", "connect", "renew", "return", "fit", "restore", "fill", "unsupport",
-        "part", "held", "wired", "piped", "covered", "behind", "needs", "carries", "to", "tool", "drive", "energy", "fluid", "control", "each", "when", "use", "machine", "procedure",
+        "part", "held", "wired", "piped", "covered", "locked", "behind", "needs", "carries", "to", "tool", "drive", "energy", "fluid", "control", "each", "when", "use", "machine", "procedure",
         "how", "photo", "store", "people", "time", "torque", "ppe", "uses", "hazard", "renew", "danger", "warning", "caution", "notice", "grip", "pattern",
     ];
 
@@ -56,7 +56,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
         ["part"] = ["way"],
         ["stage"] = ["verify", "record", "pause"],
         ["work"] = ["record", "pause"],
-        ["refit"] = ["test", "while", "record", "pause"],
+        ["refit"] = ["test", "while", "record", "pause", "snug", "retorque"],
         [Test] = ["power", "while", "record"],
     }.ToImmutableDictionary();
 

@@ -60,6 +60,18 @@ public sealed record Kind(string Name, string Title, KindCategory Category, Sour
     /// <summary>Whether it never serves twice. Bonds never do.</summary>
     public bool SingleUse { get; init; }
 
+    /// <summary>Why it may serve again although its sort never does; null where nothing is said.</summary>
+    public string? Reuse { get; init; }
+
+    /// <summary>Whether it is tightened until it yields, and so stretches for good.</summary>
+    public bool Stretch { get; init; }
+
+    /// <summary>The torque that it takes to run a self-locking one on before it seats.</summary>
+    public Limit? Prevailing { get; init; }
+
+    /// <summary>Whether each goes back into the place that it came from.</summary>
+    public bool KeepInOrder { get; init; }
+
     /// <summary>Whether it stays on the part and so is never bagged.</summary>
     public bool Captive { get; init; }
 

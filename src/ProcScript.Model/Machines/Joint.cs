@@ -23,7 +23,10 @@ public sealed class Joint : MachineItem
     /// <summary>The other end: the part after <c>to</c>, else the owner's parent; null for the frame.</summary>
     public Part? Other { get; internal set; }
 
-    /// <summary>Of a cover: the joint it hides.</summary>
+    /// <summary>Of a cover: whether it locks the joint, as a split pin does, and does not hide it.</summary>
+    public bool IsLock { get; init; }
+
+    /// <summary>Of a cover: the joint it hides or locks.</summary>
     public Joint? Over { get; init; }
 
     /// <summary>The covers over it.</summary>
@@ -58,6 +61,27 @@ public sealed class Joint : MachineItem
 
     /// <summary>Whether it goes in oiled, by its own words or its kind's.</summary>
     public bool Oiled { get; internal set; }
+
+    /// <summary>Whether it is tightened until it yields, by its own words or its kind's.</summary>
+    public bool Stretch { get; internal set; }
+
+    /// <summary>Why it may serve again although its sort never does, in its own words or its kind's; null where nothing is said.</summary>
+    public string? Reuse { get; internal set; }
+
+    /// <summary>Whether what comes off is scrap and new ones go back: so it is with bonds, and with locks and stretch bolts unless said.</summary>
+    public bool SingleUse => Kind.Category == KindCategory.Bond || (Reuse is null && (Kind.SingleUse || Stretch || IsLock));
+
+    /// <summary>The torque that it takes to run a self-locking one on before it seats, its own or its kind's.</summary>
+    public Limit? Prevailing { get; internal set; }
+
+    /// <summary>Whether each goes back into the place that it came from, by its own words or its kind's.</summary>
+    public bool KeepInOrder { get; internal set; }
+
+    /// <summary>The marks that are made across it before it is opened.</summary>
+    public ImmutableArray<string> Marks { get; internal set; } = [];
+
+    /// <summary>What is measured on what comes off, such as its thickness; null where nothing is.</summary>
+    public string? Measured { get; internal set; }
 
     /// <summary>The parts and joints that disturb it: once one of them comes off, this must be renewed.</summary>
     public ImmutableArray<MachineItem> RenewWith { get; internal set; } = [];

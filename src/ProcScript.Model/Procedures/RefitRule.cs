@@ -30,6 +30,17 @@ public abstract record RefitRule(SourceSpan Source)
 /// <param name="Source">Where it is written.</param>
 public sealed record OrderRule(RefitAnchor Earlier, RefitAnchor Later, SourceSpan Source) : RefitRule(Source);
 
+/// <summary><c>snug a, b</c>: these go in finger-tight, all of them, and get their torque later.</summary>
+/// <param name="Joints">Each with the verb <see cref="Verb.Snug"/>.</param>
+/// <param name="Source">Where it is written.</param>
+public sealed record SnugRule(ImmutableArray<RefitAnchor> Joints, SourceSpan Source) : RefitRule(Source);
+
+/// <summary><c>retorque a after "50 km"</c>: the torque once more, when the job is over.</summary>
+/// <param name="Target">The joint, with the verb <see cref="Verb.Retorque"/>.</param>
+/// <param name="When">When it is due.</param>
+/// <param name="Source">Where it is written.</param>
+public sealed record FollowUpRule(RefitAnchor Target, string When, SourceSpan Source) : RefitRule(Source);
+
 /// <summary>Something that the refit does at a place of its own.</summary>
 /// <param name="Before">The action that comes after it.</param>
 /// <param name="After">The action that comes before it.</param>
@@ -59,6 +70,21 @@ public sealed record CheckRule(
     /// <summary>What it is done with, and what its block says.</summary>
     public ActionDetails Details { get; init; } = ActionDetails.None;
 }
+
+/// <summary><c>retorque j needs e live</c>: the torque once more, within the refit.</summary>
+/// <param name="Target">The joint, with the verb <see cref="Verb.Retorque"/>.</param>
+/// <param name="Conditions">What must be true.</param>
+/// <param name="Before">The action that comes after it.</param>
+/// <param name="After">The action that comes before it.</param>
+/// <param name="Alerts">The alerts right before it.</param>
+/// <param name="Source">Where it is written.</param>
+public sealed record RetorqueRule(
+    RefitAnchor Target,
+    ImmutableArray<Condition> Conditions,
+    RefitAnchor? Before,
+    RefitAnchor? After,
+    ImmutableArray<Alert> Alerts,
+    SourceSpan Source) : PlacedRule(Before, After, Alerts, Source);
 
 /// <summary><c>restore e while j open because "…"</c>: an energy may come back although something is still open.</summary>
 /// <param name="Action">The action.</param>

@@ -6,7 +6,7 @@ public enum Verb
 #pragma warning disable CS1591 // each is the word itself
     Undo, Loosen, Release, Unplug, Disconnect, Cut, Aside, Remove, Set, Isolate, Verify, Empty, Support,
     Cap, Uncap,
-    Fasten, Tighten, Engage, Plug, Connect, Renew, Return, Fit, Restore, Fill, Unsupport,
+    Fasten, Snug, Tighten, Engage, Plug, Connect, Renew, Return, Fit, Restore, Fill, Unsupport, Retorque,
     Strip,
     Replace, Repair, Clean, Inspect, Adjust, Measure, Task, Check, Record, Pause,
     Discard,

@@ -67,7 +67,7 @@ internal sealed class LayoutWords
 
     /// <summary>Whether a clause begins with the word: where a sentence is too long for a line, the next line may begin here.</summary>
     public bool BeginsClause(int word) => _words[word].Category == TokenCategory.Keyword && _text.Slice(_words[word].Span)
-        is "needs" or "expect" or "before" or "after" or "at" or "to" or "on" or "carries" or "covered" or "behind" or "while" or "because";
+        is "needs" or "expect" or "before" or "after" or "at" or "to" or "on" or "carries" or "covered" or "locked" or "behind" or "while" or "because";
 
     private bool IsGlued(int word)
     {

@@ -61,12 +61,14 @@ internal partial class ProcScriptParser : Parser {
 		GRIP=135, GOOD=136, FAIR=137, POOR=138, LOCKER=139, ADD=140, TAKE=141, 
 		OILED=142, HOIST=143, VOLTAGE=144, AC=145, DC=146, TEST=147, POWER=148, 
 		WHILE=149, OPEN=150, LEFT_HAND=151, OR=152, WAY=153, WHERE=154, NEEDED=155, 
-		WITHOUT=156, RECORD=157, PAUSE=158, PLUS_MINUS=159, PLUS=160, DEGREE=161, 
-		MIDDLE_DOT=162, PERCENT=163, RANGE=164, DOT=165, SLASH=166, MINUS=167, 
-		AT_MOST=168, AT_LEAST=169, LESS_THAN=170, MORE_THAN=171, COMMA=172, LEFT_BRACE=173, 
-		RIGHT_BRACE=174, LEFT_BRACKET=175, RIGHT_BRACKET=176, LEFT_PAREN=177, 
-		RIGHT_PAREN=178, DECIMAL=179, INTEGER=180, SCREW_SIZE=181, NAME=182, STRING=183, 
-		UNCLOSED_STRING=184, COMMENT=185, NEWLINE=186, WHITE_SPACE=187, UNKNOWN=188;
+		WITHOUT=156, RECORD=157, PAUSE=158, LOCKED=159, REUSE=160, STRETCH=161, 
+		PREVAILING=162, KEEP=163, ORDER=164, MARK=165, MEASURED=166, SNUG=167, 
+		RETORQUE=168, PLUS_MINUS=169, PLUS=170, DEGREE=171, MIDDLE_DOT=172, PERCENT=173, 
+		RANGE=174, DOT=175, SLASH=176, MINUS=177, AT_MOST=178, AT_LEAST=179, LESS_THAN=180, 
+		MORE_THAN=181, COMMA=182, LEFT_BRACE=183, RIGHT_BRACE=184, LEFT_BRACKET=185, 
+		RIGHT_BRACKET=186, LEFT_PAREN=187, RIGHT_PAREN=188, DECIMAL=189, INTEGER=190, 
+		SCREW_SIZE=191, NAME=192, STRING=193, UNCLOSED_STRING=194, COMMENT=195, 
+		NEWLINE=196, WHITE_SPACE=197, UNKNOWN=198;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
@@ -84,16 +86,16 @@ internal partial class ProcScriptParser : Parser {
 		RULE_workBlock = 45, RULE_eachItems = 46, RULE_whenItems = 47, RULE_stepBlock = 48, 
 		RULE_step = 49, RULE_alert = 50, RULE_refitAlert = 51, RULE_stripStep = 52, 
 		RULE_eachSteps = 53, RULE_whenSteps = 54, RULE_action = 55, RULE_deed = 56, 
-		RULE_amount = 57, RULE_verb = 58, RULE_actionVerb = 59, RULE_textAction = 60, 
-		RULE_instruments = 61, RULE_recordAction = 62, RULE_pauseAction = 63, 
-		RULE_needsClause = 64, RULE_background = 65, RULE_discard = 66, RULE_refitRules = 67, 
-		RULE_ruleBlock = 68, RULE_refitRule = 69, RULE_eachRules = 70, RULE_whenRules = 71, 
-		RULE_orderRule = 72, RULE_whileClause = 73, RULE_checkRule = 74, RULE_recordRule = 75, 
-		RULE_pauseRule = 76, RULE_testRule = 77, RULE_testBlock = 78, RULE_testItem = 79, 
-		RULE_powerClause = 80, RULE_order = 81, RULE_text = 82, RULE_count = 83, 
-		RULE_quantity = 84, RULE_limit = 85, RULE_number = 86, RULE_unit = 87, 
-		RULE_unitName = 88, RULE_reference = 89, RULE_index = 90, RULE_name = 91, 
-		RULE_position = 92;
+		RULE_amount = 57, RULE_verb = 58, RULE_snugVerb = 59, RULE_actionVerb = 60, 
+		RULE_textAction = 61, RULE_instruments = 62, RULE_recordAction = 63, RULE_pauseAction = 64, 
+		RULE_needsClause = 65, RULE_background = 66, RULE_discard = 67, RULE_refitRules = 68, 
+		RULE_ruleBlock = 69, RULE_refitRule = 70, RULE_eachRules = 71, RULE_whenRules = 72, 
+		RULE_orderRule = 73, RULE_snugRule = 74, RULE_retorqueRule = 75, RULE_whileClause = 76, 
+		RULE_checkRule = 77, RULE_recordRule = 78, RULE_pauseRule = 79, RULE_testRule = 80, 
+		RULE_testBlock = 81, RULE_testItem = 82, RULE_powerClause = 83, RULE_order = 84, 
+		RULE_orderVerb = 85, RULE_text = 86, RULE_count = 87, RULE_quantity = 88, 
+		RULE_limit = 89, RULE_number = 90, RULE_unit = 91, RULE_unitName = 92, 
+		RULE_reference = 93, RULE_index = 94, RULE_name = 95, RULE_position = 96;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
 		"clause", "cover", "refitProperty", "threadValue", "hand", "gradeValue", 
@@ -105,12 +107,13 @@ internal partial class ProcScriptParser : Parser {
 		"parameter", "furtherParameter", "firstValues", "procedureBlock", "procedureItem", 
 		"goal", "stage", "doCall", "whereNeeded", "workBlock", "eachItems", "whenItems", 
 		"stepBlock", "step", "alert", "refitAlert", "stripStep", "eachSteps", 
-		"whenSteps", "action", "deed", "amount", "verb", "actionVerb", "textAction", 
-		"instruments", "recordAction", "pauseAction", "needsClause", "background", 
-		"discard", "refitRules", "ruleBlock", "refitRule", "eachRules", "whenRules", 
-		"orderRule", "whileClause", "checkRule", "recordRule", "pauseRule", "testRule", 
-		"testBlock", "testItem", "powerClause", "order", "text", "count", "quantity", 
-		"limit", "number", "unit", "unitName", "reference", "index", "name", "position"
+		"whenSteps", "action", "deed", "amount", "verb", "snugVerb", "actionVerb", 
+		"textAction", "instruments", "recordAction", "pauseAction", "needsClause", 
+		"background", "discard", "refitRules", "ruleBlock", "refitRule", "eachRules", 
+		"whenRules", "orderRule", "snugRule", "retorqueRule", "whileClause", "checkRule", 
+		"recordRule", "pauseRule", "testRule", "testBlock", "testItem", "powerClause", 
+		"order", "orderVerb", "text", "count", "quantity", "limit", "number", 
+		"unit", "unitName", "reference", "index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -137,9 +140,11 @@ internal partial class ProcScriptParser : Parser {
 		"'unknown'", "'listed'", "'inside'", "'grip'", "'good'", "'fair'", "'poor'", 
 		"'locker'", "'add'", "'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", 
 		"'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", "'way'", 
-		"'where'", "'needed'", "'without'", "'record'", "'pause'", null, "'+'", 
-		"'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", 
-		"'>'", "','", "'{'", "'}'", "'['", "']'", "'('", "')'"
+		"'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
+		"'reuse'", "'stretch'", "'prevailing'", "'keep'", "'order'", "'mark'", 
+		"'measured'", "'snug'", "'retorque'", null, "'+'", "'\\u00B0'", null, 
+		"'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", 
+		"'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -161,12 +166,13 @@ internal partial class ProcScriptParser : Parser {
 		"HAZARD", "WITH", "PATTERN", "STAR", "NONE", "NOT_KNOWN", "LISTED", "INSIDE", 
 		"GRIP", "GOOD", "FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", 
 		"VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "LEFT_HAND", 
-		"OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", "PLUS_MINUS", 
-		"PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", 
-		"AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", 
-		"RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", 
-		"DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", "STRING", "UNCLOSED_STRING", 
-		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
+		"OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", "LOCKED", 
+		"REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
+		"SNUG", "RETORQUE", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", 
+		"RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
+		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
+		"LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", 
+		"STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -241,17 +247,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 192;
+			State = 200;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 190;
+				State = 198;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 186;
+					State = 194;
 					useDirective();
 					}
 					break;
@@ -263,19 +269,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 187;
+					State = 195;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 188;
+					State = 196;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 189;
+					State = 197;
 					procedureDeclaration();
 					}
 					break;
@@ -283,11 +289,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 194;
+				State = 202;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 195;
+			State = 203;
 			Match(Eof);
 			}
 		}
@@ -321,9 +327,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 197;
+			State = 205;
 			Match(USE);
-			State = 198;
+			State = 206;
 			text();
 			}
 		}
@@ -370,7 +376,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 200;
+			State = 208;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -379,24 +385,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 201;
+			State = 209;
 			name();
-			State = 203;
+			State = 211;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 202;
+				State = 210;
 				text();
 				}
 			}
 
-			State = 206;
+			State = 214;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 205;
+				State = 213;
 				propertyBlock();
 				}
 			}
@@ -450,14 +456,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 208;
+			State = 216;
 			Match(LEFT_BRACE);
-			State = 214;
+			State = 222;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 263041L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3741582209L) != 0)) {
 				{
-				State = 212;
+				State = 220;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -522,8 +528,14 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 				case WAY:
+				case REUSE:
+				case STRETCH:
+				case PREVAILING:
+				case KEEP:
+				case MARK:
+				case MEASURED:
 					{
-					State = 209;
+					State = 217;
 					property();
 					}
 					break;
@@ -532,14 +544,15 @@ internal partial class ProcScriptParser : Parser {
 				case TO:
 				case ON:
 				case CARRIES:
+				case LOCKED:
 					{
-					State = 210;
+					State = 218;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 211;
+					State = 219;
 					refitProperty();
 					}
 					break;
@@ -547,11 +560,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 216;
+				State = 224;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 217;
+			State = 225;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -577,6 +590,91 @@ internal partial class ProcScriptParser : Parser {
 		public virtual void CopyFrom(PropertyContext context) {
 			base.CopyFrom(context);
 		}
+	}
+	internal partial class MassPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MASS() { return GetToken(ProcScriptParser.MASS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
+			return GetRuleContext<QuantityContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOT_KNOWN() { return GetToken(ProcScriptParser.NOT_KNOWN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BECAUSE() { return GetToken(ProcScriptParser.BECAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		public MassPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class WayPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WAY() { return GetToken(ProcScriptParser.WAY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEHIND() { return GetToken(ProcScriptParser.BEHIND, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public HidersContext hiders() {
+			return GetRuleContext<HidersContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEEDS() { return GetToken(ProcScriptParser.NEEDS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
+			return GetRuleContext<NeedsContext>(0);
+		}
+		public WayPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class SingleUsePropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SINGLE() { return GetToken(ProcScriptParser.SINGLE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode USE() { return GetToken(ProcScriptParser.USE, 0); }
+		public SingleUsePropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class UsesPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode USES() { return GetToken(ProcScriptParser.USES, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
+			return GetRuleContext<QuantityContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OF() { return GetToken(ProcScriptParser.OF, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
+			return GetRuleContext<ReferenceContext>(0);
+		}
+		public UsesPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class GripPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GRIP() { return GetToken(ProcScriptParser.GRIP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GOOD() { return GetToken(ProcScriptParser.GOOD, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FAIR() { return GetToken(ProcScriptParser.FAIR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POOR() { return GetToken(ProcScriptParser.POOR, 0); }
+		public GripPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class QuantityPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
+			return GetRuleContext<QuantityContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LENGTH() { return GetToken(ProcScriptParser.LENGTH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIZE() { return GetToken(ProcScriptParser.SIZE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SPARE() { return GetToken(ProcScriptParser.SPARE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WAIT() { return GetToken(ProcScriptParser.WAIT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CHARGE() { return GetToken(ProcScriptParser.CHARGE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TAKES() { return GetToken(ProcScriptParser.TAKES, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ATTENDED() { return GetToken(ProcScriptParser.ATTENDED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TIME() { return GetToken(ProcScriptParser.TIME, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CURE() { return GetToken(ProcScriptParser.CURE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TORQUE_RANGE() { return GetToken(ProcScriptParser.TORQUE_RANGE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REACH() { return GetToken(ProcScriptParser.REACH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HEIGHT() { return GetToken(ProcScriptParser.HEIGHT, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TWIST() { return GetToken(ProcScriptParser.TWIST, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FREQUENCY() { return GetToken(ProcScriptParser.FREQUENCY, 0); }
+		public QuantityPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class PiecesPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public CountContext count() {
+			return GetRuleContext<CountContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
+			return GetRuleContext<ReferenceContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEALS() { return GetToken(ProcScriptParser.SEALS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAP() { return GetToken(ProcScriptParser.CAP, 0); }
+		public PiecesPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class GradePropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GRADE() { return GetToken(ProcScriptParser.GRADE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public GradeValueContext gradeValue() {
+			return GetRuleContext<GradeValueContext>(0);
+		}
+		public GradePropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class NamesPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
@@ -616,30 +714,6 @@ internal partial class ProcScriptParser : Parser {
 			return GetRuleContext<AlertContext>(0);
 		}
 		public AlertPropertyContext(PropertyContext context) { CopyFrom(context); }
-	}
-	internal partial class MassPropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MASS() { return GetToken(ProcScriptParser.MASS, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
-			return GetRuleContext<QuantityContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NOT_KNOWN() { return GetToken(ProcScriptParser.NOT_KNOWN, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BECAUSE() { return GetToken(ProcScriptParser.BECAUSE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
-			return GetRuleContext<TextContext>(0);
-		}
-		public MassPropertyContext(PropertyContext context) { CopyFrom(context); }
-	}
-	internal partial class WayPropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WAY() { return GetToken(ProcScriptParser.WAY, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEHIND() { return GetToken(ProcScriptParser.BEHIND, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public HidersContext hiders() {
-			return GetRuleContext<HidersContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NEEDS() { return GetToken(ProcScriptParser.NEEDS, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public NeedsContext needs() {
-			return GetRuleContext<NeedsContext>(0);
-		}
-		public WayPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class RenewPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RENEW() { return GetToken(ProcScriptParser.RENEW, 0); }
@@ -690,7 +764,15 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OILED() { return GetToken(ProcScriptParser.OILED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEMPORARY() { return GetToken(ProcScriptParser.TEMPORARY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRETCH() { return GetToken(ProcScriptParser.STRETCH, 0); }
 		public FlagPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class PrevailingPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PREVAILING() { return GetToken(ProcScriptParser.PREVAILING, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public LimitContext limit() {
+			return GetRuleContext<LimitContext>(0);
+		}
+		public PrevailingPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class BehindPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEHIND() { return GetToken(ProcScriptParser.BEHIND, 0); }
@@ -698,22 +780,6 @@ internal partial class ProcScriptParser : Parser {
 			return GetRuleContext<HidersContext>(0);
 		}
 		public BehindPropertyContext(PropertyContext context) { CopyFrom(context); }
-	}
-	internal partial class SingleUsePropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SINGLE() { return GetToken(ProcScriptParser.SINGLE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode USE() { return GetToken(ProcScriptParser.USE, 0); }
-		public SingleUsePropertyContext(PropertyContext context) { CopyFrom(context); }
-	}
-	internal partial class UsesPropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode USES() { return GetToken(ProcScriptParser.USES, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
-			return GetRuleContext<QuantityContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OF() { return GetToken(ProcScriptParser.OF, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
-			return GetRuleContext<ReferenceContext>(0);
-		}
-		public UsesPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class ChangePropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITH() { return GetToken(ProcScriptParser.WITH, 0); }
@@ -730,13 +796,6 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TAKE() { return GetToken(ProcScriptParser.TAKE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OF() { return GetToken(ProcScriptParser.OF, 0); }
 		public ChangePropertyContext(PropertyContext context) { CopyFrom(context); }
-	}
-	internal partial class GripPropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GRIP() { return GetToken(ProcScriptParser.GRIP, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GOOD() { return GetToken(ProcScriptParser.GOOD, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FAIR() { return GetToken(ProcScriptParser.FAIR, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POOR() { return GetToken(ProcScriptParser.POOR, 0); }
-		public GripPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class TextPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
@@ -759,27 +818,17 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FILL() { return GetToken(ProcScriptParser.FILL, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COATING() { return GetToken(ProcScriptParser.COATING, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BAG() { return GetToken(ProcScriptParser.BAG, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MARK() { return GetToken(ProcScriptParser.MARK, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MEASURED() { return GetToken(ProcScriptParser.MEASURED, 0); }
 		public TextPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
-	internal partial class QuantityPropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public QuantityContext quantity() {
-			return GetRuleContext<QuantityContext>(0);
+	internal partial class ReusePropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REUSE() { return GetToken(ProcScriptParser.REUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BECAUSE() { return GetToken(ProcScriptParser.BECAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LENGTH() { return GetToken(ProcScriptParser.LENGTH, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIZE() { return GetToken(ProcScriptParser.SIZE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SPARE() { return GetToken(ProcScriptParser.SPARE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WAIT() { return GetToken(ProcScriptParser.WAIT, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CHARGE() { return GetToken(ProcScriptParser.CHARGE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TAKES() { return GetToken(ProcScriptParser.TAKES, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ATTENDED() { return GetToken(ProcScriptParser.ATTENDED, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TIME() { return GetToken(ProcScriptParser.TIME, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CURE() { return GetToken(ProcScriptParser.CURE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TORQUE_RANGE() { return GetToken(ProcScriptParser.TORQUE_RANGE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REACH() { return GetToken(ProcScriptParser.REACH, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HEIGHT() { return GetToken(ProcScriptParser.HEIGHT, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TWIST() { return GetToken(ProcScriptParser.TWIST, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FREQUENCY() { return GetToken(ProcScriptParser.FREQUENCY, 0); }
-		public QuantityPropertyContext(PropertyContext context) { CopyFrom(context); }
+		public ReusePropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class PeoplePropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PEOPLE() { return GetToken(ProcScriptParser.PEOPLE, 0); }
@@ -788,16 +837,11 @@ internal partial class ProcScriptParser : Parser {
 		}
 		public PeoplePropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
-	internal partial class PiecesPropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public CountContext count() {
-			return GetRuleContext<CountContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
-			return GetRuleContext<ReferenceContext>(0);
-		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SEALS() { return GetToken(ProcScriptParser.SEALS, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CAP() { return GetToken(ProcScriptParser.CAP, 0); }
-		public PiecesPropertyContext(PropertyContext context) { CopyFrom(context); }
+	internal partial class KeepPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(ProcScriptParser.KEEP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode IN() { return GetToken(ProcScriptParser.IN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ORDER() { return GetToken(ProcScriptParser.ORDER, 0); }
+		public KeepPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class VerifyPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERIFY() { return GetToken(ProcScriptParser.VERIFY, 0); }
@@ -840,13 +884,6 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DC() { return GetToken(ProcScriptParser.DC, 0); }
 		public VoltagePropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
-	internal partial class GradePropertyContext : PropertyContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GRADE() { return GetToken(ProcScriptParser.GRADE, 0); }
-		[System.Diagnostics.DebuggerNonUserCode] public GradeValueContext gradeValue() {
-			return GetRuleContext<GradeValueContext>(0);
-		}
-		public GradePropertyContext(PropertyContext context) { CopyFrom(context); }
-	}
 
 	[RuleVersion(0)]
 	public PropertyContext property() {
@@ -854,7 +891,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 346;
+			State = 362;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -874,19 +911,21 @@ internal partial class ProcScriptParser : Parser {
 			case BLEED:
 			case COATING:
 			case BAG:
+			case MARK:
+			case MEASURED:
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 219;
+				State = 227;
 				_la = TokenStream.LA(1);
-				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4433488581230593L) != 0)) ) {
+				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & -2305843009079080767L) != 0) || ((((_la - 106)) & ~0x3f) == 0 && ((1L << (_la - 106)) & 1729382256910302721L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 220;
+				State = 228;
 				text();
 				}
 				break;
@@ -907,7 +946,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 221;
+				State = 229;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637265L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -916,7 +955,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 222;
+				State = 230;
 				quantity();
 				}
 				break;
@@ -924,26 +963,26 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new MassPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 223;
+				State = 231;
 				Match(MASS);
-				State = 228;
+				State = 236;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case MINUS:
 				case DECIMAL:
 				case INTEGER:
 					{
-					State = 224;
+					State = 232;
 					quantity();
 					}
 					break;
 				case NOT_KNOWN:
 					{
-					State = 225;
+					State = 233;
 					Match(NOT_KNOWN);
-					State = 226;
+					State = 234;
 					Match(BECAUSE);
-					State = 227;
+					State = 235;
 					text();
 					}
 					break;
@@ -956,39 +995,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 230;
+				State = 238;
 				Match(TORQUE);
-				State = 231;
+				State = 239;
 				quantity();
-				State = 236;
+				State = 244;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 232;
+					State = 240;
 					Match(COMMA);
-					State = 233;
+					State = 241;
 					quantity();
 					}
 					}
-					State = 238;
+					State = 246;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 243;
+				State = 251;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 239;
+					State = 247;
 					Match(PLUS);
-					State = 240;
+					State = 248;
 					quantity();
 					}
 					}
-					State = 245;
+					State = 253;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1001,7 +1040,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 246;
+				State = 254;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1010,21 +1049,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 247;
+				State = 255;
 				reference();
-				State = 252;
+				State = 260;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 248;
+					State = 256;
 					Match(COMMA);
-					State = 249;
+					State = 257;
 					reference();
 					}
 					}
-					State = 254;
+					State = 262;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1034,9 +1073,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new BehindPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 255;
+				State = 263;
 				Match(BEHIND);
-				State = 256;
+				State = 264;
 				hiders();
 				}
 				break;
@@ -1044,24 +1083,24 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new WayPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 257;
+				State = 265;
 				Match(WAY);
-				State = 262;
+				State = 270;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case BEHIND:
 					{
-					State = 258;
+					State = 266;
 					Match(BEHIND);
-					State = 259;
+					State = 267;
 					hiders();
 					}
 					break;
 				case NEEDS:
 					{
-					State = 260;
+					State = 268;
 					Match(NEEDS);
-					State = 261;
+					State = 269;
 					needs();
 					}
 					break;
@@ -1074,25 +1113,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 264;
+				State = 272;
 				Match(RENEW);
-				State = 265;
+				State = 273;
 				Match(WITH);
-				State = 266;
+				State = 274;
 				reference();
-				State = 271;
+				State = 279;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 267;
+					State = 275;
 					Match(COMMA);
-					State = 268;
+					State = 276;
 					reference();
 					}
 					}
-					State = 273;
+					State = 281;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1102,34 +1141,34 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 274;
+				State = 282;
 				Match(PATTERN);
-				State = 280;
+				State = 288;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 275;
+					State = 283;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 276;
+					State = 284;
 					Match(LISTED);
 					}
 					break;
 				case NONE:
 					{
-					State = 277;
+					State = 285;
 					Match(NONE);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 278;
+					State = 286;
 					Match(INSIDE);
-					State = 279;
+					State = 287;
 					Match(OUT);
 					}
 					break;
@@ -1142,9 +1181,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 282;
+				State = 290;
 				Match(GRIP);
-				State = 283;
+				State = 291;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1159,9 +1198,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 284;
+				State = 292;
 				Match(PEOPLE);
-				State = 285;
+				State = 293;
 				count();
 				}
 				break;
@@ -1169,9 +1208,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 286;
+				State = 294;
 				Match(THREAD);
-				State = 289;
+				State = 297;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1180,13 +1219,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 287;
+					State = 295;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 288;
+					State = 296;
 					Match(LOCKER);
 					}
 					break;
@@ -1199,9 +1238,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 291;
+				State = 299;
 				Match(GRADE);
-				State = 292;
+				State = 300;
 				gradeValue();
 				}
 				break;
@@ -1210,7 +1249,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 293;
+				State = 301;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1219,9 +1258,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 294;
+				State = 302;
 				count();
-				State = 295;
+				State = 303;
 				reference();
 				}
 				break;
@@ -1229,13 +1268,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 297;
+				State = 305;
 				Match(USES);
-				State = 298;
+				State = 306;
 				quantity();
-				State = 299;
+				State = 307;
 				Match(OF);
-				State = 300;
+				State = 308;
 				reference();
 				}
 				break;
@@ -1243,11 +1282,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 302;
+				State = 310;
 				Match(WITH);
-				State = 303;
+				State = 311;
 				reference();
-				State = 304;
+				State = 312;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1256,16 +1295,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 305;
+				State = 313;
 				quantity();
-				State = 308;
+				State = 316;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 306;
+					State = 314;
 					Match(OF);
-					State = 307;
+					State = 315;
 					reference();
 					}
 				}
@@ -1276,9 +1315,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 310;
+				State = 318;
 				Match(SINGLE);
-				State = 311;
+				State = 319;
 				Match(USE);
 				}
 				break;
@@ -1286,12 +1325,13 @@ internal partial class ProcScriptParser : Parser {
 			case TEMPORARY:
 			case OILED:
 			case HOIST:
+			case STRETCH:
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 312;
+				State = 320;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0)) ) {
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0) || _la==STRETCH) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1300,32 +1340,66 @@ internal partial class ProcScriptParser : Parser {
 				}
 				}
 				break;
-			case VERIFY:
-				_localctx = new VerifyPropertyContext(_localctx);
+			case REUSE:
+				_localctx = new ReusePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 313;
-				Match(VERIFY);
-				State = 314;
+				State = 321;
+				Match(REUSE);
+				State = 322;
+				Match(BECAUSE);
+				State = 323;
 				text();
-				State = 316;
+				}
+				break;
+			case KEEP:
+				_localctx = new KeepPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 20);
+				{
+				State = 324;
+				Match(KEEP);
+				State = 325;
+				Match(IN);
+				State = 326;
+				Match(ORDER);
+				}
+				break;
+			case PREVAILING:
+				_localctx = new PrevailingPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 21);
+				{
+				State = 327;
+				Match(PREVAILING);
+				State = 328;
+				limit();
+				}
+				break;
+			case VERIFY:
+				_localctx = new VerifyPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 22);
+				{
+				State = 329;
+				Match(VERIFY);
+				State = 330;
+				text();
+				State = 332;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 315;
+					State = 331;
 					instruments();
 					}
 					break;
 				}
-				State = 323;
+				State = 339;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,17,Context) ) {
 				case 1:
 					{
-					State = 318;
+					State = 334;
 					Match(AT);
-					State = 321;
+					State = 337;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1420,16 +1494,26 @@ internal partial class ProcScriptParser : Parser {
 					case WITHOUT:
 					case RECORD:
 					case PAUSE:
+					case LOCKED:
+					case REUSE:
+					case STRETCH:
+					case PREVAILING:
+					case KEEP:
+					case ORDER:
+					case MARK:
+					case MEASURED:
+					case SNUG:
+					case RETORQUE:
 					case NAME:
 						{
-						State = 319;
+						State = 335;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 320;
+						State = 336;
 						text();
 						}
 						break;
@@ -1439,24 +1523,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 327;
+				State = 343;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 325;
+					State = 341;
 					Match(EXPECT);
-					State = 326;
+					State = 342;
 					limit();
 					}
 				}
 
-				State = 330;
+				State = 346;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 329;
+					State = 345;
 					propertyBlock();
 					}
 				}
@@ -1465,18 +1549,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case VOLTAGE:
 				_localctx = new VoltagePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 20);
+				EnterOuterAlt(_localctx, 23);
 				{
-				State = 332;
+				State = 348;
 				Match(VOLTAGE);
-				State = 333;
+				State = 349;
 				quantity();
-				State = 335;
+				State = 351;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 334;
+					State = 350;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1492,18 +1576,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case STRIP:
 				_localctx = new StripPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 21);
+				EnterOuterAlt(_localctx, 24);
 				{
-				State = 337;
+				State = 353;
 				Match(STRIP);
-				State = 341;
+				State = 357;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 338;
+					State = 354;
 					Match(NEEDS);
-					State = 339;
+					State = 355;
 					needs();
 					}
 					break;
@@ -1512,7 +1596,7 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 340;
+					State = 356;
 					alert();
 					}
 					break;
@@ -1523,11 +1607,11 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case NEEDS:
 				_localctx = new NeedsPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 22);
+				EnterOuterAlt(_localctx, 25);
 				{
-				State = 343;
+				State = 359;
 				Match(NEEDS);
-				State = 344;
+				State = 360;
 				needs();
 				}
 				break;
@@ -1536,9 +1620,9 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				_localctx = new AlertPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 23);
+				EnterOuterAlt(_localctx, 26);
 				{
-				State = 345;
+				State = 361;
 				alert();
 				}
 				break;
@@ -1608,16 +1692,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 363;
+			State = 379;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 348;
+				State = 364;
 				Match(AT);
-				State = 349;
+				State = 365;
 				text();
 				}
 				break;
@@ -1627,7 +1711,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 350;
+				State = 366;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1636,38 +1720,39 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 351;
+				State = 367;
 				reference();
-				State = 356;
+				State = 372;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 352;
+					State = 368;
 					Match(COMMA);
-					State = 353;
+					State = 369;
 					reference();
 					}
 					}
-					State = 358;
+					State = 374;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			case COVERED:
+			case LOCKED:
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 359;
+				State = 375;
 				cover();
-				State = 361;
+				State = 377;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 360;
+					State = 376;
 					propertyBlock();
 					}
 				}
@@ -1690,7 +1775,6 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class CoverContext : ParserRuleContext {
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COVERED() { return GetToken(ProcScriptParser.COVERED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BY() { return GetToken(ProcScriptParser.BY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public CountContext count() {
 			return GetRuleContext<CountContext>(0);
@@ -1702,6 +1786,8 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
 			return GetRuleContext<ReferenceContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COVERED() { return GetToken(ProcScriptParser.COVERED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOCKED() { return GetToken(ProcScriptParser.LOCKED, 0); }
 		public CoverContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -1713,20 +1799,28 @@ internal partial class ProcScriptParser : Parser {
 	public CoverContext cover() {
 		CoverContext _localctx = new CoverContext(Context, State);
 		EnterRule(_localctx, 12, RULE_cover);
+		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 365;
-			Match(COVERED);
-			State = 366;
+			State = 381;
+			_la = TokenStream.LA(1);
+			if ( !(_la==COVERED || _la==LOCKED) ) {
+			ErrorHandler.RecoverInline(this);
+			}
+			else {
+				ErrorHandler.ReportMatch(this);
+			    Consume();
+			}
+			State = 382;
 			Match(BY);
-			State = 367;
+			State = 383;
 			count();
-			State = 368;
+			State = 384;
 			name();
-			State = 369;
+			State = 385;
 			Match(AS);
-			State = 370;
+			State = 386;
 			reference();
 			}
 		}
@@ -1767,16 +1861,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 372;
+			State = 388;
 			Match(REFIT);
-			State = 377;
+			State = 393;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 373;
+				State = 389;
 				Match(NEEDS);
-				State = 374;
+				State = 390;
 				needs();
 				}
 				break;
@@ -1785,13 +1879,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 375;
+				State = 391;
 				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 376;
+				State = 392;
 				propertyBlock();
 				}
 				break;
@@ -1841,83 +1935,23 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 413;
+			State = 429;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 379;
+				State = 395;
 				Match(NAME);
-				State = 382;
+				State = 398;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 380;
+					State = 396;
 					Match(DOT);
-					State = 381;
-					Match(INTEGER);
-					}
-				}
-
-				State = 385;
-				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				if (_la==LEFT_HAND || _la==MINUS) {
-					{
-					State = 384;
-					hand();
-					}
-				}
-
-				}
-				break;
-			case INTEGER:
-				EnterOuterAlt(_localctx, 2);
-				{
-				State = 387;
-				Match(INTEGER);
-				State = 393;
-				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				if (_la==SLASH || _la==INTEGER) {
-					{
-					State = 389;
-					ErrorHandler.Sync(this);
-					_la = TokenStream.LA(1);
-					if (_la==INTEGER) {
-						{
-						State = 388;
-						Match(INTEGER);
-						}
-					}
-
-					State = 391;
-					Match(SLASH);
-					State = 392;
-					Match(INTEGER);
-					}
-				}
-
-				State = 395;
-				Match(MINUS);
-				State = 396;
-				_la = TokenStream.LA(1);
-				if ( !(_la==DECIMAL || _la==INTEGER) ) {
-				ErrorHandler.RecoverInline(this);
-				}
-				else {
-					ErrorHandler.ReportMatch(this);
-				    Consume();
-				}
-				State = 398;
-				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				if (_la==NAME) {
-					{
 					State = 397;
-					Match(NAME);
+					Match(INTEGER);
 					}
 				}
 
@@ -1933,31 +1967,91 @@ internal partial class ProcScriptParser : Parser {
 
 				}
 				break;
-			case SCREW_SIZE:
-				EnterOuterAlt(_localctx, 3);
+			case INTEGER:
+				EnterOuterAlt(_localctx, 2);
 				{
 				State = 403;
-				Match(SCREW_SIZE);
-				State = 404;
-				Match(MINUS);
-				State = 405;
 				Match(INTEGER);
-				State = 407;
+				State = 409;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==SLASH || _la==INTEGER) {
+					{
+					State = 405;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+					if (_la==INTEGER) {
+						{
+						State = 404;
+						Match(INTEGER);
+						}
+					}
+
+					State = 407;
+					Match(SLASH);
+					State = 408;
+					Match(INTEGER);
+					}
+				}
+
+				State = 411;
+				Match(MINUS);
+				State = 412;
+				_la = TokenStream.LA(1);
+				if ( !(_la==DECIMAL || _la==INTEGER) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
+				State = 414;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 406;
+					State = 413;
 					Match(NAME);
 					}
 				}
 
-				State = 410;
+				State = 417;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 409;
+					State = 416;
+					hand();
+					}
+				}
+
+				}
+				break;
+			case SCREW_SIZE:
+				EnterOuterAlt(_localctx, 3);
+				{
+				State = 419;
+				Match(SCREW_SIZE);
+				State = 420;
+				Match(MINUS);
+				State = 421;
+				Match(INTEGER);
+				State = 423;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==NAME) {
+					{
+					State = 422;
+					Match(NAME);
+					}
+				}
+
+				State = 426;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==LEFT_HAND || _la==MINUS) {
+					{
+					State = 425;
 					hand();
 					}
 				}
@@ -1968,7 +2062,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 412;
+				State = 428;
 				text();
 				}
 				break;
@@ -2005,17 +2099,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 416;
+			State = 432;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 415;
+				State = 431;
 				Match(MINUS);
 				}
 			}
 
-			State = 418;
+			State = 434;
 			Match(LEFT_HAND);
 			}
 		}
@@ -2054,7 +2148,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 20, RULE_gradeValue);
 		int _la;
 		try {
-			State = 428;
+			State = 444;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -2062,23 +2156,23 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 420;
+				State = 436;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 421;
+				State = 437;
 				Match(NAME);
-				State = 424;
+				State = 440;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==MINUS) {
 					{
-					State = 422;
+					State = 438;
 					Match(MINUS);
-					State = 423;
+					State = 439;
 					Match(INTEGER);
 					}
 				}
@@ -2088,7 +2182,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOT_KNOWN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 426;
+				State = 442;
 				Match(NOT_KNOWN);
 				}
 				break;
@@ -2096,7 +2190,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 427;
+				State = 443;
 				text();
 				}
 				break;
@@ -2145,15 +2239,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 430;
+			State = 446;
 			need();
-			State = 435;
+			State = 451;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 431;
+				State = 447;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2162,11 +2256,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 432;
+				State = 448;
 				need();
 				}
 				}
-				State = 437;
+				State = 453;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2213,15 +2307,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 438;
+			State = 454;
 			reference();
-			State = 443;
+			State = 459;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 439;
+				State = 455;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2230,11 +2324,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 440;
+				State = 456;
 				reference();
 				}
 				}
-				State = 445;
+				State = 461;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2276,22 +2370,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 446;
+			State = 462;
 			reference();
-			State = 450;
+			State = 466;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,41,Context) ) {
 			case 1:
 				{
-				State = 447;
+				State = 463;
 				Match(AT);
-				State = 448;
+				State = 464;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 449;
+				State = 465;
 				needState();
 				}
 				break;
@@ -2335,7 +2429,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 452;
+			State = 468;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2383,21 +2477,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 454;
+			State = 470;
 			Match(MACHINE);
-			State = 455;
+			State = 471;
 			name();
-			State = 457;
+			State = 473;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 456;
+				State = 472;
 				text();
 				}
 			}
 
-			State = 459;
+			State = 475;
 			memberBlock();
 			}
 		}
@@ -2436,23 +2530,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 461;
+			State = 477;
 			Match(LEFT_BRACE);
-			State = 465;
+			State = 481;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 263041L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3724804993L) != 0)) {
 				{
 				{
-				State = 462;
+				State = 478;
 				member();
 				}
 				}
-				State = 467;
+				State = 483;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 468;
+			State = 484;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2513,41 +2607,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 34, RULE_member);
 		try {
-			State = 481;
+			State = 497;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 470;
+				State = 486;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 471;
+				State = 487;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 472;
+				State = 488;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 473;
+				State = 489;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 474;
+				State = 490;
 				partDeclaration();
 				}
 				break;
@@ -2556,28 +2650,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 475;
+				State = 491;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 476;
+				State = 492;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 477;
+				State = 493;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 478;
+				State = 494;
 				whenMembers();
 				}
 				break;
@@ -2643,16 +2737,22 @@ internal partial class ProcScriptParser : Parser {
 			case HOIST:
 			case VOLTAGE:
 			case WAY:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case MARK:
+			case MEASURED:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 479;
+				State = 495;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 480;
+				State = 496;
 				refitProperty();
 				}
 				break;
@@ -2694,16 +2794,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 483;
+			State = 499;
 			Match(OPTION);
-			State = 484;
+			State = 500;
 			name();
-			State = 486;
+			State = 502;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 485;
+				State = 501;
 				text();
 				}
 			}
@@ -2747,26 +2847,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 488;
+			State = 504;
 			Match(ENERGY);
-			State = 489;
+			State = 505;
 			reference();
-			State = 491;
+			State = 507;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 490;
+				State = 506;
 				text();
 				}
 			}
 
-			State = 494;
+			State = 510;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 493;
+				State = 509;
 				propertyBlock();
 				}
 			}
@@ -2810,26 +2910,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 496;
+			State = 512;
 			Match(FLUID);
-			State = 497;
+			State = 513;
 			reference();
-			State = 499;
+			State = 515;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 498;
+				State = 514;
 				text();
 				}
 			}
 
-			State = 502;
+			State = 518;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 501;
+				State = 517;
 				propertyBlock();
 				}
 			}
@@ -2873,21 +2973,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 520;
 			Match(CONTROL);
-			State = 505;
+			State = 521;
 			reference();
-			State = 507;
+			State = 523;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 506;
+				State = 522;
 				text();
 				}
 			}
 
-			State = 509;
+			State = 525;
 			controlBlock();
 			}
 		}
@@ -2948,40 +3048,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 511;
+			State = 527;
 			Match(LEFT_BRACE);
-			State = 520;
+			State = 536;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,52,Context) ) {
 			case 1:
 				{
-				State = 512;
+				State = 528;
 				position();
-				State = 517;
+				State = 533;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 513;
+					State = 529;
 					Match(COMMA);
-					State = 514;
+					State = 530;
 					position();
 					}
 					}
-					State = 519;
+					State = 535;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 527;
+			State = 543;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 263041L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3741582209L) != 0)) {
 				{
-				State = 525;
+				State = 541;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -3046,8 +3146,14 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 				case WAY:
+				case REUSE:
+				case STRETCH:
+				case PREVAILING:
+				case KEEP:
+				case MARK:
+				case MEASURED:
 					{
-					State = 522;
+					State = 538;
 					property();
 					}
 					break;
@@ -3056,14 +3162,15 @@ internal partial class ProcScriptParser : Parser {
 				case TO:
 				case ON:
 				case CARRIES:
+				case LOCKED:
 					{
-					State = 523;
+					State = 539;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 524;
+					State = 540;
 					refitProperty();
 					}
 					break;
@@ -3071,11 +3178,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 529;
+				State = 545;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 530;
+			State = 546;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3116,26 +3223,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 532;
+			State = 548;
 			Match(PART);
-			State = 533;
+			State = 549;
 			reference();
-			State = 535;
+			State = 551;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 534;
+				State = 550;
 				text();
 				}
 			}
 
-			State = 538;
+			State = 554;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 537;
+				State = 553;
 				memberBlock();
 				}
 			}
@@ -3198,7 +3305,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 540;
+			State = 556;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3207,54 +3314,55 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 541;
+			State = 557;
 			Match(BY);
-			State = 542;
+			State = 558;
 			count();
-			State = 543;
+			State = 559;
 			name();
-			State = 544;
+			State = 560;
 			Match(AS);
-			State = 545;
+			State = 561;
 			reference();
-			State = 549;
+			State = 565;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 546;
+				State = 562;
 				inlineClause();
 				}
 				}
-				State = 551;
+				State = 567;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 558;
+			State = 574;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
+			case LOCKED:
 				{
-				State = 553;
+				State = 569;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 552;
+					State = 568;
 					inlineCover();
 					}
 					}
-					State = 555;
+					State = 571;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
-				} while ( _la==COVERED );
+				} while ( _la==COVERED || _la==LOCKED );
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 557;
+				State = 573;
 				propertyBlock();
 				}
 				break;
@@ -3332,6 +3440,12 @@ internal partial class ProcScriptParser : Parser {
 			case HOIST:
 			case VOLTAGE:
 			case WAY:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case MARK:
+			case MEASURED:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -3378,28 +3492,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 560;
+			State = 576;
 			cover();
-			State = 564;
+			State = 580;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 561;
+				State = 577;
 				inlineClause();
 				}
 				}
-				State = 566;
+				State = 582;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 568;
+			State = 584;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 567;
+				State = 583;
 				propertyBlock();
 				}
 			}
@@ -3452,16 +3566,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 52, RULE_inlineClause);
 		int _la;
 		try {
-			State = 574;
+			State = 590;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 570;
+				State = 586;
 				Match(AT);
-				State = 571;
+				State = 587;
 				text();
 				}
 				break;
@@ -3471,7 +3585,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 572;
+				State = 588;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3480,7 +3594,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 573;
+				State = 589;
 				reference();
 				}
 				break;
@@ -3519,14 +3633,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 576;
+			State = 592;
 			Match(ASIDE);
-			State = 578;
+			State = 594;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 577;
+				State = 593;
 				text();
 				}
 			}
@@ -3570,15 +3684,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 580;
+			State = 596;
 			Match(EACH);
-			State = 581;
+			State = 597;
 			name();
-			State = 582;
+			State = 598;
 			Match(IN);
-			State = 583;
+			State = 599;
 			@values();
-			State = 584;
+			State = 600;
 			memberBlock();
 			}
 		}
@@ -3615,11 +3729,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 586;
+			State = 602;
 			Match(WHEN);
-			State = 587;
+			State = 603;
 			test();
-			State = 588;
+			State = 604;
 			memberBlock();
 			}
 		}
@@ -3663,38 +3777,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 60, RULE_values);
 		int _la;
 		try {
-			State = 601;
+			State = 617;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,65,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 590;
+				State = 606;
 				Match(INTEGER);
-				State = 591;
+				State = 607;
 				Match(RANGE);
-				State = 592;
+				State = 608;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 593;
+				State = 609;
 				value();
-				State = 598;
+				State = 614;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 594;
+					State = 610;
 					Match(COMMA);
-					State = 595;
+					State = 611;
 					value();
 					}
 					}
-					State = 600;
+					State = 616;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3730,7 +3844,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 62, RULE_value);
 		try {
-			State = 605;
+			State = 621;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3825,17 +3939,27 @@ internal partial class ProcScriptParser : Parser {
 			case WITHOUT:
 			case RECORD:
 			case PAUSE:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 603;
+				State = 619;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 604;
+				State = 620;
 				Match(INTEGER);
 				}
 				break;
@@ -3876,15 +4000,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 64, RULE_test);
 		int _la;
 		try {
-			State = 617;
+			State = 633;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 607;
+				State = 623;
 				Match(NOT);
-				State = 608;
+				State = 624;
 				name();
 				}
 				break;
@@ -3980,29 +4104,39 @@ internal partial class ProcScriptParser : Parser {
 			case WITHOUT:
 			case RECORD:
 			case PAUSE:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 609;
+				State = 625;
 				name();
-				State = 615;
+				State = 631;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 610;
+					State = 626;
 					Match(IS);
-					State = 612;
+					State = 628;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 611;
+						State = 627;
 						Match(NOT);
 						}
 					}
 
-					State = 614;
+					State = 630;
 					value();
 					}
 				}
@@ -4063,49 +4197,49 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 619;
+			State = 635;
 			Match(PROCEDURE);
-			State = 620;
+			State = 636;
 			name();
-			State = 622;
+			State = 638;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 621;
+				State = 637;
 				parameters();
 				}
 			}
 
-			State = 625;
+			State = 641;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 624;
+				State = 640;
 				text();
 				}
 			}
 
-			State = 627;
+			State = 643;
 			Match(ON);
-			State = 628;
+			State = 644;
 			name();
-			State = 632;
+			State = 648;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==WITH || _la==WITHOUT) {
 				{
 				{
-				State = 629;
+				State = 645;
 				forVariants();
 				}
 				}
-				State = 634;
+				State = 650;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 635;
+			State = 651;
 			procedureBlock();
 			}
 		}
@@ -4148,7 +4282,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 637;
+			State = 653;
 			_la = TokenStream.LA(1);
 			if ( !(_la==WITH || _la==WITHOUT) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4157,21 +4291,21 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 638;
+			State = 654;
 			name();
-			State = 643;
+			State = 659;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 639;
+				State = 655;
 				Match(COMMA);
-				State = 640;
+				State = 656;
 				name();
 				}
 				}
-				State = 645;
+				State = 661;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4219,27 +4353,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 646;
+			State = 662;
 			Match(LEFT_PAREN);
-			State = 647;
+			State = 663;
 			parameter();
-			State = 652;
+			State = 668;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 648;
+				State = 664;
 				Match(COMMA);
-				State = 649;
+				State = 665;
 				furtherParameter();
 				}
 				}
-				State = 654;
+				State = 670;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 655;
+			State = 671;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -4276,11 +4410,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 657;
+			State = 673;
 			name();
-			State = 658;
+			State = 674;
 			Match(IN);
-			State = 659;
+			State = 675;
 			firstValues();
 			}
 		}
@@ -4317,13 +4451,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 74, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 667;
+			State = 683;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 661;
+				State = 677;
 				Match(INTEGER);
 				}
 				break;
@@ -4419,19 +4553,29 @@ internal partial class ProcScriptParser : Parser {
 			case WITHOUT:
 			case RECORD:
 			case PAUSE:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 662;
+				State = 678;
 				name();
-				State = 665;
+				State = 681;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 663;
+					State = 679;
 					Match(IN);
-					State = 664;
+					State = 680;
 					firstValues();
 					}
 				}
@@ -4475,7 +4619,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 76, RULE_firstValues);
 		int _la;
 		try {
-			State = 675;
+			State = 691;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4570,26 +4714,36 @@ internal partial class ProcScriptParser : Parser {
 			case WITHOUT:
 			case RECORD:
 			case PAUSE:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 669;
+				State = 685;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 670;
+				State = 686;
 				Match(INTEGER);
-				State = 673;
+				State = 689;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 671;
+					State = 687;
 					Match(RANGE);
-					State = 672;
+					State = 688;
 					Match(INTEGER);
 					}
 				}
@@ -4635,23 +4789,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 677;
+			State = 693;
 			Match(LEFT_BRACE);
-			State = 681;
+			State = 697;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 263041L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3724804993L) != 0)) {
 				{
 				{
-				State = 678;
+				State = 694;
 				procedureItem();
 				}
 				}
-				State = 683;
+				State = 699;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 684;
+			State = 700;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4703,55 +4857,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 80, RULE_procedureItem);
 		try {
-			State = 694;
+			State = 710;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 686;
+				State = 702;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 687;
+				State = 703;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 688;
+				State = 704;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 689;
+				State = 705;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 690;
+				State = 706;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 691;
+				State = 707;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 692;
+				State = 708;
 				whenItems();
 				}
 				break;
@@ -4817,9 +4971,15 @@ internal partial class ProcScriptParser : Parser {
 			case HOIST:
 			case VOLTAGE:
 			case WAY:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case MARK:
+			case MEASURED:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 693;
+				State = 709;
 				property();
 				}
 				break;
@@ -4860,11 +5020,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 696;
+			State = 712;
 			Match(GOAL);
-			State = 697;
+			State = 713;
 			verb();
-			State = 698;
+			State = 714;
 			reference();
 			}
 		}
@@ -4901,11 +5061,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 700;
+			State = 716;
 			Match(STAGE);
-			State = 701;
+			State = 717;
 			text();
-			State = 702;
+			State = 718;
 			stepBlock();
 			}
 		}
@@ -4955,54 +5115,54 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 704;
+			State = 720;
 			Match(DO);
-			State = 705;
+			State = 721;
 			name();
-			State = 718;
+			State = 734;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 706;
+				State = 722;
 				Match(LEFT_PAREN);
-				State = 715;
+				State = 731;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 10995117326335L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 11259000142168063L) != 0)) {
 					{
-					State = 707;
+					State = 723;
 					value();
-					State = 712;
+					State = 728;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 708;
+						State = 724;
 						Match(COMMA);
-						State = 709;
+						State = 725;
 						value();
 						}
 						}
-						State = 714;
+						State = 730;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 717;
+				State = 733;
 				Match(RIGHT_PAREN);
 				}
 			}
 
-			State = 721;
+			State = 737;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 720;
+				State = 736;
 				whereNeeded();
 				}
 			}
@@ -5037,9 +5197,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 723;
+			State = 739;
 			Match(WHERE);
-			State = 724;
+			State = 740;
 			Match(NEEDED);
 			}
 		}
@@ -5073,9 +5233,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 726;
+			State = 742;
 			Match(WORK);
-			State = 727;
+			State = 743;
 			stepBlock();
 			}
 		}
@@ -5116,15 +5276,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 729;
+			State = 745;
 			Match(EACH);
-			State = 730;
+			State = 746;
 			name();
-			State = 731;
+			State = 747;
 			Match(IN);
-			State = 732;
+			State = 748;
 			@values();
-			State = 733;
+			State = 749;
 			procedureBlock();
 			}
 		}
@@ -5161,11 +5321,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 735;
+			State = 751;
 			Match(WHEN);
-			State = 736;
+			State = 752;
 			test();
-			State = 737;
+			State = 753;
 			procedureBlock();
 			}
 		}
@@ -5204,23 +5364,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 739;
+			State = 755;
 			Match(LEFT_BRACE);
-			State = 743;
+			State = 759;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8448647347829279L) != 0) || ((((_la - 97)) & ~0x3f) == 0 && ((1L << (_la - 97)) & 3458764513820540929L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0) || ((((_la - 157)) & ~0x3f) == 0 && ((1L << (_la - 157)) & 1027L) != 0)) {
 				{
 				{
-				State = 740;
+				State = 756;
 				step();
 				}
 				}
-				State = 745;
+				State = 761;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 746;
+			State = 762;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5281,7 +5441,7 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 98, RULE_step);
 		try {
-			State = 759;
+			State = 775;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5290,21 +5450,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 748;
+				State = 764;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 749;
+				State = 765;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 750;
+				State = 766;
 				stripStep();
 				}
 				break;
@@ -5337,9 +5497,10 @@ internal partial class ProcScriptParser : Parser {
 			case INSPECT:
 			case ADJUST:
 			case VERIFY:
+			case SNUG:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 751;
+				State = 767;
 				action();
 				}
 				break;
@@ -5348,49 +5509,49 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 752;
+				State = 768;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 753;
+				State = 769;
 				recordAction();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 754;
+				State = 770;
 				pauseAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 755;
+				State = 771;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 756;
+				State = 772;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 757;
+				State = 773;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 758;
+				State = 774;
 				whenSteps();
 				}
 				break;
@@ -5432,7 +5593,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 761;
+			State = 777;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5441,7 +5602,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 762;
+			State = 778;
 			text();
 			}
 		}
@@ -5475,9 +5636,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 764;
+			State = 780;
 			Match(REFIT);
-			State = 765;
+			State = 781;
 			alert();
 			}
 		}
@@ -5514,9 +5675,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 767;
+			State = 783;
 			Match(STRIP);
-			State = 770;
+			State = 786;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5524,7 +5685,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 768;
+				State = 784;
 				alert();
 				}
 				break;
@@ -5620,10 +5781,20 @@ internal partial class ProcScriptParser : Parser {
 			case WITHOUT:
 			case RECORD:
 			case PAUSE:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case INTEGER:
 			case NAME:
 				{
-				State = 769;
+				State = 785;
 				deed();
 				}
 				break;
@@ -5669,15 +5840,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 772;
+			State = 788;
 			Match(EACH);
-			State = 773;
+			State = 789;
 			name();
-			State = 774;
+			State = 790;
 			Match(IN);
-			State = 775;
+			State = 791;
 			@values();
-			State = 776;
+			State = 792;
 			stepBlock();
 			}
 		}
@@ -5714,11 +5885,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 778;
+			State = 794;
 			Match(WHEN);
-			State = 779;
+			State = 795;
 			test();
-			State = 780;
+			State = 796;
 			stepBlock();
 			}
 		}
@@ -5734,11 +5905,14 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class ActionContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public DeedContext deed() {
+			return GetRuleContext<DeedContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ActionVerbContext actionVerb() {
 			return GetRuleContext<ActionVerbContext>(0);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public DeedContext deed() {
-			return GetRuleContext<DeedContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public SnugVerbContext snugVerb() {
+			return GetRuleContext<SnugVerbContext>(0);
 		}
 		public ActionContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
@@ -5754,9 +5928,53 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 782;
-			actionVerb();
-			State = 783;
+			State = 800;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case ASIDE:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+			case VERIFY:
+				{
+				State = 798;
+				actionVerb();
+				}
+				break;
+			case SNUG:
+				{
+				State = 799;
+				snugVerb();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
+			}
+			State = 802;
 			deed();
 			}
 		}
@@ -5807,58 +6025,58 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 788;
+			State = 807;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,88,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,89,Context) ) {
 			case 1:
 				{
-				State = 785;
+				State = 804;
 				amount();
-				State = 786;
+				State = 805;
 				Match(OF);
 				}
 				break;
 			}
-			State = 790;
+			State = 809;
 			reference();
-			State = 793;
+			State = 812;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 791;
+				State = 810;
 				Match(TO);
-				State = 792;
+				State = 811;
 				position();
 				}
 			}
 
-			State = 796;
+			State = 815;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 795;
+				State = 814;
 				whereNeeded();
 				}
 			}
 
-			State = 799;
+			State = 818;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 798;
+				State = 817;
 				background();
 				}
 			}
 
-			State = 802;
+			State = 821;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 801;
+				State = 820;
 				propertyBlock();
 				}
 			}
@@ -5894,7 +6112,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 804;
+			State = 823;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5933,13 +6151,13 @@ internal partial class ProcScriptParser : Parser {
 		VerbContext _localctx = new VerbContext(Context, State);
 		EnterRule(_localctx, 116, RULE_verb);
 		try {
-			State = 808;
+			State = 827;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 806;
+				State = 825;
 				Match(STRIP);
 				}
 				break;
@@ -5974,12 +6192,43 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 807;
+				State = 826;
 				actionVerb();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class SnugVerbContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SNUG() { return GetToken(ProcScriptParser.SNUG, 0); }
+		public SnugVerbContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_snugVerb; } }
+	}
+
+	[RuleVersion(0)]
+	public SnugVerbContext snugVerb() {
+		SnugVerbContext _localctx = new SnugVerbContext(Context, State);
+		EnterRule(_localctx, 118, RULE_snugVerb);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 829;
+			Match(SNUG);
 			}
 		}
 		catch (RecognitionException re) {
@@ -6033,12 +6282,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 118, RULE_actionVerb);
+		EnterRule(_localctx, 120, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 810;
+			State = 831;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6093,12 +6342,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 120, RULE_textAction);
+		EnterRule(_localctx, 122, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 812;
+			State = 833;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6107,56 +6356,56 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 813;
+			State = 834;
 			text();
-			State = 815;
+			State = 836;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 814;
+				State = 835;
 				instruments();
 				}
 			}
 
-			State = 819;
+			State = 840;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 817;
+				State = 838;
 				Match(EXPECT);
-				State = 818;
+				State = 839;
 				limit();
 				}
 			}
 
-			State = 822;
+			State = 843;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,97,Context) ) {
 			case 1:
 				{
-				State = 821;
+				State = 842;
 				needsClause();
 				}
 				break;
 			}
-			State = 825;
+			State = 846;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 824;
+				State = 845;
 				background();
 				}
 			}
 
-			State = 828;
+			State = 849;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 827;
+				State = 848;
 				propertyBlock();
 				}
 			}
@@ -6196,28 +6445,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InstrumentsContext instruments() {
 		InstrumentsContext _localctx = new InstrumentsContext(Context, State);
-		EnterRule(_localctx, 122, RULE_instruments);
+		EnterRule(_localctx, 124, RULE_instruments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 830;
+			State = 851;
 			Match(WITH);
-			State = 831;
+			State = 852;
 			reference();
-			State = 836;
+			State = 857;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 832;
+				State = 853;
 				Match(COMMA);
-				State = 833;
+				State = 854;
 				reference();
 				}
 				}
-				State = 838;
+				State = 859;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6255,31 +6504,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordActionContext recordAction() {
 		RecordActionContext _localctx = new RecordActionContext(Context, State);
-		EnterRule(_localctx, 124, RULE_recordAction);
+		EnterRule(_localctx, 126, RULE_recordAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 839;
+			State = 860;
 			Match(RECORD);
-			State = 840;
+			State = 861;
 			text();
-			State = 842;
+			State = 863;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,100,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,101,Context) ) {
 			case 1:
 				{
-				State = 841;
+				State = 862;
 				needsClause();
 				}
 				break;
 			}
-			State = 845;
+			State = 866;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 844;
+				State = 865;
 				propertyBlock();
 				}
 			}
@@ -6318,31 +6567,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseActionContext pauseAction() {
 		PauseActionContext _localctx = new PauseActionContext(Context, State);
-		EnterRule(_localctx, 126, RULE_pauseAction);
+		EnterRule(_localctx, 128, RULE_pauseAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 847;
+			State = 868;
 			Match(PAUSE);
-			State = 848;
+			State = 869;
 			text();
-			State = 850;
+			State = 871;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,102,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,103,Context) ) {
 			case 1:
 				{
-				State = 849;
+				State = 870;
 				needsClause();
 				}
 				break;
 			}
-			State = 853;
+			State = 874;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 852;
+				State = 873;
 				propertyBlock();
 				}
 			}
@@ -6377,17 +6626,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 128, RULE_needsClause);
+		EnterRule(_localctx, 130, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 856;
+			State = 877;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 855;
+				State = 876;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6399,9 +6648,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 858;
+			State = 879;
 			Match(NEEDS);
-			State = 859;
+			State = 880;
 			needs();
 			}
 		}
@@ -6429,13 +6678,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 130, RULE_background);
+		EnterRule(_localctx, 132, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 861;
+			State = 882;
 			Match(IN);
-			State = 862;
+			State = 883;
 			Match(BACKGROUND);
 			}
 		}
@@ -6473,29 +6722,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 132, RULE_discard);
+		EnterRule(_localctx, 134, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 864;
+			State = 885;
 			Match(DISCARD);
-			State = 868;
+			State = 889;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,105,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,106,Context) ) {
 			case 1:
 				{
-				State = 865;
+				State = 886;
 				amount();
-				State = 866;
+				State = 887;
 				Match(OF);
 				}
 				break;
 			}
-			State = 870;
+			State = 891;
 			reference();
-			State = 871;
+			State = 892;
 			Match(BECAUSE);
-			State = 872;
+			State = 893;
 			text();
 			}
 		}
@@ -6529,26 +6778,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 134, RULE_refitRules);
+		EnterRule(_localctx, 136, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 874;
+			State = 895;
 			Match(REFIT);
-			State = 878;
+			State = 899;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 875;
+				State = 896;
 				Match(NEEDS);
-				State = 876;
+				State = 897;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 877;
+				State = 898;
 				ruleBlock();
 				}
 				break;
@@ -6587,28 +6836,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 136, RULE_ruleBlock);
+		EnterRule(_localctx, 138, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 880;
+			State = 901;
 			Match(LEFT_BRACE);
-			State = 884;
+			State = 905;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || ((((_la - 97)) & ~0x3f) == 0 && ((1L << (_la - 97)) & 3459890413727383553L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -1083942371328L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180459L) != 0) || ((((_la - 147)) & ~0x3f) == 0 && ((1L << (_la - 147)) & 3148801L) != 0)) {
 				{
 				{
-				State = 881;
+				State = 902;
 				refitRule();
 				}
 				}
-				State = 886;
+				State = 907;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 887;
+			State = 908;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6642,6 +6891,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public TestRuleContext testRule() {
 			return GetRuleContext<TestRuleContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public SnugRuleContext snugRule() {
+			return GetRuleContext<SnugRuleContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public RetorqueRuleContext retorqueRule() {
+			return GetRuleContext<RetorqueRuleContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public DiscardContext discard() {
 			return GetRuleContext<DiscardContext>(0);
 		}
@@ -6661,9 +6916,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 138, RULE_refitRule);
+		EnterRule(_localctx, 140, RULE_refitRule);
 		try {
-			State = 898;
+			State = 921;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6672,7 +6927,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 889;
+				State = 910;
 				alert();
 				}
 				break;
@@ -6708,56 +6963,70 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 890;
+				State = 911;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 891;
+				State = 912;
 				checkRule();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 892;
+				State = 913;
 				recordRule();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 893;
+				State = 914;
 				pauseRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 894;
+				State = 915;
 				testRule();
 				}
 				break;
-			case DISCARD:
+			case SNUG:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 895;
+				State = 916;
+				snugRule();
+				}
+				break;
+			case RETORQUE:
+				EnterOuterAlt(_localctx, 8);
+				{
+				State = 917;
+				retorqueRule();
+				}
+				break;
+			case DISCARD:
+				EnterOuterAlt(_localctx, 9);
+				{
+				State = 918;
 				discard();
 				}
 				break;
 			case EACH:
-				EnterOuterAlt(_localctx, 8);
+				EnterOuterAlt(_localctx, 10);
 				{
-				State = 896;
+				State = 919;
 				eachRules();
 				}
 				break;
 			case WHEN:
-				EnterOuterAlt(_localctx, 9);
+				EnterOuterAlt(_localctx, 11);
 				{
-				State = 897;
+				State = 920;
 				whenRules();
 				}
 				break;
@@ -6798,19 +7067,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 140, RULE_eachRules);
+		EnterRule(_localctx, 142, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 900;
+			State = 923;
 			Match(EACH);
-			State = 901;
+			State = 924;
 			name();
-			State = 902;
+			State = 925;
 			Match(IN);
-			State = 903;
+			State = 926;
 			@values();
-			State = 904;
+			State = 927;
 			ruleBlock();
 			}
 		}
@@ -6843,15 +7112,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 142, RULE_whenRules);
+		EnterRule(_localctx, 144, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 906;
+			State = 929;
 			Match(WHEN);
-			State = 907;
+			State = 930;
 			test();
-			State = 908;
+			State = 931;
 			ruleBlock();
 			}
 		}
@@ -6893,45 +7162,319 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 144, RULE_orderRule);
+		EnterRule(_localctx, 146, RULE_orderRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 910;
+			State = 933;
 			verb();
-			State = 911;
+			State = 934;
 			reference();
-			State = 914;
+			State = 937;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 912;
+				State = 935;
 				Match(TO);
-				State = 913;
+				State = 936;
 				position();
 				}
 			}
 
-			State = 918;
+			State = 941;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 916;
+				State = 939;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 917;
+				State = 940;
 				whileClause();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
+			}
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class SnugRuleContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public SnugVerbContext snugVerb() {
+			return GetRuleContext<SnugVerbContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
+			return GetRuleContext<OrderContext>(0);
+		}
+		public SnugRuleContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_snugRule; } }
+	}
+
+	[RuleVersion(0)]
+	public SnugRuleContext snugRule() {
+		SnugRuleContext _localctx = new SnugRuleContext(Context, State);
+		EnterRule(_localctx, 148, RULE_snugRule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 943;
+			snugVerb();
+			State = 944;
+			reference();
+			State = 949;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 945;
+				Match(COMMA);
+				State = 946;
+				reference();
+				}
+				}
+				State = 951;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 953;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==BEFORE || _la==AFTER) {
+				{
+				State = 952;
+				order();
+				}
+			}
+
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class RetorqueRuleContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RETORQUE() { return GetToken(ProcScriptParser.RETORQUE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext[] reference() {
+			return GetRuleContexts<ReferenceContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference(int i) {
+			return GetRuleContext<ReferenceContext>(i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
+			return GetToken(ProcScriptParser.COMMA, i);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NeedsClauseContext needsClause() {
+			return GetRuleContext<NeedsClauseContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BEFORE() { return GetToken(ProcScriptParser.BEFORE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public OrderVerbContext orderVerb() {
+			return GetRuleContext<OrderVerbContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AFTER() { return GetToken(ProcScriptParser.AFTER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		public RetorqueRuleContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_retorqueRule; } }
+	}
+
+	[RuleVersion(0)]
+	public RetorqueRuleContext retorqueRule() {
+		RetorqueRuleContext _localctx = new RetorqueRuleContext(Context, State);
+		EnterRule(_localctx, 150, RULE_retorqueRule);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 955;
+			Match(RETORQUE);
+			State = 956;
+			reference();
+			State = 961;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			while (_la==COMMA) {
+				{
+				{
+				State = 957;
+				Match(COMMA);
+				State = 958;
+				reference();
+				}
+				}
+				State = 963;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+			}
+			State = 965;
+			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,115,Context) ) {
+			case 1:
+				{
+				State = 964;
+				needsClause();
+				}
+				break;
+			}
+			State = 978;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case BEFORE:
+				{
+				State = 967;
+				Match(BEFORE);
+				State = 968;
+				orderVerb();
+				State = 969;
+				reference();
+				}
+				break;
+			case AFTER:
+				{
+				State = 971;
+				Match(AFTER);
+				State = 976;
+				ErrorHandler.Sync(this);
+				switch (TokenStream.LA(1)) {
+				case STRIP:
+				case ASIDE:
+				case UNDO:
+				case LOOSEN:
+				case RELEASE:
+				case UNPLUG:
+				case DISCONNECT:
+				case CUT:
+				case REMOVE:
+				case SET:
+				case ISOLATE:
+				case EMPTY:
+				case SUPPORT:
+				case FASTEN:
+				case TIGHTEN:
+				case ENGAGE:
+				case PLUG:
+				case CONNECT:
+				case RENEW:
+				case RETURN:
+				case FIT:
+				case RESTORE:
+				case FILL:
+				case UNSUPPORT:
+				case REPLACE:
+				case REPAIR:
+				case CLEAN:
+				case INSPECT:
+				case ADJUST:
+				case VERIFY:
+				case SNUG:
+					{
+					State = 972;
+					orderVerb();
+					State = 973;
+					reference();
+					}
+					break;
+				case STRING:
+				case UNCLOSED_STRING:
+					{
+					State = 975;
+					text();
+					}
+					break;
+				default:
+					throw new NoViableAltException(this);
+				}
+				}
+				break;
+			case STRIP:
+			case ASIDE:
+			case EACH:
+			case WHEN:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+			case CHECK:
+			case DISCARD:
+			case DANGER:
+			case WARNING:
+			case CAUTION:
+			case NOTICE:
+			case VERIFY:
+			case TEST:
+			case RECORD:
+			case PAUSE:
+			case SNUG:
+			case RETORQUE:
+			case RIGHT_BRACE:
+				break;
+			default:
+				break;
 			}
 			}
 		}
@@ -6973,36 +7516,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 146, RULE_whileClause);
+		EnterRule(_localctx, 152, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 920;
+			State = 980;
 			Match(WHILE);
-			State = 921;
+			State = 981;
 			reference();
-			State = 926;
+			State = 986;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 922;
+				State = 982;
 				Match(COMMA);
-				State = 923;
+				State = 983;
 				reference();
 				}
 				}
-				State = 928;
+				State = 988;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 929;
+			State = 989;
 			Match(OPEN);
-			State = 930;
+			State = 990;
 			Match(BECAUSE);
-			State = 931;
+			State = 991;
 			text();
 			}
 		}
@@ -7045,53 +7588,53 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 148, RULE_checkRule);
+		EnterRule(_localctx, 154, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 933;
+			State = 993;
 			Match(CHECK);
-			State = 934;
+			State = 994;
 			text();
-			State = 936;
+			State = 996;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 935;
+				State = 995;
 				instruments();
 				}
 			}
 
-			State = 940;
+			State = 1000;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 938;
+				State = 998;
 				Match(EXPECT);
-				State = 939;
+				State = 999;
 				limit();
 				}
 			}
 
-			State = 943;
+			State = 1003;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,114,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,121,Context) ) {
 			case 1:
 				{
-				State = 942;
+				State = 1002;
 				needsClause();
 				}
 				break;
 			}
-			State = 946;
+			State = 1006;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 945;
+				State = 1005;
 				order();
 				}
 			}
@@ -7130,31 +7673,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordRuleContext recordRule() {
 		RecordRuleContext _localctx = new RecordRuleContext(Context, State);
-		EnterRule(_localctx, 150, RULE_recordRule);
+		EnterRule(_localctx, 156, RULE_recordRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 948;
+			State = 1008;
 			Match(RECORD);
-			State = 949;
+			State = 1009;
 			text();
-			State = 951;
+			State = 1011;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,116,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,123,Context) ) {
 			case 1:
 				{
-				State = 950;
+				State = 1010;
 				needsClause();
 				}
 				break;
 			}
-			State = 954;
+			State = 1014;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 953;
+				State = 1013;
 				order();
 				}
 			}
@@ -7193,23 +7736,23 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseRuleContext pauseRule() {
 		PauseRuleContext _localctx = new PauseRuleContext(Context, State);
-		EnterRule(_localctx, 152, RULE_pauseRule);
+		EnterRule(_localctx, 158, RULE_pauseRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 956;
+			State = 1016;
 			Match(PAUSE);
-			State = 957;
+			State = 1017;
 			text();
-			State = 958;
+			State = 1018;
 			order();
-			State = 960;
+			State = 1020;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 959;
+				State = 1019;
 				propertyBlock();
 				}
 			}
@@ -7248,26 +7791,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 154, RULE_testRule);
+		EnterRule(_localctx, 160, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 962;
+			State = 1022;
 			Match(TEST);
-			State = 963;
+			State = 1023;
 			text();
-			State = 965;
+			State = 1025;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 964;
+				State = 1024;
 				order();
 				}
 			}
 
-			State = 967;
+			State = 1027;
 			testBlock();
 			}
 		}
@@ -7301,28 +7844,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 156, RULE_testBlock);
+		EnterRule(_localctx, 162, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 969;
+			State = 1029;
 			Match(LEFT_BRACE);
-			State = 973;
+			State = 1033;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 515L) != 0)) {
 				{
 				{
-				State = 970;
+				State = 1030;
 				testItem();
 				}
 				}
-				State = 975;
+				State = 1035;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 976;
+			State = 1036;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7363,9 +7906,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 158, RULE_testItem);
+		EnterRule(_localctx, 164, RULE_testItem);
 		try {
-			State = 983;
+			State = 1043;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -7374,14 +7917,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 978;
+				State = 1038;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 979;
+				State = 1039;
 				powerClause();
 				}
 				break;
@@ -7390,21 +7933,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 980;
+				State = 1040;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 981;
+				State = 1041;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 982;
+				State = 1042;
 				whileClause();
 				}
 				break;
@@ -7445,28 +7988,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 160, RULE_powerClause);
+		EnterRule(_localctx, 166, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 985;
+			State = 1045;
 			Match(POWER);
-			State = 986;
+			State = 1046;
 			reference();
-			State = 991;
+			State = 1051;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 987;
+				State = 1047;
 				Match(COMMA);
-				State = 988;
+				State = 1048;
 				reference();
 				}
 				}
-				State = 993;
+				State = 1053;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -7484,8 +8027,8 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	internal partial class OrderContext : ParserRuleContext {
-		[System.Diagnostics.DebuggerNonUserCode] public VerbContext verb() {
-			return GetRuleContext<VerbContext>(0);
+		[System.Diagnostics.DebuggerNonUserCode] public OrderVerbContext orderVerb() {
+			return GetRuleContext<OrderVerbContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
 			return GetRuleContext<ReferenceContext>(0);
@@ -7506,12 +8049,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 162, RULE_order);
+		EnterRule(_localctx, 168, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 994;
+			State = 1054;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7520,22 +8063,102 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 995;
-			verb();
-			State = 996;
+			State = 1055;
+			orderVerb();
+			State = 1056;
 			reference();
-			State = 999;
+			State = 1059;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 997;
+				State = 1057;
 				Match(TO);
-				State = 998;
+				State = 1058;
 				position();
 				}
 			}
 
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class OrderVerbContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public VerbContext verb() {
+			return GetRuleContext<VerbContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public SnugVerbContext snugVerb() {
+			return GetRuleContext<SnugVerbContext>(0);
+		}
+		public OrderVerbContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_orderVerb; } }
+	}
+
+	[RuleVersion(0)]
+	public OrderVerbContext orderVerb() {
+		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
+		EnterRule(_localctx, 170, RULE_orderVerb);
+		try {
+			State = 1063;
+			ErrorHandler.Sync(this);
+			switch (TokenStream.LA(1)) {
+			case STRIP:
+			case ASIDE:
+			case UNDO:
+			case LOOSEN:
+			case RELEASE:
+			case UNPLUG:
+			case DISCONNECT:
+			case CUT:
+			case REMOVE:
+			case SET:
+			case ISOLATE:
+			case EMPTY:
+			case SUPPORT:
+			case FASTEN:
+			case TIGHTEN:
+			case ENGAGE:
+			case PLUG:
+			case CONNECT:
+			case RENEW:
+			case RETURN:
+			case FIT:
+			case RESTORE:
+			case FILL:
+			case UNSUPPORT:
+			case REPLACE:
+			case REPAIR:
+			case CLEAN:
+			case INSPECT:
+			case ADJUST:
+			case VERIFY:
+				EnterOuterAlt(_localctx, 1);
+				{
+				State = 1061;
+				verb();
+				}
+				break;
+			case SNUG:
+				EnterOuterAlt(_localctx, 2);
+				{
+				State = 1062;
+				snugVerb();
+				}
+				break;
+			default:
+				throw new NoViableAltException(this);
 			}
 		}
 		catch (RecognitionException re) {
@@ -7562,12 +8185,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 164, RULE_text);
+		EnterRule(_localctx, 172, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1001;
+			State = 1065;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7601,11 +8224,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 166, RULE_count);
+		EnterRule(_localctx, 174, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1003;
+			State = 1067;
 			Match(INTEGER);
 			}
 		}
@@ -7645,29 +8268,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 168, RULE_quantity);
+		EnterRule(_localctx, 176, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1005;
+			State = 1069;
 			number();
-			State = 1007;
+			State = 1071;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,124,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,132,Context) ) {
 			case 1:
 				{
-				State = 1006;
+				State = 1070;
 				unit();
 				}
 				break;
 			}
-			State = 1014;
+			State = 1078;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1009;
+				State = 1073;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -7676,14 +8299,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1010;
+				State = 1074;
 				number();
-				State = 1012;
+				State = 1076;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,125,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
 				case 1:
 					{
-					State = 1011;
+					State = 1075;
 					unit();
 					}
 					break;
@@ -7722,19 +8345,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 170, RULE_limit);
+		EnterRule(_localctx, 178, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1017;
+			State = 1081;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 168)) & ~0x3f) == 0 && ((1L << (_la - 168)) & 15L) != 0)) {
+			if (((((_la - 178)) & ~0x3f) == 0 && ((1L << (_la - 178)) & 15L) != 0)) {
 				{
-				State = 1016;
+				State = 1080;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 168)) & ~0x3f) == 0 && ((1L << (_la - 168)) & 15L) != 0)) ) {
+				if ( !(((((_la - 178)) & ~0x3f) == 0 && ((1L << (_la - 178)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -7744,7 +8367,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1019;
+			State = 1083;
 			quantity();
 			}
 		}
@@ -7777,52 +8400,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 172, RULE_number);
+		EnterRule(_localctx, 180, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1022;
+			State = 1086;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1021;
+				State = 1085;
 				Match(MINUS);
 				}
 			}
 
-			State = 1033;
+			State = 1097;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1024;
+				State = 1088;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1025;
+				State = 1089;
 				Match(INTEGER);
-				State = 1031;
+				State = 1095;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1026;
+					State = 1090;
 					Match(SLASH);
-					State = 1027;
+					State = 1091;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1028;
+					State = 1092;
 					Match(INTEGER);
-					State = 1029;
+					State = 1093;
 					Match(SLASH);
-					State = 1030;
+					State = 1094;
 					Match(INTEGER);
 					}
 					break;
@@ -7942,6 +8565,15 @@ internal partial class ProcScriptParser : Parser {
 				case WAY:
 				case RECORD:
 				case PAUSE:
+				case LOCKED:
+				case REUSE:
+				case STRETCH:
+				case PREVAILING:
+				case KEEP:
+				case MARK:
+				case MEASURED:
+				case SNUG:
+				case RETORQUE:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -8005,30 +8637,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 174, RULE_unit);
+		EnterRule(_localctx, 182, RULE_unit);
 		int _la;
 		try {
-			State = 1048;
+			State = 1112;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1035;
+				State = 1099;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1036;
+				State = 1100;
 				Match(DEGREE);
-				State = 1038;
+				State = 1102;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1037;
+					State = 1101;
 					Match(NAME);
 					}
 				}
@@ -8039,28 +8671,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1040;
+				State = 1104;
 				unitName();
-				State = 1045;
+				State = 1109;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 162)) & ~0x3f) == 0 && ((1L << (_la - 162)) & 25L) != 0)) {
+				while (((((_la - 172)) & ~0x3f) == 0 && ((1L << (_la - 172)) & 25L) != 0)) {
 					{
 					{
-					State = 1041;
+					State = 1105;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 162)) & ~0x3f) == 0 && ((1L << (_la - 162)) & 25L) != 0)) ) {
+					if ( !(((((_la - 172)) & ~0x3f) == 0 && ((1L << (_la - 172)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1042;
+					State = 1106;
 					unitName();
 					}
 					}
-					State = 1047;
+					State = 1111;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8094,12 +8726,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 176, RULE_unitName);
+		EnterRule(_localctx, 184, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1050;
+			State = 1114;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8138,19 +8770,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 178, RULE_reference);
+		EnterRule(_localctx, 186, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1052;
+			State = 1116;
 			name();
-			State = 1054;
+			State = 1118;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1053;
+				State = 1117;
 				index();
 				}
 			}
@@ -8191,32 +8823,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 180, RULE_index);
+		EnterRule(_localctx, 188, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1056;
+			State = 1120;
 			Match(LEFT_BRACKET);
-			State = 1057;
+			State = 1121;
 			value();
-			State = 1062;
+			State = 1126;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1058;
+				State = 1122;
 				Match(COMMA);
-				State = 1059;
+				State = 1123;
 				value();
 				}
 				}
-				State = 1064;
+				State = 1128;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1065;
+			State = 1129;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -8325,6 +8957,16 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WITHOUT() { return GetToken(ProcScriptParser.WITHOUT, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RECORD() { return GetToken(ProcScriptParser.RECORD, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PAUSE() { return GetToken(ProcScriptParser.PAUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LOCKED() { return GetToken(ProcScriptParser.LOCKED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REUSE() { return GetToken(ProcScriptParser.REUSE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRETCH() { return GetToken(ProcScriptParser.STRETCH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PREVAILING() { return GetToken(ProcScriptParser.PREVAILING, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode KEEP() { return GetToken(ProcScriptParser.KEEP, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ORDER() { return GetToken(ProcScriptParser.ORDER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MARK() { return GetToken(ProcScriptParser.MARK, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MEASURED() { return GetToken(ProcScriptParser.MEASURED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SNUG() { return GetToken(ProcScriptParser.SNUG, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RETORQUE() { return GetToken(ProcScriptParser.RETORQUE, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -8335,14 +8977,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 182, RULE_name);
+		EnterRule(_localctx, 190, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1067;
+			State = 1131;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 8796094070783L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 9007200328482815L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -8381,9 +9023,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 184, RULE_position);
+		EnterRule(_localctx, 192, RULE_position);
 		try {
-			State = 1075;
+			State = 1139;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -8478,45 +9120,55 @@ internal partial class ProcScriptParser : Parser {
 			case WITHOUT:
 			case RECORD:
 			case PAUSE:
+			case LOCKED:
+			case REUSE:
+			case STRETCH:
+			case PREVAILING:
+			case KEEP:
+			case ORDER:
+			case MARK:
+			case MEASURED:
+			case SNUG:
+			case RETORQUE:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1069;
+				State = 1133;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1070;
+				State = 1134;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1071;
+				State = 1135;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1072;
+				State = 1136;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1073;
+				State = 1137;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1074;
+				State = 1138;
 				Match(AT);
 				}
 				break;
@@ -8536,7 +9188,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,188,1078,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,198,1142,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -8549,381 +9201,407 @@ internal partial class ProcScriptParser : Parser {
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
-		2,92,7,92,1,0,1,0,1,0,1,0,5,0,191,8,0,10,0,12,0,194,9,0,1,0,1,0,1,1,1,
-		1,1,1,1,2,1,2,1,2,3,2,204,8,2,1,2,3,2,207,8,2,1,3,1,3,1,3,1,3,5,3,213,
-		8,3,10,3,12,3,216,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,
-		229,8,4,1,4,1,4,1,4,1,4,5,4,235,8,4,10,4,12,4,238,9,4,1,4,1,4,5,4,242,
-		8,4,10,4,12,4,245,9,4,1,4,1,4,1,4,1,4,5,4,251,8,4,10,4,12,4,254,9,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,263,8,4,1,4,1,4,1,4,1,4,1,4,5,4,270,8,4,
-		10,4,12,4,273,9,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,281,8,4,1,4,1,4,1,4,1,4,
-		1,4,1,4,1,4,3,4,290,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,3,4,309,8,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,317,8,4,
-		1,4,1,4,1,4,3,4,322,8,4,3,4,324,8,4,1,4,1,4,3,4,328,8,4,1,4,3,4,331,8,
-		4,1,4,1,4,1,4,3,4,336,8,4,1,4,1,4,1,4,1,4,3,4,342,8,4,1,4,1,4,1,4,3,4,
-		347,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,355,8,5,10,5,12,5,358,9,5,1,5,1,5,
-		3,5,362,8,5,3,5,364,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,
-		7,3,7,378,8,7,1,8,1,8,1,8,3,8,383,8,8,1,8,3,8,386,8,8,1,8,1,8,3,8,390,
-		8,8,1,8,1,8,3,8,394,8,8,1,8,1,8,1,8,3,8,399,8,8,1,8,3,8,402,8,8,1,8,1,
-		8,1,8,1,8,3,8,408,8,8,1,8,3,8,411,8,8,1,8,3,8,414,8,8,1,9,3,9,417,8,9,
-		1,9,1,9,1,10,1,10,1,10,1,10,3,10,425,8,10,1,10,1,10,3,10,429,8,10,1,11,
-		1,11,1,11,5,11,434,8,11,10,11,12,11,437,9,11,1,12,1,12,1,12,5,12,442,8,
-		12,10,12,12,12,445,9,12,1,13,1,13,1,13,1,13,3,13,451,8,13,1,14,1,14,1,
-		15,1,15,1,15,3,15,458,8,15,1,15,1,15,1,16,1,16,5,16,464,8,16,10,16,12,
-		16,467,9,16,1,16,1,16,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,
-		1,17,3,17,482,8,17,1,18,1,18,1,18,3,18,487,8,18,1,19,1,19,1,19,3,19,492,
-		8,19,1,19,3,19,495,8,19,1,20,1,20,1,20,3,20,500,8,20,1,20,3,20,503,8,20,
-		1,21,1,21,1,21,3,21,508,8,21,1,21,1,21,1,22,1,22,1,22,1,22,5,22,516,8,
-		22,10,22,12,22,519,9,22,3,22,521,8,22,1,22,1,22,1,22,5,22,526,8,22,10,
-		22,12,22,529,9,22,1,22,1,22,1,23,1,23,1,23,3,23,536,8,23,1,23,3,23,539,
-		8,23,1,24,1,24,1,24,1,24,1,24,1,24,1,24,5,24,548,8,24,10,24,12,24,551,
-		9,24,1,24,4,24,554,8,24,11,24,12,24,555,1,24,3,24,559,8,24,1,25,1,25,5,
-		25,563,8,25,10,25,12,25,566,9,25,1,25,3,25,569,8,25,1,26,1,26,1,26,1,26,
-		3,26,575,8,26,1,27,1,27,3,27,579,8,27,1,28,1,28,1,28,1,28,1,28,1,28,1,
-		29,1,29,1,29,1,29,1,30,1,30,1,30,1,30,1,30,1,30,5,30,597,8,30,10,30,12,
-		30,600,9,30,3,30,602,8,30,1,31,1,31,3,31,606,8,31,1,32,1,32,1,32,1,32,
-		1,32,3,32,613,8,32,1,32,3,32,616,8,32,3,32,618,8,32,1,33,1,33,1,33,3,33,
-		623,8,33,1,33,3,33,626,8,33,1,33,1,33,1,33,5,33,631,8,33,10,33,12,33,634,
-		9,33,1,33,1,33,1,34,1,34,1,34,1,34,5,34,642,8,34,10,34,12,34,645,9,34,
-		1,35,1,35,1,35,1,35,5,35,651,8,35,10,35,12,35,654,9,35,1,35,1,35,1,36,
-		1,36,1,36,1,36,1,37,1,37,1,37,1,37,3,37,666,8,37,3,37,668,8,37,1,38,1,
-		38,1,38,1,38,3,38,674,8,38,3,38,676,8,38,1,39,1,39,5,39,680,8,39,10,39,
-		12,39,683,9,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,1,40,1,40,3,40,
-		695,8,40,1,41,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,
-		43,1,43,5,43,711,8,43,10,43,12,43,714,9,43,3,43,716,8,43,1,43,3,43,719,
-		8,43,1,43,3,43,722,8,43,1,44,1,44,1,44,1,45,1,45,1,45,1,46,1,46,1,46,1,
-		46,1,46,1,46,1,47,1,47,1,47,1,47,1,48,1,48,5,48,742,8,48,10,48,12,48,745,
-		9,48,1,48,1,48,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,
-		3,49,760,8,49,1,50,1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,771,8,
-		52,1,53,1,53,1,53,1,53,1,53,1,53,1,54,1,54,1,54,1,54,1,55,1,55,1,55,1,
-		56,1,56,1,56,3,56,789,8,56,1,56,1,56,1,56,3,56,794,8,56,1,56,3,56,797,
-		8,56,1,56,3,56,800,8,56,1,56,3,56,803,8,56,1,57,1,57,1,58,1,58,3,58,809,
-		8,58,1,59,1,59,1,60,1,60,1,60,3,60,816,8,60,1,60,1,60,3,60,820,8,60,1,
-		60,3,60,823,8,60,1,60,3,60,826,8,60,1,60,3,60,829,8,60,1,61,1,61,1,61,
-		1,61,5,61,835,8,61,10,61,12,61,838,9,61,1,62,1,62,1,62,3,62,843,8,62,1,
-		62,3,62,846,8,62,1,63,1,63,1,63,3,63,851,8,63,1,63,3,63,854,8,63,1,64,
-		3,64,857,8,64,1,64,1,64,1,64,1,65,1,65,1,65,1,66,1,66,1,66,1,66,3,66,869,
-		8,66,1,66,1,66,1,66,1,66,1,67,1,67,1,67,1,67,3,67,879,8,67,1,68,1,68,5,
-		68,883,8,68,10,68,12,68,886,9,68,1,68,1,68,1,69,1,69,1,69,1,69,1,69,1,
-		69,1,69,1,69,1,69,3,69,899,8,69,1,70,1,70,1,70,1,70,1,70,1,70,1,71,1,71,
-		1,71,1,71,1,72,1,72,1,72,1,72,3,72,915,8,72,1,72,1,72,3,72,919,8,72,1,
-		73,1,73,1,73,1,73,5,73,925,8,73,10,73,12,73,928,9,73,1,73,1,73,1,73,1,
-		73,1,74,1,74,1,74,3,74,937,8,74,1,74,1,74,3,74,941,8,74,1,74,3,74,944,
-		8,74,1,74,3,74,947,8,74,1,75,1,75,1,75,3,75,952,8,75,1,75,3,75,955,8,75,
-		1,76,1,76,1,76,1,76,3,76,961,8,76,1,77,1,77,1,77,3,77,966,8,77,1,77,1,
-		77,1,78,1,78,5,78,972,8,78,10,78,12,78,975,9,78,1,78,1,78,1,79,1,79,1,
-		79,1,79,1,79,3,79,984,8,79,1,80,1,80,1,80,1,80,5,80,990,8,80,10,80,12,
-		80,993,9,80,1,81,1,81,1,81,1,81,1,81,3,81,1000,8,81,1,82,1,82,1,83,1,83,
-		1,84,1,84,3,84,1008,8,84,1,84,1,84,1,84,3,84,1013,8,84,3,84,1015,8,84,
-		1,85,3,85,1018,8,85,1,85,1,85,1,86,3,86,1023,8,86,1,86,1,86,1,86,1,86,
-		1,86,1,86,1,86,3,86,1032,8,86,3,86,1034,8,86,1,87,1,87,1,87,3,87,1039,
-		8,87,1,87,1,87,1,87,5,87,1044,8,87,10,87,12,87,1047,9,87,3,87,1049,8,87,
-		1,88,1,88,1,89,1,89,3,89,1055,8,89,1,90,1,90,1,90,1,90,5,90,1061,8,90,
-		10,90,12,90,1064,9,90,1,90,1,90,1,91,1,91,1,92,1,92,1,92,1,92,1,92,1,92,
-		3,92,1076,8,92,1,92,0,0,93,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,
-		32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,
-		80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
-		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,
-		156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,0,27,1,0,2,
-		8,7,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,6,0,83,83,87,87,89,
-		89,96,96,98,101,121,126,4,0,2,2,73,73,85,85,127,127,1,0,136,138,2,0,90,
-		90,94,94,1,0,140,141,3,0,93,93,95,95,142,143,1,0,145,146,2,0,23,24,26,
-		26,1,0,179,180,2,0,152,152,172,172,3,0,31,31,49,49,107,114,1,0,16,18,2,
-		0,128,128,156,156,1,0,78,81,2,0,75,75,180,180,4,0,31,31,40,65,67,67,97,
-		97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,183,184,2,0,159,159,164,164,
-		1,0,168,171,2,0,162,162,165,166,2,0,25,25,182,182,6,0,2,8,11,14,36,36,
-		75,77,82,158,182,182,1196,0,192,1,0,0,0,2,197,1,0,0,0,4,200,1,0,0,0,6,
-		208,1,0,0,0,8,346,1,0,0,0,10,363,1,0,0,0,12,365,1,0,0,0,14,372,1,0,0,0,
-		16,413,1,0,0,0,18,416,1,0,0,0,20,428,1,0,0,0,22,430,1,0,0,0,24,438,1,0,
-		0,0,26,446,1,0,0,0,28,452,1,0,0,0,30,454,1,0,0,0,32,461,1,0,0,0,34,481,
-		1,0,0,0,36,483,1,0,0,0,38,488,1,0,0,0,40,496,1,0,0,0,42,504,1,0,0,0,44,
-		511,1,0,0,0,46,532,1,0,0,0,48,540,1,0,0,0,50,560,1,0,0,0,52,574,1,0,0,
-		0,54,576,1,0,0,0,56,580,1,0,0,0,58,586,1,0,0,0,60,601,1,0,0,0,62,605,1,
-		0,0,0,64,617,1,0,0,0,66,619,1,0,0,0,68,637,1,0,0,0,70,646,1,0,0,0,72,657,
-		1,0,0,0,74,667,1,0,0,0,76,675,1,0,0,0,78,677,1,0,0,0,80,694,1,0,0,0,82,
-		696,1,0,0,0,84,700,1,0,0,0,86,704,1,0,0,0,88,723,1,0,0,0,90,726,1,0,0,
-		0,92,729,1,0,0,0,94,735,1,0,0,0,96,739,1,0,0,0,98,759,1,0,0,0,100,761,
-		1,0,0,0,102,764,1,0,0,0,104,767,1,0,0,0,106,772,1,0,0,0,108,778,1,0,0,
-		0,110,782,1,0,0,0,112,788,1,0,0,0,114,804,1,0,0,0,116,808,1,0,0,0,118,
-		810,1,0,0,0,120,812,1,0,0,0,122,830,1,0,0,0,124,839,1,0,0,0,126,847,1,
-		0,0,0,128,856,1,0,0,0,130,861,1,0,0,0,132,864,1,0,0,0,134,874,1,0,0,0,
-		136,880,1,0,0,0,138,898,1,0,0,0,140,900,1,0,0,0,142,906,1,0,0,0,144,910,
-		1,0,0,0,146,920,1,0,0,0,148,933,1,0,0,0,150,948,1,0,0,0,152,956,1,0,0,
-		0,154,962,1,0,0,0,156,969,1,0,0,0,158,983,1,0,0,0,160,985,1,0,0,0,162,
-		994,1,0,0,0,164,1001,1,0,0,0,166,1003,1,0,0,0,168,1005,1,0,0,0,170,1017,
-		1,0,0,0,172,1022,1,0,0,0,174,1048,1,0,0,0,176,1050,1,0,0,0,178,1052,1,
-		0,0,0,180,1056,1,0,0,0,182,1067,1,0,0,0,184,1075,1,0,0,0,186,191,3,2,1,
-		0,187,191,3,4,2,0,188,191,3,30,15,0,189,191,3,66,33,0,190,186,1,0,0,0,
-		190,187,1,0,0,0,190,188,1,0,0,0,190,189,1,0,0,0,191,194,1,0,0,0,192,190,
-		1,0,0,0,192,193,1,0,0,0,193,195,1,0,0,0,194,192,1,0,0,0,195,196,5,0,0,
-		1,196,1,1,0,0,0,197,198,5,1,0,0,198,199,3,164,82,0,199,3,1,0,0,0,200,201,
-		7,0,0,0,201,203,3,182,91,0,202,204,3,164,82,0,203,202,1,0,0,0,203,204,
-		1,0,0,0,204,206,1,0,0,0,205,207,3,6,3,0,206,205,1,0,0,0,206,207,1,0,0,
-		0,207,5,1,0,0,0,208,214,5,173,0,0,209,213,3,8,4,0,210,213,3,10,5,0,211,
-		213,3,14,7,0,212,209,1,0,0,0,212,210,1,0,0,0,212,211,1,0,0,0,213,216,1,
-		0,0,0,214,212,1,0,0,0,214,215,1,0,0,0,215,217,1,0,0,0,216,214,1,0,0,0,
-		217,218,5,174,0,0,218,7,1,0,0,0,219,220,7,1,0,0,220,347,3,164,82,0,221,
-		222,7,2,0,0,222,347,3,168,84,0,223,228,5,88,0,0,224,229,3,168,84,0,225,
-		226,5,132,0,0,226,227,5,71,0,0,227,229,3,164,82,0,228,224,1,0,0,0,228,
-		225,1,0,0,0,229,347,1,0,0,0,230,231,5,86,0,0,231,236,3,168,84,0,232,233,
-		5,172,0,0,233,235,3,168,84,0,234,232,1,0,0,0,235,238,1,0,0,0,236,234,1,
-		0,0,0,236,237,1,0,0,0,237,243,1,0,0,0,238,236,1,0,0,0,239,240,5,160,0,
-		0,240,242,3,168,84,0,241,239,1,0,0,0,242,245,1,0,0,0,243,241,1,0,0,0,243,
-		244,1,0,0,0,244,347,1,0,0,0,245,243,1,0,0,0,246,247,7,3,0,0,247,252,3,
-		178,89,0,248,249,5,172,0,0,249,251,3,178,89,0,250,248,1,0,0,0,251,254,
-		1,0,0,0,252,250,1,0,0,0,252,253,1,0,0,0,253,347,1,0,0,0,254,252,1,0,0,
-		0,255,256,5,27,0,0,256,347,3,24,12,0,257,262,5,153,0,0,258,259,5,27,0,
-		0,259,263,3,24,12,0,260,261,5,28,0,0,261,263,3,22,11,0,262,258,1,0,0,0,
-		262,260,1,0,0,0,263,347,1,0,0,0,264,265,5,56,0,0,265,266,5,128,0,0,266,
-		271,3,178,89,0,267,268,5,172,0,0,268,270,3,178,89,0,269,267,1,0,0,0,270,
-		273,1,0,0,0,271,269,1,0,0,0,271,272,1,0,0,0,272,347,1,0,0,0,273,271,1,
-		0,0,0,274,280,5,129,0,0,275,281,5,130,0,0,276,281,5,133,0,0,277,281,5,
-		131,0,0,278,279,5,134,0,0,279,281,5,109,0,0,280,275,1,0,0,0,280,276,1,
-		0,0,0,280,277,1,0,0,0,280,278,1,0,0,0,281,347,1,0,0,0,282,283,5,135,0,
-		0,283,347,7,4,0,0,284,285,5,102,0,0,285,347,3,166,83,0,286,289,5,82,0,
-		0,287,290,3,16,8,0,288,290,5,139,0,0,289,287,1,0,0,0,289,288,1,0,0,0,290,
-		347,1,0,0,0,291,292,5,84,0,0,292,347,3,20,10,0,293,294,7,5,0,0,294,295,
-		3,166,83,0,295,296,3,178,89,0,296,347,1,0,0,0,297,298,5,91,0,0,298,299,
-		3,168,84,0,299,300,5,74,0,0,300,301,3,178,89,0,301,347,1,0,0,0,302,303,
-		5,128,0,0,303,304,3,178,89,0,304,305,7,6,0,0,305,308,3,168,84,0,306,307,
-		5,74,0,0,307,309,3,178,89,0,308,306,1,0,0,0,308,309,1,0,0,0,309,347,1,
-		0,0,0,310,311,5,92,0,0,311,347,5,1,0,0,312,347,7,7,0,0,313,314,5,97,0,
-		0,314,316,3,164,82,0,315,317,3,122,61,0,316,315,1,0,0,0,316,317,1,0,0,
-		0,317,323,1,0,0,0,318,321,5,22,0,0,319,322,3,178,89,0,320,322,3,164,82,
-		0,321,319,1,0,0,0,321,320,1,0,0,0,322,324,1,0,0,0,323,318,1,0,0,0,323,
-		324,1,0,0,0,324,327,1,0,0,0,325,326,5,77,0,0,326,328,3,170,85,0,327,325,
-		1,0,0,0,327,328,1,0,0,0,328,330,1,0,0,0,329,331,3,6,3,0,330,329,1,0,0,
-		0,330,331,1,0,0,0,331,347,1,0,0,0,332,333,5,144,0,0,333,335,3,168,84,0,
-		334,336,7,8,0,0,335,334,1,0,0,0,335,336,1,0,0,0,336,347,1,0,0,0,337,341,
-		5,29,0,0,338,339,5,28,0,0,339,342,3,22,11,0,340,342,3,100,50,0,341,338,
-		1,0,0,0,341,340,1,0,0,0,342,347,1,0,0,0,343,344,5,28,0,0,344,347,3,22,
-		11,0,345,347,3,100,50,0,346,219,1,0,0,0,346,221,1,0,0,0,346,223,1,0,0,
-		0,346,230,1,0,0,0,346,246,1,0,0,0,346,255,1,0,0,0,346,257,1,0,0,0,346,
-		264,1,0,0,0,346,274,1,0,0,0,346,282,1,0,0,0,346,284,1,0,0,0,346,286,1,
-		0,0,0,346,291,1,0,0,0,346,293,1,0,0,0,346,297,1,0,0,0,346,302,1,0,0,0,
-		346,310,1,0,0,0,346,312,1,0,0,0,346,313,1,0,0,0,346,332,1,0,0,0,346,337,
-		1,0,0,0,346,343,1,0,0,0,346,345,1,0,0,0,347,9,1,0,0,0,348,349,5,22,0,0,
-		349,364,3,164,82,0,350,351,7,9,0,0,351,356,3,178,89,0,352,353,5,172,0,
-		0,353,355,3,178,89,0,354,352,1,0,0,0,355,358,1,0,0,0,356,354,1,0,0,0,356,
-		357,1,0,0,0,357,364,1,0,0,0,358,356,1,0,0,0,359,361,3,12,6,0,360,362,3,
-		6,3,0,361,360,1,0,0,0,361,362,1,0,0,0,362,364,1,0,0,0,363,348,1,0,0,0,
-		363,350,1,0,0,0,363,359,1,0,0,0,364,11,1,0,0,0,365,366,5,21,0,0,366,367,
-		5,19,0,0,367,368,3,166,83,0,368,369,3,182,91,0,369,370,5,20,0,0,370,371,
-		3,178,89,0,371,13,1,0,0,0,372,377,5,30,0,0,373,374,5,28,0,0,374,378,3,
-		22,11,0,375,378,3,100,50,0,376,378,3,6,3,0,377,373,1,0,0,0,377,375,1,0,
-		0,0,377,376,1,0,0,0,378,15,1,0,0,0,379,382,5,182,0,0,380,381,5,165,0,0,
-		381,383,5,180,0,0,382,380,1,0,0,0,382,383,1,0,0,0,383,385,1,0,0,0,384,
-		386,3,18,9,0,385,384,1,0,0,0,385,386,1,0,0,0,386,414,1,0,0,0,387,393,5,
-		180,0,0,388,390,5,180,0,0,389,388,1,0,0,0,389,390,1,0,0,0,390,391,1,0,
-		0,0,391,392,5,166,0,0,392,394,5,180,0,0,393,389,1,0,0,0,393,394,1,0,0,
-		0,394,395,1,0,0,0,395,396,5,167,0,0,396,398,7,10,0,0,397,399,5,182,0,0,
-		398,397,1,0,0,0,398,399,1,0,0,0,399,401,1,0,0,0,400,402,3,18,9,0,401,400,
-		1,0,0,0,401,402,1,0,0,0,402,414,1,0,0,0,403,404,5,181,0,0,404,405,5,167,
-		0,0,405,407,5,180,0,0,406,408,5,182,0,0,407,406,1,0,0,0,407,408,1,0,0,
-		0,408,410,1,0,0,0,409,411,3,18,9,0,410,409,1,0,0,0,410,411,1,0,0,0,411,
-		414,1,0,0,0,412,414,3,164,82,0,413,379,1,0,0,0,413,387,1,0,0,0,413,403,
-		1,0,0,0,413,412,1,0,0,0,414,17,1,0,0,0,415,417,5,167,0,0,416,415,1,0,0,
-		0,416,417,1,0,0,0,417,418,1,0,0,0,418,419,5,151,0,0,419,19,1,0,0,0,420,
-		429,3,172,86,0,421,424,5,182,0,0,422,423,5,167,0,0,423,425,5,180,0,0,424,
-		422,1,0,0,0,424,425,1,0,0,0,425,429,1,0,0,0,426,429,5,132,0,0,427,429,
-		3,164,82,0,428,420,1,0,0,0,428,421,1,0,0,0,428,426,1,0,0,0,428,427,1,0,
-		0,0,429,21,1,0,0,0,430,435,3,26,13,0,431,432,7,11,0,0,432,434,3,26,13,
-		0,433,431,1,0,0,0,434,437,1,0,0,0,435,433,1,0,0,0,435,436,1,0,0,0,436,
-		23,1,0,0,0,437,435,1,0,0,0,438,443,3,178,89,0,439,440,7,11,0,0,440,442,
-		3,178,89,0,441,439,1,0,0,0,442,445,1,0,0,0,443,441,1,0,0,0,443,444,1,0,
-		0,0,444,25,1,0,0,0,445,443,1,0,0,0,446,450,3,178,89,0,447,448,5,22,0,0,
-		448,451,3,184,92,0,449,451,3,28,14,0,450,447,1,0,0,0,450,449,1,0,0,0,450,
-		451,1,0,0,0,451,27,1,0,0,0,452,453,7,12,0,0,453,29,1,0,0,0,454,455,5,9,
-		0,0,455,457,3,182,91,0,456,458,3,164,82,0,457,456,1,0,0,0,457,458,1,0,
-		0,0,458,459,1,0,0,0,459,460,3,32,16,0,460,31,1,0,0,0,461,465,5,173,0,0,
-		462,464,3,34,17,0,463,462,1,0,0,0,464,467,1,0,0,0,465,463,1,0,0,0,465,
-		466,1,0,0,0,466,468,1,0,0,0,467,465,1,0,0,0,468,469,5,174,0,0,469,33,1,
-		0,0,0,470,482,3,36,18,0,471,482,3,38,19,0,472,482,3,40,20,0,473,482,3,
-		42,21,0,474,482,3,46,23,0,475,482,3,48,24,0,476,482,3,54,27,0,477,482,
-		3,56,28,0,478,482,3,58,29,0,479,482,3,8,4,0,480,482,3,14,7,0,481,470,1,
-		0,0,0,481,471,1,0,0,0,481,472,1,0,0,0,481,473,1,0,0,0,481,474,1,0,0,0,
-		481,475,1,0,0,0,481,476,1,0,0,0,481,477,1,0,0,0,481,478,1,0,0,0,481,479,
-		1,0,0,0,481,480,1,0,0,0,482,35,1,0,0,0,483,484,5,11,0,0,484,486,3,182,
-		91,0,485,487,3,164,82,0,486,485,1,0,0,0,486,487,1,0,0,0,487,37,1,0,0,0,
-		488,489,5,12,0,0,489,491,3,178,89,0,490,492,3,164,82,0,491,490,1,0,0,0,
-		491,492,1,0,0,0,492,494,1,0,0,0,493,495,3,6,3,0,494,493,1,0,0,0,494,495,
-		1,0,0,0,495,39,1,0,0,0,496,497,5,13,0,0,497,499,3,178,89,0,498,500,3,164,
-		82,0,499,498,1,0,0,0,499,500,1,0,0,0,500,502,1,0,0,0,501,503,3,6,3,0,502,
-		501,1,0,0,0,502,503,1,0,0,0,503,41,1,0,0,0,504,505,5,14,0,0,505,507,3,
-		178,89,0,506,508,3,164,82,0,507,506,1,0,0,0,507,508,1,0,0,0,508,509,1,
-		0,0,0,509,510,3,44,22,0,510,43,1,0,0,0,511,520,5,173,0,0,512,517,3,184,
-		92,0,513,514,5,172,0,0,514,516,3,184,92,0,515,513,1,0,0,0,516,519,1,0,
-		0,0,517,515,1,0,0,0,517,518,1,0,0,0,518,521,1,0,0,0,519,517,1,0,0,0,520,
-		512,1,0,0,0,520,521,1,0,0,0,521,527,1,0,0,0,522,526,3,8,4,0,523,526,3,
-		10,5,0,524,526,3,14,7,0,525,522,1,0,0,0,525,523,1,0,0,0,525,524,1,0,0,
-		0,526,529,1,0,0,0,527,525,1,0,0,0,527,528,1,0,0,0,528,530,1,0,0,0,529,
-		527,1,0,0,0,530,531,5,174,0,0,531,45,1,0,0,0,532,533,5,15,0,0,533,535,
-		3,178,89,0,534,536,3,164,82,0,535,534,1,0,0,0,535,536,1,0,0,0,536,538,
-		1,0,0,0,537,539,3,32,16,0,538,537,1,0,0,0,538,539,1,0,0,0,539,47,1,0,0,
-		0,540,541,7,13,0,0,541,542,5,19,0,0,542,543,3,166,83,0,543,544,3,182,91,
-		0,544,545,5,20,0,0,545,549,3,178,89,0,546,548,3,52,26,0,547,546,1,0,0,
-		0,548,551,1,0,0,0,549,547,1,0,0,0,549,550,1,0,0,0,550,558,1,0,0,0,551,
-		549,1,0,0,0,552,554,3,50,25,0,553,552,1,0,0,0,554,555,1,0,0,0,555,553,
-		1,0,0,0,555,556,1,0,0,0,556,559,1,0,0,0,557,559,3,6,3,0,558,553,1,0,0,
-		0,558,557,1,0,0,0,558,559,1,0,0,0,559,49,1,0,0,0,560,564,3,12,6,0,561,
-		563,3,52,26,0,562,561,1,0,0,0,563,566,1,0,0,0,564,562,1,0,0,0,564,565,
-		1,0,0,0,565,568,1,0,0,0,566,564,1,0,0,0,567,569,3,6,3,0,568,567,1,0,0,
-		0,568,569,1,0,0,0,569,51,1,0,0,0,570,571,5,22,0,0,571,575,3,164,82,0,572,
-		573,7,9,0,0,573,575,3,178,89,0,574,570,1,0,0,0,574,572,1,0,0,0,575,53,
-		1,0,0,0,576,578,5,31,0,0,577,579,3,164,82,0,578,577,1,0,0,0,578,579,1,
-		0,0,0,579,55,1,0,0,0,580,581,5,32,0,0,581,582,3,182,91,0,582,583,5,25,
-		0,0,583,584,3,60,30,0,584,585,3,32,16,0,585,57,1,0,0,0,586,587,5,33,0,
-		0,587,588,3,64,32,0,588,589,3,32,16,0,589,59,1,0,0,0,590,591,5,180,0,0,
-		591,592,5,164,0,0,592,602,5,180,0,0,593,598,3,62,31,0,594,595,5,172,0,
-		0,595,597,3,62,31,0,596,594,1,0,0,0,597,600,1,0,0,0,598,596,1,0,0,0,598,
-		599,1,0,0,0,599,602,1,0,0,0,600,598,1,0,0,0,601,590,1,0,0,0,601,593,1,
-		0,0,0,602,61,1,0,0,0,603,606,3,182,91,0,604,606,5,180,0,0,605,603,1,0,
-		0,0,605,604,1,0,0,0,606,63,1,0,0,0,607,608,5,35,0,0,608,618,3,182,91,0,
-		609,615,3,182,91,0,610,612,5,34,0,0,611,613,5,35,0,0,612,611,1,0,0,0,612,
-		613,1,0,0,0,613,614,1,0,0,0,614,616,3,62,31,0,615,610,1,0,0,0,615,616,
-		1,0,0,0,616,618,1,0,0,0,617,607,1,0,0,0,617,609,1,0,0,0,618,65,1,0,0,0,
-		619,620,5,10,0,0,620,622,3,182,91,0,621,623,3,70,35,0,622,621,1,0,0,0,
-		622,623,1,0,0,0,623,625,1,0,0,0,624,626,3,164,82,0,625,624,1,0,0,0,625,
-		626,1,0,0,0,626,627,1,0,0,0,627,628,5,24,0,0,628,632,3,182,91,0,629,631,
-		3,68,34,0,630,629,1,0,0,0,631,634,1,0,0,0,632,630,1,0,0,0,632,633,1,0,
-		0,0,633,635,1,0,0,0,634,632,1,0,0,0,635,636,3,78,39,0,636,67,1,0,0,0,637,
-		638,7,14,0,0,638,643,3,182,91,0,639,640,5,172,0,0,640,642,3,182,91,0,641,
-		639,1,0,0,0,642,645,1,0,0,0,643,641,1,0,0,0,643,644,1,0,0,0,644,69,1,0,
-		0,0,645,643,1,0,0,0,646,647,5,177,0,0,647,652,3,72,36,0,648,649,5,172,
-		0,0,649,651,3,74,37,0,650,648,1,0,0,0,651,654,1,0,0,0,652,650,1,0,0,0,
-		652,653,1,0,0,0,653,655,1,0,0,0,654,652,1,0,0,0,655,656,5,178,0,0,656,
-		71,1,0,0,0,657,658,3,182,91,0,658,659,5,25,0,0,659,660,3,76,38,0,660,73,
-		1,0,0,0,661,668,5,180,0,0,662,665,3,182,91,0,663,664,5,25,0,0,664,666,
-		3,76,38,0,665,663,1,0,0,0,665,666,1,0,0,0,666,668,1,0,0,0,667,661,1,0,
-		0,0,667,662,1,0,0,0,668,75,1,0,0,0,669,676,3,182,91,0,670,673,5,180,0,
-		0,671,672,5,164,0,0,672,674,5,180,0,0,673,671,1,0,0,0,673,674,1,0,0,0,
-		674,676,1,0,0,0,675,669,1,0,0,0,675,670,1,0,0,0,676,77,1,0,0,0,677,681,
-		5,173,0,0,678,680,3,80,40,0,679,678,1,0,0,0,680,683,1,0,0,0,681,679,1,
-		0,0,0,681,682,1,0,0,0,682,684,1,0,0,0,683,681,1,0,0,0,684,685,5,174,0,
-		0,685,79,1,0,0,0,686,695,3,82,41,0,687,695,3,84,42,0,688,695,3,86,43,0,
-		689,695,3,90,45,0,690,695,3,134,67,0,691,695,3,92,46,0,692,695,3,94,47,
-		0,693,695,3,8,4,0,694,686,1,0,0,0,694,687,1,0,0,0,694,688,1,0,0,0,694,
-		689,1,0,0,0,694,690,1,0,0,0,694,691,1,0,0,0,694,692,1,0,0,0,694,693,1,
-		0,0,0,695,81,1,0,0,0,696,697,5,36,0,0,697,698,3,116,58,0,698,699,3,178,
-		89,0,699,83,1,0,0,0,700,701,5,37,0,0,701,702,3,164,82,0,702,703,3,96,48,
-		0,703,85,1,0,0,0,704,705,5,38,0,0,705,718,3,182,91,0,706,715,5,177,0,0,
-		707,712,3,62,31,0,708,709,5,172,0,0,709,711,3,62,31,0,710,708,1,0,0,0,
-		711,714,1,0,0,0,712,710,1,0,0,0,712,713,1,0,0,0,713,716,1,0,0,0,714,712,
-		1,0,0,0,715,707,1,0,0,0,715,716,1,0,0,0,716,717,1,0,0,0,717,719,5,178,
-		0,0,718,706,1,0,0,0,718,719,1,0,0,0,719,721,1,0,0,0,720,722,3,88,44,0,
-		721,720,1,0,0,0,721,722,1,0,0,0,722,87,1,0,0,0,723,724,5,154,0,0,724,725,
-		5,155,0,0,725,89,1,0,0,0,726,727,5,39,0,0,727,728,3,96,48,0,728,91,1,0,
-		0,0,729,730,5,32,0,0,730,731,3,182,91,0,731,732,5,25,0,0,732,733,3,60,
-		30,0,733,734,3,78,39,0,734,93,1,0,0,0,735,736,5,33,0,0,736,737,3,64,32,
-		0,737,738,3,78,39,0,738,95,1,0,0,0,739,743,5,173,0,0,740,742,3,98,49,0,
-		741,740,1,0,0,0,742,745,1,0,0,0,743,741,1,0,0,0,743,744,1,0,0,0,744,746,
-		1,0,0,0,745,743,1,0,0,0,746,747,5,174,0,0,747,97,1,0,0,0,748,760,3,100,
-		50,0,749,760,3,102,51,0,750,760,3,104,52,0,751,760,3,110,55,0,752,760,
-		3,120,60,0,753,760,3,124,62,0,754,760,3,126,63,0,755,760,3,132,66,0,756,
-		760,3,86,43,0,757,760,3,106,53,0,758,760,3,108,54,0,759,748,1,0,0,0,759,
-		749,1,0,0,0,759,750,1,0,0,0,759,751,1,0,0,0,759,752,1,0,0,0,759,753,1,
-		0,0,0,759,754,1,0,0,0,759,755,1,0,0,0,759,756,1,0,0,0,759,757,1,0,0,0,
-		759,758,1,0,0,0,760,99,1,0,0,0,761,762,7,15,0,0,762,763,3,164,82,0,763,
-		101,1,0,0,0,764,765,5,30,0,0,765,766,3,100,50,0,766,103,1,0,0,0,767,770,
-		5,29,0,0,768,771,3,100,50,0,769,771,3,112,56,0,770,768,1,0,0,0,770,769,
-		1,0,0,0,771,105,1,0,0,0,772,773,5,32,0,0,773,774,3,182,91,0,774,775,5,
-		25,0,0,775,776,3,60,30,0,776,777,3,96,48,0,777,107,1,0,0,0,778,779,5,33,
-		0,0,779,780,3,64,32,0,780,781,3,96,48,0,781,109,1,0,0,0,782,783,3,118,
-		59,0,783,784,3,112,56,0,784,111,1,0,0,0,785,786,3,114,57,0,786,787,5,74,
-		0,0,787,789,1,0,0,0,788,785,1,0,0,0,788,789,1,0,0,0,789,790,1,0,0,0,790,
-		793,3,178,89,0,791,792,5,23,0,0,792,794,3,184,92,0,793,791,1,0,0,0,793,
-		794,1,0,0,0,794,796,1,0,0,0,795,797,3,88,44,0,796,795,1,0,0,0,796,797,
-		1,0,0,0,797,799,1,0,0,0,798,800,3,130,65,0,799,798,1,0,0,0,799,800,1,0,
-		0,0,800,802,1,0,0,0,801,803,3,6,3,0,802,801,1,0,0,0,802,803,1,0,0,0,803,
-		113,1,0,0,0,804,805,7,16,0,0,805,115,1,0,0,0,806,809,5,29,0,0,807,809,
-		3,118,59,0,808,806,1,0,0,0,808,807,1,0,0,0,809,117,1,0,0,0,810,811,7,17,
-		0,0,811,119,1,0,0,0,812,813,7,18,0,0,813,815,3,164,82,0,814,816,3,122,
-		61,0,815,814,1,0,0,0,815,816,1,0,0,0,816,819,1,0,0,0,817,818,5,77,0,0,
-		818,820,3,170,85,0,819,817,1,0,0,0,819,820,1,0,0,0,820,822,1,0,0,0,821,
-		823,3,128,64,0,822,821,1,0,0,0,822,823,1,0,0,0,823,825,1,0,0,0,824,826,
-		3,130,65,0,825,824,1,0,0,0,825,826,1,0,0,0,826,828,1,0,0,0,827,829,3,6,
-		3,0,828,827,1,0,0,0,828,829,1,0,0,0,829,121,1,0,0,0,830,831,5,128,0,0,
-		831,836,3,178,89,0,832,833,5,172,0,0,833,835,3,178,89,0,834,832,1,0,0,
-		0,835,838,1,0,0,0,836,834,1,0,0,0,836,837,1,0,0,0,837,123,1,0,0,0,838,
-		836,1,0,0,0,839,840,5,157,0,0,840,842,3,164,82,0,841,843,3,128,64,0,842,
-		841,1,0,0,0,842,843,1,0,0,0,843,845,1,0,0,0,844,846,3,6,3,0,845,844,1,
-		0,0,0,845,846,1,0,0,0,846,125,1,0,0,0,847,848,5,158,0,0,848,850,3,164,
-		82,0,849,851,3,128,64,0,850,849,1,0,0,0,850,851,1,0,0,0,851,853,1,0,0,
-		0,852,854,3,6,3,0,853,852,1,0,0,0,853,854,1,0,0,0,854,127,1,0,0,0,855,
-		857,7,19,0,0,856,855,1,0,0,0,856,857,1,0,0,0,857,858,1,0,0,0,858,859,5,
-		28,0,0,859,860,3,22,11,0,860,129,1,0,0,0,861,862,5,25,0,0,862,863,5,76,
-		0,0,863,131,1,0,0,0,864,868,5,70,0,0,865,866,3,114,57,0,866,867,5,74,0,
-		0,867,869,1,0,0,0,868,865,1,0,0,0,868,869,1,0,0,0,869,870,1,0,0,0,870,
-		871,3,178,89,0,871,872,5,71,0,0,872,873,3,164,82,0,873,133,1,0,0,0,874,
-		878,5,30,0,0,875,876,5,28,0,0,876,879,3,22,11,0,877,879,3,136,68,0,878,
-		875,1,0,0,0,878,877,1,0,0,0,879,135,1,0,0,0,880,884,5,173,0,0,881,883,
-		3,138,69,0,882,881,1,0,0,0,883,886,1,0,0,0,884,882,1,0,0,0,884,885,1,0,
-		0,0,885,887,1,0,0,0,886,884,1,0,0,0,887,888,5,174,0,0,888,137,1,0,0,0,
-		889,899,3,100,50,0,890,899,3,144,72,0,891,899,3,148,74,0,892,899,3,150,
-		75,0,893,899,3,152,76,0,894,899,3,154,77,0,895,899,3,132,66,0,896,899,
-		3,140,70,0,897,899,3,142,71,0,898,889,1,0,0,0,898,890,1,0,0,0,898,891,
-		1,0,0,0,898,892,1,0,0,0,898,893,1,0,0,0,898,894,1,0,0,0,898,895,1,0,0,
-		0,898,896,1,0,0,0,898,897,1,0,0,0,899,139,1,0,0,0,900,901,5,32,0,0,901,
-		902,3,182,91,0,902,903,5,25,0,0,903,904,3,60,30,0,904,905,3,136,68,0,905,
-		141,1,0,0,0,906,907,5,33,0,0,907,908,3,64,32,0,908,909,3,136,68,0,909,
-		143,1,0,0,0,910,911,3,116,58,0,911,914,3,178,89,0,912,913,5,23,0,0,913,
-		915,3,184,92,0,914,912,1,0,0,0,914,915,1,0,0,0,915,918,1,0,0,0,916,919,
-		3,162,81,0,917,919,3,146,73,0,918,916,1,0,0,0,918,917,1,0,0,0,919,145,
-		1,0,0,0,920,921,5,149,0,0,921,926,3,178,89,0,922,923,5,172,0,0,923,925,
-		3,178,89,0,924,922,1,0,0,0,925,928,1,0,0,0,926,924,1,0,0,0,926,927,1,0,
-		0,0,927,929,1,0,0,0,928,926,1,0,0,0,929,930,5,150,0,0,930,931,5,71,0,0,
-		931,932,3,164,82,0,932,147,1,0,0,0,933,934,5,69,0,0,934,936,3,164,82,0,
-		935,937,3,122,61,0,936,935,1,0,0,0,936,937,1,0,0,0,937,940,1,0,0,0,938,
-		939,5,77,0,0,939,941,3,170,85,0,940,938,1,0,0,0,940,941,1,0,0,0,941,943,
-		1,0,0,0,942,944,3,128,64,0,943,942,1,0,0,0,943,944,1,0,0,0,944,946,1,0,
-		0,0,945,947,3,162,81,0,946,945,1,0,0,0,946,947,1,0,0,0,947,149,1,0,0,0,
-		948,949,5,157,0,0,949,951,3,164,82,0,950,952,3,128,64,0,951,950,1,0,0,
-		0,951,952,1,0,0,0,952,954,1,0,0,0,953,955,3,162,81,0,954,953,1,0,0,0,954,
-		955,1,0,0,0,955,151,1,0,0,0,956,957,5,158,0,0,957,958,3,164,82,0,958,960,
-		3,162,81,0,959,961,3,6,3,0,960,959,1,0,0,0,960,961,1,0,0,0,961,153,1,0,
-		0,0,962,963,5,147,0,0,963,965,3,164,82,0,964,966,3,162,81,0,965,964,1,
-		0,0,0,965,966,1,0,0,0,966,967,1,0,0,0,967,968,3,156,78,0,968,155,1,0,0,
-		0,969,973,5,173,0,0,970,972,3,158,79,0,971,970,1,0,0,0,972,975,1,0,0,0,
-		973,971,1,0,0,0,973,974,1,0,0,0,974,976,1,0,0,0,975,973,1,0,0,0,976,977,
-		5,174,0,0,977,157,1,0,0,0,978,984,3,100,50,0,979,984,3,160,80,0,980,984,
-		3,120,60,0,981,984,3,124,62,0,982,984,3,146,73,0,983,978,1,0,0,0,983,979,
-		1,0,0,0,983,980,1,0,0,0,983,981,1,0,0,0,983,982,1,0,0,0,984,159,1,0,0,
-		0,985,986,5,148,0,0,986,991,3,178,89,0,987,988,5,172,0,0,988,990,3,178,
-		89,0,989,987,1,0,0,0,990,993,1,0,0,0,991,989,1,0,0,0,991,992,1,0,0,0,992,
-		161,1,0,0,0,993,991,1,0,0,0,994,995,7,20,0,0,995,996,3,116,58,0,996,999,
-		3,178,89,0,997,998,5,23,0,0,998,1000,3,184,92,0,999,997,1,0,0,0,999,1000,
-		1,0,0,0,1000,163,1,0,0,0,1001,1002,7,21,0,0,1002,165,1,0,0,0,1003,1004,
-		5,180,0,0,1004,167,1,0,0,0,1005,1007,3,172,86,0,1006,1008,3,174,87,0,1007,
-		1006,1,0,0,0,1007,1008,1,0,0,0,1008,1014,1,0,0,0,1009,1010,7,22,0,0,1010,
-		1012,3,172,86,0,1011,1013,3,174,87,0,1012,1011,1,0,0,0,1012,1013,1,0,0,
-		0,1013,1015,1,0,0,0,1014,1009,1,0,0,0,1014,1015,1,0,0,0,1015,169,1,0,0,
-		0,1016,1018,7,23,0,0,1017,1016,1,0,0,0,1017,1018,1,0,0,0,1018,1019,1,0,
-		0,0,1019,1020,3,168,84,0,1020,171,1,0,0,0,1021,1023,5,167,0,0,1022,1021,
-		1,0,0,0,1022,1023,1,0,0,0,1023,1033,1,0,0,0,1024,1034,5,179,0,0,1025,1031,
-		5,180,0,0,1026,1027,5,166,0,0,1027,1032,5,180,0,0,1028,1029,5,180,0,0,
-		1029,1030,5,166,0,0,1030,1032,5,180,0,0,1031,1026,1,0,0,0,1031,1028,1,
-		0,0,0,1031,1032,1,0,0,0,1032,1034,1,0,0,0,1033,1024,1,0,0,0,1033,1025,
-		1,0,0,0,1034,173,1,0,0,0,1035,1049,5,163,0,0,1036,1038,5,161,0,0,1037,
-		1039,5,182,0,0,1038,1037,1,0,0,0,1038,1039,1,0,0,0,1039,1049,1,0,0,0,1040,
-		1045,3,176,88,0,1041,1042,7,24,0,0,1042,1044,3,176,88,0,1043,1041,1,0,
-		0,0,1044,1047,1,0,0,0,1045,1043,1,0,0,0,1045,1046,1,0,0,0,1046,1049,1,
-		0,0,0,1047,1045,1,0,0,0,1048,1035,1,0,0,0,1048,1036,1,0,0,0,1048,1040,
-		1,0,0,0,1049,175,1,0,0,0,1050,1051,7,25,0,0,1051,177,1,0,0,0,1052,1054,
-		3,182,91,0,1053,1055,3,180,90,0,1054,1053,1,0,0,0,1054,1055,1,0,0,0,1055,
-		179,1,0,0,0,1056,1057,5,175,0,0,1057,1062,3,62,31,0,1058,1059,5,172,0,
-		0,1059,1061,3,62,31,0,1060,1058,1,0,0,0,1061,1064,1,0,0,0,1062,1060,1,
-		0,0,0,1062,1063,1,0,0,0,1063,1065,1,0,0,0,1064,1062,1,0,0,0,1065,1066,
-		5,176,0,0,1066,181,1,0,0,0,1067,1068,7,26,0,0,1068,183,1,0,0,0,1069,1076,
-		3,182,91,0,1070,1076,5,180,0,0,1071,1076,5,24,0,0,1072,1076,5,25,0,0,1073,
-		1076,5,23,0,0,1074,1076,5,22,0,0,1075,1069,1,0,0,0,1075,1070,1,0,0,0,1075,
-		1071,1,0,0,0,1075,1072,1,0,0,0,1075,1073,1,0,0,0,1075,1074,1,0,0,0,1076,
-		185,1,0,0,0,137,190,192,203,206,212,214,228,236,243,252,262,271,280,289,
-		308,316,321,323,327,330,335,341,346,356,361,363,377,382,385,389,393,398,
-		401,407,410,413,416,424,428,435,443,450,457,465,481,486,491,494,499,502,
-		507,517,520,525,527,535,538,549,555,558,564,568,574,578,598,601,605,612,
-		615,617,622,625,632,643,652,665,667,673,675,681,694,712,715,718,721,743,
-		759,770,788,793,796,799,802,808,815,819,822,825,828,836,842,845,850,853,
-		856,868,878,884,898,914,918,926,936,940,943,946,951,954,960,965,973,983,
-		991,999,1007,1012,1014,1017,1022,1031,1033,1038,1045,1048,1054,1062,1075
+		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,1,0,1,0,1,0,1,0,5,0,
+		199,8,0,10,0,12,0,202,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,212,8,2,
+		1,2,3,2,215,8,2,1,3,1,3,1,3,1,3,5,3,221,8,3,10,3,12,3,224,9,3,1,3,1,3,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,237,8,4,1,4,1,4,1,4,1,4,5,4,243,
+		8,4,10,4,12,4,246,9,4,1,4,1,4,5,4,250,8,4,10,4,12,4,253,9,4,1,4,1,4,1,
+		4,1,4,5,4,259,8,4,10,4,12,4,262,9,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,271,
+		8,4,1,4,1,4,1,4,1,4,1,4,5,4,278,8,4,10,4,12,4,281,9,4,1,4,1,4,1,4,1,4,
+		1,4,1,4,3,4,289,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,298,8,4,1,4,1,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,317,8,4,
+		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,333,8,4,1,
+		4,1,4,1,4,3,4,338,8,4,3,4,340,8,4,1,4,1,4,3,4,344,8,4,1,4,3,4,347,8,4,
+		1,4,1,4,1,4,3,4,352,8,4,1,4,1,4,1,4,1,4,3,4,358,8,4,1,4,1,4,1,4,3,4,363,
+		8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,371,8,5,10,5,12,5,374,9,5,1,5,1,5,3,5,
+		378,8,5,3,5,380,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,
+		7,394,8,7,1,8,1,8,1,8,3,8,399,8,8,1,8,3,8,402,8,8,1,8,1,8,3,8,406,8,8,
+		1,8,1,8,3,8,410,8,8,1,8,1,8,1,8,3,8,415,8,8,1,8,3,8,418,8,8,1,8,1,8,1,
+		8,1,8,3,8,424,8,8,1,8,3,8,427,8,8,1,8,3,8,430,8,8,1,9,3,9,433,8,9,1,9,
+		1,9,1,10,1,10,1,10,1,10,3,10,441,8,10,1,10,1,10,3,10,445,8,10,1,11,1,11,
+		1,11,5,11,450,8,11,10,11,12,11,453,9,11,1,12,1,12,1,12,5,12,458,8,12,10,
+		12,12,12,461,9,12,1,13,1,13,1,13,1,13,3,13,467,8,13,1,14,1,14,1,15,1,15,
+		1,15,3,15,474,8,15,1,15,1,15,1,16,1,16,5,16,480,8,16,10,16,12,16,483,9,
+		16,1,16,1,16,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,3,
+		17,498,8,17,1,18,1,18,1,18,3,18,503,8,18,1,19,1,19,1,19,3,19,508,8,19,
+		1,19,3,19,511,8,19,1,20,1,20,1,20,3,20,516,8,20,1,20,3,20,519,8,20,1,21,
+		1,21,1,21,3,21,524,8,21,1,21,1,21,1,22,1,22,1,22,1,22,5,22,532,8,22,10,
+		22,12,22,535,9,22,3,22,537,8,22,1,22,1,22,1,22,5,22,542,8,22,10,22,12,
+		22,545,9,22,1,22,1,22,1,23,1,23,1,23,3,23,552,8,23,1,23,3,23,555,8,23,
+		1,24,1,24,1,24,1,24,1,24,1,24,1,24,5,24,564,8,24,10,24,12,24,567,9,24,
+		1,24,4,24,570,8,24,11,24,12,24,571,1,24,3,24,575,8,24,1,25,1,25,5,25,579,
+		8,25,10,25,12,25,582,9,25,1,25,3,25,585,8,25,1,26,1,26,1,26,1,26,3,26,
+		591,8,26,1,27,1,27,3,27,595,8,27,1,28,1,28,1,28,1,28,1,28,1,28,1,29,1,
+		29,1,29,1,29,1,30,1,30,1,30,1,30,1,30,1,30,5,30,613,8,30,10,30,12,30,616,
+		9,30,3,30,618,8,30,1,31,1,31,3,31,622,8,31,1,32,1,32,1,32,1,32,1,32,3,
+		32,629,8,32,1,32,3,32,632,8,32,3,32,634,8,32,1,33,1,33,1,33,3,33,639,8,
+		33,1,33,3,33,642,8,33,1,33,1,33,1,33,5,33,647,8,33,10,33,12,33,650,9,33,
+		1,33,1,33,1,34,1,34,1,34,1,34,5,34,658,8,34,10,34,12,34,661,9,34,1,35,
+		1,35,1,35,1,35,5,35,667,8,35,10,35,12,35,670,9,35,1,35,1,35,1,36,1,36,
+		1,36,1,36,1,37,1,37,1,37,1,37,3,37,682,8,37,3,37,684,8,37,1,38,1,38,1,
+		38,1,38,3,38,690,8,38,3,38,692,8,38,1,39,1,39,5,39,696,8,39,10,39,12,39,
+		699,9,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,1,40,1,40,3,40,711,8,
+		40,1,41,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,43,1,
+		43,5,43,727,8,43,10,43,12,43,730,9,43,3,43,732,8,43,1,43,3,43,735,8,43,
+		1,43,3,43,738,8,43,1,44,1,44,1,44,1,45,1,45,1,45,1,46,1,46,1,46,1,46,1,
+		46,1,46,1,47,1,47,1,47,1,47,1,48,1,48,5,48,758,8,48,10,48,12,48,761,9,
+		48,1,48,1,48,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,3,
+		49,776,8,49,1,50,1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,787,8,52,
+		1,53,1,53,1,53,1,53,1,53,1,53,1,54,1,54,1,54,1,54,1,55,1,55,3,55,801,8,
+		55,1,55,1,55,1,56,1,56,1,56,3,56,808,8,56,1,56,1,56,1,56,3,56,813,8,56,
+		1,56,3,56,816,8,56,1,56,3,56,819,8,56,1,56,3,56,822,8,56,1,57,1,57,1,58,
+		1,58,3,58,828,8,58,1,59,1,59,1,60,1,60,1,61,1,61,1,61,3,61,837,8,61,1,
+		61,1,61,3,61,841,8,61,1,61,3,61,844,8,61,1,61,3,61,847,8,61,1,61,3,61,
+		850,8,61,1,62,1,62,1,62,1,62,5,62,856,8,62,10,62,12,62,859,9,62,1,63,1,
+		63,1,63,3,63,864,8,63,1,63,3,63,867,8,63,1,64,1,64,1,64,3,64,872,8,64,
+		1,64,3,64,875,8,64,1,65,3,65,878,8,65,1,65,1,65,1,65,1,66,1,66,1,66,1,
+		67,1,67,1,67,1,67,3,67,890,8,67,1,67,1,67,1,67,1,67,1,68,1,68,1,68,1,68,
+		3,68,900,8,68,1,69,1,69,5,69,904,8,69,10,69,12,69,907,9,69,1,69,1,69,1,
+		70,1,70,1,70,1,70,1,70,1,70,1,70,1,70,1,70,1,70,1,70,3,70,922,8,70,1,71,
+		1,71,1,71,1,71,1,71,1,71,1,72,1,72,1,72,1,72,1,73,1,73,1,73,1,73,3,73,
+		938,8,73,1,73,1,73,3,73,942,8,73,1,74,1,74,1,74,1,74,5,74,948,8,74,10,
+		74,12,74,951,9,74,1,74,3,74,954,8,74,1,75,1,75,1,75,1,75,5,75,960,8,75,
+		10,75,12,75,963,9,75,1,75,3,75,966,8,75,1,75,1,75,1,75,1,75,1,75,1,75,
+		1,75,1,75,1,75,3,75,977,8,75,3,75,979,8,75,1,76,1,76,1,76,1,76,5,76,985,
+		8,76,10,76,12,76,988,9,76,1,76,1,76,1,76,1,76,1,77,1,77,1,77,3,77,997,
+		8,77,1,77,1,77,3,77,1001,8,77,1,77,3,77,1004,8,77,1,77,3,77,1007,8,77,
+		1,78,1,78,1,78,3,78,1012,8,78,1,78,3,78,1015,8,78,1,79,1,79,1,79,1,79,
+		3,79,1021,8,79,1,80,1,80,1,80,3,80,1026,8,80,1,80,1,80,1,81,1,81,5,81,
+		1032,8,81,10,81,12,81,1035,9,81,1,81,1,81,1,82,1,82,1,82,1,82,1,82,3,82,
+		1044,8,82,1,83,1,83,1,83,1,83,5,83,1050,8,83,10,83,12,83,1053,9,83,1,84,
+		1,84,1,84,1,84,1,84,3,84,1060,8,84,1,85,1,85,3,85,1064,8,85,1,86,1,86,
+		1,87,1,87,1,88,1,88,3,88,1072,8,88,1,88,1,88,1,88,3,88,1077,8,88,3,88,
+		1079,8,88,1,89,3,89,1082,8,89,1,89,1,89,1,90,3,90,1087,8,90,1,90,1,90,
+		1,90,1,90,1,90,1,90,1,90,3,90,1096,8,90,3,90,1098,8,90,1,91,1,91,1,91,
+		3,91,1103,8,91,1,91,1,91,1,91,5,91,1108,8,91,10,91,12,91,1111,9,91,3,91,
+		1113,8,91,1,92,1,92,1,93,1,93,3,93,1119,8,93,1,94,1,94,1,94,1,94,5,94,
+		1125,8,94,10,94,12,94,1128,9,94,1,94,1,94,1,95,1,95,1,96,1,96,1,96,1,96,
+		1,96,1,96,3,96,1140,8,96,1,96,0,0,97,0,2,4,6,8,10,12,14,16,18,20,22,24,
+		26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,
+		74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,
+		116,118,120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,
+		152,154,156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,
+		188,190,192,0,28,1,0,2,8,8,0,42,42,48,49,53,53,59,60,69,69,103,106,115,
+		120,165,166,6,0,83,83,87,87,89,89,96,96,98,101,121,126,4,0,2,2,73,73,85,
+		85,127,127,1,0,136,138,2,0,90,90,94,94,1,0,140,141,4,0,93,93,95,95,142,
+		143,161,161,1,0,145,146,2,0,23,24,26,26,2,0,21,21,159,159,1,0,189,190,
+		2,0,152,152,182,182,3,0,31,31,49,49,107,114,1,0,16,18,2,0,128,128,156,
+		156,1,0,78,81,2,0,75,75,190,190,4,0,31,31,40,65,67,67,97,97,2,0,66,66,
+		68,69,1,0,29,30,1,0,72,73,1,0,193,194,2,0,169,169,174,174,1,0,178,181,
+		2,0,172,172,175,176,2,0,25,25,192,192,6,0,2,8,11,14,36,36,75,77,82,168,
+		192,192,1270,0,200,1,0,0,0,2,205,1,0,0,0,4,208,1,0,0,0,6,216,1,0,0,0,8,
+		362,1,0,0,0,10,379,1,0,0,0,12,381,1,0,0,0,14,388,1,0,0,0,16,429,1,0,0,
+		0,18,432,1,0,0,0,20,444,1,0,0,0,22,446,1,0,0,0,24,454,1,0,0,0,26,462,1,
+		0,0,0,28,468,1,0,0,0,30,470,1,0,0,0,32,477,1,0,0,0,34,497,1,0,0,0,36,499,
+		1,0,0,0,38,504,1,0,0,0,40,512,1,0,0,0,42,520,1,0,0,0,44,527,1,0,0,0,46,
+		548,1,0,0,0,48,556,1,0,0,0,50,576,1,0,0,0,52,590,1,0,0,0,54,592,1,0,0,
+		0,56,596,1,0,0,0,58,602,1,0,0,0,60,617,1,0,0,0,62,621,1,0,0,0,64,633,1,
+		0,0,0,66,635,1,0,0,0,68,653,1,0,0,0,70,662,1,0,0,0,72,673,1,0,0,0,74,683,
+		1,0,0,0,76,691,1,0,0,0,78,693,1,0,0,0,80,710,1,0,0,0,82,712,1,0,0,0,84,
+		716,1,0,0,0,86,720,1,0,0,0,88,739,1,0,0,0,90,742,1,0,0,0,92,745,1,0,0,
+		0,94,751,1,0,0,0,96,755,1,0,0,0,98,775,1,0,0,0,100,777,1,0,0,0,102,780,
+		1,0,0,0,104,783,1,0,0,0,106,788,1,0,0,0,108,794,1,0,0,0,110,800,1,0,0,
+		0,112,807,1,0,0,0,114,823,1,0,0,0,116,827,1,0,0,0,118,829,1,0,0,0,120,
+		831,1,0,0,0,122,833,1,0,0,0,124,851,1,0,0,0,126,860,1,0,0,0,128,868,1,
+		0,0,0,130,877,1,0,0,0,132,882,1,0,0,0,134,885,1,0,0,0,136,895,1,0,0,0,
+		138,901,1,0,0,0,140,921,1,0,0,0,142,923,1,0,0,0,144,929,1,0,0,0,146,933,
+		1,0,0,0,148,943,1,0,0,0,150,955,1,0,0,0,152,980,1,0,0,0,154,993,1,0,0,
+		0,156,1008,1,0,0,0,158,1016,1,0,0,0,160,1022,1,0,0,0,162,1029,1,0,0,0,
+		164,1043,1,0,0,0,166,1045,1,0,0,0,168,1054,1,0,0,0,170,1063,1,0,0,0,172,
+		1065,1,0,0,0,174,1067,1,0,0,0,176,1069,1,0,0,0,178,1081,1,0,0,0,180,1086,
+		1,0,0,0,182,1112,1,0,0,0,184,1114,1,0,0,0,186,1116,1,0,0,0,188,1120,1,
+		0,0,0,190,1131,1,0,0,0,192,1139,1,0,0,0,194,199,3,2,1,0,195,199,3,4,2,
+		0,196,199,3,30,15,0,197,199,3,66,33,0,198,194,1,0,0,0,198,195,1,0,0,0,
+		198,196,1,0,0,0,198,197,1,0,0,0,199,202,1,0,0,0,200,198,1,0,0,0,200,201,
+		1,0,0,0,201,203,1,0,0,0,202,200,1,0,0,0,203,204,5,0,0,1,204,1,1,0,0,0,
+		205,206,5,1,0,0,206,207,3,172,86,0,207,3,1,0,0,0,208,209,7,0,0,0,209,211,
+		3,190,95,0,210,212,3,172,86,0,211,210,1,0,0,0,211,212,1,0,0,0,212,214,
+		1,0,0,0,213,215,3,6,3,0,214,213,1,0,0,0,214,215,1,0,0,0,215,5,1,0,0,0,
+		216,222,5,183,0,0,217,221,3,8,4,0,218,221,3,10,5,0,219,221,3,14,7,0,220,
+		217,1,0,0,0,220,218,1,0,0,0,220,219,1,0,0,0,221,224,1,0,0,0,222,220,1,
+		0,0,0,222,223,1,0,0,0,223,225,1,0,0,0,224,222,1,0,0,0,225,226,5,184,0,
+		0,226,7,1,0,0,0,227,228,7,1,0,0,228,363,3,172,86,0,229,230,7,2,0,0,230,
+		363,3,176,88,0,231,236,5,88,0,0,232,237,3,176,88,0,233,234,5,132,0,0,234,
+		235,5,71,0,0,235,237,3,172,86,0,236,232,1,0,0,0,236,233,1,0,0,0,237,363,
+		1,0,0,0,238,239,5,86,0,0,239,244,3,176,88,0,240,241,5,182,0,0,241,243,
+		3,176,88,0,242,240,1,0,0,0,243,246,1,0,0,0,244,242,1,0,0,0,244,245,1,0,
+		0,0,245,251,1,0,0,0,246,244,1,0,0,0,247,248,5,170,0,0,248,250,3,176,88,
+		0,249,247,1,0,0,0,250,253,1,0,0,0,251,249,1,0,0,0,251,252,1,0,0,0,252,
+		363,1,0,0,0,253,251,1,0,0,0,254,255,7,3,0,0,255,260,3,186,93,0,256,257,
+		5,182,0,0,257,259,3,186,93,0,258,256,1,0,0,0,259,262,1,0,0,0,260,258,1,
+		0,0,0,260,261,1,0,0,0,261,363,1,0,0,0,262,260,1,0,0,0,263,264,5,27,0,0,
+		264,363,3,24,12,0,265,270,5,153,0,0,266,267,5,27,0,0,267,271,3,24,12,0,
+		268,269,5,28,0,0,269,271,3,22,11,0,270,266,1,0,0,0,270,268,1,0,0,0,271,
+		363,1,0,0,0,272,273,5,56,0,0,273,274,5,128,0,0,274,279,3,186,93,0,275,
+		276,5,182,0,0,276,278,3,186,93,0,277,275,1,0,0,0,278,281,1,0,0,0,279,277,
+		1,0,0,0,279,280,1,0,0,0,280,363,1,0,0,0,281,279,1,0,0,0,282,288,5,129,
+		0,0,283,289,5,130,0,0,284,289,5,133,0,0,285,289,5,131,0,0,286,287,5,134,
+		0,0,287,289,5,109,0,0,288,283,1,0,0,0,288,284,1,0,0,0,288,285,1,0,0,0,
+		288,286,1,0,0,0,289,363,1,0,0,0,290,291,5,135,0,0,291,363,7,4,0,0,292,
+		293,5,102,0,0,293,363,3,174,87,0,294,297,5,82,0,0,295,298,3,16,8,0,296,
+		298,5,139,0,0,297,295,1,0,0,0,297,296,1,0,0,0,298,363,1,0,0,0,299,300,
+		5,84,0,0,300,363,3,20,10,0,301,302,7,5,0,0,302,303,3,174,87,0,303,304,
+		3,186,93,0,304,363,1,0,0,0,305,306,5,91,0,0,306,307,3,176,88,0,307,308,
+		5,74,0,0,308,309,3,186,93,0,309,363,1,0,0,0,310,311,5,128,0,0,311,312,
+		3,186,93,0,312,313,7,6,0,0,313,316,3,176,88,0,314,315,5,74,0,0,315,317,
+		3,186,93,0,316,314,1,0,0,0,316,317,1,0,0,0,317,363,1,0,0,0,318,319,5,92,
+		0,0,319,363,5,1,0,0,320,363,7,7,0,0,321,322,5,160,0,0,322,323,5,71,0,0,
+		323,363,3,172,86,0,324,325,5,163,0,0,325,326,5,25,0,0,326,363,5,164,0,
+		0,327,328,5,162,0,0,328,363,3,178,89,0,329,330,5,97,0,0,330,332,3,172,
+		86,0,331,333,3,124,62,0,332,331,1,0,0,0,332,333,1,0,0,0,333,339,1,0,0,
+		0,334,337,5,22,0,0,335,338,3,186,93,0,336,338,3,172,86,0,337,335,1,0,0,
+		0,337,336,1,0,0,0,338,340,1,0,0,0,339,334,1,0,0,0,339,340,1,0,0,0,340,
+		343,1,0,0,0,341,342,5,77,0,0,342,344,3,178,89,0,343,341,1,0,0,0,343,344,
+		1,0,0,0,344,346,1,0,0,0,345,347,3,6,3,0,346,345,1,0,0,0,346,347,1,0,0,
+		0,347,363,1,0,0,0,348,349,5,144,0,0,349,351,3,176,88,0,350,352,7,8,0,0,
+		351,350,1,0,0,0,351,352,1,0,0,0,352,363,1,0,0,0,353,357,5,29,0,0,354,355,
+		5,28,0,0,355,358,3,22,11,0,356,358,3,100,50,0,357,354,1,0,0,0,357,356,
+		1,0,0,0,358,363,1,0,0,0,359,360,5,28,0,0,360,363,3,22,11,0,361,363,3,100,
+		50,0,362,227,1,0,0,0,362,229,1,0,0,0,362,231,1,0,0,0,362,238,1,0,0,0,362,
+		254,1,0,0,0,362,263,1,0,0,0,362,265,1,0,0,0,362,272,1,0,0,0,362,282,1,
+		0,0,0,362,290,1,0,0,0,362,292,1,0,0,0,362,294,1,0,0,0,362,299,1,0,0,0,
+		362,301,1,0,0,0,362,305,1,0,0,0,362,310,1,0,0,0,362,318,1,0,0,0,362,320,
+		1,0,0,0,362,321,1,0,0,0,362,324,1,0,0,0,362,327,1,0,0,0,362,329,1,0,0,
+		0,362,348,1,0,0,0,362,353,1,0,0,0,362,359,1,0,0,0,362,361,1,0,0,0,363,
+		9,1,0,0,0,364,365,5,22,0,0,365,380,3,172,86,0,366,367,7,9,0,0,367,372,
+		3,186,93,0,368,369,5,182,0,0,369,371,3,186,93,0,370,368,1,0,0,0,371,374,
+		1,0,0,0,372,370,1,0,0,0,372,373,1,0,0,0,373,380,1,0,0,0,374,372,1,0,0,
+		0,375,377,3,12,6,0,376,378,3,6,3,0,377,376,1,0,0,0,377,378,1,0,0,0,378,
+		380,1,0,0,0,379,364,1,0,0,0,379,366,1,0,0,0,379,375,1,0,0,0,380,11,1,0,
+		0,0,381,382,7,10,0,0,382,383,5,19,0,0,383,384,3,174,87,0,384,385,3,190,
+		95,0,385,386,5,20,0,0,386,387,3,186,93,0,387,13,1,0,0,0,388,393,5,30,0,
+		0,389,390,5,28,0,0,390,394,3,22,11,0,391,394,3,100,50,0,392,394,3,6,3,
+		0,393,389,1,0,0,0,393,391,1,0,0,0,393,392,1,0,0,0,394,15,1,0,0,0,395,398,
+		5,192,0,0,396,397,5,175,0,0,397,399,5,190,0,0,398,396,1,0,0,0,398,399,
+		1,0,0,0,399,401,1,0,0,0,400,402,3,18,9,0,401,400,1,0,0,0,401,402,1,0,0,
+		0,402,430,1,0,0,0,403,409,5,190,0,0,404,406,5,190,0,0,405,404,1,0,0,0,
+		405,406,1,0,0,0,406,407,1,0,0,0,407,408,5,176,0,0,408,410,5,190,0,0,409,
+		405,1,0,0,0,409,410,1,0,0,0,410,411,1,0,0,0,411,412,5,177,0,0,412,414,
+		7,11,0,0,413,415,5,192,0,0,414,413,1,0,0,0,414,415,1,0,0,0,415,417,1,0,
+		0,0,416,418,3,18,9,0,417,416,1,0,0,0,417,418,1,0,0,0,418,430,1,0,0,0,419,
+		420,5,191,0,0,420,421,5,177,0,0,421,423,5,190,0,0,422,424,5,192,0,0,423,
+		422,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,427,3,18,9,0,426,425,1,
+		0,0,0,426,427,1,0,0,0,427,430,1,0,0,0,428,430,3,172,86,0,429,395,1,0,0,
+		0,429,403,1,0,0,0,429,419,1,0,0,0,429,428,1,0,0,0,430,17,1,0,0,0,431,433,
+		5,177,0,0,432,431,1,0,0,0,432,433,1,0,0,0,433,434,1,0,0,0,434,435,5,151,
+		0,0,435,19,1,0,0,0,436,445,3,180,90,0,437,440,5,192,0,0,438,439,5,177,
+		0,0,439,441,5,190,0,0,440,438,1,0,0,0,440,441,1,0,0,0,441,445,1,0,0,0,
+		442,445,5,132,0,0,443,445,3,172,86,0,444,436,1,0,0,0,444,437,1,0,0,0,444,
+		442,1,0,0,0,444,443,1,0,0,0,445,21,1,0,0,0,446,451,3,26,13,0,447,448,7,
+		12,0,0,448,450,3,26,13,0,449,447,1,0,0,0,450,453,1,0,0,0,451,449,1,0,0,
+		0,451,452,1,0,0,0,452,23,1,0,0,0,453,451,1,0,0,0,454,459,3,186,93,0,455,
+		456,7,12,0,0,456,458,3,186,93,0,457,455,1,0,0,0,458,461,1,0,0,0,459,457,
+		1,0,0,0,459,460,1,0,0,0,460,25,1,0,0,0,461,459,1,0,0,0,462,466,3,186,93,
+		0,463,464,5,22,0,0,464,467,3,192,96,0,465,467,3,28,14,0,466,463,1,0,0,
+		0,466,465,1,0,0,0,466,467,1,0,0,0,467,27,1,0,0,0,468,469,7,13,0,0,469,
+		29,1,0,0,0,470,471,5,9,0,0,471,473,3,190,95,0,472,474,3,172,86,0,473,472,
+		1,0,0,0,473,474,1,0,0,0,474,475,1,0,0,0,475,476,3,32,16,0,476,31,1,0,0,
+		0,477,481,5,183,0,0,478,480,3,34,17,0,479,478,1,0,0,0,480,483,1,0,0,0,
+		481,479,1,0,0,0,481,482,1,0,0,0,482,484,1,0,0,0,483,481,1,0,0,0,484,485,
+		5,184,0,0,485,33,1,0,0,0,486,498,3,36,18,0,487,498,3,38,19,0,488,498,3,
+		40,20,0,489,498,3,42,21,0,490,498,3,46,23,0,491,498,3,48,24,0,492,498,
+		3,54,27,0,493,498,3,56,28,0,494,498,3,58,29,0,495,498,3,8,4,0,496,498,
+		3,14,7,0,497,486,1,0,0,0,497,487,1,0,0,0,497,488,1,0,0,0,497,489,1,0,0,
+		0,497,490,1,0,0,0,497,491,1,0,0,0,497,492,1,0,0,0,497,493,1,0,0,0,497,
+		494,1,0,0,0,497,495,1,0,0,0,497,496,1,0,0,0,498,35,1,0,0,0,499,500,5,11,
+		0,0,500,502,3,190,95,0,501,503,3,172,86,0,502,501,1,0,0,0,502,503,1,0,
+		0,0,503,37,1,0,0,0,504,505,5,12,0,0,505,507,3,186,93,0,506,508,3,172,86,
+		0,507,506,1,0,0,0,507,508,1,0,0,0,508,510,1,0,0,0,509,511,3,6,3,0,510,
+		509,1,0,0,0,510,511,1,0,0,0,511,39,1,0,0,0,512,513,5,13,0,0,513,515,3,
+		186,93,0,514,516,3,172,86,0,515,514,1,0,0,0,515,516,1,0,0,0,516,518,1,
+		0,0,0,517,519,3,6,3,0,518,517,1,0,0,0,518,519,1,0,0,0,519,41,1,0,0,0,520,
+		521,5,14,0,0,521,523,3,186,93,0,522,524,3,172,86,0,523,522,1,0,0,0,523,
+		524,1,0,0,0,524,525,1,0,0,0,525,526,3,44,22,0,526,43,1,0,0,0,527,536,5,
+		183,0,0,528,533,3,192,96,0,529,530,5,182,0,0,530,532,3,192,96,0,531,529,
+		1,0,0,0,532,535,1,0,0,0,533,531,1,0,0,0,533,534,1,0,0,0,534,537,1,0,0,
+		0,535,533,1,0,0,0,536,528,1,0,0,0,536,537,1,0,0,0,537,543,1,0,0,0,538,
+		542,3,8,4,0,539,542,3,10,5,0,540,542,3,14,7,0,541,538,1,0,0,0,541,539,
+		1,0,0,0,541,540,1,0,0,0,542,545,1,0,0,0,543,541,1,0,0,0,543,544,1,0,0,
+		0,544,546,1,0,0,0,545,543,1,0,0,0,546,547,5,184,0,0,547,45,1,0,0,0,548,
+		549,5,15,0,0,549,551,3,186,93,0,550,552,3,172,86,0,551,550,1,0,0,0,551,
+		552,1,0,0,0,552,554,1,0,0,0,553,555,3,32,16,0,554,553,1,0,0,0,554,555,
+		1,0,0,0,555,47,1,0,0,0,556,557,7,14,0,0,557,558,5,19,0,0,558,559,3,174,
+		87,0,559,560,3,190,95,0,560,561,5,20,0,0,561,565,3,186,93,0,562,564,3,
+		52,26,0,563,562,1,0,0,0,564,567,1,0,0,0,565,563,1,0,0,0,565,566,1,0,0,
+		0,566,574,1,0,0,0,567,565,1,0,0,0,568,570,3,50,25,0,569,568,1,0,0,0,570,
+		571,1,0,0,0,571,569,1,0,0,0,571,572,1,0,0,0,572,575,1,0,0,0,573,575,3,
+		6,3,0,574,569,1,0,0,0,574,573,1,0,0,0,574,575,1,0,0,0,575,49,1,0,0,0,576,
+		580,3,12,6,0,577,579,3,52,26,0,578,577,1,0,0,0,579,582,1,0,0,0,580,578,
+		1,0,0,0,580,581,1,0,0,0,581,584,1,0,0,0,582,580,1,0,0,0,583,585,3,6,3,
+		0,584,583,1,0,0,0,584,585,1,0,0,0,585,51,1,0,0,0,586,587,5,22,0,0,587,
+		591,3,172,86,0,588,589,7,9,0,0,589,591,3,186,93,0,590,586,1,0,0,0,590,
+		588,1,0,0,0,591,53,1,0,0,0,592,594,5,31,0,0,593,595,3,172,86,0,594,593,
+		1,0,0,0,594,595,1,0,0,0,595,55,1,0,0,0,596,597,5,32,0,0,597,598,3,190,
+		95,0,598,599,5,25,0,0,599,600,3,60,30,0,600,601,3,32,16,0,601,57,1,0,0,
+		0,602,603,5,33,0,0,603,604,3,64,32,0,604,605,3,32,16,0,605,59,1,0,0,0,
+		606,607,5,190,0,0,607,608,5,174,0,0,608,618,5,190,0,0,609,614,3,62,31,
+		0,610,611,5,182,0,0,611,613,3,62,31,0,612,610,1,0,0,0,613,616,1,0,0,0,
+		614,612,1,0,0,0,614,615,1,0,0,0,615,618,1,0,0,0,616,614,1,0,0,0,617,606,
+		1,0,0,0,617,609,1,0,0,0,618,61,1,0,0,0,619,622,3,190,95,0,620,622,5,190,
+		0,0,621,619,1,0,0,0,621,620,1,0,0,0,622,63,1,0,0,0,623,624,5,35,0,0,624,
+		634,3,190,95,0,625,631,3,190,95,0,626,628,5,34,0,0,627,629,5,35,0,0,628,
+		627,1,0,0,0,628,629,1,0,0,0,629,630,1,0,0,0,630,632,3,62,31,0,631,626,
+		1,0,0,0,631,632,1,0,0,0,632,634,1,0,0,0,633,623,1,0,0,0,633,625,1,0,0,
+		0,634,65,1,0,0,0,635,636,5,10,0,0,636,638,3,190,95,0,637,639,3,70,35,0,
+		638,637,1,0,0,0,638,639,1,0,0,0,639,641,1,0,0,0,640,642,3,172,86,0,641,
+		640,1,0,0,0,641,642,1,0,0,0,642,643,1,0,0,0,643,644,5,24,0,0,644,648,3,
+		190,95,0,645,647,3,68,34,0,646,645,1,0,0,0,647,650,1,0,0,0,648,646,1,0,
+		0,0,648,649,1,0,0,0,649,651,1,0,0,0,650,648,1,0,0,0,651,652,3,78,39,0,
+		652,67,1,0,0,0,653,654,7,15,0,0,654,659,3,190,95,0,655,656,5,182,0,0,656,
+		658,3,190,95,0,657,655,1,0,0,0,658,661,1,0,0,0,659,657,1,0,0,0,659,660,
+		1,0,0,0,660,69,1,0,0,0,661,659,1,0,0,0,662,663,5,187,0,0,663,668,3,72,
+		36,0,664,665,5,182,0,0,665,667,3,74,37,0,666,664,1,0,0,0,667,670,1,0,0,
+		0,668,666,1,0,0,0,668,669,1,0,0,0,669,671,1,0,0,0,670,668,1,0,0,0,671,
+		672,5,188,0,0,672,71,1,0,0,0,673,674,3,190,95,0,674,675,5,25,0,0,675,676,
+		3,76,38,0,676,73,1,0,0,0,677,684,5,190,0,0,678,681,3,190,95,0,679,680,
+		5,25,0,0,680,682,3,76,38,0,681,679,1,0,0,0,681,682,1,0,0,0,682,684,1,0,
+		0,0,683,677,1,0,0,0,683,678,1,0,0,0,684,75,1,0,0,0,685,692,3,190,95,0,
+		686,689,5,190,0,0,687,688,5,174,0,0,688,690,5,190,0,0,689,687,1,0,0,0,
+		689,690,1,0,0,0,690,692,1,0,0,0,691,685,1,0,0,0,691,686,1,0,0,0,692,77,
+		1,0,0,0,693,697,5,183,0,0,694,696,3,80,40,0,695,694,1,0,0,0,696,699,1,
+		0,0,0,697,695,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,697,1,0,0,0,
+		700,701,5,184,0,0,701,79,1,0,0,0,702,711,3,82,41,0,703,711,3,84,42,0,704,
+		711,3,86,43,0,705,711,3,90,45,0,706,711,3,136,68,0,707,711,3,92,46,0,708,
+		711,3,94,47,0,709,711,3,8,4,0,710,702,1,0,0,0,710,703,1,0,0,0,710,704,
+		1,0,0,0,710,705,1,0,0,0,710,706,1,0,0,0,710,707,1,0,0,0,710,708,1,0,0,
+		0,710,709,1,0,0,0,711,81,1,0,0,0,712,713,5,36,0,0,713,714,3,116,58,0,714,
+		715,3,186,93,0,715,83,1,0,0,0,716,717,5,37,0,0,717,718,3,172,86,0,718,
+		719,3,96,48,0,719,85,1,0,0,0,720,721,5,38,0,0,721,734,3,190,95,0,722,731,
+		5,187,0,0,723,728,3,62,31,0,724,725,5,182,0,0,725,727,3,62,31,0,726,724,
+		1,0,0,0,727,730,1,0,0,0,728,726,1,0,0,0,728,729,1,0,0,0,729,732,1,0,0,
+		0,730,728,1,0,0,0,731,723,1,0,0,0,731,732,1,0,0,0,732,733,1,0,0,0,733,
+		735,5,188,0,0,734,722,1,0,0,0,734,735,1,0,0,0,735,737,1,0,0,0,736,738,
+		3,88,44,0,737,736,1,0,0,0,737,738,1,0,0,0,738,87,1,0,0,0,739,740,5,154,
+		0,0,740,741,5,155,0,0,741,89,1,0,0,0,742,743,5,39,0,0,743,744,3,96,48,
+		0,744,91,1,0,0,0,745,746,5,32,0,0,746,747,3,190,95,0,747,748,5,25,0,0,
+		748,749,3,60,30,0,749,750,3,78,39,0,750,93,1,0,0,0,751,752,5,33,0,0,752,
+		753,3,64,32,0,753,754,3,78,39,0,754,95,1,0,0,0,755,759,5,183,0,0,756,758,
+		3,98,49,0,757,756,1,0,0,0,758,761,1,0,0,0,759,757,1,0,0,0,759,760,1,0,
+		0,0,760,762,1,0,0,0,761,759,1,0,0,0,762,763,5,184,0,0,763,97,1,0,0,0,764,
+		776,3,100,50,0,765,776,3,102,51,0,766,776,3,104,52,0,767,776,3,110,55,
+		0,768,776,3,122,61,0,769,776,3,126,63,0,770,776,3,128,64,0,771,776,3,134,
+		67,0,772,776,3,86,43,0,773,776,3,106,53,0,774,776,3,108,54,0,775,764,1,
+		0,0,0,775,765,1,0,0,0,775,766,1,0,0,0,775,767,1,0,0,0,775,768,1,0,0,0,
+		775,769,1,0,0,0,775,770,1,0,0,0,775,771,1,0,0,0,775,772,1,0,0,0,775,773,
+		1,0,0,0,775,774,1,0,0,0,776,99,1,0,0,0,777,778,7,16,0,0,778,779,3,172,
+		86,0,779,101,1,0,0,0,780,781,5,30,0,0,781,782,3,100,50,0,782,103,1,0,0,
+		0,783,786,5,29,0,0,784,787,3,100,50,0,785,787,3,112,56,0,786,784,1,0,0,
+		0,786,785,1,0,0,0,787,105,1,0,0,0,788,789,5,32,0,0,789,790,3,190,95,0,
+		790,791,5,25,0,0,791,792,3,60,30,0,792,793,3,96,48,0,793,107,1,0,0,0,794,
+		795,5,33,0,0,795,796,3,64,32,0,796,797,3,96,48,0,797,109,1,0,0,0,798,801,
+		3,120,60,0,799,801,3,118,59,0,800,798,1,0,0,0,800,799,1,0,0,0,801,802,
+		1,0,0,0,802,803,3,112,56,0,803,111,1,0,0,0,804,805,3,114,57,0,805,806,
+		5,74,0,0,806,808,1,0,0,0,807,804,1,0,0,0,807,808,1,0,0,0,808,809,1,0,0,
+		0,809,812,3,186,93,0,810,811,5,23,0,0,811,813,3,192,96,0,812,810,1,0,0,
+		0,812,813,1,0,0,0,813,815,1,0,0,0,814,816,3,88,44,0,815,814,1,0,0,0,815,
+		816,1,0,0,0,816,818,1,0,0,0,817,819,3,132,66,0,818,817,1,0,0,0,818,819,
+		1,0,0,0,819,821,1,0,0,0,820,822,3,6,3,0,821,820,1,0,0,0,821,822,1,0,0,
+		0,822,113,1,0,0,0,823,824,7,17,0,0,824,115,1,0,0,0,825,828,5,29,0,0,826,
+		828,3,120,60,0,827,825,1,0,0,0,827,826,1,0,0,0,828,117,1,0,0,0,829,830,
+		5,167,0,0,830,119,1,0,0,0,831,832,7,18,0,0,832,121,1,0,0,0,833,834,7,19,
+		0,0,834,836,3,172,86,0,835,837,3,124,62,0,836,835,1,0,0,0,836,837,1,0,
+		0,0,837,840,1,0,0,0,838,839,5,77,0,0,839,841,3,178,89,0,840,838,1,0,0,
+		0,840,841,1,0,0,0,841,843,1,0,0,0,842,844,3,130,65,0,843,842,1,0,0,0,843,
+		844,1,0,0,0,844,846,1,0,0,0,845,847,3,132,66,0,846,845,1,0,0,0,846,847,
+		1,0,0,0,847,849,1,0,0,0,848,850,3,6,3,0,849,848,1,0,0,0,849,850,1,0,0,
+		0,850,123,1,0,0,0,851,852,5,128,0,0,852,857,3,186,93,0,853,854,5,182,0,
+		0,854,856,3,186,93,0,855,853,1,0,0,0,856,859,1,0,0,0,857,855,1,0,0,0,857,
+		858,1,0,0,0,858,125,1,0,0,0,859,857,1,0,0,0,860,861,5,157,0,0,861,863,
+		3,172,86,0,862,864,3,130,65,0,863,862,1,0,0,0,863,864,1,0,0,0,864,866,
+		1,0,0,0,865,867,3,6,3,0,866,865,1,0,0,0,866,867,1,0,0,0,867,127,1,0,0,
+		0,868,869,5,158,0,0,869,871,3,172,86,0,870,872,3,130,65,0,871,870,1,0,
+		0,0,871,872,1,0,0,0,872,874,1,0,0,0,873,875,3,6,3,0,874,873,1,0,0,0,874,
+		875,1,0,0,0,875,129,1,0,0,0,876,878,7,20,0,0,877,876,1,0,0,0,877,878,1,
+		0,0,0,878,879,1,0,0,0,879,880,5,28,0,0,880,881,3,22,11,0,881,131,1,0,0,
+		0,882,883,5,25,0,0,883,884,5,76,0,0,884,133,1,0,0,0,885,889,5,70,0,0,886,
+		887,3,114,57,0,887,888,5,74,0,0,888,890,1,0,0,0,889,886,1,0,0,0,889,890,
+		1,0,0,0,890,891,1,0,0,0,891,892,3,186,93,0,892,893,5,71,0,0,893,894,3,
+		172,86,0,894,135,1,0,0,0,895,899,5,30,0,0,896,897,5,28,0,0,897,900,3,22,
+		11,0,898,900,3,138,69,0,899,896,1,0,0,0,899,898,1,0,0,0,900,137,1,0,0,
+		0,901,905,5,183,0,0,902,904,3,140,70,0,903,902,1,0,0,0,904,907,1,0,0,0,
+		905,903,1,0,0,0,905,906,1,0,0,0,906,908,1,0,0,0,907,905,1,0,0,0,908,909,
+		5,184,0,0,909,139,1,0,0,0,910,922,3,100,50,0,911,922,3,146,73,0,912,922,
+		3,154,77,0,913,922,3,156,78,0,914,922,3,158,79,0,915,922,3,160,80,0,916,
+		922,3,148,74,0,917,922,3,150,75,0,918,922,3,134,67,0,919,922,3,142,71,
+		0,920,922,3,144,72,0,921,910,1,0,0,0,921,911,1,0,0,0,921,912,1,0,0,0,921,
+		913,1,0,0,0,921,914,1,0,0,0,921,915,1,0,0,0,921,916,1,0,0,0,921,917,1,
+		0,0,0,921,918,1,0,0,0,921,919,1,0,0,0,921,920,1,0,0,0,922,141,1,0,0,0,
+		923,924,5,32,0,0,924,925,3,190,95,0,925,926,5,25,0,0,926,927,3,60,30,0,
+		927,928,3,138,69,0,928,143,1,0,0,0,929,930,5,33,0,0,930,931,3,64,32,0,
+		931,932,3,138,69,0,932,145,1,0,0,0,933,934,3,116,58,0,934,937,3,186,93,
+		0,935,936,5,23,0,0,936,938,3,192,96,0,937,935,1,0,0,0,937,938,1,0,0,0,
+		938,941,1,0,0,0,939,942,3,168,84,0,940,942,3,152,76,0,941,939,1,0,0,0,
+		941,940,1,0,0,0,942,147,1,0,0,0,943,944,3,118,59,0,944,949,3,186,93,0,
+		945,946,5,182,0,0,946,948,3,186,93,0,947,945,1,0,0,0,948,951,1,0,0,0,949,
+		947,1,0,0,0,949,950,1,0,0,0,950,953,1,0,0,0,951,949,1,0,0,0,952,954,3,
+		168,84,0,953,952,1,0,0,0,953,954,1,0,0,0,954,149,1,0,0,0,955,956,5,168,
+		0,0,956,961,3,186,93,0,957,958,5,182,0,0,958,960,3,186,93,0,959,957,1,
+		0,0,0,960,963,1,0,0,0,961,959,1,0,0,0,961,962,1,0,0,0,962,965,1,0,0,0,
+		963,961,1,0,0,0,964,966,3,130,65,0,965,964,1,0,0,0,965,966,1,0,0,0,966,
+		978,1,0,0,0,967,968,5,72,0,0,968,969,3,170,85,0,969,970,3,186,93,0,970,
+		979,1,0,0,0,971,976,5,73,0,0,972,973,3,170,85,0,973,974,3,186,93,0,974,
+		977,1,0,0,0,975,977,3,172,86,0,976,972,1,0,0,0,976,975,1,0,0,0,977,979,
+		1,0,0,0,978,967,1,0,0,0,978,971,1,0,0,0,978,979,1,0,0,0,979,151,1,0,0,
+		0,980,981,5,149,0,0,981,986,3,186,93,0,982,983,5,182,0,0,983,985,3,186,
+		93,0,984,982,1,0,0,0,985,988,1,0,0,0,986,984,1,0,0,0,986,987,1,0,0,0,987,
+		989,1,0,0,0,988,986,1,0,0,0,989,990,5,150,0,0,990,991,5,71,0,0,991,992,
+		3,172,86,0,992,153,1,0,0,0,993,994,5,69,0,0,994,996,3,172,86,0,995,997,
+		3,124,62,0,996,995,1,0,0,0,996,997,1,0,0,0,997,1000,1,0,0,0,998,999,5,
+		77,0,0,999,1001,3,178,89,0,1000,998,1,0,0,0,1000,1001,1,0,0,0,1001,1003,
+		1,0,0,0,1002,1004,3,130,65,0,1003,1002,1,0,0,0,1003,1004,1,0,0,0,1004,
+		1006,1,0,0,0,1005,1007,3,168,84,0,1006,1005,1,0,0,0,1006,1007,1,0,0,0,
+		1007,155,1,0,0,0,1008,1009,5,157,0,0,1009,1011,3,172,86,0,1010,1012,3,
+		130,65,0,1011,1010,1,0,0,0,1011,1012,1,0,0,0,1012,1014,1,0,0,0,1013,1015,
+		3,168,84,0,1014,1013,1,0,0,0,1014,1015,1,0,0,0,1015,157,1,0,0,0,1016,1017,
+		5,158,0,0,1017,1018,3,172,86,0,1018,1020,3,168,84,0,1019,1021,3,6,3,0,
+		1020,1019,1,0,0,0,1020,1021,1,0,0,0,1021,159,1,0,0,0,1022,1023,5,147,0,
+		0,1023,1025,3,172,86,0,1024,1026,3,168,84,0,1025,1024,1,0,0,0,1025,1026,
+		1,0,0,0,1026,1027,1,0,0,0,1027,1028,3,162,81,0,1028,161,1,0,0,0,1029,1033,
+		5,183,0,0,1030,1032,3,164,82,0,1031,1030,1,0,0,0,1032,1035,1,0,0,0,1033,
+		1031,1,0,0,0,1033,1034,1,0,0,0,1034,1036,1,0,0,0,1035,1033,1,0,0,0,1036,
+		1037,5,184,0,0,1037,163,1,0,0,0,1038,1044,3,100,50,0,1039,1044,3,166,83,
+		0,1040,1044,3,122,61,0,1041,1044,3,126,63,0,1042,1044,3,152,76,0,1043,
+		1038,1,0,0,0,1043,1039,1,0,0,0,1043,1040,1,0,0,0,1043,1041,1,0,0,0,1043,
+		1042,1,0,0,0,1044,165,1,0,0,0,1045,1046,5,148,0,0,1046,1051,3,186,93,0,
+		1047,1048,5,182,0,0,1048,1050,3,186,93,0,1049,1047,1,0,0,0,1050,1053,1,
+		0,0,0,1051,1049,1,0,0,0,1051,1052,1,0,0,0,1052,167,1,0,0,0,1053,1051,1,
+		0,0,0,1054,1055,7,21,0,0,1055,1056,3,170,85,0,1056,1059,3,186,93,0,1057,
+		1058,5,23,0,0,1058,1060,3,192,96,0,1059,1057,1,0,0,0,1059,1060,1,0,0,0,
+		1060,169,1,0,0,0,1061,1064,3,116,58,0,1062,1064,3,118,59,0,1063,1061,1,
+		0,0,0,1063,1062,1,0,0,0,1064,171,1,0,0,0,1065,1066,7,22,0,0,1066,173,1,
+		0,0,0,1067,1068,5,190,0,0,1068,175,1,0,0,0,1069,1071,3,180,90,0,1070,1072,
+		3,182,91,0,1071,1070,1,0,0,0,1071,1072,1,0,0,0,1072,1078,1,0,0,0,1073,
+		1074,7,23,0,0,1074,1076,3,180,90,0,1075,1077,3,182,91,0,1076,1075,1,0,
+		0,0,1076,1077,1,0,0,0,1077,1079,1,0,0,0,1078,1073,1,0,0,0,1078,1079,1,
+		0,0,0,1079,177,1,0,0,0,1080,1082,7,24,0,0,1081,1080,1,0,0,0,1081,1082,
+		1,0,0,0,1082,1083,1,0,0,0,1083,1084,3,176,88,0,1084,179,1,0,0,0,1085,1087,
+		5,177,0,0,1086,1085,1,0,0,0,1086,1087,1,0,0,0,1087,1097,1,0,0,0,1088,1098,
+		5,189,0,0,1089,1095,5,190,0,0,1090,1091,5,176,0,0,1091,1096,5,190,0,0,
+		1092,1093,5,190,0,0,1093,1094,5,176,0,0,1094,1096,5,190,0,0,1095,1090,
+		1,0,0,0,1095,1092,1,0,0,0,1095,1096,1,0,0,0,1096,1098,1,0,0,0,1097,1088,
+		1,0,0,0,1097,1089,1,0,0,0,1098,181,1,0,0,0,1099,1113,5,173,0,0,1100,1102,
+		5,171,0,0,1101,1103,5,192,0,0,1102,1101,1,0,0,0,1102,1103,1,0,0,0,1103,
+		1113,1,0,0,0,1104,1109,3,184,92,0,1105,1106,7,25,0,0,1106,1108,3,184,92,
+		0,1107,1105,1,0,0,0,1108,1111,1,0,0,0,1109,1107,1,0,0,0,1109,1110,1,0,
+		0,0,1110,1113,1,0,0,0,1111,1109,1,0,0,0,1112,1099,1,0,0,0,1112,1100,1,
+		0,0,0,1112,1104,1,0,0,0,1113,183,1,0,0,0,1114,1115,7,26,0,0,1115,185,1,
+		0,0,0,1116,1118,3,190,95,0,1117,1119,3,188,94,0,1118,1117,1,0,0,0,1118,
+		1119,1,0,0,0,1119,187,1,0,0,0,1120,1121,5,185,0,0,1121,1126,3,62,31,0,
+		1122,1123,5,182,0,0,1123,1125,3,62,31,0,1124,1122,1,0,0,0,1125,1128,1,
+		0,0,0,1126,1124,1,0,0,0,1126,1127,1,0,0,0,1127,1129,1,0,0,0,1128,1126,
+		1,0,0,0,1129,1130,5,186,0,0,1130,189,1,0,0,0,1131,1132,7,27,0,0,1132,191,
+		1,0,0,0,1133,1140,3,190,95,0,1134,1140,5,190,0,0,1135,1140,5,24,0,0,1136,
+		1140,5,25,0,0,1137,1140,5,23,0,0,1138,1140,5,22,0,0,1139,1133,1,0,0,0,
+		1139,1134,1,0,0,0,1139,1135,1,0,0,0,1139,1136,1,0,0,0,1139,1137,1,0,0,
+		0,1139,1138,1,0,0,0,1140,193,1,0,0,0,145,198,200,211,214,220,222,236,244,
+		251,260,270,279,288,297,316,332,337,339,343,346,351,357,362,372,377,379,
+		393,398,401,405,409,414,417,423,426,429,432,440,444,451,459,466,473,481,
+		497,502,507,510,515,518,523,533,536,541,543,551,554,565,571,574,580,584,
+		590,594,614,617,621,628,631,633,638,641,648,659,668,681,683,689,691,697,
+		710,728,731,734,737,759,775,786,800,807,812,815,818,821,827,836,840,843,
+		846,849,857,863,866,871,874,877,889,899,905,921,937,941,949,953,961,965,
+		976,978,986,996,1000,1003,1006,1011,1014,1020,1025,1033,1043,1051,1059,
+		1063,1071,1076,1078,1081,1086,1095,1097,1102,1109,1112,1118,1126,1139
 	};
 
 	public static readonly ATN _ATN =

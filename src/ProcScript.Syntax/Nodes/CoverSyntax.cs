@@ -3,7 +3,7 @@ using ProcScript.Syntax.Text;
 
 namespace ProcScript.Syntax.Nodes;
 
-/// <summary><c>covered by 4 snap_cap as seat_caps</c>; its keyword is <c>covered</c>.</summary>
+/// <summary><c>covered by 4 snap_cap as seat_caps</c>, <c>locked by 2 split_pin as pins</c>; its keyword is <c>covered</c> or <c>locked</c>.</summary>
 /// <param name="Span">From the first to the last word.</param>
 /// <param name="Keyword">The word that names the property.</param>
 /// <param name="Count">How many.</param>

@@ -128,13 +128,11 @@ internal sealed class PhraseBuilder(TokenWords words)
         return new QuantitySyntax(span, first ?? new NumberSyntax(new TextSpan(span.Start, 0), 0), firstUnit, form, second, secondUnit);
     }
 
-    public LimitSyntax? OptionalLimit(ITerminalNode? expect, LimitContext? context, ParserRuleContext parent)
-    {
-        if (expect is null)
-        {
-            return null;
-        }
+    public LimitSyntax? OptionalLimit(ITerminalNode? expect, LimitContext? context, ParserRuleContext parent) =>
+        expect is null ? null : Limit(context, parent);
 
+    public LimitSyntax Limit(LimitContext? context, ParserRuleContext parent)
+    {
         var relation = context?.Start.Type switch
         {
             AT_MOST => LimitRelation.AtMost,

@@ -88,7 +88,7 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
             WhenItemsContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Items(c.procedureBlock())),
             WhenStepsContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Steps(c.stepBlock())),
             WhenRulesContext c => new WhenSyntax(span, phrases.Test(c.test(), c), Rules(c.ruleBlock())),
-            ActionContext c => Action(c, words.Word(c.actionVerb(), c), c.deed()),
+            ActionContext c => Action(c, words.Word((ParserRuleContext?)c.actionVerb() ?? c.snugVerb(), c), c.deed()),
             StripStepContext c when c.alert() is null => Action(c, words.Word(c.STRIP().Symbol), c.deed()),
             TextActionContext c => TextAction(
                 c, c.text(), phrases.OptionalInstruments(c.instruments()), phrases.OptionalLimit(c.EXPECT(), c.limit(), c), c.needsClause(), c.background(), c.propertyBlock()),
@@ -108,6 +108,9 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
                 c, c.text(), phrases.OptionalInstruments(c.instruments()), phrases.OptionalLimit(c.EXPECT(), c.limit(), c), c.needsClause(), c.order(), null),
             RecordRuleContext c => CheckRule(c, c.text(), [], null, c.needsClause(), c.order(), null),
             PauseRuleContext c => CheckRule(c, c.text(), [], null, null, c.order(), c.propertyBlock()),
+            SnugRuleContext c => new SnugRuleSyntax(
+                span, words.Word(c.snugVerb(), c), phrases.References(c.reference()), OptionalOrder(c.order())),
+            RetorqueRuleContext c => Retorque(c),
             TestRuleContext c => new TestRuleSyntax(
                 span, words.Text(c.text(), c), OptionalOrder(c.order()), Inner<TestItemContext>(c.testBlock())),
             PowerClauseContext c => new PowerSyntax(span, phrases.References(c.reference())),
@@ -171,9 +174,30 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
         : new OrderSyntax(
             TokenWords.SpanOf(context),
             words.Word(context.Start),
-            words.Word(context.verb(), context),
+            words.Word(context.orderVerb(), context),
             phrases.Reference(context.reference(), context),
             context.TO() is null ? null : words.Word(context.position(), context));
+
+    private RetorqueRuleSyntax Retorque(RetorqueRuleContext context)
+    {
+        var references = context.reference();
+        OrderSyntax? order = null;
+        if (context.orderVerb() is { } verb && (context.BEFORE() ?? context.AFTER()) is { } keyword)
+        {
+            // What the rule is ordered by stands behind the joints.
+            var target = references.Length > 1 && references[^1].Start.StartIndex > verb.Start.StartIndex ? references[^1] : null;
+            var (word, anchor) = (words.Word(keyword.Symbol), phrases.Reference(target, context));
+            order = new OrderSyntax(word.Span.Cover(anchor.Span), word, words.Word(verb, context), anchor);
+            references = target is null ? references : references[..^1];
+        }
+
+        return new RetorqueRuleSyntax(
+            TokenWords.SpanOf(context),
+            phrases.References(references),
+            properties.OptionalNeeds(context.needsClause()),
+            order,
+            words.OptionalText(context.text()));
+    }
 
     private OrderSyntax MissingOrder(ParserRuleContext parent)
     {

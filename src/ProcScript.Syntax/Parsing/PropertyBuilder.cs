@@ -60,6 +60,9 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
             Span(c), Keyword(c), phrases.Quantity(c.quantity(), c), phrases.Reference(c.reference(), c)),
         ChangePropertyContext c => Change(c),
         SingleUsePropertyContext c => new FlagPropertySyntax(Span(c), new WordSyntax(Span(c), "single use")),
+        ReusePropertyContext c => new TextPropertySyntax(Span(c), words.Words(c.REUSE(), c.BECAUSE(), c), words.Text(c.text(), c)),
+        KeepPropertyContext c => new FlagPropertySyntax(Span(c), new WordSyntax(Span(c), "keep in order")),
+        PrevailingPropertyContext c => new LimitPropertySyntax(Span(c), Keyword(c), phrases.Limit(c.limit(), c)),
         FlagPropertyContext c => new FlagPropertySyntax(Span(c), Keyword(c)),
         VerifyPropertyContext c => Verify(c),
         VoltagePropertyContext c => new VoltagePropertySyntax(

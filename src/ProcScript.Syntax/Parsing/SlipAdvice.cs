@@ -11,7 +11,7 @@ internal static class SlipAdvice
     /// <param name="expected">The kinds that may stand here.</param>
     public static string For(int found, int previous, IReadOnlyCollection<int> expected) => (found, previous) switch
     {
-        (AT or TO or ON or CARRIES or COVERED, _) when expected.Contains(HELD) =>
+        (AT or TO or ON or CARRIES or COVERED or LOCKED, _) when expected.Contains(HELD) =>
             "it belongs to a joint: write it right behind the joint, or in its block",
         (_, INTEGER) when expected.Count == 1 && expected.Contains(SLASH) =>
             "a number is written without blanks, as in `1500`; only a fraction has one, as in `1 3/8`",

@@ -25,6 +25,7 @@ internal static class TokenNames
         (RULE_procedureItem, "`goal`, `stage`, `do`, `work`, `refit`"),
         (RULE_refitRule, "a rule (such as `fit … after fit …`)"),
         (RULE_property, "a property (such as `tool`)"),
+        (RULE_orderVerb, "a verb (such as `undo`)"),
         (RULE_verb, "a verb (such as `undo`)"),
         (RULE_alert, "an alert (such as `warning`)"),
         (RULE_needState, "a state (such as `out`)"),

@@ -137,6 +137,12 @@ public sealed class OtherCheckerTests
         }
 
         var refit = sample.Refit.Actions;
+        if (refit.FirstOrDefault(action => action.Verb == Verb.Fasten) is { } fastened)
+        {
+            yield return $"refit {{ snug {fastened.Target!.Name} }}";
+            yield return $"refit {{ retorque {fastened.Target!.Name} }}";
+        }
+
         var back = refit.ToList().FindIndex(action => action.Verb == Verb.Restore);
         if (back > 0 && refit.Take(back).LastOrDefault(action => action.Target is Joint or Part && action.Verb != Verb.Uncap) is { } before)
         {

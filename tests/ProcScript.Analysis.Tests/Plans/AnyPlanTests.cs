@@ -42,6 +42,45 @@ public class AnyPlanTests
             .Count() < 2)));
 
     [Fact]
+    public void Every_mark_is_made_before_it_has_to_line_up_and_both_stand_once()
+    {
+        var marks = 0;
+        All(plan =>
+        {
+            var steps = plan.AllSteps();
+            foreach (var (step, mark) in steps.SelectMany(step => step.SeeMarks.Select(mark => (step, mark))))
+            {
+                Assert.True(mark.Step < step.Number);
+                Assert.Contains(mark.Text, steps[mark.Step - 1].Marks);
+                Interlocked.Increment(ref marks);
+            }
+
+            Assert.Equal(steps.Sum(step => step.Marks.Length), steps.Sum(step => step.SeeMarks.Length));
+        });
+        Assert.True(marks > 20, $"only {marks} marks");
+    }
+
+    [Fact]
+    public void What_is_kept_in_order_has_a_line_both_ways_and_a_bag_of_its_own() => All(plan =>
+    {
+        Assert.All(plan.Bags.Where(bag => bag.Contents.Any(line => line.InOrder)), bag => Assert.Single(bag.Contents));
+        Assert.All(plan.Bags.SelectMany(bag => bag.Contents), line => Assert.Equal(line.Title == "M8 × 60 bolt", line.InOrder));
+        var steps = plan.AllSteps();
+        Assert.Equal(
+            steps.Count(step => step.Ticks.Any(tick => tick.StartsWith("Keep in order", StringComparison.Ordinal))),
+            steps.Count(step => step.Ticks.Any(tick => tick.EndsWith("its own place.", StringComparison.Ordinal))));
+    });
+
+    [Fact]
+    public void Locks_are_scrap_and_never_in_a_bag() => All(plan =>
+    {
+        Assert.DoesNotContain(plan.Bags.SelectMany(bag => bag.Contents), line => line.Title == "split pin");
+        var locks = plan.AllSteps().Where(step => step.Text.EndsWith("split pin", StringComparison.Ordinal)).ToList();
+        Assert.All(locks, step => Assert.True(step.Verb == "release" ? step.Scrap.Length > 0 : step.NewParts.Length == 1, step.Text));
+        Assert.Equal(locks.Where(step => step.Verb == "engage").Sum(step => step.Count), plan.Orders.Where(line => line.Title == "split pin").Sum(line => line.Count));
+    });
+
+    [Fact]
     public void Every_step_of_the_strip_is_undone_by_one_of_the_refit() => All(plan =>
     {
         var steps = plan.AllSteps();

@@ -16,12 +16,13 @@ internal static class AnyProcedure
         supply seal_ring "seal ring" { single use }
         supply grease "grease"
         fastener m8x25 "M8 × 25 bolt" { thread M8x1.25  drive socket_13  torque 22 ± 2 N.m }
-        fastener m8x60 "M8 × 60 bolt" { thread M8x1.25  drive socket_13  torque 22 ± 2 N.m }
+        fastener m8x60 "M8 × 60 bolt" { thread M8x1.25  drive socket_13  torque 22 ± 2 N.m  keep in order }
         fastener m6x16 "M6 × 16 bolt" { thread M6x1  drive socket_13  torque 9 N.m  spare 10 %  uses 2 mL of grease }
         fastener stretch "stretch bolt" { thread M8x1.25  drive socket_13  torque 30 N.m  single use }
         clip pin "push-in clip" { spare 15 % }
         clip hook "moulded hook" { captive }
         clip cap "bolt cap"
+        clip split_pin "split pin"
         connector two_way "2-way connector"
         line union "union" { seals 2 seal_ring }
         bond tape "taped wrap" { uses 1 of grease }
@@ -82,6 +83,7 @@ internal static class AnyProcedure
                 text.Append(CultureInfo.InvariantCulture, $"    mass {rows[i].Mass} kg\n");
             }
 
+            text.Append(i % 2 == 0 ? $"    mark \"Dot {i}.\"\n" : "").Append(i % 3 == 0 ? "    keep in order\n" : i % 3 == 1 ? "    measured \"thickness\"\n" : "");
             foreach (var front in rows[i].Behind.Where(front => front < i && !IsInside(i, front)).Distinct())
             {
                 text.Append(CultureInfo.InvariantCulture, $"    behind p{front}\n");
@@ -93,7 +95,8 @@ internal static class AnyProcedure
                 text.Append("    ").AppendFormat(CultureInfo.InvariantCulture, Joints[kind], count);
                 text.Append(CultureInfo.InvariantCulture, $" as {name}");
                 text.Append(Joints[kind].StartsWith("wired") ? " on battery" : Joints[kind].StartsWith("piped") ? " carries oil" : "");
-                text.Append(covered ? $" covered by {count} cap as {name}_cap\n" : "\n");
+                var over = place % 2 == 0 ? "covered by {0} cap" : "locked by {0} split_pin";
+                text.Append(covered ? $" {string.Format(CultureInfo.InvariantCulture, over, count)} as {name}_cap\n" : "\n");
             }
 
             foreach (var child in Enumerable.Range(0, rows.Length).Where(child => parents[child] == i))

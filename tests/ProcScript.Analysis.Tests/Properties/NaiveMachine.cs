@@ -72,7 +72,7 @@ internal sealed class NaiveMachine
             { Verb: Verb.Unplug, Item: Joint joint } => Sort(joint) == KindCategory.Connector && Opens(joint, move.Value, refit),
             { Verb: Verb.Disconnect, Item: Joint joint } => Sort(joint) == KindCategory.Line && Opens(joint, move.Value, refit),
             { Verb: Verb.Cut, Item: Joint joint } => Sort(joint) == KindCategory.Bond && Opens(joint, move.Value, refit),
-            { Verb: Verb.Fasten or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew, Item: Joint joint } => Closes(joint, move.Value, refit),
+            { Verb: Verb.Fasten or Verb.Snug or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew, Item: Joint joint } => Closes(joint, move.Value, refit),
             { Verb: Verb.Loosen, Item: Joint joint } =>
                 Sort(joint) == KindCategory.Fastener && joint.Role != JointRole.Cover && _values[joint] > 0 && !_slack.Contains(joint)
                 && Reached(joint, refit) && Bare(joint) && Harmless(joint),
@@ -124,6 +124,10 @@ internal sealed class NaiveMachine
                 break;
             case Verb.Uncap:
                 _capped[move.Item] = CapsOn(move.Item) - (move.Item is Joint ? move.Value : 1);
+                break;
+            case Verb.Snug:
+                _values[move.Item] += move.Value;
+                _slack.Add((Joint)move.Item);
                 break;
             case Verb.Loosen:
                 _slack.Add((Joint)move.Item);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace ProcScript.Analysis.Tests.Properties;
@@ -14,6 +15,8 @@ internal sealed class RandomMachine
         tool stopper "stopper"
         line hose "hose" { cap 2 stopper }
         bond glue "glue"
+        clip split_pin "split pin"
+        bond wire "locking wire"
 
         """;
 
@@ -175,7 +178,13 @@ internal sealed class RandomMachine
         var behind = Chance(0.3) && Unrelated(part) is { } front && front != end ? $" behind p{front}{Or(part, front)}" : "";
         var self = goesAside && Chance(0.4) ? $" behind p{part}" : "";
         var needs = Maybe(0.2, () => Condition(part));
-        var cover = Chance(0.25) ? $" covered by {_random.Next(1, 3)} cap as {name}_cap{_warnings?.Block()}" : "";
+        var over = (_joints % 4) switch
+        {
+            0 => "locked by {0} split_pin",
+            1 => "locked by {0} wire",
+            _ => "covered by {0} cap",
+        };
+        var cover = Chance(0.25) ? $" {string.Format(CultureInfo.InvariantCulture, over, _random.Next(1, 3))} as {name}_cap{_warnings?.Block()}" : "";
         needs += Warnings();
         switch (_random.Next(5))
         {

@@ -138,6 +138,10 @@ internal static class SamplePlan
             Mirror = step.Number,
             Alerts = step.Verb is "remove" ? step.Alerts : [],
             Photos = [],
+            Marks = [],
+            SeeMarks = [.. step.Marks.Select(mark => new PlanMark(step.Number, mark, false))],
+            Notes = [],
+            Ticks = [.. step.Ticks.Select(_ => "It goes back into its own place.")],
             SeePhotos = [.. step.Photos.Select(photo => new PlanPhoto(step.Number, photo))],
             Return = step.Verb == "isolate" ? SampleSafety.Return : null,
             Reading = null,
@@ -207,6 +211,7 @@ internal static class SamplePlan
             Strip = [.. strip.Select(Headed)],
             Work = Headed(work),
             Refit = [.. refit.Select(Headed)],
+            FollowUps = [new PlanFollowUp("Retorque 4 × M8 × 25 flange bolt", "50 h of work", "evaporator_bolts", "evaporator", "22 ± 2 N·m (16 ± 1.5 lbf·ft)", ["torque wrench"])],
             Temporary =
             [
                 new PlanTemporary("lifting sling", 1, "2 × strap", false, [2], [9]),

@@ -29,7 +29,7 @@ class Machine:
         raise KeyError(f"the machine has no {name}")
 
     def sort(self, joint):
-        """The sort of a joint's kind; a cover is of clips."""
+        """The sort of a joint's kind; a cover is of clips, a lock of clips or bonds."""
         return self.kinds[self.joints[joint]["kind"]]["sort"]
 
     def around(self, part):

@@ -81,7 +81,7 @@ class Replay:
                 yield f"{part['name']} serves once and goes back"
         for step in self.strip:
             joint = self.machine.joints.get(step["item"])
-            if step["verb"] == "loosen" and self.machine.kinds[joint["kind"]]["singleUse"] \
+            if step["verb"] == "loosen" and joint["singleUse"] \
                     and self.state.attached[joint["name"]] > 0 and joint["name"] not in self.hands.gone:
                 yield f"{joint['name']} serves once and is tightened again"
         for items in (self.machine.parts, self.machine.joints):
@@ -106,9 +106,8 @@ class Replay:
         if item in self.hands.gone or item in self.hands.replaced:
             return True
         if item in self.machine.joints:
-            kind = self.machine.kinds[self.machine.joints[item]["kind"]]
             off = self.state.attached[item] == 0
-            if kind["singleUse"] or kind["sort"] == "bond":
+            if self.machine.joints[item]["singleUse"]:
                 return off
             inner = self.machine.joints[item]["part"]
         else:
@@ -132,11 +131,16 @@ class Replay:
                 yield f"{rule['earlier']} comes after {rule['later']}"
 
     def places(self, action):
-        """Where the refit does what a rule names; what is put in for another step's sake is not meant."""
+        """Where the refit does what a rule names; what is put in for another step's sake is not meant, and what goes in finger-tight is
+        fastened once it has its torque too."""
+        verbs = {action["verb"]}
+        if action["verb"] == "fasten" and any((step["verb"], step["item"]) == ("snug", action["item"]) for step in self.refit):
+            verbs |= {"snug", "tighten"}
         return [
             place
             for place, step in enumerate(self.refit)
-            if (step["verb"], step["item"]) == (action["verb"], action["item"])
+            if step["verb"] in verbs
+            and step["item"] == action["item"]
             and action["position"] in ("", step["position"])
             and (step["mirror"] or step["verb"] != "set")
         ]

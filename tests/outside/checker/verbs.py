@@ -6,11 +6,11 @@ Written from grammar/LANGUAGE.md alone: the table of verbs in "Procedures: the s
 from reach import Reach
 
 OPENING = {"undo": "fastener", "release": "clip", "unplug": "connector", "disconnect": "line", "cut": "bond"}
-CLOSING = {"fasten": "fastener", "engage": "clip", "plug": "connector", "connect": "line", "renew": "bond"}
+CLOSING = {"fasten": "fastener", "snug": "fastener", "engage": "clip", "plug": "connector", "connect": "line", "renew": "bond"}
 WORK = {"repair", "clean", "inspect", "adjust"}
 TEXTS = {"measure", "task", "check", "record", "pause"}
 STRIP = {*OPENING, "loosen", "aside", "remove", "set", "isolate", "verify", "empty", "support", "cap"}
-REFIT = {*CLOSING, "tighten", "return", "fit", "restore", "fill", "unsupport", "set", "support", "uncap"}
+REFIT = {*CLOSING, "tighten", "retorque", "return", "fit", "restore", "fill", "unsupport", "set", "support", "uncap"}
 
 
 class Hands:
@@ -57,6 +57,8 @@ class Hands:
             self.opened_last = step["count"]
         elif verb in CLOSING:
             state.attached[item] += step["count"]
+            if verb == "snug":
+                state.slack.add(item)
         elif verb == "loosen":
             state.slack.add(item)
         elif verb == "tighten":
@@ -165,6 +167,14 @@ class Hands:
         if covered and covered not in self.gone and not self.reach.on(covered):
             yield f"{covered} is not complete and tight under {joint}"
 
+    def can_retorque(self, step, phase):
+        joint = step["item"]
+        yield from self.fits(joint, "fastener")
+        yield from self.reach.clear(joint, phase)
+        yield from (f"cover {cover} is on" for cover in self.machine.covers[joint] if self.state.attached[cover] > 0)
+        yield from self.reach.harmless(joint, self.spared(step))
+        yield from self.open_joint(joint)
+
     def fits(self, joint, sort):
         if joint not in self.machine.joints or self.machine.sort(joint) != sort:
             yield f"{joint} is no {sort}"
@@ -175,8 +185,12 @@ class Hands:
             return
         yield from self.reach.clear(item, "strip")
         if item in self.machine.joints:
-            spared = {(wanted["item"], wanted["state"]) for condition in step["needs"] if len(condition["any"]) == 1 for wanted in condition["any"]}
-            yield from self.reach.harmless(item, spared)
+            yield from self.reach.harmless(item, self.spared(step))
+
+    @staticmethod
+    def spared(step):
+        """What a step itself asks to be live or in."""
+        return {(wanted["item"], wanted["state"]) for condition in step["needs"] if len(condition["any"]) == 1 for wanted in condition["any"]}
 
     def off(self, item):
         if item in self.machine.parts:

@@ -65,6 +65,8 @@ public static class ModelBuilder
         Part = joint.Owner.Name,
         To = joint.Role == JointRole.Cover ? "" : joint.Other?.Name ?? "",
         Covers = joint.Over?.Name ?? "",
+        IsLock = joint.IsLock,
+        SingleUse = joint.SingleUse,
         On = joint.On?.Name ?? "",
         Carries = joint.Carries?.Name ?? "",
         At = joint.At ?? "",

@@ -141,8 +141,14 @@ public sealed record JointDocument
     /// <summary>The other end; empty for the frame, and for a cover, which ties nothing.</summary>
     public required string To { get; init; }
 
-    /// <summary>Of a cover, the joint or cover that it hides; else empty.</summary>
+    /// <summary>Of a cover, the joint or cover that it hides or locks; else empty.</summary>
     public required string Covers { get; init; }
+
+    /// <summary>Whether it is a cover that locks the joint, as a split pin does, and does not hide it.</summary>
+    public required bool IsLock { get; init; }
+
+    /// <summary>Whether new ones go back, by its own words, its kind's, or as locks and stretch bolts do.</summary>
+    public required bool SingleUse { get; init; }
 
     /// <summary>The energy that has to be isolated to work on it; empty where there is none.</summary>
     public required string On { get; init; }

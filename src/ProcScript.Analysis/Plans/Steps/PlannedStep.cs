@@ -32,6 +32,9 @@ internal sealed record PlannedStep
     /// <summary>Whether the joint is slack once it is done: what is put on then is not tightened yet.</summary>
     public bool LeavesSlack { get; init; }
 
+    /// <summary>Of what goes in slack: the step that gives it its torque; of that step: the one at which it went in; 0 otherwise.</summary>
+    public int OtherHalf { get; init; }
+
     /// <summary>The position to set; -1 otherwise.</summary>
     public int Position { get; init; } = -1;
 
@@ -116,8 +119,11 @@ internal sealed record PlannedStep
     /// <summary>Whether it takes pieces of a joint off.</summary>
     public bool Opens => Verb is Verb.Undo or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut;
 
+    /// <summary>Whether it tightens all that is on of a joint.</summary>
+    public bool Tightens => Verb is Verb.Tighten or Verb.Retorque;
+
     /// <summary>Whether it puts pieces of a joint on.</summary>
-    public bool Closes => Verb is Verb.Fasten or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew;
+    public bool Closes => Verb is Verb.Fasten or Verb.Snug or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew;
 }
 
 /// <summary>The three parts of a plan.</summary>

@@ -23,13 +23,13 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
     public static RefitCards Deal(StripRun strip, RefitRun refit)
     {
         var stageOf = Stages(strip);
-        var last = refit.Actions.ToList().FindLastIndex(action => Undone(action) is not null);
+        var last = refit.Actions.ToList().FindLastIndex(action => action.Origin is Tightened || Undone(action) is not null);
         var titles = ImmutableArray.CreateBuilder<string>();
         var cardOf = new Dictionary<int, int>();
         string? current = null;
         for (var i = 0; i < refit.Actions.Length; i++)
         {
-            // A check, or a control set for one, stays on the card that it falls on.
+            // A check, or a control set for one, or the torque of what went in finger-tight, stays on the card that it falls on.
             var title = i > last && refit.Actions[i].Origin is not TestStep ? CloseOut : TitleOf(refit.Actions[i], stageOf) ?? current;
             title ??= Next(refit.Actions, i, stageOf);
             if (title != current)

@@ -21,7 +21,7 @@ internal static class RenewedPieces
         }
 
         var left = strip.Renewed
-            .Where(one => !strip.Discarded.Contains(one.Key) && !OrderList.IsScrap(Fate.GoesBack, one.Key.Kind))
+            .Where(one => !strip.Discarded.Contains(one.Key) && !OrderList.IsScrap(Fate.GoesBack, one.Key))
             .ToDictionary();
         foreach (var action in strip.Actions)
         {

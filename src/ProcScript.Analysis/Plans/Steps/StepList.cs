@@ -96,13 +96,14 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Card = card,
                 Verb = action.Verb,
                 Target = action.Target,
-                LeavesSlack = action.Target is Joint joint && _state.GetValueOrDefault(new StateVariable(StateKind.Slack, joint.Index)) == 1,
+                LeavesSlack = action.Target is Joint joint && IsSlack(joint),
+                OtherHalf = OtherHalf(action),
                 Position = action.PositionAfter,
                 Conditions = action.Origin.Conditions,
                 Test = action.Origin is TestStep { Rule: var within } ? TestNumberOf(within) : 0,
                 Text = written?.Text ?? rule?.Text,
                 Expect = written?.Expect ?? rule?.Expect,
-                Details = StepOrigin.Details(action),
+                Details = action.Origin is Retorqued ? OfFastening(action) : StepOrigin.Details(action),
                 Alerts = action.Origin is TestStep { Rule: var test } && _tests.Add(test) ? [.. test.Alerts, .. own] : own.AddRange(given.Own),
                 MirroredAlerts = mirrored.AddRange(given.Mirrored),
                 InBackground = action.InBackground,
@@ -182,6 +183,38 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             _ when strip.Replaced.Contains(item) => Fate.Renewed,
             _ => Fate.GoesBack,
         };
+
+        /// <summary>The step that tightens what goes in slack here, or the one at which that went in which is tightened here; 0 where there is none.</summary>
+        private int OtherHalf(PerformedAction action)
+        {
+            var half = action switch
+            {
+                { Verb: Verb.Snug or Verb.Fasten, Target: Joint joint } when IsSlack(joint) =>
+                    refit.Actions.FirstOrDefault(later => later.Number > action.Number && later.Verb == Verb.Tighten && later.Target == joint),
+                { Verb: Verb.Tighten } => refit.Actions.LastOrDefault(earlier =>
+                    earlier.Number < action.Number && earlier.Verb is Verb.Snug or Verb.Fasten && earlier.Target == action.Target),
+                _ => null,
+            };
+            return half is null ? 0 : NumberOf(half.Number);
+        }
+
+        private bool IsSlack(Joint joint) => _state.GetValueOrDefault(new StateVariable(StateKind.Slack, joint.Index)) == 1;
+
+        /// <summary>What holds for the torque once more: what held for it the first time.</summary>
+        private ActionDetails OfFastening(PerformedAction retorque)
+        {
+            var first = refit.Actions.LastOrDefault(action =>
+                action.Number < retorque.Number && action.Target == retorque.Target && action.Verb is Verb.Fasten or Verb.Tighten);
+            var details = first is null ? ActionDetails.None : StepOrigin.Details(first);
+            return ActionDetails.None with
+            {
+                Torque = details.Torque,
+                Tools = details.Tools,
+                Pattern = details.Pattern,
+                Ppe = details.Ppe,
+                People = details.People,
+            };
+        }
 
         private static Dictionary<int, int> Mirrors(RefitRun refit)
         {

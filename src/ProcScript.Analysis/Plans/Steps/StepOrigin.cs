@@ -11,7 +11,10 @@ namespace ProcScript.Analysis.Plans.Steps;
 internal static class StepOrigin
 {
     /// <summary>The block that holds for it.</summary>
-    public static ActionDetails Details(PerformedAction action) => Details(action.Origin);
+    public static ActionDetails Details(PerformedAction action) => action.Verb == Verb.Snug
+        // What is right once it is tight is said there.
+        ? Details(action.Origin) with { Torque = null, TorqueDeclared = null, Pattern = null, Checks = [] }
+        : Details(action.Origin);
 
     /// <summary>The block that holds for an action of this origin.</summary>
     public static ActionDetails Details(ActionOrigin origin) => origin switch
@@ -21,6 +24,7 @@ internal static class StepOrigin
         ExpandedStep { For: null } expanded => expanded.Step.Details.Or(expanded.Given),
         ExpandedStep expanded => expanded.Given,
         InverseOf inverse => RefitDetails.Of(Details(inverse.Action)),
+        Tightened tightened => RefitDetails.Of(Details(tightened.Undo)) with { How = [], Photos = [], Uses = [], Time = null, Store = null },
         PropAgain again => Details(again.Support) with { Alerts = [], Photos = [], Refit = null },
         TestStep { Step: { } step } => step.Details,
         RuledCheck check => check.Rule.Details,
@@ -33,6 +37,7 @@ internal static class StepOrigin
         WrittenStep written => written.Step,
         ExpandedStep expanded => expanded.Step,
         InverseOf inverse => Step(inverse.Action.Origin),
+        Tightened tightened => Step(tightened.Undo.Origin),
         PropAgain again => Step(again.Support.Origin),
         TestStep test => test.Step,
         _ => null,
@@ -42,7 +47,8 @@ internal static class StepOrigin
     public static (ImmutableArray<Alert> Own, ImmutableArray<Alert> Mirrored) Alerts(ActionOrigin origin) => (origin, Step(origin)) switch
     {
         (RuledCheck check, _) => (check.Rule.Alerts, []),
-        (InverseOf or PropAgain, { } step) =>
+        (Retorqued retorqued, _) => (retorqued.Rule.Alerts, []),
+        (InverseOf or PropAgain or Tightened, { } step) =>
         (
             [.. Written(step).Where(alert => alert.Phase == NeedsPhase.Refit), .. step.Details.Refit?.Alerts ?? []],
             [.. Written(step).Where(alert => alert.Phase == NeedsPhase.Both)]),
@@ -72,6 +78,8 @@ internal static class StepOrigin
         InsertedCap inserted => inserted.Step.Source,
         InverseOf inverse => Source(inverse.Action),
         RuledCheck check => check.Rule.Source,
+        Tightened tightened => tightened.Rule.Source,
+        Retorqued retorqued => retorqued.Rule.Source,
         PropAgain again => Source(again.Support),
         TestStep test => test.Step?.Source ?? test.Rule.Source,
         InsertedSet { Undoes: { } undone } => Source(undone),

@@ -71,6 +71,7 @@ internal static class StepProse
             [$"At least {least} came out, 95 % of the nameplate charge. If less, write down that the circuit may leak."],
         { Verb: Verb.Fill, Target: Fluid fluid } when FluidWords.IsRefrigerant(fluid) =>
             ["Charged by weight to the nameplate, never back to what came out."],
+        { Closes: true, Joint.IsLock: true } => ["Each one is locked: nothing can turn back or fall out."],
         { Verb: Verb.Plug, Joint.Engage: null } => ["Pull at the body, never at the wires: it stays."],
         _ => [],
     });

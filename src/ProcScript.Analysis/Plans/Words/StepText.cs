@@ -19,6 +19,9 @@ internal static class StepText
             { Cap: { } cap } => Capped(step, ItemWords.Pieces(step.Count, ItemWords.Of(cap.Tool))),
             { Verb: Verb.Renew, Joint: { IsTemporary: true } joint } => $"Put on {ItemWords.Pieces(step.Count, joint.Kind.Title)}",
             { Verb: Verb.Support, Phase: PlanPhase.Refit } => string.Format(CultureInfo.InvariantCulture, SupportReady, Object(step)),
+            { Joint: { IsLock: true, Over: { } locked }, Opens: true } => $"Unlock the {locked.Kind.Title}: {LowerFirst(Phrase(step.Verb, Object(step)))}",
+            { Joint: { IsLock: true, Over: { } locked } pin, Closes: true } => $"Lock the {locked.Kind.Title} with {ItemWords.Pieces(step.Count, NewOrOld(pin, step.Fate))}",
+            { Verb: Verb.Fasten, LeavesSlack: true } => Phrase(Verb.Snug, Object(step)) + Addition(step),
             _ => Phrase(step.Verb, Object(step)) + Addition(step),
         };
 
@@ -51,6 +54,8 @@ internal static class StepText
     private static string Phrase(Verb verb, string target) =>
         string.Format(CultureInfo.InvariantCulture, ActionTable.Row(verb).Phrase, target);
 
+    private static string NewOrOld(Joint pin, Fate fate) => pin.SingleUse || fate == Fate.Renewed ? $"new {pin.Kind.Title}" : pin.Kind.Title;
+
     /// <summary>What a support of the refit is for: the part is not there yet.</summary>
     private const string SupportReady = "Set the support ready for {0}";
 
@@ -65,9 +70,8 @@ internal static class StepText
     {
         { Verb: Verb.Set, Target: Control control } => $" to {control.Positions[step.Position].Replace('_', ' ')}",
         { Closes: true, Renewed: > 0 } when step.Renewed == step.Count => step.Count == 1 ? ": a new one" : ": all new",
-        { Closes: true, Renewed: > 0 } => $": {step.Count - step.Renewed} old, {step.Renewed} new{(step.LeavesSlack ? ", finger-tight" : "")}",
+        { Closes: true, Renewed: > 0 } => $": {step.Count - step.Renewed} old, {step.Renewed} new",
         { Verb: Verb.Replace, Joint: { } joint } when step.Count < joint.Count => $" (of {joint.Count})",
-        { Verb: Verb.Fasten, LeavesSlack: true } => ", finger-tight",
         { Verb: Verb.Fill, Charge: { } charge } => $" to {charge.Print()}",
         _ => "",
     };

@@ -1,5 +1,6 @@
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Tools;
+using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans.Words;
@@ -25,9 +26,34 @@ internal static class TighteningWords
             yield return "Oil the threads and the face under the head lightly.";
         }
 
+        if (step.Closes && joint is { Stretch: true, SingleUse: true })
+        {
+            yield return "Stretch bolts: always new.";
+        }
+
+        if (step is { Closes: true, LeavesSlack: true })
+        {
+            yield return step.OtherHalf > 0 ? $"No torque yet: it comes at step {step.OtherHalf}." : "No torque yet.";
+        }
+
+        if (step is { Verb: Verb.Tighten, OtherHalf: > 0 })
+        {
+            yield return $"Finger-tight since step {step.OtherHalf}.";
+        }
+
         if (ToolList.Torque(step) is not { } torque)
         {
             yield break;
+        }
+
+        if (joint.Prevailing is not null)
+        {
+            yield return "Self-locking: add the running torque to the torque given here. Set the wrench to both together.";
+        }
+
+        if (step.Verb == Verb.Retorque && (step.Details.Torque ?? joint.Torque)!.IsToAngle)
+        {
+            yield return "Do not turn on by the angle again.";
         }
 
         if (step.Count > 1 && (step.Details.Pattern ?? joint.Pattern) is { } pattern and not TighteningPattern.None)

@@ -2,6 +2,7 @@ using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.Wording;
+using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Rules.Refit;
@@ -72,13 +73,18 @@ public sealed class RuleNamesNoAction : RefitFailureRule<RuleWithoutAction>
             {
                 NoAction.WrongVerb => $"`{ActionTable.Row(anchor.Verb).Word}` is not for {ItemPhrases.The(target)}",
                 NoAction.Discarded => $"{ItemPhrases.The(target)} is discarded",
+                NoAction.NotSnug => $"{ItemPhrases.The(target)} goes in with its torque at once",
                 _ => $"the strip has nothing that {written} would undo",
             })
         {
             Related = [new LabeledSpan(target.Declared, "declared here")],
-            Help = failure.Why == NoAction.WrongVerb
-                ? $"write {ItemPhrases.Written(new NamedAction(ActionTable.Closing(target).Verb, target))}"
-                : "take the rule out, or name an action that the refit has",
+            Help = failure.Why switch
+            {
+                NoAction.WrongVerb when anchor.Verb is Verb.Snug or Verb.Retorque => "only fasteners have a torque: take the rule out",
+                NoAction.WrongVerb => $"write {ItemPhrases.Written(new NamedAction(ActionTable.Closing(target).Verb, target))}",
+                NoAction.NotSnug => $"write `snug {target.Name}` as a rule of its own: it goes in finger-tight then, and gets its torque later",
+                _ => "take the rule out, or name an action that the refit has",
+            },
         };
     }
 }

@@ -19,7 +19,8 @@ public sealed class StillCovered : StripFailureRule<Runs.Failures.StillCovered>
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A joint that the machine declares `covered by` something is opened and the cover has not been released.",
+        What: "A joint that the machine declares `covered by` or `locked by` something is opened, and the cover has not been released or the lock "
+            + "is still in.",
         Why: "The head of the bolt is under the cap. The card sends the technician to something that cannot be seen, and the "
             + "cap is broken or lost.",
         Wrong: """
@@ -64,12 +65,13 @@ public sealed class StillCovered : StripFailureRule<Runs.Failures.StillCovered>
     protected override Finding Describe(Runs.Failures.StillCovered failure, StripRun run)
     {
         var openings = failure.Covers.Select(cover => ActionTable.OpeningOf(cover.Joint)).ToList();
+        var isLocked = failure.Covers.All(cover => cover.Joint.IsLock);
         return StepFinding.At(
             Id,
             failure.Step,
-            $"{ItemPhrases.Doing(failure.Step.Verb, failure.Joint)} while it is still covered",
+            $"{ItemPhrases.Doing(failure.Step.Verb, failure.Joint)} while it is still {(isLocked ? "locked" : "covered")}",
             ItemPhrases.List(failure.Covers.Select(ItemPhrases.Still)),
-            failure.Covers.Select(cover => new LabeledSpan(cover.Joint.Declared, "the cover is declared here"))) with
+            failure.Covers.Select(cover => new LabeledSpan(cover.Joint.Declared, $"the {(cover.Joint.IsLock ? "lock" : "cover")} is declared here"))) with
         {
             Help = $"{ItemPhrases.List(openings.Select(ItemPhrases.Cue))} first",
             Fixes = [.. StepEdits.InsertBefore(run, failure.Step, openings)],

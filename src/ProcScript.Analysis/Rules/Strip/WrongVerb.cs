@@ -74,6 +74,7 @@ public sealed class WrongVerb : StripFailureRule<VerbDoesNotFit>
 
     private static string Sort(MachineItem item) => item switch
     {
+        Joint { IsLock: true } pin => $"{ItemPhrases.Pieces(pin, pin.Count)} is a lock: a {pin.Kind.Category.ToString().ToLowerInvariant()}",
         Joint { Role: JointRole.Cover } cover => $"{ItemPhrases.Pieces(cover, cover.Count)} is a cover",
         Joint joint => $"{ItemPhrases.Pieces(joint, joint.Count)} is a {joint.Kind.Category.ToString().ToLowerInvariant()}",
         Part part => $"{ItemPhrases.The(part)} is a part",

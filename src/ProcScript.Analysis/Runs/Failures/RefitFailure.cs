@@ -30,6 +30,9 @@ public enum NoAction
 
     /// <summary>The item is discarded.</summary>
     Discarded,
+
+    /// <summary>It goes in with its torque at once, since no rule says <c>snug</c>.</summary>
+    NotSnug,
 }
 
 /// <summary>A refit rule has a verb of the strip.</summary>

@@ -154,6 +154,9 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
                 case TextPropertySyntax { Keyword.Text: "ppe" } text:
                     ppe.Add(AuthorText.Bind(text.Text, place, sink));
                     break;
+                case LimitPropertySyntax prevailing:
+                    kind = kind with { Prevailing = TorqueBinder.Prevailing(prevailing, place, sink) };
+                    break;
                 case TextPropertySyntax text:
                     kind = WithText(kind, text.Keyword.Text, AuthorText.Bind(text.Text, place, sink));
                     break;
@@ -174,6 +177,8 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
         "captive" => kind with { Captive = true },
         "oiled" => kind with { Oiled = true },
         "thread locker" => kind with { ThreadLocker = true },
+        "stretch" => kind with { Stretch = true },
+        "keep in order" => kind with { KeepInOrder = true },
         _ => kind with { SingleUse = true },
     };
 
@@ -193,6 +198,7 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
     {
         "release" => kind with { Release = text },
         "engage" => kind with { Engage = text },
+        "reuse because" => kind with { Reuse = text },
         _ => kind with { Coating = text },
     };
 

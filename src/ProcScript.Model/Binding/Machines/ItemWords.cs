@@ -9,6 +9,7 @@ internal static class ItemWords
     public static string Sort(MachineItem item) => item switch
     {
         Part => "a part",
+        Joint { IsLock: true } => "a lock",
         Joint { Role: JointRole.Cover } => "a cover",
         Joint => "a joint",
         Energy => "an energy",

@@ -29,6 +29,15 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
                     case "engage":
                         joint.Engage = words;
                         break;
+                    case "reuse because":
+                        joint.Reuse = words;
+                        break;
+                    case "mark":
+                        joint.Marks = joint.Marks.Add(words);
+                        break;
+                    case "measured":
+                        joint.Measured = words;
+                        break;
                 }
 
                 break;
@@ -39,11 +48,11 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
             case ChoicePropertySyntax pattern:
                 joint.Pattern = TorqueBinder.Pattern(pattern);
                 break;
-            case FlagPropertySyntax { Keyword.Text: "oiled" }:
-                joint.Oiled = true;
+            case LimitPropertySyntax prevailing:
+                joint.Prevailing = TorqueBinder.Prevailing(prevailing, place, sink);
                 break;
-            case FlagPropertySyntax:
-                joint.ThreadLocker = true;
+            case FlagPropertySyntax flag:
+                Flag(joint, flag.Keyword.Text);
                 break;
             case NamesPropertySyntax none when items.SaysNone(none, place):
                 None(joint, none.Keyword.Text);
@@ -62,6 +71,25 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
     {
         joint.IsOnNone |= keyword == "on";
         joint.CarriesNone |= keyword == "carries";
+    }
+
+    private static void Flag(Joint joint, string keyword)
+    {
+        switch (keyword)
+        {
+            case "oiled":
+                joint.Oiled = true;
+                break;
+            case "stretch":
+                joint.Stretch = true;
+                break;
+            case "keep in order":
+                joint.KeepInOrder = true;
+                break;
+            default:
+                joint.ThreadLocker = true;
+                break;
+        }
     }
 
     private void End(Joint joint, NamesPropertySyntax property, ReferenceSyntax name, BindingPlace place)

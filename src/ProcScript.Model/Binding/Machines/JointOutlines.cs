@@ -32,7 +32,7 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
 
     /// <summary>Notes the name of a cover that stands where none may stand.</summary>
     public void AddAstray(CoverSyntax cover, BindingPlace place) =>
-        Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, [], place, -1, -1);
+        Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, [], place, -1, -1, IsLock(cover));
 
     private void Add(
         OutlineSort sort,
@@ -43,7 +43,8 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
         ImmutableArray<PropertySyntax> clauses,
         BindingPlace place,
         int part,
-        int over)
+        int over,
+        bool isLock = false)
     {
         var canonical = CanonicalName.Of(name, place.Bindings);
         if (canonical.Length == 0)
@@ -62,7 +63,8 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
             Over = over,
             Role = role,
             Count = Counts.Bind(count, "a joint", place, sink) ?? 1,
-            Kind = KindOf(kind, role, place),
+            Kind = KindOf(kind, role, isLock, place),
+            IsLock = isLock,
         };
         var index = items.Count;
         items.Add(item);
@@ -71,40 +73,42 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
             item.Members.Add(new OutlineMember(clause, place));
             if (clause is CoverSyntax cover)
             {
-                Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, cover.Clauses, place, part, index);
+                Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, cover.Clauses, place, part, index, IsLock(cover));
             }
         }
     }
 
-    private Kind KindOf(WordSyntax word, JointRole role, BindingPlace place)
+    private static bool IsLock(CoverSyntax cover) => cover.Keyword.Text == "locked";
+
+    private Kind KindOf(WordSyntax word, JointRole role, bool isLock, BindingPlace place)
     {
-        if (lookup.Find<KindSymbol>(word, WantedKinds(role), place, sink) is { Kind: { } kind } symbol)
+        if (lookup.Find<KindSymbol>(word, WantedKinds(role, isLock), place, sink) is { Kind: { } kind } symbol)
         {
-            if (Fits(kind.Category, role))
+            if (Fits(kind.Category, role, isLock))
             {
                 return kind;
             }
 
-            sink.Report(WrongKindForJoint.At(kind, role, place.At(word.Span)), place);
+            sink.Report(WrongKindForJoint.At(kind, role, isLock, place.At(word.Span)), place);
             return kind with { Category = KindCategory.Unknown };
         }
 
         return new Kind(word.Text, AuthorText.Words(word.Text), KindCategory.Unknown, place.At(word.Span));
     }
 
-    private static string WantedKinds(JointRole role) => role switch
+    private static string WantedKinds(JointRole role, bool isLock) => role switch
     {
         JointRole.Wired => "connector",
         JointRole.Piped => "line",
-        JointRole.Cover => "clip",
+        JointRole.Cover => isLock ? "clip or bond" : "clip",
         _ => "fastener, clip or bond",
     };
 
-    private static bool Fits(KindCategory category, JointRole role) => role switch
+    private static bool Fits(KindCategory category, JointRole role, bool isLock) => role switch
     {
         JointRole.Wired => category == KindCategory.Connector,
         JointRole.Piped => category == KindCategory.Line,
-        JointRole.Cover => category == KindCategory.Clip,
+        JointRole.Cover => category == KindCategory.Clip || (isLock && category == KindCategory.Bond),
         _ => category is KindCategory.Fastener or KindCategory.Clip or KindCategory.Bond,
     };
 }

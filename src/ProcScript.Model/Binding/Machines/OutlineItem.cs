@@ -33,6 +33,9 @@ internal sealed class OutlineItem
     /// <summary>Of a cover: the index, in the outline, of the joint that it hides; -1 otherwise.</summary>
     public int Over { get; init; } = -1;
 
+    /// <summary>Of a cover: whether it locks the joint and does not hide it.</summary>
+    public bool IsLock { get; init; }
+
     /// <summary>What stands inside it beside further items.</summary>
     public List<OutlineMember> Members { get; } = [];
 

@@ -213,6 +213,17 @@ internal sealed class ProcedureElaborator
                     alerts.ReportLeft();
                     AddPresent(_rules.Open(open, place), frame);
                     break;
+                case SnugRuleSyntax snug:
+                    alerts.ReportLeft();
+                    AddAll(_rules.Snug(snug, place), frame);
+                    break;
+                case RetorqueRuleSyntax { Later: not null } due:
+                    alerts.ReportLeft();
+                    AddAll(_rules.Retorque(due, [], place), frame);
+                    break;
+                case RetorqueRuleSyntax retorque:
+                    AddAll(_rules.Retorque(retorque, alerts.Take(), place), frame);
+                    break;
                 case TestRuleSyntax test:
                     AddPresent(_rules.Test(test, alerts.Take(), place, frame.Calls), frame);
                     break;
@@ -240,6 +251,14 @@ internal sealed class ProcedureElaborator
     /// <summary>The step as the call asks for it that brings it.</summary>
     private static Step? Within(CallFrame frame, Step? step) =>
         step is null || frame.WhereNeeded is null ? step : step with { WhereNeeded = frame.WhereNeeded };
+
+    private void AddAll(IEnumerable<RefitRule> rules, CallFrame frame)
+    {
+        foreach (var rule in rules)
+        {
+            AddPresent(rule, frame);
+        }
+    }
 
     private void AddPresent(RefitRule? rule, CallFrame frame)
     {

@@ -29,6 +29,47 @@ internal sealed class RefitRuleBinder(ItemLookup items, ConditionBinder conditio
             : new OrderRule(own, other, place.At(syntax.Span));
     }
 
+    /// <summary>Joints that go in finger-tight, and their order where it is said; names that do not resolve are reported and left out.</summary>
+    public IEnumerable<RefitRule> Snug(SnugRuleSyntax syntax, BindingPlace place)
+    {
+        var joints = syntax.Targets.Select(target => Anchor(syntax.Verb, target, place)).OfType<RefitAnchor>().ToImmutableArray();
+        if (joints.IsEmpty)
+        {
+            return [];
+        }
+
+        var other = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place, order.Position) : null;
+        var source = place.At(syntax.Span);
+        return
+        [
+            new SnugRule(joints, source),
+            .. other is null ? [] : joints.Select(joint => syntax.Order!.Keyword.Text == "after"
+                ? new OrderRule(other, joint, source)
+                : new OrderRule(joint, other, source)),
+        ];
+    }
+
+    /// <summary>The torque once more; names that do not resolve are reported and left out.</summary>
+    public IEnumerable<RefitRule> Retorque(RetorqueRuleSyntax syntax, ImmutableArray<Alert> alerts, BindingPlace place)
+    {
+        var later = syntax.Later is { } text ? AuthorText.Bind(text, place, sink) : null;
+        var needs = conditions.Needs(syntax.Needs, place);
+        var anchor = syntax.Order is { } order ? Anchor(order.Verb, order.Target, place, order.Position) : null;
+        var isAfter = syntax.Order?.Keyword.Text == "after";
+        foreach (var name in syntax.Targets)
+        {
+            if (items.Find<Joint>(name, "a joint", place) is not { } joint || (syntax.Order is not null && anchor is null))
+            {
+                continue;
+            }
+
+            var target = new RefitAnchor(Verb.Retorque, joint, place.At(name.Span));
+            yield return later is not null
+                ? new FollowUpRule(target, later, place.At(syntax.Span))
+                : new RetorqueRule(target, needs, isAfter ? null : anchor, isAfter ? anchor : null, alerts, place.At(syntax.Span));
+        }
+    }
+
     /// <summary>A check, a record or a pause within the refit, or null where a name in it does not resolve, which is reported.</summary>
     public CheckRule? Check(CheckRuleSyntax syntax, ImmutableArray<Alert> alerts, BindingPlace place)
     {

@@ -13,6 +13,6 @@ internal static class Verbs
     public static Verb? Find(string word) => ByWord.TryGetValue(word, out var verb) ? verb : null;
 
     /// <summary>Whether the refit undoes it. Work stays as it is done, and so do texts.</summary>
-    public static bool AreUndone(Verb verb) => verb is not (Verb.Verify or Verb.Replace or Verb.Repair or Verb.Clean or Verb.Inspect or Verb.Adjust
+    public static bool AreUndone(Verb verb) => verb is not (Verb.Verify or Verb.Retorque or Verb.Replace or Verb.Repair or Verb.Clean or Verb.Inspect or Verb.Adjust
         or Verb.Measure or Verb.Task or Verb.Check or Verb.Record or Verb.Pause or Verb.Discard);
 }

@@ -28,7 +28,7 @@ public static class PropertyWords
         "control" => PropertyHolders.Control,
         "part" => PropertyHolders.Part,
         "held" or "wired" or "piped" => PropertyHolders.Joint,
-        "covered" => PropertyHolders.Cover,
+        "covered" or "locked" => PropertyHolders.Cover,
         "procedure" => PropertyHolders.Procedure,
         "verify" => PropertyHolders.Verification,
         _ => PropertyHolders.None,

@@ -36,6 +36,7 @@ internal sealed record QuantityDemand(
     {
         new("length", [Dimension.Length]),
         new("torque", [Dimension.Torque]),
+        new("prevailing", [Dimension.Torque]),
         new("size", [Dimension.Length]),
         new("mass", [Dimension.Mass]),
         new("spare", [Dimension.Ratio], IsLeastAllowed: true, Most: 1),

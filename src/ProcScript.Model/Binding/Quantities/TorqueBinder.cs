@@ -19,6 +19,12 @@ internal static class TorqueBinder
         _ => null,
     };
 
+    /// <summary>The torque that it takes to run a self-locking fastener on, or null with a finding. A plain figure is the least.</summary>
+    public static Limit? Prevailing(LimitPropertySyntax property, BindingPlace place, FindingSink sink) =>
+        QuantityBinder.Bind(property.Limit.Quantity, QuantityDemand.Of(property.Keyword.Text), place, sink) is { } quantity
+            ? new Limit(property.Limit.Relation == LimitRelation.Within && quantity.Form == QuantityForm.Plain ? LimitRelation.AtLeast : property.Limit.Relation, quantity)
+            : null;
+
     /// <summary>The stages and angles meant, or null with a finding.</summary>
     public static TighteningTorque? Bind(TorquePropertySyntax torque, BindingPlace place, FindingSink sink)
     {

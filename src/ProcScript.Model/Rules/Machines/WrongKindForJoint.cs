@@ -17,7 +17,7 @@ public sealed class WrongKindForJoint : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "Fasteners, clips and bonds hold; connectors wire; lines pipe; clips cover. This joint is made of another sort.",
+        What: "Fasteners, clips and bonds hold; connectors wire; lines pipe; clips cover; clips and bonds lock. This joint is made of another sort.",
         Why: "Each sort has its own verbs and dangers: a plug that is written as a bolt would be undone with a live circuit.",
         Wrong: """
             clip pin "push pin"
@@ -34,12 +34,13 @@ public sealed class WrongKindForJoint : Rule
             }
             """);
 
-    internal static Finding At(Kind kind, JointRole role, SourceSpan place)
+    internal static Finding At(Kind kind, JointRole role, bool isLock, SourceSpan place)
     {
         var (word, suits) = role switch
         {
             JointRole.Wired => ("wired by", "a connector"),
             JointRole.Piped => ("piped by", "a line"),
+            JointRole.Cover when isLock => ("locked by", "a clip or a bond"),
             JointRole.Cover => ("covered by", "a clip"),
             _ => ("held by", "a fastener, a clip or a bond"),
         };

@@ -68,7 +68,7 @@ public sealed class SingleUseTightenedAgain : RefitFailureRule<SingleUseTightene
             step,
             $"`{joint.Name}` serves once and is tightened again: {joint.Count} × {joint.Kind.Title}",
             "loosened here, and tightened in the refit",
-            [new LabeledSpan(joint.Kind.Declared, "declared `single use`")]) with
+            [new LabeledSpan(joint.Stretch && !joint.Kind.Stretch ? joint.Declared : joint.Kind.Declared, joint.Stretch ? "a stretch bolt" : "declared `single use`")]) with
         {
             Help = "undo it: then new ones go back",
             Fixes = step.Verb == Verb.Loosen && attempt.Strip.End.Attached(joint) == joint.Count ? [StepEdits.ReplaceVerb(step.VerbSpan, Verb.Undo)] : [],
