@@ -14,7 +14,7 @@ public sealed class ChoiceProperties
             seed =>
             {
                 var sample = Sample.Of(seed);
-                if (MovesAControlTwice(sample))
+                if (ComesBackToWhatWas(sample))
                 {
                     // What was so in between is not so any more.
                     return;
@@ -37,7 +37,7 @@ public sealed class ChoiceProperties
                 Interlocked.Add(ref whole, done == sample.Steps.Count && done > 0 ? 1 : 0);
             },
             iter: 400);
-        Assert.True(left > 500 && whole > 5, $"only {left} steps were left out, {whole} times all of them");
+        Assert.True(left > 300 && whole > 5, $"only {left} steps were left out, {whole} times all of them");
     }
 
     [Fact]
@@ -48,7 +48,7 @@ public sealed class ChoiceProperties
             seed =>
             {
                 var sample = Sample.Of(seed);
-                if (sample.Steps.Count == 0 || MovesAControlTwice(sample) || sample.Steps.Any(step => step.Contains(" of ", StringComparison.Ordinal)))
+                if (sample.Steps.Count == 0 || ComesBackToWhatWas(sample) || sample.Steps.Any(step => step.Contains(" of ", StringComparison.Ordinal)))
                 {
                     return;
                 }
@@ -85,8 +85,12 @@ public sealed class ChoiceProperties
         Assert.True(choices > 30, $"only {choices} actions had a choice");
     }
 
-    private static bool MovesAControlTwice(Sample sample) =>
-        sample.Strip.Actions.Where(action => action.Target is Control).GroupBy(action => action.Target).Any(moves => moves.Skip(1).Any());
+    /// <summary>Whether a control moves more than once, or what is temporary goes on and off again.</summary>
+    private static bool ComesBackToWhatWas(Sample sample) =>
+        sample.Strip.Actions
+            .Where(action => action.Target is Control or Part { IsTemporary: true } or Joint { IsTemporary: true })
+            .GroupBy(action => action.Target)
+            .Any(moves => moves.Skip(1).Any());
 
     private static string Procedure(string name, string body) => $"procedure {name} \"{name}\" on m {{\n{body}\n}}\n";
 }

@@ -92,7 +92,7 @@ public sealed class RefitProperties
                     Interlocked.Increment(ref counted);
                 }
             },
-            iter: 1500);
+            iter: 2500);
         Assert.True(counted > 30, $"only {counted} samples were counted");
     }
 
