@@ -2,6 +2,7 @@ using CsCheck;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Runs;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Tests.Properties;
@@ -19,10 +20,10 @@ public sealed class PauseProperties
                 var sample = Sample.Of(seed, asymmetric: true);
                 var stops = sample.With(steps: Between(sample.Steps, seed.Strip), rest: Rules(sample));
                 Assert.Equal(sample.Checked.Only.IsProven, stops.Checked.Only.IsProven);
-                Assert.Equal(sample.Strip.Actions.Select(Sample.MoveOf), Moves(stops.Strip.Actions));
+                Assert.Equal(Moves(sample.Strip.Actions), Moves(stops.Strip.Actions));
                 if (sample.Checked.Only.IsProven)
                 {
-                    Assert.Equal(sample.Refit.Actions.Select(Sample.MoveOf), Moves(stops.Refit.Actions));
+                    Assert.Equal(Moves(sample.Refit.Actions), Moves(stops.Refit.Actions));
                     Interlocked.Increment(ref paused);
                 }
             },
@@ -45,13 +46,12 @@ public sealed class PauseProperties
                     return;
                 }
 
-                var naive = new NaiveMachine(sample.Machine);
-                Assert.True(Sample.CanDo(naive, sample.Strip.Actions.Take(half).Select(Sample.MoveOf), refit: false), sample.Text);
                 var over = Assert.Single(Steps(stops.Checked.Only.CreatePlan()!), step => step.Verb == "pause").HandOver!;
-                Assert.Equal(half, over.Done);
-                var moved = stops.Strip.Actions.Take(half);
+                // Caps are steps too, and nobody wrote them.
+                var moved = stops.Strip.Actions.TakeWhile(action => action.Verb != Verb.Pause).ToList();
+                Assert.Equal(moved.Count, over.Done);
                 Assert.Equal(
-                    moved.Where(action => action.Verb is Verb.Remove or Verb.Aside).Select(action => action.Target!.Title).Distinct().Order(StringComparer.Ordinal),
+                    moved.Where(action => action.Verb is Verb.Remove or Verb.Aside && action.Target is Part { IsTemporary: false }).Select(action => action.Target!.Title).Distinct().Order(StringComparer.Ordinal),
                     Lines(over, "out").Concat(Lines(over, "aside")).Select(line => line.Text).Order(StringComparer.Ordinal));
                 Assert.Equal(
                     moved.Count(action => action.Verb == Verb.Isolate),
@@ -82,8 +82,10 @@ public sealed class PauseProperties
         return $"refit {{ {rule}record \"R\" }}";
     }
 
-    private static IEnumerable<Move> Moves(IEnumerable<PerformedAction> actions) =>
-        actions.Where(action => action.Verb is not (Verb.Pause or Verb.Record)).Select(Sample.MoveOf);
+    private static IEnumerable<(Verb, string, int)> Moves(IEnumerable<PerformedAction> actions) => actions
+        .Where(action => action.Verb is not (Verb.Pause or Verb.Record))
+        .Select(Sample.MoveOf)
+        .Select(move => (move.Verb, move.Item.Name, move.Value));
 
     private static IEnumerable<PlanStep> Steps(Plan plan) => plan.Strip.Add(plan.Work).AddRange(plan.Refit).SelectMany(stage => stage.Steps);
 
