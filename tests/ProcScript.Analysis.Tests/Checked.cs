@@ -25,6 +25,10 @@ internal sealed class Checked
 
     public static Checked Text(string text) => Files(("x.proc", text));
 
+    /// <summary>A text that no author wrote: what is not said in it is not the matter.</summary>
+    public static Checked Unasked(string text) =>
+        Files(("x.proc", text), ("procscript.json", """{ "severities": { "PRC6xxx": "off", "PRC8xxx": "off" } }"""));
+
     public static Checked Files(params (string Path, string Text)[] files) => new(LibraryCheck.Run(
         new MemorySourceStore(files.Select(file => KeyValuePair.Create(file.Path, file.Text))),
         TestContext.Current.CancellationToken));

@@ -126,5 +126,7 @@ internal static class WorkedExample
     public static Checked Check(Func<string, string>? edit = null) => Checked.Files(
         ("metric.proc", Catalog),
         ("cab.proc", Cab),
-        ("evaporator.proc", edit is null ? Evaporator : edit(Evaporator)));
+        ("evaporator.proc", edit is null ? Evaporator : edit(Evaporator)),
+        // What the example does not say is not the matter here.
+        ("procscript.json", """{ "severities": { "PRC6xxx": "off", "PRC8xxx": "off" } }"""));
 }

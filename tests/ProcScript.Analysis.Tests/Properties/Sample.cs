@@ -17,7 +17,7 @@ internal sealed class Sample
     {
         (Declarations, Steps, Rest) = (declarations, steps, rest);
         Text = RandomMachine.Text(declarations) + RandomStrip.Procedure(steps, rest);
-        Checked = Checked.Text(Text);
+        Checked = Checked.Unasked(Text);
         Assert.DoesNotContain(Checked.Codes, code => code.StartsWith("PRC1", StringComparison.Ordinal));
     }
 

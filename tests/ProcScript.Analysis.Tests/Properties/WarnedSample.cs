@@ -55,7 +55,7 @@ internal sealed class WarnedSample
         var declarations = RandomMachine.Declarations(seed.Parts, seed.Machine, asymmetric: true, warned: true);
         var walk = RandomStrip.Walk(Sample.Bind(declarations), steps: 24, seed.Strip);
         var text = RandomMachine.Text(declarations) + Procedure(walk, seed.Strip);
-        var procedure = Checked.Text(text).Only;
+        var procedure = Checked.Unasked(text).Only;
         return procedure.IsProven ? new WarnedSample(text, procedure) : null;
     }
 

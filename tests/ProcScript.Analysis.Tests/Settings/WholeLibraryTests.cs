@@ -20,7 +20,7 @@ public sealed class WholeLibraryTests
 
     private const string Job = """
         use "machine.proc"
-        procedure guard_off "Take the guard off" on press { stage "Guard" { release guard_pins  remove guard } }
+        procedure guard_off "Take the guard off" on press { goal remove guard  stage "Guard" { release guard_pins  remove guard } }
         """;
 
     [Fact]

@@ -17,7 +17,7 @@ public class StageOrderTests
             {
                 var sample = Sample.Of(seed, steps: 14);
                 var text = WithTools(sample.Text);
-                var report = Checked.Text(text);
+                var report = Checked.Unasked(text);
                 if (report.Report.Findings.FirstOrDefault(found => found.Finding.Rule.Code == "PRC5071") is not { } found)
                 {
                     return;
@@ -27,7 +27,7 @@ public class StageOrderTests
                 var stage = Assert.Single(strip.Stages);
                 var order = StageOrder.Find(strip, stage, [.. stage.Actions.Select(ToolList.Of)], null)!.Value;
                 var lines = order.Select(step => sample.Steps[stage.Stage.Steps.IndexOf(step)]);
-                var other = Checked.Text(WithTools(sample.With(steps: [.. lines]).Text));
+                var other = Checked.Unasked(WithTools(sample.With(steps: [.. lines]).Text));
 
                 Assert.True(other.Only.IsProven, text);
                 Assert.True(Changes(other.Only.Outcome.Strip!) < Changes(strip), text);

@@ -23,13 +23,13 @@ public sealed class SingleUseGoesBack : RefitFailureRule<SingleUseReturns>
 
             machine press "Press" {
               part guard "guard" { held by 4 pin as guard_pins }
-              part seal "guard seal" {
+              part seal "guard lining" {
                 single use
                 behind guard
               }
             }
 
-            procedure seal_out "Take the guard seal out" on press {
+            procedure seal_out "Take the guard lining out" on press {
               stage "Guard" {
                 release guard_pins
                 remove guard
@@ -42,13 +42,13 @@ public sealed class SingleUseGoesBack : RefitFailureRule<SingleUseReturns>
 
             machine press "Press" {
               part guard "guard" { held by 4 pin as guard_pins }
-              part seal "guard seal" {
+              part seal "guard lining" {
                 single use
                 behind guard
               }
             }
 
-            procedure seal_out "Take the guard seal out" on press {
+            procedure seal_out "Take the guard lining out" on press {
               stage "Guard" {
                 release guard_pins
                 remove guard

@@ -23,7 +23,7 @@ public sealed class UnclosedBlock : Rule
             machine pump "Pump" {
               part cover "cover" {
                 mass 2 kg
-              part seal "seal" { mass 0.1 kg }
+              part rim "rim" { mass 0.1 kg }
             }
             """,
         Right: """
@@ -31,7 +31,7 @@ public sealed class UnclosedBlock : Rule
               part cover "cover" {
                 mass 2 kg
               }
-              part seal "seal" { mass 0.1 kg }
+              part rim "rim" { mass 0.1 kg }
             }
             """);
 

@@ -30,7 +30,7 @@ public sealed class TorqueGivenTwice : OutcomeRule
             fastener m10x30 "M10 × 30 bolt" { thread M10x1.5  grade 8.8  drive socket_16 }
 
             machine press "Press" {
-              part guard "guard" { held by 4 m10x30 as guard_bolts { torque 44 N.m } }
+              part guard "guard" { held by 2 m10x30 as guard_bolts { torque 44 N.m } }
             }
 
             procedure guard_off "Take the guard off" on press {
@@ -45,7 +45,7 @@ public sealed class TorqueGivenTwice : OutcomeRule
             fastener m10x30 "M10 × 30 bolt" { thread M10x1.5  grade 8.8  drive socket_16 }
 
             machine press "Press" {
-              part guard "guard" { held by 4 m10x30 as guard_bolts { torque 44 N.m } }
+              part guard "guard" { held by 2 m10x30 as guard_bolts { torque 44 N.m } }
             }
 
             procedure guard_off "Take the guard off" on press {
