@@ -149,6 +149,7 @@ TEST        : 'test' ;
 POWER       : 'power' ;
 WHILE       : 'while' ;
 OPEN        : 'open' ;
+LEFT_HAND   : 'LH' ;
 
 PLUS_MINUS  : '\u00B1' | '+-' ;
 PLUS        : '+' ;
@@ -173,6 +174,8 @@ RIGHT_PAREN : ')' ;
 
 DECIMAL     : [0-9]+ '.' [0-9]+ ;
 INTEGER     : [0-9]+ ;
+// A screw size below 1/4 in.
+SCREW_SIZE  : '#' [0-9]+ ;
 // Letters of any script; and what is written like one, as in mm².
 NAME        : LETTER ( LETTER | [0-9] )* ;
 // Every letter beyond ASCII (\p{L}, \p{Nl}, \p{No}) is one too. The lexer is shown an 'A' for it, see CharacterStream: to load the

@@ -56,6 +56,7 @@ propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
 // ok: captive
 // ok: temporary
 // ok: thread locker
+// ok: thread 1 1/8-7 UNC-LH
 // ok: verify "Dark." expect <= 5 V
 // ok: verify "At both posts." at posts expect <= 5 V { behind lid }
 // ok: verify "At both posts." at "the bar behind the lid"
@@ -130,19 +131,36 @@ refitProperty : REFIT ( NEEDS needs | alert | propertyBlock ) ;
 
 // ok: M8x1.25
 // ok: M8x1
+// ok: M8x1.25-LH
+// ok: M8 LH
 // ok: 1/4-20
 // ok: 3/8-16 UNC
+// ok: 1/2-13 UNC-LH
+// ok: 1-8 UNC
+// ok: 1 1/8-7 UNC
+// ok: 1-11.5 NPT
+// ok: #10-24 UNC
 // ok: "G 1/2"
 // bad: 8
 // bad: 1/4
-threadValue : NAME ( DOT INTEGER )? | INTEGER SLASH INTEGER MINUS INTEGER NAME? | text ;
+// bad: M8x1.25-
+// bad: M8x1.25 RH
+threadValue
+    : NAME ( DOT INTEGER )? hand?
+    | INTEGER ( INTEGER? SLASH INTEGER )? MINUS ( INTEGER | DECIMAL ) NAME? hand?
+    | SCREW_SIZE MINUS INTEGER NAME? hand?
+    | text
+    ;
+
+hand : MINUS? LEFT_HAND ;
 
 // ok: 8.8
 // ok: 5
 // ok: A2
+// ok: A2-70
 // ok: "A2-70"
-// bad: A2-70
-gradeValue : number | NAME | text ;
+// bad: A2-
+gradeValue : number | NAME ( MINUS INTEGER )? | text ;
 
 // ok: lever at down, guard out
 // ok: seat_bolts
@@ -518,7 +536,7 @@ name
     | STORE | PPE | LIVE | ISOLATED | OUT | FITTED | FULL | OFF | SLACK | SUPPORTED
     | PREPARE | SHUTDOWN | LOCK | BLEED | COATING | BAG | CURE | TORQUE_RANGE | REACH | HEIGHT | TWIST | FREQUENCY
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
-    | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN
+    | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND
     ;
 
 // ok: down

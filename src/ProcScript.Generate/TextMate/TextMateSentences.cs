@@ -11,6 +11,9 @@ namespace ProcScript.Generate.TextMate;
 /// <param name="groups">The words by what they do.</param>
 internal sealed class TextMateSentences(WordGroups groups)
 {
+    /// <summary>The mark of a left-hand thread.</summary>
+    private const string Hand = @"(?:(?:\s*-\s*|\s+)LH\b)?";
+
     private readonly Expression _expression = new(groups);
 
     /// <summary>Every pattern by its name.</summary>
@@ -130,10 +133,11 @@ internal sealed class TextMateSentences(WordGroups groups)
         Pattern.Plain($@"{Word(groups.TextProperties)}(?=\s*"")", Scope.Property),
         Pattern.Sentence($"({Word("thread")}){Space}({Word("locker")})", Scope.Property, Scope.Property),
         Pattern.Sentence(
-            $@"({Word("thread")}){Space}([0-9]+/[0-9]+-[0-9]+(?:\s+{_expression.PlainName})?|{_expression.PlainName}(?:\.[0-9]+)?)",
+            $@"({Word("thread")}){Space}((?:#[0-9]+|[0-9]+(?:(?:\s+[0-9]+)?/[0-9]+)?)-[0-9]+(?:\.[0-9]+)?(?:\s+{_expression.PlainName})?{Hand}"
+                + $@"|{_expression.PlainName}(?:\.[0-9]+)?{Hand})",
             Scope.Property,
             Scope.Mark),
-        Pattern.Sentence($"({Word("grade")}){Space}({Number}|{_expression.PlainName})", Scope.Property, Scope.Mark),
+        Pattern.Sentence($"({Word("grade")}){Space}({Number}|{_expression.PlainName}(?:-[0-9]+)?)", Scope.Property, Scope.Mark),
         Pattern.Sentence($"({Word("people")}){Space}({Integer})", Scope.Property, Scope.Number),
         Pattern.Sentence(
             $"({Word("seals", "cap")}){Space}({Integer}){Space}({_expression.Name})", Scope.Property, Scope.Number, Scope.Item),

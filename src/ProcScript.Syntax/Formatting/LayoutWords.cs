@@ -77,10 +77,12 @@ internal sealed class LayoutWords
             return true;
         }
 
-        // "1 3/8 in" and "1/4-20 UNC": a word or a number right behind a number is a thing of its own.
-        var isApart = before.Category == TokenCategory.Number && here.Category != TokenCategory.Punctuation;
-        return here.IsJoined && !isApart;
+        // "1 3/8 in", "1/4-20 UNC" and "M8 LH": a word or a number right behind another is a thing of its own.
+        return here.IsJoined && !(IsWordOrNumber(before) && IsWordOrNumber(here));
     }
+
+    private static bool IsWordOrNumber(LayoutWord word) =>
+        word.Category is TokenCategory.Number or TokenCategory.Name or TokenCategory.Keyword;
 
     private static string FirstLineBreak(string content)
     {

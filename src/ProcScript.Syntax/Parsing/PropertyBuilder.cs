@@ -184,10 +184,16 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         return (words.OptionalText(quoted)?.Value ?? Marking(words.TextOf(span)), span);
     }
 
-    /// <summary>A marking without the blanks that mean nothing in it; the one before a series stays: <c>1/4-20 UNC</c>.</summary>
+    /// <summary>
+    /// A marking without the blanks that mean nothing in it; those stay that part a size from its fraction, and a series or a hand from the
+    /// thread: <c>1 1/8-7 UNC LH</c>.
+    /// </summary>
     private static string Marking(string written) =>
-        written.Split(' ', StringSplitOptions.RemoveEmptyEntries)
-            .Aggregate("", (marking, word) => marking.Length > 0 && char.IsAsciiLetter(word[0]) ? $"{marking} {word}" : marking + word);
+        written.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+            .Aggregate("", (marking, word) => MeansBlank(marking, word) ? $"{marking} {word}" : marking + word);
+
+    private static bool MeansBlank(string marking, string word) =>
+        marking.Length > 0 && char.IsAsciiLetterOrDigit(marking[^1]) && char.IsAsciiLetterOrDigit(word[0]);
 
     private CoverSyntax Cover(ParserRuleContext context, CoverContext cover) => new(
         Span(context),

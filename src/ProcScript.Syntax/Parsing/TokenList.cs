@@ -43,7 +43,7 @@ internal static class TokenList
     {
         ProcScriptLexer.NAME => TokenCategory.Name,
         ProcScriptLexer.STRING or ProcScriptLexer.UNCLOSED_STRING => TokenCategory.Text,
-        ProcScriptLexer.INTEGER or ProcScriptLexer.DECIMAL => TokenCategory.Number,
+        ProcScriptLexer.INTEGER or ProcScriptLexer.DECIMAL or ProcScriptLexer.SCREW_SIZE => TokenCategory.Number,
         ProcScriptLexer.COMMENT => TokenCategory.Comment,
         ProcScriptLexer.NEWLINE => TokenCategory.LineBreak,
         ProcScriptLexer.WHITE_SPACE => TokenCategory.WhiteSpace,

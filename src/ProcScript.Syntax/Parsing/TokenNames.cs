@@ -109,5 +109,5 @@ internal static class TokenNames
         return completed;
     }
 
-    private static string Name(int kind) => Literal(kind) is { } literal ? $"`{literal}`" : "a whole number";
+    private static string Name(int kind) => kind == SCREW_SIZE ? "a screw size (`#10`)" : Literal(kind) is { } literal ? $"`{literal}`" : "a whole number";
 }

@@ -12,7 +12,7 @@ public enum TokenCategory
     /// <summary>A quoted text with its quotes, closed or not.</summary>
     Text,
 
-    /// <summary>A run of digits, with or without a decimal point.</summary>
+    /// <summary>A run of digits, with or without a decimal point; a screw size, <c>#10</c>.</summary>
     Number,
 
     /// <summary>A brace, bracket, comma, sign or comparison.</summary>
