@@ -21,7 +21,8 @@ internal static class BagFilling
         foreach (var stage in pieces.Index().Where(piece => piece.Item.OwnBag is null).GroupBy(piece => (piece.Item.Phase, piece.Item.Card)))
         {
             var open = stage.ToList();
-            var bags = BagColouring.Assign([.. open.Select(piece => Thing(piece.Item))]);
+            var holes = new HoleGroups(open.Select(piece => piece.Item.Joint.Kind));
+            var bags = BagColouring.Assign([.. open.Select(piece => Thing(piece.Item, holes))]);
             for (var i = 0; i < open.Count; i++)
             {
                 bagOf[open[i].Index] = $"{stage.Key}/{bags[i]}";
@@ -41,9 +42,9 @@ internal static class BagFilling
         ];
     }
 
-    private static BaggedThing Thing(LooseHardware piece) =>
-        new(HardwareSort.Hole(piece.Joint.Kind), HardwareSort.Of(piece.Joint.Kind), piece.RefitCard);
+    private static BaggedThing Thing(LooseHardware piece, HoleGroups holes) =>
+        new(holes.Of(piece.Joint.Kind), HardwareSort.Of(piece.Joint.Kind), piece.RefitCard);
 
     private static PlanBagLine Line(LooseHardware piece) =>
-        new(piece.Joint.Kind.Title, piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep);
+        new(ItemWords.Of(piece.Joint.Kind), piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep);
 }

@@ -23,10 +23,11 @@ internal sealed class WhichIsWhich
     {
         var bagOf = bags.SelectMany(bag => bag.Contents.Select(line => (line.StripStep, bag.Number)))
             .ToDictionary(line => line.StripStep, line => line.Number);
+        var holes = new HoleGroups(pieces.Select(piece => piece.Joint.Kind));
         var near = new Dictionary<(PlanPhase Phase, int Card, string Hole), Neighbours>();
         foreach (var piece in pieces)
         {
-            foreach (var card in Cards(piece))
+            foreach (var card in Cards(piece, holes))
             {
                 if (!near.TryGetValue(card, out var neighbours))
                 {
@@ -39,10 +40,13 @@ internal sealed class WhichIsWhich
 
         foreach (var piece in pieces)
         {
-            var others = Cards(piece).SelectMany(card => near[card].Others(piece.Joint.Kind)).Distinct().Take(MostNamed).ToImmutableArray();
-            if (!others.IsEmpty)
+            var others = Cards(piece, holes).SelectMany(card => near[card].Others(piece.Joint.Kind)).DistinctBy(other => other.LookAlike).Take(MostNamed).ToList();
+            if (others.Count > 0)
             {
-                var which = new PlanWhich(HardwareSort.Words(piece.Joint.Kind), bagOf[piece.StripStep], others);
+                var which = new PlanWhich(
+                    HardwareSort.Words(piece.Joint.Kind, others.Select(other => other.Kind)),
+                    bagOf[piece.StripStep],
+                    [.. others.Select(other => other.LookAlike)]);
                 _ofStep[piece.StripStep] = which;
                 _ofStep[piece.RefitStep] = which;
             }
@@ -52,33 +56,33 @@ internal sealed class WhichIsWhich
     /// <summary>What to say at a step; null where nothing looks alike.</summary>
     public PlanWhich? Of(int step) => step > 0 ? _ofStep.GetValueOrDefault(step) : null;
 
-    private static IEnumerable<(PlanPhase Phase, int Card, string Hole)> Cards(LooseHardware piece)
+    private static IEnumerable<(PlanPhase Phase, int Card, string Hole)> Cards(LooseHardware piece, HoleGroups holes)
     {
-        if (HardwareSort.Hole(piece.Joint.Kind) is { } hole)
+        if (holes.Of(piece.Joint.Kind) is { } hole)
         {
             yield return (piece.Phase, piece.Card, hole);
             yield return (PlanPhase.Refit, piece.RefitCard, hole);
         }
     }
 
-    /// <summary>What fits one hole on one card.</summary>
+    /// <summary>What fits, or nearly fits, one hole on one card.</summary>
     private sealed class Neighbours
     {
-        private readonly OrderedDictionary<string, (string Words, HashSet<int> Bags)> _sorts = new(StringComparer.Ordinal);
+        private readonly OrderedDictionary<string, (Kind Kind, HashSet<int> Bags)> _sorts = new(StringComparer.Ordinal);
 
         public void Add(Kind kind, int bag)
         {
             if (!_sorts.TryGetValue(HardwareSort.Of(kind), out var known))
             {
-                _sorts.Add(HardwareSort.Of(kind), known = (HardwareSort.Words(kind), []));
+                _sorts.Add(HardwareSort.Of(kind), known = (kind, []));
             }
 
             known.Bags.Add(bag);
         }
 
-        public IEnumerable<PlanLookAlike> Others(Kind kind) =>
-            _sorts.Where(sort => sort.Key != HardwareSort.Of(kind))
-                .SelectMany(sort => sort.Value.Bags.Select(bag => new PlanLookAlike(sort.Value.Words, bag)))
+        public IEnumerable<(PlanLookAlike LookAlike, Kind Kind)> Others(Kind kind) =>
+            _sorts.Values.Where(sort => HardwareSort.AreLookAlikes(sort.Kind, kind))
+                .SelectMany(sort => sort.Bags.Select(bag => (new PlanLookAlike(HardwareSort.Words(sort.Kind, kind), bag), sort.Kind)))
                 .Take(MostNamed);
     }
 }

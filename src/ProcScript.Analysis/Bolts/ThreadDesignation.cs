@@ -30,9 +30,16 @@ public sealed partial record ThreadDesignation(ThreadSystem System, double Diame
     /// <summary>The number of a screw size below 1/4 in, such as 10 of <c>#10-24</c>; null for all others.</summary>
     public int? Number { get; private init; }
 
+    /// <summary>Whether it is left-handed, so that it undoes clockwise.</summary>
+    public bool IsLeftHand { get; private init; }
+
+    /// <summary>Whether a marking, of whatever sort of thread, has the <c>LH</c> of a left-hand one (ISO 965-1, ASME B1.1; from memory).</summary>
+    /// <param name="marking">The thread as marked.</param>
+    public static bool SaysLeftHand(string? marking) => marking is not null && LeftHandMark().IsMatch(marking);
+
     /// <summary>
     /// Reads a marking: <c>M8x1.25</c>, <c>M8</c> (coarse), <c>M10x1</c>, <c>M8x1.25-6g</c>, <c>1/4-20</c>, <c>3/8-16 UNC</c>,
-    /// <c>1 1/8-7 UNC-2A</c>, <c>#10-24</c>, <c>No. 8-32 UNC</c>, left-handed ones with <c>LH</c>.
+    /// <c>1 1/8-7 UNC-2A</c>, <c>#10-24</c>, <c>No. 8-32 UNC</c>, left-handed ones with <c>LH</c>: <c>M8x1.25-LH</c>, <c>1/2-13 UNC-2A-LH</c>.
     /// </summary>
     /// <returns>The thread; null for anything else, and for no text at all.</returns>
     public static ThreadDesignation? Parse(string? marking)
@@ -43,9 +50,10 @@ public sealed partial record ThreadDesignation(ThreadSystem System, double Diame
         }
 
         var text = marking.Trim();
-        return MetricMarking().Match(text) is { Success: true } metric ? ReadMetric(metric)
+        var thread = MetricMarking().Match(text) is { Success: true } metric ? ReadMetric(metric)
             : UnifiedMarking().Match(text) is { Success: true } unified ? ReadUnified(unified)
             : null;
+        return thread is not null && SaysLeftHand(text) ? thread with { IsLeftHand = true } : thread;
     }
 
     private static ThreadDesignation? ReadMetric(Match match)
@@ -85,6 +93,9 @@ public sealed partial record ThreadDesignation(ThreadSystem System, double Diame
     }
 
     private static double Value(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"(?<![A-Za-z])LH(?![A-Za-z])", RegexOptions.CultureInvariant)]
+    private static partial Regex LeftHandMark();
 
     [GeneratedRegex(@"^M(?<d>\d{1,3}(\.\d{1,2})?)(\s?[x×]\s?(?<p>\d{1,2}(\.\d{1,3})?))?(\s?-\s?\d[a-zA-Z](\d[a-zA-Z])?)?(\s?-?\s?LH)?$", RegexOptions.ExplicitCapture | RegexOptions.CultureInvariant)]
     private static partial Regex MetricMarking();

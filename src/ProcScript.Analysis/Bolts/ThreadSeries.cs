@@ -14,12 +14,12 @@ public static class ThreadSeries
         (14, 2), (16, 2), (18, 2.5), (20, 2.5), (22, 2.5), (24, 3), (27, 3), (30, 3.5), (33, 3.5), (36, 4), (39, 4),
     }.ToFrozenDictionary(one => one.Diameter, one => one.Pitch);
 
-    private static readonly FrozenDictionary<int, (double Coarse, double Fine)> Numbered = new (int Number, double Coarse, double Fine)[]
+    private static readonly FrozenDictionary<int, (double? Coarse, double Fine)> Numbered = new (int Number, double? Coarse, double Fine)[]
     {
-        (1, 64, 72), (2, 56, 64), (3, 48, 56), (4, 40, 48), (5, 40, 44), (6, 32, 40), (8, 32, 36), (10, 24, 32), (12, 24, 28),
+        (0, null, 80), (1, 64, 72), (2, 56, 64), (3, 48, 56), (4, 40, 48), (5, 40, 44), (6, 32, 40), (8, 32, 36), (10, 24, 32), (12, 24, 28),
     }.ToFrozenDictionary(one => one.Number, one => (one.Coarse, one.Fine));
 
-    private static readonly FrozenDictionary<double, (double Coarse, double Fine)> Fractional = new (double Inches, double Coarse, double Fine)[]
+    private static readonly FrozenDictionary<double, (double? Coarse, double Fine)> Fractional = new (double Inches, double? Coarse, double Fine)[]
     {
         (0.25, 20, 28), (0.3125, 18, 24), (0.375, 16, 24), (0.4375, 14, 20), (0.5, 13, 20), (0.5625, 12, 18), (0.625, 11, 18), (0.75, 10, 16),
         (0.875, 9, 14), (1, 8, 12), (1.125, 7, 12), (1.25, 7, 12), (1.375, 6, 12), (1.5, 6, 12),
@@ -29,9 +29,9 @@ public static class ThreadSeries
     /// <param name="diameter">The nominal diameter in mm.</param>
     public static double? CoarsePitch(double diameter) => Coarse.TryGetValue(diameter, out var pitch) ? pitch : null;
 
-    /// <summary>The threads to the inch of an inch thread in the coarse and in the fine series; null where none are known.</summary>
+    /// <summary>The threads to the inch of an inch thread in the coarse and in the fine series; null where none are known. No. 0 has no coarse one.</summary>
     /// <param name="thread">The thread.</param>
-    public static (double Coarse, double Fine)? ThreadsPerInch(ThreadDesignation thread)
+    public static (double? Coarse, double Fine)? ThreadsPerInch(ThreadDesignation thread)
     {
         ArgumentNullException.ThrowIfNull(thread);
         return thread switch

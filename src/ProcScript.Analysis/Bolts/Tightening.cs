@@ -11,16 +11,19 @@ namespace ProcScript.Analysis.Bolts;
 /// <param name="Name">What it is said of: the kind or the joint.</param>
 /// <param name="Kind">The kind of the bolts.</param>
 /// <param name="Torque">How tight.</param>
-/// <param name="Band">The torques that make sense; null where too little is known.</param>
+/// <param name="Strength">What is known of their strength.</param>
 /// <param name="Place">Where that is written.</param>
-internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torque, TorqueBand? Band, SourceSpan Place)
+internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torque, BoltStrength Strength, SourceSpan Place)
 {
+    /// <summary>The torques that make sense, by what the shop has chosen; null where too little is known.</summary>
+    public TorqueBand? Band { get; init; } = Strength.Band;
+
     /// <summary>What a kind says.</summary>
     public static IEnumerable<Tightening> Of(Kind kind)
     {
         if (kind.Torque is { } torque)
         {
-            yield return new Tightening(kind.Name, kind, torque, TorqueBand.Of(kind), kind.Declared);
+            yield return new Tightening(kind.Name, kind, torque, BoltStrength.Of(kind), kind.Declared);
         }
     }
 
@@ -34,7 +37,7 @@ internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torqu
                 || joint.ThreadLocker != joint.Kind.ThreadLocker;
             if (isItsOwn && joint.Torque is { } torque)
             {
-                yield return new Tightening(joint.Name, joint.Kind, torque, TorqueBand.Of(joint), joint.TorqueDeclared ?? joint.Declared);
+                yield return new Tightening(joint.Name, joint.Kind, torque, BoltStrength.Of(joint), joint.TorqueDeclared ?? joint.Declared);
             }
         }
     }
@@ -46,7 +49,7 @@ internal sealed record Tightening(string Name, Kind Kind, TighteningTorque Torqu
         {
             if (action.Target is Joint joint && StepOrigin.Details(action) is { Torque: { } torque, TorqueDeclared: { } place })
             {
-                yield return new Tightening(joint.Name, joint.Kind, torque, TorqueBand.Of(joint), place);
+                yield return new Tightening(joint.Name, joint.Kind, torque, BoltStrength.Of(joint), place);
             }
         }
     }

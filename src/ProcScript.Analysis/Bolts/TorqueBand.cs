@@ -38,14 +38,14 @@ public sealed record TorqueBand(Bolt Bolt, NutFactor Factor)
     public static TorqueBand? Of(Kind kind)
     {
         ArgumentNullException.ThrowIfNull(kind);
-        return Of(kind, kind.Oiled, kind.ThreadLocker);
+        return BoltStrength.Of(kind).Band;
     }
 
     /// <summary>The band of a joint, which may go in oiled or with locker where its kind does not; null as for a kind.</summary>
     public static TorqueBand? Of(Joint joint)
     {
         ArgumentNullException.ThrowIfNull(joint);
-        return Of(joint.Kind, joint.Oiled, joint.ThreadLocker);
+        return BoltStrength.Of(joint).Band;
     }
 
     /// <summary>Whether a stage, at the most that its tolerance allows, goes beyond the largest sound torque.</summary>
@@ -63,9 +63,4 @@ public sealed record TorqueBand(Bolt Bolt, NutFactor Factor)
     }
 
     private static double NewtonMetres(Quantity torque) => torque.High * torque.Unit.Factor;
-
-    private static TorqueBand? Of(Kind kind, bool oiled, bool threadLocker) =>
-        Bolt.Of(kind.Thread, kind.Grade) is { } bolt && NutFactor.For(oiled, threadLocker, kind.Coating) is { } factor
-            ? new TorqueBand(bolt, factor)
-            : null;
 }

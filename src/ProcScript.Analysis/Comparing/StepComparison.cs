@@ -66,6 +66,7 @@ internal static class StepComparison
     {
         yield return ("count", step.Count == 0 ? "" : step.Count.ToString(CultureInfo.InvariantCulture));
         yield return ("text", step.Text);
+        yield return ("way to turn", step.Turn);
         yield return ("torque", step.Torque);
         yield return ("new parts", string.Join(", ", step.NewParts));
         yield return ("scrap", step.Scrap);

@@ -17,12 +17,13 @@ namespace ProcScript.Analysis.Lifting;
 internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit, int People, bool Hoist)
 {
     private const double Centimetre = 0.01;
+    private const double Inch = 0.0254;
 
     /// <summary>What goes aside stays on its hinge or on one end, which bears half of it: common practice, no source.</summary>
     private const double HalfBorne = 0.5;
 
-    /// <summary>The limit where nothing is said of the lift, as is usual.</summary>
-    private static readonly double IdealLimit = Compute(LiftGeometry.None);
+    /// <summary>Whether the author writes the mass in pounds: then people are told of the lift in pounds, by the US form of the equation.</summary>
+    public bool IsInPounds => InPounds(Step.Part!);
 
     /// <summary>What those who lift may lift together, in kg.</summary>
     public double TeamLimit => TeamLift.Limit(Limit, People);
@@ -46,8 +47,8 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
     public static IReadOnlyDictionary<int, PartLift> Of(IReadOnlyCollection<PlannedStep> steps, ActionDetails job, PathSettings settings)
     {
         var masses = LiftedMass.Of(steps);
-        var share = ShareOf(settings);
-        return steps.Where(step => masses.ContainsKey(step.Number)).ToDictionary(step => step.Number, step => Of(step, masses[step.Number], job, share));
+        var most = settings.Get(SettingsTable.OnePersonMass).BaseValue;
+        return steps.Where(step => masses.ContainsKey(step.Number)).ToDictionary(step => step.Number, step => Of(step, masses[step.Number], job, most));
     }
 
     /// <summary>Whether anything is lifted that is more than one person may lift alone; where nothing is, no lift need be looked at closer.</summary>
@@ -55,43 +56,56 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
     /// <param name="settings">What the shop has chosen.</param>
     public static bool AnyBeyondOne(IEnumerable<PerformedAction> actions, PathSettings settings)
     {
-        var share = ShareOf(settings);
+        var most = settings.Get(SettingsTable.OnePersonMass).BaseValue;
         var all = actions.ToList();
         var masses = LiftedMass.Of(all);
         return all.Exists(action => masses.TryGetValue(action.Number, out var kilograms)
-            && kilograms * ShareLifted(action.Verb) > share * LimitOf(GeometryOf(action.Verb, StepOrigin.Details(action).Lift, ((Part)action.Target!).Lift)));
+            && (Part)action.Target! is var part
+            && kilograms * ShareLifted(action.Verb) > LimitOf(GeometryOf(action.Verb, StepOrigin.Details(action).Lift, part.Lift), part, most));
     }
 
-    private static double ShareOf(PathSettings settings) =>
-        settings.Get(SettingsTable.OnePersonMass).BaseValue / LiftingEquation.Metric.LoadConstant;
-
-    private static PartLift Of(PlannedStep step, double kilograms, ActionDetails job, double share)
+    private static PartLift Of(PlannedStep step, double kilograms, ActionDetails job, double most)
     {
-        var limit = share * LimitOf(GeometryOf(step));
+        var limit = LimitOf(GeometryOf(step), step.Part!, most);
         var people = kilograms * ShareLifted(step.Verb) > limit ? Math.Max(step.Details.People, job.People) : step.Details.People;
         return new PartLift(step, kilograms, limit, Math.Max(1, people), step.Details.Hoist || step.Part!.Hoist);
     }
 
     /// <summary>
-    /// The limit for one person. What is not said counts as ideal, and the lifting as short. A part is set down with as much care as it is
-    /// taken up, so the lift is judged at both ends and the worse one counts.
+    /// The limit for one person in kg, by the form of the equation that is in the author's units. A shop that lets one person lift less than the
+    /// load constant has chosen that figure, in whatever unit.
     /// </summary>
-    internal static double LimitOf(LiftGeometry lift) => lift == LiftGeometry.None ? IdealLimit : Compute(lift);
+    private static double LimitOf(LiftGeometry lift, Part part, double most)
+    {
+        var (form, pound, length) = InPounds(part)
+            ? (LiftingEquation.Customary, Units.Pound.Factor, Inch)
+            : (LiftingEquation.Metric, 1.0, Centimetre);
+        var ideal = most < LiftingEquation.Metric.LoadConstant ? most : form.LoadConstant * pound;
+        return lift == LiftGeometry.None ? ideal : ideal * Compute(lift, form, length) / form.LoadConstant;
+    }
 
-    private static double Compute(LiftGeometry lift)
+    /// <summary>
+    /// The limit for one person, in the unit of the form. What is not said counts as ideal, and the lifting as short. A part is set down with as
+    /// much care as it is taken up, so the lift is judged at both ends and the worse one counts.
+    /// </summary>
+    internal static double Compute(LiftGeometry lift, LiftingEquation form, double length)
     {
         var task = new LiftingTask
         {
-            Horizontal = Most(lift.Reach) / Centimetre,
-            Distance = (Most(lift.Height) - Least(lift.Height)) / Centimetre,
+            Horizontal = Most(lift.Reach) / length,
+            Distance = (Most(lift.Height) - Least(lift.Height)) / length,
             Asymmetry = Most(lift.Twist) ?? 0,
             Frequency = (Most(lift.Frequency) ?? 0) * 60,
             Coupling = lift.Grip ?? LiftGrip.Good,
         };
         return Math.Min(
-            LiftingEquation.Metric.Limit(task with { Vertical = Least(lift.Height) / Centimetre }),
-            LiftingEquation.Metric.Limit(task with { Vertical = Most(lift.Height) / Centimetre }));
+            form.Limit(task with { Vertical = Least(lift.Height) / length }),
+            form.Limit(task with { Vertical = Most(lift.Height) / length }));
     }
+
+    /// <summary>Of a part whose own mass is not said, what lies inside it tells.</summary>
+    private static bool InPounds(Part part) =>
+        part.Mass is { } mass ? mass.Unit == Units.Pound || mass.Unit.Symbol == "oz" : part.Children.Any(InPounds);
 
     private static LiftGeometry GeometryOf(PlannedStep step) => GeometryOf(step.Verb, step.Details.Lift, step.Part!.Lift);
 

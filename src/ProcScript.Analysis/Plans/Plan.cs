@@ -159,4 +159,7 @@ public sealed record PlanLift(string Part, double Kilograms, int Step, int Peopl
 {
     /// <summary>Whether a hoist lifts it.</summary>
     public bool Hoist { get; init; }
+
+    /// <summary>Whether people are told it in pounds first, as the author writes it.</summary>
+    public bool InPounds { get; init; }
 }

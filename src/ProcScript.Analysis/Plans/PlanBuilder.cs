@@ -119,7 +119,7 @@ internal sealed class PlanBuilder
 
     /// <summary>The heaviest lift, the first of several; null where no mass is known.</summary>
     private PlanLift? Heaviest() => _lifts.Values.OrderBy(lift => lift.Step.Number).MaxBy(lift => lift.Kilograms) is { } heaviest
-        ? new PlanLift(heaviest.Step.Part!.Title, heaviest.Kilograms, heaviest.Step.Number, heaviest.People) { Hoist = heaviest.Hoist }
+        ? new PlanLift(heaviest.Step.Part!.Title, heaviest.Kilograms, heaviest.Step.Number, heaviest.People) { Hoist = heaviest.Hoist, InPounds = heaviest.IsInPounds }
         : null;
 
     private IEnumerable<PlannedStep> Targets<T>(Verb verb)

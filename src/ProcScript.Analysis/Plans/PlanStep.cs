@@ -63,7 +63,10 @@ public sealed record PlanStep
     /// <summary>Which piece it is about, where others that come off or go back on the same card fit the same holes; else null.</summary>
     public PlanWhich? Which { get; init; }
 
-    /// <summary>The torque in words, in N·m and lbf·ft, the unit of the shop first; empty where there is none.</summary>
+    /// <summary>Which way to turn it, where its thread is left-handed: <c>Left-hand thread: undo clockwise.</c>; empty for all others.</summary>
+    public string Turn { get; init; } = "";
+
+    /// <summary>The torque in words, in two units, the author's first unless the shop has chosen one; empty where there is none.</summary>
     public string Torque { get; init; } = "";
 
     /// <summary>How many people; 1 unless said.</summary>
@@ -122,6 +125,9 @@ public sealed record PlanStep
 
     /// <summary>The mass lifted, in kilograms; 0 where none is.</summary>
     public double Kilograms { get; init; }
+
+    /// <summary>Whether people are told it in pounds first, as the author writes it, and the limit with it.</summary>
+    public bool InPounds { get; init; }
 
     /// <summary>
     /// What one person may lift there, in kilograms, by the revised NIOSH lifting equation; null where the mass is within that and the

@@ -53,6 +53,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Bolts.TorqueGivenTwice(),
         new global::ProcScript.Analysis.Rules.Workshop.Bolts.StagesDoNotRise(),
         new global::ProcScript.Analysis.Rules.Workshop.Bolts.ThreadNotInSeries(),
+        new global::ProcScript.Analysis.Rules.Workshop.Bolts.AngleImplausible(),
         new global::ProcScript.Analysis.Rules.Workshop.Bags.LookAlikesInTitle(),
         new global::ProcScript.Analysis.Rules.Workshop.Bags.LookAlikesInOwnBag(),
         new global::ProcScript.Analysis.Rules.Workshop.Bags.StepsReadTheSame(),

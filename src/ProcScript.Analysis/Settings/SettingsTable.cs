@@ -158,10 +158,10 @@ public static class SettingsTable
     public static ChoiceSetting<TorqueUnit> Torque { get; } = new()
     {
         Key = "units.torque",
-        BuiltIn = TorqueUnit.NewtonMetre,
-        Words = [("N.m", TorqueUnit.NewtonMetre), ("lbf.ft", TorqueUnit.PoundForceFoot)],
-        What = "The unit that cards give a torque in first, whatever it was written in; the other follows in brackets. The range of a torque "
-            + "wrench to bring is given in the first alone. All else is printed in the unit that it was written in.",
+        BuiltIn = TorqueUnit.AsWritten,
+        Words = [("as written", TorqueUnit.AsWritten), ("N.m", TorqueUnit.NewtonMetre), ("lbf.ft", TorqueUnit.PoundForceFoot)],
+        What = "The unit that cards give a torque in first: the author's, or one for the whole shop; the other follows in brackets. The range of a "
+            + "torque wrench to bring is given in the first alone. All else is printed in the unit that it was written in.",
     };
 
     /// <summary>What every bench has.</summary>

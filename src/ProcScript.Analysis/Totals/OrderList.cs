@@ -26,7 +26,7 @@ internal static class OrderList
         {
             if (ReasonForNew(step.Fate, joint.Kind) is { } reason)
             {
-                yield return new NewPart(joint.Kind.Title, step.Count, reason, step);
+                yield return new NewPart(ItemWords.Of(joint.Kind), step.Count, reason, step);
             }
         }
 
@@ -68,7 +68,7 @@ internal static class OrderList
             .GroupBy(step => step.Joint!.Kind.Name)
             .Select(kind => (Steps: kind, kind.First().Joint!.Kind, Count: kind.Sum(step => step.Count)))
             .Select(kind => new PlanOrderLine(
-                kind.Kind.Title,
+                ItemWords.Of(kind.Kind),
                 RoundedUp(kind.Count * kind.Kind.Spare!.BaseValue),
                 "spare",
                 [.. kind.Steps.Select(step => step.Number)],

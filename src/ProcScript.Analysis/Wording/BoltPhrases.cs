@@ -19,10 +19,7 @@ internal static class BoltPhrases
     }
 
     /// <summary>What bolt it is: <c>M8x1.25 of class 8.8</c>.</summary>
-    public static string Name(Tightening tightening, TorqueBand band) =>
-        band.Bolt.Thread.System == ThreadSystem.Metric
-            ? $"{tightening.Kind.Thread} of class {band.Bolt.Grade.Name}"
-            : $"{tightening.Kind.Thread} of {band.Bolt.Grade.Name}";
+    public static string Name(Tightening tightening, TorqueBand band) => $"{tightening.Kind.Thread} of {band.Bolt.Grade.Words}";
 
     /// <summary>The nut factor: <c>K 0.20, dry</c>; of a band the end that is reckoned with.</summary>
     public static string Factor(double used, NutFactor factor) =>

@@ -12,8 +12,7 @@ internal static class LiftPhrases
     /// <summary>A mass in the author's unit, kilograms or pounds, to a tenth.</summary>
     public static string Mass(double kilograms, PartLift lift)
     {
-        var isInPounds = lift.Step.Part?.Mass?.Unit is { Symbol: "lb" or "oz" };
-        return isInPounds
+        return lift.IsInPounds
             ? string.Create(CultureInfo.InvariantCulture, $"{kilograms / Units.Pound.Factor:0.#} lb")
             : string.Create(CultureInfo.InvariantCulture, $"{kilograms:0.#} kg");
     }

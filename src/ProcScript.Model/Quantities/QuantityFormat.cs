@@ -5,8 +5,9 @@ namespace ProcScript.Model.Quantities;
 
 /// <summary>
 /// Quantities as cards print them, in the invariant culture: <c>22 ± 2 N·m</c>, <c>0.5 to 2.0 L/min</c>, <c>1 3/8 in</c>. What the author
-/// wrote is printed as it was; a converted value keeps what its tolerance says of it (two significant digits of the tolerance, and as
-/// many decimals of the value), or three significant digits without one.
+/// wrote is printed as it was; a converted value keeps what its tolerance says of it (two significant digits of the tolerance where the three
+/// first are 354 or less, else one, and as many decimals of the value: the rule of the Particle Data Group; from memory), or three significant
+/// digits without one.
 /// </summary>
 public static class QuantityFormat
 {
@@ -44,8 +45,8 @@ public static class QuantityFormat
         var converted = quantity.In(unit);
         var decimals = quantity.Form switch
         {
-            QuantityForm.PlusMinus => SignificantDecimals(Tolerance(converted), 2),
-            QuantityForm.Range => SignificantDecimals(converted.High - converted.Low, 2),
+            QuantityForm.PlusMinus => ToleranceDecimals(Tolerance(converted)),
+            QuantityForm.Range => ToleranceDecimals(converted.High - converted.Low),
             _ => SignificantDecimals(converted.Nominal, 3),
         };
         return Print(converted, decimals);
@@ -94,6 +95,13 @@ public static class QuantityFormat
         var text = Number(value, most);
         var point = text.IndexOf('.', StringComparison.Ordinal);
         return point < 0 ? 0 : text.TrimEnd('0').Length - point - 1;
+    }
+
+    /// <summary>The decimals that a tolerance is worth.</summary>
+    private static int ToleranceDecimals(double tolerance)
+    {
+        var leading = tolerance <= 0 ? 0 : Math.Round(tolerance / Math.Pow(10, Math.Floor(Math.Log10(tolerance)) - 2));
+        return SignificantDecimals(tolerance, leading > 354 ? 1 : 2);
     }
 
     /// <summary>The decimals that show so many significant digits of the value.</summary>

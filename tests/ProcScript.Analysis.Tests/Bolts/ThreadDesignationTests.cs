@@ -13,7 +13,6 @@ public class ThreadDesignationTests
     [InlineData("M10x1", 10, 1)]
     [InlineData("M8x1.25-6g", 8, 1.25)]
     [InlineData("M8x1.25-5g6g", 8, 1.25)]
-    [InlineData("M12x1.75 LH", 12, 1.75)]
     [InlineData("M2.5", 2.5, 0.45)]
     [InlineData("M9x1.25", 9, 1.25)]
     public void A_metric_marking_is_read(string marking, double diameter, double pitch)
@@ -22,6 +21,31 @@ public class ThreadDesignationTests
 
         Assert.Equal(new ThreadDesignation(ThreadSystem.Metric, diameter, pitch), thread);
     }
+
+    [Theory]
+    [InlineData("M12x1.75 LH", true)]
+    [InlineData("M8x1.25-LH", true)]
+    [InlineData("M8-LH", true)]
+    [InlineData("M8x1.25-6g-LH", true)]
+    [InlineData("1/2-13 UNC-LH", true)]
+    [InlineData("1/2-13UNC-2A-LH", true)]
+    [InlineData("#10-24 LH", true)]
+    [InlineData("M8x1.25", false)]
+    [InlineData("1/2-13 UNC", false)]
+    public void The_hand_is_read(string marking, bool isLeft)
+    {
+        Assert.Equal(isLeft, ThreadDesignation.Parse(marking)!.IsLeftHand);
+        Assert.Equal(isLeft, ThreadDesignation.SaysLeftHand(marking));
+    }
+
+    [Theory]
+    [InlineData("G 1/2 LH", true)]
+    [InlineData("W21.8x1/14 LH", true)]
+    [InlineData("Tr20x4-LH", true)]
+    [InlineData("ALH3", false)]
+    [InlineData("G 1/2", false)]
+    [InlineData(null, false)]
+    public void Any_marking_may_say_left_hand(string? marking, bool isLeft) => Assert.Equal(isLeft, ThreadDesignation.SaysLeftHand(marking));
 
     [Theory]
     [InlineData("1/4-20", 0.25, 20, null)]

@@ -16,10 +16,13 @@ public class TorqueBandTests
 
     [Theory]
     [InlineData("M8x1.25", "8")]
-    [InlineData("M8x1.25", "A2-70")]
+    [InlineData("M8x1.25", "A2")]
+    [InlineData("M8x1.25", "A2-75")]
+    [InlineData("M30", "A2-70")]
+    [InlineData("1/4-20", "A2-70")]
     [InlineData("M8x1.25", "5")]
     [InlineData("1/4-20", "8.8")]
-    [InlineData("#10-24", "5")]
+    [InlineData("#10-24", "1")]
     [InlineData("1 3/4-5", "5")]
     [InlineData("M42x4.5", "8.8")]
     [InlineData("M20", "9.8")]
@@ -42,11 +45,70 @@ public class TorqueBandTests
     [InlineData(false, false, "wax on zinc", "waxed")]
     [InlineData(false, false, null, "dry")]
     [InlineData(false, false, " ", "dry")]
-    [InlineData(false, false, "zinc flake", null)]
+    [InlineData(false, false, "zinc flake", "zinc flake")]
+    [InlineData(false, true, "zinc flake", "with thread locker")]
+    [InlineData(false, false, "cadmium", "cadmium plated")]
+    [InlineData(false, false, "Cadmium plated", "cadmium plated")]
+    [InlineData(false, false, "phosphate", "phosphated")]
+    [InlineData(false, true, "moly paste", "anti-seize")]
     [InlineData(false, false, "hot-dip zinc", null)]
-    [InlineData(false, false, "phosphate", null)]
+    [InlineData(false, true, "hot-dip zinc", null)]
+    [InlineData(false, false, "PTFE", null)]
     public void A_surface_has_its_factor(bool oiled, bool threadLocker, string? coating, string? surface) =>
         Assert.Equal(surface, NutFactor.For(oiled, threadLocker, coating)?.Surface);
+
+    [Theory]
+    [InlineData(false, false, null, "stainless steel", 0.25)]
+    [InlineData(false, false, "passivated", "stainless steel", 0.25)]
+    [InlineData(true, false, null, "stainless steel oiled", 0.20)]
+    [InlineData(false, true, null, "stainless steel with thread locker", 0.20)]
+    [InlineData(false, false, "anti-seize", "anti-seize", 0.16)]
+    public void Stainless_steel_has_a_factor_of_its_own(bool oiled, bool threadLocker, string? coating, string surface, double most)
+    {
+        var factor = NutFactor.For(oiled, threadLocker, coating, stainless: true)!;
+
+        Assert.Equal((surface, most), (factor.Surface, factor.High));
+    }
+
+    [Theory]
+    [InlineData(null, "8.8", null, StrengthDoubt.NoThread, "no thread is given")]
+    [InlineData("ST4.8", "8.8", null, StrengthDoubt.UnknownThread, "`ST4.8` is no thread that tables of strength have")]
+    [InlineData("M8", null, null, StrengthDoubt.NoGrade, "no grade is given")]
+    [InlineData("M8", "8", null, StrengthDoubt.NutClass, "`8` is the class of a nut and says nothing of its bolt")]
+    [InlineData("M8", "A4", null, StrengthDoubt.SteelWithoutClass, "`A4` names the steel and not its class, as `A4-70` does")]
+    [InlineData("M8", "hard", null, StrengthDoubt.UnknownGrade, "no table has the grade `hard` for M8")]
+    [InlineData("M8", "8.8", "hot-dip zinc", StrengthDoubt.UnknownSurface, "the friction of the coating \"hot-dip zinc\" is not known")]
+    [InlineData("M8", "8.8", "zinc", StrengthDoubt.None, "")]
+    [InlineData("M8", "A2-70", null, StrengthDoubt.None, "")]
+    [InlineData("#10-24", "5", null, StrengthDoubt.None, "")]
+    public void What_keeps_a_bolt_from_being_judged_is_told(string? thread, string? grade, string? coating, StrengthDoubt doubt, string why)
+    {
+        var kind = KindOf(thread, grade) with { Coating = coating };
+        var strength = BoltStrength.Of(kind);
+
+        Assert.Equal((doubt, why), (strength.Doubt, strength.Why(kind)));
+        Assert.Equal(doubt == StrengthDoubt.None, strength.Band is not null);
+        Assert.Equal(doubt is StrengthDoubt.NoThread or StrengthDoubt.UnknownThread, strength.Ceiling is null);
+    }
+
+    /// <summary>Whatever the grade and the surface turn out to be, the bolt bears no more than the ceiling that is told while they are not known.</summary>
+    [Fact]
+    public void No_bolt_bears_more_than_the_ceiling_of_its_thread() =>
+        Gen.Select(
+            Gen.OneOf("M4", "M8", "M8x1", "M16", "M24", "#10-24", "1/4-20", "1-8"),
+            Gen.OneOf("4.6", "8.8", "12.9", "A2-50", "A4-80", "C1-110", "2", "5", "8"),
+            Gen.OneOf(null, "zinc", "cadmium", "wax", "phosphate", "zinc flake"),
+            Gen.Bool).Sample((thread, grade, coating, oiled) =>
+        {
+            var known = BoltStrength.Of(KindOf(thread, grade) with { Coating = coating, Oiled = oiled });
+            if (known.Band is { } band)
+            {
+                foreach (var doubtful in new[] { KindOf(thread, null) with { Coating = coating, Oiled = oiled }, KindOf(thread, grade) with { Coating = "unheard of" }, KindOf(thread, null) with { Coating = "unheard of" } })
+                {
+                    Assert.True(BoltStrength.Of(doubtful).Ceiling!.Most >= band.Most || (band.Bolt.Grade.IsStainless && doubtful.Grade is null));
+                }
+            }
+        });
 
     [Fact]
     public void A_torque_and_its_preload_belong_together() =>
@@ -115,12 +177,12 @@ public class TorqueBandTests
     {
         Assert.Null(TorqueBand.Of(KindOf(null, "8.8")));
         Assert.Null(TorqueBand.Of(KindOf("M8", null)));
-        Assert.Null(TorqueBand.Of(KindOf("M8", "8.8") with { Coating = "zinc flake" }));
+        Assert.Null(TorqueBand.Of(KindOf("M8", "8.8") with { Coating = "hot-dip zinc" }));
         Assert.Equal(NutFactor.Oiled, TorqueBand.Of(KindOf("M8", "8.8") with { Coating = "zinc flake", Oiled = true })!.Factor);
     }
 
     private static Gen<NutFactor> AnySurface =>
-        Gen.OneOf(NutFactor.Dry, NutFactor.Oiled, NutFactor.Plated, NutFactor.Waxed, NutFactor.ThreadLocker);
+        Gen.OneOf(NutFactor.Dry, NutFactor.Oiled, NutFactor.Plated, NutFactor.Waxed, NutFactor.ThreadLocker, NutFactor.Cadmium, NutFactor.ZincFlake, NutFactor.Phosphated, NutFactor.AntiSeize, NutFactor.Stainless);
 
     private static TighteningTorque Torque(double newtonMetres) =>
         new([new Quantity(newtonMetres, newtonMetres, newtonMetres, Units.NewtonMetre, QuantityForm.Plain)], []);

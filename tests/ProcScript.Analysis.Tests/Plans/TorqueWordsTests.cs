@@ -8,6 +8,7 @@ namespace ProcScript.Analysis.Tests.Plans;
 public class TorqueWordsTests
 {
     private static readonly TorqueWords Metric = new(TorqueUnit.NewtonMetre);
+    private static readonly TorqueWords AsWritten = new(TorqueUnit.AsWritten);
 
     // 22 N·m / 1.355 818 N·m (NIST SP 811 App. B.8) = 16.23 lbf·ft.
     [Fact]
@@ -22,6 +23,27 @@ public class TorqueWordsTests
     [Fact]
     public void A_shop_with_wrenches_in_pounds_reads_these_first() =>
         Assert.Equal("16 lbf·ft (21.7 N·m)", new TorqueWords(TorqueUnit.PoundForceFoot).Both(Plain(16, Units.PoundForceFoot)));
+
+    [Theory]
+    [InlineData(16, "lbf.ft", "16 lbf·ft (21.7 N·m)")]
+    [InlineData(75, "lbf.in", "75 lbf·in (8.47 N·m)")]
+    [InlineData(22, "N.m", "22 N·m (16.2 lbf·ft)")]
+    [InlineData(5, "kgf.m", "5 kgf·m (49.0 N·m)")]
+    [InlineData(60, "N.cm", "60 N·cm (5.31 lbf·in)")]
+    [InlineData(20, "ozf.in", "20 ozf·in (14.1 N·cm)")]
+    public void Where_nothing_is_chosen_the_authors_unit_comes_first(double value, string unit, string words) =>
+        Assert.Equal(words, AsWritten.Both(Plain(value, Units.Find(unit)!)));
+
+    // 75 lbf·in × 0.112 985 N·m (NIST SP 811 App. B.8) = 8.47 N·m, 8 lbf·in = 0.90 N·m: one digit of it is worth printing.
+    [Fact]
+    public void A_converted_tolerance_is_no_finer_than_what_was_written() =>
+        Assert.Equal("75 ± 8 lbf·in (8.5 ± 0.9 N·m)", AsWritten.Both(new Quantity(75, 67, 83, Units.PoundForceInch, QuantityForm.PlusMinus)));
+
+    [Fact]
+    public void A_range_is_given_as_its_ends_are_written() =>
+        Assert.Equal(
+            "24 lbf·in to 40 lbf·ft",
+            AsWritten.Range([Plain(40, Units.PoundForceFoot), Plain(24, Units.PoundForceInch), Plain(20, Units.NewtonMetre)]));
 
     [Fact]
     public void A_range_of_torques_goes_by_their_nominal_values() =>

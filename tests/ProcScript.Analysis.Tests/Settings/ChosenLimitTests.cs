@@ -138,6 +138,11 @@ public sealed class ChosenLimitTests
         var bare = Checked.Text(Text).Only.CreatePlan()!;
         var chosen = Checked.Files(("x.proc", Text), ("procscript.json", """{ "units": { "torque": "lbf.ft" } }""")).Only.CreatePlan()!;
 
+        var written = Checked.Files(("x.proc", Text.Replace("22 ± 2 N.m", "16 lbf.ft", StringComparison.Ordinal))).Only.CreatePlan()!;
+
+        Assert.Contains("16 lbf·ft (21.7 N·m)", written.Refit[0].Steps.Select(step => step.Torque));
+        Assert.Contains("torque wrench, 16 lbf·ft", written.Tools.Select(tool => tool.Title));
+
         // 22 N·m / 1.355 818 N·m (NIST SP 811 App. B.8) = 16.23 lbf·ft.
         Assert.Contains("22 ± 2 N·m (16.2 ± 1.5 lbf·ft)", bare.Refit[0].Steps.Select(step => step.Torque));
         Assert.Contains("16.2 ± 1.5 lbf·ft (22 ± 2 N·m)", chosen.Refit[0].Steps.Select(step => step.Torque));

@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Bolts;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
@@ -20,6 +21,15 @@ internal static class ItemWords
     /// <summary>An item by itself: <c>evaporator</c>, <c>4 × M8 × 25 flange bolt (evaporator)</c>.</summary>
     public static string Whole(MachineItem item) =>
         item is Joint joint ? $"{Pieces(joint.Count, joint.Kind.Title)} ({Place(joint)})" : item.Title;
+
+    /// <summary>A kind, with the hand of its thread where that is the left one and its title does not say so.</summary>
+    public static string Of(Kind kind) =>
+        ThreadDesignation.SaysLeftHand(kind.Thread)
+        && !ThreadDesignation.SaysLeftHand(kind.Title)
+        && !kind.Title.Contains("left-hand", StringComparison.OrdinalIgnoreCase)
+        && !kind.Title.Contains("left hand", StringComparison.OrdinalIgnoreCase)
+            ? $"{kind.Title}, left-hand thread"
+            : kind.Title;
 
     /// <summary>A tool with its size, where its title does not say that.</summary>
     public static string Of(Tool tool) =>

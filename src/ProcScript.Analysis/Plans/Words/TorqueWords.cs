@@ -3,21 +3,24 @@ using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans.Words;
 
-/// <summary>Torques as cards print them, in two units: that of the shop's torque wrenches first.</summary>
-/// <param name="unit">The unit of the torque wrenches.</param>
+/// <summary>Torques as cards print them, in two units: the author's first, or that of the shop's torque wrenches.</summary>
+/// <param name="unit">What the shop has chosen.</param>
 internal sealed class TorqueWords(TorqueUnit unit)
 {
-    private readonly Unit _first = unit == TorqueUnit.NewtonMetre ? Units.NewtonMetre : Units.PoundForceFoot;
-    private readonly Unit _second = unit == TorqueUnit.NewtonMetre ? Units.PoundForceFoot : Units.NewtonMetre;
+    private static readonly Unit NewtonCentimetre = Units.Find("N.cm")!;
 
     /// <summary>One stage after the other, then the angles: <c>20 N·m (14.8 lbf·ft), then 40 N·m (29.5 lbf·ft), then 90° further</c>.</summary>
     public string Both(TighteningTorque torque) =>
         string.Join(", then ", [.. torque.Stages.Select(Both), .. torque.Angles.Select(angle => $"{angle.Print()} further")]);
 
     /// <summary>In both units: <c>22 ± 2 N·m (16.2 ± 1.5 lbf·ft)</c>.</summary>
-    public string Both(Quantity torque) => $"{torque.PrintIn(_first)} ({torque.PrintIn(_second)})";
+    public string Both(Quantity torque)
+    {
+        var first = First(torque.Unit);
+        return $"{torque.PrintIn(first)} ({torque.PrintIn(Second(first))})";
+    }
 
-    /// <summary>The least and the most of several torques: <c>5 N·m to 44 N·m</c>; one of them where all are the same.</summary>
+    /// <summary>The least and the most of several torques: <c>5 N·m to 44 N·m</c>, <c>24 lbf·in to 28 lbf·ft</c>; one of them where all are the same.</summary>
     public string Range(IReadOnlyCollection<Quantity> torques)
     {
         var least = Nominal(torques.MinBy(torque => torque.BaseValue)!);
@@ -25,6 +28,22 @@ internal sealed class TorqueWords(TorqueUnit unit)
         return least == most ? least : $"{least} to {most}";
     }
 
+    private Unit First(Unit written) => unit switch
+    {
+        TorqueUnit.NewtonMetre => Units.NewtonMetre,
+        TorqueUnit.PoundForceFoot => Units.PoundForceFoot,
+        _ => written,
+    };
+
+    /// <summary>The unit on the other side of the ocean, and of about the same size.</summary>
+    private static Unit Second(Unit first) => first.Symbol switch
+    {
+        "N·m" => Units.PoundForceFoot,
+        "N·cm" => Units.PoundForceInch,
+        "ozf·in" or "kgf·cm" => NewtonCentimetre,
+        _ => Units.NewtonMetre,
+    };
+
     private string Nominal(Quantity torque) =>
-        (torque with { Low = torque.Nominal, High = torque.Nominal, Form = Syntax.Nodes.QuantityForm.Plain }).PrintIn(_first);
+        (torque with { Low = torque.Nominal, High = torque.Nominal, Form = Syntax.Nodes.QuantityForm.Plain }).PrintIn(First(torque.Unit));
 }

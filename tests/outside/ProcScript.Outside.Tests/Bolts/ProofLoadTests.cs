@@ -40,6 +40,32 @@ public sealed class ProofLoadTests
         Assert.Equal(printed, Math.Round(ThreadDesignation.Parse(marking)!.StressArea!.Value / (25.4 * 25.4), 4));
 
     /// <summary>
+    /// Stress areas in in² of the screw sizes (a textbook's table after ANSI B1.1-1974, its table 8-2; read), within one of its last digit.
+    /// </summary>
+    [Theory]
+    [InlineData("#0-80", 0.00180, 0.00001)]
+    [InlineData("#2-56", 0.00370, 0.00001)]
+    [InlineData("#4-40", 0.00604, 0.00001)]
+    [InlineData("#6-32", 0.00909, 0.00001)]
+    [InlineData("#8-32", 0.0140, 0.0001)]
+    [InlineData("#10-24", 0.0175, 0.0001)]
+    [InlineData("#10-32", 0.0200, 0.0001)]
+    [InlineData("#12-28", 0.0258, 0.0001)]
+    [InlineData("1-8 UNC", 0.606, 0.001)]
+    [InlineData("1 1/4-7 UNC", 0.969, 0.001)]
+    public void A_screw_size_has_the_stress_area_that_is_printed(string marking, double printed, double lastDigit) =>
+        Assert.Equal(printed, ThreadDesignation.Parse(marking)!.StressArea!.Value / (25.4 * 25.4), lastDigit);
+
+    /// <summary>The diameter of a screw size is 0.060 in and 0.013 in more a number (the same table; read).</summary>
+    [Theory]
+    [InlineData("#0-80", 0.0600)]
+    [InlineData("#5-40", 0.1250)]
+    [InlineData("#8-32", 0.1640)]
+    [InlineData("#12-24", 0.2160)]
+    public void A_screw_size_has_the_diameter_that_is_printed(string marking, double printed) =>
+        Assert.Equal(printed, ThreadDesignation.Parse(marking)!.Diameter / 25.4, 1e-9);
+
+    /// <summary>
     /// Proof loads in N, M4 to M16 in eight classes (Optimas table after EN ISO 898-1; read in place): 64 cells within 0.5 % where the stress
     /// area is rounded to three figures first, as the standard does, and within 0.65 % where it is not.
     /// </summary>

@@ -6,14 +6,14 @@ using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Rules.Workshop.Bags;
 
-/// <summary>Two kinds of fastener fit each other's holes and have the same title.</summary>
+/// <summary>Two kinds of fastener fit, or start in, each other's holes and have the same title.</summary>
 public sealed class LookAlikesInTitle : OutcomeRule
 {
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new(
         "PRC5021",
         "look-alikes-with-one-title",
-        "Fasteners that fit each other's holes read the same",
+        "Fasteners that could be put to each other's holes read the same",
         Severity.Warning);
 
     /// <inheritdoc/>
@@ -22,7 +22,8 @@ public sealed class LookAlikesInTitle : OutcomeRule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "Two kinds of fastener that come off in one job have the same thread and the same title, and differ in length, grade, coating or "
-            + "head, or in oil or thread locker.",
+            + "head, or in oil or thread locker; or they have the same title and threads of which the one starts in the hole of the other (see "
+            + "PRC5022), or that differ by their hand.",
         Why: "A card names a fastener by its title. Where two read the same, nobody can tell which one a step wants: a bolt that is too "
             + "long bottoms out and holds nothing, one that is too short strips its thread, and a softer one breaks.",
         Wrong: """
@@ -69,17 +70,22 @@ public sealed class LookAlikesInTitle : OutcomeRule
     /// <inheritdoc/>
     public override IEnumerable<Finding> Check(ProcedureOutcome outcome)
     {
-        var first = new Dictionary<(string Hole, string Title), Kind>();
-        var told = new HashSet<string>();
+        var firsts = new List<(string Title, Kind Kind)>();
         foreach (var kind in LooseHardware.Kinds(outcome.Strip!).Distinct())
         {
-            if (HardwareSort.Hole(kind) is { } hole
-                && !first.TryAdd((hole, Reading(kind)), kind)
-                && first[(hole, Reading(kind))] is var other
-                && HardwareSort.AreLookAlikes(other, kind)
-                && told.Add(kind.Name))
+            if (HardwareSort.Hole(kind) is null)
             {
-                yield return At(other, kind);
+                continue;
+            }
+
+            var title = Reading(kind);
+            if (firsts.Find(one => one.Title == title && HardwareSort.AreLookAlikes(one.Kind, kind)).Kind is { } first)
+            {
+                yield return At(first, kind);
+            }
+            else
+            {
+                firsts.Add((title, kind));
             }
         }
     }
@@ -98,13 +104,13 @@ public sealed class LookAlikesInTitle : OutcomeRule
         };
         return new Finding(
             Id,
-            $"`{first.Name}` and `{second.Name}` fit each other's holes and both read \"{second.Title}\": "
+            $"`{first.Name}` and `{second.Name}` {HardwareSort.Fit(first, second)}, and both read \"{second.Title}\": "
                 + ItemPhrases.List(HardwareSort.Differences(first, second).DefaultIfEmpty("they may differ in length")),
             second.Declared,
             "no card can tell this one apart")
         {
             Related = [new LabeledSpan(first.Declared, "from this one")],
-            Help = "put the length and the grade into the titles",
+            Help = HardwareSort.Hole(first) == HardwareSort.Hole(second) ? "put the length and the grade into the titles" : "put the threads into the titles",
         };
     }
 }

@@ -17,7 +17,8 @@ public sealed class ThreadNotInSeries : KindRule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "A metric thread is coarser than the coarse pitch of its diameter, which is the largest that ISO 261 has; or an inch thread is "
-            + "marked `UNC` or `UNF` with a number of threads to the inch that this series does not have there (ASME B1.1). Finer pitches and "
+            + "marked `UNC` or `UNF` with a number of threads to the inch that this series does not have there, or has a screw size that does not "
+            + "exist (ASME B1.1: #0 to #6, #8, #10, #12). Finer pitches and "
             + "inch threads without a series are taken as they are. The series are partly from memory.",
         Why: "The thread decides which nut fits, what the bolt bears and which bag it may share. A marking that does not exist is a slip of "
             + "the pen, mostly the length in place of the pitch.",
@@ -48,17 +49,21 @@ public sealed class ThreadNotInSeries : KindRule
         ThreadSystem.Metric => ThreadSeries.CoarsePitch(thread.Diameter) is { } coarse && thread.Pitch > coarse
             ? string.Create(CultureInfo.InvariantCulture, $"and the coarsest pitch of M{thread.Diameter} is {coarse} mm")
             : null,
-        _ => ThreadSeries.ThreadsPerInch(thread) is { } known && Named(thread.Series, known) is { } right && right != PerInch(thread)
-            ? string.Create(CultureInfo.InvariantCulture, $"and the {thread.Series} thread of that size has {right} to the inch")
+        _ => ThreadSeries.ThreadsPerInch(thread) is { } known ? Contradiction(thread, known)
+            : thread.Number is { } number ? $"and there is no screw size #{number}"
             : null,
     };
 
-    private static double? Named(string? series, (double Coarse, double Fine) known) => series switch
+    private static string? Contradiction(ThreadDesignation thread, (double? Coarse, double Fine) known) => thread.Series switch
     {
-        "UNC" => known.Coarse,
-        "UNF" => known.Fine,
+        "UNC" when known.Coarse is null => $"and #{thread.Number} has no UNC thread",
+        "UNC" when known.Coarse != PerInch(thread) => Right(thread.Series, known.Coarse.Value),
+        "UNF" when known.Fine != PerInch(thread) => Right(thread.Series, known.Fine),
         _ => null,
     };
+
+    private static string Right(string series, double threads) =>
+        string.Create(CultureInfo.InvariantCulture, $"and the {series} thread of that size has {threads} to the inch");
 
     private static double PerInch(ThreadDesignation thread) => Math.Round(ThreadDesignation.Inch / thread.Pitch, 6);
 }
