@@ -59,44 +59,45 @@ internal partial class ProcScriptParser : Parser {
 		REACH=123, HEIGHT=124, TWIST=125, FREQUENCY=126, HAZARD=127, WITH=128, 
 		PATTERN=129, STAR=130, LISTED=131, INSIDE=132, GRIP=133, GOOD=134, FAIR=135, 
 		POOR=136, LOCKER=137, ADD=138, TAKE=139, OILED=140, HOIST=141, VOLTAGE=142, 
-		AC=143, DC=144, TEST=145, POWER=146, WHILE=147, OPEN=148, PLUS_MINUS=149, 
-		PLUS=150, DEGREE=151, MIDDLE_DOT=152, PERCENT=153, RANGE=154, DOT=155, 
-		SLASH=156, MINUS=157, AT_MOST=158, AT_LEAST=159, LESS_THAN=160, MORE_THAN=161, 
-		COMMA=162, LEFT_BRACE=163, RIGHT_BRACE=164, LEFT_BRACKET=165, RIGHT_BRACKET=166, 
-		LEFT_PAREN=167, RIGHT_PAREN=168, DECIMAL=169, INTEGER=170, NAME=171, STRING=172, 
-		UNCLOSED_STRING=173, COMMENT=174, NEWLINE=175, WHITE_SPACE=176, UNKNOWN=177;
+		AC=143, DC=144, TEST=145, POWER=146, WHILE=147, OPEN=148, LEFT_HAND=149, 
+		PLUS_MINUS=150, PLUS=151, DEGREE=152, MIDDLE_DOT=153, PERCENT=154, RANGE=155, 
+		DOT=156, SLASH=157, MINUS=158, AT_MOST=159, AT_LEAST=160, LESS_THAN=161, 
+		MORE_THAN=162, COMMA=163, LEFT_BRACE=164, RIGHT_BRACE=165, LEFT_BRACKET=166, 
+		RIGHT_BRACKET=167, LEFT_PAREN=168, RIGHT_PAREN=169, DECIMAL=170, INTEGER=171, 
+		SCREW_SIZE=172, NAME=173, STRING=174, UNCLOSED_STRING=175, COMMENT=176, 
+		NEWLINE=177, WHITE_SPACE=178, UNKNOWN=179;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
-		RULE_threadValue = 8, RULE_gradeValue = 9, RULE_needs = 10, RULE_need = 11, 
-		RULE_needState = 12, RULE_machineDeclaration = 13, RULE_memberBlock = 14, 
-		RULE_member = 15, RULE_optionDeclaration = 16, RULE_energyDeclaration = 17, 
-		RULE_fluidDeclaration = 18, RULE_controlDeclaration = 19, RULE_controlBlock = 20, 
-		RULE_partDeclaration = 21, RULE_jointDeclaration = 22, RULE_inlineCover = 23, 
-		RULE_inlineClause = 24, RULE_asideClause = 25, RULE_eachMembers = 26, 
-		RULE_whenMembers = 27, RULE_values = 28, RULE_value = 29, RULE_test = 30, 
-		RULE_procedureDeclaration = 31, RULE_parameters = 32, RULE_parameter = 33, 
-		RULE_furtherParameter = 34, RULE_firstValues = 35, RULE_procedureBlock = 36, 
-		RULE_procedureItem = 37, RULE_goal = 38, RULE_stage = 39, RULE_doCall = 40, 
-		RULE_workBlock = 41, RULE_eachItems = 42, RULE_whenItems = 43, RULE_stepBlock = 44, 
-		RULE_step = 45, RULE_alert = 46, RULE_refitAlert = 47, RULE_stripStep = 48, 
-		RULE_eachSteps = 49, RULE_whenSteps = 50, RULE_action = 51, RULE_deed = 52, 
-		RULE_amount = 53, RULE_verb = 54, RULE_actionVerb = 55, RULE_textAction = 56, 
-		RULE_needsClause = 57, RULE_background = 58, RULE_discard = 59, RULE_refitRules = 60, 
-		RULE_ruleBlock = 61, RULE_refitRule = 62, RULE_eachRules = 63, RULE_whenRules = 64, 
-		RULE_orderRule = 65, RULE_whileClause = 66, RULE_checkRule = 67, RULE_testRule = 68, 
-		RULE_testBlock = 69, RULE_testItem = 70, RULE_powerClause = 71, RULE_order = 72, 
-		RULE_text = 73, RULE_count = 74, RULE_quantity = 75, RULE_limit = 76, 
-		RULE_number = 77, RULE_unit = 78, RULE_unitName = 79, RULE_reference = 80, 
-		RULE_index = 81, RULE_name = 82, RULE_position = 83;
+		RULE_threadValue = 8, RULE_hand = 9, RULE_gradeValue = 10, RULE_needs = 11, 
+		RULE_need = 12, RULE_needState = 13, RULE_machineDeclaration = 14, RULE_memberBlock = 15, 
+		RULE_member = 16, RULE_optionDeclaration = 17, RULE_energyDeclaration = 18, 
+		RULE_fluidDeclaration = 19, RULE_controlDeclaration = 20, RULE_controlBlock = 21, 
+		RULE_partDeclaration = 22, RULE_jointDeclaration = 23, RULE_inlineCover = 24, 
+		RULE_inlineClause = 25, RULE_asideClause = 26, RULE_eachMembers = 27, 
+		RULE_whenMembers = 28, RULE_values = 29, RULE_value = 30, RULE_test = 31, 
+		RULE_procedureDeclaration = 32, RULE_parameters = 33, RULE_parameter = 34, 
+		RULE_furtherParameter = 35, RULE_firstValues = 36, RULE_procedureBlock = 37, 
+		RULE_procedureItem = 38, RULE_goal = 39, RULE_stage = 40, RULE_doCall = 41, 
+		RULE_workBlock = 42, RULE_eachItems = 43, RULE_whenItems = 44, RULE_stepBlock = 45, 
+		RULE_step = 46, RULE_alert = 47, RULE_refitAlert = 48, RULE_stripStep = 49, 
+		RULE_eachSteps = 50, RULE_whenSteps = 51, RULE_action = 52, RULE_deed = 53, 
+		RULE_amount = 54, RULE_verb = 55, RULE_actionVerb = 56, RULE_textAction = 57, 
+		RULE_needsClause = 58, RULE_background = 59, RULE_discard = 60, RULE_refitRules = 61, 
+		RULE_ruleBlock = 62, RULE_refitRule = 63, RULE_eachRules = 64, RULE_whenRules = 65, 
+		RULE_orderRule = 66, RULE_whileClause = 67, RULE_checkRule = 68, RULE_testRule = 69, 
+		RULE_testBlock = 70, RULE_testItem = 71, RULE_powerClause = 72, RULE_order = 73, 
+		RULE_text = 74, RULE_count = 75, RULE_quantity = 76, RULE_limit = 77, 
+		RULE_number = 78, RULE_unit = 79, RULE_unitName = 80, RULE_reference = 81, 
+		RULE_index = 82, RULE_name = 83, RULE_position = 84;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
-		"clause", "cover", "refitProperty", "threadValue", "gradeValue", "needs", 
-		"need", "needState", "machineDeclaration", "memberBlock", "member", "optionDeclaration", 
-		"energyDeclaration", "fluidDeclaration", "controlDeclaration", "controlBlock", 
-		"partDeclaration", "jointDeclaration", "inlineCover", "inlineClause", 
-		"asideClause", "eachMembers", "whenMembers", "values", "value", "test", 
-		"procedureDeclaration", "parameters", "parameter", "furtherParameter", 
+		"clause", "cover", "refitProperty", "threadValue", "hand", "gradeValue", 
+		"needs", "need", "needState", "machineDeclaration", "memberBlock", "member", 
+		"optionDeclaration", "energyDeclaration", "fluidDeclaration", "controlDeclaration", 
+		"controlBlock", "partDeclaration", "jointDeclaration", "inlineCover", 
+		"inlineClause", "asideClause", "eachMembers", "whenMembers", "values", 
+		"value", "test", "procedureDeclaration", "parameters", "parameter", "furtherParameter", 
 		"firstValues", "procedureBlock", "procedureItem", "goal", "stage", "doCall", 
 		"workBlock", "eachItems", "whenItems", "stepBlock", "step", "alert", "refitAlert", 
 		"stripStep", "eachSteps", "whenSteps", "action", "deed", "amount", "verb", 
@@ -130,9 +131,9 @@ internal partial class ProcScriptParser : Parser {
 		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'listed'", 
 		"'inside'", "'grip'", "'good'", "'fair'", "'poor'", "'locker'", "'add'", 
 		"'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", "'dc'", "'test'", 
-		"'power'", "'while'", "'open'", null, "'+'", "'\\u00B0'", null, "'%'", 
-		"'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", "'}'", 
-		"'['", "']'", "'('", "')'"
+		"'power'", "'while'", "'open'", "'LH'", null, "'+'", "'\\u00B0'", null, 
+		"'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", 
+		"'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -153,12 +154,12 @@ internal partial class ProcScriptParser : Parser {
 		"BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", "FREQUENCY", 
 		"HAZARD", "WITH", "PATTERN", "STAR", "LISTED", "INSIDE", "GRIP", "GOOD", 
 		"FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", "VOLTAGE", 
-		"AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "PLUS_MINUS", "PLUS", "DEGREE", 
-		"MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", 
-		"AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", 
-		"LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", 
-		"INTEGER", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", 
-		"WHITE_SPACE", "UNKNOWN"
+		"AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "LEFT_HAND", "PLUS_MINUS", 
+		"PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", 
+		"AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", 
+		"RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", 
+		"DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", "STRING", "UNCLOSED_STRING", 
+		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -233,17 +234,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 174;
+			State = 176;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 172;
+				State = 174;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 168;
+					State = 170;
 					useDirective();
 					}
 					break;
@@ -255,19 +256,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 169;
+					State = 171;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 170;
+					State = 172;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 171;
+					State = 173;
 					procedureDeclaration();
 					}
 					break;
@@ -275,11 +276,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 176;
+				State = 178;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 177;
+			State = 179;
 			Match(Eof);
 			}
 		}
@@ -313,9 +314,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 179;
+			State = 181;
 			Match(USE);
-			State = 180;
+			State = 182;
 			text();
 			}
 		}
@@ -362,7 +363,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 182;
+			State = 184;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -371,24 +372,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 183;
-			name();
 			State = 185;
+			name();
+			State = 187;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 184;
+				State = 186;
 				text();
 				}
 			}
 
-			State = 188;
+			State = 190;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 187;
+				State = 189;
 				propertyBlock();
 				}
 			}
@@ -442,14 +443,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 190;
+			State = 192;
 			Match(LEFT_BRACE);
-			State = 196;
+			State = 198;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
-				State = 194;
+				State = 196;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -514,7 +515,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 191;
+					State = 193;
 					property();
 					}
 					break;
@@ -524,13 +525,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 192;
+					State = 194;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 193;
+					State = 195;
 					refitProperty();
 					}
 					break;
@@ -538,11 +539,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 198;
+				State = 200;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 199;
+			State = 201;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -812,7 +813,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 308;
+			State = 310;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -835,7 +836,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 201;
+				State = 203;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1739238279141654528L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4433488581230593L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -844,7 +845,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 202;
+				State = 204;
 				text();
 				}
 				break;
@@ -866,7 +867,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 203;
+				State = 205;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637297L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -875,7 +876,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 204;
+				State = 206;
 				quantity();
 				}
 				break;
@@ -883,39 +884,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 205;
+				State = 207;
 				Match(TORQUE);
-				State = 206;
+				State = 208;
 				quantity();
-				State = 211;
+				State = 213;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 207;
+					State = 209;
 					Match(COMMA);
-					State = 208;
+					State = 210;
 					quantity();
 					}
 					}
-					State = 213;
+					State = 215;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 218;
+				State = 220;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 214;
+					State = 216;
 					Match(PLUS);
-					State = 215;
+					State = 217;
 					quantity();
 					}
 					}
-					State = 220;
+					State = 222;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -929,7 +930,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 221;
+				State = 223;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || _la==BEHIND || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -938,21 +939,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 222;
+				State = 224;
 				reference();
-				State = 227;
+				State = 229;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 223;
+					State = 225;
 					Match(COMMA);
-					State = 224;
+					State = 226;
 					reference();
 					}
 					}
-					State = 229;
+					State = 231;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -962,25 +963,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 230;
-				Match(RENEW);
-				State = 231;
-				Match(WITH);
 				State = 232;
+				Match(RENEW);
+				State = 233;
+				Match(WITH);
+				State = 234;
 				reference();
-				State = 237;
+				State = 239;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 233;
+					State = 235;
 					Match(COMMA);
-					State = 234;
+					State = 236;
 					reference();
 					}
 					}
-					State = 239;
+					State = 241;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -990,28 +991,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 240;
+				State = 242;
 				Match(PATTERN);
-				State = 245;
+				State = 247;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 241;
+					State = 243;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 242;
+					State = 244;
 					Match(LISTED);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 243;
+					State = 245;
 					Match(INSIDE);
-					State = 244;
+					State = 246;
 					Match(OUT);
 					}
 					break;
@@ -1024,9 +1025,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 247;
+				State = 249;
 				Match(GRIP);
-				State = 248;
+				State = 250;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 134)) & ~0x3f) == 0 && ((1L << (_la - 134)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1041,9 +1042,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 249;
+				State = 251;
 				Match(PEOPLE);
-				State = 250;
+				State = 252;
 				count();
 				}
 				break;
@@ -1051,23 +1052,24 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 251;
+				State = 253;
 				Match(THREAD);
-				State = 254;
+				State = 256;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
+				case SCREW_SIZE:
 				case NAME:
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 252;
+					State = 254;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 253;
+					State = 255;
 					Match(LOCKER);
 					}
 					break;
@@ -1080,9 +1082,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 256;
+				State = 258;
 				Match(GRADE);
-				State = 257;
+				State = 259;
 				gradeValue();
 				}
 				break;
@@ -1091,7 +1093,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 258;
+				State = 260;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1100,9 +1102,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 259;
+				State = 261;
 				count();
-				State = 260;
+				State = 262;
 				reference();
 				}
 				break;
@@ -1110,13 +1112,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 262;
-				Match(USES);
-				State = 263;
-				quantity();
 				State = 264;
-				Match(OF);
+				Match(USES);
 				State = 265;
+				quantity();
+				State = 266;
+				Match(OF);
+				State = 267;
 				reference();
 				}
 				break;
@@ -1124,11 +1126,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 267;
-				Match(WITH);
-				State = 268;
-				reference();
 				State = 269;
+				Match(WITH);
+				State = 270;
+				reference();
+				State = 271;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1137,16 +1139,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 270;
+				State = 272;
 				quantity();
-				State = 273;
+				State = 275;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 271;
+					State = 273;
 					Match(OF);
-					State = 272;
+					State = 274;
 					reference();
 					}
 				}
@@ -1157,9 +1159,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 275;
+				State = 277;
 				Match(SINGLE);
-				State = 276;
+				State = 278;
 				Match(USE);
 				}
 				break;
@@ -1170,7 +1172,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 277;
+				State = 279;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 422212465065989L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1185,18 +1187,18 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 278;
+				State = 280;
 				Match(VERIFY);
-				State = 279;
+				State = 281;
 				text();
-				State = 285;
+				State = 287;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,14,Context) ) {
 				case 1:
 					{
-					State = 280;
+					State = 282;
 					Match(AT);
-					State = 283;
+					State = 285;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1281,16 +1283,17 @@ internal partial class ProcScriptParser : Parser {
 					case POWER:
 					case WHILE:
 					case OPEN:
+					case LEFT_HAND:
 					case NAME:
 						{
-						State = 281;
+						State = 283;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 282;
+						State = 284;
 						text();
 						}
 						break;
@@ -1300,24 +1303,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 289;
+				State = 291;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 287;
+					State = 289;
 					Match(EXPECT);
-					State = 288;
+					State = 290;
 					limit();
 					}
 				}
 
-				State = 292;
+				State = 294;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 291;
+					State = 293;
 					propertyBlock();
 					}
 				}
@@ -1328,16 +1331,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 294;
+				State = 296;
 				Match(VOLTAGE);
-				State = 295;
-				quantity();
 				State = 297;
+				quantity();
+				State = 299;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 296;
+					State = 298;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1355,16 +1358,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 299;
+				State = 301;
 				Match(STRIP);
-				State = 303;
+				State = 305;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 300;
+					State = 302;
 					Match(NEEDS);
-					State = 301;
+					State = 303;
 					needs();
 					}
 					break;
@@ -1373,7 +1376,7 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 302;
+					State = 304;
 					alert();
 					}
 					break;
@@ -1386,9 +1389,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 305;
+				State = 307;
 				Match(NEEDS);
-				State = 306;
+				State = 308;
 				needs();
 				}
 				break;
@@ -1399,7 +1402,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
-				State = 307;
+				State = 309;
 				alert();
 				}
 				break;
@@ -1469,16 +1472,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_clause);
 		int _la;
 		try {
-			State = 325;
+			State = 327;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 310;
+				State = 312;
 				Match(AT);
-				State = 311;
+				State = 313;
 				text();
 				}
 				break;
@@ -1488,7 +1491,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 312;
+				State = 314;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1497,21 +1500,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 313;
+				State = 315;
 				reference();
-				State = 318;
+				State = 320;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 314;
+					State = 316;
 					Match(COMMA);
-					State = 315;
+					State = 317;
 					reference();
 					}
 					}
-					State = 320;
+					State = 322;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1521,14 +1524,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 321;
-				cover();
 				State = 323;
+				cover();
+				State = 325;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 322;
+					State = 324;
 					propertyBlock();
 					}
 				}
@@ -1577,17 +1580,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 327;
-			Match(COVERED);
-			State = 328;
-			Match(BY);
 			State = 329;
-			count();
+			Match(COVERED);
 			State = 330;
-			name();
+			Match(BY);
 			State = 331;
-			Match(AS);
+			count();
 			State = 332;
+			name();
+			State = 333;
+			Match(AS);
+			State = 334;
 			reference();
 			}
 		}
@@ -1628,16 +1631,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 334;
+			State = 336;
 			Match(REFIT);
-			State = 339;
+			State = 341;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 335;
+				State = 337;
 				Match(NEEDS);
-				State = 336;
+				State = 338;
 				needs();
 				}
 				break;
@@ -1646,13 +1649,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 337;
+				State = 339;
 				alert();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 338;
+				State = 340;
 				propertyBlock();
 				}
 				break;
@@ -1679,8 +1682,13 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INTEGER(int i) {
 			return GetToken(ProcScriptParser.INTEGER, i);
 		}
-		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SLASH() { return GetToken(ProcScriptParser.SLASH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public HandContext hand() {
+			return GetRuleContext<HandContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MINUS() { return GetToken(ProcScriptParser.MINUS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DECIMAL() { return GetToken(ProcScriptParser.DECIMAL, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SLASH() { return GetToken(ProcScriptParser.SLASH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SCREW_SIZE() { return GetToken(ProcScriptParser.SCREW_SIZE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
@@ -1697,23 +1705,33 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 16, RULE_threadValue);
 		int _la;
 		try {
-			State = 355;
+			State = 377;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 341;
+				State = 343;
 				Match(NAME);
-				State = 344;
+				State = 346;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 342;
+					State = 344;
 					Match(DOT);
-					State = 343;
+					State = 345;
 					Match(INTEGER);
+					}
+				}
+
+				State = 349;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==LEFT_HAND || _la==MINUS) {
+					{
+					State = 348;
+					hand();
 					}
 				}
 
@@ -1722,23 +1740,89 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 346;
+				State = 351;
 				Match(INTEGER);
-				State = 347;
-				Match(SLASH);
-				State = 348;
-				Match(INTEGER);
-				State = 349;
+				State = 357;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==SLASH || _la==INTEGER) {
+					{
+					State = 353;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+					if (_la==INTEGER) {
+						{
+						State = 352;
+						Match(INTEGER);
+						}
+					}
+
+					State = 355;
+					Match(SLASH);
+					State = 356;
+					Match(INTEGER);
+					}
+				}
+
+				State = 359;
 				Match(MINUS);
-				State = 350;
-				Match(INTEGER);
-				State = 352;
+				State = 360;
+				_la = TokenStream.LA(1);
+				if ( !(_la==DECIMAL || _la==INTEGER) ) {
+				ErrorHandler.RecoverInline(this);
+				}
+				else {
+					ErrorHandler.ReportMatch(this);
+				    Consume();
+				}
+				State = 362;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 351;
+					State = 361;
 					Match(NAME);
+					}
+				}
+
+				State = 365;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==LEFT_HAND || _la==MINUS) {
+					{
+					State = 364;
+					hand();
+					}
+				}
+
+				}
+				break;
+			case SCREW_SIZE:
+				EnterOuterAlt(_localctx, 3);
+				{
+				State = 367;
+				Match(SCREW_SIZE);
+				State = 368;
+				Match(MINUS);
+				State = 369;
+				Match(INTEGER);
+				State = 371;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==NAME) {
+					{
+					State = 370;
+					Match(NAME);
+					}
+				}
+
+				State = 374;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==LEFT_HAND || _la==MINUS) {
+					{
+					State = 373;
+					hand();
 					}
 				}
 
@@ -1746,9 +1830,9 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case STRING:
 			case UNCLOSED_STRING:
-				EnterOuterAlt(_localctx, 3);
+				EnterOuterAlt(_localctx, 4);
 				{
-				State = 354;
+				State = 376;
 				text();
 				}
 				break;
@@ -1767,11 +1851,56 @@ internal partial class ProcScriptParser : Parser {
 		return _localctx;
 	}
 
+	internal partial class HandContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_HAND() { return GetToken(ProcScriptParser.LEFT_HAND, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MINUS() { return GetToken(ProcScriptParser.MINUS, 0); }
+		public HandContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_hand; } }
+	}
+
+	[RuleVersion(0)]
+	public HandContext hand() {
+		HandContext _localctx = new HandContext(Context, State);
+		EnterRule(_localctx, 18, RULE_hand);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 380;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==MINUS) {
+				{
+				State = 379;
+				Match(MINUS);
+				}
+			}
+
+			State = 382;
+			Match(LEFT_HAND);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
 	internal partial class GradeValueContext : ParserRuleContext {
 		[System.Diagnostics.DebuggerNonUserCode] public NumberContext number() {
 			return GetRuleContext<NumberContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NAME() { return GetToken(ProcScriptParser.NAME, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MINUS() { return GetToken(ProcScriptParser.MINUS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode INTEGER() { return GetToken(ProcScriptParser.INTEGER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
 			return GetRuleContext<TextContext>(0);
 		}
@@ -1785,9 +1914,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GradeValueContext gradeValue() {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
-		EnterRule(_localctx, 18, RULE_gradeValue);
+		EnterRule(_localctx, 20, RULE_gradeValue);
+		int _la;
 		try {
-			State = 360;
+			State = 391;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -1795,22 +1925,34 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 357;
+				State = 384;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 358;
+				State = 385;
 				Match(NAME);
+				State = 388;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				if (_la==MINUS) {
+					{
+					State = 386;
+					Match(MINUS);
+					State = 387;
+					Match(INTEGER);
+					}
+				}
+
 				}
 				break;
 			case STRING:
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 359;
+				State = 390;
 				text();
 				}
 				break;
@@ -1850,26 +1992,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsContext needs() {
 		NeedsContext _localctx = new NeedsContext(Context, State);
-		EnterRule(_localctx, 20, RULE_needs);
+		EnterRule(_localctx, 22, RULE_needs);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 362;
+			State = 393;
 			need();
-			State = 367;
+			State = 398;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 363;
+				State = 394;
 				Match(COMMA);
-				State = 364;
+				State = 395;
 				need();
 				}
 				}
-				State = 369;
+				State = 400;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -1907,26 +2049,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedContext need() {
 		NeedContext _localctx = new NeedContext(Context, State);
-		EnterRule(_localctx, 22, RULE_need);
+		EnterRule(_localctx, 24, RULE_need);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 370;
+			State = 401;
 			reference();
-			State = 374;
+			State = 405;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,29,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,37,Context) ) {
 			case 1:
 				{
-				State = 371;
+				State = 402;
 				Match(AT);
-				State = 372;
+				State = 403;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 373;
+				State = 404;
 				needState();
 				}
 				break;
@@ -1965,12 +2107,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedStateContext needState() {
 		NeedStateContext _localctx = new NeedStateContext(Context, State);
-		EnterRule(_localctx, 24, RULE_needState);
+		EnterRule(_localctx, 26, RULE_needState);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 376;
+			State = 407;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2013,26 +2155,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MachineDeclarationContext machineDeclaration() {
 		MachineDeclarationContext _localctx = new MachineDeclarationContext(Context, State);
-		EnterRule(_localctx, 26, RULE_machineDeclaration);
+		EnterRule(_localctx, 28, RULE_machineDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 378;
+			State = 409;
 			Match(MACHINE);
-			State = 379;
+			State = 410;
 			name();
-			State = 381;
+			State = 412;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 380;
+				State = 411;
 				text();
 				}
 			}
 
-			State = 383;
+			State = 414;
 			memberBlock();
 			}
 		}
@@ -2066,28 +2208,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberBlockContext memberBlock() {
 		MemberBlockContext _localctx = new MemberBlockContext(Context, State);
-		EnterRule(_localctx, 28, RULE_memberBlock);
+		EnterRule(_localctx, 30, RULE_memberBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 385;
+			State = 416;
 			Match(LEFT_BRACE);
-			State = 389;
+			State = 420;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
 				{
-				State = 386;
+				State = 417;
 				member();
 				}
 				}
-				State = 391;
+				State = 422;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 392;
+			State = 423;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2146,43 +2288,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberContext member() {
 		MemberContext _localctx = new MemberContext(Context, State);
-		EnterRule(_localctx, 30, RULE_member);
+		EnterRule(_localctx, 32, RULE_member);
 		try {
-			State = 405;
+			State = 436;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 394;
+				State = 425;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 395;
+				State = 426;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 396;
+				State = 427;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 397;
+				State = 428;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 398;
+				State = 429;
 				partDeclaration();
 				}
 				break;
@@ -2191,28 +2333,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 399;
+				State = 430;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 400;
+				State = 431;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 401;
+				State = 432;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 402;
+				State = 433;
 				whenMembers();
 				}
 				break;
@@ -2279,14 +2421,14 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 403;
+				State = 434;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 404;
+				State = 435;
 				refitProperty();
 				}
 				break;
@@ -2323,21 +2465,21 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OptionDeclarationContext optionDeclaration() {
 		OptionDeclarationContext _localctx = new OptionDeclarationContext(Context, State);
-		EnterRule(_localctx, 32, RULE_optionDeclaration);
+		EnterRule(_localctx, 34, RULE_optionDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 407;
+			State = 438;
 			Match(OPTION);
-			State = 408;
+			State = 439;
 			name();
-			State = 410;
+			State = 441;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 409;
+				State = 440;
 				text();
 				}
 			}
@@ -2376,31 +2518,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EnergyDeclarationContext energyDeclaration() {
 		EnergyDeclarationContext _localctx = new EnergyDeclarationContext(Context, State);
-		EnterRule(_localctx, 34, RULE_energyDeclaration);
+		EnterRule(_localctx, 36, RULE_energyDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 412;
+			State = 443;
 			Match(ENERGY);
-			State = 413;
+			State = 444;
 			reference();
-			State = 415;
+			State = 446;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 414;
+				State = 445;
 				text();
 				}
 			}
 
-			State = 418;
+			State = 449;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 417;
+				State = 448;
 				propertyBlock();
 				}
 			}
@@ -2439,31 +2581,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FluidDeclarationContext fluidDeclaration() {
 		FluidDeclarationContext _localctx = new FluidDeclarationContext(Context, State);
-		EnterRule(_localctx, 36, RULE_fluidDeclaration);
+		EnterRule(_localctx, 38, RULE_fluidDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 420;
+			State = 451;
 			Match(FLUID);
-			State = 421;
+			State = 452;
 			reference();
-			State = 423;
+			State = 454;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 422;
+				State = 453;
 				text();
 				}
 			}
 
-			State = 426;
+			State = 457;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 425;
+				State = 456;
 				propertyBlock();
 				}
 			}
@@ -2502,26 +2644,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlDeclarationContext controlDeclaration() {
 		ControlDeclarationContext _localctx = new ControlDeclarationContext(Context, State);
-		EnterRule(_localctx, 38, RULE_controlDeclaration);
+		EnterRule(_localctx, 40, RULE_controlDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 428;
+			State = 459;
 			Match(CONTROL);
-			State = 429;
+			State = 460;
 			reference();
-			State = 431;
+			State = 462;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 430;
+				State = 461;
 				text();
 				}
 			}
 
-			State = 433;
+			State = 464;
 			controlBlock();
 			}
 		}
@@ -2577,45 +2719,45 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlBlockContext controlBlock() {
 		ControlBlockContext _localctx = new ControlBlockContext(Context, State);
-		EnterRule(_localctx, 40, RULE_controlBlock);
+		EnterRule(_localctx, 42, RULE_controlBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 435;
+			State = 466;
 			Match(LEFT_BRACE);
-			State = 444;
+			State = 475;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,40,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,48,Context) ) {
 			case 1:
 				{
-				State = 436;
+				State = 467;
 				position();
-				State = 441;
+				State = 472;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 437;
+					State = 468;
 					Match(COMMA);
-					State = 438;
+					State = 469;
 					position();
 					}
 					}
-					State = 443;
+					State = 474;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 451;
+			State = 482;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
-				State = 449;
+				State = 480;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -2680,7 +2822,7 @@ internal partial class ProcScriptParser : Parser {
 				case HOIST:
 				case VOLTAGE:
 					{
-					State = 446;
+					State = 477;
 					property();
 					}
 					break;
@@ -2690,13 +2832,13 @@ internal partial class ProcScriptParser : Parser {
 				case ON:
 				case CARRIES:
 					{
-					State = 447;
+					State = 478;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 448;
+					State = 479;
 					refitProperty();
 					}
 					break;
@@ -2704,11 +2846,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 453;
+				State = 484;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 454;
+			State = 485;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2744,31 +2886,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PartDeclarationContext partDeclaration() {
 		PartDeclarationContext _localctx = new PartDeclarationContext(Context, State);
-		EnterRule(_localctx, 42, RULE_partDeclaration);
+		EnterRule(_localctx, 44, RULE_partDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 456;
+			State = 487;
 			Match(PART);
-			State = 457;
+			State = 488;
 			reference();
-			State = 459;
+			State = 490;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 458;
+				State = 489;
 				text();
 				}
 			}
 
-			State = 462;
+			State = 493;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 461;
+				State = 492;
 				memberBlock();
 				}
 			}
@@ -2826,12 +2968,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public JointDeclarationContext jointDeclaration() {
 		JointDeclarationContext _localctx = new JointDeclarationContext(Context, State);
-		EnterRule(_localctx, 44, RULE_jointDeclaration);
+		EnterRule(_localctx, 46, RULE_jointDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 464;
+			State = 495;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2840,46 +2982,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 465;
+			State = 496;
 			Match(BY);
-			State = 466;
+			State = 497;
 			count();
-			State = 467;
+			State = 498;
 			name();
-			State = 468;
+			State = 499;
 			Match(AS);
-			State = 469;
+			State = 500;
 			reference();
-			State = 473;
+			State = 504;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 470;
+				State = 501;
 				inlineClause();
 				}
 				}
-				State = 475;
+				State = 506;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 482;
+			State = 513;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 				{
-				State = 477;
+				State = 508;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 476;
+					State = 507;
 					inlineCover();
 					}
 					}
-					State = 479;
+					State = 510;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED );
@@ -2887,7 +3029,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 481;
+				State = 512;
 				propertyBlock();
 				}
 				break;
@@ -3005,33 +3147,33 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineCoverContext inlineCover() {
 		InlineCoverContext _localctx = new InlineCoverContext(Context, State);
-		EnterRule(_localctx, 46, RULE_inlineCover);
+		EnterRule(_localctx, 48, RULE_inlineCover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 484;
+			State = 515;
 			cover();
-			State = 488;
+			State = 519;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 485;
+				State = 516;
 				inlineClause();
 				}
 				}
-				State = 490;
+				State = 521;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 492;
+			State = 523;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 491;
+				State = 522;
 				propertyBlock();
 				}
 			}
@@ -3081,19 +3223,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineClauseContext inlineClause() {
 		InlineClauseContext _localctx = new InlineClauseContext(Context, State);
-		EnterRule(_localctx, 48, RULE_inlineClause);
+		EnterRule(_localctx, 50, RULE_inlineClause);
 		int _la;
 		try {
-			State = 498;
+			State = 529;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 494;
+				State = 525;
 				Match(AT);
-				State = 495;
+				State = 526;
 				text();
 				}
 				break;
@@ -3103,7 +3245,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 496;
+				State = 527;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3112,7 +3254,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 497;
+				State = 528;
 				reference();
 				}
 				break;
@@ -3146,19 +3288,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AsideClauseContext asideClause() {
 		AsideClauseContext _localctx = new AsideClauseContext(Context, State);
-		EnterRule(_localctx, 50, RULE_asideClause);
+		EnterRule(_localctx, 52, RULE_asideClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 500;
+			State = 531;
 			Match(ASIDE);
-			State = 502;
+			State = 533;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 501;
+				State = 532;
 				text();
 				}
 			}
@@ -3198,19 +3340,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachMembersContext eachMembers() {
 		EachMembersContext _localctx = new EachMembersContext(Context, State);
-		EnterRule(_localctx, 52, RULE_eachMembers);
+		EnterRule(_localctx, 54, RULE_eachMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 535;
 			Match(EACH);
-			State = 505;
+			State = 536;
 			name();
-			State = 506;
+			State = 537;
 			Match(IN);
-			State = 507;
+			State = 538;
 			@values();
-			State = 508;
+			State = 539;
 			memberBlock();
 			}
 		}
@@ -3243,15 +3385,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenMembersContext whenMembers() {
 		WhenMembersContext _localctx = new WhenMembersContext(Context, State);
-		EnterRule(_localctx, 54, RULE_whenMembers);
+		EnterRule(_localctx, 56, RULE_whenMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 510;
+			State = 541;
 			Match(WHEN);
-			State = 511;
+			State = 542;
 			test();
-			State = 512;
+			State = 543;
 			memberBlock();
 			}
 		}
@@ -3292,41 +3434,41 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValuesContext @values() {
 		ValuesContext _localctx = new ValuesContext(Context, State);
-		EnterRule(_localctx, 56, RULE_values);
+		EnterRule(_localctx, 58, RULE_values);
 		int _la;
 		try {
-			State = 525;
+			State = 556;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,61,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 514;
+				State = 545;
 				Match(INTEGER);
-				State = 515;
+				State = 546;
 				Match(RANGE);
-				State = 516;
+				State = 547;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 517;
+				State = 548;
 				value();
-				State = 522;
+				State = 553;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 518;
+					State = 549;
 					Match(COMMA);
-					State = 519;
+					State = 550;
 					value();
 					}
 					}
-					State = 524;
+					State = 555;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3360,9 +3502,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValueContext value() {
 		ValueContext _localctx = new ValueContext(Context, State);
-		EnterRule(_localctx, 58, RULE_value);
+		EnterRule(_localctx, 60, RULE_value);
 		try {
-			State = 529;
+			State = 560;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3447,17 +3589,18 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 527;
+				State = 558;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 528;
+				State = 559;
 				Match(INTEGER);
 				}
 				break;
@@ -3495,18 +3638,18 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestContext test() {
 		TestContext _localctx = new TestContext(Context, State);
-		EnterRule(_localctx, 60, RULE_test);
+		EnterRule(_localctx, 62, RULE_test);
 		int _la;
 		try {
-			State = 541;
+			State = 572;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 531;
+				State = 562;
 				Match(NOT);
-				State = 532;
+				State = 563;
 				name();
 				}
 				break;
@@ -3592,29 +3735,30 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 533;
+				State = 564;
 				name();
-				State = 539;
+				State = 570;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 534;
+					State = 565;
 					Match(IS);
-					State = 536;
+					State = 567;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 535;
+						State = 566;
 						Match(NOT);
 						}
 					}
 
-					State = 538;
+					State = 569;
 					value();
 					}
 				}
@@ -3664,40 +3808,40 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureDeclarationContext procedureDeclaration() {
 		ProcedureDeclarationContext _localctx = new ProcedureDeclarationContext(Context, State);
-		EnterRule(_localctx, 62, RULE_procedureDeclaration);
+		EnterRule(_localctx, 64, RULE_procedureDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 543;
+			State = 574;
 			Match(PROCEDURE);
-			State = 544;
+			State = 575;
 			name();
-			State = 546;
+			State = 577;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 545;
+				State = 576;
 				parameters();
 				}
 			}
 
-			State = 549;
+			State = 580;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 548;
+				State = 579;
 				text();
 				}
 			}
 
-			State = 551;
+			State = 582;
 			Match(ON);
-			State = 552;
+			State = 583;
 			name();
-			State = 553;
+			State = 584;
 			procedureBlock();
 			}
 		}
@@ -3738,32 +3882,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParametersContext parameters() {
 		ParametersContext _localctx = new ParametersContext(Context, State);
-		EnterRule(_localctx, 64, RULE_parameters);
+		EnterRule(_localctx, 66, RULE_parameters);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 555;
+			State = 586;
 			Match(LEFT_PAREN);
-			State = 556;
+			State = 587;
 			parameter();
-			State = 561;
+			State = 592;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 557;
+				State = 588;
 				Match(COMMA);
-				State = 558;
+				State = 589;
 				furtherParameter();
 				}
 				}
-				State = 563;
+				State = 594;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 564;
+			State = 595;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -3796,15 +3940,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParameterContext parameter() {
 		ParameterContext _localctx = new ParameterContext(Context, State);
-		EnterRule(_localctx, 66, RULE_parameter);
+		EnterRule(_localctx, 68, RULE_parameter);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 566;
+			State = 597;
 			name();
-			State = 567;
+			State = 598;
 			Match(IN);
-			State = 568;
+			State = 599;
 			firstValues();
 			}
 		}
@@ -3838,16 +3982,16 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FurtherParameterContext furtherParameter() {
 		FurtherParameterContext _localctx = new FurtherParameterContext(Context, State);
-		EnterRule(_localctx, 68, RULE_furtherParameter);
+		EnterRule(_localctx, 70, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 576;
+			State = 607;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 570;
+				State = 601;
 				Match(INTEGER);
 				}
 				break;
@@ -3933,19 +4077,20 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 571;
+				State = 602;
 				name();
-				State = 574;
+				State = 605;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 572;
+					State = 603;
 					Match(IN);
-					State = 573;
+					State = 604;
 					firstValues();
 					}
 				}
@@ -3986,10 +4131,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FirstValuesContext firstValues() {
 		FirstValuesContext _localctx = new FirstValuesContext(Context, State);
-		EnterRule(_localctx, 70, RULE_firstValues);
+		EnterRule(_localctx, 72, RULE_firstValues);
 		int _la;
 		try {
-			State = 584;
+			State = 615;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4074,26 +4219,27 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 578;
+				State = 609;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 579;
+				State = 610;
 				Match(INTEGER);
-				State = 582;
+				State = 613;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 580;
+					State = 611;
 					Match(RANGE);
-					State = 581;
+					State = 612;
 					Match(INTEGER);
 					}
 				}
@@ -4134,28 +4280,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 72, RULE_procedureBlock);
+		EnterRule(_localctx, 74, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 586;
+			State = 617;
 			Match(LEFT_BRACE);
-			State = 590;
+			State = 621;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 133)) & ~0x3f) == 0 && ((1L << (_la - 133)) & 897L) != 0)) {
 				{
 				{
-				State = 587;
+				State = 618;
 				procedureItem();
 				}
 				}
-				State = 592;
+				State = 623;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 593;
+			State = 624;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4205,57 +4351,57 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 74, RULE_procedureItem);
+		EnterRule(_localctx, 76, RULE_procedureItem);
 		try {
-			State = 603;
+			State = 634;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 595;
+				State = 626;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 596;
+				State = 627;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 597;
+				State = 628;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 598;
+				State = 629;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 599;
+				State = 630;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 600;
+				State = 631;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 601;
+				State = 632;
 				whenItems();
 				}
 				break;
@@ -4322,7 +4468,7 @@ internal partial class ProcScriptParser : Parser {
 			case VOLTAGE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 602;
+				State = 633;
 				property();
 				}
 				break;
@@ -4359,15 +4505,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 76, RULE_goal);
+		EnterRule(_localctx, 78, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 605;
+			State = 636;
 			Match(GOAL);
-			State = 606;
+			State = 637;
 			verb();
-			State = 607;
+			State = 638;
 			reference();
 			}
 		}
@@ -4400,15 +4546,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 78, RULE_stage);
+		EnterRule(_localctx, 80, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 609;
+			State = 640;
 			Match(STAGE);
-			State = 610;
+			State = 641;
 			text();
-			State = 611;
+			State = 642;
 			stepBlock();
 			}
 		}
@@ -4450,49 +4596,49 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 80, RULE_doCall);
+		EnterRule(_localctx, 82, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 613;
+			State = 644;
 			Match(DO);
-			State = 614;
+			State = 645;
 			name();
-			State = 627;
+			State = 658;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 615;
+				State = 646;
 				Match(LEFT_PAREN);
-				State = 624;
+				State = 655;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 6442451967L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 21474838527L) != 0)) {
 					{
-					State = 616;
+					State = 647;
 					value();
-					State = 621;
+					State = 652;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 617;
+						State = 648;
 						Match(COMMA);
-						State = 618;
+						State = 649;
 						value();
 						}
 						}
-						State = 623;
+						State = 654;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 626;
+				State = 657;
 				Match(RIGHT_PAREN);
 				}
 			}
@@ -4525,13 +4671,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 82, RULE_workBlock);
+		EnterRule(_localctx, 84, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 629;
+			State = 660;
 			Match(WORK);
-			State = 630;
+			State = 661;
 			stepBlock();
 			}
 		}
@@ -4568,19 +4714,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 84, RULE_eachItems);
+		EnterRule(_localctx, 86, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 632;
+			State = 663;
 			Match(EACH);
-			State = 633;
+			State = 664;
 			name();
-			State = 634;
+			State = 665;
 			Match(IN);
-			State = 635;
+			State = 666;
 			@values();
-			State = 636;
+			State = 667;
 			procedureBlock();
 			}
 		}
@@ -4613,15 +4759,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 86, RULE_whenItems);
+		EnterRule(_localctx, 88, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 638;
+			State = 669;
 			Match(WHEN);
-			State = 639;
+			State = 670;
 			test();
-			State = 640;
+			State = 671;
 			procedureBlock();
 			}
 		}
@@ -4655,28 +4801,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 88, RULE_stepBlock);
+		EnterRule(_localctx, 90, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 642;
+			State = 673;
 			Match(LEFT_BRACE);
-			State = 646;
+			State = 677;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0)) {
 				{
 				{
-				State = 643;
+				State = 674;
 				step();
 				}
 				}
-				State = 648;
+				State = 679;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 649;
+			State = 680;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4729,9 +4875,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 90, RULE_step);
+		EnterRule(_localctx, 92, RULE_step);
 		try {
-			State = 660;
+			State = 691;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4740,21 +4886,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 651;
+				State = 682;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 652;
+				State = 683;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 653;
+				State = 684;
 				stripStep();
 				}
 				break;
@@ -4789,7 +4935,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 654;
+				State = 685;
 				action();
 				}
 				break;
@@ -4798,35 +4944,35 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 655;
+				State = 686;
 				textAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 656;
+				State = 687;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 657;
+				State = 688;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 658;
+				State = 689;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 659;
+				State = 690;
 				whenSteps();
 				}
 				break;
@@ -4863,12 +5009,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 92, RULE_alert);
+		EnterRule(_localctx, 94, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 662;
+			State = 693;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4877,7 +5023,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 663;
+			State = 694;
 			text();
 			}
 		}
@@ -4907,13 +5053,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitAlertContext refitAlert() {
 		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
-		EnterRule(_localctx, 94, RULE_refitAlert);
+		EnterRule(_localctx, 96, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 665;
+			State = 696;
 			Match(REFIT);
-			State = 666;
+			State = 697;
 			alert();
 			}
 		}
@@ -4946,13 +5092,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StripStepContext stripStep() {
 		StripStepContext _localctx = new StripStepContext(Context, State);
-		EnterRule(_localctx, 96, RULE_stripStep);
+		EnterRule(_localctx, 98, RULE_stripStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 668;
+			State = 699;
 			Match(STRIP);
-			State = 671;
+			State = 702;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -4960,7 +5106,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 669;
+				State = 700;
 				alert();
 				}
 				break;
@@ -5046,10 +5192,11 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case INTEGER:
 			case NAME:
 				{
-				State = 670;
+				State = 701;
 				deed();
 				}
 				break;
@@ -5091,19 +5238,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 98, RULE_eachSteps);
+		EnterRule(_localctx, 100, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 673;
+			State = 704;
 			Match(EACH);
-			State = 674;
+			State = 705;
 			name();
-			State = 675;
+			State = 706;
 			Match(IN);
-			State = 676;
+			State = 707;
 			@values();
-			State = 677;
+			State = 708;
 			stepBlock();
 			}
 		}
@@ -5136,15 +5283,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 100, RULE_whenSteps);
+		EnterRule(_localctx, 102, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 679;
+			State = 710;
 			Match(WHEN);
-			State = 680;
+			State = 711;
 			test();
-			State = 681;
+			State = 712;
 			stepBlock();
 			}
 		}
@@ -5176,13 +5323,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 102, RULE_action);
+		EnterRule(_localctx, 104, RULE_action);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 683;
+			State = 714;
 			actionVerb();
-			State = 684;
+			State = 715;
 			deed();
 			}
 		}
@@ -5225,53 +5372,53 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DeedContext deed() {
 		DeedContext _localctx = new DeedContext(Context, State);
-		EnterRule(_localctx, 104, RULE_deed);
+		EnterRule(_localctx, 106, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 689;
+			State = 720;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,73,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,81,Context) ) {
 			case 1:
 				{
-				State = 686;
+				State = 717;
 				amount();
-				State = 687;
+				State = 718;
 				Match(OF);
 				}
 				break;
 			}
-			State = 691;
+			State = 722;
 			reference();
-			State = 694;
+			State = 725;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 692;
+				State = 723;
 				Match(TO);
-				State = 693;
+				State = 724;
 				position();
 				}
 			}
 
-			State = 697;
+			State = 728;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 696;
+				State = 727;
 				background();
 				}
 			}
 
-			State = 700;
+			State = 731;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 699;
+				State = 730;
 				propertyBlock();
 				}
 			}
@@ -5302,12 +5449,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 106, RULE_amount);
+		EnterRule(_localctx, 108, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 702;
+			State = 733;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5344,15 +5491,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 108, RULE_verb);
+		EnterRule(_localctx, 110, RULE_verb);
 		try {
-			State = 706;
+			State = 737;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 704;
+				State = 735;
 				Match(STRIP);
 				}
 				break;
@@ -5387,7 +5534,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 705;
+				State = 736;
 				actionVerb();
 				}
 				break;
@@ -5446,12 +5593,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 110, RULE_actionVerb);
+		EnterRule(_localctx, 112, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 708;
+			State = 739;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5503,12 +5650,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 112, RULE_textAction);
+		EnterRule(_localctx, 114, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 710;
+			State = 741;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5517,46 +5664,46 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 711;
+			State = 742;
 			text();
-			State = 714;
+			State = 745;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 712;
+				State = 743;
 				Match(EXPECT);
-				State = 713;
+				State = 744;
 				limit();
 				}
 			}
 
-			State = 717;
+			State = 748;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,79,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,87,Context) ) {
 			case 1:
 				{
-				State = 716;
+				State = 747;
 				needsClause();
 				}
 				break;
 			}
-			State = 720;
+			State = 751;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 719;
+				State = 750;
 				background();
 				}
 			}
 
-			State = 723;
+			State = 754;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 722;
+				State = 753;
 				propertyBlock();
 				}
 			}
@@ -5591,17 +5738,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 114, RULE_needsClause);
+		EnterRule(_localctx, 116, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 726;
+			State = 757;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 725;
+				State = 756;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -5613,9 +5760,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 728;
+			State = 759;
 			Match(NEEDS);
-			State = 729;
+			State = 760;
 			needs();
 			}
 		}
@@ -5643,13 +5790,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 116, RULE_background);
+		EnterRule(_localctx, 118, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 731;
+			State = 762;
 			Match(IN);
-			State = 732;
+			State = 763;
 			Match(BACKGROUND);
 			}
 		}
@@ -5683,17 +5830,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 118, RULE_discard);
+		EnterRule(_localctx, 120, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 734;
+			State = 765;
 			Match(DISCARD);
-			State = 735;
+			State = 766;
 			reference();
-			State = 736;
+			State = 767;
 			Match(BECAUSE);
-			State = 737;
+			State = 768;
 			text();
 			}
 		}
@@ -5727,26 +5874,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 120, RULE_refitRules);
+		EnterRule(_localctx, 122, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 739;
+			State = 770;
 			Match(REFIT);
-			State = 743;
+			State = 774;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 740;
+				State = 771;
 				Match(NEEDS);
-				State = 741;
+				State = 772;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 742;
+				State = 773;
 				ruleBlock();
 				}
 				break;
@@ -5785,28 +5932,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 122, RULE_ruleBlock);
+		EnterRule(_localctx, 124, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 745;
+			State = 776;
 			Match(LEFT_BRACE);
-			State = 749;
+			State = 780;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 29)) & ~0x3f) == 0 && ((1L << (_la - 29)) & 8447960153061405L) != 0) || _la==VERIFY || _la==TEST) {
 				{
 				{
-				State = 746;
+				State = 777;
 				refitRule();
 				}
 				}
-				State = 751;
+				State = 782;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 752;
+			State = 783;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5853,9 +6000,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 124, RULE_refitRule);
+		EnterRule(_localctx, 126, RULE_refitRule);
 		try {
-			State = 761;
+			State = 792;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5864,7 +6011,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 754;
+				State = 785;
 				alert();
 				}
 				break;
@@ -5900,42 +6047,42 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 755;
+				State = 786;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 756;
+				State = 787;
 				checkRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 757;
+				State = 788;
 				testRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 758;
+				State = 789;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 759;
+				State = 790;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 760;
+				State = 791;
 				whenRules();
 				}
 				break;
@@ -5976,19 +6123,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 126, RULE_eachRules);
+		EnterRule(_localctx, 128, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 763;
+			State = 794;
 			Match(EACH);
-			State = 764;
+			State = 795;
 			name();
-			State = 765;
+			State = 796;
 			Match(IN);
-			State = 766;
+			State = 797;
 			@values();
-			State = 767;
+			State = 798;
 			ruleBlock();
 			}
 		}
@@ -6021,15 +6168,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 128, RULE_whenRules);
+		EnterRule(_localctx, 130, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 769;
+			State = 800;
 			Match(WHEN);
-			State = 770;
+			State = 801;
 			test();
-			State = 771;
+			State = 802;
 			ruleBlock();
 			}
 		}
@@ -6067,27 +6214,27 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 130, RULE_orderRule);
+		EnterRule(_localctx, 132, RULE_orderRule);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 773;
+			State = 804;
 			verb();
-			State = 774;
+			State = 805;
 			reference();
-			State = 777;
+			State = 808;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 775;
+				State = 806;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 776;
+				State = 807;
 				whileClause();
 				}
 				break;
@@ -6134,36 +6281,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 132, RULE_whileClause);
+		EnterRule(_localctx, 134, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 779;
+			State = 810;
 			Match(WHILE);
-			State = 780;
+			State = 811;
 			reference();
-			State = 785;
+			State = 816;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 781;
+				State = 812;
 				Match(COMMA);
-				State = 782;
+				State = 813;
 				reference();
 				}
 				}
-				State = 787;
+				State = 818;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 788;
+			State = 819;
 			Match(OPEN);
-			State = 789;
+			State = 820;
 			Match(BECAUSE);
-			State = 790;
+			State = 821;
 			text();
 			}
 		}
@@ -6203,43 +6350,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 134, RULE_checkRule);
+		EnterRule(_localctx, 136, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 792;
+			State = 823;
 			Match(CHECK);
-			State = 793;
+			State = 824;
 			text();
-			State = 796;
+			State = 827;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 794;
+				State = 825;
 				Match(EXPECT);
-				State = 795;
+				State = 826;
 				limit();
 				}
 			}
 
-			State = 799;
+			State = 830;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,89,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,97,Context) ) {
 			case 1:
 				{
-				State = 798;
+				State = 829;
 				needsClause();
 				}
 				break;
 			}
-			State = 802;
+			State = 833;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 801;
+				State = 832;
 				order();
 				}
 			}
@@ -6278,26 +6425,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 136, RULE_testRule);
+		EnterRule(_localctx, 138, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 804;
+			State = 835;
 			Match(TEST);
-			State = 805;
+			State = 836;
 			text();
-			State = 807;
+			State = 838;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 806;
+				State = 837;
 				order();
 				}
 			}
 
-			State = 809;
+			State = 840;
 			testBlock();
 			}
 		}
@@ -6331,28 +6478,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 138, RULE_testBlock);
+		EnterRule(_localctx, 140, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 811;
+			State = 842;
 			Match(LEFT_BRACE);
-			State = 815;
+			State = 846;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || _la==POWER || _la==WHILE) {
 				{
 				{
-				State = 812;
+				State = 843;
 				testItem();
 				}
 				}
-				State = 817;
+				State = 848;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 818;
+			State = 849;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6390,9 +6537,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 140, RULE_testItem);
+		EnterRule(_localctx, 142, RULE_testItem);
 		try {
-			State = 824;
+			State = 855;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6401,14 +6548,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 820;
+				State = 851;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 821;
+				State = 852;
 				powerClause();
 				}
 				break;
@@ -6417,14 +6564,14 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 822;
+				State = 853;
 				textAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 823;
+				State = 854;
 				whileClause();
 				}
 				break;
@@ -6465,28 +6612,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 142, RULE_powerClause);
+		EnterRule(_localctx, 144, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 826;
+			State = 857;
 			Match(POWER);
-			State = 827;
+			State = 858;
 			reference();
-			State = 832;
+			State = 863;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 828;
+				State = 859;
 				Match(COMMA);
-				State = 829;
+				State = 860;
 				reference();
 				}
 				}
-				State = 834;
+				State = 865;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6522,12 +6669,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 144, RULE_order);
+		EnterRule(_localctx, 146, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 835;
+			State = 866;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6536,9 +6683,9 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 836;
+			State = 867;
 			verb();
-			State = 837;
+			State = 868;
 			reference();
 			}
 		}
@@ -6566,12 +6713,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 146, RULE_text);
+		EnterRule(_localctx, 148, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 839;
+			State = 870;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6605,11 +6752,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 148, RULE_count);
+		EnterRule(_localctx, 150, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 841;
+			State = 872;
 			Match(INTEGER);
 			}
 		}
@@ -6649,29 +6796,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 150, RULE_quantity);
+		EnterRule(_localctx, 152, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 843;
+			State = 874;
 			number();
-			State = 845;
+			State = 876;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,95,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,103,Context) ) {
 			case 1:
 				{
-				State = 844;
+				State = 875;
 				unit();
 				}
 				break;
 			}
-			State = 852;
+			State = 883;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 847;
+				State = 878;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6680,14 +6827,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 848;
+				State = 879;
 				number();
-				State = 850;
+				State = 881;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,96,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
 				case 1:
 					{
-					State = 849;
+					State = 880;
 					unit();
 					}
 					break;
@@ -6726,19 +6873,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 152, RULE_limit);
+		EnterRule(_localctx, 154, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 855;
+			State = 886;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) {
+			if (((((_la - 159)) & ~0x3f) == 0 && ((1L << (_la - 159)) & 15L) != 0)) {
 				{
-				State = 854;
+				State = 885;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 15L) != 0)) ) {
+				if ( !(((((_la - 159)) & ~0x3f) == 0 && ((1L << (_la - 159)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -6748,7 +6895,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 857;
+			State = 888;
 			quantity();
 			}
 		}
@@ -6781,52 +6928,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 154, RULE_number);
+		EnterRule(_localctx, 156, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 860;
+			State = 891;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 859;
+				State = 890;
 				Match(MINUS);
 				}
 			}
 
-			State = 871;
+			State = 902;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 862;
+				State = 893;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 863;
+				State = 894;
 				Match(INTEGER);
-				State = 869;
+				State = 900;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 864;
+					State = 895;
 					Match(SLASH);
-					State = 865;
+					State = 896;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 866;
+					State = 897;
 					Match(INTEGER);
-					State = 867;
+					State = 898;
 					Match(SLASH);
-					State = 868;
+					State = 899;
 					Match(INTEGER);
 					}
 					break;
@@ -7006,30 +7153,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 156, RULE_unit);
+		EnterRule(_localctx, 158, RULE_unit);
 		int _la;
 		try {
-			State = 886;
+			State = 917;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 873;
+				State = 904;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 874;
+				State = 905;
 				Match(DEGREE);
-				State = 876;
+				State = 907;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 875;
+					State = 906;
 					Match(NAME);
 					}
 				}
@@ -7040,28 +7187,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 878;
+				State = 909;
 				unitName();
-				State = 883;
+				State = 914;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) {
+				while (((((_la - 153)) & ~0x3f) == 0 && ((1L << (_la - 153)) & 25L) != 0)) {
 					{
 					{
-					State = 879;
+					State = 910;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 152)) & ~0x3f) == 0 && ((1L << (_la - 152)) & 25L) != 0)) ) {
+					if ( !(((((_la - 153)) & ~0x3f) == 0 && ((1L << (_la - 153)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 880;
+					State = 911;
 					unitName();
 					}
 					}
-					State = 885;
+					State = 916;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -7095,12 +7242,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 158, RULE_unitName);
+		EnterRule(_localctx, 160, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 888;
+			State = 919;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -7139,19 +7286,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 160, RULE_reference);
+		EnterRule(_localctx, 162, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 890;
+			State = 921;
 			name();
-			State = 892;
+			State = 923;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 891;
+				State = 922;
 				index();
 				}
 			}
@@ -7192,32 +7339,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 162, RULE_index);
+		EnterRule(_localctx, 164, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 894;
+			State = 925;
 			Match(LEFT_BRACKET);
-			State = 895;
+			State = 926;
 			value();
-			State = 900;
+			State = 931;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 896;
+				State = 927;
 				Match(COMMA);
-				State = 897;
+				State = 928;
 				value();
 				}
 				}
-				State = 902;
+				State = 933;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 903;
+			State = 934;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -7316,6 +7463,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode POWER() { return GetToken(ProcScriptParser.POWER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHILE() { return GetToken(ProcScriptParser.WHILE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OPEN() { return GetToken(ProcScriptParser.OPEN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LEFT_HAND() { return GetToken(ProcScriptParser.LEFT_HAND, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -7326,14 +7474,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 164, RULE_name);
+		EnterRule(_localctx, 166, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 905;
+			State = 936;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 4294968319L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 17179871231L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -7372,9 +7520,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 166, RULE_position);
+		EnterRule(_localctx, 168, RULE_position);
 		try {
-			State = 913;
+			State = 944;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -7459,45 +7607,46 @@ internal partial class ProcScriptParser : Parser {
 			case POWER:
 			case WHILE:
 			case OPEN:
+			case LEFT_HAND:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 907;
+				State = 938;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 908;
+				State = 939;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 909;
+				State = 940;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 910;
+				State = 941;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 911;
+				State = 942;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 912;
+				State = 943;
 				Match(AT);
 				}
 				break;
@@ -7517,7 +7666,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,177,916,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,179,947,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -7528,319 +7677,331 @@ internal partial class ProcScriptParser : Parser {
 		2,57,7,57,2,58,7,58,2,59,7,59,2,60,7,60,2,61,7,61,2,62,7,62,2,63,7,63,
 		2,64,7,64,2,65,7,65,2,66,7,66,2,67,7,67,2,68,7,68,2,69,7,69,2,70,7,70,
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
-		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,1,0,1,0,1,
-		0,1,0,5,0,173,8,0,10,0,12,0,176,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,
-		2,186,8,2,1,2,3,2,189,8,2,1,3,1,3,1,3,1,3,5,3,195,8,3,10,3,12,3,198,9,
-		3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,210,8,4,10,4,12,4,213,9,
-		4,1,4,1,4,5,4,217,8,4,10,4,12,4,220,9,4,1,4,1,4,1,4,1,4,5,4,226,8,4,10,
-		4,12,4,229,9,4,1,4,1,4,1,4,1,4,1,4,5,4,236,8,4,10,4,12,4,239,9,4,1,4,1,
-		4,1,4,1,4,1,4,3,4,246,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,255,8,4,1,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,274,
-		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,284,8,4,3,4,286,8,4,1,4,1,4,3,
-		4,290,8,4,1,4,3,4,293,8,4,1,4,1,4,1,4,3,4,298,8,4,1,4,1,4,1,4,1,4,3,4,
-		304,8,4,1,4,1,4,1,4,3,4,309,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,317,8,5,10,
-		5,12,5,320,9,5,1,5,1,5,3,5,324,8,5,3,5,326,8,5,1,6,1,6,1,6,1,6,1,6,1,6,
-		1,6,1,7,1,7,1,7,1,7,1,7,3,7,340,8,7,1,8,1,8,1,8,3,8,345,8,8,1,8,1,8,1,
-		8,1,8,1,8,1,8,3,8,353,8,8,1,8,3,8,356,8,8,1,9,1,9,1,9,3,9,361,8,9,1,10,
-		1,10,1,10,5,10,366,8,10,10,10,12,10,369,9,10,1,11,1,11,1,11,1,11,3,11,
-		375,8,11,1,12,1,12,1,13,1,13,1,13,3,13,382,8,13,1,13,1,13,1,14,1,14,5,
-		14,388,8,14,10,14,12,14,391,9,14,1,14,1,14,1,15,1,15,1,15,1,15,1,15,1,
-		15,1,15,1,15,1,15,1,15,1,15,3,15,406,8,15,1,16,1,16,1,16,3,16,411,8,16,
-		1,17,1,17,1,17,3,17,416,8,17,1,17,3,17,419,8,17,1,18,1,18,1,18,3,18,424,
-		8,18,1,18,3,18,427,8,18,1,19,1,19,1,19,3,19,432,8,19,1,19,1,19,1,20,1,
-		20,1,20,1,20,5,20,440,8,20,10,20,12,20,443,9,20,3,20,445,8,20,1,20,1,20,
-		1,20,5,20,450,8,20,10,20,12,20,453,9,20,1,20,1,20,1,21,1,21,1,21,3,21,
-		460,8,21,1,21,3,21,463,8,21,1,22,1,22,1,22,1,22,1,22,1,22,1,22,5,22,472,
-		8,22,10,22,12,22,475,9,22,1,22,4,22,478,8,22,11,22,12,22,479,1,22,3,22,
-		483,8,22,1,23,1,23,5,23,487,8,23,10,23,12,23,490,9,23,1,23,3,23,493,8,
-		23,1,24,1,24,1,24,1,24,3,24,499,8,24,1,25,1,25,3,25,503,8,25,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,28,1,28,
-		5,28,521,8,28,10,28,12,28,524,9,28,3,28,526,8,28,1,29,1,29,3,29,530,8,
-		29,1,30,1,30,1,30,1,30,1,30,3,30,537,8,30,1,30,3,30,540,8,30,3,30,542,
-		8,30,1,31,1,31,1,31,3,31,547,8,31,1,31,3,31,550,8,31,1,31,1,31,1,31,1,
-		31,1,32,1,32,1,32,1,32,5,32,560,8,32,10,32,12,32,563,9,32,1,32,1,32,1,
-		33,1,33,1,33,1,33,1,34,1,34,1,34,1,34,3,34,575,8,34,3,34,577,8,34,1,35,
-		1,35,1,35,1,35,3,35,583,8,35,3,35,585,8,35,1,36,1,36,5,36,589,8,36,10,
-		36,12,36,592,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,37,1,37,1,37,1,37,3,
-		37,604,8,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,40,
-		1,40,1,40,5,40,620,8,40,10,40,12,40,623,9,40,3,40,625,8,40,1,40,3,40,628,
-		8,40,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,
-		1,44,1,44,5,44,645,8,44,10,44,12,44,648,9,44,1,44,1,44,1,45,1,45,1,45,
-		1,45,1,45,1,45,1,45,1,45,1,45,3,45,661,8,45,1,46,1,46,1,46,1,47,1,47,1,
-		47,1,48,1,48,1,48,3,48,672,8,48,1,49,1,49,1,49,1,49,1,49,1,49,1,50,1,50,
-		1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,690,8,52,1,52,1,52,1,52,3,
-		52,695,8,52,1,52,3,52,698,8,52,1,52,3,52,701,8,52,1,53,1,53,1,54,1,54,
-		3,54,707,8,54,1,55,1,55,1,56,1,56,1,56,1,56,3,56,715,8,56,1,56,3,56,718,
-		8,56,1,56,3,56,721,8,56,1,56,3,56,724,8,56,1,57,3,57,727,8,57,1,57,1,57,
-		1,57,1,58,1,58,1,58,1,59,1,59,1,59,1,59,1,59,1,60,1,60,1,60,1,60,3,60,
-		744,8,60,1,61,1,61,5,61,748,8,61,10,61,12,61,751,9,61,1,61,1,61,1,62,1,
-		62,1,62,1,62,1,62,1,62,1,62,3,62,762,8,62,1,63,1,63,1,63,1,63,1,63,1,63,
-		1,64,1,64,1,64,1,64,1,65,1,65,1,65,1,65,3,65,778,8,65,1,66,1,66,1,66,1,
-		66,5,66,784,8,66,10,66,12,66,787,9,66,1,66,1,66,1,66,1,66,1,67,1,67,1,
-		67,1,67,3,67,797,8,67,1,67,3,67,800,8,67,1,67,3,67,803,8,67,1,68,1,68,
-		1,68,3,68,808,8,68,1,68,1,68,1,69,1,69,5,69,814,8,69,10,69,12,69,817,9,
-		69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,825,8,70,1,71,1,71,1,71,1,71,5,71,
-		831,8,71,10,71,12,71,834,9,71,1,72,1,72,1,72,1,72,1,73,1,73,1,74,1,74,
-		1,75,1,75,3,75,846,8,75,1,75,1,75,1,75,3,75,851,8,75,3,75,853,8,75,1,76,
-		3,76,856,8,76,1,76,1,76,1,77,3,77,861,8,77,1,77,1,77,1,77,1,77,1,77,1,
-		77,1,77,3,77,870,8,77,3,77,872,8,77,1,78,1,78,1,78,3,78,877,8,78,1,78,
-		1,78,1,78,5,78,882,8,78,10,78,12,78,885,9,78,3,78,887,8,78,1,79,1,79,1,
-		80,1,80,3,80,893,8,80,1,81,1,81,1,81,1,81,5,81,899,8,81,10,81,12,81,902,
-		9,81,1,81,1,81,1,82,1,82,1,83,1,83,1,83,1,83,1,83,1,83,3,83,914,8,83,1,
-		83,0,0,84,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,
-		44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,
-		92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,128,
-		130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,164,
-		166,0,24,1,0,2,8,7,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,5,0,
-		83,83,87,89,96,96,98,101,121,126,5,0,2,2,27,27,73,73,85,85,127,127,1,0,
-		134,136,2,0,90,90,94,94,1,0,138,139,3,0,93,93,95,95,140,141,1,0,143,144,
-		2,0,23,24,26,26,3,0,31,31,49,49,107,114,1,0,16,18,1,0,78,81,2,0,75,75,
-		170,170,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,
-		1,0,172,173,2,0,149,149,154,154,1,0,158,161,2,0,152,152,155,156,2,0,25,
-		25,171,171,6,0,2,8,11,14,36,36,75,77,82,148,171,171,1003,0,174,1,0,0,0,
-		2,179,1,0,0,0,4,182,1,0,0,0,6,190,1,0,0,0,8,308,1,0,0,0,10,325,1,0,0,0,
-		12,327,1,0,0,0,14,334,1,0,0,0,16,355,1,0,0,0,18,360,1,0,0,0,20,362,1,0,
-		0,0,22,370,1,0,0,0,24,376,1,0,0,0,26,378,1,0,0,0,28,385,1,0,0,0,30,405,
-		1,0,0,0,32,407,1,0,0,0,34,412,1,0,0,0,36,420,1,0,0,0,38,428,1,0,0,0,40,
-		435,1,0,0,0,42,456,1,0,0,0,44,464,1,0,0,0,46,484,1,0,0,0,48,498,1,0,0,
-		0,50,500,1,0,0,0,52,504,1,0,0,0,54,510,1,0,0,0,56,525,1,0,0,0,58,529,1,
-		0,0,0,60,541,1,0,0,0,62,543,1,0,0,0,64,555,1,0,0,0,66,566,1,0,0,0,68,576,
-		1,0,0,0,70,584,1,0,0,0,72,586,1,0,0,0,74,603,1,0,0,0,76,605,1,0,0,0,78,
-		609,1,0,0,0,80,613,1,0,0,0,82,629,1,0,0,0,84,632,1,0,0,0,86,638,1,0,0,
-		0,88,642,1,0,0,0,90,660,1,0,0,0,92,662,1,0,0,0,94,665,1,0,0,0,96,668,1,
-		0,0,0,98,673,1,0,0,0,100,679,1,0,0,0,102,683,1,0,0,0,104,689,1,0,0,0,106,
-		702,1,0,0,0,108,706,1,0,0,0,110,708,1,0,0,0,112,710,1,0,0,0,114,726,1,
-		0,0,0,116,731,1,0,0,0,118,734,1,0,0,0,120,739,1,0,0,0,122,745,1,0,0,0,
-		124,761,1,0,0,0,126,763,1,0,0,0,128,769,1,0,0,0,130,773,1,0,0,0,132,779,
-		1,0,0,0,134,792,1,0,0,0,136,804,1,0,0,0,138,811,1,0,0,0,140,824,1,0,0,
-		0,142,826,1,0,0,0,144,835,1,0,0,0,146,839,1,0,0,0,148,841,1,0,0,0,150,
-		843,1,0,0,0,152,855,1,0,0,0,154,860,1,0,0,0,156,886,1,0,0,0,158,888,1,
-		0,0,0,160,890,1,0,0,0,162,894,1,0,0,0,164,905,1,0,0,0,166,913,1,0,0,0,
-		168,173,3,2,1,0,169,173,3,4,2,0,170,173,3,26,13,0,171,173,3,62,31,0,172,
-		168,1,0,0,0,172,169,1,0,0,0,172,170,1,0,0,0,172,171,1,0,0,0,173,176,1,
-		0,0,0,174,172,1,0,0,0,174,175,1,0,0,0,175,177,1,0,0,0,176,174,1,0,0,0,
-		177,178,5,0,0,1,178,1,1,0,0,0,179,180,5,1,0,0,180,181,3,146,73,0,181,3,
-		1,0,0,0,182,183,7,0,0,0,183,185,3,164,82,0,184,186,3,146,73,0,185,184,
-		1,0,0,0,185,186,1,0,0,0,186,188,1,0,0,0,187,189,3,6,3,0,188,187,1,0,0,
-		0,188,189,1,0,0,0,189,5,1,0,0,0,190,196,5,163,0,0,191,195,3,8,4,0,192,
-		195,3,10,5,0,193,195,3,14,7,0,194,191,1,0,0,0,194,192,1,0,0,0,194,193,
-		1,0,0,0,195,198,1,0,0,0,196,194,1,0,0,0,196,197,1,0,0,0,197,199,1,0,0,
-		0,198,196,1,0,0,0,199,200,5,164,0,0,200,7,1,0,0,0,201,202,7,1,0,0,202,
-		309,3,146,73,0,203,204,7,2,0,0,204,309,3,150,75,0,205,206,5,86,0,0,206,
-		211,3,150,75,0,207,208,5,162,0,0,208,210,3,150,75,0,209,207,1,0,0,0,210,
-		213,1,0,0,0,211,209,1,0,0,0,211,212,1,0,0,0,212,218,1,0,0,0,213,211,1,
-		0,0,0,214,215,5,150,0,0,215,217,3,150,75,0,216,214,1,0,0,0,217,220,1,0,
-		0,0,218,216,1,0,0,0,218,219,1,0,0,0,219,309,1,0,0,0,220,218,1,0,0,0,221,
-		222,7,3,0,0,222,227,3,160,80,0,223,224,5,162,0,0,224,226,3,160,80,0,225,
-		223,1,0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,309,1,
-		0,0,0,229,227,1,0,0,0,230,231,5,56,0,0,231,232,5,128,0,0,232,237,3,160,
-		80,0,233,234,5,162,0,0,234,236,3,160,80,0,235,233,1,0,0,0,236,239,1,0,
-		0,0,237,235,1,0,0,0,237,238,1,0,0,0,238,309,1,0,0,0,239,237,1,0,0,0,240,
-		245,5,129,0,0,241,246,5,130,0,0,242,246,5,131,0,0,243,244,5,132,0,0,244,
-		246,5,109,0,0,245,241,1,0,0,0,245,242,1,0,0,0,245,243,1,0,0,0,246,309,
-		1,0,0,0,247,248,5,133,0,0,248,309,7,4,0,0,249,250,5,102,0,0,250,309,3,
-		148,74,0,251,254,5,82,0,0,252,255,3,16,8,0,253,255,5,137,0,0,254,252,1,
-		0,0,0,254,253,1,0,0,0,255,309,1,0,0,0,256,257,5,84,0,0,257,309,3,18,9,
-		0,258,259,7,5,0,0,259,260,3,148,74,0,260,261,3,160,80,0,261,309,1,0,0,
-		0,262,263,5,91,0,0,263,264,3,150,75,0,264,265,5,74,0,0,265,266,3,160,80,
-		0,266,309,1,0,0,0,267,268,5,128,0,0,268,269,3,160,80,0,269,270,7,6,0,0,
-		270,273,3,150,75,0,271,272,5,74,0,0,272,274,3,160,80,0,273,271,1,0,0,0,
-		273,274,1,0,0,0,274,309,1,0,0,0,275,276,5,92,0,0,276,309,5,1,0,0,277,309,
-		7,7,0,0,278,279,5,97,0,0,279,285,3,146,73,0,280,283,5,22,0,0,281,284,3,
-		160,80,0,282,284,3,146,73,0,283,281,1,0,0,0,283,282,1,0,0,0,284,286,1,
-		0,0,0,285,280,1,0,0,0,285,286,1,0,0,0,286,289,1,0,0,0,287,288,5,77,0,0,
-		288,290,3,152,76,0,289,287,1,0,0,0,289,290,1,0,0,0,290,292,1,0,0,0,291,
-		293,3,6,3,0,292,291,1,0,0,0,292,293,1,0,0,0,293,309,1,0,0,0,294,295,5,
-		142,0,0,295,297,3,150,75,0,296,298,7,8,0,0,297,296,1,0,0,0,297,298,1,0,
-		0,0,298,309,1,0,0,0,299,303,5,29,0,0,300,301,5,28,0,0,301,304,3,20,10,
-		0,302,304,3,92,46,0,303,300,1,0,0,0,303,302,1,0,0,0,304,309,1,0,0,0,305,
-		306,5,28,0,0,306,309,3,20,10,0,307,309,3,92,46,0,308,201,1,0,0,0,308,203,
-		1,0,0,0,308,205,1,0,0,0,308,221,1,0,0,0,308,230,1,0,0,0,308,240,1,0,0,
-		0,308,247,1,0,0,0,308,249,1,0,0,0,308,251,1,0,0,0,308,256,1,0,0,0,308,
-		258,1,0,0,0,308,262,1,0,0,0,308,267,1,0,0,0,308,275,1,0,0,0,308,277,1,
-		0,0,0,308,278,1,0,0,0,308,294,1,0,0,0,308,299,1,0,0,0,308,305,1,0,0,0,
-		308,307,1,0,0,0,309,9,1,0,0,0,310,311,5,22,0,0,311,326,3,146,73,0,312,
-		313,7,9,0,0,313,318,3,160,80,0,314,315,5,162,0,0,315,317,3,160,80,0,316,
-		314,1,0,0,0,317,320,1,0,0,0,318,316,1,0,0,0,318,319,1,0,0,0,319,326,1,
-		0,0,0,320,318,1,0,0,0,321,323,3,12,6,0,322,324,3,6,3,0,323,322,1,0,0,0,
-		323,324,1,0,0,0,324,326,1,0,0,0,325,310,1,0,0,0,325,312,1,0,0,0,325,321,
-		1,0,0,0,326,11,1,0,0,0,327,328,5,21,0,0,328,329,5,19,0,0,329,330,3,148,
-		74,0,330,331,3,164,82,0,331,332,5,20,0,0,332,333,3,160,80,0,333,13,1,0,
-		0,0,334,339,5,30,0,0,335,336,5,28,0,0,336,340,3,20,10,0,337,340,3,92,46,
-		0,338,340,3,6,3,0,339,335,1,0,0,0,339,337,1,0,0,0,339,338,1,0,0,0,340,
-		15,1,0,0,0,341,344,5,171,0,0,342,343,5,155,0,0,343,345,5,170,0,0,344,342,
-		1,0,0,0,344,345,1,0,0,0,345,356,1,0,0,0,346,347,5,170,0,0,347,348,5,156,
-		0,0,348,349,5,170,0,0,349,350,5,157,0,0,350,352,5,170,0,0,351,353,5,171,
-		0,0,352,351,1,0,0,0,352,353,1,0,0,0,353,356,1,0,0,0,354,356,3,146,73,0,
-		355,341,1,0,0,0,355,346,1,0,0,0,355,354,1,0,0,0,356,17,1,0,0,0,357,361,
-		3,154,77,0,358,361,5,171,0,0,359,361,3,146,73,0,360,357,1,0,0,0,360,358,
-		1,0,0,0,360,359,1,0,0,0,361,19,1,0,0,0,362,367,3,22,11,0,363,364,5,162,
-		0,0,364,366,3,22,11,0,365,363,1,0,0,0,366,369,1,0,0,0,367,365,1,0,0,0,
-		367,368,1,0,0,0,368,21,1,0,0,0,369,367,1,0,0,0,370,374,3,160,80,0,371,
-		372,5,22,0,0,372,375,3,166,83,0,373,375,3,24,12,0,374,371,1,0,0,0,374,
-		373,1,0,0,0,374,375,1,0,0,0,375,23,1,0,0,0,376,377,7,10,0,0,377,25,1,0,
-		0,0,378,379,5,9,0,0,379,381,3,164,82,0,380,382,3,146,73,0,381,380,1,0,
-		0,0,381,382,1,0,0,0,382,383,1,0,0,0,383,384,3,28,14,0,384,27,1,0,0,0,385,
-		389,5,163,0,0,386,388,3,30,15,0,387,386,1,0,0,0,388,391,1,0,0,0,389,387,
-		1,0,0,0,389,390,1,0,0,0,390,392,1,0,0,0,391,389,1,0,0,0,392,393,5,164,
-		0,0,393,29,1,0,0,0,394,406,3,32,16,0,395,406,3,34,17,0,396,406,3,36,18,
-		0,397,406,3,38,19,0,398,406,3,42,21,0,399,406,3,44,22,0,400,406,3,50,25,
-		0,401,406,3,52,26,0,402,406,3,54,27,0,403,406,3,8,4,0,404,406,3,14,7,0,
-		405,394,1,0,0,0,405,395,1,0,0,0,405,396,1,0,0,0,405,397,1,0,0,0,405,398,
-		1,0,0,0,405,399,1,0,0,0,405,400,1,0,0,0,405,401,1,0,0,0,405,402,1,0,0,
-		0,405,403,1,0,0,0,405,404,1,0,0,0,406,31,1,0,0,0,407,408,5,11,0,0,408,
-		410,3,164,82,0,409,411,3,146,73,0,410,409,1,0,0,0,410,411,1,0,0,0,411,
-		33,1,0,0,0,412,413,5,12,0,0,413,415,3,160,80,0,414,416,3,146,73,0,415,
-		414,1,0,0,0,415,416,1,0,0,0,416,418,1,0,0,0,417,419,3,6,3,0,418,417,1,
-		0,0,0,418,419,1,0,0,0,419,35,1,0,0,0,420,421,5,13,0,0,421,423,3,160,80,
-		0,422,424,3,146,73,0,423,422,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,
-		427,3,6,3,0,426,425,1,0,0,0,426,427,1,0,0,0,427,37,1,0,0,0,428,429,5,14,
-		0,0,429,431,3,160,80,0,430,432,3,146,73,0,431,430,1,0,0,0,431,432,1,0,
-		0,0,432,433,1,0,0,0,433,434,3,40,20,0,434,39,1,0,0,0,435,444,5,163,0,0,
-		436,441,3,166,83,0,437,438,5,162,0,0,438,440,3,166,83,0,439,437,1,0,0,
-		0,440,443,1,0,0,0,441,439,1,0,0,0,441,442,1,0,0,0,442,445,1,0,0,0,443,
-		441,1,0,0,0,444,436,1,0,0,0,444,445,1,0,0,0,445,451,1,0,0,0,446,450,3,
-		8,4,0,447,450,3,10,5,0,448,450,3,14,7,0,449,446,1,0,0,0,449,447,1,0,0,
-		0,449,448,1,0,0,0,450,453,1,0,0,0,451,449,1,0,0,0,451,452,1,0,0,0,452,
-		454,1,0,0,0,453,451,1,0,0,0,454,455,5,164,0,0,455,41,1,0,0,0,456,457,5,
-		15,0,0,457,459,3,160,80,0,458,460,3,146,73,0,459,458,1,0,0,0,459,460,1,
-		0,0,0,460,462,1,0,0,0,461,463,3,28,14,0,462,461,1,0,0,0,462,463,1,0,0,
-		0,463,43,1,0,0,0,464,465,7,11,0,0,465,466,5,19,0,0,466,467,3,148,74,0,
-		467,468,3,164,82,0,468,469,5,20,0,0,469,473,3,160,80,0,470,472,3,48,24,
-		0,471,470,1,0,0,0,472,475,1,0,0,0,473,471,1,0,0,0,473,474,1,0,0,0,474,
-		482,1,0,0,0,475,473,1,0,0,0,476,478,3,46,23,0,477,476,1,0,0,0,478,479,
-		1,0,0,0,479,477,1,0,0,0,479,480,1,0,0,0,480,483,1,0,0,0,481,483,3,6,3,
-		0,482,477,1,0,0,0,482,481,1,0,0,0,482,483,1,0,0,0,483,45,1,0,0,0,484,488,
-		3,12,6,0,485,487,3,48,24,0,486,485,1,0,0,0,487,490,1,0,0,0,488,486,1,0,
-		0,0,488,489,1,0,0,0,489,492,1,0,0,0,490,488,1,0,0,0,491,493,3,6,3,0,492,
-		491,1,0,0,0,492,493,1,0,0,0,493,47,1,0,0,0,494,495,5,22,0,0,495,499,3,
-		146,73,0,496,497,7,9,0,0,497,499,3,160,80,0,498,494,1,0,0,0,498,496,1,
-		0,0,0,499,49,1,0,0,0,500,502,5,31,0,0,501,503,3,146,73,0,502,501,1,0,0,
-		0,502,503,1,0,0,0,503,51,1,0,0,0,504,505,5,32,0,0,505,506,3,164,82,0,506,
-		507,5,25,0,0,507,508,3,56,28,0,508,509,3,28,14,0,509,53,1,0,0,0,510,511,
-		5,33,0,0,511,512,3,60,30,0,512,513,3,28,14,0,513,55,1,0,0,0,514,515,5,
-		170,0,0,515,516,5,154,0,0,516,526,5,170,0,0,517,522,3,58,29,0,518,519,
-		5,162,0,0,519,521,3,58,29,0,520,518,1,0,0,0,521,524,1,0,0,0,522,520,1,
-		0,0,0,522,523,1,0,0,0,523,526,1,0,0,0,524,522,1,0,0,0,525,514,1,0,0,0,
-		525,517,1,0,0,0,526,57,1,0,0,0,527,530,3,164,82,0,528,530,5,170,0,0,529,
-		527,1,0,0,0,529,528,1,0,0,0,530,59,1,0,0,0,531,532,5,35,0,0,532,542,3,
-		164,82,0,533,539,3,164,82,0,534,536,5,34,0,0,535,537,5,35,0,0,536,535,
-		1,0,0,0,536,537,1,0,0,0,537,538,1,0,0,0,538,540,3,58,29,0,539,534,1,0,
-		0,0,539,540,1,0,0,0,540,542,1,0,0,0,541,531,1,0,0,0,541,533,1,0,0,0,542,
-		61,1,0,0,0,543,544,5,10,0,0,544,546,3,164,82,0,545,547,3,64,32,0,546,545,
-		1,0,0,0,546,547,1,0,0,0,547,549,1,0,0,0,548,550,3,146,73,0,549,548,1,0,
-		0,0,549,550,1,0,0,0,550,551,1,0,0,0,551,552,5,24,0,0,552,553,3,164,82,
-		0,553,554,3,72,36,0,554,63,1,0,0,0,555,556,5,167,0,0,556,561,3,66,33,0,
-		557,558,5,162,0,0,558,560,3,68,34,0,559,557,1,0,0,0,560,563,1,0,0,0,561,
-		559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,565,5,
-		168,0,0,565,65,1,0,0,0,566,567,3,164,82,0,567,568,5,25,0,0,568,569,3,70,
-		35,0,569,67,1,0,0,0,570,577,5,170,0,0,571,574,3,164,82,0,572,573,5,25,
-		0,0,573,575,3,70,35,0,574,572,1,0,0,0,574,575,1,0,0,0,575,577,1,0,0,0,
-		576,570,1,0,0,0,576,571,1,0,0,0,577,69,1,0,0,0,578,585,3,164,82,0,579,
-		582,5,170,0,0,580,581,5,154,0,0,581,583,5,170,0,0,582,580,1,0,0,0,582,
-		583,1,0,0,0,583,585,1,0,0,0,584,578,1,0,0,0,584,579,1,0,0,0,585,71,1,0,
-		0,0,586,590,5,163,0,0,587,589,3,74,37,0,588,587,1,0,0,0,589,592,1,0,0,
-		0,590,588,1,0,0,0,590,591,1,0,0,0,591,593,1,0,0,0,592,590,1,0,0,0,593,
-		594,5,164,0,0,594,73,1,0,0,0,595,604,3,76,38,0,596,604,3,78,39,0,597,604,
-		3,80,40,0,598,604,3,82,41,0,599,604,3,120,60,0,600,604,3,84,42,0,601,604,
-		3,86,43,0,602,604,3,8,4,0,603,595,1,0,0,0,603,596,1,0,0,0,603,597,1,0,
-		0,0,603,598,1,0,0,0,603,599,1,0,0,0,603,600,1,0,0,0,603,601,1,0,0,0,603,
-		602,1,0,0,0,604,75,1,0,0,0,605,606,5,36,0,0,606,607,3,108,54,0,607,608,
-		3,160,80,0,608,77,1,0,0,0,609,610,5,37,0,0,610,611,3,146,73,0,611,612,
-		3,88,44,0,612,79,1,0,0,0,613,614,5,38,0,0,614,627,3,164,82,0,615,624,5,
-		167,0,0,616,621,3,58,29,0,617,618,5,162,0,0,618,620,3,58,29,0,619,617,
-		1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,622,1,0,0,0,622,625,1,0,0,
-		0,623,621,1,0,0,0,624,616,1,0,0,0,624,625,1,0,0,0,625,626,1,0,0,0,626,
-		628,5,168,0,0,627,615,1,0,0,0,627,628,1,0,0,0,628,81,1,0,0,0,629,630,5,
-		39,0,0,630,631,3,88,44,0,631,83,1,0,0,0,632,633,5,32,0,0,633,634,3,164,
-		82,0,634,635,5,25,0,0,635,636,3,56,28,0,636,637,3,72,36,0,637,85,1,0,0,
-		0,638,639,5,33,0,0,639,640,3,60,30,0,640,641,3,72,36,0,641,87,1,0,0,0,
-		642,646,5,163,0,0,643,645,3,90,45,0,644,643,1,0,0,0,645,648,1,0,0,0,646,
-		644,1,0,0,0,646,647,1,0,0,0,647,649,1,0,0,0,648,646,1,0,0,0,649,650,5,
-		164,0,0,650,89,1,0,0,0,651,661,3,92,46,0,652,661,3,94,47,0,653,661,3,96,
-		48,0,654,661,3,102,51,0,655,661,3,112,56,0,656,661,3,118,59,0,657,661,
-		3,80,40,0,658,661,3,98,49,0,659,661,3,100,50,0,660,651,1,0,0,0,660,652,
-		1,0,0,0,660,653,1,0,0,0,660,654,1,0,0,0,660,655,1,0,0,0,660,656,1,0,0,
-		0,660,657,1,0,0,0,660,658,1,0,0,0,660,659,1,0,0,0,661,91,1,0,0,0,662,663,
-		7,12,0,0,663,664,3,146,73,0,664,93,1,0,0,0,665,666,5,30,0,0,666,667,3,
-		92,46,0,667,95,1,0,0,0,668,671,5,29,0,0,669,672,3,92,46,0,670,672,3,104,
-		52,0,671,669,1,0,0,0,671,670,1,0,0,0,672,97,1,0,0,0,673,674,5,32,0,0,674,
-		675,3,164,82,0,675,676,5,25,0,0,676,677,3,56,28,0,677,678,3,88,44,0,678,
-		99,1,0,0,0,679,680,5,33,0,0,680,681,3,60,30,0,681,682,3,88,44,0,682,101,
-		1,0,0,0,683,684,3,110,55,0,684,685,3,104,52,0,685,103,1,0,0,0,686,687,
-		3,106,53,0,687,688,5,74,0,0,688,690,1,0,0,0,689,686,1,0,0,0,689,690,1,
-		0,0,0,690,691,1,0,0,0,691,694,3,160,80,0,692,693,5,23,0,0,693,695,3,166,
-		83,0,694,692,1,0,0,0,694,695,1,0,0,0,695,697,1,0,0,0,696,698,3,116,58,
-		0,697,696,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,701,3,6,3,0,700,
-		699,1,0,0,0,700,701,1,0,0,0,701,105,1,0,0,0,702,703,7,13,0,0,703,107,1,
-		0,0,0,704,707,5,29,0,0,705,707,3,110,55,0,706,704,1,0,0,0,706,705,1,0,
-		0,0,707,109,1,0,0,0,708,709,7,14,0,0,709,111,1,0,0,0,710,711,7,15,0,0,
-		711,714,3,146,73,0,712,713,5,77,0,0,713,715,3,152,76,0,714,712,1,0,0,0,
-		714,715,1,0,0,0,715,717,1,0,0,0,716,718,3,114,57,0,717,716,1,0,0,0,717,
-		718,1,0,0,0,718,720,1,0,0,0,719,721,3,116,58,0,720,719,1,0,0,0,720,721,
-		1,0,0,0,721,723,1,0,0,0,722,724,3,6,3,0,723,722,1,0,0,0,723,724,1,0,0,
-		0,724,113,1,0,0,0,725,727,7,16,0,0,726,725,1,0,0,0,726,727,1,0,0,0,727,
-		728,1,0,0,0,728,729,5,28,0,0,729,730,3,20,10,0,730,115,1,0,0,0,731,732,
-		5,25,0,0,732,733,5,76,0,0,733,117,1,0,0,0,734,735,5,70,0,0,735,736,3,160,
-		80,0,736,737,5,71,0,0,737,738,3,146,73,0,738,119,1,0,0,0,739,743,5,30,
-		0,0,740,741,5,28,0,0,741,744,3,20,10,0,742,744,3,122,61,0,743,740,1,0,
-		0,0,743,742,1,0,0,0,744,121,1,0,0,0,745,749,5,163,0,0,746,748,3,124,62,
-		0,747,746,1,0,0,0,748,751,1,0,0,0,749,747,1,0,0,0,749,750,1,0,0,0,750,
-		752,1,0,0,0,751,749,1,0,0,0,752,753,5,164,0,0,753,123,1,0,0,0,754,762,
-		3,92,46,0,755,762,3,130,65,0,756,762,3,134,67,0,757,762,3,136,68,0,758,
-		762,3,118,59,0,759,762,3,126,63,0,760,762,3,128,64,0,761,754,1,0,0,0,761,
-		755,1,0,0,0,761,756,1,0,0,0,761,757,1,0,0,0,761,758,1,0,0,0,761,759,1,
-		0,0,0,761,760,1,0,0,0,762,125,1,0,0,0,763,764,5,32,0,0,764,765,3,164,82,
-		0,765,766,5,25,0,0,766,767,3,56,28,0,767,768,3,122,61,0,768,127,1,0,0,
-		0,769,770,5,33,0,0,770,771,3,60,30,0,771,772,3,122,61,0,772,129,1,0,0,
-		0,773,774,3,108,54,0,774,777,3,160,80,0,775,778,3,144,72,0,776,778,3,132,
-		66,0,777,775,1,0,0,0,777,776,1,0,0,0,778,131,1,0,0,0,779,780,5,147,0,0,
-		780,785,3,160,80,0,781,782,5,162,0,0,782,784,3,160,80,0,783,781,1,0,0,
-		0,784,787,1,0,0,0,785,783,1,0,0,0,785,786,1,0,0,0,786,788,1,0,0,0,787,
-		785,1,0,0,0,788,789,5,148,0,0,789,790,5,71,0,0,790,791,3,146,73,0,791,
-		133,1,0,0,0,792,793,5,69,0,0,793,796,3,146,73,0,794,795,5,77,0,0,795,797,
-		3,152,76,0,796,794,1,0,0,0,796,797,1,0,0,0,797,799,1,0,0,0,798,800,3,114,
-		57,0,799,798,1,0,0,0,799,800,1,0,0,0,800,802,1,0,0,0,801,803,3,144,72,
-		0,802,801,1,0,0,0,802,803,1,0,0,0,803,135,1,0,0,0,804,805,5,145,0,0,805,
-		807,3,146,73,0,806,808,3,144,72,0,807,806,1,0,0,0,807,808,1,0,0,0,808,
-		809,1,0,0,0,809,810,3,138,69,0,810,137,1,0,0,0,811,815,5,163,0,0,812,814,
-		3,140,70,0,813,812,1,0,0,0,814,817,1,0,0,0,815,813,1,0,0,0,815,816,1,0,
-		0,0,816,818,1,0,0,0,817,815,1,0,0,0,818,819,5,164,0,0,819,139,1,0,0,0,
-		820,825,3,92,46,0,821,825,3,142,71,0,822,825,3,112,56,0,823,825,3,132,
-		66,0,824,820,1,0,0,0,824,821,1,0,0,0,824,822,1,0,0,0,824,823,1,0,0,0,825,
-		141,1,0,0,0,826,827,5,146,0,0,827,832,3,160,80,0,828,829,5,162,0,0,829,
-		831,3,160,80,0,830,828,1,0,0,0,831,834,1,0,0,0,832,830,1,0,0,0,832,833,
-		1,0,0,0,833,143,1,0,0,0,834,832,1,0,0,0,835,836,7,17,0,0,836,837,3,108,
-		54,0,837,838,3,160,80,0,838,145,1,0,0,0,839,840,7,18,0,0,840,147,1,0,0,
-		0,841,842,5,170,0,0,842,149,1,0,0,0,843,845,3,154,77,0,844,846,3,156,78,
-		0,845,844,1,0,0,0,845,846,1,0,0,0,846,852,1,0,0,0,847,848,7,19,0,0,848,
-		850,3,154,77,0,849,851,3,156,78,0,850,849,1,0,0,0,850,851,1,0,0,0,851,
-		853,1,0,0,0,852,847,1,0,0,0,852,853,1,0,0,0,853,151,1,0,0,0,854,856,7,
-		20,0,0,855,854,1,0,0,0,855,856,1,0,0,0,856,857,1,0,0,0,857,858,3,150,75,
-		0,858,153,1,0,0,0,859,861,5,157,0,0,860,859,1,0,0,0,860,861,1,0,0,0,861,
-		871,1,0,0,0,862,872,5,169,0,0,863,869,5,170,0,0,864,865,5,156,0,0,865,
-		870,5,170,0,0,866,867,5,170,0,0,867,868,5,156,0,0,868,870,5,170,0,0,869,
-		864,1,0,0,0,869,866,1,0,0,0,869,870,1,0,0,0,870,872,1,0,0,0,871,862,1,
-		0,0,0,871,863,1,0,0,0,872,155,1,0,0,0,873,887,5,153,0,0,874,876,5,151,
-		0,0,875,877,5,171,0,0,876,875,1,0,0,0,876,877,1,0,0,0,877,887,1,0,0,0,
-		878,883,3,158,79,0,879,880,7,21,0,0,880,882,3,158,79,0,881,879,1,0,0,0,
-		882,885,1,0,0,0,883,881,1,0,0,0,883,884,1,0,0,0,884,887,1,0,0,0,885,883,
-		1,0,0,0,886,873,1,0,0,0,886,874,1,0,0,0,886,878,1,0,0,0,887,157,1,0,0,
-		0,888,889,7,22,0,0,889,159,1,0,0,0,890,892,3,164,82,0,891,893,3,162,81,
-		0,892,891,1,0,0,0,892,893,1,0,0,0,893,161,1,0,0,0,894,895,5,165,0,0,895,
-		900,3,58,29,0,896,897,5,162,0,0,897,899,3,58,29,0,898,896,1,0,0,0,899,
-		902,1,0,0,0,900,898,1,0,0,0,900,901,1,0,0,0,901,903,1,0,0,0,902,900,1,
-		0,0,0,903,904,5,166,0,0,904,163,1,0,0,0,905,906,7,23,0,0,906,165,1,0,0,
-		0,907,914,3,164,82,0,908,914,5,170,0,0,909,914,5,24,0,0,910,914,5,25,0,
-		0,911,914,5,23,0,0,912,914,5,22,0,0,913,907,1,0,0,0,913,908,1,0,0,0,913,
-		909,1,0,0,0,913,910,1,0,0,0,913,911,1,0,0,0,913,912,1,0,0,0,914,167,1,
-		0,0,0,108,172,174,185,188,194,196,211,218,227,237,245,254,273,283,285,
-		289,292,297,303,308,318,323,325,339,344,352,355,360,367,374,381,389,405,
-		410,415,418,423,426,431,441,444,449,451,459,462,473,479,482,488,492,498,
-		502,522,525,529,536,539,541,546,549,561,574,576,582,584,590,603,621,624,
-		627,646,660,671,689,694,697,700,706,714,717,720,723,726,743,749,761,777,
-		785,796,799,802,807,815,824,832,845,850,852,855,860,869,871,876,883,886,
-		892,900,913
+		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
+		1,0,1,0,1,0,1,0,5,0,175,8,0,10,0,12,0,178,9,0,1,0,1,0,1,1,1,1,1,1,1,2,
+		1,2,1,2,3,2,188,8,2,1,2,3,2,191,8,2,1,3,1,3,1,3,1,3,5,3,197,8,3,10,3,12,
+		3,200,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,5,4,212,8,4,10,4,12,
+		4,215,9,4,1,4,1,4,5,4,219,8,4,10,4,12,4,222,9,4,1,4,1,4,1,4,1,4,5,4,228,
+		8,4,10,4,12,4,231,9,4,1,4,1,4,1,4,1,4,1,4,5,4,238,8,4,10,4,12,4,241,9,
+		4,1,4,1,4,1,4,1,4,1,4,3,4,248,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,257,
+		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,3,4,276,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,286,8,4,3,4,288,8,4,
+		1,4,1,4,3,4,292,8,4,1,4,3,4,295,8,4,1,4,1,4,1,4,3,4,300,8,4,1,4,1,4,1,
+		4,1,4,3,4,306,8,4,1,4,1,4,1,4,3,4,311,8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,
+		319,8,5,10,5,12,5,322,9,5,1,5,1,5,3,5,326,8,5,3,5,328,8,5,1,6,1,6,1,6,
+		1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,7,342,8,7,1,8,1,8,1,8,3,8,347,8,
+		8,1,8,3,8,350,8,8,1,8,1,8,3,8,354,8,8,1,8,1,8,3,8,358,8,8,1,8,1,8,1,8,
+		3,8,363,8,8,1,8,3,8,366,8,8,1,8,1,8,1,8,1,8,3,8,372,8,8,1,8,3,8,375,8,
+		8,1,8,3,8,378,8,8,1,9,3,9,381,8,9,1,9,1,9,1,10,1,10,1,10,1,10,3,10,389,
+		8,10,1,10,3,10,392,8,10,1,11,1,11,1,11,5,11,397,8,11,10,11,12,11,400,9,
+		11,1,12,1,12,1,12,1,12,3,12,406,8,12,1,13,1,13,1,14,1,14,1,14,3,14,413,
+		8,14,1,14,1,14,1,15,1,15,5,15,419,8,15,10,15,12,15,422,9,15,1,15,1,15,
+		1,16,1,16,1,16,1,16,1,16,1,16,1,16,1,16,1,16,1,16,1,16,3,16,437,8,16,1,
+		17,1,17,1,17,3,17,442,8,17,1,18,1,18,1,18,3,18,447,8,18,1,18,3,18,450,
+		8,18,1,19,1,19,1,19,3,19,455,8,19,1,19,3,19,458,8,19,1,20,1,20,1,20,3,
+		20,463,8,20,1,20,1,20,1,21,1,21,1,21,1,21,5,21,471,8,21,10,21,12,21,474,
+		9,21,3,21,476,8,21,1,21,1,21,1,21,5,21,481,8,21,10,21,12,21,484,9,21,1,
+		21,1,21,1,22,1,22,1,22,3,22,491,8,22,1,22,3,22,494,8,22,1,23,1,23,1,23,
+		1,23,1,23,1,23,1,23,5,23,503,8,23,10,23,12,23,506,9,23,1,23,4,23,509,8,
+		23,11,23,12,23,510,1,23,3,23,514,8,23,1,24,1,24,5,24,518,8,24,10,24,12,
+		24,521,9,24,1,24,3,24,524,8,24,1,25,1,25,1,25,1,25,3,25,530,8,25,1,26,
+		1,26,3,26,534,8,26,1,27,1,27,1,27,1,27,1,27,1,27,1,28,1,28,1,28,1,28,1,
+		29,1,29,1,29,1,29,1,29,1,29,5,29,552,8,29,10,29,12,29,555,9,29,3,29,557,
+		8,29,1,30,1,30,3,30,561,8,30,1,31,1,31,1,31,1,31,1,31,3,31,568,8,31,1,
+		31,3,31,571,8,31,3,31,573,8,31,1,32,1,32,1,32,3,32,578,8,32,1,32,3,32,
+		581,8,32,1,32,1,32,1,32,1,32,1,33,1,33,1,33,1,33,5,33,591,8,33,10,33,12,
+		33,594,9,33,1,33,1,33,1,34,1,34,1,34,1,34,1,35,1,35,1,35,1,35,3,35,606,
+		8,35,3,35,608,8,35,1,36,1,36,1,36,1,36,3,36,614,8,36,3,36,616,8,36,1,37,
+		1,37,5,37,620,8,37,10,37,12,37,623,9,37,1,37,1,37,1,38,1,38,1,38,1,38,
+		1,38,1,38,1,38,1,38,3,38,635,8,38,1,39,1,39,1,39,1,39,1,40,1,40,1,40,1,
+		40,1,41,1,41,1,41,1,41,1,41,1,41,5,41,651,8,41,10,41,12,41,654,9,41,3,
+		41,656,8,41,1,41,3,41,659,8,41,1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,43,
+		1,43,1,44,1,44,1,44,1,44,1,45,1,45,5,45,676,8,45,10,45,12,45,679,9,45,
+		1,45,1,45,1,46,1,46,1,46,1,46,1,46,1,46,1,46,1,46,1,46,3,46,692,8,46,1,
+		47,1,47,1,47,1,48,1,48,1,48,1,49,1,49,1,49,3,49,703,8,49,1,50,1,50,1,50,
+		1,50,1,50,1,50,1,51,1,51,1,51,1,51,1,52,1,52,1,52,1,53,1,53,1,53,3,53,
+		721,8,53,1,53,1,53,1,53,3,53,726,8,53,1,53,3,53,729,8,53,1,53,3,53,732,
+		8,53,1,54,1,54,1,55,1,55,3,55,738,8,55,1,56,1,56,1,57,1,57,1,57,1,57,3,
+		57,746,8,57,1,57,3,57,749,8,57,1,57,3,57,752,8,57,1,57,3,57,755,8,57,1,
+		58,3,58,758,8,58,1,58,1,58,1,58,1,59,1,59,1,59,1,60,1,60,1,60,1,60,1,60,
+		1,61,1,61,1,61,1,61,3,61,775,8,61,1,62,1,62,5,62,779,8,62,10,62,12,62,
+		782,9,62,1,62,1,62,1,63,1,63,1,63,1,63,1,63,1,63,1,63,3,63,793,8,63,1,
+		64,1,64,1,64,1,64,1,64,1,64,1,65,1,65,1,65,1,65,1,66,1,66,1,66,1,66,3,
+		66,809,8,66,1,67,1,67,1,67,1,67,5,67,815,8,67,10,67,12,67,818,9,67,1,67,
+		1,67,1,67,1,67,1,68,1,68,1,68,1,68,3,68,828,8,68,1,68,3,68,831,8,68,1,
+		68,3,68,834,8,68,1,69,1,69,1,69,3,69,839,8,69,1,69,1,69,1,70,1,70,5,70,
+		845,8,70,10,70,12,70,848,9,70,1,70,1,70,1,71,1,71,1,71,1,71,3,71,856,8,
+		71,1,72,1,72,1,72,1,72,5,72,862,8,72,10,72,12,72,865,9,72,1,73,1,73,1,
+		73,1,73,1,74,1,74,1,75,1,75,1,76,1,76,3,76,877,8,76,1,76,1,76,1,76,3,76,
+		882,8,76,3,76,884,8,76,1,77,3,77,887,8,77,1,77,1,77,1,78,3,78,892,8,78,
+		1,78,1,78,1,78,1,78,1,78,1,78,1,78,3,78,901,8,78,3,78,903,8,78,1,79,1,
+		79,1,79,3,79,908,8,79,1,79,1,79,1,79,5,79,913,8,79,10,79,12,79,916,9,79,
+		3,79,918,8,79,1,80,1,80,1,81,1,81,3,81,924,8,81,1,82,1,82,1,82,1,82,5,
+		82,930,8,82,10,82,12,82,933,9,82,1,82,1,82,1,83,1,83,1,84,1,84,1,84,1,
+		84,1,84,1,84,3,84,945,8,84,1,84,0,0,85,0,2,4,6,8,10,12,14,16,18,20,22,
+		24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,
+		72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,
+		114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,
+		150,152,154,156,158,160,162,164,166,168,0,25,1,0,2,8,7,0,42,42,48,49,53,
+		53,59,60,69,69,103,106,115,120,5,0,83,83,87,89,96,96,98,101,121,126,5,
+		0,2,2,27,27,73,73,85,85,127,127,1,0,134,136,2,0,90,90,94,94,1,0,138,139,
+		3,0,93,93,95,95,140,141,1,0,143,144,2,0,23,24,26,26,1,0,170,171,3,0,31,
+		31,49,49,107,114,1,0,16,18,1,0,78,81,2,0,75,75,171,171,4,0,31,31,40,65,
+		67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,174,175,2,0,150,150,
+		155,155,1,0,159,162,2,0,153,153,156,157,2,0,25,25,173,173,6,0,2,8,11,14,
+		36,36,75,77,82,149,173,173,1042,0,176,1,0,0,0,2,181,1,0,0,0,4,184,1,0,
+		0,0,6,192,1,0,0,0,8,310,1,0,0,0,10,327,1,0,0,0,12,329,1,0,0,0,14,336,1,
+		0,0,0,16,377,1,0,0,0,18,380,1,0,0,0,20,391,1,0,0,0,22,393,1,0,0,0,24,401,
+		1,0,0,0,26,407,1,0,0,0,28,409,1,0,0,0,30,416,1,0,0,0,32,436,1,0,0,0,34,
+		438,1,0,0,0,36,443,1,0,0,0,38,451,1,0,0,0,40,459,1,0,0,0,42,466,1,0,0,
+		0,44,487,1,0,0,0,46,495,1,0,0,0,48,515,1,0,0,0,50,529,1,0,0,0,52,531,1,
+		0,0,0,54,535,1,0,0,0,56,541,1,0,0,0,58,556,1,0,0,0,60,560,1,0,0,0,62,572,
+		1,0,0,0,64,574,1,0,0,0,66,586,1,0,0,0,68,597,1,0,0,0,70,607,1,0,0,0,72,
+		615,1,0,0,0,74,617,1,0,0,0,76,634,1,0,0,0,78,636,1,0,0,0,80,640,1,0,0,
+		0,82,644,1,0,0,0,84,660,1,0,0,0,86,663,1,0,0,0,88,669,1,0,0,0,90,673,1,
+		0,0,0,92,691,1,0,0,0,94,693,1,0,0,0,96,696,1,0,0,0,98,699,1,0,0,0,100,
+		704,1,0,0,0,102,710,1,0,0,0,104,714,1,0,0,0,106,720,1,0,0,0,108,733,1,
+		0,0,0,110,737,1,0,0,0,112,739,1,0,0,0,114,741,1,0,0,0,116,757,1,0,0,0,
+		118,762,1,0,0,0,120,765,1,0,0,0,122,770,1,0,0,0,124,776,1,0,0,0,126,792,
+		1,0,0,0,128,794,1,0,0,0,130,800,1,0,0,0,132,804,1,0,0,0,134,810,1,0,0,
+		0,136,823,1,0,0,0,138,835,1,0,0,0,140,842,1,0,0,0,142,855,1,0,0,0,144,
+		857,1,0,0,0,146,866,1,0,0,0,148,870,1,0,0,0,150,872,1,0,0,0,152,874,1,
+		0,0,0,154,886,1,0,0,0,156,891,1,0,0,0,158,917,1,0,0,0,160,919,1,0,0,0,
+		162,921,1,0,0,0,164,925,1,0,0,0,166,936,1,0,0,0,168,944,1,0,0,0,170,175,
+		3,2,1,0,171,175,3,4,2,0,172,175,3,28,14,0,173,175,3,64,32,0,174,170,1,
+		0,0,0,174,171,1,0,0,0,174,172,1,0,0,0,174,173,1,0,0,0,175,178,1,0,0,0,
+		176,174,1,0,0,0,176,177,1,0,0,0,177,179,1,0,0,0,178,176,1,0,0,0,179,180,
+		5,0,0,1,180,1,1,0,0,0,181,182,5,1,0,0,182,183,3,148,74,0,183,3,1,0,0,0,
+		184,185,7,0,0,0,185,187,3,166,83,0,186,188,3,148,74,0,187,186,1,0,0,0,
+		187,188,1,0,0,0,188,190,1,0,0,0,189,191,3,6,3,0,190,189,1,0,0,0,190,191,
+		1,0,0,0,191,5,1,0,0,0,192,198,5,164,0,0,193,197,3,8,4,0,194,197,3,10,5,
+		0,195,197,3,14,7,0,196,193,1,0,0,0,196,194,1,0,0,0,196,195,1,0,0,0,197,
+		200,1,0,0,0,198,196,1,0,0,0,198,199,1,0,0,0,199,201,1,0,0,0,200,198,1,
+		0,0,0,201,202,5,165,0,0,202,7,1,0,0,0,203,204,7,1,0,0,204,311,3,148,74,
+		0,205,206,7,2,0,0,206,311,3,152,76,0,207,208,5,86,0,0,208,213,3,152,76,
+		0,209,210,5,163,0,0,210,212,3,152,76,0,211,209,1,0,0,0,212,215,1,0,0,0,
+		213,211,1,0,0,0,213,214,1,0,0,0,214,220,1,0,0,0,215,213,1,0,0,0,216,217,
+		5,151,0,0,217,219,3,152,76,0,218,216,1,0,0,0,219,222,1,0,0,0,220,218,1,
+		0,0,0,220,221,1,0,0,0,221,311,1,0,0,0,222,220,1,0,0,0,223,224,7,3,0,0,
+		224,229,3,162,81,0,225,226,5,163,0,0,226,228,3,162,81,0,227,225,1,0,0,
+		0,228,231,1,0,0,0,229,227,1,0,0,0,229,230,1,0,0,0,230,311,1,0,0,0,231,
+		229,1,0,0,0,232,233,5,56,0,0,233,234,5,128,0,0,234,239,3,162,81,0,235,
+		236,5,163,0,0,236,238,3,162,81,0,237,235,1,0,0,0,238,241,1,0,0,0,239,237,
+		1,0,0,0,239,240,1,0,0,0,240,311,1,0,0,0,241,239,1,0,0,0,242,247,5,129,
+		0,0,243,248,5,130,0,0,244,248,5,131,0,0,245,246,5,132,0,0,246,248,5,109,
+		0,0,247,243,1,0,0,0,247,244,1,0,0,0,247,245,1,0,0,0,248,311,1,0,0,0,249,
+		250,5,133,0,0,250,311,7,4,0,0,251,252,5,102,0,0,252,311,3,150,75,0,253,
+		256,5,82,0,0,254,257,3,16,8,0,255,257,5,137,0,0,256,254,1,0,0,0,256,255,
+		1,0,0,0,257,311,1,0,0,0,258,259,5,84,0,0,259,311,3,20,10,0,260,261,7,5,
+		0,0,261,262,3,150,75,0,262,263,3,162,81,0,263,311,1,0,0,0,264,265,5,91,
+		0,0,265,266,3,152,76,0,266,267,5,74,0,0,267,268,3,162,81,0,268,311,1,0,
+		0,0,269,270,5,128,0,0,270,271,3,162,81,0,271,272,7,6,0,0,272,275,3,152,
+		76,0,273,274,5,74,0,0,274,276,3,162,81,0,275,273,1,0,0,0,275,276,1,0,0,
+		0,276,311,1,0,0,0,277,278,5,92,0,0,278,311,5,1,0,0,279,311,7,7,0,0,280,
+		281,5,97,0,0,281,287,3,148,74,0,282,285,5,22,0,0,283,286,3,162,81,0,284,
+		286,3,148,74,0,285,283,1,0,0,0,285,284,1,0,0,0,286,288,1,0,0,0,287,282,
+		1,0,0,0,287,288,1,0,0,0,288,291,1,0,0,0,289,290,5,77,0,0,290,292,3,154,
+		77,0,291,289,1,0,0,0,291,292,1,0,0,0,292,294,1,0,0,0,293,295,3,6,3,0,294,
+		293,1,0,0,0,294,295,1,0,0,0,295,311,1,0,0,0,296,297,5,142,0,0,297,299,
+		3,152,76,0,298,300,7,8,0,0,299,298,1,0,0,0,299,300,1,0,0,0,300,311,1,0,
+		0,0,301,305,5,29,0,0,302,303,5,28,0,0,303,306,3,22,11,0,304,306,3,94,47,
+		0,305,302,1,0,0,0,305,304,1,0,0,0,306,311,1,0,0,0,307,308,5,28,0,0,308,
+		311,3,22,11,0,309,311,3,94,47,0,310,203,1,0,0,0,310,205,1,0,0,0,310,207,
+		1,0,0,0,310,223,1,0,0,0,310,232,1,0,0,0,310,242,1,0,0,0,310,249,1,0,0,
+		0,310,251,1,0,0,0,310,253,1,0,0,0,310,258,1,0,0,0,310,260,1,0,0,0,310,
+		264,1,0,0,0,310,269,1,0,0,0,310,277,1,0,0,0,310,279,1,0,0,0,310,280,1,
+		0,0,0,310,296,1,0,0,0,310,301,1,0,0,0,310,307,1,0,0,0,310,309,1,0,0,0,
+		311,9,1,0,0,0,312,313,5,22,0,0,313,328,3,148,74,0,314,315,7,9,0,0,315,
+		320,3,162,81,0,316,317,5,163,0,0,317,319,3,162,81,0,318,316,1,0,0,0,319,
+		322,1,0,0,0,320,318,1,0,0,0,320,321,1,0,0,0,321,328,1,0,0,0,322,320,1,
+		0,0,0,323,325,3,12,6,0,324,326,3,6,3,0,325,324,1,0,0,0,325,326,1,0,0,0,
+		326,328,1,0,0,0,327,312,1,0,0,0,327,314,1,0,0,0,327,323,1,0,0,0,328,11,
+		1,0,0,0,329,330,5,21,0,0,330,331,5,19,0,0,331,332,3,150,75,0,332,333,3,
+		166,83,0,333,334,5,20,0,0,334,335,3,162,81,0,335,13,1,0,0,0,336,341,5,
+		30,0,0,337,338,5,28,0,0,338,342,3,22,11,0,339,342,3,94,47,0,340,342,3,
+		6,3,0,341,337,1,0,0,0,341,339,1,0,0,0,341,340,1,0,0,0,342,15,1,0,0,0,343,
+		346,5,173,0,0,344,345,5,156,0,0,345,347,5,171,0,0,346,344,1,0,0,0,346,
+		347,1,0,0,0,347,349,1,0,0,0,348,350,3,18,9,0,349,348,1,0,0,0,349,350,1,
+		0,0,0,350,378,1,0,0,0,351,357,5,171,0,0,352,354,5,171,0,0,353,352,1,0,
+		0,0,353,354,1,0,0,0,354,355,1,0,0,0,355,356,5,157,0,0,356,358,5,171,0,
+		0,357,353,1,0,0,0,357,358,1,0,0,0,358,359,1,0,0,0,359,360,5,158,0,0,360,
+		362,7,10,0,0,361,363,5,173,0,0,362,361,1,0,0,0,362,363,1,0,0,0,363,365,
+		1,0,0,0,364,366,3,18,9,0,365,364,1,0,0,0,365,366,1,0,0,0,366,378,1,0,0,
+		0,367,368,5,172,0,0,368,369,5,158,0,0,369,371,5,171,0,0,370,372,5,173,
+		0,0,371,370,1,0,0,0,371,372,1,0,0,0,372,374,1,0,0,0,373,375,3,18,9,0,374,
+		373,1,0,0,0,374,375,1,0,0,0,375,378,1,0,0,0,376,378,3,148,74,0,377,343,
+		1,0,0,0,377,351,1,0,0,0,377,367,1,0,0,0,377,376,1,0,0,0,378,17,1,0,0,0,
+		379,381,5,158,0,0,380,379,1,0,0,0,380,381,1,0,0,0,381,382,1,0,0,0,382,
+		383,5,149,0,0,383,19,1,0,0,0,384,392,3,156,78,0,385,388,5,173,0,0,386,
+		387,5,158,0,0,387,389,5,171,0,0,388,386,1,0,0,0,388,389,1,0,0,0,389,392,
+		1,0,0,0,390,392,3,148,74,0,391,384,1,0,0,0,391,385,1,0,0,0,391,390,1,0,
+		0,0,392,21,1,0,0,0,393,398,3,24,12,0,394,395,5,163,0,0,395,397,3,24,12,
+		0,396,394,1,0,0,0,397,400,1,0,0,0,398,396,1,0,0,0,398,399,1,0,0,0,399,
+		23,1,0,0,0,400,398,1,0,0,0,401,405,3,162,81,0,402,403,5,22,0,0,403,406,
+		3,168,84,0,404,406,3,26,13,0,405,402,1,0,0,0,405,404,1,0,0,0,405,406,1,
+		0,0,0,406,25,1,0,0,0,407,408,7,11,0,0,408,27,1,0,0,0,409,410,5,9,0,0,410,
+		412,3,166,83,0,411,413,3,148,74,0,412,411,1,0,0,0,412,413,1,0,0,0,413,
+		414,1,0,0,0,414,415,3,30,15,0,415,29,1,0,0,0,416,420,5,164,0,0,417,419,
+		3,32,16,0,418,417,1,0,0,0,419,422,1,0,0,0,420,418,1,0,0,0,420,421,1,0,
+		0,0,421,423,1,0,0,0,422,420,1,0,0,0,423,424,5,165,0,0,424,31,1,0,0,0,425,
+		437,3,34,17,0,426,437,3,36,18,0,427,437,3,38,19,0,428,437,3,40,20,0,429,
+		437,3,44,22,0,430,437,3,46,23,0,431,437,3,52,26,0,432,437,3,54,27,0,433,
+		437,3,56,28,0,434,437,3,8,4,0,435,437,3,14,7,0,436,425,1,0,0,0,436,426,
+		1,0,0,0,436,427,1,0,0,0,436,428,1,0,0,0,436,429,1,0,0,0,436,430,1,0,0,
+		0,436,431,1,0,0,0,436,432,1,0,0,0,436,433,1,0,0,0,436,434,1,0,0,0,436,
+		435,1,0,0,0,437,33,1,0,0,0,438,439,5,11,0,0,439,441,3,166,83,0,440,442,
+		3,148,74,0,441,440,1,0,0,0,441,442,1,0,0,0,442,35,1,0,0,0,443,444,5,12,
+		0,0,444,446,3,162,81,0,445,447,3,148,74,0,446,445,1,0,0,0,446,447,1,0,
+		0,0,447,449,1,0,0,0,448,450,3,6,3,0,449,448,1,0,0,0,449,450,1,0,0,0,450,
+		37,1,0,0,0,451,452,5,13,0,0,452,454,3,162,81,0,453,455,3,148,74,0,454,
+		453,1,0,0,0,454,455,1,0,0,0,455,457,1,0,0,0,456,458,3,6,3,0,457,456,1,
+		0,0,0,457,458,1,0,0,0,458,39,1,0,0,0,459,460,5,14,0,0,460,462,3,162,81,
+		0,461,463,3,148,74,0,462,461,1,0,0,0,462,463,1,0,0,0,463,464,1,0,0,0,464,
+		465,3,42,21,0,465,41,1,0,0,0,466,475,5,164,0,0,467,472,3,168,84,0,468,
+		469,5,163,0,0,469,471,3,168,84,0,470,468,1,0,0,0,471,474,1,0,0,0,472,470,
+		1,0,0,0,472,473,1,0,0,0,473,476,1,0,0,0,474,472,1,0,0,0,475,467,1,0,0,
+		0,475,476,1,0,0,0,476,482,1,0,0,0,477,481,3,8,4,0,478,481,3,10,5,0,479,
+		481,3,14,7,0,480,477,1,0,0,0,480,478,1,0,0,0,480,479,1,0,0,0,481,484,1,
+		0,0,0,482,480,1,0,0,0,482,483,1,0,0,0,483,485,1,0,0,0,484,482,1,0,0,0,
+		485,486,5,165,0,0,486,43,1,0,0,0,487,488,5,15,0,0,488,490,3,162,81,0,489,
+		491,3,148,74,0,490,489,1,0,0,0,490,491,1,0,0,0,491,493,1,0,0,0,492,494,
+		3,30,15,0,493,492,1,0,0,0,493,494,1,0,0,0,494,45,1,0,0,0,495,496,7,12,
+		0,0,496,497,5,19,0,0,497,498,3,150,75,0,498,499,3,166,83,0,499,500,5,20,
+		0,0,500,504,3,162,81,0,501,503,3,50,25,0,502,501,1,0,0,0,503,506,1,0,0,
+		0,504,502,1,0,0,0,504,505,1,0,0,0,505,513,1,0,0,0,506,504,1,0,0,0,507,
+		509,3,48,24,0,508,507,1,0,0,0,509,510,1,0,0,0,510,508,1,0,0,0,510,511,
+		1,0,0,0,511,514,1,0,0,0,512,514,3,6,3,0,513,508,1,0,0,0,513,512,1,0,0,
+		0,513,514,1,0,0,0,514,47,1,0,0,0,515,519,3,12,6,0,516,518,3,50,25,0,517,
+		516,1,0,0,0,518,521,1,0,0,0,519,517,1,0,0,0,519,520,1,0,0,0,520,523,1,
+		0,0,0,521,519,1,0,0,0,522,524,3,6,3,0,523,522,1,0,0,0,523,524,1,0,0,0,
+		524,49,1,0,0,0,525,526,5,22,0,0,526,530,3,148,74,0,527,528,7,9,0,0,528,
+		530,3,162,81,0,529,525,1,0,0,0,529,527,1,0,0,0,530,51,1,0,0,0,531,533,
+		5,31,0,0,532,534,3,148,74,0,533,532,1,0,0,0,533,534,1,0,0,0,534,53,1,0,
+		0,0,535,536,5,32,0,0,536,537,3,166,83,0,537,538,5,25,0,0,538,539,3,58,
+		29,0,539,540,3,30,15,0,540,55,1,0,0,0,541,542,5,33,0,0,542,543,3,62,31,
+		0,543,544,3,30,15,0,544,57,1,0,0,0,545,546,5,171,0,0,546,547,5,155,0,0,
+		547,557,5,171,0,0,548,553,3,60,30,0,549,550,5,163,0,0,550,552,3,60,30,
+		0,551,549,1,0,0,0,552,555,1,0,0,0,553,551,1,0,0,0,553,554,1,0,0,0,554,
+		557,1,0,0,0,555,553,1,0,0,0,556,545,1,0,0,0,556,548,1,0,0,0,557,59,1,0,
+		0,0,558,561,3,166,83,0,559,561,5,171,0,0,560,558,1,0,0,0,560,559,1,0,0,
+		0,561,61,1,0,0,0,562,563,5,35,0,0,563,573,3,166,83,0,564,570,3,166,83,
+		0,565,567,5,34,0,0,566,568,5,35,0,0,567,566,1,0,0,0,567,568,1,0,0,0,568,
+		569,1,0,0,0,569,571,3,60,30,0,570,565,1,0,0,0,570,571,1,0,0,0,571,573,
+		1,0,0,0,572,562,1,0,0,0,572,564,1,0,0,0,573,63,1,0,0,0,574,575,5,10,0,
+		0,575,577,3,166,83,0,576,578,3,66,33,0,577,576,1,0,0,0,577,578,1,0,0,0,
+		578,580,1,0,0,0,579,581,3,148,74,0,580,579,1,0,0,0,580,581,1,0,0,0,581,
+		582,1,0,0,0,582,583,5,24,0,0,583,584,3,166,83,0,584,585,3,74,37,0,585,
+		65,1,0,0,0,586,587,5,168,0,0,587,592,3,68,34,0,588,589,5,163,0,0,589,591,
+		3,70,35,0,590,588,1,0,0,0,591,594,1,0,0,0,592,590,1,0,0,0,592,593,1,0,
+		0,0,593,595,1,0,0,0,594,592,1,0,0,0,595,596,5,169,0,0,596,67,1,0,0,0,597,
+		598,3,166,83,0,598,599,5,25,0,0,599,600,3,72,36,0,600,69,1,0,0,0,601,608,
+		5,171,0,0,602,605,3,166,83,0,603,604,5,25,0,0,604,606,3,72,36,0,605,603,
+		1,0,0,0,605,606,1,0,0,0,606,608,1,0,0,0,607,601,1,0,0,0,607,602,1,0,0,
+		0,608,71,1,0,0,0,609,616,3,166,83,0,610,613,5,171,0,0,611,612,5,155,0,
+		0,612,614,5,171,0,0,613,611,1,0,0,0,613,614,1,0,0,0,614,616,1,0,0,0,615,
+		609,1,0,0,0,615,610,1,0,0,0,616,73,1,0,0,0,617,621,5,164,0,0,618,620,3,
+		76,38,0,619,618,1,0,0,0,620,623,1,0,0,0,621,619,1,0,0,0,621,622,1,0,0,
+		0,622,624,1,0,0,0,623,621,1,0,0,0,624,625,5,165,0,0,625,75,1,0,0,0,626,
+		635,3,78,39,0,627,635,3,80,40,0,628,635,3,82,41,0,629,635,3,84,42,0,630,
+		635,3,122,61,0,631,635,3,86,43,0,632,635,3,88,44,0,633,635,3,8,4,0,634,
+		626,1,0,0,0,634,627,1,0,0,0,634,628,1,0,0,0,634,629,1,0,0,0,634,630,1,
+		0,0,0,634,631,1,0,0,0,634,632,1,0,0,0,634,633,1,0,0,0,635,77,1,0,0,0,636,
+		637,5,36,0,0,637,638,3,110,55,0,638,639,3,162,81,0,639,79,1,0,0,0,640,
+		641,5,37,0,0,641,642,3,148,74,0,642,643,3,90,45,0,643,81,1,0,0,0,644,645,
+		5,38,0,0,645,658,3,166,83,0,646,655,5,168,0,0,647,652,3,60,30,0,648,649,
+		5,163,0,0,649,651,3,60,30,0,650,648,1,0,0,0,651,654,1,0,0,0,652,650,1,
+		0,0,0,652,653,1,0,0,0,653,656,1,0,0,0,654,652,1,0,0,0,655,647,1,0,0,0,
+		655,656,1,0,0,0,656,657,1,0,0,0,657,659,5,169,0,0,658,646,1,0,0,0,658,
+		659,1,0,0,0,659,83,1,0,0,0,660,661,5,39,0,0,661,662,3,90,45,0,662,85,1,
+		0,0,0,663,664,5,32,0,0,664,665,3,166,83,0,665,666,5,25,0,0,666,667,3,58,
+		29,0,667,668,3,74,37,0,668,87,1,0,0,0,669,670,5,33,0,0,670,671,3,62,31,
+		0,671,672,3,74,37,0,672,89,1,0,0,0,673,677,5,164,0,0,674,676,3,92,46,0,
+		675,674,1,0,0,0,676,679,1,0,0,0,677,675,1,0,0,0,677,678,1,0,0,0,678,680,
+		1,0,0,0,679,677,1,0,0,0,680,681,5,165,0,0,681,91,1,0,0,0,682,692,3,94,
+		47,0,683,692,3,96,48,0,684,692,3,98,49,0,685,692,3,104,52,0,686,692,3,
+		114,57,0,687,692,3,120,60,0,688,692,3,82,41,0,689,692,3,100,50,0,690,692,
+		3,102,51,0,691,682,1,0,0,0,691,683,1,0,0,0,691,684,1,0,0,0,691,685,1,0,
+		0,0,691,686,1,0,0,0,691,687,1,0,0,0,691,688,1,0,0,0,691,689,1,0,0,0,691,
+		690,1,0,0,0,692,93,1,0,0,0,693,694,7,13,0,0,694,695,3,148,74,0,695,95,
+		1,0,0,0,696,697,5,30,0,0,697,698,3,94,47,0,698,97,1,0,0,0,699,702,5,29,
+		0,0,700,703,3,94,47,0,701,703,3,106,53,0,702,700,1,0,0,0,702,701,1,0,0,
+		0,703,99,1,0,0,0,704,705,5,32,0,0,705,706,3,166,83,0,706,707,5,25,0,0,
+		707,708,3,58,29,0,708,709,3,90,45,0,709,101,1,0,0,0,710,711,5,33,0,0,711,
+		712,3,62,31,0,712,713,3,90,45,0,713,103,1,0,0,0,714,715,3,112,56,0,715,
+		716,3,106,53,0,716,105,1,0,0,0,717,718,3,108,54,0,718,719,5,74,0,0,719,
+		721,1,0,0,0,720,717,1,0,0,0,720,721,1,0,0,0,721,722,1,0,0,0,722,725,3,
+		162,81,0,723,724,5,23,0,0,724,726,3,168,84,0,725,723,1,0,0,0,725,726,1,
+		0,0,0,726,728,1,0,0,0,727,729,3,118,59,0,728,727,1,0,0,0,728,729,1,0,0,
+		0,729,731,1,0,0,0,730,732,3,6,3,0,731,730,1,0,0,0,731,732,1,0,0,0,732,
+		107,1,0,0,0,733,734,7,14,0,0,734,109,1,0,0,0,735,738,5,29,0,0,736,738,
+		3,112,56,0,737,735,1,0,0,0,737,736,1,0,0,0,738,111,1,0,0,0,739,740,7,15,
+		0,0,740,113,1,0,0,0,741,742,7,16,0,0,742,745,3,148,74,0,743,744,5,77,0,
+		0,744,746,3,154,77,0,745,743,1,0,0,0,745,746,1,0,0,0,746,748,1,0,0,0,747,
+		749,3,116,58,0,748,747,1,0,0,0,748,749,1,0,0,0,749,751,1,0,0,0,750,752,
+		3,118,59,0,751,750,1,0,0,0,751,752,1,0,0,0,752,754,1,0,0,0,753,755,3,6,
+		3,0,754,753,1,0,0,0,754,755,1,0,0,0,755,115,1,0,0,0,756,758,7,17,0,0,757,
+		756,1,0,0,0,757,758,1,0,0,0,758,759,1,0,0,0,759,760,5,28,0,0,760,761,3,
+		22,11,0,761,117,1,0,0,0,762,763,5,25,0,0,763,764,5,76,0,0,764,119,1,0,
+		0,0,765,766,5,70,0,0,766,767,3,162,81,0,767,768,5,71,0,0,768,769,3,148,
+		74,0,769,121,1,0,0,0,770,774,5,30,0,0,771,772,5,28,0,0,772,775,3,22,11,
+		0,773,775,3,124,62,0,774,771,1,0,0,0,774,773,1,0,0,0,775,123,1,0,0,0,776,
+		780,5,164,0,0,777,779,3,126,63,0,778,777,1,0,0,0,779,782,1,0,0,0,780,778,
+		1,0,0,0,780,781,1,0,0,0,781,783,1,0,0,0,782,780,1,0,0,0,783,784,5,165,
+		0,0,784,125,1,0,0,0,785,793,3,94,47,0,786,793,3,132,66,0,787,793,3,136,
+		68,0,788,793,3,138,69,0,789,793,3,120,60,0,790,793,3,128,64,0,791,793,
+		3,130,65,0,792,785,1,0,0,0,792,786,1,0,0,0,792,787,1,0,0,0,792,788,1,0,
+		0,0,792,789,1,0,0,0,792,790,1,0,0,0,792,791,1,0,0,0,793,127,1,0,0,0,794,
+		795,5,32,0,0,795,796,3,166,83,0,796,797,5,25,0,0,797,798,3,58,29,0,798,
+		799,3,124,62,0,799,129,1,0,0,0,800,801,5,33,0,0,801,802,3,62,31,0,802,
+		803,3,124,62,0,803,131,1,0,0,0,804,805,3,110,55,0,805,808,3,162,81,0,806,
+		809,3,146,73,0,807,809,3,134,67,0,808,806,1,0,0,0,808,807,1,0,0,0,809,
+		133,1,0,0,0,810,811,5,147,0,0,811,816,3,162,81,0,812,813,5,163,0,0,813,
+		815,3,162,81,0,814,812,1,0,0,0,815,818,1,0,0,0,816,814,1,0,0,0,816,817,
+		1,0,0,0,817,819,1,0,0,0,818,816,1,0,0,0,819,820,5,148,0,0,820,821,5,71,
+		0,0,821,822,3,148,74,0,822,135,1,0,0,0,823,824,5,69,0,0,824,827,3,148,
+		74,0,825,826,5,77,0,0,826,828,3,154,77,0,827,825,1,0,0,0,827,828,1,0,0,
+		0,828,830,1,0,0,0,829,831,3,116,58,0,830,829,1,0,0,0,830,831,1,0,0,0,831,
+		833,1,0,0,0,832,834,3,146,73,0,833,832,1,0,0,0,833,834,1,0,0,0,834,137,
+		1,0,0,0,835,836,5,145,0,0,836,838,3,148,74,0,837,839,3,146,73,0,838,837,
+		1,0,0,0,838,839,1,0,0,0,839,840,1,0,0,0,840,841,3,140,70,0,841,139,1,0,
+		0,0,842,846,5,164,0,0,843,845,3,142,71,0,844,843,1,0,0,0,845,848,1,0,0,
+		0,846,844,1,0,0,0,846,847,1,0,0,0,847,849,1,0,0,0,848,846,1,0,0,0,849,
+		850,5,165,0,0,850,141,1,0,0,0,851,856,3,94,47,0,852,856,3,144,72,0,853,
+		856,3,114,57,0,854,856,3,134,67,0,855,851,1,0,0,0,855,852,1,0,0,0,855,
+		853,1,0,0,0,855,854,1,0,0,0,856,143,1,0,0,0,857,858,5,146,0,0,858,863,
+		3,162,81,0,859,860,5,163,0,0,860,862,3,162,81,0,861,859,1,0,0,0,862,865,
+		1,0,0,0,863,861,1,0,0,0,863,864,1,0,0,0,864,145,1,0,0,0,865,863,1,0,0,
+		0,866,867,7,18,0,0,867,868,3,110,55,0,868,869,3,162,81,0,869,147,1,0,0,
+		0,870,871,7,19,0,0,871,149,1,0,0,0,872,873,5,171,0,0,873,151,1,0,0,0,874,
+		876,3,156,78,0,875,877,3,158,79,0,876,875,1,0,0,0,876,877,1,0,0,0,877,
+		883,1,0,0,0,878,879,7,20,0,0,879,881,3,156,78,0,880,882,3,158,79,0,881,
+		880,1,0,0,0,881,882,1,0,0,0,882,884,1,0,0,0,883,878,1,0,0,0,883,884,1,
+		0,0,0,884,153,1,0,0,0,885,887,7,21,0,0,886,885,1,0,0,0,886,887,1,0,0,0,
+		887,888,1,0,0,0,888,889,3,152,76,0,889,155,1,0,0,0,890,892,5,158,0,0,891,
+		890,1,0,0,0,891,892,1,0,0,0,892,902,1,0,0,0,893,903,5,170,0,0,894,900,
+		5,171,0,0,895,896,5,157,0,0,896,901,5,171,0,0,897,898,5,171,0,0,898,899,
+		5,157,0,0,899,901,5,171,0,0,900,895,1,0,0,0,900,897,1,0,0,0,900,901,1,
+		0,0,0,901,903,1,0,0,0,902,893,1,0,0,0,902,894,1,0,0,0,903,157,1,0,0,0,
+		904,918,5,154,0,0,905,907,5,152,0,0,906,908,5,173,0,0,907,906,1,0,0,0,
+		907,908,1,0,0,0,908,918,1,0,0,0,909,914,3,160,80,0,910,911,7,22,0,0,911,
+		913,3,160,80,0,912,910,1,0,0,0,913,916,1,0,0,0,914,912,1,0,0,0,914,915,
+		1,0,0,0,915,918,1,0,0,0,916,914,1,0,0,0,917,904,1,0,0,0,917,905,1,0,0,
+		0,917,909,1,0,0,0,918,159,1,0,0,0,919,920,7,23,0,0,920,161,1,0,0,0,921,
+		923,3,166,83,0,922,924,3,164,82,0,923,922,1,0,0,0,923,924,1,0,0,0,924,
+		163,1,0,0,0,925,926,5,166,0,0,926,931,3,60,30,0,927,928,5,163,0,0,928,
+		930,3,60,30,0,929,927,1,0,0,0,930,933,1,0,0,0,931,929,1,0,0,0,931,932,
+		1,0,0,0,932,934,1,0,0,0,933,931,1,0,0,0,934,935,5,167,0,0,935,165,1,0,
+		0,0,936,937,7,24,0,0,937,167,1,0,0,0,938,945,3,166,83,0,939,945,5,171,
+		0,0,940,945,5,24,0,0,941,945,5,25,0,0,942,945,5,23,0,0,943,945,5,22,0,
+		0,944,938,1,0,0,0,944,939,1,0,0,0,944,940,1,0,0,0,944,941,1,0,0,0,944,
+		942,1,0,0,0,944,943,1,0,0,0,945,169,1,0,0,0,116,174,176,187,190,196,198,
+		213,220,229,239,247,256,275,285,287,291,294,299,305,310,320,325,327,341,
+		346,349,353,357,362,365,371,374,377,380,388,391,398,405,412,420,436,441,
+		446,449,454,457,462,472,475,480,482,490,493,504,510,513,519,523,529,533,
+		553,556,560,567,570,572,577,580,592,605,607,613,615,621,634,652,655,658,
+		677,691,702,720,725,728,731,737,745,748,751,754,757,774,780,792,808,816,
+		827,830,833,838,846,855,863,876,881,883,886,891,900,902,907,914,917,923,
+		931,944
 	};
 
 	public static readonly ATN _ATN =
