@@ -60,7 +60,7 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
     [InlineData("inspect motor { needs oil | }", new[] { "empty", "full" })]
     [InlineData("inspect motor { needs foot_bolt[| }", new[] { "left", "right" })]
     [InlineData("inspect motor { needs foot_bolt[left] | }", new[] { "off", "slack", "fitted" })]
-    [InlineData("each end in left, right { inspect motor { needs oil empty, foot_bolt[end] | } }", new[] { "off", "slack", "fitted" })]
+    [InlineData("each end in left, right { inspect motor { needs speed at low, foot_bolt[end] | } }", new[] { "off", "slack", "fitted" })]
     [InlineData("inspect motor { tool | }", new[] { "socket_13", "lever" })]
     [InlineData("inspect motor { grip | }", new[] { "good", "fair", "poor" })]
     public async Task In_a_stage_comes_what_fits_there(string typed, string[] expected) =>

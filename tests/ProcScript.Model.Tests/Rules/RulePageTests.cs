@@ -40,5 +40,14 @@ public sealed class RulePageTests
     private static Rule Rule(string code) => ModelRules.All.Single(rule => rule.Info.Code == code);
 
     private static IEnumerable<Finding> Bind(string sample) =>
-        LibraryBinder.Bind(MemorySourceStore.Of("sample.proc", sample), TestContext.Current.CancellationToken).Findings;
+        LibraryBinder.Bind(new MemorySourceStore(Files(sample)), TestContext.Current.CancellationToken).Findings;
+
+    /// <summary>The files of a sample, each behind a line with its name; a sample of one file has no such line.</summary>
+    private static IEnumerable<KeyValuePair<string, string>> Files(string sample)
+    {
+        const string Mark = "// file: ";
+        return sample.StartsWith(Mark, StringComparison.Ordinal)
+            ? sample.Split(Mark, StringSplitOptions.RemoveEmptyEntries).Select(file => file.Split('\n', 2)).Select(file => KeyValuePair.Create(file[0].Trim(), file[1]))
+            : [KeyValuePair.Create("sample.proc", sample)];
+    }
 }
