@@ -8,6 +8,7 @@ internal static class WorkedExample
         tool socket_16 "16 mm socket"
         tool ext_600 "600 mm extension"
         tool trim_lever "plastic trim lever"
+        tool flow_cup "measuring cup"
         fastener m8x25 "M8 × 25 flange bolt" { thread M8x1.25  length 25 mm  grade 8.8  drive socket_13  torque 22 ± 2 N.m }
         fastener m10x30 "M10 × 30 bolt" { thread M10x1.5  length 30 mm  grade 8.8  drive socket_16  torque 44 ± 4 N.m }
         clip snap_cap "snap-on bolt cap" { tool trim_lever }
@@ -113,7 +114,7 @@ internal static class WorkedExample
           }
           work {
             replace evaporator
-            measure "drain tube flow" expect 0.5 .. 2.0 L/min
+            measure "drain tube flow" with flow_cup expect 0.5 .. 2.0 L/min
           }
           refit {
             fit pillar_trim[left] after fit seat

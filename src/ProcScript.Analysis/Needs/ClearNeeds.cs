@@ -188,9 +188,8 @@ internal static class ClearNeeds
             {
                 spared ??= way;
             }
-            else if (NeedOf(way, collector.State) is var need && collector.IsMet(need))
+            else if (collector.AddWhereMet(NeedOf(way, collector.State) with { Declared = choice }))
             {
-                collector.AddStated(need with { Declared = choice });
                 return true;
             }
         }
@@ -200,7 +199,7 @@ internal static class ClearNeeds
             return Consider(spared, root, collector);
         }
 
-        collector.Add(NeedOf(choice, collector.State));
+        collector.AddStated(NeedOf(choice, collector.State));
         return true;
     }
 

@@ -122,7 +122,31 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
     }
 
     /// <summary>Adds the need of a condition; of a temporary part that is to be fitted, that it bears a load as well.</summary>
-    public void Add(Condition condition) => AddStated(ClearNeeds.NeedOf(condition, state));
+    public void Add(Condition condition)
+    {
+        if (condition.State != NeededState.AnyOf || !condition.Ways.Any(way => AddWhereMet(ClearNeeds.NeedOf(way, state) with { Declared = condition })))
+        {
+            AddStated(ClearNeeds.NeedOf(condition, state));
+        }
+    }
+
+    /// <summary>Adds the need that a condition states where it is met, and of a temporary part that bears a load all that this asks for.</summary>
+    /// <returns>Whether it was added.</returns>
+    public bool AddWhereMet(Need need)
+    {
+        var first = _needs.Count;
+        AddStated(need);
+        for (var i = first; i < _needs.Count; i++)
+        {
+            if (!IsMet(_needs[i]))
+            {
+                _needs.RemoveRange(first, _needs.Count - first);
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     /// <summary>Adds the need that a condition states.</summary>
     public void AddStated(Need need)

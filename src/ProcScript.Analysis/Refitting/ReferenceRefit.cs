@@ -166,7 +166,7 @@ internal sealed class ReferenceRefit
 
     private void Add(ActionRequest request, ActionOrigin origin, PerformedAction? undoes)
     {
-        if (_toSetBack.Count > 0)
+        if (_toSetBack.Count > 0 && request.Verb is not (Verb.Record or Verb.Pause))
         {
             SetBackUnless(_collector.Collect(request).OfType<ControlAt>());
         }

@@ -32,6 +32,12 @@ internal static class StageOrder
             return null;
         }
 
+        if (actions.Any(action => action.Target is Part { IsTemporary: true } or Joint { IsTemporary: true }))
+        {
+            // What goes on for the job goes on at its moment.
+            return null;
+        }
+
         var changes = new ToolChanges(inHand);
         var order = ImmutableArray.CreateBuilder<Step>(steps.Length);
         var from = 0;

@@ -193,7 +193,7 @@ public class StepTests
             """);
 
         Assert.Equal(
-            ["Fit the pump", "Fasten 1 × M8 × 25 bolt, finger-tight", "Connect 1 × union", "Tighten 1 × M8 × 25 bolt"],
+            ["Fit the pump", "Run in 1 × M8 × 25 bolt, finger-tight", "Connect 1 × union", "Tighten 1 × M8 × 25 bolt"],
             plan.Refit[0].Steps.Select(step => step.Text));
         Assert.Equal("", plan.Refit[0].Steps[1].Torque);
         Assert.Equal("22 ± 2 N·m (16.2 ± 1.5 lbf·ft)", plan.Refit[0].Steps[3].Torque);

@@ -60,7 +60,7 @@ public sealed class ChoiceProperties
                 Assert.Single(both.Codes, "PRC3006");
                 Interlocked.Increment(ref twice);
             },
-            iter: 200);
+            iter: 400);
         Assert.True(twice > 5, $"only {twice} calls came twice");
     }
 

@@ -57,6 +57,9 @@ internal sealed class NaiveMachine
 
     public PartPlace Place(Part part) => (PartPlace)_values[part];
 
+    /// <summary>Whether both ends of a joint lie on one bench, where nothing of the machine reaches it.</summary>
+    public bool IsOnBench(Joint joint) => joint.Other is { } other && AssemblyOf(joint.Owner) is { } bench && AssemblyOf(other) == bench;
+
     /// <summary>Everything that can be told of the machine, to compare two of them by.</summary>
     public string Describe() => string.Join(
         ' ',

@@ -90,8 +90,8 @@ public sealed class RuleProperties
                 // what is temporary goes on while something is on the bench, too. The refit keeps to the way of a choice that the strip has used, where another might do.
                 foreach (var edge in circle.Where(edge => edge.Reason switch
                 {
-                    Enables enables => Binds(enables.Need),
-                    Spoils spoils => Binds(spoils.Need),
+                    Enables enables => Binds(enables.Need, edge.Later.Action.Target),
+                    Spoils spoils => Binds(spoils.Need, edge.Earlier.Action.Target),
                     _ => false,
                 }))
                 {
@@ -104,8 +104,12 @@ public sealed class RuleProperties
         Assert.True(edges > 60, $"only {edges} edges were tried");
     }
 
-    private static bool Binds(Need need) =>
-        need is not PartOnBench and not PartNeed { Part.IsTemporary: true } && need.Declared?.State != NeededState.AnyOf;
+    private static bool Binds(Need need, MachineItem? target) =>
+        need is not PartOnBench && !IsTemporary(need.Item) && !IsTemporary(target) && need.Declared?.State != NeededState.AnyOf
+        // Energies, fluids and controls bind in the machine alone: what lies in a part might be put in while that is on the bench.
+        && (need.Item is Part or Joint || target is not (Part { Parent: not null } or Joint { Owner.Parent: not null }));
+
+    private static bool IsTemporary(MachineItem? item) => item is Part { IsTemporary: true } or Joint { IsTemporary: true };
 
     private static System.Collections.Immutable.ImmutableArray<CircleEdge> Circle(Sample sample) =>
         sample.Checked.Only.IsProven ? [] : sample.Attempt().Failures.Select(failure => failure switch

@@ -60,13 +60,20 @@ internal static class StepOrigin
     /// <summary>The alerts that stand at the same action elsewhere, where a <c>strip</c> puts it in.</summary>
     public static (ImmutableArray<Alert> Own, ImmutableArray<Alert> Mirrored) GivenAlerts(ActionOrigin origin) => origin switch
     {
-        ExpandedStep expanded => ([.. expanded.Given.Alerts.Where(alert => alert.IsOfStrip)], []),
+        ExpandedStep expanded => ([.. Others(expanded, expanded.Given.Alerts).Where(alert => alert.IsOfStrip)], []),
         InverseOf { Action.Origin: ExpandedStep expanded } =>
         (
-            [.. expanded.Given.Alerts.Where(alert => alert.Phase == NeedsPhase.Refit), .. expanded.Given.Refit?.Alerts ?? []],
-            [.. expanded.Given.Alerts.Where(alert => alert.Phase == NeedsPhase.Both)]),
+            [.. Others(expanded, expanded.Given.Alerts).Where(alert => alert.Phase == NeedsPhase.Refit), .. Others(expanded, expanded.Given.Refit?.Alerts ?? [])],
+            [.. Others(expanded, expanded.Given.Alerts).Where(alert => alert.Phase == NeedsPhase.Both)]),
         _ => ([], []),
     };
+
+    /// <summary>The alerts that the <c>strip</c> does not say itself, before the first of what it puts in.</summary>
+    private static IEnumerable<Alert> Others(ExpandedStep expanded, IEnumerable<Alert> alerts)
+    {
+        var own = Written(expanded.Step).Concat(expanded.Step.Details.Refit?.Alerts ?? []).Select(alert => alert.Text).ToHashSet();
+        return alerts.Where(alert => !own.Contains(alert.Text));
+    }
 
     private static IEnumerable<Alert> Written(Step step) => step.Alerts.Concat(step.Details.Alerts);
 

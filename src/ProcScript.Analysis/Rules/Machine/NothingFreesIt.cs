@@ -45,7 +45,7 @@ public sealed class NothingFreesIt : MachineRule
         select new Finding(
             Id,
             knot.Goals[0] is { Kind: FreeingKind.Fitted, Item: var temporary }
-                ? $"nobody can ever fit {ItemPhrases.The(temporary)}"
+                ? $"nobody can ever fit {ItemPhrases.The(temporary)} and fasten it"
                 : parts.Count > 0
                 ? $"nothing can free {ItemPhrases.List(parts.Select(ItemPhrases.The))}"
                 : $"nobody can ever get at {ItemPhrases.The(item)}",
