@@ -74,7 +74,8 @@ internal static class PowerNeeds
         collector.Add(new PartFitted(part));
         foreach (var joint in collector.Facts.Ties(part))
         {
-            if (joint.Role == JointRole.Held && !request.Open.Contains(joint))
+            // An eye or a strap on a guard takes nothing from it.
+            if (joint is { Role: JointRole.Held, IsTemporary: false } && !request.Open.Contains(joint))
             {
                 JointSources.Whole(joint, collector);
             }

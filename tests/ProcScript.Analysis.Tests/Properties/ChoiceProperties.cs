@@ -48,7 +48,8 @@ public sealed class ChoiceProperties
             seed =>
             {
                 var sample = Sample.Of(seed);
-                if (sample.Steps.Count == 0 || ComesBackToWhatWas(sample) || sample.Steps.Any(step => step.Contains(" of ", StringComparison.Ordinal)))
+                // Of what is stuck nothing is told twice.
+                if (sample.Steps.Count == 0 || sample.Checked.Codes.Contains("PRC2002") || ComesBackToWhatWas(sample) || sample.Steps.Any(step => step.Contains(" of ", StringComparison.Ordinal)))
                 {
                     return;
                 }
@@ -57,7 +58,7 @@ public sealed class ChoiceProperties
                     RandomMachine.Text(sample.Declarations)
                     + Procedure("q", $"stage \"S\" {{ {string.Join('\n', sample.Steps)} }}")
                     + Procedure("p", "do q do q"));
-                Assert.Single(both.Codes, "PRC3006");
+                Assert.True(both.Codes.Count(code => code == "PRC3006") == 1, sample.Text);
                 Interlocked.Increment(ref twice);
             },
             iter: 400);

@@ -284,4 +284,8 @@ internal sealed class NaiveMachine
 }
 
 /// <summary>An action as a person does it: pieces, a position, or the place that a part goes to, as the value.</summary>
-internal readonly record struct Move(Verb Verb, MachineItem Item, int Value = 0);
+internal readonly record struct Move(Verb Verb, MachineItem Item, int Value = 0)
+{
+    /// <summary>Moves in words, for what a test says when it fails.</summary>
+    public static string Words(IEnumerable<Move> moves) => string.Join(", ", moves.Select(move => $"{move.Verb} {move.Item.Name} {move.Value}"));
+}

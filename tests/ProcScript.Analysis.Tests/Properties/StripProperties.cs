@@ -56,8 +56,10 @@ public sealed class StripProperties
                 var sample = Sample.Of(seed, asymmetric: true, steps: 60);
                 var told = sample.Checked.Report.Findings.Where(found => found.Finding.Rule.Code == "PRC2002")
                     .Select(found => sample.Checked.At(found.Finding.Primary).Split(' ')[^1])
+                    // A temporary part that cannot be fitted and fastened may be fitted all the same.
+                    .Where(name => !sample.Machine.Parts.Any(part => part.Name == name && part.IsTemporary))
                     .ToHashSet();
-                var moved = sample.Strip.Actions.FirstOrDefault(action => action.Verb is not (Verb.Support or Verb.Aside or Verb.Loosen or Verb.Fit)
+                var moved = sample.Strip.Actions.FirstOrDefault(action => action.Verb is not (Verb.Support or Verb.Aside or Verb.Loosen)
                     && told.Contains(action.Target!.Name) && (action.Target is not Joint joint || action.Count == joint.Count));
                 Assert.True(moved is null, $"{moved?.Verb} {moved?.Target?.Name}, which is told to be stuck\n{sample.Text}");
                 Interlocked.Add(ref stuck, told.Count);

@@ -100,10 +100,20 @@ public sealed partial class AlertPlaceTests
     private static IEnumerable<(int Step, List<string> Words)> AlertsOnPaper(string pack)
     {
         var words = new List<string>();
-        var isInCards = false;
+        var (isInCards, isHandOver) = (false, false);
         foreach (var line in pack.Split('\n'))
         {
-            if (SignalLine().Match(line) is { Success: true } signal)
+            if (line.StartsWith('#'))
+            {
+                isHandOver = line.StartsWith("### Hand-over", StringComparison.Ordinal);
+            }
+
+            if (isHandOver)
+            {
+                // What is told whoever takes over stands before the lines to go through, and no step is done on that card.
+                Assert.Empty(words);
+            }
+            else if (SignalLine().Match(line) is { Success: true } signal)
             {
                 words.Add(signal.Groups[1].Value);
             }
