@@ -93,6 +93,7 @@ internal static class SamplePlan
         refit[^1] = refit[^1] with { Steps = [.. refit[^1].Steps, Step(++number, "check", "Check the air at the vents") with { Reading = new PlanReading("Air at the middle vent after 5 min", "at most 8 °C") }] };
         var mirrors = refit.SelectMany(stage => stage.Steps).Where(step => step.Mirror > 0).ToDictionary(step => step.Mirror, step => step.Number);
         strip = [.. strip.Select(stage => stage with { Steps = [.. stage.Steps.Select(step => step with { Mirror = mirrors.GetValueOrDefault(step.Number) })] })];
+        strip[^1] = strip[^1] with { LeftOut = [new PlanLeftOut(0, "Already done at step 1", [1])] };
         return Plan([.. strip], work, [.. refit], mirrors);
     }
 

@@ -34,12 +34,15 @@ internal static class Sample
             remove pump
           }
           work { replace pump }
-          refit { check "It turns." after fit pump }
+          refit { check "It turns." needs battery live }
         }
 
         """;
 
     public const string Text = Machine + Procedure;
+
+    /// <summary>The same with another name, to stand beside it: a library has one procedure of a name.</summary>
+    public static string Another => Text.Replace("procedure p ", "procedure q ", StringComparison.Ordinal);
 
     /// <summary>The machine with more in it.</summary>
     public static string MachineWith(string members) => Machine[..Machine.LastIndexOf('}')] + members + "\n}\n";

@@ -8,7 +8,7 @@ public sealed class CheckVerbTests : IDisposable
     private const string HeldStill = "remove cover";
 
     /// <summary>Two warnings: one for each joint that comes off without a tool.</summary>
-    private static readonly string NoTool = Sample.Text.Replace("drive socket_13", "", StringComparison.Ordinal);
+    private static readonly string NoTool = Sample.Another.Replace("drive socket_13", "", StringComparison.Ordinal);
 
     private readonly TemporaryFolder _disk = new();
 
@@ -47,7 +47,7 @@ public sealed class CheckVerbTests : IDisposable
     [Fact]
     public async Task A_procedure_that_was_not_run_is_counted_as_such()
     {
-        _disk.With("a.proc", Sample.Steps("remove cuver")).With("b.proc", Sample.Text);
+        _disk.With("a.proc", Sample.Steps("remove cuver")).With("b.proc", Sample.Another);
 
         Assert.EndsWith(
             "\n1 error in 2 files; 1 of 2 procedures proven, 1 not checked for errors in the text\n",

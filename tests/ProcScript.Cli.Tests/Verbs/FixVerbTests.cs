@@ -19,14 +19,14 @@ public sealed class FixVerbTests : IDisposable
     [Fact]
     public async Task What_is_safe_is_mended_and_the_rest_is_counted()
     {
-        _disk.With("a.proc", Text).With("sub/b.proc", Sample.Text);
+        _disk.With("a.proc", Text).With("sub/b.proc", Sample.Another);
 
         var run = await FixAsync(".");
 
         Assert.Equal(
             new CliRun(ExitCode.Clean, "mended a.proc: Put the worst first (PRC5094 alerts-out-of-order)\nmended 1 finding in 1 file; no findings left\n", ""),
             run);
-        Assert.Equal((Mended, Sample.Text), (_disk.Read("a.proc"), _disk.Read("sub/b.proc")));
+        Assert.Equal((Mended, Sample.Another), (_disk.Read("a.proc"), _disk.Read("sub/b.proc")));
         Assert.Equal(["a.proc", "sub/b.proc"], _disk.Files());
         Assert.Equal(new CliRun(ExitCode.Clean, "nothing to mend; no findings left\n", ""), await FixAsync("."));
     }

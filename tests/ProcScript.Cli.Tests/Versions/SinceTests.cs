@@ -11,7 +11,7 @@ public sealed class SinceTests : IDisposable
         _git.Disk
             .With("machine.proc", Sample.Machine)
             .With("jobs/cover.proc", Job("cover_off", "undo cover_bolts\nremove cover"))
-            .With("jobs/pump.proc", "use \"../machine.proc\"\nuse \"cover.proc\"\nprocedure pump_out \"P\" on m { stage \"A\" { isolate battery }\ndo cover_off\nstage \"B\" { unplug pump_plug  undo pump_bolts  remove pump } }\n")
+            .With("jobs/pump.proc", "use \"../machine.proc\"\nuse \"cover.proc\"\nprocedure pump_out \"P\" on m { goal remove pump  stage \"A\" { isolate battery }\ndo cover_off\nstage \"B\" { unplug pump_plug  undo pump_bolts  remove pump }\nrefit { check \"It turns.\" needs battery live } }\n")
             .With("jobs/pläne \"neu\".proc", Job("other", "undo cover_bolts\nremove cover"));
         _git.Commit();
     }
@@ -121,7 +121,7 @@ public sealed class SinceTests : IDisposable
         Assert.Contains("in this clone, which is shallow; 'git fetch --unshallow' gets the rest", run.Error, StringComparison.Ordinal);
     }
 
-    private static string Job(string name, string steps) => $"use \"../machine.proc\"\nprocedure {name} \"P\" on m {{ stage \"All\" {{\n{steps}\n}} }}\n";
+    private static string Job(string name, string steps) => $"use \"../machine.proc\"\nprocedure {name} \"P\" on m {{ goal remove cover stage \"All\" {{\n{steps}\n}} }}\n";
 
     private Task<CliRun> CheckAsync(string revision) => CliRun.AtAsync(_git.Disk.Path, "check", ".", "--since", revision);
 

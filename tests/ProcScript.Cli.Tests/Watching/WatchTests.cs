@@ -25,7 +25,7 @@ public sealed class WatchTests : IDisposable
         File.Move(_disk[".a.proc.swp"], _disk["a.proc"], overwrite: true);
         Assert.Equal("checked 1 procedure in 1 file: all proven", await run.RoundAsync());
 
-        _disk.With("sub/b.proc", Sample.Text);
+        _disk.With("sub/b.proc", Sample.Another);
         Assert.Equal("checked 2 procedures in 2 files: all proven", await run.RoundAsync());
         Directory.Delete(_disk["sub"], recursive: true);
         Assert.Equal("checked 1 procedure in 1 file: all proven", await run.RoundAsync());

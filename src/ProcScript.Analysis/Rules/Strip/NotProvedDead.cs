@@ -25,13 +25,14 @@ public sealed class NotProvedDead : StripFailureRule<NotProved>
         Why: "The wrong breaker, a second feed, a switch that sticks: until somebody has measured where the work is, the circuit counts as "
             + "live. Take off what hides the place, prove it there, and only then touch anything on the circuit.",
         Wrong: """
+            tool tester "two-pole voltage tester"
             clip pin "push pin"
             connector plug_2 "2-way connector"
 
             machine press "Press" {
               energy mains "mains supply" {
                 isolate "Switch off at the isolator. Lock it."
-                verify  "Measure each phase against each other and against earth." at lamp_plug expect <= 5 V
+                verify  "Measure each phase against each other and against earth." with tester at lamp_plug expect <= 5 V
                 restore "Unlock and switch on."
               }
               part lid "lid" { held by 4 pin as lid_pins }
@@ -50,13 +51,14 @@ public sealed class NotProvedDead : StripFailureRule<NotProved>
             }
             """,
         Right: """
+            tool tester "two-pole voltage tester"
             clip pin "push pin"
             connector plug_2 "2-way connector"
 
             machine press "Press" {
               energy mains "mains supply" {
                 isolate "Switch off at the isolator. Lock it."
-                verify  "Measure each phase against each other and against earth." at lamp_plug expect <= 5 V
+                verify  "Measure each phase against each other and against earth." with tester at lamp_plug expect <= 5 V
                 restore "Unlock and switch on."
               }
               part lid "lid" { held by 4 pin as lid_pins }

@@ -20,12 +20,13 @@ public sealed class ProofOutOfReach : StripFailureRule<NeverProved>
             + "`verify` step follows once it is open.",
         Why: "A card that asks for a reading under a closed lid is ticked without one.",
         Wrong: """
+            tool tester "two-pole voltage tester"
             clip pin "push pin"
 
             machine press "Press" {
               energy mains "mains supply" {
                 isolate "Switch off at the isolator. Lock it."
-                verify  "Measure each phase against each other and against earth." at "the terminal block" expect <= 5 V { behind lid }
+                verify  "Measure each phase against each other and against earth." with tester at "the terminal block" expect <= 5 V { behind lid }
                 restore "Unlock and switch on."
               }
               part lid "lid" { held by 4 pin as lid_pins }
@@ -42,12 +43,13 @@ public sealed class ProofOutOfReach : StripFailureRule<NeverProved>
             }
             """,
         Right: """
+            tool tester "two-pole voltage tester"
             clip pin "push pin"
 
             machine press "Press" {
               energy mains "mains supply" {
                 isolate "Switch off at the isolator. Lock it."
-                verify  "Measure each phase against each other and against earth." at "the terminal block" expect <= 5 V { behind lid }
+                verify  "Measure each phase against each other and against earth." with tester at "the terminal block" expect <= 5 V { behind lid }
                 restore "Unlock and switch on."
               }
               part lid "lid" { held by 4 pin as lid_pins }

@@ -46,6 +46,7 @@ internal static class LibraryWriter
         tool socket_13 "13 mm socket" { size 13 mm }
         tool socket_16 "16 mm socket" { size 16 mm }
         tool ext_150 "150 mm extension"
+        tool flow_meter "flow meter"
         tool trim_lever "plastic trim lever"
 
         fastener m8x25 "M8 × 25 flange bolt" {

@@ -52,10 +52,11 @@ internal static class ProcedureText
         text.Append(CultureInfo.InvariantCulture, $$"""
               work {
                 replace module_{{procedure}}
-                measure "flow" expect 0.5 .. 2.0 L/min
+                measure "flow" with flow_meter expect 0.5 .. 2.0 L/min
               }
               refit {
                 check "No leak at the unions." after fit module_{{procedure}}
+                check "Every module answers." needs battery live
               }
             }
 

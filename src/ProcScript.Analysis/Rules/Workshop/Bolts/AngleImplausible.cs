@@ -26,11 +26,11 @@ public sealed class AngleImplausible : TorqueRule
             + "pitch, which few bolts bear. Mostly a digit is missing or one too many: 3° for 30°, 900° for 90°.",
         Wrong: """
             tool socket_16 "16 mm socket" { size 16 mm }
-            fastener head_bolt "M10 × 80 head bolt" { thread M10x1.5  grade 10.9  drive socket_16  torque 35 N.m + 900° }
+            fastener head_bolt "M10 × 80 head bolt" { thread M10x1.5  grade 10.9  drive socket_16  torque 35 N.m + 900°  stretch }
             """,
         Right: """
             tool socket_16 "16 mm socket" { size 16 mm }
-            fastener head_bolt "M10 × 80 head bolt" { thread M10x1.5  grade 10.9  drive socket_16  torque 35 N.m + 90° }
+            fastener head_bolt "M10 × 80 head bolt" { thread M10x1.5  grade 10.9  drive socket_16  torque 35 N.m + 90°  stretch }
             """);
 
     /// <inheritdoc/>

@@ -25,11 +25,11 @@ public sealed class ReuseAfterAngle : TorqueRule
             + "seems to. Whoever reads the card cannot see whether the old bolts go back on purpose.",
         Wrong: """
             tool socket_16 "16 mm socket" { size 16 mm }
-            fastener head_bolt "M10 × 80 head bolt" { thread M10x1.5  drive socket_16  torque 30 N.m + 90° }
+            fastener head_bolt "M10 × 80 head bolt" { thread M10x1.5  grade 10.9  drive socket_16  torque 30 N.m + 90° }
             """,
         Right: """
             tool socket_16 "16 mm socket" { size 16 mm }
-            fastener head_bolt "M10 × 80 head bolt" { thread M10x1.5  drive socket_16  torque 30 N.m + 90°  stretch }
+            fastener head_bolt "M10 × 80 head bolt" { thread M10x1.5  grade 10.9  drive socket_16  torque 30 N.m + 90°  stretch }
             """);
 
     /// <inheritdoc/>

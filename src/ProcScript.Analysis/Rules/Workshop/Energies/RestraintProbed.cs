@@ -24,6 +24,7 @@ public sealed class RestraintProbed : StripRule
         Why: "The current of a meter can fire an igniter in somebody's hands. Only the maker's tester is held to a restraint system, and only "
             + "where its data say how. It is a warning because such a tester does exist; allow the step, and name it.",
         Wrong: """
+            tool ohmmeter "ohmmeter"
             machine cab "Cab" {
               energy battery "12 V battery" {
                 isolate "Take the negative cable off."
@@ -38,7 +39,7 @@ public sealed class RestraintProbed : StripRule
               stage "Look" {
                 isolate battery
                 inspect airbag
-                measure "Resistance of the driver airbag" expect 2 .. 3 ohm
+                measure "Resistance of the driver airbag" with ohmmeter expect 2 .. 3 ohm
               }
             }
             """,

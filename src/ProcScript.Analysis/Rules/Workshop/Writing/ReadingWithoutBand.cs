@@ -20,24 +20,26 @@ public sealed class ReadingWithoutBand : ProseRule
         Why: "Whoever reads the meter writes a number down and goes on, whatever it is. It is a hint, for some readings are only kept for the next "
             + "time; a `task` says that better.",
         Wrong: """
+            tool dial "dial gauge"
             machine saw "Saw" { part blade "blade" }
 
             procedure blade_look "Look at the blade" on saw {
               goal inspect blade
               work {
                 inspect blade
-                measure "Play of the blade at the rim"
+                measure "Play of the blade at the rim" with dial
               }
             }
             """,
         Right: """
+            tool dial "dial gauge"
             machine saw "Saw" { part blade "blade" }
 
             procedure blade_look "Look at the blade" on saw {
               goal inspect blade
               work {
                 inspect blade
-                measure "Play of the blade at the rim" expect <= 0.2 mm
+                measure "Play of the blade at the rim" with dial expect <= 0.2 mm
               }
             }
             """);
