@@ -87,7 +87,7 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
     [InlineData("refit { restore mains while motor open | }", new[] { "because" })]
     [InlineData("refit { test \"x\" | }", new[] { "before", "after" })]
     [InlineData("refit { test \"x\" after restore | }", new[] { "mains" })]
-    [InlineData("refit { test \"x\" after fit motor { | } }", new[] { "power", "measure", "task", "check", "while", "danger", "warning", "caution", "notice" })]
+    [InlineData("refit { test \"x\" after fit motor { | } }", new[] { "power", "measure", "task", "check", "record", "while", "danger", "warning", "caution", "notice" })]
     [InlineData("refit { test \"x\" { power | } }", new[] { "mains" })]
     [InlineData("refit { test \"x\" { power mains while motor_plug | } }", new[] { "open" })]
     [InlineData("refit needs mains |", new[] { "isolated", "live" })]

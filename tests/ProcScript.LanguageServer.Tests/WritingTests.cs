@@ -65,7 +65,7 @@ public sealed class WritingTests : IClassFixture<ServedSample>
     [Theory]
     [InlineData("held by 4 ", new[] { "m8x25", "snap_cap" })]
     [InlineData("wired by 1 ", new[] { "two_way" })]
-    [InlineData("wired by 1 two_way as plug_2 on ", new[] { "mains" })]
+    [InlineData("wired by 1 two_way as plug_2 on ", new[] { "mains", "none" })]
     [InlineData("behind ", new[] { "guard", "wheel", "motor" })]
     public async Task In_a_machine_the_sort_of_name_fits_the_clause(string typed, string[] expected)
     {

@@ -61,7 +61,7 @@ internal static class Sample
             remove motor
           }
           work { replace motor }
-          refit { check "It runs free." before fit guard }
+          refit { check "It runs free." before fit guard  check "It runs." needs mains live }
         }
 
         """;
