@@ -60,8 +60,10 @@ test('the program finds nothing to say of any', { skip: program === undefined &&
   const library = mkdtempSync(join(tmpdir(), 'procscript-snippets-'));
   try {
     const samples = { ...texts, 'First file': [firstFile] };
-    for (const [name, parts] of Object.entries(samples)) {
-      writeFileSync(join(library, `${name.replaceAll(' ', '-')}.proc`), parts.join('\n\n'));
+    for (const [at, [name, parts]] of Object.entries(samples).entries()) {
+      // A library has one procedure of a name.
+      const text = parts.join('\n\n').replace('procedure p on', `procedure p_${at} on`);
+      writeFileSync(join(library, `${name.replaceAll(' ', '-')}.proc`), text);
     }
     const { status, stdout, stderr } = spawnSync('dotnet', [program, 'check', '.', '--fail-on', 'hint', '--color', 'never'], {
       cwd: library,
