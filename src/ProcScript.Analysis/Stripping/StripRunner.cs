@@ -35,6 +35,7 @@ internal sealed class StripRunner
     private readonly Capping _capping;
     private readonly Dictionary<Energy, NeverProved> _unproved = [];
     private readonly NeededSteps _needed;
+    private readonly bool _leavesOut;
     private bool _isSound = true;
 
     private StripRunner(Library library, MachineFacts facts, Procedure procedure, StepSupply? supply)
@@ -49,6 +50,8 @@ internal sealed class StripRunner
         _collector = new NeedCollector(facts, _state, NeedsPhase.Strip, _discarded.Items);
         _lastStep = new Step?[facts.Layout.Size];
         _sorting = new FailureSorting(_state, LastStep);
+        // Many runs of one procedure are tried; what is done is only kept for those that ask for it.
+        _leavesOut = procedure.Stages.Any(stage => stage.Steps.Any(step => step.WhereNeeded is not null)) || procedure.Work.Any(step => step.WhereNeeded is not null);
         _needed = new NeededSteps(facts.Layout, _state, _renewed.Whole, _discarded.Items);
     }
 
@@ -303,7 +306,11 @@ internal sealed class StripRunner
         }
 
         _drafts.Add(new ActionDraft(possible, origin, needs, changes) { InBackground = inBackground });
-        _needed.Note(_drafts[^1], _drafts.Count - 1);
+        if (_leavesOut)
+        {
+            _needed.Note(_drafts[^1], _drafts.Count - 1);
+        }
+
         if (_capping.After(possible) is { } cap)
         {
             Perform(step, cap, new InsertedCap(step), inBackground: false);
