@@ -124,10 +124,18 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
     /// <summary>Adds the need of a condition; of a temporary part that is to be fitted, that it bears a load as well.</summary>
     public void Add(Condition condition)
     {
-        if (condition.State != NeededState.AnyOf || !condition.Ways.Any(way => AddWhereMet(ClearNeeds.NeedOf(way, state) with { Declared = condition })))
+        if (condition.State == NeededState.AnyOf)
         {
-            AddStated(ClearNeeds.NeedOf(condition, state));
+            foreach (var way in condition.Ways)
+            {
+                if (AddWhereMet(ClearNeeds.NeedOf(way, state) with { Declared = condition }))
+                {
+                    return;
+                }
+            }
         }
+
+        AddStated(ClearNeeds.NeedOf(condition, state));
     }
 
     /// <summary>Adds the need that a condition states where it is met, and of a temporary part that bears a load all that this asks for.</summary>
