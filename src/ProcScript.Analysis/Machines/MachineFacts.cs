@@ -33,7 +33,7 @@ internal sealed class MachineFacts
             _isConditioned[part.Index] = !part.Conditions.IsEmpty || (part.Parent is { } parent && _isConditioned[parent.Index]);
         }
 
-        HasCaps = machine.Joints.Any(joint => joint.Cap is not null) || machine.Parts.Any(part => part.Cap is not null);
+        HasCaps = machine.Items.Values.Any(item => item.Cap is not null);
         Temporary = [.. machine.Parts.Where(part => part.IsTemporary)];
         HasChoices = machine.Items.Values.Any(HasChoice);
         Freedom = new Freedom(this);

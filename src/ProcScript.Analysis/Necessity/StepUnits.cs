@@ -37,7 +37,7 @@ internal sealed class StepUnits
                 _isWanted[unit] |= row.IsPrecaution
                     || step.WhereNeeded is not null
                     || !row.Phase.HasFlag(ActionPhase.Strip)
-                    || step.Target is Model.Machines.Part { IsTemporary: true } or Model.Machines.Joint { IsTemporary: true }
+                    || step.Target is { IsTemporary: true }
                     || goals.Contains(Meaning(step.Verb, step.Target));
             }
         }

@@ -2,7 +2,6 @@ using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Order;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
-using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Refitting;
@@ -136,7 +135,7 @@ internal sealed class RuleEdges
         }
 
         _failures.Add(
-            !ActionTable.Row(anchor.Verb).Phase.HasFlag(ActionPhase.Refit) && anchor.Target is not (Part { IsTemporary: true } or Joint { IsTemporary: true })
+            !ActionTable.Row(anchor.Verb).Phase.HasFlag(ActionPhase.Refit) && !anchor.Target.IsTemporary
                 ? new StripVerbInRule(anchor)
                 : new RuleWithoutAction(anchor, Why(anchor)));
         return null;

@@ -169,7 +169,7 @@ internal sealed class StripRunner
     {
         StripFailure? failure = step switch
         {
-            _ when row.Phase == ActionPhase.Refit && !IsTemporary(target) => new VerbOfTheRefit(step, target),
+            _ when row.Phase == ActionPhase.Refit && !target.IsTemporary => new VerbOfTheRefit(step, target),
             _ when (row.Targets & ActionTarget.Of(target)) == 0 => new VerbDoesNotFit(step, target),
             { Verb: Verb.Aside, Target: Part { Aside: null } part } => new NoWayAside(step, part),
             { InBackground: true } when !row.MayRunInBackground => new NotInBackground(step),
@@ -192,8 +192,6 @@ internal sealed class StripRunner
 
         return failure is NotInBackground;
     }
-
-    private static bool IsTemporary(MachineItem item) => item is Part { IsTemporary: true } or Joint { IsTemporary: true };
 
     private ActionRequest Request(Step step)
     {

@@ -32,7 +32,7 @@ internal static class StageOrder
             return null;
         }
 
-        if (actions.Any(action => action.Target is Part { IsTemporary: true } or Joint { IsTemporary: true }))
+        if (actions.Any(action => action.Target is { IsTemporary: true }))
         {
             // What goes on for the job goes on at its moment.
             return null;

@@ -74,23 +74,8 @@ public sealed class Joint : MachineItem
     /// <summary>The torque that it takes to run a self-locking one on before it seats, its own or its kind's.</summary>
     public Limit? Prevailing { get; internal set; }
 
-    /// <summary>Whether each goes back into the place that it came from, by its own words or its kind's.</summary>
-    public bool KeepInOrder { get; internal set; }
-
-    /// <summary>The marks that are made across it before it is opened.</summary>
-    public ImmutableArray<string> Marks { get; internal set; } = [];
-
-    /// <summary>What is measured on what comes off, such as its thickness; null where nothing is.</summary>
-    public string? Measured { get; internal set; }
-
     /// <summary>The parts and joints that disturb it: once one of them comes off, this must be renewed.</summary>
     public ImmutableArray<MachineItem> RenewWith { get; internal set; } = [];
-
-    /// <summary>What the openings of one are capped with while it is off: its own words, else its kind's.</summary>
-    public CapUse? Cap { get; internal set; }
-
-    /// <summary>Whether it ties a temporary part to the rest, or covers such a joint: it starts off and must end off.</summary>
-    public bool IsTemporary { get; internal set; }
 
     /// <summary>How it comes off: its own words, else its kind's.</summary>
     public string? Release { get; internal set; }

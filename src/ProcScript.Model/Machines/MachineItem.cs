@@ -41,4 +41,25 @@ public abstract class MachineItem
 
     /// <summary>What putting it back uses up (of a joint: for one).</summary>
     public ImmutableArray<Catalog.SupplyUse> Uses { get; internal set; } = [];
+
+    /// <summary>
+    /// Whether it is only there for the job: a part that starts out and must end out; a joint that ties one to the rest, or covers such a
+    /// joint, and so starts off and must end off.
+    /// </summary>
+    public bool IsTemporary { get; internal set; }
+
+    /// <summary>
+    /// What is capped while it is off: the openings of one piece of a joint, by its own words or its kind's; the hole that a part leaves. Null
+    /// where nothing has to be.
+    /// </summary>
+    public Catalog.CapUse? Cap { get; internal set; }
+
+    /// <summary>Whether it goes back into the place that it came from, and into no other like it (of a joint: each piece, by its kind's words too).</summary>
+    public bool KeepInOrder { get; internal set; }
+
+    /// <summary>The marks that are made across a part and what it sits on, or across a joint, before they part.</summary>
+    public ImmutableArray<string> Marks { get; internal set; } = [];
+
+    /// <summary>What is measured on what comes off, such as its thickness; null where nothing is.</summary>
+    public string? Measured { get; internal set; }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Model.Catalog;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
 
@@ -25,21 +24,6 @@ public sealed class Part : MachineItem
 
     /// <summary>Whether it must not go back once it is off.</summary>
     public bool SingleUse { get; internal set; }
-
-    /// <summary>Whether it is only there for the job: it starts out and must end out.</summary>
-    public bool IsTemporary { get; internal set; }
-
-    /// <summary>What the hole that it leaves is capped with; null where nothing has to be.</summary>
-    public CapUse? Cap { get; internal set; }
-
-    /// <summary>Whether it goes back into the place that it came from, and into no other like it.</summary>
-    public bool KeepInOrder { get; internal set; }
-
-    /// <summary>The marks that are made across it and what it sits on before they part.</summary>
-    public ImmutableArray<string> Marks { get; internal set; } = [];
-
-    /// <summary>What is measured on it once it is off, such as its thickness; null where nothing is.</summary>
-    public string? Measured { get; internal set; }
 
     /// <summary>How it is lifted.</summary>
     public LiftGeometry Lift { get; internal set; } = LiftGeometry.None;

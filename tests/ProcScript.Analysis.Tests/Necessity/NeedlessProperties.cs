@@ -103,7 +103,7 @@ public sealed class NeedlessProperties
         /// <summary>What is temporary is the author's own precaution, and never told.</summary>
         public bool IsTemporary(string step) =>
             step.Split(' ') is var words
-            && Checked.Only.Procedure.Machine.Items[words.Contains("of") ? words[3] : words[1]] is Part { IsTemporary: true } or Joint { IsTemporary: true };
+            && Checked.Only.Procedure.Machine.Items[words.Contains("of") ? words[3] : words[1]].IsTemporary;
 
         public Checked With(IReadOnlyList<string> steps) => Text(Print(steps));
 

@@ -111,7 +111,7 @@ internal sealed record PlannedStep
     public Part? Part => Target as Part;
 
     /// <summary>The caps that it puts on or takes off; null where it is about none.</summary>
-    public CapUse? Cap => Verb is Verb.Cap or Verb.Uncap ? Joint?.Cap ?? Part?.Cap : null;
+    public CapUse? Cap => Verb is Verb.Cap or Verb.Uncap ? Target?.Cap : null;
 
     /// <summary>Of a joint with caps, what goes away for good on one side of it, and so gets no caps; else null.</summary>
     public Part? BareSide { get; init; }

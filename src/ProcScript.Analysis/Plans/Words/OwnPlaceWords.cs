@@ -73,7 +73,7 @@ internal static class OwnPlaceWords
         _ => null,
     };
 
-    private static string? Measured(PlannedStep step) => step.Joint?.Measured ?? step.Part?.Measured;
+    private static string? Measured(PlannedStep step) => step.Target?.Measured;
 
     private static bool IsPutBack(PlannedStep step) => step.Closes || step.Verb == Verb.Fit;
 

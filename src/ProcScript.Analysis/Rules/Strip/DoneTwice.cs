@@ -76,7 +76,7 @@ public sealed class DoneTwice : StripFailureRule<AlreadyDone>
     private static Finding? NeverOn(AlreadyDone failure)
     {
         var opening = ActionTable.OpeningOf(failure.Target);
-        return failure is { Earlier: null, Target: Part { IsTemporary: true } or Joint { IsTemporary: true } } && (failure.Step.Verb == opening.Verb || failure.Step.Verb == Verb.Strip)
+        return failure is { Earlier: null, Target.IsTemporary: true } && (failure.Step.Verb == opening.Verb || failure.Step.Verb == Verb.Strip)
             ? StepFinding.At(
                 Id,
                 failure.Step,

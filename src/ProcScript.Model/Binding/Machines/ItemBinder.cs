@@ -4,7 +4,6 @@ using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Binding.Quantities;
-using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Syntax.Nodes;
 
@@ -73,7 +72,7 @@ internal sealed class ItemBinder
         _ => PropertyHolders.Control,
     };
 
-    /// <summary>Binds what every sort of item may say. False where the property is another.</summary>
+    /// <summary>Binds what several sorts of items may say. False where the property is another.</summary>
     private bool Common(MachineItem item, PropertySyntax property, BindingPlace place)
     {
         switch (property)
@@ -82,7 +81,7 @@ internal sealed class ItemBinder
                 item.Conditions = item.Conditions.AddRange(_conditions.Needs(needs, place, item));
                 return true;
             case NamesPropertySyntax { Keyword.Text: "tool" } tools:
-                item.Tools = item.Tools.AddRange(tools.Names.Select(name => _lookup.Tool(name, place, _sink)).OfType<Tool>());
+                item.Tools = item.Tools.AddRange(_lookup.Tools(tools.Names, place, _sink));
                 return true;
             case TextPropertySyntax { Keyword.Text: "ppe" } ppe:
                 item.Ppe = item.Ppe.Add(AuthorText.Bind(ppe.Text, place, _sink));
@@ -98,7 +97,16 @@ internal sealed class ItemBinder
 
                 return true;
             case PiecesPropertySyntax cap:
-                Cap(item, CapUses.Bind(cap, _lookup, place, _sink));
+                item.Cap = CapUses.Bind(cap, _lookup, place, _sink);
+                return true;
+            case FlagPropertySyntax { Keyword.Text: "keep in order" }:
+                item.KeepInOrder = true;
+                return true;
+            case TextPropertySyntax { Keyword.Text: "mark" } mark:
+                item.Marks = item.Marks.Add(AuthorText.Bind(mark.Text, place, _sink));
+                return true;
+            case TextPropertySyntax { Keyword.Text: "measured" } measured:
+                item.Measured = AuthorText.Bind(measured.Text, place, _sink);
                 return true;
             case NamesPropertySyntax { Keyword.Text: "hazard" } hazard:
                 item.Hazards = HazardBinder.Added(item.Hazards, hazard, place, _sink);
@@ -108,19 +116,6 @@ internal sealed class ItemBinder
                 return true;
             default:
                 return false;
-        }
-    }
-
-    private static void Cap(MachineItem item, Model.Catalog.CapUse? cap)
-    {
-        switch (item)
-        {
-            case Part part:
-                part.Cap = cap;
-                break;
-            case Joint joint:
-                joint.Cap = cap;
-                break;
         }
     }
 

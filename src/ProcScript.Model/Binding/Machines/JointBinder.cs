@@ -32,12 +32,6 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
                     case "reuse because":
                         joint.Reuse = words;
                         break;
-                    case "mark":
-                        joint.Marks = joint.Marks.Add(words);
-                        break;
-                    case "measured":
-                        joint.Measured = words;
-                        break;
                 }
 
                 break;
@@ -82,9 +76,6 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
                 break;
             case "stretch":
                 joint.Stretch = true;
-                break;
-            case "keep in order":
-                joint.KeepInOrder = true;
                 break;
             default:
                 joint.ThreadLocker = true;

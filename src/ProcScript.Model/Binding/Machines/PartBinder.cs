@@ -38,15 +38,6 @@ internal sealed class PartBinder(ItemLookup items, ConditionBinder conditions, F
             case FlagPropertySyntax { Keyword.Text: "temporary" }:
                 part.IsTemporary = true;
                 break;
-            case FlagPropertySyntax { Keyword.Text: "keep in order" }:
-                part.KeepInOrder = true;
-                break;
-            case TextPropertySyntax { Keyword.Text: "mark" } mark:
-                part.Marks = part.Marks.Add(AuthorText.Bind(mark.Text, place, sink));
-                break;
-            case TextPropertySyntax { Keyword.Text: "measured" } measured:
-                part.Measured = AuthorText.Bind(measured.Text, place, sink);
-                break;
             case FlagPropertySyntax:
                 part.SingleUse = true;
                 break;
