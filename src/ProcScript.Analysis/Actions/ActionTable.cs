@@ -203,15 +203,19 @@ public static class ActionTable
         new(Verb.Discard, Work, ActionTargets.Joint | ActionTargets.Part, null, "Discard {0}", "discarded") { Needs = [WorkSources.Off, WorkSources.WithoutTemporary] },
     ];
 
+    private static readonly Dictionary<ActionTargets, ActionRow> OpeningByTarget = Enum.GetValues<ActionTargets>()
+        .Where(target => target != None)
+        .ToDictionary(target => target, target => target == ActionTargets.Part
+            ? Rows.Single(row => row.Verb == Verb.Remove)
+            : Rows.First(row => row.Phase.HasFlag(Strip) && (row.Targets & target) != 0));
+
     private static readonly ActionRow[] ByVerb = [.. Enum.GetValues<Verb>().Select(verb => Rows.Single(row => row.Verb == verb))];
 
     /// <summary>The row of a verb.</summary>
     public static ActionRow Row(Verb verb) => ByVerb[(int)verb];
 
     /// <summary>The strip verb that takes an item off the machine, or puts an energy, a fluid or a control into another state.</summary>
-    internal static ActionRow Opening(MachineItem item) => item is Part
-        ? Row(Verb.Remove)
-        : Rows.First(row => row.Phase.HasFlag(Strip) && (row.Targets & ActionTarget.Of(item)) != 0);
+    internal static ActionRow Opening(MachineItem item) => OpeningByTarget[ActionTarget.Of(item)];
 
     /// <summary>The refit verb that undoes <see cref="Opening"/>.</summary>
     internal static ActionRow Closing(MachineItem item) => Row(Opening(item).Inverse!.Value);

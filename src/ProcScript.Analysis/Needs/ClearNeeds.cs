@@ -19,9 +19,13 @@ internal static class ClearNeeds
         Reach(request.Target!, collector);
         if (!collector.Facts.Temporary.IsEmpty)
         {
-            collector.Drop(first, need => need.Declared?.Each.Any(way => way.Item is Part { IsTemporary: true } part && collector.Facts.Serves(request.Target!, part)) == true);
+            SpareForItself(request.Target!, first, collector);
         }
     }
+
+    /// <summary>Takes out again what asks for the temporary part that a hand is busy with.</summary>
+    private static void SpareForItself(MachineItem item, int first, NeedCollector collector) =>
+        collector.Drop(first, need => need.Declared?.Each.Any(way => way.Item is Part { IsTemporary: true } part && collector.Facts.Serves(item, part)) == true);
 
     /// <summary>Adds what it takes to get at <paramref name="item"/>.</summary>
     public static void Reach(MachineItem item, NeedCollector collector)
@@ -83,14 +87,14 @@ internal static class ClearNeeds
     public static Need NeedOf(Condition condition, MachineState state) => condition.State switch
     {
         NeededState.Slack => Free((Joint)condition.Item, state) with { Declared = condition },
-        NeededState.AnyOf => Choose(condition, [.. condition.Ways.Select(way => NeedOf(way, state) with { Declared = condition })], state),
+        NeededState.AnyOf => Choose(condition, state),
         _ => NeedOf(condition),
     };
 
     /// <summary>The need that a condition states; of a joint off or slack, that it is off; of a choice, that any of its ways is open.</summary>
     public static Need NeedOf(Condition condition) => condition.State switch
     {
-        NeededState.AnyOf => new AnyOf([.. condition.Ways.Select(way => NeedOf(way) with { Declared = condition })]) { Declared = condition },
+        NeededState.AnyOf => Choice(condition, NeedOf),
         NeededState.OutOfTheWay => new PartOutOfTheWay((Part)condition.Item) { Declared = condition },
         NeededState.Out => new PartOut((Part)condition.Item) { Declared = condition },
         NeededState.Fitted => new PartFitted((Part)condition.Item) { Declared = condition },
@@ -104,18 +108,15 @@ internal static class ClearNeeds
         _ => new ControlAt((Control)condition.Item, condition.Position) { Declared = condition },
     };
 
-    private static Need Choose(Condition choice, ImmutableArray<Need> ways, MachineState state)
+    /// <summary>The first way of a choice that is open; the choice where none is.</summary>
+    private static Need Choose(Condition choice, MachineState state)
     {
-        foreach (var way in ways)
-        {
-            if (way.IsMetBy(state[way.Variable]))
-            {
-                return way;
-            }
-        }
-
-        return new AnyOf(ways) { Declared = choice };
+        var all = Choice(choice, way => NeedOf(way, state));
+        return all.Ways.FirstOrDefault(way => way.IsMetBy(state[way.Variable])) ?? all;
     }
+
+    private static AnyOf Choice(Condition choice, Func<Condition, Need> needOf) =>
+        new([.. choice.Ways.Select(way => needOf(way) with { Declared = choice })]) { Declared = choice };
 
     /// <summary>A joint off or slack: slack where it is slack, since a joint stays so when it comes off.</summary>
     public static Need Free(Joint joint, MachineState state)
@@ -181,20 +182,12 @@ internal static class ClearNeeds
     /// <summary>A choice: a way that is open; else one that the assembly spares; else all of them are wanting.</summary>
     private static bool ConsiderChoice(Condition choice, Part? root, NeedCollector collector)
     {
-        Condition? spared = null;
-        foreach (var way in choice.Ways)
+        if (collector.AddOpenWay(choice, choice.Ways.Where(way => IsHere(way, root, collector))))
         {
-            if (!IsHere(way, root, collector))
-            {
-                spared ??= way;
-            }
-            else if (collector.AddWhereMet(NeedOf(way, collector.State) with { Declared = choice }))
-            {
-                return true;
-            }
+            return true;
         }
 
-        if (spared is not null)
+        if (choice.Ways.FirstOrDefault(way => !IsHere(way, root, collector)) is { } spared)
         {
             return Consider(spared, root, collector);
         }

@@ -124,23 +124,20 @@ internal sealed class NeedCollector(MachineFacts facts, MachineState state, Need
     /// <summary>Adds the need of a condition; of a temporary part that is to be fitted, that it bears a load as well.</summary>
     public void Add(Condition condition)
     {
-        if (condition.State == NeededState.AnyOf)
+        if (condition.State != NeededState.AnyOf || !AddOpenWay(condition, condition.Ways))
         {
-            foreach (var way in condition.Ways)
-            {
-                if (AddWhereMet(ClearNeeds.NeedOf(way, state) with { Declared = condition }))
-                {
-                    return;
-                }
-            }
+            AddStated(ClearNeeds.NeedOf(condition, state));
         }
-
-        AddStated(ClearNeeds.NeedOf(condition, state));
     }
+
+    /// <summary>Adds the first of some ways of a choice that is open, with all that it asks for.</summary>
+    /// <returns>Whether one is.</returns>
+    public bool AddOpenWay(Condition choice, IEnumerable<Condition> ways) =>
+        ways.Any(way => AddWhereMet(ClearNeeds.NeedOf(way, state) with { Declared = choice }));
 
     /// <summary>Adds the need that a condition states where it is met, and of a temporary part that bears a load all that this asks for.</summary>
     /// <returns>Whether it was added.</returns>
-    public bool AddWhereMet(Need need)
+    private bool AddWhereMet(Need need)
     {
         var first = _needs.Count;
         AddStated(need);

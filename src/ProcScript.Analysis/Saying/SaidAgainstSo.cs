@@ -62,27 +62,25 @@ internal sealed partial class SaidAgainstSo
             return;
         }
 
-        foreach (var (text, isReading) in Texts(action))
+        foreach (var (text, reading) in Texts(action))
         {
-            foreach (var sentence in SentenceSplitter.Split(text))
+            if (_strip.Facts.Titles.In(text) is { IsEmpty: false } named && reading?.NeedsPresence != true)
             {
-                Read(sentence, action, isReading);
+                foreach (var items in named)
+                {
+                    Read(items, action, isReading: reading is not null);
+                }
             }
         }
     }
 
-    private void Read(Sentence sentence, PerformedAction action, bool isReading)
+    private void Read(NamedItems named, PerformedAction action, bool isReading)
     {
-        string? words = null;
-        foreach (var named in _strip.Facts.Titles.In(sentence))
+        var words = named.Sentence.ToString();
+        if (named.Items.All(item => IsAgainst(item, named.Sentence, words, named.End, action, isReading)))
         {
-            words ??= sentence.ToString();
-            var wrong = named.Items.All(item => IsAgainst(item, sentence, words, named.End, action, isReading));
-            if (wrong)
-            {
-                var item = named.Items[0];
-                _found.Add(new Contradiction(item, words, action, LastChange(item)));
-            }
+            var item = named.Items[0];
+            _found.Add(new Contradiction(item, words, action, LastChange(item)));
         }
     }
 
@@ -159,37 +157,39 @@ internal sealed partial class SaidAgainstSo
         return at < words.Length ? control.Positions.IndexOf(words[at].Text, StringComparer.OrdinalIgnoreCase) : -1;
     }
 
-    /// <summary>The texts of a step, and which of them take a reading or look at something.</summary>
-    private static IEnumerable<(string Text, bool IsReading)> Texts(PerformedAction action)
+    /// <summary>The texts of a step, with the reading of those that take one or look at something.</summary>
+    private static IEnumerable<(string Text, TakenReading? Reading)> Texts(PerformedAction action)
     {
         foreach (var reading in TakenReading.Of(action))
         {
-            if (!reading.NeedsPresence)
-            {
-                yield return (reading.Text, true);
-            }
+            yield return (reading.Text, reading);
         }
 
         var details = StepOrigin.Details(action);
         if (StepOrigin.Step(action.Origin) is { Verb: Verb.Task, Text: { } task })
         {
-            yield return (task, false);
+            yield return (task, null);
         }
 
-        foreach (var text in details.How.Concat(details.Photos))
+        foreach (var how in details.How)
         {
-            yield return (text, false);
+            yield return (how, null);
+        }
+
+        foreach (var photo in details.Photos)
+        {
+            yield return (photo, null);
         }
 
         if (details.Store is { } store)
         {
-            yield return (store, false);
+            yield return (store, null);
         }
 
         var (own, mirrored) = StepOrigin.Alerts(action.Origin);
-        foreach (var alert in own.Concat(mirrored))
+        foreach (var alert in own.AddRange(mirrored))
         {
-            yield return (alert.Text, false);
+            yield return (alert.Text, null);
         }
     }
 

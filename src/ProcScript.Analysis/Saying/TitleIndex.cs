@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ProcScript.Analysis.Prose;
 using ProcScript.Model.Machines;
@@ -14,6 +15,9 @@ internal sealed class TitleIndex
     private const char Between = '\n';
 
     private readonly Dictionary<string, List<Entry>> _byFirstWord = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>What each text names: the same words stand at many steps, there and back, and in many procedures.</summary>
+    private readonly ConcurrentDictionary<string, ImmutableArray<NamedItems>> _named = new(StringComparer.Ordinal);
 
     /// <summary>Takes the titles of a machine.</summary>
     public TitleIndex(Machine machine)
@@ -51,8 +55,11 @@ internal sealed class TitleIndex
         }
     }
 
+    /// <summary>What the sentences of a text name.</summary>
+    public ImmutableArray<NamedItems> In(string text) => _named.GetOrAdd(text, one => [.. SentenceSplitter.Split(one).SelectMany(In)]);
+
     /// <summary>What a sentence names, of titles that begin with the same words the longest.</summary>
-    public IEnumerable<NamedItems> In(Sentence sentence)
+    private IEnumerable<NamedItems> In(Sentence sentence)
     {
         for (var at = 0; at < sentence.Words.Length; at++)
         {
@@ -63,7 +70,7 @@ internal sealed class TitleIndex
 
             if (entries.Find(entry => Stands(entry, sentence, at)) is { } found)
             {
-                yield return new NamedItems(found.Items, at, at + found.Words.Length);
+                yield return new NamedItems(sentence, found.Items, at + found.Words.Length);
                 at += found.Words.Length - 1;
             }
         }
@@ -128,7 +135,7 @@ internal sealed class TitleIndex
 }
 
 /// <summary>Words of a sentence that name items.</summary>
+/// <param name="Sentence">The sentence.</param>
 /// <param name="Items">The items; of several nobody can say which is meant.</param>
-/// <param name="First">The first word.</param>
 /// <param name="End">The word after the last.</param>
-internal readonly record struct NamedItems(ImmutableArray<MachineItem> Items, int First, int End);
+internal readonly record struct NamedItems(Sentence Sentence, ImmutableArray<MachineItem> Items, int End);

@@ -105,11 +105,9 @@ public sealed class RuleProperties
     }
 
     private static bool Binds(Need need, MachineItem? target) =>
-        need is not PartOnBench && !IsTemporary(need.Item) && !IsTemporary(target) && need.Declared?.State != NeededState.AnyOf
+        need is not PartOnBench && !need.Item.IsTemporary && target is not { IsTemporary: true } && need.Declared?.State != NeededState.AnyOf
         // Energies, fluids and controls bind in the machine alone: what lies in a part might be put in while that is on the bench.
         && (need.Item is Part or Joint || target is not (Part { Parent: not null } or Joint { Owner.Parent: not null }));
-
-    private static bool IsTemporary(MachineItem? item) => item is Part { IsTemporary: true } or Joint { IsTemporary: true };
 
     private static System.Collections.Immutable.ImmutableArray<CircleEdge> Circle(Sample sample) =>
         sample.Checked.Only.IsProven ? [] : sample.Attempt().Failures.Select(failure => failure switch

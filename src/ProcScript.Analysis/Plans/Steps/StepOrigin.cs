@@ -48,6 +48,7 @@ internal static class StepOrigin
     {
         (RuledCheck check, _) => (check.Rule.Alerts, []),
         (Retorqued retorqued, _) => (retorqued.Rule.Alerts, []),
+        (_, { Alerts.IsEmpty: true, Details: { Alerts.IsEmpty: true, Refit: null or { Alerts.IsEmpty: true } } }) => ([], []),
         (InverseOf or PropAgain or Tightened, { } step) =>
         (
             [.. Written(step).Where(alert => alert.Phase == NeedsPhase.Refit), .. step.Details.Refit?.Alerts ?? []],
