@@ -1,4 +1,5 @@
 using ProcScript.Analysis;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model.Sources;
 
@@ -11,10 +12,14 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     /// <summary>The day of the check; null for today.</summary>
     public DateOnly? Today { get; init; }
 
+    /// <summary>The language of the packs; null where nothing is said.</summary>
+    public PackLanguage? Language { get; init; }
+
     /// <summary>The settings of a library with what is chosen here.</summary>
     public CheckSettings Read(ISourceStore store)
     {
         var settings = SettingsReader.Read(store) with { Today = Today };
-        return Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
+        settings = Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
+        return Language is { } language ? settings.With(SettingsTable.Language, language) : settings;
     }
 }
