@@ -1,4 +1,3 @@
-using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model.Quantities;
@@ -55,7 +54,7 @@ public class TorqueWordsTests
     public void A_stage_of_one_value_has_no_range_and_a_turn_has_no_torque() =>
         Assert.Equal(
             [new("7 N·m", "", "5.16 lbf·ft"), new("90°", "", "") { IsAngle = true }],
-            AsWritten.Stages(new TighteningTorque([Plain(7, Units.NewtonMetre)], [Plain(90, Units.Find("deg")!)])));
+            AsWritten.Stages(new TighteningTorque([Plain(7, Units.NewtonMetre)], [Plain(90, Units.Find("°")!)])));
 
     [Fact]
     public void A_range_is_given_as_its_ends_are_written() =>

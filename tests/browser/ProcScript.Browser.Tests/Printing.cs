@@ -30,7 +30,7 @@ public sealed class Printing(ChromiumFixture chromium, PrintedPacks printed) : I
             var marks = SamplePlan.Marks(step);
             var holding = pages.Where(page => page.Words.Any(word => marks.Contains(word.Text))).ToList();
             var page = Assert.Single(holding);
-            Assert.Equal(marks, page.Words.Select(word => word.Text).Where(marks.Contains));
+            Assert.Equal(marks, page.WordsByLine.Select(word => word.Text).Where(marks.Contains));
         }
 
         Assert.All(pages, page => Assert.All(TableHeads(page), head => Assert.Contains(page.Words, word => IsStepText(word) && word.Top > head.Bottom)));
@@ -78,7 +78,7 @@ public sealed class Printing(ChromiumFixture chromium, PrintedPacks printed) : I
         }
 
         var longest = pages.Count(page => RunningHead(page).Contains("Strip 1 of", StringComparison.Ordinal));
-        Assert.True(longest >= 3, $"The long stage took {longest} pages, too few to show a repeated head.");
+        Assert.True(longest >= 2, $"The long stage took {longest} pages, too few to show a repeated head.");
     }
 
     [Fact]
