@@ -15,11 +15,15 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     /// <summary>The language of the packs; null where nothing is said.</summary>
     public PackLanguage? Language { get; init; }
 
+    /// <summary>How cards are printed; null where nothing is said.</summary>
+    public CardLayout? Layout { get; init; }
+
     /// <summary>The settings of a library with what is chosen here.</summary>
     public CheckSettings Read(ISourceStore store)
     {
         var settings = SettingsReader.Read(store) with { Today = Today };
         settings = Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
-        return Language is { } language ? settings.With(SettingsTable.Language, language) : settings;
+        settings = Language is { } language ? settings.With(SettingsTable.Language, language) : settings;
+        return Layout is { } layout ? settings.With(SettingsTable.Layout, layout) : settings;
     }
 }
