@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using ProcScript.Analysis.Checking;
+using ProcScript.Analysis.Rules.Settings;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Whole;
@@ -149,6 +150,7 @@ public static class LibraryCheck
         IEnumerable<Finding> findings =
         [
             .. settings.Findings,
+            .. TextNotTranslated.Judge(library, settings),
             .. library.Findings,
             .. settled.Kinds,
             .. families,

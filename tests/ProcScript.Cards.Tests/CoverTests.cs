@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using AngleSharp.Html.Parser;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Plans.Words;
 using ProcScript.Cards.Tests.Samples;
 
 namespace ProcScript.Cards.Tests;
@@ -44,8 +45,9 @@ public sealed class CoverTests
     [Fact]
     public void What_the_job_touches_is_said_in_both_documents()
     {
-        Assert.Contains("<b>This job touches refrigerant.</b>", WorkPack.Html(SamplePlan.Evaporator, PackTemplates.Standard).Text, StringComparison.Ordinal);
-        Assert.Contains("**This job touches refrigerant.**", WorkPack.Markdown(SamplePlan.Evaporator, PackTemplates.Standard).Text, StringComparison.Ordinal);
+        var cooled = SamplePlan.Evaporator with { Licensed = ["refrigerant"] };
+        Assert.Contains("<b>This job touches refrigerant.</b>", WorkPack.Html(cooled, PackTemplates.Standard).Text, StringComparison.Ordinal);
+        Assert.Contains("**This job touches refrigerant.**", WorkPack.Markdown(cooled, PackTemplates.Standard).Text, StringComparison.Ordinal);
     }
 
     [Fact]

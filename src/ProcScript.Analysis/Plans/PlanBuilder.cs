@@ -73,6 +73,8 @@ internal sealed class PlanBuilder
     public static Plan Build(Library library, StripRun strip, RefitRun refit, PathSettings settings)
     {
         var plan = new PlanBuilder(library, strip, refit, settings).Build();
+        plan = plan with { Licensed = [.. LicensedWork.In(plan)] };
+        plan = library.Texts is { } texts ? PlanTexts.Told(plan, texts, settings.Get(SettingsTable.TextsLanguage)) : plan;
         return plan with { Revision = PlanRevision.Of(plan) };
     }
 

@@ -44,7 +44,7 @@ internal static class PackValues
             ["bags_of"] = Function<IEnumerable, ScriptArray>(steps =>
                 new ScriptArray(steps.Cast<ScriptObject>().SelectMany(step => (ScriptArray)step["bags"]!).Distinct())),
             // licensed: the sorts of licensed work that the job seems to touch.
-            ["licensed"] = new ScriptArray(LicensedWork.In(plan)),
+            ["licensed"] = new ScriptArray(plan.Licensed),
             // map_rows: the map in words, a row a part.
             ["map_rows"] = new ScriptArray(MapRow.Of(plan.Map).Select(Row)),
         };

@@ -23,6 +23,7 @@ internal static class BuildVerb
             return library.ExitCode(Severity.Error);
         }
 
+        var told = library.Told(stop);
         var chosen = PackSelection.Choose(library.Procedures, request.Procedure, request.With);
         var folders = PackFolders.Name([.. chosen.Select(report => report.Procedure)]);
         var output = Path.GetFullPath(request.Output, around.CurrentFolder);
@@ -30,7 +31,7 @@ internal static class BuildVerb
         for (var i = 0; i < chosen.Length; i++)
         {
             stop.ThrowIfCancellationRequested();
-            if (TryWrite(chosen[i], Path.Combine(output, folders[i]), request, templates))
+            if (TryWrite(told[library.Procedures.IndexOf(chosen[i])], Path.Combine(output, folders[i]), request, templates))
             {
                 terminal.WriteLine(new Piece($"wrote {Path.Combine(request.Output, folders[i])}: {string.Join(", ", request.Formats.Select(format => format.FileName))}"));
                 written++;

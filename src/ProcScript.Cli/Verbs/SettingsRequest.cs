@@ -23,7 +23,7 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     {
         var settings = SettingsReader.Read(store) with { Today = Today };
         settings = Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
-        settings = Language is { } language ? settings.With(SettingsTable.Language, language) : settings;
+        settings = Language is { } language ? settings.With(SettingsTable.Language, language).WithTranslation(store) : settings;
         return Layout is { } layout ? settings.With(SettingsTable.Layout, layout) : settings;
     }
 }
