@@ -36,6 +36,9 @@ internal sealed class ProseReader
             case TextPropertySyntax property:
                 Add(property.Text, KindOf(property.Keyword.Text));
                 break;
+            case FigurePropertySyntax figure:
+                Add(figure.Caption, ProseKind.Label);
+                break;
             case VerifyPropertySyntax verify:
                 Add(verify.Text, ProseKind.Check, TakenBy.Verify, verify.Expect);
                 Add(verify.PlaceText, ProseKind.Label);

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Nodes;
 
@@ -176,6 +177,28 @@ public static class SettingsTable
         Rules = ["PRC8008"],
     };
 
+    /// <summary>The size of a picture's file.</summary>
+    public static CountSetting FigureKilobytes { get; } = new()
+    {
+        Key = "limits.figureKilobytes",
+        BuiltIn = 4000,
+        Least = 1,
+        Most = (int)(FigureLimits.MostBytes / 1000),
+        What = "The most kilobytes (of 1000 bytes) that the file of a picture may have. It goes into the pack as it is, without the notes of the camera.",
+        Rules = ["PRC1144"],
+    };
+
+    /// <summary>The size of a picture.</summary>
+    public static CountSetting FigureMegapixels { get; } = new()
+    {
+        Key = "limits.figureMegapixels",
+        BuiltIn = 50,
+        Least = 1,
+        Most = 500,
+        What = "The most megapixels that a picture may have, by what its header says.",
+        Rules = ["PRC1144"],
+    };
+
     /// <summary>The unit of torque that comes first.</summary>
     public static ChoiceSetting<TorqueUnit> Torque { get; } = new()
     {
@@ -214,6 +237,8 @@ public static class SettingsTable
         RepeatedSteps,
         MassBolts,
         PatternFrom,
+        FigureKilobytes,
+        FigureMegapixels,
         Torque,
         HouseTools,
     ];

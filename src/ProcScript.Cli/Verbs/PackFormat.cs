@@ -9,11 +9,14 @@ namespace ProcScript.Cli.Verbs;
 /// <param name="Write">Writes it.</param>
 internal sealed record PackFormat(string Name, string FileName, Func<Plan, PackTemplates, PackText> Write)
 {
+    /// <summary>The file with pictures beside it.</summary>
+    public const string MarkdownFile = "cards.md";
+
     /// <summary>All forms.</summary>
     public static IReadOnlyList<PackFormat> All { get; } =
     [
         new("html", "cards.html", WorkPack.Html),
-        new("md", "cards.md", WorkPack.Markdown),
+        new("md", MarkdownFile, WorkPack.Markdown),
         new("json", "plan.json", (plan, _) => new PackText(WorkPack.Json(plan), [])),
     ];
 }

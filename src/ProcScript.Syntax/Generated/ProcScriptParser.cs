@@ -53,52 +53,52 @@ internal partial class ProcScriptParser : Parser {
 		THREAD=82, LENGTH=83, GRADE=84, DRIVE=85, TORQUE=86, SIZE=87, MASS=88, 
 		SPARE=89, SEALS=90, USES=91, SINGLE=92, CAPTIVE=93, CAP=94, TEMPORARY=95, 
 		WAIT=96, VERIFY=97, CHARGE=98, TAKES=99, ATTENDED=100, TIME=101, PEOPLE=102, 
-		HOW=103, PHOTO=104, STORE=105, PPE=106, LIVE=107, ISOLATED=108, OUT=109, 
-		FITTED=110, FULL=111, OFF=112, SLACK=113, SUPPORTED=114, PREPARE=115, 
-		SHUTDOWN=116, LOCK=117, BLEED=118, COATING=119, BAG=120, CURE=121, TORQUE_RANGE=122, 
-		REACH=123, HEIGHT=124, TWIST=125, FREQUENCY=126, HAZARD=127, WITH=128, 
-		PATTERN=129, STAR=130, NONE=131, NOT_KNOWN=132, LISTED=133, INSIDE=134, 
-		GRIP=135, GOOD=136, FAIR=137, POOR=138, LOCKER=139, ADD=140, TAKE=141, 
-		OILED=142, HOIST=143, VOLTAGE=144, AC=145, DC=146, TEST=147, POWER=148, 
-		WHILE=149, OPEN=150, LEFT_HAND=151, OR=152, WAY=153, WHERE=154, NEEDED=155, 
-		WITHOUT=156, RECORD=157, PAUSE=158, LOCKED=159, REUSE=160, STRETCH=161, 
-		PREVAILING=162, KEEP=163, ORDER=164, MARK=165, MEASURED=166, SNUG=167, 
-		RETORQUE=168, PLUS_MINUS=169, PLUS=170, DEGREE=171, MIDDLE_DOT=172, PERCENT=173, 
-		RANGE=174, DOT=175, SLASH=176, MINUS=177, AT_MOST=178, AT_LEAST=179, LESS_THAN=180, 
-		MORE_THAN=181, COMMA=182, LEFT_BRACE=183, RIGHT_BRACE=184, LEFT_BRACKET=185, 
-		RIGHT_BRACKET=186, LEFT_PAREN=187, RIGHT_PAREN=188, DECIMAL=189, INTEGER=190, 
-		SCREW_SIZE=191, NAME=192, STRING=193, UNCLOSED_STRING=194, COMMENT=195, 
-		NEWLINE=196, WHITE_SPACE=197, UNKNOWN=198;
+		HOW=103, PHOTO=104, FIGURE=105, STORE=106, PPE=107, LIVE=108, ISOLATED=109, 
+		OUT=110, FITTED=111, FULL=112, OFF=113, SLACK=114, SUPPORTED=115, PREPARE=116, 
+		SHUTDOWN=117, LOCK=118, BLEED=119, COATING=120, BAG=121, CURE=122, TORQUE_RANGE=123, 
+		REACH=124, HEIGHT=125, TWIST=126, FREQUENCY=127, HAZARD=128, WITH=129, 
+		PATTERN=130, STAR=131, NONE=132, NOT_KNOWN=133, LISTED=134, INSIDE=135, 
+		GRIP=136, GOOD=137, FAIR=138, POOR=139, LOCKER=140, ADD=141, TAKE=142, 
+		OILED=143, HOIST=144, VOLTAGE=145, AC=146, DC=147, TEST=148, POWER=149, 
+		WHILE=150, OPEN=151, LEFT_HAND=152, OR=153, WAY=154, WHERE=155, NEEDED=156, 
+		WITHOUT=157, RECORD=158, PAUSE=159, LOCKED=160, REUSE=161, STRETCH=162, 
+		PREVAILING=163, KEEP=164, ORDER=165, MARK=166, MEASURED=167, SNUG=168, 
+		RETORQUE=169, PLUS_MINUS=170, PLUS=171, DEGREE=172, MIDDLE_DOT=173, PERCENT=174, 
+		RANGE=175, DOT=176, SLASH=177, MINUS=178, AT_MOST=179, AT_LEAST=180, LESS_THAN=181, 
+		MORE_THAN=182, COMMA=183, LEFT_BRACE=184, RIGHT_BRACE=185, LEFT_BRACKET=186, 
+		RIGHT_BRACKET=187, LEFT_PAREN=188, RIGHT_PAREN=189, DECIMAL=190, INTEGER=191, 
+		SCREW_SIZE=192, NAME=193, STRING=194, UNCLOSED_STRING=195, COMMENT=196, 
+		NEWLINE=197, WHITE_SPACE=198, UNKNOWN=199;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
-		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
-		RULE_threadValue = 8, RULE_hand = 9, RULE_gradeValue = 10, RULE_needs = 11, 
-		RULE_hiders = 12, RULE_need = 13, RULE_needState = 14, RULE_machineDeclaration = 15, 
-		RULE_memberBlock = 16, RULE_member = 17, RULE_optionDeclaration = 18, 
-		RULE_energyDeclaration = 19, RULE_fluidDeclaration = 20, RULE_controlDeclaration = 21, 
-		RULE_controlBlock = 22, RULE_partDeclaration = 23, RULE_jointDeclaration = 24, 
-		RULE_inlineCover = 25, RULE_inlineClause = 26, RULE_asideClause = 27, 
-		RULE_eachMembers = 28, RULE_whenMembers = 29, RULE_values = 30, RULE_value = 31, 
-		RULE_test = 32, RULE_procedureDeclaration = 33, RULE_forVariants = 34, 
-		RULE_parameters = 35, RULE_parameter = 36, RULE_furtherParameter = 37, 
-		RULE_firstValues = 38, RULE_procedureBlock = 39, RULE_procedureItem = 40, 
-		RULE_goal = 41, RULE_stage = 42, RULE_doCall = 43, RULE_whereNeeded = 44, 
-		RULE_workBlock = 45, RULE_eachItems = 46, RULE_whenItems = 47, RULE_stepBlock = 48, 
-		RULE_step = 49, RULE_alert = 50, RULE_refitAlert = 51, RULE_stripStep = 52, 
-		RULE_eachSteps = 53, RULE_whenSteps = 54, RULE_action = 55, RULE_deed = 56, 
-		RULE_amount = 57, RULE_verb = 58, RULE_snugVerb = 59, RULE_actionVerb = 60, 
-		RULE_textAction = 61, RULE_instruments = 62, RULE_recordAction = 63, RULE_pauseAction = 64, 
-		RULE_needsClause = 65, RULE_background = 66, RULE_discard = 67, RULE_refitRules = 68, 
-		RULE_ruleBlock = 69, RULE_refitRule = 70, RULE_eachRules = 71, RULE_whenRules = 72, 
-		RULE_orderRule = 73, RULE_snugRule = 74, RULE_retorqueRule = 75, RULE_whileClause = 76, 
-		RULE_checkRule = 77, RULE_recordRule = 78, RULE_pauseRule = 79, RULE_testRule = 80, 
-		RULE_testBlock = 81, RULE_testItem = 82, RULE_powerClause = 83, RULE_order = 84, 
-		RULE_orderVerb = 85, RULE_text = 86, RULE_count = 87, RULE_quantity = 88, 
-		RULE_limit = 89, RULE_number = 90, RULE_unit = 91, RULE_unitName = 92, 
-		RULE_reference = 93, RULE_index = 94, RULE_name = 95, RULE_position = 96;
+		RULE_property = 4, RULE_figure = 5, RULE_clause = 6, RULE_cover = 7, RULE_refitProperty = 8, 
+		RULE_threadValue = 9, RULE_hand = 10, RULE_gradeValue = 11, RULE_needs = 12, 
+		RULE_hiders = 13, RULE_need = 14, RULE_needState = 15, RULE_machineDeclaration = 16, 
+		RULE_memberBlock = 17, RULE_member = 18, RULE_optionDeclaration = 19, 
+		RULE_energyDeclaration = 20, RULE_fluidDeclaration = 21, RULE_controlDeclaration = 22, 
+		RULE_controlBlock = 23, RULE_partDeclaration = 24, RULE_jointDeclaration = 25, 
+		RULE_inlineCover = 26, RULE_inlineClause = 27, RULE_asideClause = 28, 
+		RULE_eachMembers = 29, RULE_whenMembers = 30, RULE_values = 31, RULE_value = 32, 
+		RULE_test = 33, RULE_procedureDeclaration = 34, RULE_forVariants = 35, 
+		RULE_parameters = 36, RULE_parameter = 37, RULE_furtherParameter = 38, 
+		RULE_firstValues = 39, RULE_procedureBlock = 40, RULE_procedureItem = 41, 
+		RULE_goal = 42, RULE_stage = 43, RULE_doCall = 44, RULE_whereNeeded = 45, 
+		RULE_workBlock = 46, RULE_eachItems = 47, RULE_whenItems = 48, RULE_stepBlock = 49, 
+		RULE_step = 50, RULE_alert = 51, RULE_refitAlert = 52, RULE_stripStep = 53, 
+		RULE_eachSteps = 54, RULE_whenSteps = 55, RULE_action = 56, RULE_deed = 57, 
+		RULE_amount = 58, RULE_verb = 59, RULE_snugVerb = 60, RULE_actionVerb = 61, 
+		RULE_textAction = 62, RULE_instruments = 63, RULE_recordAction = 64, RULE_pauseAction = 65, 
+		RULE_needsClause = 66, RULE_background = 67, RULE_discard = 68, RULE_refitRules = 69, 
+		RULE_ruleBlock = 70, RULE_refitRule = 71, RULE_eachRules = 72, RULE_whenRules = 73, 
+		RULE_orderRule = 74, RULE_snugRule = 75, RULE_retorqueRule = 76, RULE_whileClause = 77, 
+		RULE_checkRule = 78, RULE_recordRule = 79, RULE_pauseRule = 80, RULE_testRule = 81, 
+		RULE_testBlock = 82, RULE_testItem = 83, RULE_powerClause = 84, RULE_order = 85, 
+		RULE_orderVerb = 86, RULE_text = 87, RULE_count = 88, RULE_quantity = 89, 
+		RULE_limit = 90, RULE_number = 91, RULE_unit = 92, RULE_unitName = 93, 
+		RULE_reference = 94, RULE_index = 95, RULE_name = 96, RULE_position = 97;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
-		"clause", "cover", "refitProperty", "threadValue", "hand", "gradeValue", 
+		"figure", "clause", "cover", "refitProperty", "threadValue", "hand", "gradeValue", 
 		"needs", "hiders", "need", "needState", "machineDeclaration", "memberBlock", 
 		"member", "optionDeclaration", "energyDeclaration", "fluidDeclaration", 
 		"controlDeclaration", "controlBlock", "partDeclaration", "jointDeclaration", 
@@ -132,15 +132,15 @@ internal partial class ProcScriptParser : Parser {
 		"'caution'", "'notice'", "'thread'", "'length'", "'grade'", "'drive'", 
 		"'torque'", "'size'", "'mass'", "'spare'", "'seals'", "'uses'", "'single'", 
 		"'captive'", "'cap'", "'temporary'", "'wait'", "'verify'", "'charge'", 
-		"'takes'", "'attended'", "'time'", "'people'", "'how'", "'photo'", "'store'", 
-		"'ppe'", "'live'", "'isolated'", "'out'", "'fitted'", "'full'", "'off'", 
-		"'slack'", "'supported'", "'prepare'", "'shutdown'", "'lock'", "'bleed'", 
-		"'coating'", "'bag'", "'cure'", "'range'", "'reach'", "'height'", "'twist'", 
-		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'none'", 
-		"'unknown'", "'listed'", "'inside'", "'grip'", "'good'", "'fair'", "'poor'", 
-		"'locker'", "'add'", "'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", 
-		"'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", "'way'", 
-		"'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
+		"'takes'", "'attended'", "'time'", "'people'", "'how'", "'photo'", "'figure'", 
+		"'store'", "'ppe'", "'live'", "'isolated'", "'out'", "'fitted'", "'full'", 
+		"'off'", "'slack'", "'supported'", "'prepare'", "'shutdown'", "'lock'", 
+		"'bleed'", "'coating'", "'bag'", "'cure'", "'range'", "'reach'", "'height'", 
+		"'twist'", "'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", 
+		"'none'", "'unknown'", "'listed'", "'inside'", "'grip'", "'good'", "'fair'", 
+		"'poor'", "'locker'", "'add'", "'take'", "'oiled'", "'hoist'", "'voltage'", 
+		"'ac'", "'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", 
+		"'way'", "'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
 		"'reuse'", "'stretch'", "'prevailing'", "'keep'", "'order'", "'mark'", 
 		"'measured'", "'snug'", "'retorque'", null, "'+'", "'\\u00B0'", null, 
 		"'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", 
@@ -160,14 +160,14 @@ internal partial class ProcScriptParser : Parser {
 		"CAUTION", "NOTICE", "THREAD", "LENGTH", "GRADE", "DRIVE", "TORQUE", "SIZE", 
 		"MASS", "SPARE", "SEALS", "USES", "SINGLE", "CAPTIVE", "CAP", "TEMPORARY", 
 		"WAIT", "VERIFY", "CHARGE", "TAKES", "ATTENDED", "TIME", "PEOPLE", "HOW", 
-		"PHOTO", "STORE", "PPE", "LIVE", "ISOLATED", "OUT", "FITTED", "FULL", 
-		"OFF", "SLACK", "SUPPORTED", "PREPARE", "SHUTDOWN", "LOCK", "BLEED", "COATING", 
-		"BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", "FREQUENCY", 
-		"HAZARD", "WITH", "PATTERN", "STAR", "NONE", "NOT_KNOWN", "LISTED", "INSIDE", 
-		"GRIP", "GOOD", "FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", 
-		"VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "LEFT_HAND", 
-		"OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", "LOCKED", 
-		"REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
+		"PHOTO", "FIGURE", "STORE", "PPE", "LIVE", "ISOLATED", "OUT", "FITTED", 
+		"FULL", "OFF", "SLACK", "SUPPORTED", "PREPARE", "SHUTDOWN", "LOCK", "BLEED", 
+		"COATING", "BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", 
+		"FREQUENCY", "HAZARD", "WITH", "PATTERN", "STAR", "NONE", "NOT_KNOWN", 
+		"LISTED", "INSIDE", "GRIP", "GOOD", "FAIR", "POOR", "LOCKER", "ADD", "TAKE", 
+		"OILED", "HOIST", "VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", 
+		"LEFT_HAND", "OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", 
+		"LOCKED", "REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
 		"SNUG", "RETORQUE", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", 
 		"RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
 		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
@@ -247,17 +247,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 200;
+			State = 202;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 198;
+				State = 200;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 194;
+					State = 196;
 					useDirective();
 					}
 					break;
@@ -269,19 +269,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 195;
+					State = 197;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 196;
+					State = 198;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 197;
+					State = 199;
 					procedureDeclaration();
 					}
 					break;
@@ -289,11 +289,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 202;
+				State = 204;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 203;
+			State = 205;
 			Match(Eof);
 			}
 		}
@@ -327,9 +327,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 205;
+			State = 207;
 			Match(USE);
-			State = 206;
+			State = 208;
 			text();
 			}
 		}
@@ -376,7 +376,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 208;
+			State = 210;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -385,24 +385,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 209;
-			name();
 			State = 211;
+			name();
+			State = 213;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 210;
+				State = 212;
 				text();
 				}
 			}
 
-			State = 214;
+			State = 216;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 213;
+				State = 215;
 				propertyBlock();
 				}
 			}
@@ -456,14 +456,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 216;
+			State = 218;
 			Match(LEFT_BRACE);
-			State = 222;
+			State = 224;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3741582209L) != 0)) {
 				{
-				State = 220;
+				State = 222;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -506,6 +506,7 @@ internal partial class ProcScriptParser : Parser {
 				case PEOPLE:
 				case HOW:
 				case PHOTO:
+				case FIGURE:
 				case STORE:
 				case PPE:
 				case PREPARE:
@@ -535,7 +536,7 @@ internal partial class ProcScriptParser : Parser {
 				case MARK:
 				case MEASURED:
 					{
-					State = 217;
+					State = 219;
 					property();
 					}
 					break;
@@ -546,13 +547,13 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 218;
+					State = 220;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 219;
+					State = 221;
 					refitProperty();
 					}
 					break;
@@ -560,11 +561,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 224;
+				State = 226;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 225;
+			State = 227;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -739,6 +740,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public FigureContext figure() {
+			return GetRuleContext<FigureContext>(0);
+		}
 		public StripPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class TorquePropertyContext : PropertyContext {
@@ -796,6 +800,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TAKE() { return GetToken(ProcScriptParser.TAKE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OF() { return GetToken(ProcScriptParser.OF, 0); }
 		public ChangePropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class FigurePropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public FigureContext figure() {
+			return GetRuleContext<FigureContext>(0);
+		}
+		public FigurePropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class TextPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
@@ -891,7 +901,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 8, RULE_property);
 		int _la;
 		try {
-			State = 362;
+			State = 366;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -916,16 +926,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 227;
+				State = 229;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & -2305843009079080767L) != 0) || ((((_la - 106)) & ~0x3f) == 0 && ((1L << (_la - 106)) & 1729382256910302721L) != 0)) ) {
+				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & 6917529027775695041L) != 0) || ((((_la - 106)) & ~0x3f) == 0 && ((1L << (_la - 106)) & 3458764513820605443L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 228;
+				State = 230;
 				text();
 				}
 				break;
@@ -946,16 +956,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 229;
+				State = 231;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637265L) != 0)) ) {
+				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 34634616774737L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 230;
+				State = 232;
 				quantity();
 				}
 				break;
@@ -963,26 +973,26 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new MassPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 231;
+				State = 233;
 				Match(MASS);
-				State = 236;
+				State = 238;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case MINUS:
 				case DECIMAL:
 				case INTEGER:
 					{
-					State = 232;
+					State = 234;
 					quantity();
 					}
 					break;
 				case NOT_KNOWN:
 					{
-					State = 233;
-					Match(NOT_KNOWN);
-					State = 234;
-					Match(BECAUSE);
 					State = 235;
+					Match(NOT_KNOWN);
+					State = 236;
+					Match(BECAUSE);
+					State = 237;
 					text();
 					}
 					break;
@@ -995,39 +1005,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 238;
+				State = 240;
 				Match(TORQUE);
-				State = 239;
+				State = 241;
 				quantity();
-				State = 244;
+				State = 246;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 240;
+					State = 242;
 					Match(COMMA);
-					State = 241;
+					State = 243;
 					quantity();
 					}
 					}
-					State = 246;
+					State = 248;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 251;
+				State = 253;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 247;
+					State = 249;
 					Match(PLUS);
-					State = 248;
+					State = 250;
 					quantity();
 					}
 					}
-					State = 253;
+					State = 255;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1040,30 +1050,30 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 254;
+				State = 256;
 				_la = TokenStream.LA(1);
-				if ( !(_la==TOOL || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
+				if ( !(_la==TOOL || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 36028797018968065L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 255;
+				State = 257;
 				reference();
-				State = 260;
+				State = 262;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 256;
+					State = 258;
 					Match(COMMA);
-					State = 257;
+					State = 259;
 					reference();
 					}
 					}
-					State = 262;
+					State = 264;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1073,9 +1083,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new BehindPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 263;
+				State = 265;
 				Match(BEHIND);
-				State = 264;
+				State = 266;
 				hiders();
 				}
 				break;
@@ -1083,24 +1093,24 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new WayPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 265;
+				State = 267;
 				Match(WAY);
-				State = 270;
+				State = 272;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case BEHIND:
 					{
-					State = 266;
+					State = 268;
 					Match(BEHIND);
-					State = 267;
+					State = 269;
 					hiders();
 					}
 					break;
 				case NEEDS:
 					{
-					State = 268;
+					State = 270;
 					Match(NEEDS);
-					State = 269;
+					State = 271;
 					needs();
 					}
 					break;
@@ -1113,25 +1123,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 272;
-				Match(RENEW);
-				State = 273;
-				Match(WITH);
 				State = 274;
+				Match(RENEW);
+				State = 275;
+				Match(WITH);
+				State = 276;
 				reference();
-				State = 279;
+				State = 281;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 275;
+					State = 277;
 					Match(COMMA);
-					State = 276;
+					State = 278;
 					reference();
 					}
 					}
-					State = 281;
+					State = 283;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1141,34 +1151,34 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 282;
+				State = 284;
 				Match(PATTERN);
-				State = 288;
+				State = 290;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 283;
+					State = 285;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 284;
+					State = 286;
 					Match(LISTED);
 					}
 					break;
 				case NONE:
 					{
-					State = 285;
+					State = 287;
 					Match(NONE);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 286;
+					State = 288;
 					Match(INSIDE);
-					State = 287;
+					State = 289;
 					Match(OUT);
 					}
 					break;
@@ -1181,11 +1191,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 290;
+				State = 292;
 				Match(GRIP);
-				State = 291;
+				State = 293;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 7L) != 0)) ) {
+				if ( !(((((_la - 137)) & ~0x3f) == 0 && ((1L << (_la - 137)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1198,9 +1208,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 292;
+				State = 294;
 				Match(PEOPLE);
-				State = 293;
+				State = 295;
 				count();
 				}
 				break;
@@ -1208,9 +1218,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 294;
+				State = 296;
 				Match(THREAD);
-				State = 297;
+				State = 299;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1219,13 +1229,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 295;
+					State = 297;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 296;
+					State = 298;
 					Match(LOCKER);
 					}
 					break;
@@ -1238,9 +1248,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 299;
+				State = 301;
 				Match(GRADE);
-				State = 300;
+				State = 302;
 				gradeValue();
 				}
 				break;
@@ -1249,7 +1259,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 301;
+				State = 303;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1258,9 +1268,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 302;
+				State = 304;
 				count();
-				State = 303;
+				State = 305;
 				reference();
 				}
 				break;
@@ -1268,13 +1278,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 305;
-				Match(USES);
-				State = 306;
-				quantity();
 				State = 307;
-				Match(OF);
+				Match(USES);
 				State = 308;
+				quantity();
+				State = 309;
+				Match(OF);
+				State = 310;
 				reference();
 				}
 				break;
@@ -1282,11 +1292,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 310;
-				Match(WITH);
-				State = 311;
-				reference();
 				State = 312;
+				Match(WITH);
+				State = 313;
+				reference();
+				State = 314;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1295,16 +1305,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 313;
+				State = 315;
 				quantity();
-				State = 316;
+				State = 318;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 314;
+					State = 316;
 					Match(OF);
-					State = 315;
+					State = 317;
 					reference();
 					}
 				}
@@ -1315,9 +1325,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 318;
+				State = 320;
 				Match(SINGLE);
-				State = 319;
+				State = 321;
 				Match(USE);
 				}
 				break;
@@ -1329,9 +1339,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 320;
+				State = 322;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0) || _la==STRETCH) ) {
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 3377699720527877L) != 0) || _la==STRETCH) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1344,11 +1354,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ReusePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 321;
-				Match(REUSE);
-				State = 322;
-				Match(BECAUSE);
 				State = 323;
+				Match(REUSE);
+				State = 324;
+				Match(BECAUSE);
+				State = 325;
 				text();
 				}
 				break;
@@ -1356,11 +1366,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new KeepPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
-				State = 324;
-				Match(KEEP);
-				State = 325;
-				Match(IN);
 				State = 326;
+				Match(KEEP);
+				State = 327;
+				Match(IN);
+				State = 328;
 				Match(ORDER);
 				}
 				break;
@@ -1368,9 +1378,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PrevailingPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 21);
 				{
-				State = 327;
+				State = 329;
 				Match(PREVAILING);
-				State = 328;
+				State = 330;
 				limit();
 				}
 				break;
@@ -1378,28 +1388,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 22);
 				{
-				State = 329;
+				State = 331;
 				Match(VERIFY);
-				State = 330;
-				text();
 				State = 332;
+				text();
+				State = 334;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 331;
+					State = 333;
 					instruments();
 					}
 					break;
 				}
-				State = 339;
+				State = 341;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,17,Context) ) {
 				case 1:
 					{
-					State = 334;
+					State = 336;
 					Match(AT);
-					State = 337;
+					State = 339;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1440,6 +1450,7 @@ internal partial class ProcScriptParser : Parser {
 					case PEOPLE:
 					case HOW:
 					case PHOTO:
+					case FIGURE:
 					case STORE:
 					case PPE:
 					case LIVE:
@@ -1506,14 +1517,14 @@ internal partial class ProcScriptParser : Parser {
 					case RETORQUE:
 					case NAME:
 						{
-						State = 335;
+						State = 337;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 336;
+						State = 338;
 						text();
 						}
 						break;
@@ -1523,24 +1534,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 343;
+				State = 345;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 341;
+					State = 343;
 					Match(EXPECT);
-					State = 342;
+					State = 344;
 					limit();
 					}
 				}
 
-				State = 346;
+				State = 348;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 345;
+					State = 347;
 					propertyBlock();
 					}
 				}
@@ -1551,16 +1562,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 23);
 				{
-				State = 348;
+				State = 350;
 				Match(VOLTAGE);
-				State = 349;
-				quantity();
 				State = 351;
+				quantity();
+				State = 353;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 350;
+					State = 352;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1578,16 +1589,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 24);
 				{
-				State = 353;
+				State = 355;
 				Match(STRIP);
-				State = 357;
+				State = 360;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 354;
+					State = 356;
 					Match(NEEDS);
-					State = 355;
+					State = 357;
 					needs();
 					}
 					break;
@@ -1596,8 +1607,14 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 356;
+					State = 358;
 					alert();
+					}
+					break;
+				case FIGURE:
+					{
+					State = 359;
+					figure();
 					}
 					break;
 				default:
@@ -1609,9 +1626,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 25);
 				{
-				State = 359;
+				State = 362;
 				Match(NEEDS);
-				State = 360;
+				State = 363;
 				needs();
 				}
 				break;
@@ -1622,12 +1639,70 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 26);
 				{
-				State = 361;
+				State = 364;
 				alert();
+				}
+				break;
+			case FIGURE:
+				_localctx = new FigurePropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 27);
+				{
+				State = 365;
+				figure();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class FigureContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FIGURE() { return GetToken(ProcScriptParser.FIGURE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext[] text() {
+			return GetRuleContexts<TextContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text(int i) {
+			return GetRuleContext<TextContext>(i);
+		}
+		public FigureContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_figure; } }
+	}
+
+	[RuleVersion(0)]
+	public FigureContext figure() {
+		FigureContext _localctx = new FigureContext(Context, State);
+		EnterRule(_localctx, 10, RULE_figure);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 368;
+			Match(FIGURE);
+			State = 369;
+			text();
+			State = 371;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==STRING || _la==UNCLOSED_STRING) {
+				{
+				State = 370;
+				text();
+				}
+			}
+
 			}
 		}
 		catch (RecognitionException re) {
@@ -1689,19 +1764,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ClauseContext clause() {
 		ClauseContext _localctx = new ClauseContext(Context, State);
-		EnterRule(_localctx, 10, RULE_clause);
+		EnterRule(_localctx, 12, RULE_clause);
 		int _la;
 		try {
-			State = 379;
+			State = 388;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 364;
+				State = 373;
 				Match(AT);
-				State = 365;
+				State = 374;
 				text();
 				}
 				break;
@@ -1711,7 +1786,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 366;
+				State = 375;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1720,21 +1795,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 367;
+				State = 376;
 				reference();
-				State = 372;
+				State = 381;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 368;
+					State = 377;
 					Match(COMMA);
-					State = 369;
+					State = 378;
 					reference();
 					}
 					}
-					State = 374;
+					State = 383;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1745,14 +1820,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 375;
+				State = 384;
 				cover();
-				State = 377;
+				State = 386;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 376;
+					State = 385;
 					propertyBlock();
 					}
 				}
@@ -1798,12 +1873,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CoverContext cover() {
 		CoverContext _localctx = new CoverContext(Context, State);
-		EnterRule(_localctx, 12, RULE_cover);
+		EnterRule(_localctx, 14, RULE_cover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 381;
+			State = 390;
 			_la = TokenStream.LA(1);
 			if ( !(_la==COVERED || _la==LOCKED) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1812,15 +1887,15 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 382;
+			State = 391;
 			Match(BY);
-			State = 383;
+			State = 392;
 			count();
-			State = 384;
+			State = 393;
 			name();
-			State = 385;
+			State = 394;
 			Match(AS);
-			State = 386;
+			State = 395;
 			reference();
 			}
 		}
@@ -1844,6 +1919,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public FigureContext figure() {
+			return GetRuleContext<FigureContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
 			return GetRuleContext<PropertyBlockContext>(0);
 		}
@@ -1857,20 +1935,20 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitPropertyContext refitProperty() {
 		RefitPropertyContext _localctx = new RefitPropertyContext(Context, State);
-		EnterRule(_localctx, 14, RULE_refitProperty);
+		EnterRule(_localctx, 16, RULE_refitProperty);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 388;
+			State = 397;
 			Match(REFIT);
-			State = 393;
+			State = 403;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 389;
+				State = 398;
 				Match(NEEDS);
-				State = 390;
+				State = 399;
 				needs();
 				}
 				break;
@@ -1879,13 +1957,19 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 391;
+				State = 400;
 				alert();
+				}
+				break;
+			case FIGURE:
+				{
+				State = 401;
+				figure();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 392;
+				State = 402;
 				propertyBlock();
 				}
 				break;
@@ -1932,35 +2016,35 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ThreadValueContext threadValue() {
 		ThreadValueContext _localctx = new ThreadValueContext(Context, State);
-		EnterRule(_localctx, 16, RULE_threadValue);
+		EnterRule(_localctx, 18, RULE_threadValue);
 		int _la;
 		try {
-			State = 429;
+			State = 439;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 395;
+				State = 405;
 				Match(NAME);
-				State = 398;
+				State = 408;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 396;
+					State = 406;
 					Match(DOT);
-					State = 397;
+					State = 407;
 					Match(INTEGER);
 					}
 				}
 
-				State = 401;
+				State = 411;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 400;
+					State = 410;
 					hand();
 					}
 				}
@@ -1970,33 +2054,33 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 403;
+				State = 413;
 				Match(INTEGER);
-				State = 409;
+				State = 419;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==SLASH || _la==INTEGER) {
 					{
-					State = 405;
+					State = 415;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==INTEGER) {
 						{
-						State = 404;
+						State = 414;
 						Match(INTEGER);
 						}
 					}
 
-					State = 407;
+					State = 417;
 					Match(SLASH);
-					State = 408;
+					State = 418;
 					Match(INTEGER);
 					}
 				}
 
-				State = 411;
+				State = 421;
 				Match(MINUS);
-				State = 412;
+				State = 422;
 				_la = TokenStream.LA(1);
 				if ( !(_la==DECIMAL || _la==INTEGER) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2005,22 +2089,22 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 414;
+				State = 424;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 413;
+					State = 423;
 					Match(NAME);
 					}
 				}
 
-				State = 417;
+				State = 427;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 416;
+					State = 426;
 					hand();
 					}
 				}
@@ -2030,28 +2114,28 @@ internal partial class ProcScriptParser : Parser {
 			case SCREW_SIZE:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 419;
+				State = 429;
 				Match(SCREW_SIZE);
-				State = 420;
+				State = 430;
 				Match(MINUS);
-				State = 421;
+				State = 431;
 				Match(INTEGER);
-				State = 423;
+				State = 433;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 422;
+					State = 432;
 					Match(NAME);
 					}
 				}
 
-				State = 426;
+				State = 436;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 425;
+					State = 435;
 					hand();
 					}
 				}
@@ -2062,7 +2146,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 428;
+				State = 438;
 				text();
 				}
 				break;
@@ -2094,22 +2178,22 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public HandContext hand() {
 		HandContext _localctx = new HandContext(Context, State);
-		EnterRule(_localctx, 18, RULE_hand);
+		EnterRule(_localctx, 20, RULE_hand);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 432;
+			State = 442;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 431;
+				State = 441;
 				Match(MINUS);
 				}
 			}
 
-			State = 434;
+			State = 444;
 			Match(LEFT_HAND);
 			}
 		}
@@ -2145,10 +2229,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GradeValueContext gradeValue() {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
-		EnterRule(_localctx, 20, RULE_gradeValue);
+		EnterRule(_localctx, 22, RULE_gradeValue);
 		int _la;
 		try {
-			State = 444;
+			State = 454;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -2156,23 +2240,23 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 436;
+				State = 446;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 437;
+				State = 447;
 				Match(NAME);
-				State = 440;
+				State = 450;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==MINUS) {
 					{
-					State = 438;
+					State = 448;
 					Match(MINUS);
-					State = 439;
+					State = 449;
 					Match(INTEGER);
 					}
 				}
@@ -2182,7 +2266,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOT_KNOWN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 442;
+				State = 452;
 				Match(NOT_KNOWN);
 				}
 				break;
@@ -2190,7 +2274,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 443;
+				State = 453;
 				text();
 				}
 				break;
@@ -2234,20 +2318,20 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsContext needs() {
 		NeedsContext _localctx = new NeedsContext(Context, State);
-		EnterRule(_localctx, 22, RULE_needs);
+		EnterRule(_localctx, 24, RULE_needs);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 446;
+			State = 456;
 			need();
-			State = 451;
+			State = 461;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 447;
+				State = 457;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2256,11 +2340,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 448;
+				State = 458;
 				need();
 				}
 				}
-				State = 453;
+				State = 463;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2302,20 +2386,20 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public HidersContext hiders() {
 		HidersContext _localctx = new HidersContext(Context, State);
-		EnterRule(_localctx, 24, RULE_hiders);
+		EnterRule(_localctx, 26, RULE_hiders);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 454;
+			State = 464;
 			reference();
-			State = 459;
+			State = 469;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 455;
+				State = 465;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2324,11 +2408,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 456;
+				State = 466;
 				reference();
 				}
 				}
-				State = 461;
+				State = 471;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2366,26 +2450,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedContext need() {
 		NeedContext _localctx = new NeedContext(Context, State);
-		EnterRule(_localctx, 26, RULE_need);
+		EnterRule(_localctx, 28, RULE_need);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 462;
+			State = 472;
 			reference();
-			State = 466;
+			State = 476;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,41,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,42,Context) ) {
 			case 1:
 				{
-				State = 463;
+				State = 473;
 				Match(AT);
-				State = 464;
+				State = 474;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 465;
+				State = 475;
 				needState();
 				}
 				break;
@@ -2424,14 +2508,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedStateContext needState() {
 		NeedStateContext _localctx = new NeedStateContext(Context, State);
-		EnterRule(_localctx, 28, RULE_needState);
+		EnterRule(_localctx, 30, RULE_needState);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 468;
+			State = 478;
 			_la = TokenStream.LA(1);
-			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
+			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 108)) & ~0x3f) == 0 && ((1L << (_la - 108)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -2472,26 +2556,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MachineDeclarationContext machineDeclaration() {
 		MachineDeclarationContext _localctx = new MachineDeclarationContext(Context, State);
-		EnterRule(_localctx, 30, RULE_machineDeclaration);
+		EnterRule(_localctx, 32, RULE_machineDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 470;
+			State = 480;
 			Match(MACHINE);
-			State = 471;
+			State = 481;
 			name();
-			State = 473;
+			State = 483;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 472;
+				State = 482;
 				text();
 				}
 			}
 
-			State = 475;
+			State = 485;
 			memberBlock();
 			}
 		}
@@ -2525,28 +2609,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberBlockContext memberBlock() {
 		MemberBlockContext _localctx = new MemberBlockContext(Context, State);
-		EnterRule(_localctx, 32, RULE_memberBlock);
+		EnterRule(_localctx, 34, RULE_memberBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 477;
+			State = 487;
 			Match(LEFT_BRACE);
-			State = 481;
+			State = 491;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3724804993L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3724804993L) != 0)) {
 				{
 				{
-				State = 478;
+				State = 488;
 				member();
 				}
 				}
-				State = 483;
+				State = 493;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 484;
+			State = 494;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2605,43 +2689,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberContext member() {
 		MemberContext _localctx = new MemberContext(Context, State);
-		EnterRule(_localctx, 34, RULE_member);
+		EnterRule(_localctx, 36, RULE_member);
 		try {
-			State = 497;
+			State = 507;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 486;
+				State = 496;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 487;
+				State = 497;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 488;
+				State = 498;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 489;
+				State = 499;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 490;
+				State = 500;
 				partDeclaration();
 				}
 				break;
@@ -2650,28 +2734,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 491;
+				State = 501;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 492;
+				State = 502;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 493;
+				State = 503;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 494;
+				State = 504;
 				whenMembers();
 				}
 				break;
@@ -2715,6 +2799,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case PREPARE:
@@ -2745,14 +2830,14 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 495;
+				State = 505;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 496;
+				State = 506;
 				refitProperty();
 				}
 				break;
@@ -2789,21 +2874,21 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OptionDeclarationContext optionDeclaration() {
 		OptionDeclarationContext _localctx = new OptionDeclarationContext(Context, State);
-		EnterRule(_localctx, 36, RULE_optionDeclaration);
+		EnterRule(_localctx, 38, RULE_optionDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 499;
+			State = 509;
 			Match(OPTION);
-			State = 500;
+			State = 510;
 			name();
-			State = 502;
+			State = 512;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 501;
+				State = 511;
 				text();
 				}
 			}
@@ -2842,31 +2927,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EnergyDeclarationContext energyDeclaration() {
 		EnergyDeclarationContext _localctx = new EnergyDeclarationContext(Context, State);
-		EnterRule(_localctx, 38, RULE_energyDeclaration);
+		EnterRule(_localctx, 40, RULE_energyDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 504;
+			State = 514;
 			Match(ENERGY);
-			State = 505;
+			State = 515;
 			reference();
-			State = 507;
+			State = 517;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 506;
+				State = 516;
 				text();
 				}
 			}
 
-			State = 510;
+			State = 520;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 509;
+				State = 519;
 				propertyBlock();
 				}
 			}
@@ -2905,31 +2990,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FluidDeclarationContext fluidDeclaration() {
 		FluidDeclarationContext _localctx = new FluidDeclarationContext(Context, State);
-		EnterRule(_localctx, 40, RULE_fluidDeclaration);
+		EnterRule(_localctx, 42, RULE_fluidDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 512;
+			State = 522;
 			Match(FLUID);
-			State = 513;
+			State = 523;
 			reference();
-			State = 515;
+			State = 525;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 514;
+				State = 524;
 				text();
 				}
 			}
 
-			State = 518;
+			State = 528;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 517;
+				State = 527;
 				propertyBlock();
 				}
 			}
@@ -2968,26 +3053,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlDeclarationContext controlDeclaration() {
 		ControlDeclarationContext _localctx = new ControlDeclarationContext(Context, State);
-		EnterRule(_localctx, 42, RULE_controlDeclaration);
+		EnterRule(_localctx, 44, RULE_controlDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 520;
+			State = 530;
 			Match(CONTROL);
-			State = 521;
+			State = 531;
 			reference();
-			State = 523;
+			State = 533;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 522;
+				State = 532;
 				text();
 				}
 			}
 
-			State = 525;
+			State = 535;
 			controlBlock();
 			}
 		}
@@ -3043,45 +3128,45 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlBlockContext controlBlock() {
 		ControlBlockContext _localctx = new ControlBlockContext(Context, State);
-		EnterRule(_localctx, 44, RULE_controlBlock);
+		EnterRule(_localctx, 46, RULE_controlBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 527;
+			State = 537;
 			Match(LEFT_BRACE);
-			State = 536;
+			State = 546;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,52,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				{
-				State = 528;
+				State = 538;
 				position();
-				State = 533;
+				State = 543;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 529;
+					State = 539;
 					Match(COMMA);
-					State = 530;
+					State = 540;
 					position();
 					}
 					}
-					State = 535;
+					State = 545;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 543;
+			State = 553;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3741582209L) != 0)) {
 				{
-				State = 541;
+				State = 551;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -3124,6 +3209,7 @@ internal partial class ProcScriptParser : Parser {
 				case PEOPLE:
 				case HOW:
 				case PHOTO:
+				case FIGURE:
 				case STORE:
 				case PPE:
 				case PREPARE:
@@ -3153,7 +3239,7 @@ internal partial class ProcScriptParser : Parser {
 				case MARK:
 				case MEASURED:
 					{
-					State = 538;
+					State = 548;
 					property();
 					}
 					break;
@@ -3164,13 +3250,13 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 539;
+					State = 549;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 540;
+					State = 550;
 					refitProperty();
 					}
 					break;
@@ -3178,11 +3264,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 545;
+				State = 555;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 546;
+			State = 556;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3218,31 +3304,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PartDeclarationContext partDeclaration() {
 		PartDeclarationContext _localctx = new PartDeclarationContext(Context, State);
-		EnterRule(_localctx, 46, RULE_partDeclaration);
+		EnterRule(_localctx, 48, RULE_partDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 548;
+			State = 558;
 			Match(PART);
-			State = 549;
+			State = 559;
 			reference();
-			State = 551;
+			State = 561;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 550;
+				State = 560;
 				text();
 				}
 			}
 
-			State = 554;
+			State = 564;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 553;
+				State = 563;
 				memberBlock();
 				}
 			}
@@ -3300,12 +3386,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public JointDeclarationContext jointDeclaration() {
 		JointDeclarationContext _localctx = new JointDeclarationContext(Context, State);
-		EnterRule(_localctx, 48, RULE_jointDeclaration);
+		EnterRule(_localctx, 50, RULE_jointDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 556;
+			State = 566;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3314,47 +3400,47 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 557;
+			State = 567;
 			Match(BY);
-			State = 558;
+			State = 568;
 			count();
-			State = 559;
+			State = 569;
 			name();
-			State = 560;
+			State = 570;
 			Match(AS);
-			State = 561;
+			State = 571;
 			reference();
-			State = 565;
+			State = 575;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 562;
+				State = 572;
 				inlineClause();
 				}
 				}
-				State = 567;
+				State = 577;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 574;
+			State = 584;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 			case LOCKED:
 				{
-				State = 569;
+				State = 579;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 568;
+					State = 578;
 					inlineCover();
 					}
 					}
-					State = 571;
+					State = 581;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED || _la==LOCKED );
@@ -3362,7 +3448,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 573;
+				State = 583;
 				propertyBlock();
 				}
 				break;
@@ -3418,6 +3504,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case PREPARE:
@@ -3487,33 +3574,33 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineCoverContext inlineCover() {
 		InlineCoverContext _localctx = new InlineCoverContext(Context, State);
-		EnterRule(_localctx, 50, RULE_inlineCover);
+		EnterRule(_localctx, 52, RULE_inlineCover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 576;
+			State = 586;
 			cover();
-			State = 580;
+			State = 590;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 577;
+				State = 587;
 				inlineClause();
 				}
 				}
-				State = 582;
+				State = 592;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 584;
+			State = 594;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 583;
+				State = 593;
 				propertyBlock();
 				}
 			}
@@ -3563,19 +3650,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineClauseContext inlineClause() {
 		InlineClauseContext _localctx = new InlineClauseContext(Context, State);
-		EnterRule(_localctx, 52, RULE_inlineClause);
+		EnterRule(_localctx, 54, RULE_inlineClause);
 		int _la;
 		try {
-			State = 590;
+			State = 600;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 586;
+				State = 596;
 				Match(AT);
-				State = 587;
+				State = 597;
 				text();
 				}
 				break;
@@ -3585,7 +3672,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 588;
+				State = 598;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3594,7 +3681,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 589;
+				State = 599;
 				reference();
 				}
 				break;
@@ -3628,19 +3715,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AsideClauseContext asideClause() {
 		AsideClauseContext _localctx = new AsideClauseContext(Context, State);
-		EnterRule(_localctx, 54, RULE_asideClause);
+		EnterRule(_localctx, 56, RULE_asideClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 592;
+			State = 602;
 			Match(ASIDE);
-			State = 594;
+			State = 604;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 593;
+				State = 603;
 				text();
 				}
 			}
@@ -3680,19 +3767,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachMembersContext eachMembers() {
 		EachMembersContext _localctx = new EachMembersContext(Context, State);
-		EnterRule(_localctx, 56, RULE_eachMembers);
+		EnterRule(_localctx, 58, RULE_eachMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 596;
+			State = 606;
 			Match(EACH);
-			State = 597;
+			State = 607;
 			name();
-			State = 598;
+			State = 608;
 			Match(IN);
-			State = 599;
+			State = 609;
 			@values();
-			State = 600;
+			State = 610;
 			memberBlock();
 			}
 		}
@@ -3725,15 +3812,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenMembersContext whenMembers() {
 		WhenMembersContext _localctx = new WhenMembersContext(Context, State);
-		EnterRule(_localctx, 58, RULE_whenMembers);
+		EnterRule(_localctx, 60, RULE_whenMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 602;
+			State = 612;
 			Match(WHEN);
-			State = 603;
+			State = 613;
 			test();
-			State = 604;
+			State = 614;
 			memberBlock();
 			}
 		}
@@ -3774,41 +3861,41 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValuesContext @values() {
 		ValuesContext _localctx = new ValuesContext(Context, State);
-		EnterRule(_localctx, 60, RULE_values);
+		EnterRule(_localctx, 62, RULE_values);
 		int _la;
 		try {
-			State = 617;
+			State = 627;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,65,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,66,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 606;
+				State = 616;
 				Match(INTEGER);
-				State = 607;
+				State = 617;
 				Match(RANGE);
-				State = 608;
+				State = 618;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 609;
+				State = 619;
 				value();
-				State = 614;
+				State = 624;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 610;
+					State = 620;
 					Match(COMMA);
-					State = 611;
+					State = 621;
 					value();
 					}
 					}
-					State = 616;
+					State = 626;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3842,9 +3929,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValueContext value() {
 		ValueContext _localctx = new ValueContext(Context, State);
-		EnterRule(_localctx, 62, RULE_value);
+		EnterRule(_localctx, 64, RULE_value);
 		try {
-			State = 621;
+			State = 631;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3885,6 +3972,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -3952,14 +4040,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 619;
+				State = 629;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 620;
+				State = 630;
 				Match(INTEGER);
 				}
 				break;
@@ -3997,18 +4085,18 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestContext test() {
 		TestContext _localctx = new TestContext(Context, State);
-		EnterRule(_localctx, 64, RULE_test);
+		EnterRule(_localctx, 66, RULE_test);
 		int _la;
 		try {
-			State = 633;
+			State = 643;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 623;
+				State = 633;
 				Match(NOT);
-				State = 624;
+				State = 634;
 				name();
 				}
 				break;
@@ -4050,6 +4138,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -4117,26 +4206,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 625;
+				State = 635;
 				name();
-				State = 631;
+				State = 641;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 626;
+					State = 636;
 					Match(IS);
-					State = 628;
+					State = 638;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 627;
+						State = 637;
 						Match(NOT);
 						}
 					}
 
-					State = 630;
+					State = 640;
 					value();
 					}
 				}
@@ -4192,54 +4281,54 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureDeclarationContext procedureDeclaration() {
 		ProcedureDeclarationContext _localctx = new ProcedureDeclarationContext(Context, State);
-		EnterRule(_localctx, 66, RULE_procedureDeclaration);
+		EnterRule(_localctx, 68, RULE_procedureDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 635;
+			State = 645;
 			Match(PROCEDURE);
-			State = 636;
+			State = 646;
 			name();
-			State = 638;
+			State = 648;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 637;
+				State = 647;
 				parameters();
 				}
 			}
 
-			State = 641;
+			State = 651;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 640;
+				State = 650;
 				text();
 				}
 			}
 
-			State = 643;
+			State = 653;
 			Match(ON);
-			State = 644;
+			State = 654;
 			name();
-			State = 648;
+			State = 658;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==WITH || _la==WITHOUT) {
 				{
 				{
-				State = 645;
+				State = 655;
 				forVariants();
 				}
 				}
-				State = 650;
+				State = 660;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 651;
+			State = 661;
 			procedureBlock();
 			}
 		}
@@ -4277,12 +4366,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ForVariantsContext forVariants() {
 		ForVariantsContext _localctx = new ForVariantsContext(Context, State);
-		EnterRule(_localctx, 68, RULE_forVariants);
+		EnterRule(_localctx, 70, RULE_forVariants);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 653;
+			State = 663;
 			_la = TokenStream.LA(1);
 			if ( !(_la==WITH || _la==WITHOUT) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4291,21 +4380,21 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 654;
+			State = 664;
 			name();
-			State = 659;
+			State = 669;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 655;
+				State = 665;
 				Match(COMMA);
-				State = 656;
+				State = 666;
 				name();
 				}
 				}
-				State = 661;
+				State = 671;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4348,32 +4437,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParametersContext parameters() {
 		ParametersContext _localctx = new ParametersContext(Context, State);
-		EnterRule(_localctx, 70, RULE_parameters);
+		EnterRule(_localctx, 72, RULE_parameters);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 662;
+			State = 672;
 			Match(LEFT_PAREN);
-			State = 663;
+			State = 673;
 			parameter();
-			State = 668;
+			State = 678;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 664;
+				State = 674;
 				Match(COMMA);
-				State = 665;
+				State = 675;
 				furtherParameter();
 				}
 				}
-				State = 670;
+				State = 680;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 671;
+			State = 681;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -4406,15 +4495,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParameterContext parameter() {
 		ParameterContext _localctx = new ParameterContext(Context, State);
-		EnterRule(_localctx, 72, RULE_parameter);
+		EnterRule(_localctx, 74, RULE_parameter);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 673;
+			State = 683;
 			name();
-			State = 674;
+			State = 684;
 			Match(IN);
-			State = 675;
+			State = 685;
 			firstValues();
 			}
 		}
@@ -4448,16 +4537,16 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FurtherParameterContext furtherParameter() {
 		FurtherParameterContext _localctx = new FurtherParameterContext(Context, State);
-		EnterRule(_localctx, 74, RULE_furtherParameter);
+		EnterRule(_localctx, 76, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 683;
+			State = 693;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 677;
+				State = 687;
 				Match(INTEGER);
 				}
 				break;
@@ -4499,6 +4588,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -4566,16 +4656,16 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 678;
+				State = 688;
 				name();
-				State = 681;
+				State = 691;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 679;
+					State = 689;
 					Match(IN);
-					State = 680;
+					State = 690;
 					firstValues();
 					}
 				}
@@ -4616,10 +4706,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FirstValuesContext firstValues() {
 		FirstValuesContext _localctx = new FirstValuesContext(Context, State);
-		EnterRule(_localctx, 76, RULE_firstValues);
+		EnterRule(_localctx, 78, RULE_firstValues);
 		int _la;
 		try {
-			State = 691;
+			State = 701;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4660,6 +4750,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -4727,23 +4818,23 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 685;
+				State = 695;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 686;
+				State = 696;
 				Match(INTEGER);
-				State = 689;
+				State = 699;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 687;
+					State = 697;
 					Match(RANGE);
-					State = 688;
+					State = 698;
 					Match(INTEGER);
 					}
 				}
@@ -4784,28 +4875,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 78, RULE_procedureBlock);
+		EnterRule(_localctx, 80, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 693;
+			State = 703;
 			Match(LEFT_BRACE);
-			State = 697;
+			State = 707;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3724804993L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3724804993L) != 0)) {
 				{
 				{
-				State = 694;
+				State = 704;
 				procedureItem();
 				}
 				}
-				State = 699;
+				State = 709;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 700;
+			State = 710;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4855,57 +4946,57 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 80, RULE_procedureItem);
+		EnterRule(_localctx, 82, RULE_procedureItem);
 		try {
-			State = 710;
+			State = 720;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 702;
+				State = 712;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 703;
+				State = 713;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 704;
+				State = 714;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 705;
+				State = 715;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 706;
+				State = 716;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 707;
+				State = 717;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 708;
+				State = 718;
 				whenItems();
 				}
 				break;
@@ -4949,6 +5040,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case PREPARE:
@@ -4979,7 +5071,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 709;
+				State = 719;
 				property();
 				}
 				break;
@@ -5016,15 +5108,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 82, RULE_goal);
+		EnterRule(_localctx, 84, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 712;
+			State = 722;
 			Match(GOAL);
-			State = 713;
+			State = 723;
 			verb();
-			State = 714;
+			State = 724;
 			reference();
 			}
 		}
@@ -5057,15 +5149,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 84, RULE_stage);
+		EnterRule(_localctx, 86, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 716;
+			State = 726;
 			Match(STAGE);
-			State = 717;
+			State = 727;
 			text();
-			State = 718;
+			State = 728;
 			stepBlock();
 			}
 		}
@@ -5110,59 +5202,59 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 86, RULE_doCall);
+		EnterRule(_localctx, 88, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 720;
+			State = 730;
 			Match(DO);
-			State = 721;
+			State = 731;
 			name();
-			State = 734;
+			State = 744;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 722;
+				State = 732;
 				Match(LEFT_PAREN);
-				State = 731;
+				State = 741;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 11259000142168063L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 22518000284336127L) != 0)) {
 					{
-					State = 723;
+					State = 733;
 					value();
-					State = 728;
+					State = 738;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 724;
+						State = 734;
 						Match(COMMA);
-						State = 725;
+						State = 735;
 						value();
 						}
 						}
-						State = 730;
+						State = 740;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 733;
+				State = 743;
 				Match(RIGHT_PAREN);
 				}
 			}
 
-			State = 737;
+			State = 747;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 736;
+				State = 746;
 				whereNeeded();
 				}
 			}
@@ -5193,13 +5285,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhereNeededContext whereNeeded() {
 		WhereNeededContext _localctx = new WhereNeededContext(Context, State);
-		EnterRule(_localctx, 88, RULE_whereNeeded);
+		EnterRule(_localctx, 90, RULE_whereNeeded);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 739;
+			State = 749;
 			Match(WHERE);
-			State = 740;
+			State = 750;
 			Match(NEEDED);
 			}
 		}
@@ -5229,13 +5321,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 90, RULE_workBlock);
+		EnterRule(_localctx, 92, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 742;
+			State = 752;
 			Match(WORK);
-			State = 743;
+			State = 753;
 			stepBlock();
 			}
 		}
@@ -5272,19 +5364,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 92, RULE_eachItems);
+		EnterRule(_localctx, 94, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 745;
+			State = 755;
 			Match(EACH);
-			State = 746;
+			State = 756;
 			name();
-			State = 747;
+			State = 757;
 			Match(IN);
-			State = 748;
+			State = 758;
 			@values();
-			State = 749;
+			State = 759;
 			procedureBlock();
 			}
 		}
@@ -5317,15 +5409,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 94, RULE_whenItems);
+		EnterRule(_localctx, 96, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 751;
+			State = 761;
 			Match(WHEN);
-			State = 752;
+			State = 762;
 			test();
-			State = 753;
+			State = 763;
 			procedureBlock();
 			}
 		}
@@ -5359,28 +5451,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 96, RULE_stepBlock);
+		EnterRule(_localctx, 98, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 755;
+			State = 765;
 			Match(LEFT_BRACE);
-			State = 759;
+			State = 769;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0) || ((((_la - 157)) & ~0x3f) == 0 && ((1L << (_la - 157)) & 1027L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0) || ((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 1027L) != 0)) {
 				{
 				{
-				State = 756;
+				State = 766;
 				step();
 				}
 				}
-				State = 761;
+				State = 771;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 762;
+			State = 772;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5439,9 +5531,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 98, RULE_step);
+		EnterRule(_localctx, 100, RULE_step);
 		try {
-			State = 775;
+			State = 785;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5450,21 +5542,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 764;
+				State = 774;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 765;
+				State = 775;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 766;
+				State = 776;
 				stripStep();
 				}
 				break;
@@ -5500,7 +5592,7 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 767;
+				State = 777;
 				action();
 				}
 				break;
@@ -5509,49 +5601,49 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 768;
+				State = 778;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 769;
+				State = 779;
 				recordAction();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 770;
+				State = 780;
 				pauseAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 771;
+				State = 781;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 772;
+				State = 782;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 773;
+				State = 783;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 774;
+				State = 784;
 				whenSteps();
 				}
 				break;
@@ -5588,12 +5680,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 100, RULE_alert);
+		EnterRule(_localctx, 102, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 777;
+			State = 787;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5602,7 +5694,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 778;
+			State = 788;
 			text();
 			}
 		}
@@ -5632,13 +5724,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitAlertContext refitAlert() {
 		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
-		EnterRule(_localctx, 102, RULE_refitAlert);
+		EnterRule(_localctx, 104, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 780;
+			State = 790;
 			Match(REFIT);
-			State = 781;
+			State = 791;
 			alert();
 			}
 		}
@@ -5671,13 +5763,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StripStepContext stripStep() {
 		StripStepContext _localctx = new StripStepContext(Context, State);
-		EnterRule(_localctx, 104, RULE_stripStep);
+		EnterRule(_localctx, 106, RULE_stripStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 783;
+			State = 793;
 			Match(STRIP);
-			State = 786;
+			State = 796;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5685,7 +5777,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 784;
+				State = 794;
 				alert();
 				}
 				break;
@@ -5727,6 +5819,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -5794,7 +5887,7 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 			case NAME:
 				{
-				State = 785;
+				State = 795;
 				deed();
 				}
 				break;
@@ -5836,19 +5929,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 106, RULE_eachSteps);
+		EnterRule(_localctx, 108, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 788;
+			State = 798;
 			Match(EACH);
-			State = 789;
+			State = 799;
 			name();
-			State = 790;
+			State = 800;
 			Match(IN);
-			State = 791;
+			State = 801;
 			@values();
-			State = 792;
+			State = 802;
 			stepBlock();
 			}
 		}
@@ -5881,15 +5974,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 108, RULE_whenSteps);
+		EnterRule(_localctx, 110, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 794;
+			State = 804;
 			Match(WHEN);
-			State = 795;
+			State = 805;
 			test();
-			State = 796;
+			State = 806;
 			stepBlock();
 			}
 		}
@@ -5924,11 +6017,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 110, RULE_action);
+		EnterRule(_localctx, 112, RULE_action);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 800;
+			State = 810;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ASIDE:
@@ -5961,20 +6054,20 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 			case VERIFY:
 				{
-				State = 798;
+				State = 808;
 				actionVerb();
 				}
 				break;
 			case SNUG:
 				{
-				State = 799;
+				State = 809;
 				snugVerb();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 802;
+			State = 812;
 			deed();
 			}
 		}
@@ -6020,63 +6113,63 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DeedContext deed() {
 		DeedContext _localctx = new DeedContext(Context, State);
-		EnterRule(_localctx, 112, RULE_deed);
+		EnterRule(_localctx, 114, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 807;
+			State = 817;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,89,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,90,Context) ) {
 			case 1:
 				{
-				State = 804;
+				State = 814;
 				amount();
-				State = 805;
+				State = 815;
 				Match(OF);
 				}
 				break;
 			}
-			State = 809;
+			State = 819;
 			reference();
-			State = 812;
+			State = 822;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 810;
+				State = 820;
 				Match(TO);
-				State = 811;
+				State = 821;
 				position();
 				}
 			}
 
-			State = 815;
+			State = 825;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 814;
+				State = 824;
 				whereNeeded();
 				}
 			}
 
-			State = 818;
+			State = 828;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 817;
+				State = 827;
 				background();
 				}
 			}
 
-			State = 821;
+			State = 831;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 820;
+				State = 830;
 				propertyBlock();
 				}
 			}
@@ -6107,12 +6200,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 114, RULE_amount);
+		EnterRule(_localctx, 116, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 823;
+			State = 833;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6149,15 +6242,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 116, RULE_verb);
+		EnterRule(_localctx, 118, RULE_verb);
 		try {
-			State = 827;
+			State = 837;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 825;
+				State = 835;
 				Match(STRIP);
 				}
 				break;
@@ -6192,7 +6285,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 826;
+				State = 836;
 				actionVerb();
 				}
 				break;
@@ -6223,11 +6316,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugVerbContext snugVerb() {
 		SnugVerbContext _localctx = new SnugVerbContext(Context, State);
-		EnterRule(_localctx, 118, RULE_snugVerb);
+		EnterRule(_localctx, 120, RULE_snugVerb);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 829;
+			State = 839;
 			Match(SNUG);
 			}
 		}
@@ -6282,12 +6375,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 120, RULE_actionVerb);
+		EnterRule(_localctx, 122, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 831;
+			State = 841;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6342,12 +6435,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 122, RULE_textAction);
+		EnterRule(_localctx, 124, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 833;
+			State = 843;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6356,56 +6449,56 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 834;
+			State = 844;
 			text();
-			State = 836;
+			State = 846;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 835;
+				State = 845;
 				instruments();
 				}
 			}
 
-			State = 840;
+			State = 850;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 838;
+				State = 848;
 				Match(EXPECT);
-				State = 839;
+				State = 849;
 				limit();
 				}
 			}
 
-			State = 843;
+			State = 853;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,97,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,98,Context) ) {
 			case 1:
 				{
-				State = 842;
+				State = 852;
 				needsClause();
 				}
 				break;
 			}
-			State = 846;
+			State = 856;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 845;
+				State = 855;
 				background();
 				}
 			}
 
-			State = 849;
+			State = 859;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 848;
+				State = 858;
 				propertyBlock();
 				}
 			}
@@ -6445,28 +6538,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InstrumentsContext instruments() {
 		InstrumentsContext _localctx = new InstrumentsContext(Context, State);
-		EnterRule(_localctx, 124, RULE_instruments);
+		EnterRule(_localctx, 126, RULE_instruments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 851;
+			State = 861;
 			Match(WITH);
-			State = 852;
+			State = 862;
 			reference();
-			State = 857;
+			State = 867;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 853;
+				State = 863;
 				Match(COMMA);
-				State = 854;
+				State = 864;
 				reference();
 				}
 				}
-				State = 859;
+				State = 869;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6504,31 +6597,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordActionContext recordAction() {
 		RecordActionContext _localctx = new RecordActionContext(Context, State);
-		EnterRule(_localctx, 126, RULE_recordAction);
+		EnterRule(_localctx, 128, RULE_recordAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 860;
+			State = 870;
 			Match(RECORD);
-			State = 861;
+			State = 871;
 			text();
-			State = 863;
+			State = 873;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,101,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,102,Context) ) {
 			case 1:
 				{
-				State = 862;
+				State = 872;
 				needsClause();
 				}
 				break;
 			}
-			State = 866;
+			State = 876;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 865;
+				State = 875;
 				propertyBlock();
 				}
 			}
@@ -6567,31 +6660,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseActionContext pauseAction() {
 		PauseActionContext _localctx = new PauseActionContext(Context, State);
-		EnterRule(_localctx, 128, RULE_pauseAction);
+		EnterRule(_localctx, 130, RULE_pauseAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 868;
+			State = 878;
 			Match(PAUSE);
-			State = 869;
+			State = 879;
 			text();
-			State = 871;
+			State = 881;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,103,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
 			case 1:
 				{
-				State = 870;
+				State = 880;
 				needsClause();
 				}
 				break;
 			}
-			State = 874;
+			State = 884;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 873;
+				State = 883;
 				propertyBlock();
 				}
 			}
@@ -6626,17 +6719,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 130, RULE_needsClause);
+		EnterRule(_localctx, 132, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 877;
+			State = 887;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 876;
+				State = 886;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6648,9 +6741,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 879;
+			State = 889;
 			Match(NEEDS);
-			State = 880;
+			State = 890;
 			needs();
 			}
 		}
@@ -6678,13 +6771,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 132, RULE_background);
+		EnterRule(_localctx, 134, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 882;
+			State = 892;
 			Match(IN);
-			State = 883;
+			State = 893;
 			Match(BACKGROUND);
 			}
 		}
@@ -6722,29 +6815,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 134, RULE_discard);
+		EnterRule(_localctx, 136, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 885;
+			State = 895;
 			Match(DISCARD);
-			State = 889;
+			State = 899;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,106,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,107,Context) ) {
 			case 1:
 				{
-				State = 886;
+				State = 896;
 				amount();
-				State = 887;
+				State = 897;
 				Match(OF);
 				}
 				break;
 			}
-			State = 891;
+			State = 901;
 			reference();
-			State = 892;
+			State = 902;
 			Match(BECAUSE);
-			State = 893;
+			State = 903;
 			text();
 			}
 		}
@@ -6778,26 +6871,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 136, RULE_refitRules);
+		EnterRule(_localctx, 138, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 895;
+			State = 905;
 			Match(REFIT);
-			State = 899;
+			State = 909;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 896;
+				State = 906;
 				Match(NEEDS);
-				State = 897;
+				State = 907;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 898;
+				State = 908;
 				ruleBlock();
 				}
 				break;
@@ -6836,28 +6929,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 138, RULE_ruleBlock);
+		EnterRule(_localctx, 140, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 901;
+			State = 911;
 			Match(LEFT_BRACE);
-			State = 905;
+			State = 915;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -1083942371328L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180459L) != 0) || ((((_la - 147)) & ~0x3f) == 0 && ((1L << (_la - 147)) & 3148801L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -1083942371328L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180459L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 3148801L) != 0)) {
 				{
 				{
-				State = 902;
+				State = 912;
 				refitRule();
 				}
 				}
-				State = 907;
+				State = 917;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 908;
+			State = 918;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6916,9 +7009,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 140, RULE_refitRule);
+		EnterRule(_localctx, 142, RULE_refitRule);
 		try {
-			State = 921;
+			State = 931;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -6927,7 +7020,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 910;
+				State = 920;
 				alert();
 				}
 				break;
@@ -6963,70 +7056,70 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 911;
+				State = 921;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 912;
+				State = 922;
 				checkRule();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 913;
+				State = 923;
 				recordRule();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 914;
+				State = 924;
 				pauseRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 915;
+				State = 925;
 				testRule();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 916;
+				State = 926;
 				snugRule();
 				}
 				break;
 			case RETORQUE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 917;
+				State = 927;
 				retorqueRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 918;
+				State = 928;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 919;
+				State = 929;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 920;
+				State = 930;
 				whenRules();
 				}
 				break;
@@ -7067,19 +7160,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 142, RULE_eachRules);
+		EnterRule(_localctx, 144, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 923;
+			State = 933;
 			Match(EACH);
-			State = 924;
+			State = 934;
 			name();
-			State = 925;
+			State = 935;
 			Match(IN);
-			State = 926;
+			State = 936;
 			@values();
-			State = 927;
+			State = 937;
 			ruleBlock();
 			}
 		}
@@ -7112,15 +7205,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 144, RULE_whenRules);
+		EnterRule(_localctx, 146, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 929;
+			State = 939;
 			Match(WHEN);
-			State = 930;
+			State = 940;
 			test();
-			State = 931;
+			State = 941;
 			ruleBlock();
 			}
 		}
@@ -7162,40 +7255,40 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 146, RULE_orderRule);
+		EnterRule(_localctx, 148, RULE_orderRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 933;
+			State = 943;
 			verb();
-			State = 934;
+			State = 944;
 			reference();
-			State = 937;
+			State = 947;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 935;
+				State = 945;
 				Match(TO);
-				State = 936;
+				State = 946;
 				position();
 				}
 			}
 
-			State = 941;
+			State = 951;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 939;
+				State = 949;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 940;
+				State = 950;
 				whileClause();
 				}
 				break;
@@ -7242,37 +7335,37 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugRuleContext snugRule() {
 		SnugRuleContext _localctx = new SnugRuleContext(Context, State);
-		EnterRule(_localctx, 148, RULE_snugRule);
+		EnterRule(_localctx, 150, RULE_snugRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 943;
+			State = 953;
 			snugVerb();
-			State = 944;
+			State = 954;
 			reference();
-			State = 949;
+			State = 959;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 945;
+				State = 955;
 				Match(COMMA);
-				State = 946;
+				State = 956;
 				reference();
 				}
 				}
-				State = 951;
+				State = 961;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 953;
+			State = 963;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 952;
+				State = 962;
 				order();
 				}
 			}
@@ -7323,59 +7416,59 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RetorqueRuleContext retorqueRule() {
 		RetorqueRuleContext _localctx = new RetorqueRuleContext(Context, State);
-		EnterRule(_localctx, 150, RULE_retorqueRule);
+		EnterRule(_localctx, 152, RULE_retorqueRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 955;
+			State = 965;
 			Match(RETORQUE);
-			State = 956;
+			State = 966;
 			reference();
-			State = 961;
+			State = 971;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 957;
+				State = 967;
 				Match(COMMA);
-				State = 958;
+				State = 968;
 				reference();
 				}
 				}
-				State = 963;
+				State = 973;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 965;
+			State = 975;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,115,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,116,Context) ) {
 			case 1:
 				{
-				State = 964;
+				State = 974;
 				needsClause();
 				}
 				break;
 			}
-			State = 978;
+			State = 988;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 				{
-				State = 967;
+				State = 977;
 				Match(BEFORE);
-				State = 968;
+				State = 978;
 				orderVerb();
-				State = 969;
+				State = 979;
 				reference();
 				}
 				break;
 			case AFTER:
 				{
-				State = 971;
+				State = 981;
 				Match(AFTER);
-				State = 976;
+				State = 986;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STRIP:
@@ -7410,16 +7503,16 @@ internal partial class ProcScriptParser : Parser {
 				case VERIFY:
 				case SNUG:
 					{
-					State = 972;
+					State = 982;
 					orderVerb();
-					State = 973;
+					State = 983;
 					reference();
 					}
 					break;
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 975;
+					State = 985;
 					text();
 					}
 					break;
@@ -7516,36 +7609,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 152, RULE_whileClause);
+		EnterRule(_localctx, 154, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 980;
+			State = 990;
 			Match(WHILE);
-			State = 981;
+			State = 991;
 			reference();
-			State = 986;
+			State = 996;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 982;
+				State = 992;
 				Match(COMMA);
-				State = 983;
+				State = 993;
 				reference();
 				}
 				}
-				State = 988;
+				State = 998;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 989;
+			State = 999;
 			Match(OPEN);
-			State = 990;
+			State = 1000;
 			Match(BECAUSE);
-			State = 991;
+			State = 1001;
 			text();
 			}
 		}
@@ -7588,53 +7681,53 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 154, RULE_checkRule);
+		EnterRule(_localctx, 156, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 993;
+			State = 1003;
 			Match(CHECK);
-			State = 994;
+			State = 1004;
 			text();
-			State = 996;
+			State = 1006;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 995;
+				State = 1005;
 				instruments();
 				}
 			}
 
-			State = 1000;
+			State = 1010;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 998;
+				State = 1008;
 				Match(EXPECT);
-				State = 999;
+				State = 1009;
 				limit();
 				}
 			}
 
-			State = 1003;
+			State = 1013;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,121,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,122,Context) ) {
 			case 1:
 				{
-				State = 1002;
+				State = 1012;
 				needsClause();
 				}
 				break;
 			}
-			State = 1006;
+			State = 1016;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1005;
+				State = 1015;
 				order();
 				}
 			}
@@ -7673,31 +7766,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordRuleContext recordRule() {
 		RecordRuleContext _localctx = new RecordRuleContext(Context, State);
-		EnterRule(_localctx, 156, RULE_recordRule);
+		EnterRule(_localctx, 158, RULE_recordRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1008;
+			State = 1018;
 			Match(RECORD);
-			State = 1009;
+			State = 1019;
 			text();
-			State = 1011;
+			State = 1021;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,123,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,124,Context) ) {
 			case 1:
 				{
-				State = 1010;
+				State = 1020;
 				needsClause();
 				}
 				break;
 			}
-			State = 1014;
+			State = 1024;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1013;
+				State = 1023;
 				order();
 				}
 			}
@@ -7736,23 +7829,23 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseRuleContext pauseRule() {
 		PauseRuleContext _localctx = new PauseRuleContext(Context, State);
-		EnterRule(_localctx, 158, RULE_pauseRule);
+		EnterRule(_localctx, 160, RULE_pauseRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1016;
+			State = 1026;
 			Match(PAUSE);
-			State = 1017;
+			State = 1027;
 			text();
-			State = 1018;
+			State = 1028;
 			order();
-			State = 1020;
+			State = 1030;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1019;
+				State = 1029;
 				propertyBlock();
 				}
 			}
@@ -7791,26 +7884,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 160, RULE_testRule);
+		EnterRule(_localctx, 162, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1022;
+			State = 1032;
 			Match(TEST);
-			State = 1023;
+			State = 1033;
 			text();
-			State = 1025;
+			State = 1035;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1024;
+				State = 1034;
 				order();
 				}
 			}
 
-			State = 1027;
+			State = 1037;
 			testBlock();
 			}
 		}
@@ -7844,28 +7937,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 162, RULE_testBlock);
+		EnterRule(_localctx, 164, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1029;
+			State = 1039;
 			Match(LEFT_BRACE);
-			State = 1033;
+			State = 1043;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 515L) != 0)) {
+			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 515L) != 0)) {
 				{
 				{
-				State = 1030;
+				State = 1040;
 				testItem();
 				}
 				}
-				State = 1035;
+				State = 1045;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1036;
+			State = 1046;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7906,9 +7999,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 164, RULE_testItem);
+		EnterRule(_localctx, 166, RULE_testItem);
 		try {
-			State = 1043;
+			State = 1053;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -7917,14 +8010,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1038;
+				State = 1048;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1039;
+				State = 1049;
 				powerClause();
 				}
 				break;
@@ -7933,21 +8026,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1040;
+				State = 1050;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1041;
+				State = 1051;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1042;
+				State = 1052;
 				whileClause();
 				}
 				break;
@@ -7988,28 +8081,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 166, RULE_powerClause);
+		EnterRule(_localctx, 168, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1045;
+			State = 1055;
 			Match(POWER);
-			State = 1046;
+			State = 1056;
 			reference();
-			State = 1051;
+			State = 1061;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1047;
+				State = 1057;
 				Match(COMMA);
-				State = 1048;
+				State = 1058;
 				reference();
 				}
 				}
-				State = 1053;
+				State = 1063;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -8049,12 +8142,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 168, RULE_order);
+		EnterRule(_localctx, 170, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1054;
+			State = 1064;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8063,18 +8156,18 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1055;
+			State = 1065;
 			orderVerb();
-			State = 1056;
+			State = 1066;
 			reference();
-			State = 1059;
+			State = 1069;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 1057;
+				State = 1067;
 				Match(TO);
-				State = 1058;
+				State = 1068;
 				position();
 				}
 			}
@@ -8109,9 +8202,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderVerbContext orderVerb() {
 		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
-		EnterRule(_localctx, 170, RULE_orderVerb);
+		EnterRule(_localctx, 172, RULE_orderVerb);
 		try {
-			State = 1063;
+			State = 1073;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
@@ -8146,14 +8239,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1061;
+				State = 1071;
 				verb();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1062;
+				State = 1072;
 				snugVerb();
 				}
 				break;
@@ -8185,12 +8278,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 172, RULE_text);
+		EnterRule(_localctx, 174, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1065;
+			State = 1075;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8224,11 +8317,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 174, RULE_count);
+		EnterRule(_localctx, 176, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1067;
+			State = 1077;
 			Match(INTEGER);
 			}
 		}
@@ -8268,29 +8361,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 176, RULE_quantity);
+		EnterRule(_localctx, 178, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1069;
+			State = 1079;
 			number();
-			State = 1071;
+			State = 1081;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,132,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
 			case 1:
 				{
-				State = 1070;
+				State = 1080;
 				unit();
 				}
 				break;
 			}
-			State = 1078;
+			State = 1088;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1073;
+				State = 1083;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8299,14 +8392,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1074;
+				State = 1084;
 				number();
-				State = 1076;
+				State = 1086;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
 				case 1:
 					{
-					State = 1075;
+					State = 1085;
 					unit();
 					}
 					break;
@@ -8345,19 +8438,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 178, RULE_limit);
+		EnterRule(_localctx, 180, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1081;
+			State = 1091;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 178)) & ~0x3f) == 0 && ((1L << (_la - 178)) & 15L) != 0)) {
+			if (((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) {
 				{
-				State = 1080;
+				State = 1090;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 178)) & ~0x3f) == 0 && ((1L << (_la - 178)) & 15L) != 0)) ) {
+				if ( !(((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -8367,7 +8460,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1083;
+			State = 1093;
 			quantity();
 			}
 		}
@@ -8400,52 +8493,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 180, RULE_number);
+		EnterRule(_localctx, 182, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1086;
+			State = 1096;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1085;
+				State = 1095;
 				Match(MINUS);
 				}
 			}
 
-			State = 1097;
+			State = 1107;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1088;
+				State = 1098;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1089;
+				State = 1099;
 				Match(INTEGER);
-				State = 1095;
+				State = 1105;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1090;
+					State = 1100;
 					Match(SLASH);
-					State = 1091;
+					State = 1101;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1092;
+					State = 1102;
 					Match(INTEGER);
-					State = 1093;
+					State = 1103;
 					Match(SLASH);
-					State = 1094;
+					State = 1104;
 					Match(INTEGER);
 					}
 					break;
@@ -8536,6 +8629,7 @@ internal partial class ProcScriptParser : Parser {
 				case PEOPLE:
 				case HOW:
 				case PHOTO:
+				case FIGURE:
 				case STORE:
 				case PPE:
 				case PREPARE:
@@ -8637,30 +8731,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 182, RULE_unit);
+		EnterRule(_localctx, 184, RULE_unit);
 		int _la;
 		try {
-			State = 1112;
+			State = 1122;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1099;
+				State = 1109;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1100;
+				State = 1110;
 				Match(DEGREE);
-				State = 1102;
+				State = 1112;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1101;
+					State = 1111;
 					Match(NAME);
 					}
 				}
@@ -8671,28 +8765,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1104;
+				State = 1114;
 				unitName();
-				State = 1109;
+				State = 1119;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 172)) & ~0x3f) == 0 && ((1L << (_la - 172)) & 25L) != 0)) {
+				while (((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) {
 					{
 					{
-					State = 1105;
+					State = 1115;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 172)) & ~0x3f) == 0 && ((1L << (_la - 172)) & 25L) != 0)) ) {
+					if ( !(((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1106;
+					State = 1116;
 					unitName();
 					}
 					}
-					State = 1111;
+					State = 1121;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8726,12 +8820,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 184, RULE_unitName);
+		EnterRule(_localctx, 186, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1114;
+			State = 1124;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8770,19 +8864,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 186, RULE_reference);
+		EnterRule(_localctx, 188, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1116;
+			State = 1126;
 			name();
-			State = 1118;
+			State = 1128;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1117;
+				State = 1127;
 				index();
 				}
 			}
@@ -8823,32 +8917,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 188, RULE_index);
+		EnterRule(_localctx, 190, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1120;
+			State = 1130;
 			Match(LEFT_BRACKET);
-			State = 1121;
+			State = 1131;
 			value();
-			State = 1126;
+			State = 1136;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1122;
+				State = 1132;
 				Match(COMMA);
-				State = 1123;
+				State = 1133;
 				value();
 				}
 				}
-				State = 1128;
+				State = 1138;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1129;
+			State = 1139;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -8903,6 +8997,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PEOPLE() { return GetToken(ProcScriptParser.PEOPLE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOW() { return GetToken(ProcScriptParser.HOW, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PHOTO() { return GetToken(ProcScriptParser.PHOTO, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FIGURE() { return GetToken(ProcScriptParser.FIGURE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STORE() { return GetToken(ProcScriptParser.STORE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PPE() { return GetToken(ProcScriptParser.PPE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LIVE() { return GetToken(ProcScriptParser.LIVE, 0); }
@@ -8977,14 +9072,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 190, RULE_name);
+		EnterRule(_localctx, 192, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1131;
+			State = 1141;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 9007200328482815L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 18014400656965631L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -9023,9 +9118,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 192, RULE_position);
+		EnterRule(_localctx, 194, RULE_position);
 		try {
-			State = 1139;
+			State = 1149;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -9066,6 +9161,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -9133,42 +9229,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1133;
+				State = 1143;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1134;
+				State = 1144;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1135;
+				State = 1145;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1136;
+				State = 1146;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1137;
+				State = 1147;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1138;
+				State = 1148;
 				Match(AT);
 				}
 				break;
@@ -9188,7 +9284,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,198,1142,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,199,1152,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -9201,407 +9297,412 @@ internal partial class ProcScriptParser : Parser {
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
-		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,1,0,1,0,1,0,1,0,5,0,
-		199,8,0,10,0,12,0,202,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,212,8,2,
-		1,2,3,2,215,8,2,1,3,1,3,1,3,1,3,5,3,221,8,3,10,3,12,3,224,9,3,1,3,1,3,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,237,8,4,1,4,1,4,1,4,1,4,5,4,243,
-		8,4,10,4,12,4,246,9,4,1,4,1,4,5,4,250,8,4,10,4,12,4,253,9,4,1,4,1,4,1,
-		4,1,4,5,4,259,8,4,10,4,12,4,262,9,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,271,
-		8,4,1,4,1,4,1,4,1,4,1,4,5,4,278,8,4,10,4,12,4,281,9,4,1,4,1,4,1,4,1,4,
-		1,4,1,4,3,4,289,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,298,8,4,1,4,1,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,317,8,4,
-		1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,333,8,4,1,
-		4,1,4,1,4,3,4,338,8,4,3,4,340,8,4,1,4,1,4,3,4,344,8,4,1,4,3,4,347,8,4,
-		1,4,1,4,1,4,3,4,352,8,4,1,4,1,4,1,4,1,4,3,4,358,8,4,1,4,1,4,1,4,3,4,363,
-		8,4,1,5,1,5,1,5,1,5,1,5,1,5,5,5,371,8,5,10,5,12,5,374,9,5,1,5,1,5,3,5,
-		378,8,5,3,5,380,8,5,1,6,1,6,1,6,1,6,1,6,1,6,1,6,1,7,1,7,1,7,1,7,1,7,3,
-		7,394,8,7,1,8,1,8,1,8,3,8,399,8,8,1,8,3,8,402,8,8,1,8,1,8,3,8,406,8,8,
-		1,8,1,8,3,8,410,8,8,1,8,1,8,1,8,3,8,415,8,8,1,8,3,8,418,8,8,1,8,1,8,1,
-		8,1,8,3,8,424,8,8,1,8,3,8,427,8,8,1,8,3,8,430,8,8,1,9,3,9,433,8,9,1,9,
-		1,9,1,10,1,10,1,10,1,10,3,10,441,8,10,1,10,1,10,3,10,445,8,10,1,11,1,11,
-		1,11,5,11,450,8,11,10,11,12,11,453,9,11,1,12,1,12,1,12,5,12,458,8,12,10,
-		12,12,12,461,9,12,1,13,1,13,1,13,1,13,3,13,467,8,13,1,14,1,14,1,15,1,15,
-		1,15,3,15,474,8,15,1,15,1,15,1,16,1,16,5,16,480,8,16,10,16,12,16,483,9,
-		16,1,16,1,16,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,1,17,3,
-		17,498,8,17,1,18,1,18,1,18,3,18,503,8,18,1,19,1,19,1,19,3,19,508,8,19,
-		1,19,3,19,511,8,19,1,20,1,20,1,20,3,20,516,8,20,1,20,3,20,519,8,20,1,21,
-		1,21,1,21,3,21,524,8,21,1,21,1,21,1,22,1,22,1,22,1,22,5,22,532,8,22,10,
-		22,12,22,535,9,22,3,22,537,8,22,1,22,1,22,1,22,5,22,542,8,22,10,22,12,
-		22,545,9,22,1,22,1,22,1,23,1,23,1,23,3,23,552,8,23,1,23,3,23,555,8,23,
-		1,24,1,24,1,24,1,24,1,24,1,24,1,24,5,24,564,8,24,10,24,12,24,567,9,24,
-		1,24,4,24,570,8,24,11,24,12,24,571,1,24,3,24,575,8,24,1,25,1,25,5,25,579,
-		8,25,10,25,12,25,582,9,25,1,25,3,25,585,8,25,1,26,1,26,1,26,1,26,3,26,
-		591,8,26,1,27,1,27,3,27,595,8,27,1,28,1,28,1,28,1,28,1,28,1,28,1,29,1,
-		29,1,29,1,29,1,30,1,30,1,30,1,30,1,30,1,30,5,30,613,8,30,10,30,12,30,616,
-		9,30,3,30,618,8,30,1,31,1,31,3,31,622,8,31,1,32,1,32,1,32,1,32,1,32,3,
-		32,629,8,32,1,32,3,32,632,8,32,3,32,634,8,32,1,33,1,33,1,33,3,33,639,8,
-		33,1,33,3,33,642,8,33,1,33,1,33,1,33,5,33,647,8,33,10,33,12,33,650,9,33,
-		1,33,1,33,1,34,1,34,1,34,1,34,5,34,658,8,34,10,34,12,34,661,9,34,1,35,
-		1,35,1,35,1,35,5,35,667,8,35,10,35,12,35,670,9,35,1,35,1,35,1,36,1,36,
-		1,36,1,36,1,37,1,37,1,37,1,37,3,37,682,8,37,3,37,684,8,37,1,38,1,38,1,
-		38,1,38,3,38,690,8,38,3,38,692,8,38,1,39,1,39,5,39,696,8,39,10,39,12,39,
-		699,9,39,1,39,1,39,1,40,1,40,1,40,1,40,1,40,1,40,1,40,1,40,3,40,711,8,
-		40,1,41,1,41,1,41,1,41,1,42,1,42,1,42,1,42,1,43,1,43,1,43,1,43,1,43,1,
-		43,5,43,727,8,43,10,43,12,43,730,9,43,3,43,732,8,43,1,43,3,43,735,8,43,
-		1,43,3,43,738,8,43,1,44,1,44,1,44,1,45,1,45,1,45,1,46,1,46,1,46,1,46,1,
-		46,1,46,1,47,1,47,1,47,1,47,1,48,1,48,5,48,758,8,48,10,48,12,48,761,9,
-		48,1,48,1,48,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,1,49,3,
-		49,776,8,49,1,50,1,50,1,50,1,51,1,51,1,51,1,52,1,52,1,52,3,52,787,8,52,
-		1,53,1,53,1,53,1,53,1,53,1,53,1,54,1,54,1,54,1,54,1,55,1,55,3,55,801,8,
-		55,1,55,1,55,1,56,1,56,1,56,3,56,808,8,56,1,56,1,56,1,56,3,56,813,8,56,
-		1,56,3,56,816,8,56,1,56,3,56,819,8,56,1,56,3,56,822,8,56,1,57,1,57,1,58,
-		1,58,3,58,828,8,58,1,59,1,59,1,60,1,60,1,61,1,61,1,61,3,61,837,8,61,1,
-		61,1,61,3,61,841,8,61,1,61,3,61,844,8,61,1,61,3,61,847,8,61,1,61,3,61,
-		850,8,61,1,62,1,62,1,62,1,62,5,62,856,8,62,10,62,12,62,859,9,62,1,63,1,
-		63,1,63,3,63,864,8,63,1,63,3,63,867,8,63,1,64,1,64,1,64,3,64,872,8,64,
-		1,64,3,64,875,8,64,1,65,3,65,878,8,65,1,65,1,65,1,65,1,66,1,66,1,66,1,
-		67,1,67,1,67,1,67,3,67,890,8,67,1,67,1,67,1,67,1,67,1,68,1,68,1,68,1,68,
-		3,68,900,8,68,1,69,1,69,5,69,904,8,69,10,69,12,69,907,9,69,1,69,1,69,1,
-		70,1,70,1,70,1,70,1,70,1,70,1,70,1,70,1,70,1,70,1,70,3,70,922,8,70,1,71,
-		1,71,1,71,1,71,1,71,1,71,1,72,1,72,1,72,1,72,1,73,1,73,1,73,1,73,3,73,
-		938,8,73,1,73,1,73,3,73,942,8,73,1,74,1,74,1,74,1,74,5,74,948,8,74,10,
-		74,12,74,951,9,74,1,74,3,74,954,8,74,1,75,1,75,1,75,1,75,5,75,960,8,75,
-		10,75,12,75,963,9,75,1,75,3,75,966,8,75,1,75,1,75,1,75,1,75,1,75,1,75,
-		1,75,1,75,1,75,3,75,977,8,75,3,75,979,8,75,1,76,1,76,1,76,1,76,5,76,985,
-		8,76,10,76,12,76,988,9,76,1,76,1,76,1,76,1,76,1,77,1,77,1,77,3,77,997,
-		8,77,1,77,1,77,3,77,1001,8,77,1,77,3,77,1004,8,77,1,77,3,77,1007,8,77,
-		1,78,1,78,1,78,3,78,1012,8,78,1,78,3,78,1015,8,78,1,79,1,79,1,79,1,79,
-		3,79,1021,8,79,1,80,1,80,1,80,3,80,1026,8,80,1,80,1,80,1,81,1,81,5,81,
-		1032,8,81,10,81,12,81,1035,9,81,1,81,1,81,1,82,1,82,1,82,1,82,1,82,3,82,
-		1044,8,82,1,83,1,83,1,83,1,83,5,83,1050,8,83,10,83,12,83,1053,9,83,1,84,
-		1,84,1,84,1,84,1,84,3,84,1060,8,84,1,85,1,85,3,85,1064,8,85,1,86,1,86,
-		1,87,1,87,1,88,1,88,3,88,1072,8,88,1,88,1,88,1,88,3,88,1077,8,88,3,88,
-		1079,8,88,1,89,3,89,1082,8,89,1,89,1,89,1,90,3,90,1087,8,90,1,90,1,90,
-		1,90,1,90,1,90,1,90,1,90,3,90,1096,8,90,3,90,1098,8,90,1,91,1,91,1,91,
-		3,91,1103,8,91,1,91,1,91,1,91,5,91,1108,8,91,10,91,12,91,1111,9,91,3,91,
-		1113,8,91,1,92,1,92,1,93,1,93,3,93,1119,8,93,1,94,1,94,1,94,1,94,5,94,
-		1125,8,94,10,94,12,94,1128,9,94,1,94,1,94,1,95,1,95,1,96,1,96,1,96,1,96,
-		1,96,1,96,3,96,1140,8,96,1,96,0,0,97,0,2,4,6,8,10,12,14,16,18,20,22,24,
-		26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,
-		74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,
-		116,118,120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,
-		152,154,156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,
-		188,190,192,0,28,1,0,2,8,8,0,42,42,48,49,53,53,59,60,69,69,103,106,115,
-		120,165,166,6,0,83,83,87,87,89,89,96,96,98,101,121,126,4,0,2,2,73,73,85,
-		85,127,127,1,0,136,138,2,0,90,90,94,94,1,0,140,141,4,0,93,93,95,95,142,
-		143,161,161,1,0,145,146,2,0,23,24,26,26,2,0,21,21,159,159,1,0,189,190,
-		2,0,152,152,182,182,3,0,31,31,49,49,107,114,1,0,16,18,2,0,128,128,156,
-		156,1,0,78,81,2,0,75,75,190,190,4,0,31,31,40,65,67,67,97,97,2,0,66,66,
-		68,69,1,0,29,30,1,0,72,73,1,0,193,194,2,0,169,169,174,174,1,0,178,181,
-		2,0,172,172,175,176,2,0,25,25,192,192,6,0,2,8,11,14,36,36,75,77,82,168,
-		192,192,1270,0,200,1,0,0,0,2,205,1,0,0,0,4,208,1,0,0,0,6,216,1,0,0,0,8,
-		362,1,0,0,0,10,379,1,0,0,0,12,381,1,0,0,0,14,388,1,0,0,0,16,429,1,0,0,
-		0,18,432,1,0,0,0,20,444,1,0,0,0,22,446,1,0,0,0,24,454,1,0,0,0,26,462,1,
-		0,0,0,28,468,1,0,0,0,30,470,1,0,0,0,32,477,1,0,0,0,34,497,1,0,0,0,36,499,
-		1,0,0,0,38,504,1,0,0,0,40,512,1,0,0,0,42,520,1,0,0,0,44,527,1,0,0,0,46,
-		548,1,0,0,0,48,556,1,0,0,0,50,576,1,0,0,0,52,590,1,0,0,0,54,592,1,0,0,
-		0,56,596,1,0,0,0,58,602,1,0,0,0,60,617,1,0,0,0,62,621,1,0,0,0,64,633,1,
-		0,0,0,66,635,1,0,0,0,68,653,1,0,0,0,70,662,1,0,0,0,72,673,1,0,0,0,74,683,
-		1,0,0,0,76,691,1,0,0,0,78,693,1,0,0,0,80,710,1,0,0,0,82,712,1,0,0,0,84,
-		716,1,0,0,0,86,720,1,0,0,0,88,739,1,0,0,0,90,742,1,0,0,0,92,745,1,0,0,
-		0,94,751,1,0,0,0,96,755,1,0,0,0,98,775,1,0,0,0,100,777,1,0,0,0,102,780,
-		1,0,0,0,104,783,1,0,0,0,106,788,1,0,0,0,108,794,1,0,0,0,110,800,1,0,0,
-		0,112,807,1,0,0,0,114,823,1,0,0,0,116,827,1,0,0,0,118,829,1,0,0,0,120,
-		831,1,0,0,0,122,833,1,0,0,0,124,851,1,0,0,0,126,860,1,0,0,0,128,868,1,
-		0,0,0,130,877,1,0,0,0,132,882,1,0,0,0,134,885,1,0,0,0,136,895,1,0,0,0,
-		138,901,1,0,0,0,140,921,1,0,0,0,142,923,1,0,0,0,144,929,1,0,0,0,146,933,
-		1,0,0,0,148,943,1,0,0,0,150,955,1,0,0,0,152,980,1,0,0,0,154,993,1,0,0,
-		0,156,1008,1,0,0,0,158,1016,1,0,0,0,160,1022,1,0,0,0,162,1029,1,0,0,0,
-		164,1043,1,0,0,0,166,1045,1,0,0,0,168,1054,1,0,0,0,170,1063,1,0,0,0,172,
-		1065,1,0,0,0,174,1067,1,0,0,0,176,1069,1,0,0,0,178,1081,1,0,0,0,180,1086,
-		1,0,0,0,182,1112,1,0,0,0,184,1114,1,0,0,0,186,1116,1,0,0,0,188,1120,1,
-		0,0,0,190,1131,1,0,0,0,192,1139,1,0,0,0,194,199,3,2,1,0,195,199,3,4,2,
-		0,196,199,3,30,15,0,197,199,3,66,33,0,198,194,1,0,0,0,198,195,1,0,0,0,
-		198,196,1,0,0,0,198,197,1,0,0,0,199,202,1,0,0,0,200,198,1,0,0,0,200,201,
-		1,0,0,0,201,203,1,0,0,0,202,200,1,0,0,0,203,204,5,0,0,1,204,1,1,0,0,0,
-		205,206,5,1,0,0,206,207,3,172,86,0,207,3,1,0,0,0,208,209,7,0,0,0,209,211,
-		3,190,95,0,210,212,3,172,86,0,211,210,1,0,0,0,211,212,1,0,0,0,212,214,
-		1,0,0,0,213,215,3,6,3,0,214,213,1,0,0,0,214,215,1,0,0,0,215,5,1,0,0,0,
-		216,222,5,183,0,0,217,221,3,8,4,0,218,221,3,10,5,0,219,221,3,14,7,0,220,
-		217,1,0,0,0,220,218,1,0,0,0,220,219,1,0,0,0,221,224,1,0,0,0,222,220,1,
-		0,0,0,222,223,1,0,0,0,223,225,1,0,0,0,224,222,1,0,0,0,225,226,5,184,0,
-		0,226,7,1,0,0,0,227,228,7,1,0,0,228,363,3,172,86,0,229,230,7,2,0,0,230,
-		363,3,176,88,0,231,236,5,88,0,0,232,237,3,176,88,0,233,234,5,132,0,0,234,
-		235,5,71,0,0,235,237,3,172,86,0,236,232,1,0,0,0,236,233,1,0,0,0,237,363,
-		1,0,0,0,238,239,5,86,0,0,239,244,3,176,88,0,240,241,5,182,0,0,241,243,
-		3,176,88,0,242,240,1,0,0,0,243,246,1,0,0,0,244,242,1,0,0,0,244,245,1,0,
-		0,0,245,251,1,0,0,0,246,244,1,0,0,0,247,248,5,170,0,0,248,250,3,176,88,
-		0,249,247,1,0,0,0,250,253,1,0,0,0,251,249,1,0,0,0,251,252,1,0,0,0,252,
-		363,1,0,0,0,253,251,1,0,0,0,254,255,7,3,0,0,255,260,3,186,93,0,256,257,
-		5,182,0,0,257,259,3,186,93,0,258,256,1,0,0,0,259,262,1,0,0,0,260,258,1,
-		0,0,0,260,261,1,0,0,0,261,363,1,0,0,0,262,260,1,0,0,0,263,264,5,27,0,0,
-		264,363,3,24,12,0,265,270,5,153,0,0,266,267,5,27,0,0,267,271,3,24,12,0,
-		268,269,5,28,0,0,269,271,3,22,11,0,270,266,1,0,0,0,270,268,1,0,0,0,271,
-		363,1,0,0,0,272,273,5,56,0,0,273,274,5,128,0,0,274,279,3,186,93,0,275,
-		276,5,182,0,0,276,278,3,186,93,0,277,275,1,0,0,0,278,281,1,0,0,0,279,277,
-		1,0,0,0,279,280,1,0,0,0,280,363,1,0,0,0,281,279,1,0,0,0,282,288,5,129,
-		0,0,283,289,5,130,0,0,284,289,5,133,0,0,285,289,5,131,0,0,286,287,5,134,
-		0,0,287,289,5,109,0,0,288,283,1,0,0,0,288,284,1,0,0,0,288,285,1,0,0,0,
-		288,286,1,0,0,0,289,363,1,0,0,0,290,291,5,135,0,0,291,363,7,4,0,0,292,
-		293,5,102,0,0,293,363,3,174,87,0,294,297,5,82,0,0,295,298,3,16,8,0,296,
-		298,5,139,0,0,297,295,1,0,0,0,297,296,1,0,0,0,298,363,1,0,0,0,299,300,
-		5,84,0,0,300,363,3,20,10,0,301,302,7,5,0,0,302,303,3,174,87,0,303,304,
-		3,186,93,0,304,363,1,0,0,0,305,306,5,91,0,0,306,307,3,176,88,0,307,308,
-		5,74,0,0,308,309,3,186,93,0,309,363,1,0,0,0,310,311,5,128,0,0,311,312,
-		3,186,93,0,312,313,7,6,0,0,313,316,3,176,88,0,314,315,5,74,0,0,315,317,
-		3,186,93,0,316,314,1,0,0,0,316,317,1,0,0,0,317,363,1,0,0,0,318,319,5,92,
-		0,0,319,363,5,1,0,0,320,363,7,7,0,0,321,322,5,160,0,0,322,323,5,71,0,0,
-		323,363,3,172,86,0,324,325,5,163,0,0,325,326,5,25,0,0,326,363,5,164,0,
-		0,327,328,5,162,0,0,328,363,3,178,89,0,329,330,5,97,0,0,330,332,3,172,
-		86,0,331,333,3,124,62,0,332,331,1,0,0,0,332,333,1,0,0,0,333,339,1,0,0,
-		0,334,337,5,22,0,0,335,338,3,186,93,0,336,338,3,172,86,0,337,335,1,0,0,
-		0,337,336,1,0,0,0,338,340,1,0,0,0,339,334,1,0,0,0,339,340,1,0,0,0,340,
-		343,1,0,0,0,341,342,5,77,0,0,342,344,3,178,89,0,343,341,1,0,0,0,343,344,
-		1,0,0,0,344,346,1,0,0,0,345,347,3,6,3,0,346,345,1,0,0,0,346,347,1,0,0,
-		0,347,363,1,0,0,0,348,349,5,144,0,0,349,351,3,176,88,0,350,352,7,8,0,0,
-		351,350,1,0,0,0,351,352,1,0,0,0,352,363,1,0,0,0,353,357,5,29,0,0,354,355,
-		5,28,0,0,355,358,3,22,11,0,356,358,3,100,50,0,357,354,1,0,0,0,357,356,
-		1,0,0,0,358,363,1,0,0,0,359,360,5,28,0,0,360,363,3,22,11,0,361,363,3,100,
-		50,0,362,227,1,0,0,0,362,229,1,0,0,0,362,231,1,0,0,0,362,238,1,0,0,0,362,
-		254,1,0,0,0,362,263,1,0,0,0,362,265,1,0,0,0,362,272,1,0,0,0,362,282,1,
-		0,0,0,362,290,1,0,0,0,362,292,1,0,0,0,362,294,1,0,0,0,362,299,1,0,0,0,
-		362,301,1,0,0,0,362,305,1,0,0,0,362,310,1,0,0,0,362,318,1,0,0,0,362,320,
-		1,0,0,0,362,321,1,0,0,0,362,324,1,0,0,0,362,327,1,0,0,0,362,329,1,0,0,
-		0,362,348,1,0,0,0,362,353,1,0,0,0,362,359,1,0,0,0,362,361,1,0,0,0,363,
-		9,1,0,0,0,364,365,5,22,0,0,365,380,3,172,86,0,366,367,7,9,0,0,367,372,
-		3,186,93,0,368,369,5,182,0,0,369,371,3,186,93,0,370,368,1,0,0,0,371,374,
-		1,0,0,0,372,370,1,0,0,0,372,373,1,0,0,0,373,380,1,0,0,0,374,372,1,0,0,
-		0,375,377,3,12,6,0,376,378,3,6,3,0,377,376,1,0,0,0,377,378,1,0,0,0,378,
-		380,1,0,0,0,379,364,1,0,0,0,379,366,1,0,0,0,379,375,1,0,0,0,380,11,1,0,
-		0,0,381,382,7,10,0,0,382,383,5,19,0,0,383,384,3,174,87,0,384,385,3,190,
-		95,0,385,386,5,20,0,0,386,387,3,186,93,0,387,13,1,0,0,0,388,393,5,30,0,
-		0,389,390,5,28,0,0,390,394,3,22,11,0,391,394,3,100,50,0,392,394,3,6,3,
-		0,393,389,1,0,0,0,393,391,1,0,0,0,393,392,1,0,0,0,394,15,1,0,0,0,395,398,
-		5,192,0,0,396,397,5,175,0,0,397,399,5,190,0,0,398,396,1,0,0,0,398,399,
-		1,0,0,0,399,401,1,0,0,0,400,402,3,18,9,0,401,400,1,0,0,0,401,402,1,0,0,
-		0,402,430,1,0,0,0,403,409,5,190,0,0,404,406,5,190,0,0,405,404,1,0,0,0,
-		405,406,1,0,0,0,406,407,1,0,0,0,407,408,5,176,0,0,408,410,5,190,0,0,409,
-		405,1,0,0,0,409,410,1,0,0,0,410,411,1,0,0,0,411,412,5,177,0,0,412,414,
-		7,11,0,0,413,415,5,192,0,0,414,413,1,0,0,0,414,415,1,0,0,0,415,417,1,0,
-		0,0,416,418,3,18,9,0,417,416,1,0,0,0,417,418,1,0,0,0,418,430,1,0,0,0,419,
-		420,5,191,0,0,420,421,5,177,0,0,421,423,5,190,0,0,422,424,5,192,0,0,423,
-		422,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,427,3,18,9,0,426,425,1,
-		0,0,0,426,427,1,0,0,0,427,430,1,0,0,0,428,430,3,172,86,0,429,395,1,0,0,
-		0,429,403,1,0,0,0,429,419,1,0,0,0,429,428,1,0,0,0,430,17,1,0,0,0,431,433,
-		5,177,0,0,432,431,1,0,0,0,432,433,1,0,0,0,433,434,1,0,0,0,434,435,5,151,
-		0,0,435,19,1,0,0,0,436,445,3,180,90,0,437,440,5,192,0,0,438,439,5,177,
-		0,0,439,441,5,190,0,0,440,438,1,0,0,0,440,441,1,0,0,0,441,445,1,0,0,0,
-		442,445,5,132,0,0,443,445,3,172,86,0,444,436,1,0,0,0,444,437,1,0,0,0,444,
-		442,1,0,0,0,444,443,1,0,0,0,445,21,1,0,0,0,446,451,3,26,13,0,447,448,7,
-		12,0,0,448,450,3,26,13,0,449,447,1,0,0,0,450,453,1,0,0,0,451,449,1,0,0,
-		0,451,452,1,0,0,0,452,23,1,0,0,0,453,451,1,0,0,0,454,459,3,186,93,0,455,
-		456,7,12,0,0,456,458,3,186,93,0,457,455,1,0,0,0,458,461,1,0,0,0,459,457,
-		1,0,0,0,459,460,1,0,0,0,460,25,1,0,0,0,461,459,1,0,0,0,462,466,3,186,93,
-		0,463,464,5,22,0,0,464,467,3,192,96,0,465,467,3,28,14,0,466,463,1,0,0,
-		0,466,465,1,0,0,0,466,467,1,0,0,0,467,27,1,0,0,0,468,469,7,13,0,0,469,
-		29,1,0,0,0,470,471,5,9,0,0,471,473,3,190,95,0,472,474,3,172,86,0,473,472,
-		1,0,0,0,473,474,1,0,0,0,474,475,1,0,0,0,475,476,3,32,16,0,476,31,1,0,0,
-		0,477,481,5,183,0,0,478,480,3,34,17,0,479,478,1,0,0,0,480,483,1,0,0,0,
-		481,479,1,0,0,0,481,482,1,0,0,0,482,484,1,0,0,0,483,481,1,0,0,0,484,485,
-		5,184,0,0,485,33,1,0,0,0,486,498,3,36,18,0,487,498,3,38,19,0,488,498,3,
-		40,20,0,489,498,3,42,21,0,490,498,3,46,23,0,491,498,3,48,24,0,492,498,
-		3,54,27,0,493,498,3,56,28,0,494,498,3,58,29,0,495,498,3,8,4,0,496,498,
-		3,14,7,0,497,486,1,0,0,0,497,487,1,0,0,0,497,488,1,0,0,0,497,489,1,0,0,
-		0,497,490,1,0,0,0,497,491,1,0,0,0,497,492,1,0,0,0,497,493,1,0,0,0,497,
-		494,1,0,0,0,497,495,1,0,0,0,497,496,1,0,0,0,498,35,1,0,0,0,499,500,5,11,
-		0,0,500,502,3,190,95,0,501,503,3,172,86,0,502,501,1,0,0,0,502,503,1,0,
-		0,0,503,37,1,0,0,0,504,505,5,12,0,0,505,507,3,186,93,0,506,508,3,172,86,
-		0,507,506,1,0,0,0,507,508,1,0,0,0,508,510,1,0,0,0,509,511,3,6,3,0,510,
-		509,1,0,0,0,510,511,1,0,0,0,511,39,1,0,0,0,512,513,5,13,0,0,513,515,3,
-		186,93,0,514,516,3,172,86,0,515,514,1,0,0,0,515,516,1,0,0,0,516,518,1,
-		0,0,0,517,519,3,6,3,0,518,517,1,0,0,0,518,519,1,0,0,0,519,41,1,0,0,0,520,
-		521,5,14,0,0,521,523,3,186,93,0,522,524,3,172,86,0,523,522,1,0,0,0,523,
-		524,1,0,0,0,524,525,1,0,0,0,525,526,3,44,22,0,526,43,1,0,0,0,527,536,5,
-		183,0,0,528,533,3,192,96,0,529,530,5,182,0,0,530,532,3,192,96,0,531,529,
-		1,0,0,0,532,535,1,0,0,0,533,531,1,0,0,0,533,534,1,0,0,0,534,537,1,0,0,
-		0,535,533,1,0,0,0,536,528,1,0,0,0,536,537,1,0,0,0,537,543,1,0,0,0,538,
-		542,3,8,4,0,539,542,3,10,5,0,540,542,3,14,7,0,541,538,1,0,0,0,541,539,
-		1,0,0,0,541,540,1,0,0,0,542,545,1,0,0,0,543,541,1,0,0,0,543,544,1,0,0,
-		0,544,546,1,0,0,0,545,543,1,0,0,0,546,547,5,184,0,0,547,45,1,0,0,0,548,
-		549,5,15,0,0,549,551,3,186,93,0,550,552,3,172,86,0,551,550,1,0,0,0,551,
-		552,1,0,0,0,552,554,1,0,0,0,553,555,3,32,16,0,554,553,1,0,0,0,554,555,
-		1,0,0,0,555,47,1,0,0,0,556,557,7,14,0,0,557,558,5,19,0,0,558,559,3,174,
-		87,0,559,560,3,190,95,0,560,561,5,20,0,0,561,565,3,186,93,0,562,564,3,
-		52,26,0,563,562,1,0,0,0,564,567,1,0,0,0,565,563,1,0,0,0,565,566,1,0,0,
-		0,566,574,1,0,0,0,567,565,1,0,0,0,568,570,3,50,25,0,569,568,1,0,0,0,570,
-		571,1,0,0,0,571,569,1,0,0,0,571,572,1,0,0,0,572,575,1,0,0,0,573,575,3,
-		6,3,0,574,569,1,0,0,0,574,573,1,0,0,0,574,575,1,0,0,0,575,49,1,0,0,0,576,
-		580,3,12,6,0,577,579,3,52,26,0,578,577,1,0,0,0,579,582,1,0,0,0,580,578,
-		1,0,0,0,580,581,1,0,0,0,581,584,1,0,0,0,582,580,1,0,0,0,583,585,3,6,3,
-		0,584,583,1,0,0,0,584,585,1,0,0,0,585,51,1,0,0,0,586,587,5,22,0,0,587,
-		591,3,172,86,0,588,589,7,9,0,0,589,591,3,186,93,0,590,586,1,0,0,0,590,
-		588,1,0,0,0,591,53,1,0,0,0,592,594,5,31,0,0,593,595,3,172,86,0,594,593,
-		1,0,0,0,594,595,1,0,0,0,595,55,1,0,0,0,596,597,5,32,0,0,597,598,3,190,
-		95,0,598,599,5,25,0,0,599,600,3,60,30,0,600,601,3,32,16,0,601,57,1,0,0,
-		0,602,603,5,33,0,0,603,604,3,64,32,0,604,605,3,32,16,0,605,59,1,0,0,0,
-		606,607,5,190,0,0,607,608,5,174,0,0,608,618,5,190,0,0,609,614,3,62,31,
-		0,610,611,5,182,0,0,611,613,3,62,31,0,612,610,1,0,0,0,613,616,1,0,0,0,
-		614,612,1,0,0,0,614,615,1,0,0,0,615,618,1,0,0,0,616,614,1,0,0,0,617,606,
-		1,0,0,0,617,609,1,0,0,0,618,61,1,0,0,0,619,622,3,190,95,0,620,622,5,190,
-		0,0,621,619,1,0,0,0,621,620,1,0,0,0,622,63,1,0,0,0,623,624,5,35,0,0,624,
-		634,3,190,95,0,625,631,3,190,95,0,626,628,5,34,0,0,627,629,5,35,0,0,628,
-		627,1,0,0,0,628,629,1,0,0,0,629,630,1,0,0,0,630,632,3,62,31,0,631,626,
-		1,0,0,0,631,632,1,0,0,0,632,634,1,0,0,0,633,623,1,0,0,0,633,625,1,0,0,
-		0,634,65,1,0,0,0,635,636,5,10,0,0,636,638,3,190,95,0,637,639,3,70,35,0,
-		638,637,1,0,0,0,638,639,1,0,0,0,639,641,1,0,0,0,640,642,3,172,86,0,641,
-		640,1,0,0,0,641,642,1,0,0,0,642,643,1,0,0,0,643,644,5,24,0,0,644,648,3,
-		190,95,0,645,647,3,68,34,0,646,645,1,0,0,0,647,650,1,0,0,0,648,646,1,0,
-		0,0,648,649,1,0,0,0,649,651,1,0,0,0,650,648,1,0,0,0,651,652,3,78,39,0,
-		652,67,1,0,0,0,653,654,7,15,0,0,654,659,3,190,95,0,655,656,5,182,0,0,656,
-		658,3,190,95,0,657,655,1,0,0,0,658,661,1,0,0,0,659,657,1,0,0,0,659,660,
-		1,0,0,0,660,69,1,0,0,0,661,659,1,0,0,0,662,663,5,187,0,0,663,668,3,72,
-		36,0,664,665,5,182,0,0,665,667,3,74,37,0,666,664,1,0,0,0,667,670,1,0,0,
-		0,668,666,1,0,0,0,668,669,1,0,0,0,669,671,1,0,0,0,670,668,1,0,0,0,671,
-		672,5,188,0,0,672,71,1,0,0,0,673,674,3,190,95,0,674,675,5,25,0,0,675,676,
-		3,76,38,0,676,73,1,0,0,0,677,684,5,190,0,0,678,681,3,190,95,0,679,680,
-		5,25,0,0,680,682,3,76,38,0,681,679,1,0,0,0,681,682,1,0,0,0,682,684,1,0,
-		0,0,683,677,1,0,0,0,683,678,1,0,0,0,684,75,1,0,0,0,685,692,3,190,95,0,
-		686,689,5,190,0,0,687,688,5,174,0,0,688,690,5,190,0,0,689,687,1,0,0,0,
-		689,690,1,0,0,0,690,692,1,0,0,0,691,685,1,0,0,0,691,686,1,0,0,0,692,77,
-		1,0,0,0,693,697,5,183,0,0,694,696,3,80,40,0,695,694,1,0,0,0,696,699,1,
-		0,0,0,697,695,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,697,1,0,0,0,
-		700,701,5,184,0,0,701,79,1,0,0,0,702,711,3,82,41,0,703,711,3,84,42,0,704,
-		711,3,86,43,0,705,711,3,90,45,0,706,711,3,136,68,0,707,711,3,92,46,0,708,
-		711,3,94,47,0,709,711,3,8,4,0,710,702,1,0,0,0,710,703,1,0,0,0,710,704,
-		1,0,0,0,710,705,1,0,0,0,710,706,1,0,0,0,710,707,1,0,0,0,710,708,1,0,0,
-		0,710,709,1,0,0,0,711,81,1,0,0,0,712,713,5,36,0,0,713,714,3,116,58,0,714,
-		715,3,186,93,0,715,83,1,0,0,0,716,717,5,37,0,0,717,718,3,172,86,0,718,
-		719,3,96,48,0,719,85,1,0,0,0,720,721,5,38,0,0,721,734,3,190,95,0,722,731,
-		5,187,0,0,723,728,3,62,31,0,724,725,5,182,0,0,725,727,3,62,31,0,726,724,
-		1,0,0,0,727,730,1,0,0,0,728,726,1,0,0,0,728,729,1,0,0,0,729,732,1,0,0,
-		0,730,728,1,0,0,0,731,723,1,0,0,0,731,732,1,0,0,0,732,733,1,0,0,0,733,
-		735,5,188,0,0,734,722,1,0,0,0,734,735,1,0,0,0,735,737,1,0,0,0,736,738,
-		3,88,44,0,737,736,1,0,0,0,737,738,1,0,0,0,738,87,1,0,0,0,739,740,5,154,
-		0,0,740,741,5,155,0,0,741,89,1,0,0,0,742,743,5,39,0,0,743,744,3,96,48,
-		0,744,91,1,0,0,0,745,746,5,32,0,0,746,747,3,190,95,0,747,748,5,25,0,0,
-		748,749,3,60,30,0,749,750,3,78,39,0,750,93,1,0,0,0,751,752,5,33,0,0,752,
-		753,3,64,32,0,753,754,3,78,39,0,754,95,1,0,0,0,755,759,5,183,0,0,756,758,
-		3,98,49,0,757,756,1,0,0,0,758,761,1,0,0,0,759,757,1,0,0,0,759,760,1,0,
-		0,0,760,762,1,0,0,0,761,759,1,0,0,0,762,763,5,184,0,0,763,97,1,0,0,0,764,
-		776,3,100,50,0,765,776,3,102,51,0,766,776,3,104,52,0,767,776,3,110,55,
-		0,768,776,3,122,61,0,769,776,3,126,63,0,770,776,3,128,64,0,771,776,3,134,
-		67,0,772,776,3,86,43,0,773,776,3,106,53,0,774,776,3,108,54,0,775,764,1,
-		0,0,0,775,765,1,0,0,0,775,766,1,0,0,0,775,767,1,0,0,0,775,768,1,0,0,0,
-		775,769,1,0,0,0,775,770,1,0,0,0,775,771,1,0,0,0,775,772,1,0,0,0,775,773,
-		1,0,0,0,775,774,1,0,0,0,776,99,1,0,0,0,777,778,7,16,0,0,778,779,3,172,
-		86,0,779,101,1,0,0,0,780,781,5,30,0,0,781,782,3,100,50,0,782,103,1,0,0,
-		0,783,786,5,29,0,0,784,787,3,100,50,0,785,787,3,112,56,0,786,784,1,0,0,
-		0,786,785,1,0,0,0,787,105,1,0,0,0,788,789,5,32,0,0,789,790,3,190,95,0,
-		790,791,5,25,0,0,791,792,3,60,30,0,792,793,3,96,48,0,793,107,1,0,0,0,794,
-		795,5,33,0,0,795,796,3,64,32,0,796,797,3,96,48,0,797,109,1,0,0,0,798,801,
-		3,120,60,0,799,801,3,118,59,0,800,798,1,0,0,0,800,799,1,0,0,0,801,802,
-		1,0,0,0,802,803,3,112,56,0,803,111,1,0,0,0,804,805,3,114,57,0,805,806,
-		5,74,0,0,806,808,1,0,0,0,807,804,1,0,0,0,807,808,1,0,0,0,808,809,1,0,0,
-		0,809,812,3,186,93,0,810,811,5,23,0,0,811,813,3,192,96,0,812,810,1,0,0,
-		0,812,813,1,0,0,0,813,815,1,0,0,0,814,816,3,88,44,0,815,814,1,0,0,0,815,
-		816,1,0,0,0,816,818,1,0,0,0,817,819,3,132,66,0,818,817,1,0,0,0,818,819,
-		1,0,0,0,819,821,1,0,0,0,820,822,3,6,3,0,821,820,1,0,0,0,821,822,1,0,0,
-		0,822,113,1,0,0,0,823,824,7,17,0,0,824,115,1,0,0,0,825,828,5,29,0,0,826,
-		828,3,120,60,0,827,825,1,0,0,0,827,826,1,0,0,0,828,117,1,0,0,0,829,830,
-		5,167,0,0,830,119,1,0,0,0,831,832,7,18,0,0,832,121,1,0,0,0,833,834,7,19,
-		0,0,834,836,3,172,86,0,835,837,3,124,62,0,836,835,1,0,0,0,836,837,1,0,
-		0,0,837,840,1,0,0,0,838,839,5,77,0,0,839,841,3,178,89,0,840,838,1,0,0,
-		0,840,841,1,0,0,0,841,843,1,0,0,0,842,844,3,130,65,0,843,842,1,0,0,0,843,
-		844,1,0,0,0,844,846,1,0,0,0,845,847,3,132,66,0,846,845,1,0,0,0,846,847,
-		1,0,0,0,847,849,1,0,0,0,848,850,3,6,3,0,849,848,1,0,0,0,849,850,1,0,0,
-		0,850,123,1,0,0,0,851,852,5,128,0,0,852,857,3,186,93,0,853,854,5,182,0,
-		0,854,856,3,186,93,0,855,853,1,0,0,0,856,859,1,0,0,0,857,855,1,0,0,0,857,
-		858,1,0,0,0,858,125,1,0,0,0,859,857,1,0,0,0,860,861,5,157,0,0,861,863,
-		3,172,86,0,862,864,3,130,65,0,863,862,1,0,0,0,863,864,1,0,0,0,864,866,
-		1,0,0,0,865,867,3,6,3,0,866,865,1,0,0,0,866,867,1,0,0,0,867,127,1,0,0,
-		0,868,869,5,158,0,0,869,871,3,172,86,0,870,872,3,130,65,0,871,870,1,0,
-		0,0,871,872,1,0,0,0,872,874,1,0,0,0,873,875,3,6,3,0,874,873,1,0,0,0,874,
-		875,1,0,0,0,875,129,1,0,0,0,876,878,7,20,0,0,877,876,1,0,0,0,877,878,1,
-		0,0,0,878,879,1,0,0,0,879,880,5,28,0,0,880,881,3,22,11,0,881,131,1,0,0,
-		0,882,883,5,25,0,0,883,884,5,76,0,0,884,133,1,0,0,0,885,889,5,70,0,0,886,
-		887,3,114,57,0,887,888,5,74,0,0,888,890,1,0,0,0,889,886,1,0,0,0,889,890,
-		1,0,0,0,890,891,1,0,0,0,891,892,3,186,93,0,892,893,5,71,0,0,893,894,3,
-		172,86,0,894,135,1,0,0,0,895,899,5,30,0,0,896,897,5,28,0,0,897,900,3,22,
-		11,0,898,900,3,138,69,0,899,896,1,0,0,0,899,898,1,0,0,0,900,137,1,0,0,
-		0,901,905,5,183,0,0,902,904,3,140,70,0,903,902,1,0,0,0,904,907,1,0,0,0,
-		905,903,1,0,0,0,905,906,1,0,0,0,906,908,1,0,0,0,907,905,1,0,0,0,908,909,
-		5,184,0,0,909,139,1,0,0,0,910,922,3,100,50,0,911,922,3,146,73,0,912,922,
-		3,154,77,0,913,922,3,156,78,0,914,922,3,158,79,0,915,922,3,160,80,0,916,
-		922,3,148,74,0,917,922,3,150,75,0,918,922,3,134,67,0,919,922,3,142,71,
-		0,920,922,3,144,72,0,921,910,1,0,0,0,921,911,1,0,0,0,921,912,1,0,0,0,921,
-		913,1,0,0,0,921,914,1,0,0,0,921,915,1,0,0,0,921,916,1,0,0,0,921,917,1,
-		0,0,0,921,918,1,0,0,0,921,919,1,0,0,0,921,920,1,0,0,0,922,141,1,0,0,0,
-		923,924,5,32,0,0,924,925,3,190,95,0,925,926,5,25,0,0,926,927,3,60,30,0,
-		927,928,3,138,69,0,928,143,1,0,0,0,929,930,5,33,0,0,930,931,3,64,32,0,
-		931,932,3,138,69,0,932,145,1,0,0,0,933,934,3,116,58,0,934,937,3,186,93,
-		0,935,936,5,23,0,0,936,938,3,192,96,0,937,935,1,0,0,0,937,938,1,0,0,0,
-		938,941,1,0,0,0,939,942,3,168,84,0,940,942,3,152,76,0,941,939,1,0,0,0,
-		941,940,1,0,0,0,942,147,1,0,0,0,943,944,3,118,59,0,944,949,3,186,93,0,
-		945,946,5,182,0,0,946,948,3,186,93,0,947,945,1,0,0,0,948,951,1,0,0,0,949,
-		947,1,0,0,0,949,950,1,0,0,0,950,953,1,0,0,0,951,949,1,0,0,0,952,954,3,
-		168,84,0,953,952,1,0,0,0,953,954,1,0,0,0,954,149,1,0,0,0,955,956,5,168,
-		0,0,956,961,3,186,93,0,957,958,5,182,0,0,958,960,3,186,93,0,959,957,1,
-		0,0,0,960,963,1,0,0,0,961,959,1,0,0,0,961,962,1,0,0,0,962,965,1,0,0,0,
-		963,961,1,0,0,0,964,966,3,130,65,0,965,964,1,0,0,0,965,966,1,0,0,0,966,
-		978,1,0,0,0,967,968,5,72,0,0,968,969,3,170,85,0,969,970,3,186,93,0,970,
-		979,1,0,0,0,971,976,5,73,0,0,972,973,3,170,85,0,973,974,3,186,93,0,974,
-		977,1,0,0,0,975,977,3,172,86,0,976,972,1,0,0,0,976,975,1,0,0,0,977,979,
-		1,0,0,0,978,967,1,0,0,0,978,971,1,0,0,0,978,979,1,0,0,0,979,151,1,0,0,
-		0,980,981,5,149,0,0,981,986,3,186,93,0,982,983,5,182,0,0,983,985,3,186,
-		93,0,984,982,1,0,0,0,985,988,1,0,0,0,986,984,1,0,0,0,986,987,1,0,0,0,987,
-		989,1,0,0,0,988,986,1,0,0,0,989,990,5,150,0,0,990,991,5,71,0,0,991,992,
-		3,172,86,0,992,153,1,0,0,0,993,994,5,69,0,0,994,996,3,172,86,0,995,997,
-		3,124,62,0,996,995,1,0,0,0,996,997,1,0,0,0,997,1000,1,0,0,0,998,999,5,
-		77,0,0,999,1001,3,178,89,0,1000,998,1,0,0,0,1000,1001,1,0,0,0,1001,1003,
-		1,0,0,0,1002,1004,3,130,65,0,1003,1002,1,0,0,0,1003,1004,1,0,0,0,1004,
-		1006,1,0,0,0,1005,1007,3,168,84,0,1006,1005,1,0,0,0,1006,1007,1,0,0,0,
-		1007,155,1,0,0,0,1008,1009,5,157,0,0,1009,1011,3,172,86,0,1010,1012,3,
-		130,65,0,1011,1010,1,0,0,0,1011,1012,1,0,0,0,1012,1014,1,0,0,0,1013,1015,
-		3,168,84,0,1014,1013,1,0,0,0,1014,1015,1,0,0,0,1015,157,1,0,0,0,1016,1017,
-		5,158,0,0,1017,1018,3,172,86,0,1018,1020,3,168,84,0,1019,1021,3,6,3,0,
-		1020,1019,1,0,0,0,1020,1021,1,0,0,0,1021,159,1,0,0,0,1022,1023,5,147,0,
-		0,1023,1025,3,172,86,0,1024,1026,3,168,84,0,1025,1024,1,0,0,0,1025,1026,
-		1,0,0,0,1026,1027,1,0,0,0,1027,1028,3,162,81,0,1028,161,1,0,0,0,1029,1033,
-		5,183,0,0,1030,1032,3,164,82,0,1031,1030,1,0,0,0,1032,1035,1,0,0,0,1033,
-		1031,1,0,0,0,1033,1034,1,0,0,0,1034,1036,1,0,0,0,1035,1033,1,0,0,0,1036,
-		1037,5,184,0,0,1037,163,1,0,0,0,1038,1044,3,100,50,0,1039,1044,3,166,83,
-		0,1040,1044,3,122,61,0,1041,1044,3,126,63,0,1042,1044,3,152,76,0,1043,
-		1038,1,0,0,0,1043,1039,1,0,0,0,1043,1040,1,0,0,0,1043,1041,1,0,0,0,1043,
-		1042,1,0,0,0,1044,165,1,0,0,0,1045,1046,5,148,0,0,1046,1051,3,186,93,0,
-		1047,1048,5,182,0,0,1048,1050,3,186,93,0,1049,1047,1,0,0,0,1050,1053,1,
-		0,0,0,1051,1049,1,0,0,0,1051,1052,1,0,0,0,1052,167,1,0,0,0,1053,1051,1,
-		0,0,0,1054,1055,7,21,0,0,1055,1056,3,170,85,0,1056,1059,3,186,93,0,1057,
-		1058,5,23,0,0,1058,1060,3,192,96,0,1059,1057,1,0,0,0,1059,1060,1,0,0,0,
-		1060,169,1,0,0,0,1061,1064,3,116,58,0,1062,1064,3,118,59,0,1063,1061,1,
-		0,0,0,1063,1062,1,0,0,0,1064,171,1,0,0,0,1065,1066,7,22,0,0,1066,173,1,
-		0,0,0,1067,1068,5,190,0,0,1068,175,1,0,0,0,1069,1071,3,180,90,0,1070,1072,
-		3,182,91,0,1071,1070,1,0,0,0,1071,1072,1,0,0,0,1072,1078,1,0,0,0,1073,
-		1074,7,23,0,0,1074,1076,3,180,90,0,1075,1077,3,182,91,0,1076,1075,1,0,
-		0,0,1076,1077,1,0,0,0,1077,1079,1,0,0,0,1078,1073,1,0,0,0,1078,1079,1,
-		0,0,0,1079,177,1,0,0,0,1080,1082,7,24,0,0,1081,1080,1,0,0,0,1081,1082,
-		1,0,0,0,1082,1083,1,0,0,0,1083,1084,3,176,88,0,1084,179,1,0,0,0,1085,1087,
-		5,177,0,0,1086,1085,1,0,0,0,1086,1087,1,0,0,0,1087,1097,1,0,0,0,1088,1098,
-		5,189,0,0,1089,1095,5,190,0,0,1090,1091,5,176,0,0,1091,1096,5,190,0,0,
-		1092,1093,5,190,0,0,1093,1094,5,176,0,0,1094,1096,5,190,0,0,1095,1090,
-		1,0,0,0,1095,1092,1,0,0,0,1095,1096,1,0,0,0,1096,1098,1,0,0,0,1097,1088,
-		1,0,0,0,1097,1089,1,0,0,0,1098,181,1,0,0,0,1099,1113,5,173,0,0,1100,1102,
-		5,171,0,0,1101,1103,5,192,0,0,1102,1101,1,0,0,0,1102,1103,1,0,0,0,1103,
-		1113,1,0,0,0,1104,1109,3,184,92,0,1105,1106,7,25,0,0,1106,1108,3,184,92,
-		0,1107,1105,1,0,0,0,1108,1111,1,0,0,0,1109,1107,1,0,0,0,1109,1110,1,0,
-		0,0,1110,1113,1,0,0,0,1111,1109,1,0,0,0,1112,1099,1,0,0,0,1112,1100,1,
-		0,0,0,1112,1104,1,0,0,0,1113,183,1,0,0,0,1114,1115,7,26,0,0,1115,185,1,
-		0,0,0,1116,1118,3,190,95,0,1117,1119,3,188,94,0,1118,1117,1,0,0,0,1118,
-		1119,1,0,0,0,1119,187,1,0,0,0,1120,1121,5,185,0,0,1121,1126,3,62,31,0,
-		1122,1123,5,182,0,0,1123,1125,3,62,31,0,1124,1122,1,0,0,0,1125,1128,1,
-		0,0,0,1126,1124,1,0,0,0,1126,1127,1,0,0,0,1127,1129,1,0,0,0,1128,1126,
-		1,0,0,0,1129,1130,5,186,0,0,1130,189,1,0,0,0,1131,1132,7,27,0,0,1132,191,
-		1,0,0,0,1133,1140,3,190,95,0,1134,1140,5,190,0,0,1135,1140,5,24,0,0,1136,
-		1140,5,25,0,0,1137,1140,5,23,0,0,1138,1140,5,22,0,0,1139,1133,1,0,0,0,
-		1139,1134,1,0,0,0,1139,1135,1,0,0,0,1139,1136,1,0,0,0,1139,1137,1,0,0,
-		0,1139,1138,1,0,0,0,1140,193,1,0,0,0,145,198,200,211,214,220,222,236,244,
-		251,260,270,279,288,297,316,332,337,339,343,346,351,357,362,372,377,379,
-		393,398,401,405,409,414,417,423,426,429,432,440,444,451,459,466,473,481,
-		497,502,507,510,515,518,523,533,536,541,543,551,554,565,571,574,580,584,
-		590,594,614,617,621,628,631,633,638,641,648,659,668,681,683,689,691,697,
-		710,728,731,734,737,759,775,786,800,807,812,815,818,821,827,836,840,843,
-		846,849,857,863,866,871,874,877,889,899,905,921,937,941,949,953,961,965,
-		976,978,986,996,1000,1003,1006,1011,1014,1020,1025,1033,1043,1051,1059,
-		1063,1071,1076,1078,1081,1086,1095,1097,1102,1109,1112,1118,1126,1139
+		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,1,0,1,0,1,
+		0,1,0,5,0,201,8,0,10,0,12,0,204,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,
+		2,214,8,2,1,2,3,2,217,8,2,1,3,1,3,1,3,1,3,5,3,223,8,3,10,3,12,3,226,9,
+		3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,239,8,4,1,4,1,4,1,4,
+		1,4,5,4,245,8,4,10,4,12,4,248,9,4,1,4,1,4,5,4,252,8,4,10,4,12,4,255,9,
+		4,1,4,1,4,1,4,1,4,5,4,261,8,4,10,4,12,4,264,9,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,1,4,3,4,273,8,4,1,4,1,4,1,4,1,4,1,4,5,4,280,8,4,10,4,12,4,283,9,4,1,
+		4,1,4,1,4,1,4,1,4,1,4,3,4,291,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,300,
+		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
+		4,3,4,319,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,
+		3,4,335,8,4,1,4,1,4,1,4,3,4,340,8,4,3,4,342,8,4,1,4,1,4,3,4,346,8,4,1,
+		4,3,4,349,8,4,1,4,1,4,1,4,3,4,354,8,4,1,4,1,4,1,4,1,4,1,4,3,4,361,8,4,
+		1,4,1,4,1,4,1,4,3,4,367,8,4,1,5,1,5,1,5,3,5,372,8,5,1,6,1,6,1,6,1,6,1,
+		6,1,6,5,6,380,8,6,10,6,12,6,383,9,6,1,6,1,6,3,6,387,8,6,3,6,389,8,6,1,
+		7,1,7,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,1,8,3,8,404,8,8,1,9,1,9,
+		1,9,3,9,409,8,9,1,9,3,9,412,8,9,1,9,1,9,3,9,416,8,9,1,9,1,9,3,9,420,8,
+		9,1,9,1,9,1,9,3,9,425,8,9,1,9,3,9,428,8,9,1,9,1,9,1,9,1,9,3,9,434,8,9,
+		1,9,3,9,437,8,9,1,9,3,9,440,8,9,1,10,3,10,443,8,10,1,10,1,10,1,11,1,11,
+		1,11,1,11,3,11,451,8,11,1,11,1,11,3,11,455,8,11,1,12,1,12,1,12,5,12,460,
+		8,12,10,12,12,12,463,9,12,1,13,1,13,1,13,5,13,468,8,13,10,13,12,13,471,
+		9,13,1,14,1,14,1,14,1,14,3,14,477,8,14,1,15,1,15,1,16,1,16,1,16,3,16,484,
+		8,16,1,16,1,16,1,17,1,17,5,17,490,8,17,10,17,12,17,493,9,17,1,17,1,17,
+		1,18,1,18,1,18,1,18,1,18,1,18,1,18,1,18,1,18,1,18,1,18,3,18,508,8,18,1,
+		19,1,19,1,19,3,19,513,8,19,1,20,1,20,1,20,3,20,518,8,20,1,20,3,20,521,
+		8,20,1,21,1,21,1,21,3,21,526,8,21,1,21,3,21,529,8,21,1,22,1,22,1,22,3,
+		22,534,8,22,1,22,1,22,1,23,1,23,1,23,1,23,5,23,542,8,23,10,23,12,23,545,
+		9,23,3,23,547,8,23,1,23,1,23,1,23,5,23,552,8,23,10,23,12,23,555,9,23,1,
+		23,1,23,1,24,1,24,1,24,3,24,562,8,24,1,24,3,24,565,8,24,1,25,1,25,1,25,
+		1,25,1,25,1,25,1,25,5,25,574,8,25,10,25,12,25,577,9,25,1,25,4,25,580,8,
+		25,11,25,12,25,581,1,25,3,25,585,8,25,1,26,1,26,5,26,589,8,26,10,26,12,
+		26,592,9,26,1,26,3,26,595,8,26,1,27,1,27,1,27,1,27,3,27,601,8,27,1,28,
+		1,28,3,28,605,8,28,1,29,1,29,1,29,1,29,1,29,1,29,1,30,1,30,1,30,1,30,1,
+		31,1,31,1,31,1,31,1,31,1,31,5,31,623,8,31,10,31,12,31,626,9,31,3,31,628,
+		8,31,1,32,1,32,3,32,632,8,32,1,33,1,33,1,33,1,33,1,33,3,33,639,8,33,1,
+		33,3,33,642,8,33,3,33,644,8,33,1,34,1,34,1,34,3,34,649,8,34,1,34,3,34,
+		652,8,34,1,34,1,34,1,34,5,34,657,8,34,10,34,12,34,660,9,34,1,34,1,34,1,
+		35,1,35,1,35,1,35,5,35,668,8,35,10,35,12,35,671,9,35,1,36,1,36,1,36,1,
+		36,5,36,677,8,36,10,36,12,36,680,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,
+		38,1,38,1,38,1,38,3,38,692,8,38,3,38,694,8,38,1,39,1,39,1,39,1,39,3,39,
+		700,8,39,3,39,702,8,39,1,40,1,40,5,40,706,8,40,10,40,12,40,709,9,40,1,
+		40,1,40,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,3,41,721,8,41,1,42,1,42,
+		1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,44,1,44,5,44,737,8,
+		44,10,44,12,44,740,9,44,3,44,742,8,44,1,44,3,44,745,8,44,1,44,3,44,748,
+		8,44,1,45,1,45,1,45,1,46,1,46,1,46,1,47,1,47,1,47,1,47,1,47,1,47,1,48,
+		1,48,1,48,1,48,1,49,1,49,5,49,768,8,49,10,49,12,49,771,9,49,1,49,1,49,
+		1,50,1,50,1,50,1,50,1,50,1,50,1,50,1,50,1,50,1,50,1,50,3,50,786,8,50,1,
+		51,1,51,1,51,1,52,1,52,1,52,1,53,1,53,1,53,3,53,797,8,53,1,54,1,54,1,54,
+		1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,56,1,56,3,56,811,8,56,1,56,1,56,1,
+		57,1,57,1,57,3,57,818,8,57,1,57,1,57,1,57,3,57,823,8,57,1,57,3,57,826,
+		8,57,1,57,3,57,829,8,57,1,57,3,57,832,8,57,1,58,1,58,1,59,1,59,3,59,838,
+		8,59,1,60,1,60,1,61,1,61,1,62,1,62,1,62,3,62,847,8,62,1,62,1,62,3,62,851,
+		8,62,1,62,3,62,854,8,62,1,62,3,62,857,8,62,1,62,3,62,860,8,62,1,63,1,63,
+		1,63,1,63,5,63,866,8,63,10,63,12,63,869,9,63,1,64,1,64,1,64,3,64,874,8,
+		64,1,64,3,64,877,8,64,1,65,1,65,1,65,3,65,882,8,65,1,65,3,65,885,8,65,
+		1,66,3,66,888,8,66,1,66,1,66,1,66,1,67,1,67,1,67,1,68,1,68,1,68,1,68,3,
+		68,900,8,68,1,68,1,68,1,68,1,68,1,69,1,69,1,69,1,69,3,69,910,8,69,1,70,
+		1,70,5,70,914,8,70,10,70,12,70,917,9,70,1,70,1,70,1,71,1,71,1,71,1,71,
+		1,71,1,71,1,71,1,71,1,71,1,71,1,71,3,71,932,8,71,1,72,1,72,1,72,1,72,1,
+		72,1,72,1,73,1,73,1,73,1,73,1,74,1,74,1,74,1,74,3,74,948,8,74,1,74,1,74,
+		3,74,952,8,74,1,75,1,75,1,75,1,75,5,75,958,8,75,10,75,12,75,961,9,75,1,
+		75,3,75,964,8,75,1,76,1,76,1,76,1,76,5,76,970,8,76,10,76,12,76,973,9,76,
+		1,76,3,76,976,8,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,3,76,987,
+		8,76,3,76,989,8,76,1,77,1,77,1,77,1,77,5,77,995,8,77,10,77,12,77,998,9,
+		77,1,77,1,77,1,77,1,77,1,78,1,78,1,78,3,78,1007,8,78,1,78,1,78,3,78,1011,
+		8,78,1,78,3,78,1014,8,78,1,78,3,78,1017,8,78,1,79,1,79,1,79,3,79,1022,
+		8,79,1,79,3,79,1025,8,79,1,80,1,80,1,80,1,80,3,80,1031,8,80,1,81,1,81,
+		1,81,3,81,1036,8,81,1,81,1,81,1,82,1,82,5,82,1042,8,82,10,82,12,82,1045,
+		9,82,1,82,1,82,1,83,1,83,1,83,1,83,1,83,3,83,1054,8,83,1,84,1,84,1,84,
+		1,84,5,84,1060,8,84,10,84,12,84,1063,9,84,1,85,1,85,1,85,1,85,1,85,3,85,
+		1070,8,85,1,86,1,86,3,86,1074,8,86,1,87,1,87,1,88,1,88,1,89,1,89,3,89,
+		1082,8,89,1,89,1,89,1,89,3,89,1087,8,89,3,89,1089,8,89,1,90,3,90,1092,
+		8,90,1,90,1,90,1,91,3,91,1097,8,91,1,91,1,91,1,91,1,91,1,91,1,91,1,91,
+		3,91,1106,8,91,3,91,1108,8,91,1,92,1,92,1,92,3,92,1113,8,92,1,92,1,92,
+		1,92,5,92,1118,8,92,10,92,12,92,1121,9,92,3,92,1123,8,92,1,93,1,93,1,94,
+		1,94,3,94,1129,8,94,1,95,1,95,1,95,1,95,5,95,1135,8,95,10,95,12,95,1138,
+		9,95,1,95,1,95,1,96,1,96,1,97,1,97,1,97,1,97,1,97,1,97,3,97,1150,8,97,
+		1,97,0,0,98,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,
+		42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,
+		90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,
+		128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,
+		164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,0,28,1,
+		0,2,8,9,0,42,42,48,49,53,53,59,60,69,69,103,104,106,107,116,121,166,167,
+		6,0,83,83,87,87,89,89,96,96,98,101,122,127,4,0,2,2,73,73,85,85,128,128,
+		1,0,137,139,2,0,90,90,94,94,1,0,141,142,4,0,93,93,95,95,143,144,162,162,
+		1,0,146,147,2,0,23,24,26,26,2,0,21,21,160,160,1,0,190,191,2,0,153,153,
+		183,183,3,0,31,31,49,49,108,115,1,0,16,18,2,0,129,129,157,157,1,0,78,81,
+		2,0,75,75,191,191,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,
+		1,0,72,73,1,0,194,195,2,0,170,170,175,175,1,0,179,182,2,0,173,173,176,
+		177,2,0,25,25,193,193,6,0,2,8,11,14,36,36,75,77,82,169,193,193,1283,0,
+		202,1,0,0,0,2,207,1,0,0,0,4,210,1,0,0,0,6,218,1,0,0,0,8,366,1,0,0,0,10,
+		368,1,0,0,0,12,388,1,0,0,0,14,390,1,0,0,0,16,397,1,0,0,0,18,439,1,0,0,
+		0,20,442,1,0,0,0,22,454,1,0,0,0,24,456,1,0,0,0,26,464,1,0,0,0,28,472,1,
+		0,0,0,30,478,1,0,0,0,32,480,1,0,0,0,34,487,1,0,0,0,36,507,1,0,0,0,38,509,
+		1,0,0,0,40,514,1,0,0,0,42,522,1,0,0,0,44,530,1,0,0,0,46,537,1,0,0,0,48,
+		558,1,0,0,0,50,566,1,0,0,0,52,586,1,0,0,0,54,600,1,0,0,0,56,602,1,0,0,
+		0,58,606,1,0,0,0,60,612,1,0,0,0,62,627,1,0,0,0,64,631,1,0,0,0,66,643,1,
+		0,0,0,68,645,1,0,0,0,70,663,1,0,0,0,72,672,1,0,0,0,74,683,1,0,0,0,76,693,
+		1,0,0,0,78,701,1,0,0,0,80,703,1,0,0,0,82,720,1,0,0,0,84,722,1,0,0,0,86,
+		726,1,0,0,0,88,730,1,0,0,0,90,749,1,0,0,0,92,752,1,0,0,0,94,755,1,0,0,
+		0,96,761,1,0,0,0,98,765,1,0,0,0,100,785,1,0,0,0,102,787,1,0,0,0,104,790,
+		1,0,0,0,106,793,1,0,0,0,108,798,1,0,0,0,110,804,1,0,0,0,112,810,1,0,0,
+		0,114,817,1,0,0,0,116,833,1,0,0,0,118,837,1,0,0,0,120,839,1,0,0,0,122,
+		841,1,0,0,0,124,843,1,0,0,0,126,861,1,0,0,0,128,870,1,0,0,0,130,878,1,
+		0,0,0,132,887,1,0,0,0,134,892,1,0,0,0,136,895,1,0,0,0,138,905,1,0,0,0,
+		140,911,1,0,0,0,142,931,1,0,0,0,144,933,1,0,0,0,146,939,1,0,0,0,148,943,
+		1,0,0,0,150,953,1,0,0,0,152,965,1,0,0,0,154,990,1,0,0,0,156,1003,1,0,0,
+		0,158,1018,1,0,0,0,160,1026,1,0,0,0,162,1032,1,0,0,0,164,1039,1,0,0,0,
+		166,1053,1,0,0,0,168,1055,1,0,0,0,170,1064,1,0,0,0,172,1073,1,0,0,0,174,
+		1075,1,0,0,0,176,1077,1,0,0,0,178,1079,1,0,0,0,180,1091,1,0,0,0,182,1096,
+		1,0,0,0,184,1122,1,0,0,0,186,1124,1,0,0,0,188,1126,1,0,0,0,190,1130,1,
+		0,0,0,192,1141,1,0,0,0,194,1149,1,0,0,0,196,201,3,2,1,0,197,201,3,4,2,
+		0,198,201,3,32,16,0,199,201,3,68,34,0,200,196,1,0,0,0,200,197,1,0,0,0,
+		200,198,1,0,0,0,200,199,1,0,0,0,201,204,1,0,0,0,202,200,1,0,0,0,202,203,
+		1,0,0,0,203,205,1,0,0,0,204,202,1,0,0,0,205,206,5,0,0,1,206,1,1,0,0,0,
+		207,208,5,1,0,0,208,209,3,174,87,0,209,3,1,0,0,0,210,211,7,0,0,0,211,213,
+		3,192,96,0,212,214,3,174,87,0,213,212,1,0,0,0,213,214,1,0,0,0,214,216,
+		1,0,0,0,215,217,3,6,3,0,216,215,1,0,0,0,216,217,1,0,0,0,217,5,1,0,0,0,
+		218,224,5,184,0,0,219,223,3,8,4,0,220,223,3,12,6,0,221,223,3,16,8,0,222,
+		219,1,0,0,0,222,220,1,0,0,0,222,221,1,0,0,0,223,226,1,0,0,0,224,222,1,
+		0,0,0,224,225,1,0,0,0,225,227,1,0,0,0,226,224,1,0,0,0,227,228,5,185,0,
+		0,228,7,1,0,0,0,229,230,7,1,0,0,230,367,3,174,87,0,231,232,7,2,0,0,232,
+		367,3,178,89,0,233,238,5,88,0,0,234,239,3,178,89,0,235,236,5,133,0,0,236,
+		237,5,71,0,0,237,239,3,174,87,0,238,234,1,0,0,0,238,235,1,0,0,0,239,367,
+		1,0,0,0,240,241,5,86,0,0,241,246,3,178,89,0,242,243,5,183,0,0,243,245,
+		3,178,89,0,244,242,1,0,0,0,245,248,1,0,0,0,246,244,1,0,0,0,246,247,1,0,
+		0,0,247,253,1,0,0,0,248,246,1,0,0,0,249,250,5,171,0,0,250,252,3,178,89,
+		0,251,249,1,0,0,0,252,255,1,0,0,0,253,251,1,0,0,0,253,254,1,0,0,0,254,
+		367,1,0,0,0,255,253,1,0,0,0,256,257,7,3,0,0,257,262,3,188,94,0,258,259,
+		5,183,0,0,259,261,3,188,94,0,260,258,1,0,0,0,261,264,1,0,0,0,262,260,1,
+		0,0,0,262,263,1,0,0,0,263,367,1,0,0,0,264,262,1,0,0,0,265,266,5,27,0,0,
+		266,367,3,26,13,0,267,272,5,154,0,0,268,269,5,27,0,0,269,273,3,26,13,0,
+		270,271,5,28,0,0,271,273,3,24,12,0,272,268,1,0,0,0,272,270,1,0,0,0,273,
+		367,1,0,0,0,274,275,5,56,0,0,275,276,5,129,0,0,276,281,3,188,94,0,277,
+		278,5,183,0,0,278,280,3,188,94,0,279,277,1,0,0,0,280,283,1,0,0,0,281,279,
+		1,0,0,0,281,282,1,0,0,0,282,367,1,0,0,0,283,281,1,0,0,0,284,290,5,130,
+		0,0,285,291,5,131,0,0,286,291,5,134,0,0,287,291,5,132,0,0,288,289,5,135,
+		0,0,289,291,5,110,0,0,290,285,1,0,0,0,290,286,1,0,0,0,290,287,1,0,0,0,
+		290,288,1,0,0,0,291,367,1,0,0,0,292,293,5,136,0,0,293,367,7,4,0,0,294,
+		295,5,102,0,0,295,367,3,176,88,0,296,299,5,82,0,0,297,300,3,18,9,0,298,
+		300,5,140,0,0,299,297,1,0,0,0,299,298,1,0,0,0,300,367,1,0,0,0,301,302,
+		5,84,0,0,302,367,3,22,11,0,303,304,7,5,0,0,304,305,3,176,88,0,305,306,
+		3,188,94,0,306,367,1,0,0,0,307,308,5,91,0,0,308,309,3,178,89,0,309,310,
+		5,74,0,0,310,311,3,188,94,0,311,367,1,0,0,0,312,313,5,129,0,0,313,314,
+		3,188,94,0,314,315,7,6,0,0,315,318,3,178,89,0,316,317,5,74,0,0,317,319,
+		3,188,94,0,318,316,1,0,0,0,318,319,1,0,0,0,319,367,1,0,0,0,320,321,5,92,
+		0,0,321,367,5,1,0,0,322,367,7,7,0,0,323,324,5,161,0,0,324,325,5,71,0,0,
+		325,367,3,174,87,0,326,327,5,164,0,0,327,328,5,25,0,0,328,367,5,165,0,
+		0,329,330,5,163,0,0,330,367,3,180,90,0,331,332,5,97,0,0,332,334,3,174,
+		87,0,333,335,3,126,63,0,334,333,1,0,0,0,334,335,1,0,0,0,335,341,1,0,0,
+		0,336,339,5,22,0,0,337,340,3,188,94,0,338,340,3,174,87,0,339,337,1,0,0,
+		0,339,338,1,0,0,0,340,342,1,0,0,0,341,336,1,0,0,0,341,342,1,0,0,0,342,
+		345,1,0,0,0,343,344,5,77,0,0,344,346,3,180,90,0,345,343,1,0,0,0,345,346,
+		1,0,0,0,346,348,1,0,0,0,347,349,3,6,3,0,348,347,1,0,0,0,348,349,1,0,0,
+		0,349,367,1,0,0,0,350,351,5,145,0,0,351,353,3,178,89,0,352,354,7,8,0,0,
+		353,352,1,0,0,0,353,354,1,0,0,0,354,367,1,0,0,0,355,360,5,29,0,0,356,357,
+		5,28,0,0,357,361,3,24,12,0,358,361,3,102,51,0,359,361,3,10,5,0,360,356,
+		1,0,0,0,360,358,1,0,0,0,360,359,1,0,0,0,361,367,1,0,0,0,362,363,5,28,0,
+		0,363,367,3,24,12,0,364,367,3,102,51,0,365,367,3,10,5,0,366,229,1,0,0,
+		0,366,231,1,0,0,0,366,233,1,0,0,0,366,240,1,0,0,0,366,256,1,0,0,0,366,
+		265,1,0,0,0,366,267,1,0,0,0,366,274,1,0,0,0,366,284,1,0,0,0,366,292,1,
+		0,0,0,366,294,1,0,0,0,366,296,1,0,0,0,366,301,1,0,0,0,366,303,1,0,0,0,
+		366,307,1,0,0,0,366,312,1,0,0,0,366,320,1,0,0,0,366,322,1,0,0,0,366,323,
+		1,0,0,0,366,326,1,0,0,0,366,329,1,0,0,0,366,331,1,0,0,0,366,350,1,0,0,
+		0,366,355,1,0,0,0,366,362,1,0,0,0,366,364,1,0,0,0,366,365,1,0,0,0,367,
+		9,1,0,0,0,368,369,5,105,0,0,369,371,3,174,87,0,370,372,3,174,87,0,371,
+		370,1,0,0,0,371,372,1,0,0,0,372,11,1,0,0,0,373,374,5,22,0,0,374,389,3,
+		174,87,0,375,376,7,9,0,0,376,381,3,188,94,0,377,378,5,183,0,0,378,380,
+		3,188,94,0,379,377,1,0,0,0,380,383,1,0,0,0,381,379,1,0,0,0,381,382,1,0,
+		0,0,382,389,1,0,0,0,383,381,1,0,0,0,384,386,3,14,7,0,385,387,3,6,3,0,386,
+		385,1,0,0,0,386,387,1,0,0,0,387,389,1,0,0,0,388,373,1,0,0,0,388,375,1,
+		0,0,0,388,384,1,0,0,0,389,13,1,0,0,0,390,391,7,10,0,0,391,392,5,19,0,0,
+		392,393,3,176,88,0,393,394,3,192,96,0,394,395,5,20,0,0,395,396,3,188,94,
+		0,396,15,1,0,0,0,397,403,5,30,0,0,398,399,5,28,0,0,399,404,3,24,12,0,400,
+		404,3,102,51,0,401,404,3,10,5,0,402,404,3,6,3,0,403,398,1,0,0,0,403,400,
+		1,0,0,0,403,401,1,0,0,0,403,402,1,0,0,0,404,17,1,0,0,0,405,408,5,193,0,
+		0,406,407,5,176,0,0,407,409,5,191,0,0,408,406,1,0,0,0,408,409,1,0,0,0,
+		409,411,1,0,0,0,410,412,3,20,10,0,411,410,1,0,0,0,411,412,1,0,0,0,412,
+		440,1,0,0,0,413,419,5,191,0,0,414,416,5,191,0,0,415,414,1,0,0,0,415,416,
+		1,0,0,0,416,417,1,0,0,0,417,418,5,177,0,0,418,420,5,191,0,0,419,415,1,
+		0,0,0,419,420,1,0,0,0,420,421,1,0,0,0,421,422,5,178,0,0,422,424,7,11,0,
+		0,423,425,5,193,0,0,424,423,1,0,0,0,424,425,1,0,0,0,425,427,1,0,0,0,426,
+		428,3,20,10,0,427,426,1,0,0,0,427,428,1,0,0,0,428,440,1,0,0,0,429,430,
+		5,192,0,0,430,431,5,178,0,0,431,433,5,191,0,0,432,434,5,193,0,0,433,432,
+		1,0,0,0,433,434,1,0,0,0,434,436,1,0,0,0,435,437,3,20,10,0,436,435,1,0,
+		0,0,436,437,1,0,0,0,437,440,1,0,0,0,438,440,3,174,87,0,439,405,1,0,0,0,
+		439,413,1,0,0,0,439,429,1,0,0,0,439,438,1,0,0,0,440,19,1,0,0,0,441,443,
+		5,178,0,0,442,441,1,0,0,0,442,443,1,0,0,0,443,444,1,0,0,0,444,445,5,152,
+		0,0,445,21,1,0,0,0,446,455,3,182,91,0,447,450,5,193,0,0,448,449,5,178,
+		0,0,449,451,5,191,0,0,450,448,1,0,0,0,450,451,1,0,0,0,451,455,1,0,0,0,
+		452,455,5,133,0,0,453,455,3,174,87,0,454,446,1,0,0,0,454,447,1,0,0,0,454,
+		452,1,0,0,0,454,453,1,0,0,0,455,23,1,0,0,0,456,461,3,28,14,0,457,458,7,
+		12,0,0,458,460,3,28,14,0,459,457,1,0,0,0,460,463,1,0,0,0,461,459,1,0,0,
+		0,461,462,1,0,0,0,462,25,1,0,0,0,463,461,1,0,0,0,464,469,3,188,94,0,465,
+		466,7,12,0,0,466,468,3,188,94,0,467,465,1,0,0,0,468,471,1,0,0,0,469,467,
+		1,0,0,0,469,470,1,0,0,0,470,27,1,0,0,0,471,469,1,0,0,0,472,476,3,188,94,
+		0,473,474,5,22,0,0,474,477,3,194,97,0,475,477,3,30,15,0,476,473,1,0,0,
+		0,476,475,1,0,0,0,476,477,1,0,0,0,477,29,1,0,0,0,478,479,7,13,0,0,479,
+		31,1,0,0,0,480,481,5,9,0,0,481,483,3,192,96,0,482,484,3,174,87,0,483,482,
+		1,0,0,0,483,484,1,0,0,0,484,485,1,0,0,0,485,486,3,34,17,0,486,33,1,0,0,
+		0,487,491,5,184,0,0,488,490,3,36,18,0,489,488,1,0,0,0,490,493,1,0,0,0,
+		491,489,1,0,0,0,491,492,1,0,0,0,492,494,1,0,0,0,493,491,1,0,0,0,494,495,
+		5,185,0,0,495,35,1,0,0,0,496,508,3,38,19,0,497,508,3,40,20,0,498,508,3,
+		42,21,0,499,508,3,44,22,0,500,508,3,48,24,0,501,508,3,50,25,0,502,508,
+		3,56,28,0,503,508,3,58,29,0,504,508,3,60,30,0,505,508,3,8,4,0,506,508,
+		3,16,8,0,507,496,1,0,0,0,507,497,1,0,0,0,507,498,1,0,0,0,507,499,1,0,0,
+		0,507,500,1,0,0,0,507,501,1,0,0,0,507,502,1,0,0,0,507,503,1,0,0,0,507,
+		504,1,0,0,0,507,505,1,0,0,0,507,506,1,0,0,0,508,37,1,0,0,0,509,510,5,11,
+		0,0,510,512,3,192,96,0,511,513,3,174,87,0,512,511,1,0,0,0,512,513,1,0,
+		0,0,513,39,1,0,0,0,514,515,5,12,0,0,515,517,3,188,94,0,516,518,3,174,87,
+		0,517,516,1,0,0,0,517,518,1,0,0,0,518,520,1,0,0,0,519,521,3,6,3,0,520,
+		519,1,0,0,0,520,521,1,0,0,0,521,41,1,0,0,0,522,523,5,13,0,0,523,525,3,
+		188,94,0,524,526,3,174,87,0,525,524,1,0,0,0,525,526,1,0,0,0,526,528,1,
+		0,0,0,527,529,3,6,3,0,528,527,1,0,0,0,528,529,1,0,0,0,529,43,1,0,0,0,530,
+		531,5,14,0,0,531,533,3,188,94,0,532,534,3,174,87,0,533,532,1,0,0,0,533,
+		534,1,0,0,0,534,535,1,0,0,0,535,536,3,46,23,0,536,45,1,0,0,0,537,546,5,
+		184,0,0,538,543,3,194,97,0,539,540,5,183,0,0,540,542,3,194,97,0,541,539,
+		1,0,0,0,542,545,1,0,0,0,543,541,1,0,0,0,543,544,1,0,0,0,544,547,1,0,0,
+		0,545,543,1,0,0,0,546,538,1,0,0,0,546,547,1,0,0,0,547,553,1,0,0,0,548,
+		552,3,8,4,0,549,552,3,12,6,0,550,552,3,16,8,0,551,548,1,0,0,0,551,549,
+		1,0,0,0,551,550,1,0,0,0,552,555,1,0,0,0,553,551,1,0,0,0,553,554,1,0,0,
+		0,554,556,1,0,0,0,555,553,1,0,0,0,556,557,5,185,0,0,557,47,1,0,0,0,558,
+		559,5,15,0,0,559,561,3,188,94,0,560,562,3,174,87,0,561,560,1,0,0,0,561,
+		562,1,0,0,0,562,564,1,0,0,0,563,565,3,34,17,0,564,563,1,0,0,0,564,565,
+		1,0,0,0,565,49,1,0,0,0,566,567,7,14,0,0,567,568,5,19,0,0,568,569,3,176,
+		88,0,569,570,3,192,96,0,570,571,5,20,0,0,571,575,3,188,94,0,572,574,3,
+		54,27,0,573,572,1,0,0,0,574,577,1,0,0,0,575,573,1,0,0,0,575,576,1,0,0,
+		0,576,584,1,0,0,0,577,575,1,0,0,0,578,580,3,52,26,0,579,578,1,0,0,0,580,
+		581,1,0,0,0,581,579,1,0,0,0,581,582,1,0,0,0,582,585,1,0,0,0,583,585,3,
+		6,3,0,584,579,1,0,0,0,584,583,1,0,0,0,584,585,1,0,0,0,585,51,1,0,0,0,586,
+		590,3,14,7,0,587,589,3,54,27,0,588,587,1,0,0,0,589,592,1,0,0,0,590,588,
+		1,0,0,0,590,591,1,0,0,0,591,594,1,0,0,0,592,590,1,0,0,0,593,595,3,6,3,
+		0,594,593,1,0,0,0,594,595,1,0,0,0,595,53,1,0,0,0,596,597,5,22,0,0,597,
+		601,3,174,87,0,598,599,7,9,0,0,599,601,3,188,94,0,600,596,1,0,0,0,600,
+		598,1,0,0,0,601,55,1,0,0,0,602,604,5,31,0,0,603,605,3,174,87,0,604,603,
+		1,0,0,0,604,605,1,0,0,0,605,57,1,0,0,0,606,607,5,32,0,0,607,608,3,192,
+		96,0,608,609,5,25,0,0,609,610,3,62,31,0,610,611,3,34,17,0,611,59,1,0,0,
+		0,612,613,5,33,0,0,613,614,3,66,33,0,614,615,3,34,17,0,615,61,1,0,0,0,
+		616,617,5,191,0,0,617,618,5,175,0,0,618,628,5,191,0,0,619,624,3,64,32,
+		0,620,621,5,183,0,0,621,623,3,64,32,0,622,620,1,0,0,0,623,626,1,0,0,0,
+		624,622,1,0,0,0,624,625,1,0,0,0,625,628,1,0,0,0,626,624,1,0,0,0,627,616,
+		1,0,0,0,627,619,1,0,0,0,628,63,1,0,0,0,629,632,3,192,96,0,630,632,5,191,
+		0,0,631,629,1,0,0,0,631,630,1,0,0,0,632,65,1,0,0,0,633,634,5,35,0,0,634,
+		644,3,192,96,0,635,641,3,192,96,0,636,638,5,34,0,0,637,639,5,35,0,0,638,
+		637,1,0,0,0,638,639,1,0,0,0,639,640,1,0,0,0,640,642,3,64,32,0,641,636,
+		1,0,0,0,641,642,1,0,0,0,642,644,1,0,0,0,643,633,1,0,0,0,643,635,1,0,0,
+		0,644,67,1,0,0,0,645,646,5,10,0,0,646,648,3,192,96,0,647,649,3,72,36,0,
+		648,647,1,0,0,0,648,649,1,0,0,0,649,651,1,0,0,0,650,652,3,174,87,0,651,
+		650,1,0,0,0,651,652,1,0,0,0,652,653,1,0,0,0,653,654,5,24,0,0,654,658,3,
+		192,96,0,655,657,3,70,35,0,656,655,1,0,0,0,657,660,1,0,0,0,658,656,1,0,
+		0,0,658,659,1,0,0,0,659,661,1,0,0,0,660,658,1,0,0,0,661,662,3,80,40,0,
+		662,69,1,0,0,0,663,664,7,15,0,0,664,669,3,192,96,0,665,666,5,183,0,0,666,
+		668,3,192,96,0,667,665,1,0,0,0,668,671,1,0,0,0,669,667,1,0,0,0,669,670,
+		1,0,0,0,670,71,1,0,0,0,671,669,1,0,0,0,672,673,5,188,0,0,673,678,3,74,
+		37,0,674,675,5,183,0,0,675,677,3,76,38,0,676,674,1,0,0,0,677,680,1,0,0,
+		0,678,676,1,0,0,0,678,679,1,0,0,0,679,681,1,0,0,0,680,678,1,0,0,0,681,
+		682,5,189,0,0,682,73,1,0,0,0,683,684,3,192,96,0,684,685,5,25,0,0,685,686,
+		3,78,39,0,686,75,1,0,0,0,687,694,5,191,0,0,688,691,3,192,96,0,689,690,
+		5,25,0,0,690,692,3,78,39,0,691,689,1,0,0,0,691,692,1,0,0,0,692,694,1,0,
+		0,0,693,687,1,0,0,0,693,688,1,0,0,0,694,77,1,0,0,0,695,702,3,192,96,0,
+		696,699,5,191,0,0,697,698,5,175,0,0,698,700,5,191,0,0,699,697,1,0,0,0,
+		699,700,1,0,0,0,700,702,1,0,0,0,701,695,1,0,0,0,701,696,1,0,0,0,702,79,
+		1,0,0,0,703,707,5,184,0,0,704,706,3,82,41,0,705,704,1,0,0,0,706,709,1,
+		0,0,0,707,705,1,0,0,0,707,708,1,0,0,0,708,710,1,0,0,0,709,707,1,0,0,0,
+		710,711,5,185,0,0,711,81,1,0,0,0,712,721,3,84,42,0,713,721,3,86,43,0,714,
+		721,3,88,44,0,715,721,3,92,46,0,716,721,3,138,69,0,717,721,3,94,47,0,718,
+		721,3,96,48,0,719,721,3,8,4,0,720,712,1,0,0,0,720,713,1,0,0,0,720,714,
+		1,0,0,0,720,715,1,0,0,0,720,716,1,0,0,0,720,717,1,0,0,0,720,718,1,0,0,
+		0,720,719,1,0,0,0,721,83,1,0,0,0,722,723,5,36,0,0,723,724,3,118,59,0,724,
+		725,3,188,94,0,725,85,1,0,0,0,726,727,5,37,0,0,727,728,3,174,87,0,728,
+		729,3,98,49,0,729,87,1,0,0,0,730,731,5,38,0,0,731,744,3,192,96,0,732,741,
+		5,188,0,0,733,738,3,64,32,0,734,735,5,183,0,0,735,737,3,64,32,0,736,734,
+		1,0,0,0,737,740,1,0,0,0,738,736,1,0,0,0,738,739,1,0,0,0,739,742,1,0,0,
+		0,740,738,1,0,0,0,741,733,1,0,0,0,741,742,1,0,0,0,742,743,1,0,0,0,743,
+		745,5,189,0,0,744,732,1,0,0,0,744,745,1,0,0,0,745,747,1,0,0,0,746,748,
+		3,90,45,0,747,746,1,0,0,0,747,748,1,0,0,0,748,89,1,0,0,0,749,750,5,155,
+		0,0,750,751,5,156,0,0,751,91,1,0,0,0,752,753,5,39,0,0,753,754,3,98,49,
+		0,754,93,1,0,0,0,755,756,5,32,0,0,756,757,3,192,96,0,757,758,5,25,0,0,
+		758,759,3,62,31,0,759,760,3,80,40,0,760,95,1,0,0,0,761,762,5,33,0,0,762,
+		763,3,66,33,0,763,764,3,80,40,0,764,97,1,0,0,0,765,769,5,184,0,0,766,768,
+		3,100,50,0,767,766,1,0,0,0,768,771,1,0,0,0,769,767,1,0,0,0,769,770,1,0,
+		0,0,770,772,1,0,0,0,771,769,1,0,0,0,772,773,5,185,0,0,773,99,1,0,0,0,774,
+		786,3,102,51,0,775,786,3,104,52,0,776,786,3,106,53,0,777,786,3,112,56,
+		0,778,786,3,124,62,0,779,786,3,128,64,0,780,786,3,130,65,0,781,786,3,136,
+		68,0,782,786,3,88,44,0,783,786,3,108,54,0,784,786,3,110,55,0,785,774,1,
+		0,0,0,785,775,1,0,0,0,785,776,1,0,0,0,785,777,1,0,0,0,785,778,1,0,0,0,
+		785,779,1,0,0,0,785,780,1,0,0,0,785,781,1,0,0,0,785,782,1,0,0,0,785,783,
+		1,0,0,0,785,784,1,0,0,0,786,101,1,0,0,0,787,788,7,16,0,0,788,789,3,174,
+		87,0,789,103,1,0,0,0,790,791,5,30,0,0,791,792,3,102,51,0,792,105,1,0,0,
+		0,793,796,5,29,0,0,794,797,3,102,51,0,795,797,3,114,57,0,796,794,1,0,0,
+		0,796,795,1,0,0,0,797,107,1,0,0,0,798,799,5,32,0,0,799,800,3,192,96,0,
+		800,801,5,25,0,0,801,802,3,62,31,0,802,803,3,98,49,0,803,109,1,0,0,0,804,
+		805,5,33,0,0,805,806,3,66,33,0,806,807,3,98,49,0,807,111,1,0,0,0,808,811,
+		3,122,61,0,809,811,3,120,60,0,810,808,1,0,0,0,810,809,1,0,0,0,811,812,
+		1,0,0,0,812,813,3,114,57,0,813,113,1,0,0,0,814,815,3,116,58,0,815,816,
+		5,74,0,0,816,818,1,0,0,0,817,814,1,0,0,0,817,818,1,0,0,0,818,819,1,0,0,
+		0,819,822,3,188,94,0,820,821,5,23,0,0,821,823,3,194,97,0,822,820,1,0,0,
+		0,822,823,1,0,0,0,823,825,1,0,0,0,824,826,3,90,45,0,825,824,1,0,0,0,825,
+		826,1,0,0,0,826,828,1,0,0,0,827,829,3,134,67,0,828,827,1,0,0,0,828,829,
+		1,0,0,0,829,831,1,0,0,0,830,832,3,6,3,0,831,830,1,0,0,0,831,832,1,0,0,
+		0,832,115,1,0,0,0,833,834,7,17,0,0,834,117,1,0,0,0,835,838,5,29,0,0,836,
+		838,3,122,61,0,837,835,1,0,0,0,837,836,1,0,0,0,838,119,1,0,0,0,839,840,
+		5,168,0,0,840,121,1,0,0,0,841,842,7,18,0,0,842,123,1,0,0,0,843,844,7,19,
+		0,0,844,846,3,174,87,0,845,847,3,126,63,0,846,845,1,0,0,0,846,847,1,0,
+		0,0,847,850,1,0,0,0,848,849,5,77,0,0,849,851,3,180,90,0,850,848,1,0,0,
+		0,850,851,1,0,0,0,851,853,1,0,0,0,852,854,3,132,66,0,853,852,1,0,0,0,853,
+		854,1,0,0,0,854,856,1,0,0,0,855,857,3,134,67,0,856,855,1,0,0,0,856,857,
+		1,0,0,0,857,859,1,0,0,0,858,860,3,6,3,0,859,858,1,0,0,0,859,860,1,0,0,
+		0,860,125,1,0,0,0,861,862,5,129,0,0,862,867,3,188,94,0,863,864,5,183,0,
+		0,864,866,3,188,94,0,865,863,1,0,0,0,866,869,1,0,0,0,867,865,1,0,0,0,867,
+		868,1,0,0,0,868,127,1,0,0,0,869,867,1,0,0,0,870,871,5,158,0,0,871,873,
+		3,174,87,0,872,874,3,132,66,0,873,872,1,0,0,0,873,874,1,0,0,0,874,876,
+		1,0,0,0,875,877,3,6,3,0,876,875,1,0,0,0,876,877,1,0,0,0,877,129,1,0,0,
+		0,878,879,5,159,0,0,879,881,3,174,87,0,880,882,3,132,66,0,881,880,1,0,
+		0,0,881,882,1,0,0,0,882,884,1,0,0,0,883,885,3,6,3,0,884,883,1,0,0,0,884,
+		885,1,0,0,0,885,131,1,0,0,0,886,888,7,20,0,0,887,886,1,0,0,0,887,888,1,
+		0,0,0,888,889,1,0,0,0,889,890,5,28,0,0,890,891,3,24,12,0,891,133,1,0,0,
+		0,892,893,5,25,0,0,893,894,5,76,0,0,894,135,1,0,0,0,895,899,5,70,0,0,896,
+		897,3,116,58,0,897,898,5,74,0,0,898,900,1,0,0,0,899,896,1,0,0,0,899,900,
+		1,0,0,0,900,901,1,0,0,0,901,902,3,188,94,0,902,903,5,71,0,0,903,904,3,
+		174,87,0,904,137,1,0,0,0,905,909,5,30,0,0,906,907,5,28,0,0,907,910,3,24,
+		12,0,908,910,3,140,70,0,909,906,1,0,0,0,909,908,1,0,0,0,910,139,1,0,0,
+		0,911,915,5,184,0,0,912,914,3,142,71,0,913,912,1,0,0,0,914,917,1,0,0,0,
+		915,913,1,0,0,0,915,916,1,0,0,0,916,918,1,0,0,0,917,915,1,0,0,0,918,919,
+		5,185,0,0,919,141,1,0,0,0,920,932,3,102,51,0,921,932,3,148,74,0,922,932,
+		3,156,78,0,923,932,3,158,79,0,924,932,3,160,80,0,925,932,3,162,81,0,926,
+		932,3,150,75,0,927,932,3,152,76,0,928,932,3,136,68,0,929,932,3,144,72,
+		0,930,932,3,146,73,0,931,920,1,0,0,0,931,921,1,0,0,0,931,922,1,0,0,0,931,
+		923,1,0,0,0,931,924,1,0,0,0,931,925,1,0,0,0,931,926,1,0,0,0,931,927,1,
+		0,0,0,931,928,1,0,0,0,931,929,1,0,0,0,931,930,1,0,0,0,932,143,1,0,0,0,
+		933,934,5,32,0,0,934,935,3,192,96,0,935,936,5,25,0,0,936,937,3,62,31,0,
+		937,938,3,140,70,0,938,145,1,0,0,0,939,940,5,33,0,0,940,941,3,66,33,0,
+		941,942,3,140,70,0,942,147,1,0,0,0,943,944,3,118,59,0,944,947,3,188,94,
+		0,945,946,5,23,0,0,946,948,3,194,97,0,947,945,1,0,0,0,947,948,1,0,0,0,
+		948,951,1,0,0,0,949,952,3,170,85,0,950,952,3,154,77,0,951,949,1,0,0,0,
+		951,950,1,0,0,0,952,149,1,0,0,0,953,954,3,120,60,0,954,959,3,188,94,0,
+		955,956,5,183,0,0,956,958,3,188,94,0,957,955,1,0,0,0,958,961,1,0,0,0,959,
+		957,1,0,0,0,959,960,1,0,0,0,960,963,1,0,0,0,961,959,1,0,0,0,962,964,3,
+		170,85,0,963,962,1,0,0,0,963,964,1,0,0,0,964,151,1,0,0,0,965,966,5,169,
+		0,0,966,971,3,188,94,0,967,968,5,183,0,0,968,970,3,188,94,0,969,967,1,
+		0,0,0,970,973,1,0,0,0,971,969,1,0,0,0,971,972,1,0,0,0,972,975,1,0,0,0,
+		973,971,1,0,0,0,974,976,3,132,66,0,975,974,1,0,0,0,975,976,1,0,0,0,976,
+		988,1,0,0,0,977,978,5,72,0,0,978,979,3,172,86,0,979,980,3,188,94,0,980,
+		989,1,0,0,0,981,986,5,73,0,0,982,983,3,172,86,0,983,984,3,188,94,0,984,
+		987,1,0,0,0,985,987,3,174,87,0,986,982,1,0,0,0,986,985,1,0,0,0,987,989,
+		1,0,0,0,988,977,1,0,0,0,988,981,1,0,0,0,988,989,1,0,0,0,989,153,1,0,0,
+		0,990,991,5,150,0,0,991,996,3,188,94,0,992,993,5,183,0,0,993,995,3,188,
+		94,0,994,992,1,0,0,0,995,998,1,0,0,0,996,994,1,0,0,0,996,997,1,0,0,0,997,
+		999,1,0,0,0,998,996,1,0,0,0,999,1000,5,151,0,0,1000,1001,5,71,0,0,1001,
+		1002,3,174,87,0,1002,155,1,0,0,0,1003,1004,5,69,0,0,1004,1006,3,174,87,
+		0,1005,1007,3,126,63,0,1006,1005,1,0,0,0,1006,1007,1,0,0,0,1007,1010,1,
+		0,0,0,1008,1009,5,77,0,0,1009,1011,3,180,90,0,1010,1008,1,0,0,0,1010,1011,
+		1,0,0,0,1011,1013,1,0,0,0,1012,1014,3,132,66,0,1013,1012,1,0,0,0,1013,
+		1014,1,0,0,0,1014,1016,1,0,0,0,1015,1017,3,170,85,0,1016,1015,1,0,0,0,
+		1016,1017,1,0,0,0,1017,157,1,0,0,0,1018,1019,5,158,0,0,1019,1021,3,174,
+		87,0,1020,1022,3,132,66,0,1021,1020,1,0,0,0,1021,1022,1,0,0,0,1022,1024,
+		1,0,0,0,1023,1025,3,170,85,0,1024,1023,1,0,0,0,1024,1025,1,0,0,0,1025,
+		159,1,0,0,0,1026,1027,5,159,0,0,1027,1028,3,174,87,0,1028,1030,3,170,85,
+		0,1029,1031,3,6,3,0,1030,1029,1,0,0,0,1030,1031,1,0,0,0,1031,161,1,0,0,
+		0,1032,1033,5,148,0,0,1033,1035,3,174,87,0,1034,1036,3,170,85,0,1035,1034,
+		1,0,0,0,1035,1036,1,0,0,0,1036,1037,1,0,0,0,1037,1038,3,164,82,0,1038,
+		163,1,0,0,0,1039,1043,5,184,0,0,1040,1042,3,166,83,0,1041,1040,1,0,0,0,
+		1042,1045,1,0,0,0,1043,1041,1,0,0,0,1043,1044,1,0,0,0,1044,1046,1,0,0,
+		0,1045,1043,1,0,0,0,1046,1047,5,185,0,0,1047,165,1,0,0,0,1048,1054,3,102,
+		51,0,1049,1054,3,168,84,0,1050,1054,3,124,62,0,1051,1054,3,128,64,0,1052,
+		1054,3,154,77,0,1053,1048,1,0,0,0,1053,1049,1,0,0,0,1053,1050,1,0,0,0,
+		1053,1051,1,0,0,0,1053,1052,1,0,0,0,1054,167,1,0,0,0,1055,1056,5,149,0,
+		0,1056,1061,3,188,94,0,1057,1058,5,183,0,0,1058,1060,3,188,94,0,1059,1057,
+		1,0,0,0,1060,1063,1,0,0,0,1061,1059,1,0,0,0,1061,1062,1,0,0,0,1062,169,
+		1,0,0,0,1063,1061,1,0,0,0,1064,1065,7,21,0,0,1065,1066,3,172,86,0,1066,
+		1069,3,188,94,0,1067,1068,5,23,0,0,1068,1070,3,194,97,0,1069,1067,1,0,
+		0,0,1069,1070,1,0,0,0,1070,171,1,0,0,0,1071,1074,3,118,59,0,1072,1074,
+		3,120,60,0,1073,1071,1,0,0,0,1073,1072,1,0,0,0,1074,173,1,0,0,0,1075,1076,
+		7,22,0,0,1076,175,1,0,0,0,1077,1078,5,191,0,0,1078,177,1,0,0,0,1079,1081,
+		3,182,91,0,1080,1082,3,184,92,0,1081,1080,1,0,0,0,1081,1082,1,0,0,0,1082,
+		1088,1,0,0,0,1083,1084,7,23,0,0,1084,1086,3,182,91,0,1085,1087,3,184,92,
+		0,1086,1085,1,0,0,0,1086,1087,1,0,0,0,1087,1089,1,0,0,0,1088,1083,1,0,
+		0,0,1088,1089,1,0,0,0,1089,179,1,0,0,0,1090,1092,7,24,0,0,1091,1090,1,
+		0,0,0,1091,1092,1,0,0,0,1092,1093,1,0,0,0,1093,1094,3,178,89,0,1094,181,
+		1,0,0,0,1095,1097,5,178,0,0,1096,1095,1,0,0,0,1096,1097,1,0,0,0,1097,1107,
+		1,0,0,0,1098,1108,5,190,0,0,1099,1105,5,191,0,0,1100,1101,5,177,0,0,1101,
+		1106,5,191,0,0,1102,1103,5,191,0,0,1103,1104,5,177,0,0,1104,1106,5,191,
+		0,0,1105,1100,1,0,0,0,1105,1102,1,0,0,0,1105,1106,1,0,0,0,1106,1108,1,
+		0,0,0,1107,1098,1,0,0,0,1107,1099,1,0,0,0,1108,183,1,0,0,0,1109,1123,5,
+		174,0,0,1110,1112,5,172,0,0,1111,1113,5,193,0,0,1112,1111,1,0,0,0,1112,
+		1113,1,0,0,0,1113,1123,1,0,0,0,1114,1119,3,186,93,0,1115,1116,7,25,0,0,
+		1116,1118,3,186,93,0,1117,1115,1,0,0,0,1118,1121,1,0,0,0,1119,1117,1,0,
+		0,0,1119,1120,1,0,0,0,1120,1123,1,0,0,0,1121,1119,1,0,0,0,1122,1109,1,
+		0,0,0,1122,1110,1,0,0,0,1122,1114,1,0,0,0,1123,185,1,0,0,0,1124,1125,7,
+		26,0,0,1125,187,1,0,0,0,1126,1128,3,192,96,0,1127,1129,3,190,95,0,1128,
+		1127,1,0,0,0,1128,1129,1,0,0,0,1129,189,1,0,0,0,1130,1131,5,186,0,0,1131,
+		1136,3,64,32,0,1132,1133,5,183,0,0,1133,1135,3,64,32,0,1134,1132,1,0,0,
+		0,1135,1138,1,0,0,0,1136,1134,1,0,0,0,1136,1137,1,0,0,0,1137,1139,1,0,
+		0,0,1138,1136,1,0,0,0,1139,1140,5,187,0,0,1140,191,1,0,0,0,1141,1142,7,
+		27,0,0,1142,193,1,0,0,0,1143,1150,3,192,96,0,1144,1150,5,191,0,0,1145,
+		1150,5,24,0,0,1146,1150,5,25,0,0,1147,1150,5,23,0,0,1148,1150,5,22,0,0,
+		1149,1143,1,0,0,0,1149,1144,1,0,0,0,1149,1145,1,0,0,0,1149,1146,1,0,0,
+		0,1149,1147,1,0,0,0,1149,1148,1,0,0,0,1150,195,1,0,0,0,146,200,202,213,
+		216,222,224,238,246,253,262,272,281,290,299,318,334,339,341,345,348,353,
+		360,366,371,381,386,388,403,408,411,415,419,424,427,433,436,439,442,450,
+		454,461,469,476,483,491,507,512,517,520,525,528,533,543,546,551,553,561,
+		564,575,581,584,590,594,600,604,624,627,631,638,641,643,648,651,658,669,
+		678,691,693,699,701,707,720,738,741,744,747,769,785,796,810,817,822,825,
+		828,831,837,846,850,853,856,859,867,873,876,881,884,887,899,909,915,931,
+		947,951,959,963,971,975,986,988,996,1006,1010,1013,1016,1021,1024,1030,
+		1035,1043,1053,1061,1069,1073,1081,1086,1088,1091,1096,1105,1107,1112,
+		1119,1122,1128,1136,1149
 	};
 
 	public static readonly ATN _ATN =
