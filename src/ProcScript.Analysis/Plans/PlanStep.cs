@@ -78,6 +78,9 @@ public sealed record PlanStep
     /// </summary>
     public string Pattern { get; init; } = "";
 
+    /// <summary>The stages of the torque, each as its wrench is set; none where there is no torque.</summary>
+    public ImmutableArray<PlanTorque> TorqueStages { get; init; } = [];
+
     /// <summary>How many people; 1 unless said.</summary>
     public int People { get; init; } = 1;
 

@@ -98,6 +98,7 @@ internal sealed class StepWriter
         Turn = TurnWords.Of(step),
         Torque = ToolList.Torque(step) is { } torque ? _tools.Torques.Both(torque) : "",
         Pattern = TighteningWords.Pattern(step) is { } pattern ? TighteningWords.WordOf(pattern) : "",
+        TorqueStages = ToolList.Torque(step) is { } stages ? _tools.Torques.Stages(stages) : [],
         People = Lift(step)?.People ?? Math.Max(1, step.Details.People),
         Store = step.Details.Store ?? "",
         Ppe = PpeList.Of(step, Job),

@@ -37,7 +37,8 @@ internal sealed class ProseReader
                 Add(property.Text, KindOf(property.Keyword.Text));
                 break;
             case FigurePropertySyntax figure:
-                Add(figure.Caption, ProseKind.Label);
+                // One that is empty is told as a picture without a caption.
+                Add(string.IsNullOrWhiteSpace(figure.Caption?.Value) ? null : figure.Caption, ProseKind.Label);
                 break;
             case VerifyPropertySyntax verify:
                 Add(verify.Text, ProseKind.Check, TakenBy.Verify, verify.Expect);

@@ -15,11 +15,12 @@ internal static class MapDrawing
     private const int MostParts = 300;
     private const int MostLanes = 40;
 
-    private const int RowsOnSheet = 28;
+    private const int RowsOnSheet = 40;
     private const int Width = 720;
     private const int StepWidth = 84;
-    private const int RowHeight = 28;
-    private const int BoxHeight = 24;
+    private const int LeastBox = 18;
+    private const int EndsApart = 5;
+    private const int Gap = 4;
     private const int LaneWidth = 14;
     private const int LeastRows = 430;
     private const int Margin = 14;
@@ -56,7 +57,7 @@ internal static class MapDrawing
 
         public string Svg(int first, int last)
         {
-            var height = ((last - first + 1) * RowHeight) + (2 * Margin);
+            var height = Top(last, first) + BoxHeight(last) + Margin;
             StringBuilder svg = new();
             svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"map\" viewBox=\"0 0 {Width} {height}\" role=\"img\" aria-label=\"What hides what, and the order it comes off; the table says the same\">\n");
             foreach (var lane in lanes.Lanes.Values.Where(lane => lane.First <= last && lane.Last >= first).OrderBy(lane => lane.Front))
@@ -66,13 +67,16 @@ internal static class MapDrawing
 
             for (var row = first; row <= last; row++)
             {
-                Row(svg, graph.Nodes[row], Top(row, first));
+                Row(svg, graph.Nodes[row], Top(row, first), BoxHeight(row));
             }
 
             return svg.Append("</svg>").ToString();
         }
 
-        private static double Top(int row, int first) => Margin + ((row - first) * RowHeight);
+        /// <summary>A row at which many lines end is higher, so that each can be told from the next.</summary>
+        private int BoxHeight(int row) => Math.Max(LeastBox, EndsApart * (lanes.EndsAt(row).Count + 1));
+
+        private int Top(int row, int first) => Margin + Enumerable.Range(first, row - first).Sum(above => BoxHeight(above) + Gap);
 
         /// <summary>Where a lane meets a row.</summary>
         private double At(int row, int front, int first)
@@ -84,13 +88,13 @@ internal static class MapDrawing
                 place++;
             }
 
-            return Top(row, first) + (BoxHeight * (place + 1.0) / (ends.Count + 1));
+            return Top(row, first) + (BoxHeight(row) * (place + 1.0) / (ends.Count + 1));
         }
 
         private void Line(StringBuilder svg, MapLane lane, int first, int last)
         {
             var x = _right + ((lane.Place + 1) * apart);
-            var bottom = Top(last, first) + RowHeight + (Margin / 2.0);
+            var bottom = Top(last, first) + BoxHeight(last) + (Margin / 2.0);
             List<int> rows = [lane.Front, .. lane.Behind];
             var here = rows.Where(row => row >= first && row <= last).Select(row => At(row, lane.Front, first)).ToList();
             var from = lane.First < first ? Margin / 2.0 : here.Min();
@@ -118,13 +122,13 @@ internal static class MapDrawing
         /// <summary>What a line that comes from another sheet is known by.</summary>
         private string Label(int row) => graph.Nodes[row].Step is > 0 and var step ? step.ToString(CultureInfo.InvariantCulture) : "·";
 
-        private void Row(StringBuilder svg, PlanMapNode node, double top)
+        private void Row(StringBuilder svg, PlanMapNode node, int top, int boxHeight)
         {
             var move = node.Move switch { "off" => "map-off", "aside" => "map-aside", _ => "map-stays" };
-            var middle = top + (BoxHeight / 2.0) + 4.5;
+            var middle = top + (boxHeight / 2.0) + 4.5;
             svg.Append(CultureInfo.InvariantCulture, $"<g class=\"map-part {move}{(node.IsGoal ? " map-goal" : "")}\">");
             svg.Append(CultureInfo.InvariantCulture, $"<text class=\"map-step\" x=\"{StepWidth - 8}\" y=\"{middle:0.#}\">{Notation.Html.Escape(Move(node))}</text>");
-            svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{StepWidth}\" y=\"{top:0.#}\" width=\"{_right - StepWidth:0.#}\" height=\"{BoxHeight}\" rx=\"3\"/>");
+            svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{StepWidth}\" y=\"{top}\" width=\"{_right - StepWidth:0.#}\" height=\"{boxHeight}\" rx=\"3\"/>");
             svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{StepWidth + 10}\" y=\"{middle:0.#}\">{Notation.Html.Escape((node.IsGoal ? "GOAL · " : "") + Short(node.Title))}</text></g>\n");
         }
 

@@ -71,36 +71,37 @@ internal partial class ProcScriptParser : Parser {
 		NEWLINE=197, WHITE_SPACE=198, UNKNOWN=199;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
-		RULE_property = 4, RULE_figure = 5, RULE_clause = 6, RULE_cover = 7, RULE_refitProperty = 8, 
-		RULE_threadValue = 9, RULE_hand = 10, RULE_gradeValue = 11, RULE_needs = 12, 
-		RULE_hiders = 13, RULE_need = 14, RULE_needState = 15, RULE_machineDeclaration = 16, 
-		RULE_memberBlock = 17, RULE_member = 18, RULE_optionDeclaration = 19, 
-		RULE_energyDeclaration = 20, RULE_fluidDeclaration = 21, RULE_controlDeclaration = 22, 
-		RULE_controlBlock = 23, RULE_partDeclaration = 24, RULE_jointDeclaration = 25, 
-		RULE_inlineCover = 26, RULE_inlineClause = 27, RULE_asideClause = 28, 
-		RULE_eachMembers = 29, RULE_whenMembers = 30, RULE_values = 31, RULE_value = 32, 
-		RULE_test = 33, RULE_procedureDeclaration = 34, RULE_forVariants = 35, 
-		RULE_parameters = 36, RULE_parameter = 37, RULE_furtherParameter = 38, 
-		RULE_firstValues = 39, RULE_procedureBlock = 40, RULE_procedureItem = 41, 
-		RULE_goal = 42, RULE_stage = 43, RULE_doCall = 44, RULE_whereNeeded = 45, 
-		RULE_workBlock = 46, RULE_eachItems = 47, RULE_whenItems = 48, RULE_stepBlock = 49, 
-		RULE_step = 50, RULE_alert = 51, RULE_refitAlert = 52, RULE_stripStep = 53, 
-		RULE_eachSteps = 54, RULE_whenSteps = 55, RULE_action = 56, RULE_deed = 57, 
-		RULE_amount = 58, RULE_verb = 59, RULE_snugVerb = 60, RULE_actionVerb = 61, 
-		RULE_textAction = 62, RULE_instruments = 63, RULE_recordAction = 64, RULE_pauseAction = 65, 
-		RULE_needsClause = 66, RULE_background = 67, RULE_discard = 68, RULE_refitRules = 69, 
-		RULE_ruleBlock = 70, RULE_refitRule = 71, RULE_eachRules = 72, RULE_whenRules = 73, 
-		RULE_orderRule = 74, RULE_snugRule = 75, RULE_retorqueRule = 76, RULE_whileClause = 77, 
-		RULE_checkRule = 78, RULE_recordRule = 79, RULE_pauseRule = 80, RULE_testRule = 81, 
-		RULE_testBlock = 82, RULE_testItem = 83, RULE_powerClause = 84, RULE_order = 85, 
-		RULE_orderVerb = 86, RULE_text = 87, RULE_count = 88, RULE_quantity = 89, 
-		RULE_limit = 90, RULE_number = 91, RULE_unit = 92, RULE_unitName = 93, 
-		RULE_reference = 94, RULE_index = 95, RULE_name = 96, RULE_position = 97;
+		RULE_whenProperties = 4, RULE_property = 5, RULE_figure = 6, RULE_clause = 7, 
+		RULE_cover = 8, RULE_refitProperty = 9, RULE_threadValue = 10, RULE_hand = 11, 
+		RULE_gradeValue = 12, RULE_needs = 13, RULE_hiders = 14, RULE_need = 15, 
+		RULE_needState = 16, RULE_machineDeclaration = 17, RULE_memberBlock = 18, 
+		RULE_member = 19, RULE_optionDeclaration = 20, RULE_energyDeclaration = 21, 
+		RULE_fluidDeclaration = 22, RULE_controlDeclaration = 23, RULE_controlBlock = 24, 
+		RULE_partDeclaration = 25, RULE_jointDeclaration = 26, RULE_inlineCover = 27, 
+		RULE_inlineClause = 28, RULE_asideClause = 29, RULE_eachMembers = 30, 
+		RULE_whenMembers = 31, RULE_values = 32, RULE_value = 33, RULE_test = 34, 
+		RULE_procedureDeclaration = 35, RULE_forVariants = 36, RULE_parameters = 37, 
+		RULE_parameter = 38, RULE_furtherParameter = 39, RULE_firstValues = 40, 
+		RULE_procedureBlock = 41, RULE_procedureItem = 42, RULE_goal = 43, RULE_stage = 44, 
+		RULE_doCall = 45, RULE_whereNeeded = 46, RULE_workBlock = 47, RULE_eachItems = 48, 
+		RULE_whenItems = 49, RULE_stepBlock = 50, RULE_step = 51, RULE_alert = 52, 
+		RULE_refitAlert = 53, RULE_stripStep = 54, RULE_eachSteps = 55, RULE_whenSteps = 56, 
+		RULE_action = 57, RULE_deed = 58, RULE_amount = 59, RULE_verb = 60, RULE_snugVerb = 61, 
+		RULE_actionVerb = 62, RULE_textAction = 63, RULE_instruments = 64, RULE_recordAction = 65, 
+		RULE_pauseAction = 66, RULE_needsClause = 67, RULE_background = 68, RULE_discard = 69, 
+		RULE_refitRules = 70, RULE_ruleBlock = 71, RULE_refitRule = 72, RULE_eachRules = 73, 
+		RULE_whenRules = 74, RULE_orderRule = 75, RULE_snugRule = 76, RULE_retorqueRule = 77, 
+		RULE_whileClause = 78, RULE_checkRule = 79, RULE_recordRule = 80, RULE_pauseRule = 81, 
+		RULE_testRule = 82, RULE_testBlock = 83, RULE_testItem = 84, RULE_powerClause = 85, 
+		RULE_order = 86, RULE_orderVerb = 87, RULE_text = 88, RULE_count = 89, 
+		RULE_quantity = 90, RULE_limit = 91, RULE_number = 92, RULE_unit = 93, 
+		RULE_unitName = 94, RULE_reference = 95, RULE_index = 96, RULE_name = 97, 
+		RULE_position = 98;
 	public static readonly string[] ruleNames = {
-		"file", "useDirective", "catalogDeclaration", "propertyBlock", "property", 
-		"figure", "clause", "cover", "refitProperty", "threadValue", "hand", "gradeValue", 
-		"needs", "hiders", "need", "needState", "machineDeclaration", "memberBlock", 
-		"member", "optionDeclaration", "energyDeclaration", "fluidDeclaration", 
+		"file", "useDirective", "catalogDeclaration", "propertyBlock", "whenProperties", 
+		"property", "figure", "clause", "cover", "refitProperty", "threadValue", 
+		"hand", "gradeValue", "needs", "hiders", "need", "needState", "machineDeclaration", 
+		"memberBlock", "member", "optionDeclaration", "energyDeclaration", "fluidDeclaration", 
 		"controlDeclaration", "controlBlock", "partDeclaration", "jointDeclaration", 
 		"inlineCover", "inlineClause", "asideClause", "eachMembers", "whenMembers", 
 		"values", "value", "test", "procedureDeclaration", "forVariants", "parameters", 
@@ -247,17 +248,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 202;
+			State = 204;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 200;
+				State = 202;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 196;
+					State = 198;
 					useDirective();
 					}
 					break;
@@ -269,19 +270,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 197;
+					State = 199;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 198;
+					State = 200;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 199;
+					State = 201;
 					procedureDeclaration();
 					}
 					break;
@@ -289,11 +290,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 204;
+				State = 206;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 205;
+			State = 207;
 			Match(Eof);
 			}
 		}
@@ -327,9 +328,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 207;
+			State = 209;
 			Match(USE);
-			State = 208;
+			State = 210;
 			text();
 			}
 		}
@@ -376,7 +377,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 210;
+			State = 212;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -385,24 +386,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 211;
-			name();
 			State = 213;
+			name();
+			State = 215;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 212;
+				State = 214;
 				text();
 				}
 			}
 
-			State = 216;
+			State = 218;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 215;
+				State = 217;
 				propertyBlock();
 				}
 			}
@@ -441,6 +442,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public RefitPropertyContext refitProperty(int i) {
 			return GetRuleContext<RefitPropertyContext>(i);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public WhenPropertiesContext[] whenProperties() {
+			return GetRuleContexts<WhenPropertiesContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public WhenPropertiesContext whenProperties(int i) {
+			return GetRuleContext<WhenPropertiesContext>(i);
+		}
 		public PropertyBlockContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -456,14 +463,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 218;
+			State = 220;
 			Match(LEFT_BRACE);
-			State = 224;
+			State = 227;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3741582209L) != 0)) {
 				{
-				State = 222;
+				State = 225;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -536,7 +543,7 @@ internal partial class ProcScriptParser : Parser {
 				case MARK:
 				case MEASURED:
 					{
-					State = 219;
+					State = 221;
 					property();
 					}
 					break;
@@ -547,26 +554,73 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 220;
+					State = 222;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 221;
+					State = 223;
 					refitProperty();
+					}
+					break;
+				case WHEN:
+					{
+					State = 224;
+					whenProperties();
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 226;
+				State = 229;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 227;
+			State = 230;
 			Match(RIGHT_BRACE);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class WhenPropertiesContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode WHEN() { return GetToken(ProcScriptParser.WHEN, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TestContext test() {
+			return GetRuleContext<TestContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
+		public WhenPropertiesContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_whenProperties; } }
+	}
+
+	[RuleVersion(0)]
+	public WhenPropertiesContext whenProperties() {
+		WhenPropertiesContext _localctx = new WhenPropertiesContext(Context, State);
+		EnterRule(_localctx, 8, RULE_whenProperties);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 232;
+			Match(WHEN);
+			State = 233;
+			test();
+			State = 234;
+			propertyBlock();
 			}
 		}
 		catch (RecognitionException re) {
@@ -898,10 +952,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PropertyContext property() {
 		PropertyContext _localctx = new PropertyContext(Context, State);
-		EnterRule(_localctx, 8, RULE_property);
+		EnterRule(_localctx, 10, RULE_property);
 		int _la;
 		try {
-			State = 366;
+			State = 373;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -926,7 +980,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 229;
+				State = 236;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & 6917529027775695041L) != 0) || ((((_la - 106)) & ~0x3f) == 0 && ((1L << (_la - 106)) & 3458764513820605443L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -935,7 +989,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 230;
+				State = 237;
 				text();
 				}
 				break;
@@ -956,7 +1010,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 231;
+				State = 238;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 34634616774737L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -965,7 +1019,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 232;
+				State = 239;
 				quantity();
 				}
 				break;
@@ -973,26 +1027,26 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new MassPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 233;
+				State = 240;
 				Match(MASS);
-				State = 238;
+				State = 245;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case MINUS:
 				case DECIMAL:
 				case INTEGER:
 					{
-					State = 234;
+					State = 241;
 					quantity();
 					}
 					break;
 				case NOT_KNOWN:
 					{
-					State = 235;
+					State = 242;
 					Match(NOT_KNOWN);
-					State = 236;
+					State = 243;
 					Match(BECAUSE);
-					State = 237;
+					State = 244;
 					text();
 					}
 					break;
@@ -1005,39 +1059,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 240;
+				State = 247;
 				Match(TORQUE);
-				State = 241;
+				State = 248;
 				quantity();
-				State = 246;
+				State = 253;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 242;
-					Match(COMMA);
-					State = 243;
-					quantity();
-					}
-					}
-					State = 248;
-					ErrorHandler.Sync(this);
-					_la = TokenStream.LA(1);
-				}
-				State = 253;
-				ErrorHandler.Sync(this);
-				_la = TokenStream.LA(1);
-				while (_la==PLUS) {
-					{
-					{
 					State = 249;
-					Match(PLUS);
+					Match(COMMA);
 					State = 250;
 					quantity();
 					}
 					}
 					State = 255;
+					ErrorHandler.Sync(this);
+					_la = TokenStream.LA(1);
+				}
+				State = 260;
+				ErrorHandler.Sync(this);
+				_la = TokenStream.LA(1);
+				while (_la==PLUS) {
+					{
+					{
+					State = 256;
+					Match(PLUS);
+					State = 257;
+					quantity();
+					}
+					}
+					State = 262;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1050,7 +1104,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 256;
+				State = 263;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 36028797018968065L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1059,21 +1113,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 257;
+				State = 264;
 				reference();
-				State = 262;
+				State = 269;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 258;
+					State = 265;
 					Match(COMMA);
-					State = 259;
+					State = 266;
 					reference();
 					}
 					}
-					State = 264;
+					State = 271;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1083,9 +1137,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new BehindPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 265;
+				State = 272;
 				Match(BEHIND);
-				State = 266;
+				State = 273;
 				hiders();
 				}
 				break;
@@ -1093,24 +1147,24 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new WayPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 267;
+				State = 274;
 				Match(WAY);
-				State = 272;
+				State = 279;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case BEHIND:
 					{
-					State = 268;
+					State = 275;
 					Match(BEHIND);
-					State = 269;
+					State = 276;
 					hiders();
 					}
 					break;
 				case NEEDS:
 					{
-					State = 270;
+					State = 277;
 					Match(NEEDS);
-					State = 271;
+					State = 278;
 					needs();
 					}
 					break;
@@ -1123,25 +1177,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 274;
-				Match(RENEW);
-				State = 275;
-				Match(WITH);
-				State = 276;
-				reference();
 				State = 281;
+				Match(RENEW);
+				State = 282;
+				Match(WITH);
+				State = 283;
+				reference();
+				State = 288;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 277;
+					State = 284;
 					Match(COMMA);
-					State = 278;
+					State = 285;
 					reference();
 					}
 					}
-					State = 283;
+					State = 290;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1151,34 +1205,34 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 284;
+				State = 291;
 				Match(PATTERN);
-				State = 290;
+				State = 297;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 285;
+					State = 292;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 286;
+					State = 293;
 					Match(LISTED);
 					}
 					break;
 				case NONE:
 					{
-					State = 287;
+					State = 294;
 					Match(NONE);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 288;
+					State = 295;
 					Match(INSIDE);
-					State = 289;
+					State = 296;
 					Match(OUT);
 					}
 					break;
@@ -1191,9 +1245,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 292;
+				State = 299;
 				Match(GRIP);
-				State = 293;
+				State = 300;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 137)) & ~0x3f) == 0 && ((1L << (_la - 137)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1208,9 +1262,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 294;
+				State = 301;
 				Match(PEOPLE);
-				State = 295;
+				State = 302;
 				count();
 				}
 				break;
@@ -1218,9 +1272,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 296;
+				State = 303;
 				Match(THREAD);
-				State = 299;
+				State = 306;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1229,13 +1283,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 297;
+					State = 304;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 298;
+					State = 305;
 					Match(LOCKER);
 					}
 					break;
@@ -1248,9 +1302,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 301;
+				State = 308;
 				Match(GRADE);
-				State = 302;
+				State = 309;
 				gradeValue();
 				}
 				break;
@@ -1259,7 +1313,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 303;
+				State = 310;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1268,9 +1322,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 304;
+				State = 311;
 				count();
-				State = 305;
+				State = 312;
 				reference();
 				}
 				break;
@@ -1278,13 +1332,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 307;
+				State = 314;
 				Match(USES);
-				State = 308;
+				State = 315;
 				quantity();
-				State = 309;
+				State = 316;
 				Match(OF);
-				State = 310;
+				State = 317;
 				reference();
 				}
 				break;
@@ -1292,11 +1346,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 312;
+				State = 319;
 				Match(WITH);
-				State = 313;
+				State = 320;
 				reference();
-				State = 314;
+				State = 321;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1305,16 +1359,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 315;
+				State = 322;
 				quantity();
-				State = 318;
+				State = 325;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 316;
+					State = 323;
 					Match(OF);
-					State = 317;
+					State = 324;
 					reference();
 					}
 				}
@@ -1325,9 +1379,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 320;
+				State = 327;
 				Match(SINGLE);
-				State = 321;
+				State = 328;
 				Match(USE);
 				}
 				break;
@@ -1339,7 +1393,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 322;
+				State = 329;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 3377699720527877L) != 0) || _la==STRETCH) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1354,11 +1408,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ReusePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 323;
+				State = 330;
 				Match(REUSE);
-				State = 324;
+				State = 331;
 				Match(BECAUSE);
-				State = 325;
+				State = 332;
 				text();
 				}
 				break;
@@ -1366,11 +1420,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new KeepPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
-				State = 326;
+				State = 333;
 				Match(KEEP);
-				State = 327;
+				State = 334;
 				Match(IN);
-				State = 328;
+				State = 335;
 				Match(ORDER);
 				}
 				break;
@@ -1378,9 +1432,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PrevailingPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 21);
 				{
-				State = 329;
+				State = 336;
 				Match(PREVAILING);
-				State = 330;
+				State = 337;
 				limit();
 				}
 				break;
@@ -1388,28 +1442,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 22);
 				{
-				State = 331;
+				State = 338;
 				Match(VERIFY);
-				State = 332;
+				State = 339;
 				text();
-				State = 334;
+				State = 341;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 333;
+					State = 340;
 					instruments();
 					}
 					break;
 				}
-				State = 341;
+				State = 348;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,17,Context) ) {
 				case 1:
 					{
-					State = 336;
+					State = 343;
 					Match(AT);
-					State = 339;
+					State = 346;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1517,14 +1571,14 @@ internal partial class ProcScriptParser : Parser {
 					case RETORQUE:
 					case NAME:
 						{
-						State = 337;
+						State = 344;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 338;
+						State = 345;
 						text();
 						}
 						break;
@@ -1534,24 +1588,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 345;
+				State = 352;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 343;
+					State = 350;
 					Match(EXPECT);
-					State = 344;
+					State = 351;
 					limit();
 					}
 				}
 
-				State = 348;
+				State = 355;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 347;
+					State = 354;
 					propertyBlock();
 					}
 				}
@@ -1562,16 +1616,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 23);
 				{
-				State = 350;
+				State = 357;
 				Match(VOLTAGE);
-				State = 351;
+				State = 358;
 				quantity();
-				State = 353;
+				State = 360;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 352;
+					State = 359;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1589,16 +1643,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 24);
 				{
-				State = 355;
+				State = 362;
 				Match(STRIP);
-				State = 360;
+				State = 367;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 356;
+					State = 363;
 					Match(NEEDS);
-					State = 357;
+					State = 364;
 					needs();
 					}
 					break;
@@ -1607,13 +1661,13 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 358;
+					State = 365;
 					alert();
 					}
 					break;
 				case FIGURE:
 					{
-					State = 359;
+					State = 366;
 					figure();
 					}
 					break;
@@ -1626,9 +1680,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 25);
 				{
-				State = 362;
+				State = 369;
 				Match(NEEDS);
-				State = 363;
+				State = 370;
 				needs();
 				}
 				break;
@@ -1639,7 +1693,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 26);
 				{
-				State = 364;
+				State = 371;
 				alert();
 				}
 				break;
@@ -1647,7 +1701,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FigurePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 27);
 				{
-				State = 365;
+				State = 372;
 				figure();
 				}
 				break;
@@ -1684,21 +1738,21 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FigureContext figure() {
 		FigureContext _localctx = new FigureContext(Context, State);
-		EnterRule(_localctx, 10, RULE_figure);
+		EnterRule(_localctx, 12, RULE_figure);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 368;
+			State = 375;
 			Match(FIGURE);
-			State = 369;
+			State = 376;
 			text();
-			State = 371;
+			State = 378;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 370;
+				State = 377;
 				text();
 				}
 			}
@@ -1764,19 +1818,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ClauseContext clause() {
 		ClauseContext _localctx = new ClauseContext(Context, State);
-		EnterRule(_localctx, 12, RULE_clause);
+		EnterRule(_localctx, 14, RULE_clause);
 		int _la;
 		try {
-			State = 388;
+			State = 395;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 373;
+				State = 380;
 				Match(AT);
-				State = 374;
+				State = 381;
 				text();
 				}
 				break;
@@ -1786,7 +1840,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 375;
+				State = 382;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1795,21 +1849,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 376;
+				State = 383;
 				reference();
-				State = 381;
+				State = 388;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 377;
+					State = 384;
 					Match(COMMA);
-					State = 378;
+					State = 385;
 					reference();
 					}
 					}
-					State = 383;
+					State = 390;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1820,14 +1874,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 384;
+				State = 391;
 				cover();
-				State = 386;
+				State = 393;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 385;
+					State = 392;
 					propertyBlock();
 					}
 				}
@@ -1873,12 +1927,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CoverContext cover() {
 		CoverContext _localctx = new CoverContext(Context, State);
-		EnterRule(_localctx, 14, RULE_cover);
+		EnterRule(_localctx, 16, RULE_cover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 390;
+			State = 397;
 			_la = TokenStream.LA(1);
 			if ( !(_la==COVERED || _la==LOCKED) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1887,15 +1941,15 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 391;
+			State = 398;
 			Match(BY);
-			State = 392;
+			State = 399;
 			count();
-			State = 393;
+			State = 400;
 			name();
-			State = 394;
+			State = 401;
 			Match(AS);
-			State = 395;
+			State = 402;
 			reference();
 			}
 		}
@@ -1935,20 +1989,20 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitPropertyContext refitProperty() {
 		RefitPropertyContext _localctx = new RefitPropertyContext(Context, State);
-		EnterRule(_localctx, 16, RULE_refitProperty);
+		EnterRule(_localctx, 18, RULE_refitProperty);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 397;
+			State = 404;
 			Match(REFIT);
-			State = 403;
+			State = 410;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 398;
+				State = 405;
 				Match(NEEDS);
-				State = 399;
+				State = 406;
 				needs();
 				}
 				break;
@@ -1957,19 +2011,19 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 400;
+				State = 407;
 				alert();
 				}
 				break;
 			case FIGURE:
 				{
-				State = 401;
+				State = 408;
 				figure();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 402;
+				State = 409;
 				propertyBlock();
 				}
 				break;
@@ -2016,35 +2070,35 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ThreadValueContext threadValue() {
 		ThreadValueContext _localctx = new ThreadValueContext(Context, State);
-		EnterRule(_localctx, 18, RULE_threadValue);
+		EnterRule(_localctx, 20, RULE_threadValue);
 		int _la;
 		try {
-			State = 439;
+			State = 446;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 405;
+				State = 412;
 				Match(NAME);
-				State = 408;
+				State = 415;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 406;
+					State = 413;
 					Match(DOT);
-					State = 407;
+					State = 414;
 					Match(INTEGER);
 					}
 				}
 
-				State = 411;
+				State = 418;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 410;
+					State = 417;
 					hand();
 					}
 				}
@@ -2054,33 +2108,33 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 413;
+				State = 420;
 				Match(INTEGER);
-				State = 419;
+				State = 426;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==SLASH || _la==INTEGER) {
 					{
-					State = 415;
+					State = 422;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==INTEGER) {
 						{
-						State = 414;
+						State = 421;
 						Match(INTEGER);
 						}
 					}
 
-					State = 417;
+					State = 424;
 					Match(SLASH);
-					State = 418;
+					State = 425;
 					Match(INTEGER);
 					}
 				}
 
-				State = 421;
+				State = 428;
 				Match(MINUS);
-				State = 422;
+				State = 429;
 				_la = TokenStream.LA(1);
 				if ( !(_la==DECIMAL || _la==INTEGER) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2089,22 +2143,22 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 424;
+				State = 431;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 423;
+					State = 430;
 					Match(NAME);
 					}
 				}
 
-				State = 427;
+				State = 434;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 426;
+					State = 433;
 					hand();
 					}
 				}
@@ -2114,28 +2168,28 @@ internal partial class ProcScriptParser : Parser {
 			case SCREW_SIZE:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 429;
+				State = 436;
 				Match(SCREW_SIZE);
-				State = 430;
+				State = 437;
 				Match(MINUS);
-				State = 431;
+				State = 438;
 				Match(INTEGER);
-				State = 433;
+				State = 440;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 432;
+					State = 439;
 					Match(NAME);
 					}
 				}
 
-				State = 436;
+				State = 443;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 435;
+					State = 442;
 					hand();
 					}
 				}
@@ -2146,7 +2200,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 438;
+				State = 445;
 				text();
 				}
 				break;
@@ -2178,22 +2232,22 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public HandContext hand() {
 		HandContext _localctx = new HandContext(Context, State);
-		EnterRule(_localctx, 20, RULE_hand);
+		EnterRule(_localctx, 22, RULE_hand);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 442;
+			State = 449;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 441;
+				State = 448;
 				Match(MINUS);
 				}
 			}
 
-			State = 444;
+			State = 451;
 			Match(LEFT_HAND);
 			}
 		}
@@ -2229,10 +2283,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GradeValueContext gradeValue() {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
-		EnterRule(_localctx, 22, RULE_gradeValue);
+		EnterRule(_localctx, 24, RULE_gradeValue);
 		int _la;
 		try {
-			State = 454;
+			State = 461;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -2240,23 +2294,23 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 446;
+				State = 453;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 447;
+				State = 454;
 				Match(NAME);
-				State = 450;
+				State = 457;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==MINUS) {
 					{
-					State = 448;
+					State = 455;
 					Match(MINUS);
-					State = 449;
+					State = 456;
 					Match(INTEGER);
 					}
 				}
@@ -2266,7 +2320,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOT_KNOWN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 452;
+				State = 459;
 				Match(NOT_KNOWN);
 				}
 				break;
@@ -2274,7 +2328,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 453;
+				State = 460;
 				text();
 				}
 				break;
@@ -2318,20 +2372,20 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsContext needs() {
 		NeedsContext _localctx = new NeedsContext(Context, State);
-		EnterRule(_localctx, 24, RULE_needs);
+		EnterRule(_localctx, 26, RULE_needs);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 456;
+			State = 463;
 			need();
-			State = 461;
+			State = 468;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 457;
+				State = 464;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2340,11 +2394,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 458;
+				State = 465;
 				need();
 				}
 				}
-				State = 463;
+				State = 470;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2386,20 +2440,20 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public HidersContext hiders() {
 		HidersContext _localctx = new HidersContext(Context, State);
-		EnterRule(_localctx, 26, RULE_hiders);
+		EnterRule(_localctx, 28, RULE_hiders);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 464;
+			State = 471;
 			reference();
-			State = 469;
+			State = 476;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 465;
+				State = 472;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2408,11 +2462,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 466;
+				State = 473;
 				reference();
 				}
 				}
-				State = 471;
+				State = 478;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2450,26 +2504,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedContext need() {
 		NeedContext _localctx = new NeedContext(Context, State);
-		EnterRule(_localctx, 28, RULE_need);
+		EnterRule(_localctx, 30, RULE_need);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 472;
+			State = 479;
 			reference();
-			State = 476;
+			State = 483;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,42,Context) ) {
 			case 1:
 				{
-				State = 473;
+				State = 480;
 				Match(AT);
-				State = 474;
+				State = 481;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 475;
+				State = 482;
 				needState();
 				}
 				break;
@@ -2508,12 +2562,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedStateContext needState() {
 		NeedStateContext _localctx = new NeedStateContext(Context, State);
-		EnterRule(_localctx, 30, RULE_needState);
+		EnterRule(_localctx, 32, RULE_needState);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 478;
+			State = 485;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 108)) & ~0x3f) == 0 && ((1L << (_la - 108)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2556,26 +2610,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MachineDeclarationContext machineDeclaration() {
 		MachineDeclarationContext _localctx = new MachineDeclarationContext(Context, State);
-		EnterRule(_localctx, 32, RULE_machineDeclaration);
+		EnterRule(_localctx, 34, RULE_machineDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 480;
+			State = 487;
 			Match(MACHINE);
-			State = 481;
+			State = 488;
 			name();
-			State = 483;
+			State = 490;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 482;
+				State = 489;
 				text();
 				}
 			}
 
-			State = 485;
+			State = 492;
 			memberBlock();
 			}
 		}
@@ -2609,28 +2663,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberBlockContext memberBlock() {
 		MemberBlockContext _localctx = new MemberBlockContext(Context, State);
-		EnterRule(_localctx, 34, RULE_memberBlock);
+		EnterRule(_localctx, 36, RULE_memberBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 487;
+			State = 494;
 			Match(LEFT_BRACE);
-			State = 491;
+			State = 498;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3724804993L) != 0)) {
 				{
 				{
-				State = 488;
+				State = 495;
 				member();
 				}
 				}
-				State = 493;
+				State = 500;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 494;
+			State = 501;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2689,43 +2743,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberContext member() {
 		MemberContext _localctx = new MemberContext(Context, State);
-		EnterRule(_localctx, 36, RULE_member);
+		EnterRule(_localctx, 38, RULE_member);
 		try {
-			State = 507;
+			State = 514;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 496;
+				State = 503;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 497;
+				State = 504;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 498;
+				State = 505;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 499;
+				State = 506;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 500;
+				State = 507;
 				partDeclaration();
 				}
 				break;
@@ -2734,28 +2788,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 501;
+				State = 508;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 502;
+				State = 509;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 503;
+				State = 510;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 504;
+				State = 511;
 				whenMembers();
 				}
 				break;
@@ -2830,14 +2884,14 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 505;
+				State = 512;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 506;
+				State = 513;
 				refitProperty();
 				}
 				break;
@@ -2874,21 +2928,21 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OptionDeclarationContext optionDeclaration() {
 		OptionDeclarationContext _localctx = new OptionDeclarationContext(Context, State);
-		EnterRule(_localctx, 38, RULE_optionDeclaration);
+		EnterRule(_localctx, 40, RULE_optionDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 509;
+			State = 516;
 			Match(OPTION);
-			State = 510;
+			State = 517;
 			name();
-			State = 512;
+			State = 519;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 511;
+				State = 518;
 				text();
 				}
 			}
@@ -2927,31 +2981,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EnergyDeclarationContext energyDeclaration() {
 		EnergyDeclarationContext _localctx = new EnergyDeclarationContext(Context, State);
-		EnterRule(_localctx, 40, RULE_energyDeclaration);
+		EnterRule(_localctx, 42, RULE_energyDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 514;
+			State = 521;
 			Match(ENERGY);
-			State = 515;
+			State = 522;
 			reference();
-			State = 517;
+			State = 524;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 516;
+				State = 523;
 				text();
 				}
 			}
 
-			State = 520;
+			State = 527;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 519;
+				State = 526;
 				propertyBlock();
 				}
 			}
@@ -2990,31 +3044,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FluidDeclarationContext fluidDeclaration() {
 		FluidDeclarationContext _localctx = new FluidDeclarationContext(Context, State);
-		EnterRule(_localctx, 42, RULE_fluidDeclaration);
+		EnterRule(_localctx, 44, RULE_fluidDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 522;
+			State = 529;
 			Match(FLUID);
-			State = 523;
+			State = 530;
 			reference();
-			State = 525;
+			State = 532;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 524;
+				State = 531;
 				text();
 				}
 			}
 
-			State = 528;
+			State = 535;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 527;
+				State = 534;
 				propertyBlock();
 				}
 			}
@@ -3053,26 +3107,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlDeclarationContext controlDeclaration() {
 		ControlDeclarationContext _localctx = new ControlDeclarationContext(Context, State);
-		EnterRule(_localctx, 44, RULE_controlDeclaration);
+		EnterRule(_localctx, 46, RULE_controlDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 530;
+			State = 537;
 			Match(CONTROL);
-			State = 531;
+			State = 538;
 			reference();
-			State = 533;
+			State = 540;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 532;
+				State = 539;
 				text();
 				}
 			}
 
-			State = 535;
+			State = 542;
 			controlBlock();
 			}
 		}
@@ -3114,6 +3168,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public RefitPropertyContext refitProperty(int i) {
 			return GetRuleContext<RefitPropertyContext>(i);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public WhenPropertiesContext[] whenProperties() {
+			return GetRuleContexts<WhenPropertiesContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public WhenPropertiesContext whenProperties(int i) {
+			return GetRuleContext<WhenPropertiesContext>(i);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
 			return GetToken(ProcScriptParser.COMMA, i);
@@ -3128,45 +3188,45 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlBlockContext controlBlock() {
 		ControlBlockContext _localctx = new ControlBlockContext(Context, State);
-		EnterRule(_localctx, 46, RULE_controlBlock);
+		EnterRule(_localctx, 48, RULE_controlBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 537;
+			State = 544;
 			Match(LEFT_BRACE);
-			State = 546;
+			State = 553;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				{
-				State = 538;
+				State = 545;
 				position();
-				State = 543;
+				State = 550;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 539;
+					State = 546;
 					Match(COMMA);
-					State = 540;
+					State = 547;
 					position();
 					}
 					}
-					State = 545;
+					State = 552;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 553;
+			State = 561;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3741582209L) != 0)) {
 				{
-				State = 551;
+				State = 559;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -3239,7 +3299,7 @@ internal partial class ProcScriptParser : Parser {
 				case MARK:
 				case MEASURED:
 					{
-					State = 548;
+					State = 555;
 					property();
 					}
 					break;
@@ -3250,25 +3310,31 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 549;
+					State = 556;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 550;
+					State = 557;
 					refitProperty();
+					}
+					break;
+				case WHEN:
+					{
+					State = 558;
+					whenProperties();
 					}
 					break;
 				default:
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 555;
+				State = 563;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 556;
+			State = 564;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3304,31 +3370,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PartDeclarationContext partDeclaration() {
 		PartDeclarationContext _localctx = new PartDeclarationContext(Context, State);
-		EnterRule(_localctx, 48, RULE_partDeclaration);
+		EnterRule(_localctx, 50, RULE_partDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 558;
+			State = 566;
 			Match(PART);
-			State = 559;
+			State = 567;
 			reference();
-			State = 561;
+			State = 569;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 560;
+				State = 568;
 				text();
 				}
 			}
 
-			State = 564;
+			State = 572;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 563;
+				State = 571;
 				memberBlock();
 				}
 			}
@@ -3386,12 +3452,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public JointDeclarationContext jointDeclaration() {
 		JointDeclarationContext _localctx = new JointDeclarationContext(Context, State);
-		EnterRule(_localctx, 50, RULE_jointDeclaration);
+		EnterRule(_localctx, 52, RULE_jointDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 566;
+			State = 574;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3400,47 +3466,47 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 567;
-			Match(BY);
-			State = 568;
-			count();
-			State = 569;
-			name();
-			State = 570;
-			Match(AS);
-			State = 571;
-			reference();
 			State = 575;
+			Match(BY);
+			State = 576;
+			count();
+			State = 577;
+			name();
+			State = 578;
+			Match(AS);
+			State = 579;
+			reference();
+			State = 583;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 572;
+				State = 580;
 				inlineClause();
 				}
 				}
-				State = 577;
+				State = 585;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 584;
+			State = 592;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 			case LOCKED:
 				{
-				State = 579;
+				State = 587;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 578;
+					State = 586;
 					inlineCover();
 					}
 					}
-					State = 581;
+					State = 589;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED || _la==LOCKED );
@@ -3448,7 +3514,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 583;
+				State = 591;
 				propertyBlock();
 				}
 				break;
@@ -3574,33 +3640,33 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineCoverContext inlineCover() {
 		InlineCoverContext _localctx = new InlineCoverContext(Context, State);
-		EnterRule(_localctx, 52, RULE_inlineCover);
+		EnterRule(_localctx, 54, RULE_inlineCover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 586;
+			State = 594;
 			cover();
-			State = 590;
+			State = 598;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 587;
+				State = 595;
 				inlineClause();
 				}
 				}
-				State = 592;
+				State = 600;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 594;
+			State = 602;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 593;
+				State = 601;
 				propertyBlock();
 				}
 			}
@@ -3650,19 +3716,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineClauseContext inlineClause() {
 		InlineClauseContext _localctx = new InlineClauseContext(Context, State);
-		EnterRule(_localctx, 54, RULE_inlineClause);
+		EnterRule(_localctx, 56, RULE_inlineClause);
 		int _la;
 		try {
-			State = 600;
+			State = 608;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 596;
+				State = 604;
 				Match(AT);
-				State = 597;
+				State = 605;
 				text();
 				}
 				break;
@@ -3672,7 +3738,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 598;
+				State = 606;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3681,7 +3747,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 599;
+				State = 607;
 				reference();
 				}
 				break;
@@ -3715,19 +3781,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AsideClauseContext asideClause() {
 		AsideClauseContext _localctx = new AsideClauseContext(Context, State);
-		EnterRule(_localctx, 56, RULE_asideClause);
+		EnterRule(_localctx, 58, RULE_asideClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 602;
+			State = 610;
 			Match(ASIDE);
-			State = 604;
+			State = 612;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 603;
+				State = 611;
 				text();
 				}
 			}
@@ -3767,19 +3833,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachMembersContext eachMembers() {
 		EachMembersContext _localctx = new EachMembersContext(Context, State);
-		EnterRule(_localctx, 58, RULE_eachMembers);
+		EnterRule(_localctx, 60, RULE_eachMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 606;
+			State = 614;
 			Match(EACH);
-			State = 607;
+			State = 615;
 			name();
-			State = 608;
+			State = 616;
 			Match(IN);
-			State = 609;
+			State = 617;
 			@values();
-			State = 610;
+			State = 618;
 			memberBlock();
 			}
 		}
@@ -3812,15 +3878,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenMembersContext whenMembers() {
 		WhenMembersContext _localctx = new WhenMembersContext(Context, State);
-		EnterRule(_localctx, 60, RULE_whenMembers);
+		EnterRule(_localctx, 62, RULE_whenMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 612;
+			State = 620;
 			Match(WHEN);
-			State = 613;
+			State = 621;
 			test();
-			State = 614;
+			State = 622;
 			memberBlock();
 			}
 		}
@@ -3861,41 +3927,41 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValuesContext @values() {
 		ValuesContext _localctx = new ValuesContext(Context, State);
-		EnterRule(_localctx, 62, RULE_values);
+		EnterRule(_localctx, 64, RULE_values);
 		int _la;
 		try {
-			State = 627;
+			State = 635;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,66,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 616;
+				State = 624;
 				Match(INTEGER);
-				State = 617;
+				State = 625;
 				Match(RANGE);
-				State = 618;
+				State = 626;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 619;
+				State = 627;
 				value();
-				State = 624;
+				State = 632;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 620;
+					State = 628;
 					Match(COMMA);
-					State = 621;
+					State = 629;
 					value();
 					}
 					}
-					State = 626;
+					State = 634;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3929,9 +3995,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValueContext value() {
 		ValueContext _localctx = new ValueContext(Context, State);
-		EnterRule(_localctx, 64, RULE_value);
+		EnterRule(_localctx, 66, RULE_value);
 		try {
-			State = 631;
+			State = 639;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4040,14 +4106,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 629;
+				State = 637;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 630;
+				State = 638;
 				Match(INTEGER);
 				}
 				break;
@@ -4085,18 +4151,18 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestContext test() {
 		TestContext _localctx = new TestContext(Context, State);
-		EnterRule(_localctx, 66, RULE_test);
+		EnterRule(_localctx, 68, RULE_test);
 		int _la;
 		try {
-			State = 643;
+			State = 651;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 633;
+				State = 641;
 				Match(NOT);
-				State = 634;
+				State = 642;
 				name();
 				}
 				break;
@@ -4206,26 +4272,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 635;
+				State = 643;
 				name();
-				State = 641;
+				State = 649;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 636;
+					State = 644;
 					Match(IS);
-					State = 638;
+					State = 646;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 637;
+						State = 645;
 						Match(NOT);
 						}
 					}
 
-					State = 640;
+					State = 648;
 					value();
 					}
 				}
@@ -4281,54 +4347,54 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureDeclarationContext procedureDeclaration() {
 		ProcedureDeclarationContext _localctx = new ProcedureDeclarationContext(Context, State);
-		EnterRule(_localctx, 68, RULE_procedureDeclaration);
+		EnterRule(_localctx, 70, RULE_procedureDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 645;
+			State = 653;
 			Match(PROCEDURE);
-			State = 646;
+			State = 654;
 			name();
-			State = 648;
+			State = 656;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 647;
+				State = 655;
 				parameters();
 				}
 			}
 
-			State = 651;
+			State = 659;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 650;
+				State = 658;
 				text();
 				}
 			}
 
-			State = 653;
+			State = 661;
 			Match(ON);
-			State = 654;
+			State = 662;
 			name();
-			State = 658;
+			State = 666;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==WITH || _la==WITHOUT) {
 				{
 				{
-				State = 655;
+				State = 663;
 				forVariants();
 				}
 				}
-				State = 660;
+				State = 668;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 661;
+			State = 669;
 			procedureBlock();
 			}
 		}
@@ -4366,12 +4432,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ForVariantsContext forVariants() {
 		ForVariantsContext _localctx = new ForVariantsContext(Context, State);
-		EnterRule(_localctx, 70, RULE_forVariants);
+		EnterRule(_localctx, 72, RULE_forVariants);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 663;
+			State = 671;
 			_la = TokenStream.LA(1);
 			if ( !(_la==WITH || _la==WITHOUT) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4380,21 +4446,21 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 664;
+			State = 672;
 			name();
-			State = 669;
+			State = 677;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 665;
+				State = 673;
 				Match(COMMA);
-				State = 666;
+				State = 674;
 				name();
 				}
 				}
-				State = 671;
+				State = 679;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4437,32 +4503,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParametersContext parameters() {
 		ParametersContext _localctx = new ParametersContext(Context, State);
-		EnterRule(_localctx, 72, RULE_parameters);
+		EnterRule(_localctx, 74, RULE_parameters);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 672;
+			State = 680;
 			Match(LEFT_PAREN);
-			State = 673;
+			State = 681;
 			parameter();
-			State = 678;
+			State = 686;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 674;
+				State = 682;
 				Match(COMMA);
-				State = 675;
+				State = 683;
 				furtherParameter();
 				}
 				}
-				State = 680;
+				State = 688;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 681;
+			State = 689;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -4495,15 +4561,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParameterContext parameter() {
 		ParameterContext _localctx = new ParameterContext(Context, State);
-		EnterRule(_localctx, 74, RULE_parameter);
+		EnterRule(_localctx, 76, RULE_parameter);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 683;
+			State = 691;
 			name();
-			State = 684;
+			State = 692;
 			Match(IN);
-			State = 685;
+			State = 693;
 			firstValues();
 			}
 		}
@@ -4537,16 +4603,16 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FurtherParameterContext furtherParameter() {
 		FurtherParameterContext _localctx = new FurtherParameterContext(Context, State);
-		EnterRule(_localctx, 76, RULE_furtherParameter);
+		EnterRule(_localctx, 78, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 693;
+			State = 701;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 687;
+				State = 695;
 				Match(INTEGER);
 				}
 				break;
@@ -4656,16 +4722,16 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 688;
+				State = 696;
 				name();
-				State = 691;
+				State = 699;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 689;
+					State = 697;
 					Match(IN);
-					State = 690;
+					State = 698;
 					firstValues();
 					}
 				}
@@ -4706,10 +4772,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FirstValuesContext firstValues() {
 		FirstValuesContext _localctx = new FirstValuesContext(Context, State);
-		EnterRule(_localctx, 78, RULE_firstValues);
+		EnterRule(_localctx, 80, RULE_firstValues);
 		int _la;
 		try {
-			State = 701;
+			State = 709;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4818,23 +4884,23 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 695;
+				State = 703;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 696;
+				State = 704;
 				Match(INTEGER);
-				State = 699;
+				State = 707;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 697;
+					State = 705;
 					Match(RANGE);
-					State = 698;
+					State = 706;
 					Match(INTEGER);
 					}
 				}
@@ -4875,28 +4941,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 80, RULE_procedureBlock);
+		EnterRule(_localctx, 82, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 703;
+			State = 711;
 			Match(LEFT_BRACE);
-			State = 707;
+			State = 715;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3724804993L) != 0)) {
 				{
 				{
-				State = 704;
+				State = 712;
 				procedureItem();
 				}
 				}
-				State = 709;
+				State = 717;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 710;
+			State = 718;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4946,57 +5012,57 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 82, RULE_procedureItem);
+		EnterRule(_localctx, 84, RULE_procedureItem);
 		try {
-			State = 720;
+			State = 728;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 712;
+				State = 720;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 713;
+				State = 721;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 714;
+				State = 722;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 715;
+				State = 723;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 716;
+				State = 724;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 717;
+				State = 725;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 718;
+				State = 726;
 				whenItems();
 				}
 				break;
@@ -5071,7 +5137,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 719;
+				State = 727;
 				property();
 				}
 				break;
@@ -5108,15 +5174,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 84, RULE_goal);
+		EnterRule(_localctx, 86, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 722;
+			State = 730;
 			Match(GOAL);
-			State = 723;
+			State = 731;
 			verb();
-			State = 724;
+			State = 732;
 			reference();
 			}
 		}
@@ -5149,15 +5215,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 86, RULE_stage);
+		EnterRule(_localctx, 88, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 726;
+			State = 734;
 			Match(STAGE);
-			State = 727;
+			State = 735;
 			text();
-			State = 728;
+			State = 736;
 			stepBlock();
 			}
 		}
@@ -5202,59 +5268,59 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 88, RULE_doCall);
+		EnterRule(_localctx, 90, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 730;
+			State = 738;
 			Match(DO);
-			State = 731;
+			State = 739;
 			name();
-			State = 744;
+			State = 752;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 732;
+				State = 740;
 				Match(LEFT_PAREN);
-				State = 741;
+				State = 749;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 22518000284336127L) != 0)) {
 					{
-					State = 733;
+					State = 741;
 					value();
-					State = 738;
+					State = 746;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 734;
+						State = 742;
 						Match(COMMA);
-						State = 735;
+						State = 743;
 						value();
 						}
 						}
-						State = 740;
+						State = 748;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 743;
+				State = 751;
 				Match(RIGHT_PAREN);
 				}
 			}
 
-			State = 747;
+			State = 755;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 746;
+				State = 754;
 				whereNeeded();
 				}
 			}
@@ -5285,13 +5351,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhereNeededContext whereNeeded() {
 		WhereNeededContext _localctx = new WhereNeededContext(Context, State);
-		EnterRule(_localctx, 90, RULE_whereNeeded);
+		EnterRule(_localctx, 92, RULE_whereNeeded);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 749;
+			State = 757;
 			Match(WHERE);
-			State = 750;
+			State = 758;
 			Match(NEEDED);
 			}
 		}
@@ -5321,13 +5387,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 92, RULE_workBlock);
+		EnterRule(_localctx, 94, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 752;
+			State = 760;
 			Match(WORK);
-			State = 753;
+			State = 761;
 			stepBlock();
 			}
 		}
@@ -5364,19 +5430,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 94, RULE_eachItems);
+		EnterRule(_localctx, 96, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 755;
+			State = 763;
 			Match(EACH);
-			State = 756;
+			State = 764;
 			name();
-			State = 757;
+			State = 765;
 			Match(IN);
-			State = 758;
+			State = 766;
 			@values();
-			State = 759;
+			State = 767;
 			procedureBlock();
 			}
 		}
@@ -5409,15 +5475,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 96, RULE_whenItems);
+		EnterRule(_localctx, 98, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 761;
+			State = 769;
 			Match(WHEN);
-			State = 762;
+			State = 770;
 			test();
-			State = 763;
+			State = 771;
 			procedureBlock();
 			}
 		}
@@ -5451,28 +5517,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 98, RULE_stepBlock);
+		EnterRule(_localctx, 100, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 765;
+			State = 773;
 			Match(LEFT_BRACE);
-			State = 769;
+			State = 777;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0) || ((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 1027L) != 0)) {
 				{
 				{
-				State = 766;
+				State = 774;
 				step();
 				}
 				}
-				State = 771;
+				State = 779;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 772;
+			State = 780;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5531,9 +5597,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 100, RULE_step);
+		EnterRule(_localctx, 102, RULE_step);
 		try {
-			State = 785;
+			State = 793;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5542,21 +5608,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 774;
+				State = 782;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 775;
+				State = 783;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 776;
+				State = 784;
 				stripStep();
 				}
 				break;
@@ -5592,7 +5658,7 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 777;
+				State = 785;
 				action();
 				}
 				break;
@@ -5601,49 +5667,49 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 778;
+				State = 786;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 779;
+				State = 787;
 				recordAction();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 780;
+				State = 788;
 				pauseAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 781;
+				State = 789;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 782;
+				State = 790;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 783;
+				State = 791;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 784;
+				State = 792;
 				whenSteps();
 				}
 				break;
@@ -5680,12 +5746,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 102, RULE_alert);
+		EnterRule(_localctx, 104, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 787;
+			State = 795;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5694,7 +5760,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 788;
+			State = 796;
 			text();
 			}
 		}
@@ -5724,13 +5790,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitAlertContext refitAlert() {
 		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
-		EnterRule(_localctx, 104, RULE_refitAlert);
+		EnterRule(_localctx, 106, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 790;
+			State = 798;
 			Match(REFIT);
-			State = 791;
+			State = 799;
 			alert();
 			}
 		}
@@ -5763,13 +5829,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StripStepContext stripStep() {
 		StripStepContext _localctx = new StripStepContext(Context, State);
-		EnterRule(_localctx, 106, RULE_stripStep);
+		EnterRule(_localctx, 108, RULE_stripStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 793;
+			State = 801;
 			Match(STRIP);
-			State = 796;
+			State = 804;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5777,7 +5843,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 794;
+				State = 802;
 				alert();
 				}
 				break;
@@ -5887,7 +5953,7 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 			case NAME:
 				{
-				State = 795;
+				State = 803;
 				deed();
 				}
 				break;
@@ -5929,19 +5995,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 108, RULE_eachSteps);
+		EnterRule(_localctx, 110, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 798;
+			State = 806;
 			Match(EACH);
-			State = 799;
+			State = 807;
 			name();
-			State = 800;
+			State = 808;
 			Match(IN);
-			State = 801;
+			State = 809;
 			@values();
-			State = 802;
+			State = 810;
 			stepBlock();
 			}
 		}
@@ -5974,15 +6040,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 110, RULE_whenSteps);
+		EnterRule(_localctx, 112, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 804;
+			State = 812;
 			Match(WHEN);
-			State = 805;
+			State = 813;
 			test();
-			State = 806;
+			State = 814;
 			stepBlock();
 			}
 		}
@@ -6017,11 +6083,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 112, RULE_action);
+		EnterRule(_localctx, 114, RULE_action);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 810;
+			State = 818;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ASIDE:
@@ -6054,20 +6120,20 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 			case VERIFY:
 				{
-				State = 808;
+				State = 816;
 				actionVerb();
 				}
 				break;
 			case SNUG:
 				{
-				State = 809;
+				State = 817;
 				snugVerb();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 812;
+			State = 820;
 			deed();
 			}
 		}
@@ -6113,63 +6179,63 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DeedContext deed() {
 		DeedContext _localctx = new DeedContext(Context, State);
-		EnterRule(_localctx, 114, RULE_deed);
+		EnterRule(_localctx, 116, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 817;
+			State = 825;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,90,Context) ) {
 			case 1:
 				{
-				State = 814;
+				State = 822;
 				amount();
-				State = 815;
+				State = 823;
 				Match(OF);
 				}
 				break;
 			}
-			State = 819;
+			State = 827;
 			reference();
-			State = 822;
+			State = 830;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 820;
+				State = 828;
 				Match(TO);
-				State = 821;
+				State = 829;
 				position();
 				}
 			}
 
-			State = 825;
+			State = 833;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 824;
+				State = 832;
 				whereNeeded();
 				}
 			}
 
-			State = 828;
+			State = 836;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 827;
+				State = 835;
 				background();
 				}
 			}
 
-			State = 831;
+			State = 839;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 830;
+				State = 838;
 				propertyBlock();
 				}
 			}
@@ -6200,12 +6266,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 116, RULE_amount);
+		EnterRule(_localctx, 118, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 833;
+			State = 841;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6242,15 +6308,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 118, RULE_verb);
+		EnterRule(_localctx, 120, RULE_verb);
 		try {
-			State = 837;
+			State = 845;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 835;
+				State = 843;
 				Match(STRIP);
 				}
 				break;
@@ -6285,7 +6351,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 836;
+				State = 844;
 				actionVerb();
 				}
 				break;
@@ -6316,11 +6382,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugVerbContext snugVerb() {
 		SnugVerbContext _localctx = new SnugVerbContext(Context, State);
-		EnterRule(_localctx, 120, RULE_snugVerb);
+		EnterRule(_localctx, 122, RULE_snugVerb);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 839;
+			State = 847;
 			Match(SNUG);
 			}
 		}
@@ -6375,12 +6441,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 122, RULE_actionVerb);
+		EnterRule(_localctx, 124, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 841;
+			State = 849;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6435,12 +6501,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 124, RULE_textAction);
+		EnterRule(_localctx, 126, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 843;
+			State = 851;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6449,56 +6515,56 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 844;
+			State = 852;
 			text();
-			State = 846;
+			State = 854;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 845;
+				State = 853;
 				instruments();
 				}
 			}
 
-			State = 850;
+			State = 858;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 848;
+				State = 856;
 				Match(EXPECT);
-				State = 849;
+				State = 857;
 				limit();
 				}
 			}
 
-			State = 853;
+			State = 861;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,98,Context) ) {
 			case 1:
 				{
-				State = 852;
+				State = 860;
 				needsClause();
 				}
 				break;
 			}
-			State = 856;
+			State = 864;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 855;
+				State = 863;
 				background();
 				}
 			}
 
-			State = 859;
+			State = 867;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 858;
+				State = 866;
 				propertyBlock();
 				}
 			}
@@ -6538,28 +6604,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InstrumentsContext instruments() {
 		InstrumentsContext _localctx = new InstrumentsContext(Context, State);
-		EnterRule(_localctx, 126, RULE_instruments);
+		EnterRule(_localctx, 128, RULE_instruments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 861;
+			State = 869;
 			Match(WITH);
-			State = 862;
+			State = 870;
 			reference();
-			State = 867;
+			State = 875;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 863;
+				State = 871;
 				Match(COMMA);
-				State = 864;
+				State = 872;
 				reference();
 				}
 				}
-				State = 869;
+				State = 877;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6597,31 +6663,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordActionContext recordAction() {
 		RecordActionContext _localctx = new RecordActionContext(Context, State);
-		EnterRule(_localctx, 128, RULE_recordAction);
+		EnterRule(_localctx, 130, RULE_recordAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 870;
+			State = 878;
 			Match(RECORD);
-			State = 871;
+			State = 879;
 			text();
-			State = 873;
+			State = 881;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,102,Context) ) {
 			case 1:
 				{
-				State = 872;
+				State = 880;
 				needsClause();
 				}
 				break;
 			}
-			State = 876;
+			State = 884;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 875;
+				State = 883;
 				propertyBlock();
 				}
 			}
@@ -6660,31 +6726,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseActionContext pauseAction() {
 		PauseActionContext _localctx = new PauseActionContext(Context, State);
-		EnterRule(_localctx, 130, RULE_pauseAction);
+		EnterRule(_localctx, 132, RULE_pauseAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 878;
+			State = 886;
 			Match(PAUSE);
-			State = 879;
+			State = 887;
 			text();
-			State = 881;
+			State = 889;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
 			case 1:
 				{
-				State = 880;
+				State = 888;
 				needsClause();
 				}
 				break;
 			}
-			State = 884;
+			State = 892;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 883;
+				State = 891;
 				propertyBlock();
 				}
 			}
@@ -6719,17 +6785,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 132, RULE_needsClause);
+		EnterRule(_localctx, 134, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 887;
+			State = 895;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 886;
+				State = 894;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6741,9 +6807,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 889;
+			State = 897;
 			Match(NEEDS);
-			State = 890;
+			State = 898;
 			needs();
 			}
 		}
@@ -6771,13 +6837,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 134, RULE_background);
+		EnterRule(_localctx, 136, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 892;
+			State = 900;
 			Match(IN);
-			State = 893;
+			State = 901;
 			Match(BACKGROUND);
 			}
 		}
@@ -6815,29 +6881,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 136, RULE_discard);
+		EnterRule(_localctx, 138, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 895;
+			State = 903;
 			Match(DISCARD);
-			State = 899;
+			State = 907;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,107,Context) ) {
 			case 1:
 				{
-				State = 896;
+				State = 904;
 				amount();
-				State = 897;
+				State = 905;
 				Match(OF);
 				}
 				break;
 			}
-			State = 901;
+			State = 909;
 			reference();
-			State = 902;
+			State = 910;
 			Match(BECAUSE);
-			State = 903;
+			State = 911;
 			text();
 			}
 		}
@@ -6871,26 +6937,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 138, RULE_refitRules);
+		EnterRule(_localctx, 140, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 905;
+			State = 913;
 			Match(REFIT);
-			State = 909;
+			State = 917;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 906;
+				State = 914;
 				Match(NEEDS);
-				State = 907;
+				State = 915;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 908;
+				State = 916;
 				ruleBlock();
 				}
 				break;
@@ -6929,28 +6995,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 140, RULE_ruleBlock);
+		EnterRule(_localctx, 142, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 911;
+			State = 919;
 			Match(LEFT_BRACE);
-			State = 915;
+			State = 923;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -1083942371328L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180459L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 3148801L) != 0)) {
 				{
 				{
-				State = 912;
+				State = 920;
 				refitRule();
 				}
 				}
-				State = 917;
+				State = 925;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 918;
+			State = 926;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7009,9 +7075,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 142, RULE_refitRule);
+		EnterRule(_localctx, 144, RULE_refitRule);
 		try {
-			State = 931;
+			State = 939;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -7020,7 +7086,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 920;
+				State = 928;
 				alert();
 				}
 				break;
@@ -7056,70 +7122,70 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 921;
+				State = 929;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 922;
+				State = 930;
 				checkRule();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 923;
+				State = 931;
 				recordRule();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 924;
+				State = 932;
 				pauseRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 925;
+				State = 933;
 				testRule();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 926;
+				State = 934;
 				snugRule();
 				}
 				break;
 			case RETORQUE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 927;
+				State = 935;
 				retorqueRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 928;
+				State = 936;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 929;
+				State = 937;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 930;
+				State = 938;
 				whenRules();
 				}
 				break;
@@ -7160,19 +7226,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 144, RULE_eachRules);
+		EnterRule(_localctx, 146, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 933;
+			State = 941;
 			Match(EACH);
-			State = 934;
+			State = 942;
 			name();
-			State = 935;
+			State = 943;
 			Match(IN);
-			State = 936;
+			State = 944;
 			@values();
-			State = 937;
+			State = 945;
 			ruleBlock();
 			}
 		}
@@ -7205,15 +7271,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 146, RULE_whenRules);
+		EnterRule(_localctx, 148, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 939;
+			State = 947;
 			Match(WHEN);
-			State = 940;
+			State = 948;
 			test();
-			State = 941;
+			State = 949;
 			ruleBlock();
 			}
 		}
@@ -7255,40 +7321,40 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 148, RULE_orderRule);
+		EnterRule(_localctx, 150, RULE_orderRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 943;
+			State = 951;
 			verb();
-			State = 944;
+			State = 952;
 			reference();
-			State = 947;
+			State = 955;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 945;
+				State = 953;
 				Match(TO);
-				State = 946;
+				State = 954;
 				position();
 				}
 			}
 
-			State = 951;
+			State = 959;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 949;
+				State = 957;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 950;
+				State = 958;
 				whileClause();
 				}
 				break;
@@ -7335,37 +7401,37 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugRuleContext snugRule() {
 		SnugRuleContext _localctx = new SnugRuleContext(Context, State);
-		EnterRule(_localctx, 150, RULE_snugRule);
+		EnterRule(_localctx, 152, RULE_snugRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 953;
+			State = 961;
 			snugVerb();
-			State = 954;
+			State = 962;
 			reference();
-			State = 959;
+			State = 967;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 955;
+				State = 963;
 				Match(COMMA);
-				State = 956;
+				State = 964;
 				reference();
 				}
 				}
-				State = 961;
+				State = 969;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 963;
+			State = 971;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 962;
+				State = 970;
 				order();
 				}
 			}
@@ -7416,59 +7482,59 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RetorqueRuleContext retorqueRule() {
 		RetorqueRuleContext _localctx = new RetorqueRuleContext(Context, State);
-		EnterRule(_localctx, 152, RULE_retorqueRule);
+		EnterRule(_localctx, 154, RULE_retorqueRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 965;
+			State = 973;
 			Match(RETORQUE);
-			State = 966;
+			State = 974;
 			reference();
-			State = 971;
+			State = 979;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 967;
+				State = 975;
 				Match(COMMA);
-				State = 968;
+				State = 976;
 				reference();
 				}
 				}
-				State = 973;
+				State = 981;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 975;
+			State = 983;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,116,Context) ) {
 			case 1:
 				{
-				State = 974;
+				State = 982;
 				needsClause();
 				}
 				break;
 			}
-			State = 988;
+			State = 996;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 				{
-				State = 977;
+				State = 985;
 				Match(BEFORE);
-				State = 978;
+				State = 986;
 				orderVerb();
-				State = 979;
+				State = 987;
 				reference();
 				}
 				break;
 			case AFTER:
 				{
-				State = 981;
+				State = 989;
 				Match(AFTER);
-				State = 986;
+				State = 994;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STRIP:
@@ -7503,16 +7569,16 @@ internal partial class ProcScriptParser : Parser {
 				case VERIFY:
 				case SNUG:
 					{
-					State = 982;
+					State = 990;
 					orderVerb();
-					State = 983;
+					State = 991;
 					reference();
 					}
 					break;
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 985;
+					State = 993;
 					text();
 					}
 					break;
@@ -7609,36 +7675,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 154, RULE_whileClause);
+		EnterRule(_localctx, 156, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 990;
+			State = 998;
 			Match(WHILE);
-			State = 991;
+			State = 999;
 			reference();
-			State = 996;
+			State = 1004;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 992;
+				State = 1000;
 				Match(COMMA);
-				State = 993;
+				State = 1001;
 				reference();
 				}
 				}
-				State = 998;
+				State = 1006;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 999;
+			State = 1007;
 			Match(OPEN);
-			State = 1000;
+			State = 1008;
 			Match(BECAUSE);
-			State = 1001;
+			State = 1009;
 			text();
 			}
 		}
@@ -7681,53 +7747,53 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 156, RULE_checkRule);
+		EnterRule(_localctx, 158, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1003;
+			State = 1011;
 			Match(CHECK);
-			State = 1004;
+			State = 1012;
 			text();
-			State = 1006;
+			State = 1014;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 1005;
+				State = 1013;
 				instruments();
 				}
 			}
 
-			State = 1010;
+			State = 1018;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 1008;
+				State = 1016;
 				Match(EXPECT);
-				State = 1009;
+				State = 1017;
 				limit();
 				}
 			}
 
-			State = 1013;
+			State = 1021;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,122,Context) ) {
 			case 1:
 				{
-				State = 1012;
+				State = 1020;
 				needsClause();
 				}
 				break;
 			}
-			State = 1016;
+			State = 1024;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1015;
+				State = 1023;
 				order();
 				}
 			}
@@ -7766,31 +7832,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordRuleContext recordRule() {
 		RecordRuleContext _localctx = new RecordRuleContext(Context, State);
-		EnterRule(_localctx, 158, RULE_recordRule);
+		EnterRule(_localctx, 160, RULE_recordRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1018;
+			State = 1026;
 			Match(RECORD);
-			State = 1019;
+			State = 1027;
 			text();
-			State = 1021;
+			State = 1029;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,124,Context) ) {
 			case 1:
 				{
-				State = 1020;
+				State = 1028;
 				needsClause();
 				}
 				break;
 			}
-			State = 1024;
+			State = 1032;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1023;
+				State = 1031;
 				order();
 				}
 			}
@@ -7829,23 +7895,23 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseRuleContext pauseRule() {
 		PauseRuleContext _localctx = new PauseRuleContext(Context, State);
-		EnterRule(_localctx, 160, RULE_pauseRule);
+		EnterRule(_localctx, 162, RULE_pauseRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1026;
+			State = 1034;
 			Match(PAUSE);
-			State = 1027;
+			State = 1035;
 			text();
-			State = 1028;
+			State = 1036;
 			order();
-			State = 1030;
+			State = 1038;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1029;
+				State = 1037;
 				propertyBlock();
 				}
 			}
@@ -7884,26 +7950,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 162, RULE_testRule);
+		EnterRule(_localctx, 164, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1032;
+			State = 1040;
 			Match(TEST);
-			State = 1033;
+			State = 1041;
 			text();
-			State = 1035;
+			State = 1043;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1034;
+				State = 1042;
 				order();
 				}
 			}
 
-			State = 1037;
+			State = 1045;
 			testBlock();
 			}
 		}
@@ -7937,28 +8003,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 164, RULE_testBlock);
+		EnterRule(_localctx, 166, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1039;
+			State = 1047;
 			Match(LEFT_BRACE);
-			State = 1043;
+			State = 1051;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 515L) != 0)) {
 				{
 				{
-				State = 1040;
+				State = 1048;
 				testItem();
 				}
 				}
-				State = 1045;
+				State = 1053;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1046;
+			State = 1054;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7999,9 +8065,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 166, RULE_testItem);
+		EnterRule(_localctx, 168, RULE_testItem);
 		try {
-			State = 1053;
+			State = 1061;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -8010,14 +8076,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1048;
+				State = 1056;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1049;
+				State = 1057;
 				powerClause();
 				}
 				break;
@@ -8026,21 +8092,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1050;
+				State = 1058;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1051;
+				State = 1059;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1052;
+				State = 1060;
 				whileClause();
 				}
 				break;
@@ -8081,28 +8147,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 168, RULE_powerClause);
+		EnterRule(_localctx, 170, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1055;
+			State = 1063;
 			Match(POWER);
-			State = 1056;
+			State = 1064;
 			reference();
-			State = 1061;
+			State = 1069;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1057;
+				State = 1065;
 				Match(COMMA);
-				State = 1058;
+				State = 1066;
 				reference();
 				}
 				}
-				State = 1063;
+				State = 1071;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -8142,12 +8208,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 170, RULE_order);
+		EnterRule(_localctx, 172, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1064;
+			State = 1072;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8156,18 +8222,18 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1065;
+			State = 1073;
 			orderVerb();
-			State = 1066;
+			State = 1074;
 			reference();
-			State = 1069;
+			State = 1077;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 1067;
+				State = 1075;
 				Match(TO);
-				State = 1068;
+				State = 1076;
 				position();
 				}
 			}
@@ -8202,9 +8268,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderVerbContext orderVerb() {
 		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
-		EnterRule(_localctx, 172, RULE_orderVerb);
+		EnterRule(_localctx, 174, RULE_orderVerb);
 		try {
-			State = 1073;
+			State = 1081;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
@@ -8239,14 +8305,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1071;
+				State = 1079;
 				verb();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1072;
+				State = 1080;
 				snugVerb();
 				}
 				break;
@@ -8278,12 +8344,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 174, RULE_text);
+		EnterRule(_localctx, 176, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1075;
+			State = 1083;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8317,11 +8383,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 176, RULE_count);
+		EnterRule(_localctx, 178, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1077;
+			State = 1085;
 			Match(INTEGER);
 			}
 		}
@@ -8361,29 +8427,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 178, RULE_quantity);
+		EnterRule(_localctx, 180, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1079;
+			State = 1087;
 			number();
-			State = 1081;
+			State = 1089;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
 			case 1:
 				{
-				State = 1080;
+				State = 1088;
 				unit();
 				}
 				break;
 			}
-			State = 1088;
+			State = 1096;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1083;
+				State = 1091;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8392,14 +8458,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1084;
+				State = 1092;
 				number();
-				State = 1086;
+				State = 1094;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
 				case 1:
 					{
-					State = 1085;
+					State = 1093;
 					unit();
 					}
 					break;
@@ -8438,17 +8504,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 180, RULE_limit);
+		EnterRule(_localctx, 182, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1091;
+			State = 1099;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) {
 				{
-				State = 1090;
+				State = 1098;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8460,7 +8526,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1093;
+			State = 1101;
 			quantity();
 			}
 		}
@@ -8493,52 +8559,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 182, RULE_number);
+		EnterRule(_localctx, 184, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1096;
+			State = 1104;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1095;
+				State = 1103;
 				Match(MINUS);
 				}
 			}
 
-			State = 1107;
+			State = 1115;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1098;
+				State = 1106;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1099;
+				State = 1107;
 				Match(INTEGER);
-				State = 1105;
+				State = 1113;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1100;
+					State = 1108;
 					Match(SLASH);
-					State = 1101;
+					State = 1109;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1102;
+					State = 1110;
 					Match(INTEGER);
-					State = 1103;
+					State = 1111;
 					Match(SLASH);
-					State = 1104;
+					State = 1112;
 					Match(INTEGER);
 					}
 					break;
@@ -8731,30 +8797,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 184, RULE_unit);
+		EnterRule(_localctx, 186, RULE_unit);
 		int _la;
 		try {
-			State = 1122;
+			State = 1130;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1109;
+				State = 1117;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1110;
+				State = 1118;
 				Match(DEGREE);
-				State = 1112;
+				State = 1120;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1111;
+					State = 1119;
 					Match(NAME);
 					}
 				}
@@ -8765,15 +8831,15 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1114;
+				State = 1122;
 				unitName();
-				State = 1119;
+				State = 1127;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) {
 					{
 					{
-					State = 1115;
+					State = 1123;
 					_la = TokenStream.LA(1);
 					if ( !(((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
@@ -8782,11 +8848,11 @@ internal partial class ProcScriptParser : Parser {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1116;
+					State = 1124;
 					unitName();
 					}
 					}
-					State = 1121;
+					State = 1129;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8820,12 +8886,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 186, RULE_unitName);
+		EnterRule(_localctx, 188, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1124;
+			State = 1132;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8864,19 +8930,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 188, RULE_reference);
+		EnterRule(_localctx, 190, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1126;
+			State = 1134;
 			name();
-			State = 1128;
+			State = 1136;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1127;
+				State = 1135;
 				index();
 				}
 			}
@@ -8917,32 +8983,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 190, RULE_index);
+		EnterRule(_localctx, 192, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1130;
+			State = 1138;
 			Match(LEFT_BRACKET);
-			State = 1131;
+			State = 1139;
 			value();
-			State = 1136;
+			State = 1144;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1132;
+				State = 1140;
 				Match(COMMA);
-				State = 1133;
+				State = 1141;
 				value();
 				}
 				}
-				State = 1138;
+				State = 1146;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1139;
+			State = 1147;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -9072,12 +9138,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 192, RULE_name);
+		EnterRule(_localctx, 194, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1141;
+			State = 1149;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 18014400656965631L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -9118,9 +9184,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 194, RULE_position);
+		EnterRule(_localctx, 196, RULE_position);
 		try {
-			State = 1149;
+			State = 1157;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -9229,42 +9295,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1143;
+				State = 1151;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1144;
+				State = 1152;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1145;
+				State = 1153;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1146;
+				State = 1154;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1147;
+				State = 1155;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1148;
+				State = 1156;
 				Match(AT);
 				}
 				break;
@@ -9284,7 +9350,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,199,1152,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,199,1160,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -9297,412 +9363,416 @@ internal partial class ProcScriptParser : Parser {
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
-		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,1,0,1,0,1,
-		0,1,0,5,0,201,8,0,10,0,12,0,204,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,
-		2,214,8,2,1,2,3,2,217,8,2,1,3,1,3,1,3,1,3,5,3,223,8,3,10,3,12,3,226,9,
-		3,1,3,1,3,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,239,8,4,1,4,1,4,1,4,
-		1,4,5,4,245,8,4,10,4,12,4,248,9,4,1,4,1,4,5,4,252,8,4,10,4,12,4,255,9,
-		4,1,4,1,4,1,4,1,4,5,4,261,8,4,10,4,12,4,264,9,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,1,4,3,4,273,8,4,1,4,1,4,1,4,1,4,1,4,5,4,280,8,4,10,4,12,4,283,9,4,1,
-		4,1,4,1,4,1,4,1,4,1,4,3,4,291,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,3,4,300,
-		8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,
-		4,3,4,319,8,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,1,4,
-		3,4,335,8,4,1,4,1,4,1,4,3,4,340,8,4,3,4,342,8,4,1,4,1,4,3,4,346,8,4,1,
-		4,3,4,349,8,4,1,4,1,4,1,4,3,4,354,8,4,1,4,1,4,1,4,1,4,1,4,3,4,361,8,4,
-		1,4,1,4,1,4,1,4,3,4,367,8,4,1,5,1,5,1,5,3,5,372,8,5,1,6,1,6,1,6,1,6,1,
-		6,1,6,5,6,380,8,6,10,6,12,6,383,9,6,1,6,1,6,3,6,387,8,6,3,6,389,8,6,1,
-		7,1,7,1,7,1,7,1,7,1,7,1,7,1,8,1,8,1,8,1,8,1,8,1,8,3,8,404,8,8,1,9,1,9,
-		1,9,3,9,409,8,9,1,9,3,9,412,8,9,1,9,1,9,3,9,416,8,9,1,9,1,9,3,9,420,8,
-		9,1,9,1,9,1,9,3,9,425,8,9,1,9,3,9,428,8,9,1,9,1,9,1,9,1,9,3,9,434,8,9,
-		1,9,3,9,437,8,9,1,9,3,9,440,8,9,1,10,3,10,443,8,10,1,10,1,10,1,11,1,11,
-		1,11,1,11,3,11,451,8,11,1,11,1,11,3,11,455,8,11,1,12,1,12,1,12,5,12,460,
-		8,12,10,12,12,12,463,9,12,1,13,1,13,1,13,5,13,468,8,13,10,13,12,13,471,
-		9,13,1,14,1,14,1,14,1,14,3,14,477,8,14,1,15,1,15,1,16,1,16,1,16,3,16,484,
-		8,16,1,16,1,16,1,17,1,17,5,17,490,8,17,10,17,12,17,493,9,17,1,17,1,17,
-		1,18,1,18,1,18,1,18,1,18,1,18,1,18,1,18,1,18,1,18,1,18,3,18,508,8,18,1,
-		19,1,19,1,19,3,19,513,8,19,1,20,1,20,1,20,3,20,518,8,20,1,20,3,20,521,
-		8,20,1,21,1,21,1,21,3,21,526,8,21,1,21,3,21,529,8,21,1,22,1,22,1,22,3,
-		22,534,8,22,1,22,1,22,1,23,1,23,1,23,1,23,5,23,542,8,23,10,23,12,23,545,
-		9,23,3,23,547,8,23,1,23,1,23,1,23,5,23,552,8,23,10,23,12,23,555,9,23,1,
-		23,1,23,1,24,1,24,1,24,3,24,562,8,24,1,24,3,24,565,8,24,1,25,1,25,1,25,
-		1,25,1,25,1,25,1,25,5,25,574,8,25,10,25,12,25,577,9,25,1,25,4,25,580,8,
-		25,11,25,12,25,581,1,25,3,25,585,8,25,1,26,1,26,5,26,589,8,26,10,26,12,
-		26,592,9,26,1,26,3,26,595,8,26,1,27,1,27,1,27,1,27,3,27,601,8,27,1,28,
-		1,28,3,28,605,8,28,1,29,1,29,1,29,1,29,1,29,1,29,1,30,1,30,1,30,1,30,1,
-		31,1,31,1,31,1,31,1,31,1,31,5,31,623,8,31,10,31,12,31,626,9,31,3,31,628,
-		8,31,1,32,1,32,3,32,632,8,32,1,33,1,33,1,33,1,33,1,33,3,33,639,8,33,1,
-		33,3,33,642,8,33,3,33,644,8,33,1,34,1,34,1,34,3,34,649,8,34,1,34,3,34,
-		652,8,34,1,34,1,34,1,34,5,34,657,8,34,10,34,12,34,660,9,34,1,34,1,34,1,
-		35,1,35,1,35,1,35,5,35,668,8,35,10,35,12,35,671,9,35,1,36,1,36,1,36,1,
-		36,5,36,677,8,36,10,36,12,36,680,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,
-		38,1,38,1,38,1,38,3,38,692,8,38,3,38,694,8,38,1,39,1,39,1,39,1,39,3,39,
-		700,8,39,3,39,702,8,39,1,40,1,40,5,40,706,8,40,10,40,12,40,709,9,40,1,
-		40,1,40,1,41,1,41,1,41,1,41,1,41,1,41,1,41,1,41,3,41,721,8,41,1,42,1,42,
-		1,42,1,42,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,44,1,44,5,44,737,8,
-		44,10,44,12,44,740,9,44,3,44,742,8,44,1,44,3,44,745,8,44,1,44,3,44,748,
-		8,44,1,45,1,45,1,45,1,46,1,46,1,46,1,47,1,47,1,47,1,47,1,47,1,47,1,48,
-		1,48,1,48,1,48,1,49,1,49,5,49,768,8,49,10,49,12,49,771,9,49,1,49,1,49,
-		1,50,1,50,1,50,1,50,1,50,1,50,1,50,1,50,1,50,1,50,1,50,3,50,786,8,50,1,
-		51,1,51,1,51,1,52,1,52,1,52,1,53,1,53,1,53,3,53,797,8,53,1,54,1,54,1,54,
-		1,54,1,54,1,54,1,55,1,55,1,55,1,55,1,56,1,56,3,56,811,8,56,1,56,1,56,1,
-		57,1,57,1,57,3,57,818,8,57,1,57,1,57,1,57,3,57,823,8,57,1,57,3,57,826,
-		8,57,1,57,3,57,829,8,57,1,57,3,57,832,8,57,1,58,1,58,1,59,1,59,3,59,838,
-		8,59,1,60,1,60,1,61,1,61,1,62,1,62,1,62,3,62,847,8,62,1,62,1,62,3,62,851,
-		8,62,1,62,3,62,854,8,62,1,62,3,62,857,8,62,1,62,3,62,860,8,62,1,63,1,63,
-		1,63,1,63,5,63,866,8,63,10,63,12,63,869,9,63,1,64,1,64,1,64,3,64,874,8,
-		64,1,64,3,64,877,8,64,1,65,1,65,1,65,3,65,882,8,65,1,65,3,65,885,8,65,
-		1,66,3,66,888,8,66,1,66,1,66,1,66,1,67,1,67,1,67,1,68,1,68,1,68,1,68,3,
-		68,900,8,68,1,68,1,68,1,68,1,68,1,69,1,69,1,69,1,69,3,69,910,8,69,1,70,
-		1,70,5,70,914,8,70,10,70,12,70,917,9,70,1,70,1,70,1,71,1,71,1,71,1,71,
-		1,71,1,71,1,71,1,71,1,71,1,71,1,71,3,71,932,8,71,1,72,1,72,1,72,1,72,1,
-		72,1,72,1,73,1,73,1,73,1,73,1,74,1,74,1,74,1,74,3,74,948,8,74,1,74,1,74,
-		3,74,952,8,74,1,75,1,75,1,75,1,75,5,75,958,8,75,10,75,12,75,961,9,75,1,
-		75,3,75,964,8,75,1,76,1,76,1,76,1,76,5,76,970,8,76,10,76,12,76,973,9,76,
-		1,76,3,76,976,8,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,3,76,987,
-		8,76,3,76,989,8,76,1,77,1,77,1,77,1,77,5,77,995,8,77,10,77,12,77,998,9,
-		77,1,77,1,77,1,77,1,77,1,78,1,78,1,78,3,78,1007,8,78,1,78,1,78,3,78,1011,
-		8,78,1,78,3,78,1014,8,78,1,78,3,78,1017,8,78,1,79,1,79,1,79,3,79,1022,
-		8,79,1,79,3,79,1025,8,79,1,80,1,80,1,80,1,80,3,80,1031,8,80,1,81,1,81,
-		1,81,3,81,1036,8,81,1,81,1,81,1,82,1,82,5,82,1042,8,82,10,82,12,82,1045,
-		9,82,1,82,1,82,1,83,1,83,1,83,1,83,1,83,3,83,1054,8,83,1,84,1,84,1,84,
-		1,84,5,84,1060,8,84,10,84,12,84,1063,9,84,1,85,1,85,1,85,1,85,1,85,3,85,
-		1070,8,85,1,86,1,86,3,86,1074,8,86,1,87,1,87,1,88,1,88,1,89,1,89,3,89,
-		1082,8,89,1,89,1,89,1,89,3,89,1087,8,89,3,89,1089,8,89,1,90,3,90,1092,
-		8,90,1,90,1,90,1,91,3,91,1097,8,91,1,91,1,91,1,91,1,91,1,91,1,91,1,91,
-		3,91,1106,8,91,3,91,1108,8,91,1,92,1,92,1,92,3,92,1113,8,92,1,92,1,92,
-		1,92,5,92,1118,8,92,10,92,12,92,1121,9,92,3,92,1123,8,92,1,93,1,93,1,94,
-		1,94,3,94,1129,8,94,1,95,1,95,1,95,1,95,5,95,1135,8,95,10,95,12,95,1138,
-		9,95,1,95,1,95,1,96,1,96,1,97,1,97,1,97,1,97,1,97,1,97,3,97,1150,8,97,
-		1,97,0,0,98,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,
+		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,2,98,7,98,
+		1,0,1,0,1,0,1,0,5,0,203,8,0,10,0,12,0,206,9,0,1,0,1,0,1,1,1,1,1,1,1,2,
+		1,2,1,2,3,2,216,8,2,1,2,3,2,219,8,2,1,3,1,3,1,3,1,3,1,3,5,3,226,8,3,10,
+		3,12,3,229,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,
+		1,5,3,5,246,8,5,1,5,1,5,1,5,1,5,5,5,252,8,5,10,5,12,5,255,9,5,1,5,1,5,
+		5,5,259,8,5,10,5,12,5,262,9,5,1,5,1,5,1,5,1,5,5,5,268,8,5,10,5,12,5,271,
+		9,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,280,8,5,1,5,1,5,1,5,1,5,1,5,5,5,287,
+		8,5,10,5,12,5,290,9,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,298,8,5,1,5,1,5,1,5,
+		1,5,1,5,1,5,1,5,3,5,307,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,
+		5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,326,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,
+		1,5,1,5,1,5,1,5,1,5,1,5,3,5,342,8,5,1,5,1,5,1,5,3,5,347,8,5,3,5,349,8,
+		5,1,5,1,5,3,5,353,8,5,1,5,3,5,356,8,5,1,5,1,5,1,5,3,5,361,8,5,1,5,1,5,
+		1,5,1,5,1,5,3,5,368,8,5,1,5,1,5,1,5,1,5,3,5,374,8,5,1,6,1,6,1,6,3,6,379,
+		8,6,1,7,1,7,1,7,1,7,1,7,1,7,5,7,387,8,7,10,7,12,7,390,9,7,1,7,1,7,3,7,
+		394,8,7,3,7,396,8,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,
+		9,3,9,411,8,9,1,10,1,10,1,10,3,10,416,8,10,1,10,3,10,419,8,10,1,10,1,10,
+		3,10,423,8,10,1,10,1,10,3,10,427,8,10,1,10,1,10,1,10,3,10,432,8,10,1,10,
+		3,10,435,8,10,1,10,1,10,1,10,1,10,3,10,441,8,10,1,10,3,10,444,8,10,1,10,
+		3,10,447,8,10,1,11,3,11,450,8,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,458,
+		8,12,1,12,1,12,3,12,462,8,12,1,13,1,13,1,13,5,13,467,8,13,10,13,12,13,
+		470,9,13,1,14,1,14,1,14,5,14,475,8,14,10,14,12,14,478,9,14,1,15,1,15,1,
+		15,1,15,3,15,484,8,15,1,16,1,16,1,17,1,17,1,17,3,17,491,8,17,1,17,1,17,
+		1,18,1,18,5,18,497,8,18,10,18,12,18,500,9,18,1,18,1,18,1,19,1,19,1,19,
+		1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,3,19,515,8,19,1,20,1,20,1,20,3,
+		20,520,8,20,1,21,1,21,1,21,3,21,525,8,21,1,21,3,21,528,8,21,1,22,1,22,
+		1,22,3,22,533,8,22,1,22,3,22,536,8,22,1,23,1,23,1,23,3,23,541,8,23,1,23,
+		1,23,1,24,1,24,1,24,1,24,5,24,549,8,24,10,24,12,24,552,9,24,3,24,554,8,
+		24,1,24,1,24,1,24,1,24,5,24,560,8,24,10,24,12,24,563,9,24,1,24,1,24,1,
+		25,1,25,1,25,3,25,570,8,25,1,25,3,25,573,8,25,1,26,1,26,1,26,1,26,1,26,
+		1,26,1,26,5,26,582,8,26,10,26,12,26,585,9,26,1,26,4,26,588,8,26,11,26,
+		12,26,589,1,26,3,26,593,8,26,1,27,1,27,5,27,597,8,27,10,27,12,27,600,9,
+		27,1,27,3,27,603,8,27,1,28,1,28,1,28,1,28,3,28,609,8,28,1,29,1,29,3,29,
+		613,8,29,1,30,1,30,1,30,1,30,1,30,1,30,1,31,1,31,1,31,1,31,1,32,1,32,1,
+		32,1,32,1,32,1,32,5,32,631,8,32,10,32,12,32,634,9,32,3,32,636,8,32,1,33,
+		1,33,3,33,640,8,33,1,34,1,34,1,34,1,34,1,34,3,34,647,8,34,1,34,3,34,650,
+		8,34,3,34,652,8,34,1,35,1,35,1,35,3,35,657,8,35,1,35,3,35,660,8,35,1,35,
+		1,35,1,35,5,35,665,8,35,10,35,12,35,668,9,35,1,35,1,35,1,36,1,36,1,36,
+		1,36,5,36,676,8,36,10,36,12,36,679,9,36,1,37,1,37,1,37,1,37,5,37,685,8,
+		37,10,37,12,37,688,9,37,1,37,1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,
+		39,3,39,700,8,39,3,39,702,8,39,1,40,1,40,1,40,1,40,3,40,708,8,40,3,40,
+		710,8,40,1,41,1,41,5,41,714,8,41,10,41,12,41,717,9,41,1,41,1,41,1,42,1,
+		42,1,42,1,42,1,42,1,42,1,42,1,42,3,42,729,8,42,1,43,1,43,1,43,1,43,1,44,
+		1,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,5,45,745,8,45,10,45,12,45,
+		748,9,45,3,45,750,8,45,1,45,3,45,753,8,45,1,45,3,45,756,8,45,1,46,1,46,
+		1,46,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,
+		1,50,1,50,5,50,776,8,50,10,50,12,50,779,9,50,1,50,1,50,1,51,1,51,1,51,
+		1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,3,51,794,8,51,1,52,1,52,1,52,1,
+		53,1,53,1,53,1,54,1,54,1,54,3,54,805,8,54,1,55,1,55,1,55,1,55,1,55,1,55,
+		1,56,1,56,1,56,1,56,1,57,1,57,3,57,819,8,57,1,57,1,57,1,58,1,58,1,58,3,
+		58,826,8,58,1,58,1,58,1,58,3,58,831,8,58,1,58,3,58,834,8,58,1,58,3,58,
+		837,8,58,1,58,3,58,840,8,58,1,59,1,59,1,60,1,60,3,60,846,8,60,1,61,1,61,
+		1,62,1,62,1,63,1,63,1,63,3,63,855,8,63,1,63,1,63,3,63,859,8,63,1,63,3,
+		63,862,8,63,1,63,3,63,865,8,63,1,63,3,63,868,8,63,1,64,1,64,1,64,1,64,
+		5,64,874,8,64,10,64,12,64,877,9,64,1,65,1,65,1,65,3,65,882,8,65,1,65,3,
+		65,885,8,65,1,66,1,66,1,66,3,66,890,8,66,1,66,3,66,893,8,66,1,67,3,67,
+		896,8,67,1,67,1,67,1,67,1,68,1,68,1,68,1,69,1,69,1,69,1,69,3,69,908,8,
+		69,1,69,1,69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,918,8,70,1,71,1,71,5,71,
+		922,8,71,10,71,12,71,925,9,71,1,71,1,71,1,72,1,72,1,72,1,72,1,72,1,72,
+		1,72,1,72,1,72,1,72,1,72,3,72,940,8,72,1,73,1,73,1,73,1,73,1,73,1,73,1,
+		74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,3,75,956,8,75,1,75,1,75,3,75,960,
+		8,75,1,76,1,76,1,76,1,76,5,76,966,8,76,10,76,12,76,969,9,76,1,76,3,76,
+		972,8,76,1,77,1,77,1,77,1,77,5,77,978,8,77,10,77,12,77,981,9,77,1,77,3,
+		77,984,8,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,3,77,995,8,77,
+		3,77,997,8,77,1,78,1,78,1,78,1,78,5,78,1003,8,78,10,78,12,78,1006,9,78,
+		1,78,1,78,1,78,1,78,1,79,1,79,1,79,3,79,1015,8,79,1,79,1,79,3,79,1019,
+		8,79,1,79,3,79,1022,8,79,1,79,3,79,1025,8,79,1,80,1,80,1,80,3,80,1030,
+		8,80,1,80,3,80,1033,8,80,1,81,1,81,1,81,1,81,3,81,1039,8,81,1,82,1,82,
+		1,82,3,82,1044,8,82,1,82,1,82,1,83,1,83,5,83,1050,8,83,10,83,12,83,1053,
+		9,83,1,83,1,83,1,84,1,84,1,84,1,84,1,84,3,84,1062,8,84,1,85,1,85,1,85,
+		1,85,5,85,1068,8,85,10,85,12,85,1071,9,85,1,86,1,86,1,86,1,86,1,86,3,86,
+		1078,8,86,1,87,1,87,3,87,1082,8,87,1,88,1,88,1,89,1,89,1,90,1,90,3,90,
+		1090,8,90,1,90,1,90,1,90,3,90,1095,8,90,3,90,1097,8,90,1,91,3,91,1100,
+		8,91,1,91,1,91,1,92,3,92,1105,8,92,1,92,1,92,1,92,1,92,1,92,1,92,1,92,
+		3,92,1114,8,92,3,92,1116,8,92,1,93,1,93,1,93,3,93,1121,8,93,1,93,1,93,
+		1,93,5,93,1126,8,93,10,93,12,93,1129,9,93,3,93,1131,8,93,1,94,1,94,1,95,
+		1,95,3,95,1137,8,95,1,96,1,96,1,96,1,96,5,96,1143,8,96,10,96,12,96,1146,
+		9,96,1,96,1,96,1,97,1,97,1,98,1,98,1,98,1,98,1,98,1,98,3,98,1158,8,98,
+		1,98,0,0,99,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,
 		42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,
 		90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,
 		128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,
-		164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,0,28,1,
-		0,2,8,9,0,42,42,48,49,53,53,59,60,69,69,103,104,106,107,116,121,166,167,
-		6,0,83,83,87,87,89,89,96,96,98,101,122,127,4,0,2,2,73,73,85,85,128,128,
-		1,0,137,139,2,0,90,90,94,94,1,0,141,142,4,0,93,93,95,95,143,144,162,162,
-		1,0,146,147,2,0,23,24,26,26,2,0,21,21,160,160,1,0,190,191,2,0,153,153,
-		183,183,3,0,31,31,49,49,108,115,1,0,16,18,2,0,129,129,157,157,1,0,78,81,
-		2,0,75,75,191,191,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,
-		1,0,72,73,1,0,194,195,2,0,170,170,175,175,1,0,179,182,2,0,173,173,176,
-		177,2,0,25,25,193,193,6,0,2,8,11,14,36,36,75,77,82,169,193,193,1283,0,
-		202,1,0,0,0,2,207,1,0,0,0,4,210,1,0,0,0,6,218,1,0,0,0,8,366,1,0,0,0,10,
-		368,1,0,0,0,12,388,1,0,0,0,14,390,1,0,0,0,16,397,1,0,0,0,18,439,1,0,0,
-		0,20,442,1,0,0,0,22,454,1,0,0,0,24,456,1,0,0,0,26,464,1,0,0,0,28,472,1,
-		0,0,0,30,478,1,0,0,0,32,480,1,0,0,0,34,487,1,0,0,0,36,507,1,0,0,0,38,509,
-		1,0,0,0,40,514,1,0,0,0,42,522,1,0,0,0,44,530,1,0,0,0,46,537,1,0,0,0,48,
-		558,1,0,0,0,50,566,1,0,0,0,52,586,1,0,0,0,54,600,1,0,0,0,56,602,1,0,0,
-		0,58,606,1,0,0,0,60,612,1,0,0,0,62,627,1,0,0,0,64,631,1,0,0,0,66,643,1,
-		0,0,0,68,645,1,0,0,0,70,663,1,0,0,0,72,672,1,0,0,0,74,683,1,0,0,0,76,693,
-		1,0,0,0,78,701,1,0,0,0,80,703,1,0,0,0,82,720,1,0,0,0,84,722,1,0,0,0,86,
-		726,1,0,0,0,88,730,1,0,0,0,90,749,1,0,0,0,92,752,1,0,0,0,94,755,1,0,0,
-		0,96,761,1,0,0,0,98,765,1,0,0,0,100,785,1,0,0,0,102,787,1,0,0,0,104,790,
-		1,0,0,0,106,793,1,0,0,0,108,798,1,0,0,0,110,804,1,0,0,0,112,810,1,0,0,
-		0,114,817,1,0,0,0,116,833,1,0,0,0,118,837,1,0,0,0,120,839,1,0,0,0,122,
-		841,1,0,0,0,124,843,1,0,0,0,126,861,1,0,0,0,128,870,1,0,0,0,130,878,1,
-		0,0,0,132,887,1,0,0,0,134,892,1,0,0,0,136,895,1,0,0,0,138,905,1,0,0,0,
-		140,911,1,0,0,0,142,931,1,0,0,0,144,933,1,0,0,0,146,939,1,0,0,0,148,943,
-		1,0,0,0,150,953,1,0,0,0,152,965,1,0,0,0,154,990,1,0,0,0,156,1003,1,0,0,
-		0,158,1018,1,0,0,0,160,1026,1,0,0,0,162,1032,1,0,0,0,164,1039,1,0,0,0,
-		166,1053,1,0,0,0,168,1055,1,0,0,0,170,1064,1,0,0,0,172,1073,1,0,0,0,174,
-		1075,1,0,0,0,176,1077,1,0,0,0,178,1079,1,0,0,0,180,1091,1,0,0,0,182,1096,
-		1,0,0,0,184,1122,1,0,0,0,186,1124,1,0,0,0,188,1126,1,0,0,0,190,1130,1,
-		0,0,0,192,1141,1,0,0,0,194,1149,1,0,0,0,196,201,3,2,1,0,197,201,3,4,2,
-		0,198,201,3,32,16,0,199,201,3,68,34,0,200,196,1,0,0,0,200,197,1,0,0,0,
-		200,198,1,0,0,0,200,199,1,0,0,0,201,204,1,0,0,0,202,200,1,0,0,0,202,203,
-		1,0,0,0,203,205,1,0,0,0,204,202,1,0,0,0,205,206,5,0,0,1,206,1,1,0,0,0,
-		207,208,5,1,0,0,208,209,3,174,87,0,209,3,1,0,0,0,210,211,7,0,0,0,211,213,
-		3,192,96,0,212,214,3,174,87,0,213,212,1,0,0,0,213,214,1,0,0,0,214,216,
-		1,0,0,0,215,217,3,6,3,0,216,215,1,0,0,0,216,217,1,0,0,0,217,5,1,0,0,0,
-		218,224,5,184,0,0,219,223,3,8,4,0,220,223,3,12,6,0,221,223,3,16,8,0,222,
-		219,1,0,0,0,222,220,1,0,0,0,222,221,1,0,0,0,223,226,1,0,0,0,224,222,1,
-		0,0,0,224,225,1,0,0,0,225,227,1,0,0,0,226,224,1,0,0,0,227,228,5,185,0,
-		0,228,7,1,0,0,0,229,230,7,1,0,0,230,367,3,174,87,0,231,232,7,2,0,0,232,
-		367,3,178,89,0,233,238,5,88,0,0,234,239,3,178,89,0,235,236,5,133,0,0,236,
-		237,5,71,0,0,237,239,3,174,87,0,238,234,1,0,0,0,238,235,1,0,0,0,239,367,
-		1,0,0,0,240,241,5,86,0,0,241,246,3,178,89,0,242,243,5,183,0,0,243,245,
-		3,178,89,0,244,242,1,0,0,0,245,248,1,0,0,0,246,244,1,0,0,0,246,247,1,0,
-		0,0,247,253,1,0,0,0,248,246,1,0,0,0,249,250,5,171,0,0,250,252,3,178,89,
-		0,251,249,1,0,0,0,252,255,1,0,0,0,253,251,1,0,0,0,253,254,1,0,0,0,254,
-		367,1,0,0,0,255,253,1,0,0,0,256,257,7,3,0,0,257,262,3,188,94,0,258,259,
-		5,183,0,0,259,261,3,188,94,0,260,258,1,0,0,0,261,264,1,0,0,0,262,260,1,
-		0,0,0,262,263,1,0,0,0,263,367,1,0,0,0,264,262,1,0,0,0,265,266,5,27,0,0,
-		266,367,3,26,13,0,267,272,5,154,0,0,268,269,5,27,0,0,269,273,3,26,13,0,
-		270,271,5,28,0,0,271,273,3,24,12,0,272,268,1,0,0,0,272,270,1,0,0,0,273,
-		367,1,0,0,0,274,275,5,56,0,0,275,276,5,129,0,0,276,281,3,188,94,0,277,
-		278,5,183,0,0,278,280,3,188,94,0,279,277,1,0,0,0,280,283,1,0,0,0,281,279,
-		1,0,0,0,281,282,1,0,0,0,282,367,1,0,0,0,283,281,1,0,0,0,284,290,5,130,
-		0,0,285,291,5,131,0,0,286,291,5,134,0,0,287,291,5,132,0,0,288,289,5,135,
-		0,0,289,291,5,110,0,0,290,285,1,0,0,0,290,286,1,0,0,0,290,287,1,0,0,0,
-		290,288,1,0,0,0,291,367,1,0,0,0,292,293,5,136,0,0,293,367,7,4,0,0,294,
-		295,5,102,0,0,295,367,3,176,88,0,296,299,5,82,0,0,297,300,3,18,9,0,298,
-		300,5,140,0,0,299,297,1,0,0,0,299,298,1,0,0,0,300,367,1,0,0,0,301,302,
-		5,84,0,0,302,367,3,22,11,0,303,304,7,5,0,0,304,305,3,176,88,0,305,306,
-		3,188,94,0,306,367,1,0,0,0,307,308,5,91,0,0,308,309,3,178,89,0,309,310,
-		5,74,0,0,310,311,3,188,94,0,311,367,1,0,0,0,312,313,5,129,0,0,313,314,
-		3,188,94,0,314,315,7,6,0,0,315,318,3,178,89,0,316,317,5,74,0,0,317,319,
-		3,188,94,0,318,316,1,0,0,0,318,319,1,0,0,0,319,367,1,0,0,0,320,321,5,92,
-		0,0,321,367,5,1,0,0,322,367,7,7,0,0,323,324,5,161,0,0,324,325,5,71,0,0,
-		325,367,3,174,87,0,326,327,5,164,0,0,327,328,5,25,0,0,328,367,5,165,0,
-		0,329,330,5,163,0,0,330,367,3,180,90,0,331,332,5,97,0,0,332,334,3,174,
-		87,0,333,335,3,126,63,0,334,333,1,0,0,0,334,335,1,0,0,0,335,341,1,0,0,
-		0,336,339,5,22,0,0,337,340,3,188,94,0,338,340,3,174,87,0,339,337,1,0,0,
-		0,339,338,1,0,0,0,340,342,1,0,0,0,341,336,1,0,0,0,341,342,1,0,0,0,342,
-		345,1,0,0,0,343,344,5,77,0,0,344,346,3,180,90,0,345,343,1,0,0,0,345,346,
-		1,0,0,0,346,348,1,0,0,0,347,349,3,6,3,0,348,347,1,0,0,0,348,349,1,0,0,
-		0,349,367,1,0,0,0,350,351,5,145,0,0,351,353,3,178,89,0,352,354,7,8,0,0,
-		353,352,1,0,0,0,353,354,1,0,0,0,354,367,1,0,0,0,355,360,5,29,0,0,356,357,
-		5,28,0,0,357,361,3,24,12,0,358,361,3,102,51,0,359,361,3,10,5,0,360,356,
-		1,0,0,0,360,358,1,0,0,0,360,359,1,0,0,0,361,367,1,0,0,0,362,363,5,28,0,
-		0,363,367,3,24,12,0,364,367,3,102,51,0,365,367,3,10,5,0,366,229,1,0,0,
-		0,366,231,1,0,0,0,366,233,1,0,0,0,366,240,1,0,0,0,366,256,1,0,0,0,366,
-		265,1,0,0,0,366,267,1,0,0,0,366,274,1,0,0,0,366,284,1,0,0,0,366,292,1,
-		0,0,0,366,294,1,0,0,0,366,296,1,0,0,0,366,301,1,0,0,0,366,303,1,0,0,0,
-		366,307,1,0,0,0,366,312,1,0,0,0,366,320,1,0,0,0,366,322,1,0,0,0,366,323,
-		1,0,0,0,366,326,1,0,0,0,366,329,1,0,0,0,366,331,1,0,0,0,366,350,1,0,0,
-		0,366,355,1,0,0,0,366,362,1,0,0,0,366,364,1,0,0,0,366,365,1,0,0,0,367,
-		9,1,0,0,0,368,369,5,105,0,0,369,371,3,174,87,0,370,372,3,174,87,0,371,
-		370,1,0,0,0,371,372,1,0,0,0,372,11,1,0,0,0,373,374,5,22,0,0,374,389,3,
-		174,87,0,375,376,7,9,0,0,376,381,3,188,94,0,377,378,5,183,0,0,378,380,
-		3,188,94,0,379,377,1,0,0,0,380,383,1,0,0,0,381,379,1,0,0,0,381,382,1,0,
-		0,0,382,389,1,0,0,0,383,381,1,0,0,0,384,386,3,14,7,0,385,387,3,6,3,0,386,
-		385,1,0,0,0,386,387,1,0,0,0,387,389,1,0,0,0,388,373,1,0,0,0,388,375,1,
-		0,0,0,388,384,1,0,0,0,389,13,1,0,0,0,390,391,7,10,0,0,391,392,5,19,0,0,
-		392,393,3,176,88,0,393,394,3,192,96,0,394,395,5,20,0,0,395,396,3,188,94,
-		0,396,15,1,0,0,0,397,403,5,30,0,0,398,399,5,28,0,0,399,404,3,24,12,0,400,
-		404,3,102,51,0,401,404,3,10,5,0,402,404,3,6,3,0,403,398,1,0,0,0,403,400,
-		1,0,0,0,403,401,1,0,0,0,403,402,1,0,0,0,404,17,1,0,0,0,405,408,5,193,0,
-		0,406,407,5,176,0,0,407,409,5,191,0,0,408,406,1,0,0,0,408,409,1,0,0,0,
-		409,411,1,0,0,0,410,412,3,20,10,0,411,410,1,0,0,0,411,412,1,0,0,0,412,
-		440,1,0,0,0,413,419,5,191,0,0,414,416,5,191,0,0,415,414,1,0,0,0,415,416,
-		1,0,0,0,416,417,1,0,0,0,417,418,5,177,0,0,418,420,5,191,0,0,419,415,1,
-		0,0,0,419,420,1,0,0,0,420,421,1,0,0,0,421,422,5,178,0,0,422,424,7,11,0,
-		0,423,425,5,193,0,0,424,423,1,0,0,0,424,425,1,0,0,0,425,427,1,0,0,0,426,
-		428,3,20,10,0,427,426,1,0,0,0,427,428,1,0,0,0,428,440,1,0,0,0,429,430,
-		5,192,0,0,430,431,5,178,0,0,431,433,5,191,0,0,432,434,5,193,0,0,433,432,
-		1,0,0,0,433,434,1,0,0,0,434,436,1,0,0,0,435,437,3,20,10,0,436,435,1,0,
-		0,0,436,437,1,0,0,0,437,440,1,0,0,0,438,440,3,174,87,0,439,405,1,0,0,0,
-		439,413,1,0,0,0,439,429,1,0,0,0,439,438,1,0,0,0,440,19,1,0,0,0,441,443,
-		5,178,0,0,442,441,1,0,0,0,442,443,1,0,0,0,443,444,1,0,0,0,444,445,5,152,
-		0,0,445,21,1,0,0,0,446,455,3,182,91,0,447,450,5,193,0,0,448,449,5,178,
-		0,0,449,451,5,191,0,0,450,448,1,0,0,0,450,451,1,0,0,0,451,455,1,0,0,0,
-		452,455,5,133,0,0,453,455,3,174,87,0,454,446,1,0,0,0,454,447,1,0,0,0,454,
-		452,1,0,0,0,454,453,1,0,0,0,455,23,1,0,0,0,456,461,3,28,14,0,457,458,7,
-		12,0,0,458,460,3,28,14,0,459,457,1,0,0,0,460,463,1,0,0,0,461,459,1,0,0,
-		0,461,462,1,0,0,0,462,25,1,0,0,0,463,461,1,0,0,0,464,469,3,188,94,0,465,
-		466,7,12,0,0,466,468,3,188,94,0,467,465,1,0,0,0,468,471,1,0,0,0,469,467,
-		1,0,0,0,469,470,1,0,0,0,470,27,1,0,0,0,471,469,1,0,0,0,472,476,3,188,94,
-		0,473,474,5,22,0,0,474,477,3,194,97,0,475,477,3,30,15,0,476,473,1,0,0,
-		0,476,475,1,0,0,0,476,477,1,0,0,0,477,29,1,0,0,0,478,479,7,13,0,0,479,
-		31,1,0,0,0,480,481,5,9,0,0,481,483,3,192,96,0,482,484,3,174,87,0,483,482,
-		1,0,0,0,483,484,1,0,0,0,484,485,1,0,0,0,485,486,3,34,17,0,486,33,1,0,0,
-		0,487,491,5,184,0,0,488,490,3,36,18,0,489,488,1,0,0,0,490,493,1,0,0,0,
-		491,489,1,0,0,0,491,492,1,0,0,0,492,494,1,0,0,0,493,491,1,0,0,0,494,495,
-		5,185,0,0,495,35,1,0,0,0,496,508,3,38,19,0,497,508,3,40,20,0,498,508,3,
-		42,21,0,499,508,3,44,22,0,500,508,3,48,24,0,501,508,3,50,25,0,502,508,
-		3,56,28,0,503,508,3,58,29,0,504,508,3,60,30,0,505,508,3,8,4,0,506,508,
-		3,16,8,0,507,496,1,0,0,0,507,497,1,0,0,0,507,498,1,0,0,0,507,499,1,0,0,
-		0,507,500,1,0,0,0,507,501,1,0,0,0,507,502,1,0,0,0,507,503,1,0,0,0,507,
-		504,1,0,0,0,507,505,1,0,0,0,507,506,1,0,0,0,508,37,1,0,0,0,509,510,5,11,
-		0,0,510,512,3,192,96,0,511,513,3,174,87,0,512,511,1,0,0,0,512,513,1,0,
-		0,0,513,39,1,0,0,0,514,515,5,12,0,0,515,517,3,188,94,0,516,518,3,174,87,
-		0,517,516,1,0,0,0,517,518,1,0,0,0,518,520,1,0,0,0,519,521,3,6,3,0,520,
-		519,1,0,0,0,520,521,1,0,0,0,521,41,1,0,0,0,522,523,5,13,0,0,523,525,3,
-		188,94,0,524,526,3,174,87,0,525,524,1,0,0,0,525,526,1,0,0,0,526,528,1,
-		0,0,0,527,529,3,6,3,0,528,527,1,0,0,0,528,529,1,0,0,0,529,43,1,0,0,0,530,
-		531,5,14,0,0,531,533,3,188,94,0,532,534,3,174,87,0,533,532,1,0,0,0,533,
-		534,1,0,0,0,534,535,1,0,0,0,535,536,3,46,23,0,536,45,1,0,0,0,537,546,5,
-		184,0,0,538,543,3,194,97,0,539,540,5,183,0,0,540,542,3,194,97,0,541,539,
-		1,0,0,0,542,545,1,0,0,0,543,541,1,0,0,0,543,544,1,0,0,0,544,547,1,0,0,
-		0,545,543,1,0,0,0,546,538,1,0,0,0,546,547,1,0,0,0,547,553,1,0,0,0,548,
-		552,3,8,4,0,549,552,3,12,6,0,550,552,3,16,8,0,551,548,1,0,0,0,551,549,
-		1,0,0,0,551,550,1,0,0,0,552,555,1,0,0,0,553,551,1,0,0,0,553,554,1,0,0,
-		0,554,556,1,0,0,0,555,553,1,0,0,0,556,557,5,185,0,0,557,47,1,0,0,0,558,
-		559,5,15,0,0,559,561,3,188,94,0,560,562,3,174,87,0,561,560,1,0,0,0,561,
-		562,1,0,0,0,562,564,1,0,0,0,563,565,3,34,17,0,564,563,1,0,0,0,564,565,
-		1,0,0,0,565,49,1,0,0,0,566,567,7,14,0,0,567,568,5,19,0,0,568,569,3,176,
-		88,0,569,570,3,192,96,0,570,571,5,20,0,0,571,575,3,188,94,0,572,574,3,
-		54,27,0,573,572,1,0,0,0,574,577,1,0,0,0,575,573,1,0,0,0,575,576,1,0,0,
-		0,576,584,1,0,0,0,577,575,1,0,0,0,578,580,3,52,26,0,579,578,1,0,0,0,580,
-		581,1,0,0,0,581,579,1,0,0,0,581,582,1,0,0,0,582,585,1,0,0,0,583,585,3,
-		6,3,0,584,579,1,0,0,0,584,583,1,0,0,0,584,585,1,0,0,0,585,51,1,0,0,0,586,
-		590,3,14,7,0,587,589,3,54,27,0,588,587,1,0,0,0,589,592,1,0,0,0,590,588,
-		1,0,0,0,590,591,1,0,0,0,591,594,1,0,0,0,592,590,1,0,0,0,593,595,3,6,3,
-		0,594,593,1,0,0,0,594,595,1,0,0,0,595,53,1,0,0,0,596,597,5,22,0,0,597,
-		601,3,174,87,0,598,599,7,9,0,0,599,601,3,188,94,0,600,596,1,0,0,0,600,
-		598,1,0,0,0,601,55,1,0,0,0,602,604,5,31,0,0,603,605,3,174,87,0,604,603,
-		1,0,0,0,604,605,1,0,0,0,605,57,1,0,0,0,606,607,5,32,0,0,607,608,3,192,
-		96,0,608,609,5,25,0,0,609,610,3,62,31,0,610,611,3,34,17,0,611,59,1,0,0,
-		0,612,613,5,33,0,0,613,614,3,66,33,0,614,615,3,34,17,0,615,61,1,0,0,0,
-		616,617,5,191,0,0,617,618,5,175,0,0,618,628,5,191,0,0,619,624,3,64,32,
-		0,620,621,5,183,0,0,621,623,3,64,32,0,622,620,1,0,0,0,623,626,1,0,0,0,
-		624,622,1,0,0,0,624,625,1,0,0,0,625,628,1,0,0,0,626,624,1,0,0,0,627,616,
-		1,0,0,0,627,619,1,0,0,0,628,63,1,0,0,0,629,632,3,192,96,0,630,632,5,191,
-		0,0,631,629,1,0,0,0,631,630,1,0,0,0,632,65,1,0,0,0,633,634,5,35,0,0,634,
-		644,3,192,96,0,635,641,3,192,96,0,636,638,5,34,0,0,637,639,5,35,0,0,638,
-		637,1,0,0,0,638,639,1,0,0,0,639,640,1,0,0,0,640,642,3,64,32,0,641,636,
-		1,0,0,0,641,642,1,0,0,0,642,644,1,0,0,0,643,633,1,0,0,0,643,635,1,0,0,
-		0,644,67,1,0,0,0,645,646,5,10,0,0,646,648,3,192,96,0,647,649,3,72,36,0,
-		648,647,1,0,0,0,648,649,1,0,0,0,649,651,1,0,0,0,650,652,3,174,87,0,651,
-		650,1,0,0,0,651,652,1,0,0,0,652,653,1,0,0,0,653,654,5,24,0,0,654,658,3,
-		192,96,0,655,657,3,70,35,0,656,655,1,0,0,0,657,660,1,0,0,0,658,656,1,0,
-		0,0,658,659,1,0,0,0,659,661,1,0,0,0,660,658,1,0,0,0,661,662,3,80,40,0,
-		662,69,1,0,0,0,663,664,7,15,0,0,664,669,3,192,96,0,665,666,5,183,0,0,666,
-		668,3,192,96,0,667,665,1,0,0,0,668,671,1,0,0,0,669,667,1,0,0,0,669,670,
-		1,0,0,0,670,71,1,0,0,0,671,669,1,0,0,0,672,673,5,188,0,0,673,678,3,74,
-		37,0,674,675,5,183,0,0,675,677,3,76,38,0,676,674,1,0,0,0,677,680,1,0,0,
-		0,678,676,1,0,0,0,678,679,1,0,0,0,679,681,1,0,0,0,680,678,1,0,0,0,681,
-		682,5,189,0,0,682,73,1,0,0,0,683,684,3,192,96,0,684,685,5,25,0,0,685,686,
-		3,78,39,0,686,75,1,0,0,0,687,694,5,191,0,0,688,691,3,192,96,0,689,690,
-		5,25,0,0,690,692,3,78,39,0,691,689,1,0,0,0,691,692,1,0,0,0,692,694,1,0,
-		0,0,693,687,1,0,0,0,693,688,1,0,0,0,694,77,1,0,0,0,695,702,3,192,96,0,
-		696,699,5,191,0,0,697,698,5,175,0,0,698,700,5,191,0,0,699,697,1,0,0,0,
-		699,700,1,0,0,0,700,702,1,0,0,0,701,695,1,0,0,0,701,696,1,0,0,0,702,79,
-		1,0,0,0,703,707,5,184,0,0,704,706,3,82,41,0,705,704,1,0,0,0,706,709,1,
-		0,0,0,707,705,1,0,0,0,707,708,1,0,0,0,708,710,1,0,0,0,709,707,1,0,0,0,
-		710,711,5,185,0,0,711,81,1,0,0,0,712,721,3,84,42,0,713,721,3,86,43,0,714,
-		721,3,88,44,0,715,721,3,92,46,0,716,721,3,138,69,0,717,721,3,94,47,0,718,
-		721,3,96,48,0,719,721,3,8,4,0,720,712,1,0,0,0,720,713,1,0,0,0,720,714,
-		1,0,0,0,720,715,1,0,0,0,720,716,1,0,0,0,720,717,1,0,0,0,720,718,1,0,0,
-		0,720,719,1,0,0,0,721,83,1,0,0,0,722,723,5,36,0,0,723,724,3,118,59,0,724,
-		725,3,188,94,0,725,85,1,0,0,0,726,727,5,37,0,0,727,728,3,174,87,0,728,
-		729,3,98,49,0,729,87,1,0,0,0,730,731,5,38,0,0,731,744,3,192,96,0,732,741,
-		5,188,0,0,733,738,3,64,32,0,734,735,5,183,0,0,735,737,3,64,32,0,736,734,
-		1,0,0,0,737,740,1,0,0,0,738,736,1,0,0,0,738,739,1,0,0,0,739,742,1,0,0,
-		0,740,738,1,0,0,0,741,733,1,0,0,0,741,742,1,0,0,0,742,743,1,0,0,0,743,
-		745,5,189,0,0,744,732,1,0,0,0,744,745,1,0,0,0,745,747,1,0,0,0,746,748,
-		3,90,45,0,747,746,1,0,0,0,747,748,1,0,0,0,748,89,1,0,0,0,749,750,5,155,
-		0,0,750,751,5,156,0,0,751,91,1,0,0,0,752,753,5,39,0,0,753,754,3,98,49,
-		0,754,93,1,0,0,0,755,756,5,32,0,0,756,757,3,192,96,0,757,758,5,25,0,0,
-		758,759,3,62,31,0,759,760,3,80,40,0,760,95,1,0,0,0,761,762,5,33,0,0,762,
-		763,3,66,33,0,763,764,3,80,40,0,764,97,1,0,0,0,765,769,5,184,0,0,766,768,
-		3,100,50,0,767,766,1,0,0,0,768,771,1,0,0,0,769,767,1,0,0,0,769,770,1,0,
-		0,0,770,772,1,0,0,0,771,769,1,0,0,0,772,773,5,185,0,0,773,99,1,0,0,0,774,
-		786,3,102,51,0,775,786,3,104,52,0,776,786,3,106,53,0,777,786,3,112,56,
-		0,778,786,3,124,62,0,779,786,3,128,64,0,780,786,3,130,65,0,781,786,3,136,
-		68,0,782,786,3,88,44,0,783,786,3,108,54,0,784,786,3,110,55,0,785,774,1,
-		0,0,0,785,775,1,0,0,0,785,776,1,0,0,0,785,777,1,0,0,0,785,778,1,0,0,0,
-		785,779,1,0,0,0,785,780,1,0,0,0,785,781,1,0,0,0,785,782,1,0,0,0,785,783,
-		1,0,0,0,785,784,1,0,0,0,786,101,1,0,0,0,787,788,7,16,0,0,788,789,3,174,
-		87,0,789,103,1,0,0,0,790,791,5,30,0,0,791,792,3,102,51,0,792,105,1,0,0,
-		0,793,796,5,29,0,0,794,797,3,102,51,0,795,797,3,114,57,0,796,794,1,0,0,
-		0,796,795,1,0,0,0,797,107,1,0,0,0,798,799,5,32,0,0,799,800,3,192,96,0,
-		800,801,5,25,0,0,801,802,3,62,31,0,802,803,3,98,49,0,803,109,1,0,0,0,804,
-		805,5,33,0,0,805,806,3,66,33,0,806,807,3,98,49,0,807,111,1,0,0,0,808,811,
-		3,122,61,0,809,811,3,120,60,0,810,808,1,0,0,0,810,809,1,0,0,0,811,812,
-		1,0,0,0,812,813,3,114,57,0,813,113,1,0,0,0,814,815,3,116,58,0,815,816,
-		5,74,0,0,816,818,1,0,0,0,817,814,1,0,0,0,817,818,1,0,0,0,818,819,1,0,0,
-		0,819,822,3,188,94,0,820,821,5,23,0,0,821,823,3,194,97,0,822,820,1,0,0,
-		0,822,823,1,0,0,0,823,825,1,0,0,0,824,826,3,90,45,0,825,824,1,0,0,0,825,
-		826,1,0,0,0,826,828,1,0,0,0,827,829,3,134,67,0,828,827,1,0,0,0,828,829,
-		1,0,0,0,829,831,1,0,0,0,830,832,3,6,3,0,831,830,1,0,0,0,831,832,1,0,0,
-		0,832,115,1,0,0,0,833,834,7,17,0,0,834,117,1,0,0,0,835,838,5,29,0,0,836,
-		838,3,122,61,0,837,835,1,0,0,0,837,836,1,0,0,0,838,119,1,0,0,0,839,840,
-		5,168,0,0,840,121,1,0,0,0,841,842,7,18,0,0,842,123,1,0,0,0,843,844,7,19,
-		0,0,844,846,3,174,87,0,845,847,3,126,63,0,846,845,1,0,0,0,846,847,1,0,
-		0,0,847,850,1,0,0,0,848,849,5,77,0,0,849,851,3,180,90,0,850,848,1,0,0,
-		0,850,851,1,0,0,0,851,853,1,0,0,0,852,854,3,132,66,0,853,852,1,0,0,0,853,
-		854,1,0,0,0,854,856,1,0,0,0,855,857,3,134,67,0,856,855,1,0,0,0,856,857,
-		1,0,0,0,857,859,1,0,0,0,858,860,3,6,3,0,859,858,1,0,0,0,859,860,1,0,0,
-		0,860,125,1,0,0,0,861,862,5,129,0,0,862,867,3,188,94,0,863,864,5,183,0,
-		0,864,866,3,188,94,0,865,863,1,0,0,0,866,869,1,0,0,0,867,865,1,0,0,0,867,
-		868,1,0,0,0,868,127,1,0,0,0,869,867,1,0,0,0,870,871,5,158,0,0,871,873,
-		3,174,87,0,872,874,3,132,66,0,873,872,1,0,0,0,873,874,1,0,0,0,874,876,
-		1,0,0,0,875,877,3,6,3,0,876,875,1,0,0,0,876,877,1,0,0,0,877,129,1,0,0,
-		0,878,879,5,159,0,0,879,881,3,174,87,0,880,882,3,132,66,0,881,880,1,0,
+		164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,196,0,
+		28,1,0,2,8,9,0,42,42,48,49,53,53,59,60,69,69,103,104,106,107,116,121,166,
+		167,6,0,83,83,87,87,89,89,96,96,98,101,122,127,4,0,2,2,73,73,85,85,128,
+		128,1,0,137,139,2,0,90,90,94,94,1,0,141,142,4,0,93,93,95,95,143,144,162,
+		162,1,0,146,147,2,0,23,24,26,26,2,0,21,21,160,160,1,0,190,191,2,0,153,
+		153,183,183,3,0,31,31,49,49,108,115,1,0,16,18,2,0,129,129,157,157,1,0,
+		78,81,2,0,75,75,191,191,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,
+		0,29,30,1,0,72,73,1,0,194,195,2,0,170,170,175,175,1,0,179,182,2,0,173,
+		173,176,177,2,0,25,25,193,193,6,0,2,8,11,14,36,36,75,77,82,169,193,193,
+		1292,0,204,1,0,0,0,2,209,1,0,0,0,4,212,1,0,0,0,6,220,1,0,0,0,8,232,1,0,
+		0,0,10,373,1,0,0,0,12,375,1,0,0,0,14,395,1,0,0,0,16,397,1,0,0,0,18,404,
+		1,0,0,0,20,446,1,0,0,0,22,449,1,0,0,0,24,461,1,0,0,0,26,463,1,0,0,0,28,
+		471,1,0,0,0,30,479,1,0,0,0,32,485,1,0,0,0,34,487,1,0,0,0,36,494,1,0,0,
+		0,38,514,1,0,0,0,40,516,1,0,0,0,42,521,1,0,0,0,44,529,1,0,0,0,46,537,1,
+		0,0,0,48,544,1,0,0,0,50,566,1,0,0,0,52,574,1,0,0,0,54,594,1,0,0,0,56,608,
+		1,0,0,0,58,610,1,0,0,0,60,614,1,0,0,0,62,620,1,0,0,0,64,635,1,0,0,0,66,
+		639,1,0,0,0,68,651,1,0,0,0,70,653,1,0,0,0,72,671,1,0,0,0,74,680,1,0,0,
+		0,76,691,1,0,0,0,78,701,1,0,0,0,80,709,1,0,0,0,82,711,1,0,0,0,84,728,1,
+		0,0,0,86,730,1,0,0,0,88,734,1,0,0,0,90,738,1,0,0,0,92,757,1,0,0,0,94,760,
+		1,0,0,0,96,763,1,0,0,0,98,769,1,0,0,0,100,773,1,0,0,0,102,793,1,0,0,0,
+		104,795,1,0,0,0,106,798,1,0,0,0,108,801,1,0,0,0,110,806,1,0,0,0,112,812,
+		1,0,0,0,114,818,1,0,0,0,116,825,1,0,0,0,118,841,1,0,0,0,120,845,1,0,0,
+		0,122,847,1,0,0,0,124,849,1,0,0,0,126,851,1,0,0,0,128,869,1,0,0,0,130,
+		878,1,0,0,0,132,886,1,0,0,0,134,895,1,0,0,0,136,900,1,0,0,0,138,903,1,
+		0,0,0,140,913,1,0,0,0,142,919,1,0,0,0,144,939,1,0,0,0,146,941,1,0,0,0,
+		148,947,1,0,0,0,150,951,1,0,0,0,152,961,1,0,0,0,154,973,1,0,0,0,156,998,
+		1,0,0,0,158,1011,1,0,0,0,160,1026,1,0,0,0,162,1034,1,0,0,0,164,1040,1,
+		0,0,0,166,1047,1,0,0,0,168,1061,1,0,0,0,170,1063,1,0,0,0,172,1072,1,0,
+		0,0,174,1081,1,0,0,0,176,1083,1,0,0,0,178,1085,1,0,0,0,180,1087,1,0,0,
+		0,182,1099,1,0,0,0,184,1104,1,0,0,0,186,1130,1,0,0,0,188,1132,1,0,0,0,
+		190,1134,1,0,0,0,192,1138,1,0,0,0,194,1149,1,0,0,0,196,1157,1,0,0,0,198,
+		203,3,2,1,0,199,203,3,4,2,0,200,203,3,34,17,0,201,203,3,70,35,0,202,198,
+		1,0,0,0,202,199,1,0,0,0,202,200,1,0,0,0,202,201,1,0,0,0,203,206,1,0,0,
+		0,204,202,1,0,0,0,204,205,1,0,0,0,205,207,1,0,0,0,206,204,1,0,0,0,207,
+		208,5,0,0,1,208,1,1,0,0,0,209,210,5,1,0,0,210,211,3,176,88,0,211,3,1,0,
+		0,0,212,213,7,0,0,0,213,215,3,194,97,0,214,216,3,176,88,0,215,214,1,0,
+		0,0,215,216,1,0,0,0,216,218,1,0,0,0,217,219,3,6,3,0,218,217,1,0,0,0,218,
+		219,1,0,0,0,219,5,1,0,0,0,220,227,5,184,0,0,221,226,3,10,5,0,222,226,3,
+		14,7,0,223,226,3,18,9,0,224,226,3,8,4,0,225,221,1,0,0,0,225,222,1,0,0,
+		0,225,223,1,0,0,0,225,224,1,0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,
+		228,1,0,0,0,228,230,1,0,0,0,229,227,1,0,0,0,230,231,5,185,0,0,231,7,1,
+		0,0,0,232,233,5,33,0,0,233,234,3,68,34,0,234,235,3,6,3,0,235,9,1,0,0,0,
+		236,237,7,1,0,0,237,374,3,176,88,0,238,239,7,2,0,0,239,374,3,180,90,0,
+		240,245,5,88,0,0,241,246,3,180,90,0,242,243,5,133,0,0,243,244,5,71,0,0,
+		244,246,3,176,88,0,245,241,1,0,0,0,245,242,1,0,0,0,246,374,1,0,0,0,247,
+		248,5,86,0,0,248,253,3,180,90,0,249,250,5,183,0,0,250,252,3,180,90,0,251,
+		249,1,0,0,0,252,255,1,0,0,0,253,251,1,0,0,0,253,254,1,0,0,0,254,260,1,
+		0,0,0,255,253,1,0,0,0,256,257,5,171,0,0,257,259,3,180,90,0,258,256,1,0,
+		0,0,259,262,1,0,0,0,260,258,1,0,0,0,260,261,1,0,0,0,261,374,1,0,0,0,262,
+		260,1,0,0,0,263,264,7,3,0,0,264,269,3,190,95,0,265,266,5,183,0,0,266,268,
+		3,190,95,0,267,265,1,0,0,0,268,271,1,0,0,0,269,267,1,0,0,0,269,270,1,0,
+		0,0,270,374,1,0,0,0,271,269,1,0,0,0,272,273,5,27,0,0,273,374,3,28,14,0,
+		274,279,5,154,0,0,275,276,5,27,0,0,276,280,3,28,14,0,277,278,5,28,0,0,
+		278,280,3,26,13,0,279,275,1,0,0,0,279,277,1,0,0,0,280,374,1,0,0,0,281,
+		282,5,56,0,0,282,283,5,129,0,0,283,288,3,190,95,0,284,285,5,183,0,0,285,
+		287,3,190,95,0,286,284,1,0,0,0,287,290,1,0,0,0,288,286,1,0,0,0,288,289,
+		1,0,0,0,289,374,1,0,0,0,290,288,1,0,0,0,291,297,5,130,0,0,292,298,5,131,
+		0,0,293,298,5,134,0,0,294,298,5,132,0,0,295,296,5,135,0,0,296,298,5,110,
+		0,0,297,292,1,0,0,0,297,293,1,0,0,0,297,294,1,0,0,0,297,295,1,0,0,0,298,
+		374,1,0,0,0,299,300,5,136,0,0,300,374,7,4,0,0,301,302,5,102,0,0,302,374,
+		3,178,89,0,303,306,5,82,0,0,304,307,3,20,10,0,305,307,5,140,0,0,306,304,
+		1,0,0,0,306,305,1,0,0,0,307,374,1,0,0,0,308,309,5,84,0,0,309,374,3,24,
+		12,0,310,311,7,5,0,0,311,312,3,178,89,0,312,313,3,190,95,0,313,374,1,0,
+		0,0,314,315,5,91,0,0,315,316,3,180,90,0,316,317,5,74,0,0,317,318,3,190,
+		95,0,318,374,1,0,0,0,319,320,5,129,0,0,320,321,3,190,95,0,321,322,7,6,
+		0,0,322,325,3,180,90,0,323,324,5,74,0,0,324,326,3,190,95,0,325,323,1,0,
+		0,0,325,326,1,0,0,0,326,374,1,0,0,0,327,328,5,92,0,0,328,374,5,1,0,0,329,
+		374,7,7,0,0,330,331,5,161,0,0,331,332,5,71,0,0,332,374,3,176,88,0,333,
+		334,5,164,0,0,334,335,5,25,0,0,335,374,5,165,0,0,336,337,5,163,0,0,337,
+		374,3,182,91,0,338,339,5,97,0,0,339,341,3,176,88,0,340,342,3,128,64,0,
+		341,340,1,0,0,0,341,342,1,0,0,0,342,348,1,0,0,0,343,346,5,22,0,0,344,347,
+		3,190,95,0,345,347,3,176,88,0,346,344,1,0,0,0,346,345,1,0,0,0,347,349,
+		1,0,0,0,348,343,1,0,0,0,348,349,1,0,0,0,349,352,1,0,0,0,350,351,5,77,0,
+		0,351,353,3,182,91,0,352,350,1,0,0,0,352,353,1,0,0,0,353,355,1,0,0,0,354,
+		356,3,6,3,0,355,354,1,0,0,0,355,356,1,0,0,0,356,374,1,0,0,0,357,358,5,
+		145,0,0,358,360,3,180,90,0,359,361,7,8,0,0,360,359,1,0,0,0,360,361,1,0,
+		0,0,361,374,1,0,0,0,362,367,5,29,0,0,363,364,5,28,0,0,364,368,3,26,13,
+		0,365,368,3,104,52,0,366,368,3,12,6,0,367,363,1,0,0,0,367,365,1,0,0,0,
+		367,366,1,0,0,0,368,374,1,0,0,0,369,370,5,28,0,0,370,374,3,26,13,0,371,
+		374,3,104,52,0,372,374,3,12,6,0,373,236,1,0,0,0,373,238,1,0,0,0,373,240,
+		1,0,0,0,373,247,1,0,0,0,373,263,1,0,0,0,373,272,1,0,0,0,373,274,1,0,0,
+		0,373,281,1,0,0,0,373,291,1,0,0,0,373,299,1,0,0,0,373,301,1,0,0,0,373,
+		303,1,0,0,0,373,308,1,0,0,0,373,310,1,0,0,0,373,314,1,0,0,0,373,319,1,
+		0,0,0,373,327,1,0,0,0,373,329,1,0,0,0,373,330,1,0,0,0,373,333,1,0,0,0,
+		373,336,1,0,0,0,373,338,1,0,0,0,373,357,1,0,0,0,373,362,1,0,0,0,373,369,
+		1,0,0,0,373,371,1,0,0,0,373,372,1,0,0,0,374,11,1,0,0,0,375,376,5,105,0,
+		0,376,378,3,176,88,0,377,379,3,176,88,0,378,377,1,0,0,0,378,379,1,0,0,
+		0,379,13,1,0,0,0,380,381,5,22,0,0,381,396,3,176,88,0,382,383,7,9,0,0,383,
+		388,3,190,95,0,384,385,5,183,0,0,385,387,3,190,95,0,386,384,1,0,0,0,387,
+		390,1,0,0,0,388,386,1,0,0,0,388,389,1,0,0,0,389,396,1,0,0,0,390,388,1,
+		0,0,0,391,393,3,16,8,0,392,394,3,6,3,0,393,392,1,0,0,0,393,394,1,0,0,0,
+		394,396,1,0,0,0,395,380,1,0,0,0,395,382,1,0,0,0,395,391,1,0,0,0,396,15,
+		1,0,0,0,397,398,7,10,0,0,398,399,5,19,0,0,399,400,3,178,89,0,400,401,3,
+		194,97,0,401,402,5,20,0,0,402,403,3,190,95,0,403,17,1,0,0,0,404,410,5,
+		30,0,0,405,406,5,28,0,0,406,411,3,26,13,0,407,411,3,104,52,0,408,411,3,
+		12,6,0,409,411,3,6,3,0,410,405,1,0,0,0,410,407,1,0,0,0,410,408,1,0,0,0,
+		410,409,1,0,0,0,411,19,1,0,0,0,412,415,5,193,0,0,413,414,5,176,0,0,414,
+		416,5,191,0,0,415,413,1,0,0,0,415,416,1,0,0,0,416,418,1,0,0,0,417,419,
+		3,22,11,0,418,417,1,0,0,0,418,419,1,0,0,0,419,447,1,0,0,0,420,426,5,191,
+		0,0,421,423,5,191,0,0,422,421,1,0,0,0,422,423,1,0,0,0,423,424,1,0,0,0,
+		424,425,5,177,0,0,425,427,5,191,0,0,426,422,1,0,0,0,426,427,1,0,0,0,427,
+		428,1,0,0,0,428,429,5,178,0,0,429,431,7,11,0,0,430,432,5,193,0,0,431,430,
+		1,0,0,0,431,432,1,0,0,0,432,434,1,0,0,0,433,435,3,22,11,0,434,433,1,0,
+		0,0,434,435,1,0,0,0,435,447,1,0,0,0,436,437,5,192,0,0,437,438,5,178,0,
+		0,438,440,5,191,0,0,439,441,5,193,0,0,440,439,1,0,0,0,440,441,1,0,0,0,
+		441,443,1,0,0,0,442,444,3,22,11,0,443,442,1,0,0,0,443,444,1,0,0,0,444,
+		447,1,0,0,0,445,447,3,176,88,0,446,412,1,0,0,0,446,420,1,0,0,0,446,436,
+		1,0,0,0,446,445,1,0,0,0,447,21,1,0,0,0,448,450,5,178,0,0,449,448,1,0,0,
+		0,449,450,1,0,0,0,450,451,1,0,0,0,451,452,5,152,0,0,452,23,1,0,0,0,453,
+		462,3,184,92,0,454,457,5,193,0,0,455,456,5,178,0,0,456,458,5,191,0,0,457,
+		455,1,0,0,0,457,458,1,0,0,0,458,462,1,0,0,0,459,462,5,133,0,0,460,462,
+		3,176,88,0,461,453,1,0,0,0,461,454,1,0,0,0,461,459,1,0,0,0,461,460,1,0,
+		0,0,462,25,1,0,0,0,463,468,3,30,15,0,464,465,7,12,0,0,465,467,3,30,15,
+		0,466,464,1,0,0,0,467,470,1,0,0,0,468,466,1,0,0,0,468,469,1,0,0,0,469,
+		27,1,0,0,0,470,468,1,0,0,0,471,476,3,190,95,0,472,473,7,12,0,0,473,475,
+		3,190,95,0,474,472,1,0,0,0,475,478,1,0,0,0,476,474,1,0,0,0,476,477,1,0,
+		0,0,477,29,1,0,0,0,478,476,1,0,0,0,479,483,3,190,95,0,480,481,5,22,0,0,
+		481,484,3,196,98,0,482,484,3,32,16,0,483,480,1,0,0,0,483,482,1,0,0,0,483,
+		484,1,0,0,0,484,31,1,0,0,0,485,486,7,13,0,0,486,33,1,0,0,0,487,488,5,9,
+		0,0,488,490,3,194,97,0,489,491,3,176,88,0,490,489,1,0,0,0,490,491,1,0,
+		0,0,491,492,1,0,0,0,492,493,3,36,18,0,493,35,1,0,0,0,494,498,5,184,0,0,
+		495,497,3,38,19,0,496,495,1,0,0,0,497,500,1,0,0,0,498,496,1,0,0,0,498,
+		499,1,0,0,0,499,501,1,0,0,0,500,498,1,0,0,0,501,502,5,185,0,0,502,37,1,
+		0,0,0,503,515,3,40,20,0,504,515,3,42,21,0,505,515,3,44,22,0,506,515,3,
+		46,23,0,507,515,3,50,25,0,508,515,3,52,26,0,509,515,3,58,29,0,510,515,
+		3,60,30,0,511,515,3,62,31,0,512,515,3,10,5,0,513,515,3,18,9,0,514,503,
+		1,0,0,0,514,504,1,0,0,0,514,505,1,0,0,0,514,506,1,0,0,0,514,507,1,0,0,
+		0,514,508,1,0,0,0,514,509,1,0,0,0,514,510,1,0,0,0,514,511,1,0,0,0,514,
+		512,1,0,0,0,514,513,1,0,0,0,515,39,1,0,0,0,516,517,5,11,0,0,517,519,3,
+		194,97,0,518,520,3,176,88,0,519,518,1,0,0,0,519,520,1,0,0,0,520,41,1,0,
+		0,0,521,522,5,12,0,0,522,524,3,190,95,0,523,525,3,176,88,0,524,523,1,0,
+		0,0,524,525,1,0,0,0,525,527,1,0,0,0,526,528,3,6,3,0,527,526,1,0,0,0,527,
+		528,1,0,0,0,528,43,1,0,0,0,529,530,5,13,0,0,530,532,3,190,95,0,531,533,
+		3,176,88,0,532,531,1,0,0,0,532,533,1,0,0,0,533,535,1,0,0,0,534,536,3,6,
+		3,0,535,534,1,0,0,0,535,536,1,0,0,0,536,45,1,0,0,0,537,538,5,14,0,0,538,
+		540,3,190,95,0,539,541,3,176,88,0,540,539,1,0,0,0,540,541,1,0,0,0,541,
+		542,1,0,0,0,542,543,3,48,24,0,543,47,1,0,0,0,544,553,5,184,0,0,545,550,
+		3,196,98,0,546,547,5,183,0,0,547,549,3,196,98,0,548,546,1,0,0,0,549,552,
+		1,0,0,0,550,548,1,0,0,0,550,551,1,0,0,0,551,554,1,0,0,0,552,550,1,0,0,
+		0,553,545,1,0,0,0,553,554,1,0,0,0,554,561,1,0,0,0,555,560,3,10,5,0,556,
+		560,3,14,7,0,557,560,3,18,9,0,558,560,3,8,4,0,559,555,1,0,0,0,559,556,
+		1,0,0,0,559,557,1,0,0,0,559,558,1,0,0,0,560,563,1,0,0,0,561,559,1,0,0,
+		0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,565,5,185,0,0,565,
+		49,1,0,0,0,566,567,5,15,0,0,567,569,3,190,95,0,568,570,3,176,88,0,569,
+		568,1,0,0,0,569,570,1,0,0,0,570,572,1,0,0,0,571,573,3,36,18,0,572,571,
+		1,0,0,0,572,573,1,0,0,0,573,51,1,0,0,0,574,575,7,14,0,0,575,576,5,19,0,
+		0,576,577,3,178,89,0,577,578,3,194,97,0,578,579,5,20,0,0,579,583,3,190,
+		95,0,580,582,3,56,28,0,581,580,1,0,0,0,582,585,1,0,0,0,583,581,1,0,0,0,
+		583,584,1,0,0,0,584,592,1,0,0,0,585,583,1,0,0,0,586,588,3,54,27,0,587,
+		586,1,0,0,0,588,589,1,0,0,0,589,587,1,0,0,0,589,590,1,0,0,0,590,593,1,
+		0,0,0,591,593,3,6,3,0,592,587,1,0,0,0,592,591,1,0,0,0,592,593,1,0,0,0,
+		593,53,1,0,0,0,594,598,3,16,8,0,595,597,3,56,28,0,596,595,1,0,0,0,597,
+		600,1,0,0,0,598,596,1,0,0,0,598,599,1,0,0,0,599,602,1,0,0,0,600,598,1,
+		0,0,0,601,603,3,6,3,0,602,601,1,0,0,0,602,603,1,0,0,0,603,55,1,0,0,0,604,
+		605,5,22,0,0,605,609,3,176,88,0,606,607,7,9,0,0,607,609,3,190,95,0,608,
+		604,1,0,0,0,608,606,1,0,0,0,609,57,1,0,0,0,610,612,5,31,0,0,611,613,3,
+		176,88,0,612,611,1,0,0,0,612,613,1,0,0,0,613,59,1,0,0,0,614,615,5,32,0,
+		0,615,616,3,194,97,0,616,617,5,25,0,0,617,618,3,64,32,0,618,619,3,36,18,
+		0,619,61,1,0,0,0,620,621,5,33,0,0,621,622,3,68,34,0,622,623,3,36,18,0,
+		623,63,1,0,0,0,624,625,5,191,0,0,625,626,5,175,0,0,626,636,5,191,0,0,627,
+		632,3,66,33,0,628,629,5,183,0,0,629,631,3,66,33,0,630,628,1,0,0,0,631,
+		634,1,0,0,0,632,630,1,0,0,0,632,633,1,0,0,0,633,636,1,0,0,0,634,632,1,
+		0,0,0,635,624,1,0,0,0,635,627,1,0,0,0,636,65,1,0,0,0,637,640,3,194,97,
+		0,638,640,5,191,0,0,639,637,1,0,0,0,639,638,1,0,0,0,640,67,1,0,0,0,641,
+		642,5,35,0,0,642,652,3,194,97,0,643,649,3,194,97,0,644,646,5,34,0,0,645,
+		647,5,35,0,0,646,645,1,0,0,0,646,647,1,0,0,0,647,648,1,0,0,0,648,650,3,
+		66,33,0,649,644,1,0,0,0,649,650,1,0,0,0,650,652,1,0,0,0,651,641,1,0,0,
+		0,651,643,1,0,0,0,652,69,1,0,0,0,653,654,5,10,0,0,654,656,3,194,97,0,655,
+		657,3,74,37,0,656,655,1,0,0,0,656,657,1,0,0,0,657,659,1,0,0,0,658,660,
+		3,176,88,0,659,658,1,0,0,0,659,660,1,0,0,0,660,661,1,0,0,0,661,662,5,24,
+		0,0,662,666,3,194,97,0,663,665,3,72,36,0,664,663,1,0,0,0,665,668,1,0,0,
+		0,666,664,1,0,0,0,666,667,1,0,0,0,667,669,1,0,0,0,668,666,1,0,0,0,669,
+		670,3,82,41,0,670,71,1,0,0,0,671,672,7,15,0,0,672,677,3,194,97,0,673,674,
+		5,183,0,0,674,676,3,194,97,0,675,673,1,0,0,0,676,679,1,0,0,0,677,675,1,
+		0,0,0,677,678,1,0,0,0,678,73,1,0,0,0,679,677,1,0,0,0,680,681,5,188,0,0,
+		681,686,3,76,38,0,682,683,5,183,0,0,683,685,3,78,39,0,684,682,1,0,0,0,
+		685,688,1,0,0,0,686,684,1,0,0,0,686,687,1,0,0,0,687,689,1,0,0,0,688,686,
+		1,0,0,0,689,690,5,189,0,0,690,75,1,0,0,0,691,692,3,194,97,0,692,693,5,
+		25,0,0,693,694,3,80,40,0,694,77,1,0,0,0,695,702,5,191,0,0,696,699,3,194,
+		97,0,697,698,5,25,0,0,698,700,3,80,40,0,699,697,1,0,0,0,699,700,1,0,0,
+		0,700,702,1,0,0,0,701,695,1,0,0,0,701,696,1,0,0,0,702,79,1,0,0,0,703,710,
+		3,194,97,0,704,707,5,191,0,0,705,706,5,175,0,0,706,708,5,191,0,0,707,705,
+		1,0,0,0,707,708,1,0,0,0,708,710,1,0,0,0,709,703,1,0,0,0,709,704,1,0,0,
+		0,710,81,1,0,0,0,711,715,5,184,0,0,712,714,3,84,42,0,713,712,1,0,0,0,714,
+		717,1,0,0,0,715,713,1,0,0,0,715,716,1,0,0,0,716,718,1,0,0,0,717,715,1,
+		0,0,0,718,719,5,185,0,0,719,83,1,0,0,0,720,729,3,86,43,0,721,729,3,88,
+		44,0,722,729,3,90,45,0,723,729,3,94,47,0,724,729,3,140,70,0,725,729,3,
+		96,48,0,726,729,3,98,49,0,727,729,3,10,5,0,728,720,1,0,0,0,728,721,1,0,
+		0,0,728,722,1,0,0,0,728,723,1,0,0,0,728,724,1,0,0,0,728,725,1,0,0,0,728,
+		726,1,0,0,0,728,727,1,0,0,0,729,85,1,0,0,0,730,731,5,36,0,0,731,732,3,
+		120,60,0,732,733,3,190,95,0,733,87,1,0,0,0,734,735,5,37,0,0,735,736,3,
+		176,88,0,736,737,3,100,50,0,737,89,1,0,0,0,738,739,5,38,0,0,739,752,3,
+		194,97,0,740,749,5,188,0,0,741,746,3,66,33,0,742,743,5,183,0,0,743,745,
+		3,66,33,0,744,742,1,0,0,0,745,748,1,0,0,0,746,744,1,0,0,0,746,747,1,0,
+		0,0,747,750,1,0,0,0,748,746,1,0,0,0,749,741,1,0,0,0,749,750,1,0,0,0,750,
+		751,1,0,0,0,751,753,5,189,0,0,752,740,1,0,0,0,752,753,1,0,0,0,753,755,
+		1,0,0,0,754,756,3,92,46,0,755,754,1,0,0,0,755,756,1,0,0,0,756,91,1,0,0,
+		0,757,758,5,155,0,0,758,759,5,156,0,0,759,93,1,0,0,0,760,761,5,39,0,0,
+		761,762,3,100,50,0,762,95,1,0,0,0,763,764,5,32,0,0,764,765,3,194,97,0,
+		765,766,5,25,0,0,766,767,3,64,32,0,767,768,3,82,41,0,768,97,1,0,0,0,769,
+		770,5,33,0,0,770,771,3,68,34,0,771,772,3,82,41,0,772,99,1,0,0,0,773,777,
+		5,184,0,0,774,776,3,102,51,0,775,774,1,0,0,0,776,779,1,0,0,0,777,775,1,
+		0,0,0,777,778,1,0,0,0,778,780,1,0,0,0,779,777,1,0,0,0,780,781,5,185,0,
+		0,781,101,1,0,0,0,782,794,3,104,52,0,783,794,3,106,53,0,784,794,3,108,
+		54,0,785,794,3,114,57,0,786,794,3,126,63,0,787,794,3,130,65,0,788,794,
+		3,132,66,0,789,794,3,138,69,0,790,794,3,90,45,0,791,794,3,110,55,0,792,
+		794,3,112,56,0,793,782,1,0,0,0,793,783,1,0,0,0,793,784,1,0,0,0,793,785,
+		1,0,0,0,793,786,1,0,0,0,793,787,1,0,0,0,793,788,1,0,0,0,793,789,1,0,0,
+		0,793,790,1,0,0,0,793,791,1,0,0,0,793,792,1,0,0,0,794,103,1,0,0,0,795,
+		796,7,16,0,0,796,797,3,176,88,0,797,105,1,0,0,0,798,799,5,30,0,0,799,800,
+		3,104,52,0,800,107,1,0,0,0,801,804,5,29,0,0,802,805,3,104,52,0,803,805,
+		3,116,58,0,804,802,1,0,0,0,804,803,1,0,0,0,805,109,1,0,0,0,806,807,5,32,
+		0,0,807,808,3,194,97,0,808,809,5,25,0,0,809,810,3,64,32,0,810,811,3,100,
+		50,0,811,111,1,0,0,0,812,813,5,33,0,0,813,814,3,68,34,0,814,815,3,100,
+		50,0,815,113,1,0,0,0,816,819,3,124,62,0,817,819,3,122,61,0,818,816,1,0,
+		0,0,818,817,1,0,0,0,819,820,1,0,0,0,820,821,3,116,58,0,821,115,1,0,0,0,
+		822,823,3,118,59,0,823,824,5,74,0,0,824,826,1,0,0,0,825,822,1,0,0,0,825,
+		826,1,0,0,0,826,827,1,0,0,0,827,830,3,190,95,0,828,829,5,23,0,0,829,831,
+		3,196,98,0,830,828,1,0,0,0,830,831,1,0,0,0,831,833,1,0,0,0,832,834,3,92,
+		46,0,833,832,1,0,0,0,833,834,1,0,0,0,834,836,1,0,0,0,835,837,3,136,68,
+		0,836,835,1,0,0,0,836,837,1,0,0,0,837,839,1,0,0,0,838,840,3,6,3,0,839,
+		838,1,0,0,0,839,840,1,0,0,0,840,117,1,0,0,0,841,842,7,17,0,0,842,119,1,
+		0,0,0,843,846,5,29,0,0,844,846,3,124,62,0,845,843,1,0,0,0,845,844,1,0,
+		0,0,846,121,1,0,0,0,847,848,5,168,0,0,848,123,1,0,0,0,849,850,7,18,0,0,
+		850,125,1,0,0,0,851,852,7,19,0,0,852,854,3,176,88,0,853,855,3,128,64,0,
+		854,853,1,0,0,0,854,855,1,0,0,0,855,858,1,0,0,0,856,857,5,77,0,0,857,859,
+		3,182,91,0,858,856,1,0,0,0,858,859,1,0,0,0,859,861,1,0,0,0,860,862,3,134,
+		67,0,861,860,1,0,0,0,861,862,1,0,0,0,862,864,1,0,0,0,863,865,3,136,68,
+		0,864,863,1,0,0,0,864,865,1,0,0,0,865,867,1,0,0,0,866,868,3,6,3,0,867,
+		866,1,0,0,0,867,868,1,0,0,0,868,127,1,0,0,0,869,870,5,129,0,0,870,875,
+		3,190,95,0,871,872,5,183,0,0,872,874,3,190,95,0,873,871,1,0,0,0,874,877,
+		1,0,0,0,875,873,1,0,0,0,875,876,1,0,0,0,876,129,1,0,0,0,877,875,1,0,0,
+		0,878,879,5,158,0,0,879,881,3,176,88,0,880,882,3,134,67,0,881,880,1,0,
 		0,0,881,882,1,0,0,0,882,884,1,0,0,0,883,885,3,6,3,0,884,883,1,0,0,0,884,
-		885,1,0,0,0,885,131,1,0,0,0,886,888,7,20,0,0,887,886,1,0,0,0,887,888,1,
-		0,0,0,888,889,1,0,0,0,889,890,5,28,0,0,890,891,3,24,12,0,891,133,1,0,0,
-		0,892,893,5,25,0,0,893,894,5,76,0,0,894,135,1,0,0,0,895,899,5,70,0,0,896,
-		897,3,116,58,0,897,898,5,74,0,0,898,900,1,0,0,0,899,896,1,0,0,0,899,900,
-		1,0,0,0,900,901,1,0,0,0,901,902,3,188,94,0,902,903,5,71,0,0,903,904,3,
-		174,87,0,904,137,1,0,0,0,905,909,5,30,0,0,906,907,5,28,0,0,907,910,3,24,
-		12,0,908,910,3,140,70,0,909,906,1,0,0,0,909,908,1,0,0,0,910,139,1,0,0,
-		0,911,915,5,184,0,0,912,914,3,142,71,0,913,912,1,0,0,0,914,917,1,0,0,0,
-		915,913,1,0,0,0,915,916,1,0,0,0,916,918,1,0,0,0,917,915,1,0,0,0,918,919,
-		5,185,0,0,919,141,1,0,0,0,920,932,3,102,51,0,921,932,3,148,74,0,922,932,
-		3,156,78,0,923,932,3,158,79,0,924,932,3,160,80,0,925,932,3,162,81,0,926,
-		932,3,150,75,0,927,932,3,152,76,0,928,932,3,136,68,0,929,932,3,144,72,
-		0,930,932,3,146,73,0,931,920,1,0,0,0,931,921,1,0,0,0,931,922,1,0,0,0,931,
-		923,1,0,0,0,931,924,1,0,0,0,931,925,1,0,0,0,931,926,1,0,0,0,931,927,1,
-		0,0,0,931,928,1,0,0,0,931,929,1,0,0,0,931,930,1,0,0,0,932,143,1,0,0,0,
-		933,934,5,32,0,0,934,935,3,192,96,0,935,936,5,25,0,0,936,937,3,62,31,0,
-		937,938,3,140,70,0,938,145,1,0,0,0,939,940,5,33,0,0,940,941,3,66,33,0,
-		941,942,3,140,70,0,942,147,1,0,0,0,943,944,3,118,59,0,944,947,3,188,94,
-		0,945,946,5,23,0,0,946,948,3,194,97,0,947,945,1,0,0,0,947,948,1,0,0,0,
-		948,951,1,0,0,0,949,952,3,170,85,0,950,952,3,154,77,0,951,949,1,0,0,0,
-		951,950,1,0,0,0,952,149,1,0,0,0,953,954,3,120,60,0,954,959,3,188,94,0,
-		955,956,5,183,0,0,956,958,3,188,94,0,957,955,1,0,0,0,958,961,1,0,0,0,959,
-		957,1,0,0,0,959,960,1,0,0,0,960,963,1,0,0,0,961,959,1,0,0,0,962,964,3,
-		170,85,0,963,962,1,0,0,0,963,964,1,0,0,0,964,151,1,0,0,0,965,966,5,169,
-		0,0,966,971,3,188,94,0,967,968,5,183,0,0,968,970,3,188,94,0,969,967,1,
-		0,0,0,970,973,1,0,0,0,971,969,1,0,0,0,971,972,1,0,0,0,972,975,1,0,0,0,
-		973,971,1,0,0,0,974,976,3,132,66,0,975,974,1,0,0,0,975,976,1,0,0,0,976,
-		988,1,0,0,0,977,978,5,72,0,0,978,979,3,172,86,0,979,980,3,188,94,0,980,
-		989,1,0,0,0,981,986,5,73,0,0,982,983,3,172,86,0,983,984,3,188,94,0,984,
-		987,1,0,0,0,985,987,3,174,87,0,986,982,1,0,0,0,986,985,1,0,0,0,987,989,
-		1,0,0,0,988,977,1,0,0,0,988,981,1,0,0,0,988,989,1,0,0,0,989,153,1,0,0,
-		0,990,991,5,150,0,0,991,996,3,188,94,0,992,993,5,183,0,0,993,995,3,188,
-		94,0,994,992,1,0,0,0,995,998,1,0,0,0,996,994,1,0,0,0,996,997,1,0,0,0,997,
-		999,1,0,0,0,998,996,1,0,0,0,999,1000,5,151,0,0,1000,1001,5,71,0,0,1001,
-		1002,3,174,87,0,1002,155,1,0,0,0,1003,1004,5,69,0,0,1004,1006,3,174,87,
-		0,1005,1007,3,126,63,0,1006,1005,1,0,0,0,1006,1007,1,0,0,0,1007,1010,1,
-		0,0,0,1008,1009,5,77,0,0,1009,1011,3,180,90,0,1010,1008,1,0,0,0,1010,1011,
-		1,0,0,0,1011,1013,1,0,0,0,1012,1014,3,132,66,0,1013,1012,1,0,0,0,1013,
-		1014,1,0,0,0,1014,1016,1,0,0,0,1015,1017,3,170,85,0,1016,1015,1,0,0,0,
-		1016,1017,1,0,0,0,1017,157,1,0,0,0,1018,1019,5,158,0,0,1019,1021,3,174,
-		87,0,1020,1022,3,132,66,0,1021,1020,1,0,0,0,1021,1022,1,0,0,0,1022,1024,
-		1,0,0,0,1023,1025,3,170,85,0,1024,1023,1,0,0,0,1024,1025,1,0,0,0,1025,
-		159,1,0,0,0,1026,1027,5,159,0,0,1027,1028,3,174,87,0,1028,1030,3,170,85,
-		0,1029,1031,3,6,3,0,1030,1029,1,0,0,0,1030,1031,1,0,0,0,1031,161,1,0,0,
-		0,1032,1033,5,148,0,0,1033,1035,3,174,87,0,1034,1036,3,170,85,0,1035,1034,
-		1,0,0,0,1035,1036,1,0,0,0,1036,1037,1,0,0,0,1037,1038,3,164,82,0,1038,
-		163,1,0,0,0,1039,1043,5,184,0,0,1040,1042,3,166,83,0,1041,1040,1,0,0,0,
-		1042,1045,1,0,0,0,1043,1041,1,0,0,0,1043,1044,1,0,0,0,1044,1046,1,0,0,
-		0,1045,1043,1,0,0,0,1046,1047,5,185,0,0,1047,165,1,0,0,0,1048,1054,3,102,
-		51,0,1049,1054,3,168,84,0,1050,1054,3,124,62,0,1051,1054,3,128,64,0,1052,
-		1054,3,154,77,0,1053,1048,1,0,0,0,1053,1049,1,0,0,0,1053,1050,1,0,0,0,
-		1053,1051,1,0,0,0,1053,1052,1,0,0,0,1054,167,1,0,0,0,1055,1056,5,149,0,
-		0,1056,1061,3,188,94,0,1057,1058,5,183,0,0,1058,1060,3,188,94,0,1059,1057,
-		1,0,0,0,1060,1063,1,0,0,0,1061,1059,1,0,0,0,1061,1062,1,0,0,0,1062,169,
-		1,0,0,0,1063,1061,1,0,0,0,1064,1065,7,21,0,0,1065,1066,3,172,86,0,1066,
-		1069,3,188,94,0,1067,1068,5,23,0,0,1068,1070,3,194,97,0,1069,1067,1,0,
-		0,0,1069,1070,1,0,0,0,1070,171,1,0,0,0,1071,1074,3,118,59,0,1072,1074,
-		3,120,60,0,1073,1071,1,0,0,0,1073,1072,1,0,0,0,1074,173,1,0,0,0,1075,1076,
-		7,22,0,0,1076,175,1,0,0,0,1077,1078,5,191,0,0,1078,177,1,0,0,0,1079,1081,
-		3,182,91,0,1080,1082,3,184,92,0,1081,1080,1,0,0,0,1081,1082,1,0,0,0,1082,
-		1088,1,0,0,0,1083,1084,7,23,0,0,1084,1086,3,182,91,0,1085,1087,3,184,92,
-		0,1086,1085,1,0,0,0,1086,1087,1,0,0,0,1087,1089,1,0,0,0,1088,1083,1,0,
-		0,0,1088,1089,1,0,0,0,1089,179,1,0,0,0,1090,1092,7,24,0,0,1091,1090,1,
-		0,0,0,1091,1092,1,0,0,0,1092,1093,1,0,0,0,1093,1094,3,178,89,0,1094,181,
-		1,0,0,0,1095,1097,5,178,0,0,1096,1095,1,0,0,0,1096,1097,1,0,0,0,1097,1107,
-		1,0,0,0,1098,1108,5,190,0,0,1099,1105,5,191,0,0,1100,1101,5,177,0,0,1101,
-		1106,5,191,0,0,1102,1103,5,191,0,0,1103,1104,5,177,0,0,1104,1106,5,191,
-		0,0,1105,1100,1,0,0,0,1105,1102,1,0,0,0,1105,1106,1,0,0,0,1106,1108,1,
-		0,0,0,1107,1098,1,0,0,0,1107,1099,1,0,0,0,1108,183,1,0,0,0,1109,1123,5,
-		174,0,0,1110,1112,5,172,0,0,1111,1113,5,193,0,0,1112,1111,1,0,0,0,1112,
-		1113,1,0,0,0,1113,1123,1,0,0,0,1114,1119,3,186,93,0,1115,1116,7,25,0,0,
-		1116,1118,3,186,93,0,1117,1115,1,0,0,0,1118,1121,1,0,0,0,1119,1117,1,0,
-		0,0,1119,1120,1,0,0,0,1120,1123,1,0,0,0,1121,1119,1,0,0,0,1122,1109,1,
-		0,0,0,1122,1110,1,0,0,0,1122,1114,1,0,0,0,1123,185,1,0,0,0,1124,1125,7,
-		26,0,0,1125,187,1,0,0,0,1126,1128,3,192,96,0,1127,1129,3,190,95,0,1128,
-		1127,1,0,0,0,1128,1129,1,0,0,0,1129,189,1,0,0,0,1130,1131,5,186,0,0,1131,
-		1136,3,64,32,0,1132,1133,5,183,0,0,1133,1135,3,64,32,0,1134,1132,1,0,0,
-		0,1135,1138,1,0,0,0,1136,1134,1,0,0,0,1136,1137,1,0,0,0,1137,1139,1,0,
-		0,0,1138,1136,1,0,0,0,1139,1140,5,187,0,0,1140,191,1,0,0,0,1141,1142,7,
-		27,0,0,1142,193,1,0,0,0,1143,1150,3,192,96,0,1144,1150,5,191,0,0,1145,
-		1150,5,24,0,0,1146,1150,5,25,0,0,1147,1150,5,23,0,0,1148,1150,5,22,0,0,
-		1149,1143,1,0,0,0,1149,1144,1,0,0,0,1149,1145,1,0,0,0,1149,1146,1,0,0,
-		0,1149,1147,1,0,0,0,1149,1148,1,0,0,0,1150,195,1,0,0,0,146,200,202,213,
-		216,222,224,238,246,253,262,272,281,290,299,318,334,339,341,345,348,353,
-		360,366,371,381,386,388,403,408,411,415,419,424,427,433,436,439,442,450,
-		454,461,469,476,483,491,507,512,517,520,525,528,533,543,546,551,553,561,
-		564,575,581,584,590,594,600,604,624,627,631,638,641,643,648,651,658,669,
-		678,691,693,699,701,707,720,738,741,744,747,769,785,796,810,817,822,825,
-		828,831,837,846,850,853,856,859,867,873,876,881,884,887,899,909,915,931,
-		947,951,959,963,971,975,986,988,996,1006,1010,1013,1016,1021,1024,1030,
-		1035,1043,1053,1061,1069,1073,1081,1086,1088,1091,1096,1105,1107,1112,
-		1119,1122,1128,1136,1149
+		885,1,0,0,0,885,131,1,0,0,0,886,887,5,159,0,0,887,889,3,176,88,0,888,890,
+		3,134,67,0,889,888,1,0,0,0,889,890,1,0,0,0,890,892,1,0,0,0,891,893,3,6,
+		3,0,892,891,1,0,0,0,892,893,1,0,0,0,893,133,1,0,0,0,894,896,7,20,0,0,895,
+		894,1,0,0,0,895,896,1,0,0,0,896,897,1,0,0,0,897,898,5,28,0,0,898,899,3,
+		26,13,0,899,135,1,0,0,0,900,901,5,25,0,0,901,902,5,76,0,0,902,137,1,0,
+		0,0,903,907,5,70,0,0,904,905,3,118,59,0,905,906,5,74,0,0,906,908,1,0,0,
+		0,907,904,1,0,0,0,907,908,1,0,0,0,908,909,1,0,0,0,909,910,3,190,95,0,910,
+		911,5,71,0,0,911,912,3,176,88,0,912,139,1,0,0,0,913,917,5,30,0,0,914,915,
+		5,28,0,0,915,918,3,26,13,0,916,918,3,142,71,0,917,914,1,0,0,0,917,916,
+		1,0,0,0,918,141,1,0,0,0,919,923,5,184,0,0,920,922,3,144,72,0,921,920,1,
+		0,0,0,922,925,1,0,0,0,923,921,1,0,0,0,923,924,1,0,0,0,924,926,1,0,0,0,
+		925,923,1,0,0,0,926,927,5,185,0,0,927,143,1,0,0,0,928,940,3,104,52,0,929,
+		940,3,150,75,0,930,940,3,158,79,0,931,940,3,160,80,0,932,940,3,162,81,
+		0,933,940,3,164,82,0,934,940,3,152,76,0,935,940,3,154,77,0,936,940,3,138,
+		69,0,937,940,3,146,73,0,938,940,3,148,74,0,939,928,1,0,0,0,939,929,1,0,
+		0,0,939,930,1,0,0,0,939,931,1,0,0,0,939,932,1,0,0,0,939,933,1,0,0,0,939,
+		934,1,0,0,0,939,935,1,0,0,0,939,936,1,0,0,0,939,937,1,0,0,0,939,938,1,
+		0,0,0,940,145,1,0,0,0,941,942,5,32,0,0,942,943,3,194,97,0,943,944,5,25,
+		0,0,944,945,3,64,32,0,945,946,3,142,71,0,946,147,1,0,0,0,947,948,5,33,
+		0,0,948,949,3,68,34,0,949,950,3,142,71,0,950,149,1,0,0,0,951,952,3,120,
+		60,0,952,955,3,190,95,0,953,954,5,23,0,0,954,956,3,196,98,0,955,953,1,
+		0,0,0,955,956,1,0,0,0,956,959,1,0,0,0,957,960,3,172,86,0,958,960,3,156,
+		78,0,959,957,1,0,0,0,959,958,1,0,0,0,960,151,1,0,0,0,961,962,3,122,61,
+		0,962,967,3,190,95,0,963,964,5,183,0,0,964,966,3,190,95,0,965,963,1,0,
+		0,0,966,969,1,0,0,0,967,965,1,0,0,0,967,968,1,0,0,0,968,971,1,0,0,0,969,
+		967,1,0,0,0,970,972,3,172,86,0,971,970,1,0,0,0,971,972,1,0,0,0,972,153,
+		1,0,0,0,973,974,5,169,0,0,974,979,3,190,95,0,975,976,5,183,0,0,976,978,
+		3,190,95,0,977,975,1,0,0,0,978,981,1,0,0,0,979,977,1,0,0,0,979,980,1,0,
+		0,0,980,983,1,0,0,0,981,979,1,0,0,0,982,984,3,134,67,0,983,982,1,0,0,0,
+		983,984,1,0,0,0,984,996,1,0,0,0,985,986,5,72,0,0,986,987,3,174,87,0,987,
+		988,3,190,95,0,988,997,1,0,0,0,989,994,5,73,0,0,990,991,3,174,87,0,991,
+		992,3,190,95,0,992,995,1,0,0,0,993,995,3,176,88,0,994,990,1,0,0,0,994,
+		993,1,0,0,0,995,997,1,0,0,0,996,985,1,0,0,0,996,989,1,0,0,0,996,997,1,
+		0,0,0,997,155,1,0,0,0,998,999,5,150,0,0,999,1004,3,190,95,0,1000,1001,
+		5,183,0,0,1001,1003,3,190,95,0,1002,1000,1,0,0,0,1003,1006,1,0,0,0,1004,
+		1002,1,0,0,0,1004,1005,1,0,0,0,1005,1007,1,0,0,0,1006,1004,1,0,0,0,1007,
+		1008,5,151,0,0,1008,1009,5,71,0,0,1009,1010,3,176,88,0,1010,157,1,0,0,
+		0,1011,1012,5,69,0,0,1012,1014,3,176,88,0,1013,1015,3,128,64,0,1014,1013,
+		1,0,0,0,1014,1015,1,0,0,0,1015,1018,1,0,0,0,1016,1017,5,77,0,0,1017,1019,
+		3,182,91,0,1018,1016,1,0,0,0,1018,1019,1,0,0,0,1019,1021,1,0,0,0,1020,
+		1022,3,134,67,0,1021,1020,1,0,0,0,1021,1022,1,0,0,0,1022,1024,1,0,0,0,
+		1023,1025,3,172,86,0,1024,1023,1,0,0,0,1024,1025,1,0,0,0,1025,159,1,0,
+		0,0,1026,1027,5,158,0,0,1027,1029,3,176,88,0,1028,1030,3,134,67,0,1029,
+		1028,1,0,0,0,1029,1030,1,0,0,0,1030,1032,1,0,0,0,1031,1033,3,172,86,0,
+		1032,1031,1,0,0,0,1032,1033,1,0,0,0,1033,161,1,0,0,0,1034,1035,5,159,0,
+		0,1035,1036,3,176,88,0,1036,1038,3,172,86,0,1037,1039,3,6,3,0,1038,1037,
+		1,0,0,0,1038,1039,1,0,0,0,1039,163,1,0,0,0,1040,1041,5,148,0,0,1041,1043,
+		3,176,88,0,1042,1044,3,172,86,0,1043,1042,1,0,0,0,1043,1044,1,0,0,0,1044,
+		1045,1,0,0,0,1045,1046,3,166,83,0,1046,165,1,0,0,0,1047,1051,5,184,0,0,
+		1048,1050,3,168,84,0,1049,1048,1,0,0,0,1050,1053,1,0,0,0,1051,1049,1,0,
+		0,0,1051,1052,1,0,0,0,1052,1054,1,0,0,0,1053,1051,1,0,0,0,1054,1055,5,
+		185,0,0,1055,167,1,0,0,0,1056,1062,3,104,52,0,1057,1062,3,170,85,0,1058,
+		1062,3,126,63,0,1059,1062,3,130,65,0,1060,1062,3,156,78,0,1061,1056,1,
+		0,0,0,1061,1057,1,0,0,0,1061,1058,1,0,0,0,1061,1059,1,0,0,0,1061,1060,
+		1,0,0,0,1062,169,1,0,0,0,1063,1064,5,149,0,0,1064,1069,3,190,95,0,1065,
+		1066,5,183,0,0,1066,1068,3,190,95,0,1067,1065,1,0,0,0,1068,1071,1,0,0,
+		0,1069,1067,1,0,0,0,1069,1070,1,0,0,0,1070,171,1,0,0,0,1071,1069,1,0,0,
+		0,1072,1073,7,21,0,0,1073,1074,3,174,87,0,1074,1077,3,190,95,0,1075,1076,
+		5,23,0,0,1076,1078,3,196,98,0,1077,1075,1,0,0,0,1077,1078,1,0,0,0,1078,
+		173,1,0,0,0,1079,1082,3,120,60,0,1080,1082,3,122,61,0,1081,1079,1,0,0,
+		0,1081,1080,1,0,0,0,1082,175,1,0,0,0,1083,1084,7,22,0,0,1084,177,1,0,0,
+		0,1085,1086,5,191,0,0,1086,179,1,0,0,0,1087,1089,3,184,92,0,1088,1090,
+		3,186,93,0,1089,1088,1,0,0,0,1089,1090,1,0,0,0,1090,1096,1,0,0,0,1091,
+		1092,7,23,0,0,1092,1094,3,184,92,0,1093,1095,3,186,93,0,1094,1093,1,0,
+		0,0,1094,1095,1,0,0,0,1095,1097,1,0,0,0,1096,1091,1,0,0,0,1096,1097,1,
+		0,0,0,1097,181,1,0,0,0,1098,1100,7,24,0,0,1099,1098,1,0,0,0,1099,1100,
+		1,0,0,0,1100,1101,1,0,0,0,1101,1102,3,180,90,0,1102,183,1,0,0,0,1103,1105,
+		5,178,0,0,1104,1103,1,0,0,0,1104,1105,1,0,0,0,1105,1115,1,0,0,0,1106,1116,
+		5,190,0,0,1107,1113,5,191,0,0,1108,1109,5,177,0,0,1109,1114,5,191,0,0,
+		1110,1111,5,191,0,0,1111,1112,5,177,0,0,1112,1114,5,191,0,0,1113,1108,
+		1,0,0,0,1113,1110,1,0,0,0,1113,1114,1,0,0,0,1114,1116,1,0,0,0,1115,1106,
+		1,0,0,0,1115,1107,1,0,0,0,1116,185,1,0,0,0,1117,1131,5,174,0,0,1118,1120,
+		5,172,0,0,1119,1121,5,193,0,0,1120,1119,1,0,0,0,1120,1121,1,0,0,0,1121,
+		1131,1,0,0,0,1122,1127,3,188,94,0,1123,1124,7,25,0,0,1124,1126,3,188,94,
+		0,1125,1123,1,0,0,0,1126,1129,1,0,0,0,1127,1125,1,0,0,0,1127,1128,1,0,
+		0,0,1128,1131,1,0,0,0,1129,1127,1,0,0,0,1130,1117,1,0,0,0,1130,1118,1,
+		0,0,0,1130,1122,1,0,0,0,1131,187,1,0,0,0,1132,1133,7,26,0,0,1133,189,1,
+		0,0,0,1134,1136,3,194,97,0,1135,1137,3,192,96,0,1136,1135,1,0,0,0,1136,
+		1137,1,0,0,0,1137,191,1,0,0,0,1138,1139,5,186,0,0,1139,1144,3,66,33,0,
+		1140,1141,5,183,0,0,1141,1143,3,66,33,0,1142,1140,1,0,0,0,1143,1146,1,
+		0,0,0,1144,1142,1,0,0,0,1144,1145,1,0,0,0,1145,1147,1,0,0,0,1146,1144,
+		1,0,0,0,1147,1148,5,187,0,0,1148,193,1,0,0,0,1149,1150,7,27,0,0,1150,195,
+		1,0,0,0,1151,1158,3,194,97,0,1152,1158,5,191,0,0,1153,1158,5,24,0,0,1154,
+		1158,5,25,0,0,1155,1158,5,23,0,0,1156,1158,5,22,0,0,1157,1151,1,0,0,0,
+		1157,1152,1,0,0,0,1157,1153,1,0,0,0,1157,1154,1,0,0,0,1157,1155,1,0,0,
+		0,1157,1156,1,0,0,0,1158,197,1,0,0,0,146,202,204,215,218,225,227,245,253,
+		260,269,279,288,297,306,325,341,346,348,352,355,360,367,373,378,388,393,
+		395,410,415,418,422,426,431,434,440,443,446,449,457,461,468,476,483,490,
+		498,514,519,524,527,532,535,540,550,553,559,561,569,572,583,589,592,598,
+		602,608,612,632,635,639,646,649,651,656,659,666,677,686,699,701,707,709,
+		715,728,746,749,752,755,777,793,804,818,825,830,833,836,839,845,854,858,
+		861,864,867,875,881,884,889,892,895,907,917,923,939,955,959,967,971,979,
+		983,994,996,1004,1014,1018,1021,1024,1029,1032,1038,1043,1051,1061,1069,
+		1077,1081,1089,1094,1096,1099,1104,1113,1115,1120,1127,1130,1136,1144,
+		1157
 	};
 
 	public static readonly ATN _ATN =

@@ -47,8 +47,8 @@ public sealed class MapTests
     public void A_long_map_goes_on_on_further_sheets_and_loses_no_row()
     {
         PlanMap map = new(
-            [.. Enumerable.Range(0, 70).Select(node => new PlanMapNode($"p{node}", $"part {node}", node + 1, "off", false))],
-            [.. Enumerable.Range(0, 60).Select(node => new PlanMapEdge($"p{node}", $"p{node + 10}"))]);
+            [.. Enumerable.Range(0, 100).Select(node => new PlanMapNode($"p{node}", $"part {node}", node + 1, "off", false))],
+            [.. Enumerable.Range(0, 90).Select(node => new PlanMapEdge($"p{node}", $"p{node + 10}"))]);
 
         var sheets = MapDrawing.Sheets(map).Select(Parsed).ToList();
 

@@ -22,7 +22,7 @@ public sealed class FigureWithoutCaption : Rule
             machine box "box" {
               part lid "lid" {
                 held by 2 snap as lid_clips
-                figure "lid.svg" ""
+                figure "lid.svg"
               }
             }
             // file: lid.svg
