@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Model.Figures;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Nodes;
@@ -199,6 +200,16 @@ public static class SettingsTable
         Rules = ["PRC1144"],
     };
 
+    /// <summary>The language of the packs.</summary>
+    public static ChoiceSetting<PackLanguage> Language { get; } = new()
+    {
+        Key = "language",
+        BuiltIn = PackLanguage.English,
+        Words = [.. PackLanguages.All.Select(language => (language.Tag(), language))],
+        What = "The language that work packs say by themselves what they say: headings, verbs, cautions, lists. `--language` outweighs it. The author's "
+            + "own words stand as they are, or as they are translated. Findings are English.",
+    };
+
     /// <summary>The unit of torque that comes first.</summary>
     public static ChoiceSetting<TorqueUnit> Torque { get; } = new()
     {
@@ -248,6 +259,7 @@ public static class SettingsTable
         PatternFrom,
         FigureKilobytes,
         FigureMegapixels,
+        Language,
         Torque,
         HouseTools,
         Layout,
