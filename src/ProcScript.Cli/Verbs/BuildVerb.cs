@@ -61,6 +61,14 @@ internal static class BuildVerb
             files.Add(Path.Combine(folder, format.FileName), text.Text);
         }
 
+        if (request.Formats.Any(format => format.FileName == PackFormat.MarkdownFile))
+        {
+            foreach (var picture in WorkPack.Pictures(plan))
+            {
+                files.Add(Path.Combine(folder, picture.Name), picture.Content.AsSpan());
+            }
+        }
+
         files.Commit(replace: true);
         return true;
     }

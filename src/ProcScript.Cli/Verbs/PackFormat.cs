@@ -10,11 +10,14 @@ namespace ProcScript.Cli.Verbs;
 /// <param name="Write">Writes it.</param>
 internal sealed record PackFormat(string Name, string FileName, Func<Plan, PackTemplates, CardLayout, PackText> Write)
 {
+    /// <summary>The file with pictures beside it.</summary>
+    public const string MarkdownFile = "cards.md";
+
     /// <summary>All forms.</summary>
     public static IReadOnlyList<PackFormat> All { get; } =
     [
         new("html", "cards.html", WorkPack.Html),
-        new("md", "cards.md", (plan, templates, _) => WorkPack.Markdown(plan, templates)),
+        new("md", MarkdownFile, (plan, templates, _) => WorkPack.Markdown(plan, templates)),
         new("json", "plan.json", (plan, _, _) => new PackText(WorkPack.Json(plan), [])),
     ];
 }
