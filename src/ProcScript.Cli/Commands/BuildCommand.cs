@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Verbs;
 using ProcScript.Cli.Watching;
 
@@ -31,6 +32,12 @@ internal static class BuildCommand
         Option<string?> procedure = new("--procedure") { Description = "Build this procedure only.", HelpName = "NAME" };
         Option<string?> templates = new("--templates") { Description = "A folder of templates that replace the standard ones.", HelpName = "DIR" };
 
+        Option<string?> labels = new("--labels")
+        {
+            Description = "What bag labels are printed on: plain paper, or labels of so many mm; the settings say it otherwise.",
+            HelpName = string.Join('|', SettingsTable.Labels.Options),
+        };
+        labels.AcceptOnlyFromAmong([.. SettingsTable.Labels.Options]);
         Option<bool> watch = new("--watch") { Description = "Build again whenever a file changes and show the packs in a browser, until Ctrl-C." };
         Option<int?> port = new("--port") { Description = "With --watch, the port of this machine to show them at.", HelpName = "PORT" };
         port.Validators.Add(result =>
@@ -47,7 +54,7 @@ internal static class BuildCommand
             [
                 InputArguments.Note,
                 """
-                Writes DIR/<procedure>/cards.html, cards.md and plan.json; options are added to the folder's name, as in
+                Writes DIR/<procedure>/cards.html, cards.md and plan.json, and labels.html for sheets of labels; options are added to the folder's name, as in
                 seat_out+air_seat. Where procedures of two machines share a name, the machine is put before it.
                 Nothing is written for a procedure that is not proven.
                 """,
@@ -63,11 +70,12 @@ internal static class BuildCommand
                 ("procscript build procedures -o packs --with air_seat", "The same for machines with an air-suspended seat."),
                 ("procscript build procedures -o packs --procedure seat_out --format html", "Build the cards of one procedure."),
                 ("procscript build procedures -o packs --watch", "Build at every save, and see the cards in a browser."),
+                ("procscript build procedures -o packs --labels 70x36", "Put the bag labels on sheets of 24 labels, in labels.html beside the cards."),
                 ("procscript build procedures -o packs --templates our-cards", "Use the shop's own templates."),
             ],
         };
         input.AddTo(command);
-        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates, watch, port])
+        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates, labels, watch, port])
         {
             command.Add(option);
         }
@@ -78,7 +86,7 @@ internal static class BuildCommand
         {
             BuildRequest request = new(
                 input.Read(parsed),
-                wording.Read(parsed),
+                wording.Read(parsed) with { Labels = Labels(parsed.GetValue(labels)) },
                 parsed.GetRequiredValue(output),
                 [.. PackFormat.All.Where(known => Split(parsed.GetValue(format)).Contains(known.Name))],
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],
@@ -91,6 +99,9 @@ internal static class BuildCommand
         });
         return command;
     }
+
+    private static LabelStock? Labels(string? typed) =>
+        typed is null ? null : SettingsTable.Labels.Words.First(word => word.Word == typed).Value;
 
     private static IEnumerable<string> Names => PackFormat.All.Select(format => format.Name);
 
