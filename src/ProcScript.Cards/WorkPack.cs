@@ -13,8 +13,10 @@ public static class WorkPack
     /// <summary>The pack as one HTML file that asks for nothing outside itself and can be read without its script.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="templates">What it is made from.</param>
+    /// <param name="layout">How its cards are printed.</param>
     /// <param name="labels">What its bag labels are printed on: on sheets of labels they are a document of their own.</param>
-    public static PackText Html(Plan plan, PackTemplates templates, LabelStock labels = LabelStock.Plain) => PackRun.Html(plan, templates, LabelSheet.Of(labels));
+    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout = CardLayout.Flow, LabelStock labels = LabelStock.Plain) =>
+        PackRun.Html(plan, templates, layout, LabelSheet.Of(labels));
 
     /// <summary>The same pack as Markdown that reads well as plain text.</summary>
     /// <param name="plan">The plan.</param>

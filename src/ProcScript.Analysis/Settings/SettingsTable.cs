@@ -210,6 +210,15 @@ public static class SettingsTable
         Rules = ["PRC6001"],
     };
 
+    /// <summary>How the cards lie on their sheets.</summary>
+    public static ChoiceSetting<CardLayout> Layout { get; } = new()
+    {
+        Key = "cards.layout",
+        BuiltIn = CardLayout.Flow,
+        Words = [("flow", CardLayout.Flow), ("card", CardLayout.Card)],
+        What = "How cards are printed: one after the other, as many on a sheet as it holds, or each on sheets of its own. `--layout` outweighs it.",
+    };
+
     /// <summary>All rows, in the order in which they are told.</summary>
     public static ImmutableArray<Setting> All { get; } =
     [
@@ -231,6 +240,7 @@ public static class SettingsTable
         Torque,
         Labels,
         HouseTools,
+        Layout,
     ];
 
     private static readonly FrozenDictionary<string, Setting> ByKey = All.ToFrozenDictionary(setting => setting.Key, StringComparer.Ordinal);

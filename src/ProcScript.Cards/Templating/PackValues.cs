@@ -35,6 +35,8 @@ internal static class PackValues
             ["mass"] = Function<double, string>(Masses.InWords),
             ["mass_in_pounds"] = Function<double, string>(Masses.InPounds),
             ["numbers"] = Function<IEnumerable, string>(steps => StepNumbers.InWords(steps.Cast<object>().Select(step => Convert.ToInt32(step, CultureInfo.InvariantCulture)))),
+            // uncounted TEXT COUNT: what a step says, without its count.
+            ["uncounted"] = DelegateCustomFunction.CreateFunc<string, int, string>(Counts.Without),
             // safety_word ACTION: the action of a line of making safe or of returning to service, as it is headed.
             ["safety_word"] = Function<string, string>(SafetyWords.Of),
             // energy_word STATE: how an energy stands, as a card prints it large. turn_words FROM STATE: what a step does to it.

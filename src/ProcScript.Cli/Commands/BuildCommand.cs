@@ -32,6 +32,12 @@ internal static class BuildCommand
         Option<string?> procedure = new("--procedure") { Description = "Build this procedure only.", HelpName = "NAME" };
         Option<string?> templates = new("--templates") { Description = "A folder of templates that replace the standard ones.", HelpName = "DIR" };
 
+        Option<string?> layout = new("--layout")
+        {
+            Description = "Whether cards share sheets or each is printed on sheets of its own; the settings say it otherwise.",
+            HelpName = "flow|card",
+        };
+        layout.AcceptOnlyFromAmong("flow", "card");
         Option<string?> labels = new("--labels")
         {
             Description = "What bag labels are printed on: plain paper, or labels of so many mm; the settings say it otherwise.",
@@ -70,12 +76,13 @@ internal static class BuildCommand
                 ("procscript build procedures -o packs --with air_seat", "The same for machines with an air-suspended seat."),
                 ("procscript build procedures -o packs --procedure seat_out --format html", "Build the cards of one procedure."),
                 ("procscript build procedures -o packs --watch", "Build at every save, and see the cards in a browser."),
+                ("procscript build procedures -o packs --layout card", "Print each card on sheets of its own."),
                 ("procscript build procedures -o packs --labels 70x36", "Put the bag labels on sheets of 24 labels, in labels.html beside the cards."),
                 ("procscript build procedures -o packs --templates our-cards", "Use the shop's own templates."),
             ],
         };
         input.AddTo(command);
-        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates, labels, watch, port])
+        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates, layout, labels, watch, port])
         {
             command.Add(option);
         }
@@ -86,7 +93,7 @@ internal static class BuildCommand
         {
             BuildRequest request = new(
                 input.Read(parsed),
-                wording.Read(parsed) with { Labels = Labels(parsed.GetValue(labels)) },
+                wording.Read(parsed) with { Layout = Layout(parsed.GetValue(layout)), Labels = Labels(parsed.GetValue(labels)) },
                 parsed.GetRequiredValue(output),
                 [.. PackFormat.All.Where(known => Split(parsed.GetValue(format)).Contains(known.Name))],
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],
@@ -99,6 +106,13 @@ internal static class BuildCommand
         });
         return command;
     }
+
+    private static CardLayout? Layout(string? typed) => typed switch
+    {
+        "card" => CardLayout.Card,
+        "flow" => CardLayout.Flow,
+        _ => null,
+    };
 
     private static LabelStock? Labels(string? typed) =>
         typed is null ? null : SettingsTable.Labels.Words.First(word => word.Word == typed).Value;

@@ -54,15 +54,15 @@ internal static class BuildVerb
             return null;
         }
 
-        var labels = report.Outcome.OwnSettings.Get(SettingsTable.Labels);
+        var settings = report.Outcome.OwnSettings;
         using PendingFiles files = new();
         var written = new List<string>();
         foreach (var format in request.Formats)
         {
-            Add(format.FileName, format.Write(plan, templates, labels));
+            Add(format.FileName, format.Write(plan, templates, settings));
         }
 
-        if (!plan.Bags.IsEmpty && LabelSheet.Of(labels) is { } sheet && request.Formats.Any(format => format.Name != "json"))
+        if (!plan.Bags.IsEmpty && LabelSheet.Of(settings.Get(SettingsTable.Labels)) is { } sheet && request.Formats.Any(format => format.Name != "json"))
         {
             Add("labels.html", WorkPack.Labels(plan, templates, sheet));
         }

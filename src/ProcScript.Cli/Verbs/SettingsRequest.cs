@@ -11,6 +11,9 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     /// <summary>The day of the check; null for today.</summary>
     public DateOnly? Today { get; init; }
 
+    /// <summary>How cards are printed; null where nothing is said.</summary>
+    public CardLayout? Layout { get; init; }
+
     /// <summary>What bag labels are printed on; null where nothing is said.</summary>
     public LabelStock? Labels { get; init; }
 
@@ -19,6 +22,7 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     {
         var settings = SettingsReader.Read(store) with { Today = Today };
         settings = Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
+        settings = Layout is { } layout ? settings.With(SettingsTable.Layout, layout) : settings;
         return Labels is { } labels ? settings.With(SettingsTable.Labels, labels) : settings;
     }
 }
