@@ -47,16 +47,16 @@ public class BagFillingTests
         BagFilling.Fill([At("left", 1) with { OwnBag = "A" }, At("right", 2) with { OwnBag = "A" }], (_, _) => "Trim").Select(bag => (bag.Name, bag.Side)));
 
     [Theory]
-    [InlineData("left", "bolts", "right pillar", "left")]
-    [InlineData(null, "foot_bolt[front, right]", "foot", "right")]
-    [InlineData(null, "bolts", "door[left]", "left")]
-    [InlineData("links vorn", "bolts", "Tür", "left")]
-    [InlineData("côté droit", "bolts", "porte", "right")]
-    [InlineData("lewa strona", "bolts", "drzwi", "left")]
-    [InlineData("izquierda", "bolts", "puerta", "left")]
-    [InlineData("left and right", "bolts", "left door", "")]
-    [InlineData("leftmost edge", "bright_bolts", "door", "")]
-    public void The_nearest_words_say_the_side(string? at, string name, string part, string side) => Assert.Equal(side, HardwareSide.Of(JointOf(Pin, 1, at, name, part)));
+    [InlineData("bolts[left]", "right pillar", "left")]
+    [InlineData("foot_bolt[front, right]", "foot", "right")]
+    [InlineData("bolts", "door[left]", "left")]
+    [InlineData("bolts", "Tür links vorn", "left")]
+    [InlineData("bolts", "porte, côté droit", "right")]
+    [InlineData("bolts", "drzwi, lewa strona", "left")]
+    [InlineData("bolts", "puerta izquierda", "left")]
+    [InlineData("bolts", "left and right door", "")]
+    [InlineData("bright_bolts", "leftmost edge", "")]
+    public void The_nearest_words_say_the_side(string name, string part, string side) => Assert.Equal(side, HardwareSide.Of(JointOf(Pin, 1, name, part)));
 
     [Fact]
     public void A_thread_written_in_another_case_is_the_same_thread() =>
@@ -134,11 +134,10 @@ public class BagFillingTests
         new(PlanPhase.Strip, stage, JointOf(kind, count), count, step, 100 - step, stage);
 
     private static LooseHardware At(string place, int step) =>
-        new(PlanPhase.Strip, 0, JointOf(Pin, 1, place), 1, step, 100 - step, 0);
+        new(PlanPhase.Strip, 0, JointOf(Pin, 1, part: place), 1, step, 100 - step, 0);
 
-    private static Joint JointOf(Kind kind, int count, string? at = null, string? name = null, string part = "panel") => new()
+    private static Joint JointOf(Kind kind, int count, string? name = null, string part = "panel") => new()
     {
-        At = at,
         Name = name ?? kind.Name,
         Title = kind.Title,
         Declared = default,

@@ -36,7 +36,7 @@ public sealed class LabelPagesTests
     }
 
     [Fact]
-    public void Nothing_that_is_in_a_bag_is_lost_or_told_twice_and_no_place_is_used_twice() => Gen.Select(Bags, Gen.OneOfConst([.. LabelSheet.All])).Sample((bags, sheet) =>
+    public void Nothing_that_is_in_a_bag_is_lost_or_told_twice_and_no_place_is_used_twice() => Gen.Select(Bags, Gen.Int[0, LabelSheet.All.Length - 1].Select(at => LabelSheet.All[at])).Sample((bags, sheet) =>
     {
         var labels = LabelPages.Of(bags, sheet);
 
