@@ -19,7 +19,7 @@ internal static class StayingHardware
         .. steps.Where(step => Stays(step) && step.Count > step.Renewed)
             .GroupBy(step => step.Joint!.Kind)
             .Select(kind => new PlanStaying(
-                ItemWords.Of(kind.Key),
+                ItemWords.Of(kind.Key, kind.First().Book),
                 kind.Sum(step => step.Count - step.Renewed),
                 [.. kind.Select(step => step.Number)],
                 [.. kind.Select(step => step.Mirror)])),

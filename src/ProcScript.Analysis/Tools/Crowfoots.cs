@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Model;
 using ProcScript.Model.Catalog;
@@ -15,8 +16,6 @@ namespace ProcScript.Analysis.Tools;
 /// <param name="All">The crowfoots that a procedure can see.</param>
 internal sealed record Crowfoots(ImmutableArray<Tool> All)
 {
-    private const string Word = "crowfoot";
-
     private static readonly ImmutableArray<string> Spanners = ["spanner", "spanners"];
     private static readonly ImmutableArray<string> Wrenches = ["wrench", "wrenches"];
     private static readonly ImmutableArray<string> OpenJaws = ["open", "open-end", "open-ended", "ring", "box-end", "combination", "flare", "line", "union", "bleed"];
@@ -28,7 +27,7 @@ internal sealed record Crowfoots(ImmutableArray<Tool> All)
 
     /// <summary>Whether a tool is one, by its title.</summary>
     public static bool IsCrowfoot(Tool tool) =>
-        tool.Title.Contains(Word, StringComparison.OrdinalIgnoreCase) || tool.Title.Contains("crow foot", StringComparison.OrdinalIgnoreCase)
+        tool.Title.Contains("crowfoot", StringComparison.OrdinalIgnoreCase) || tool.Title.Contains("crow foot", StringComparison.OrdinalIgnoreCase)
         || tool.Title.Contains("crow's foot", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>
@@ -47,7 +46,8 @@ internal sealed record Crowfoots(ImmutableArray<Tool> All)
         && size.Unit.Dimension == other.Unit.Dimension && Math.Abs(size.BaseValue - other.BaseValue) < 1e-9);
 
     /// <summary>What the crowfoot for a spanner is called, whether the catalog has it or not.</summary>
-    public string Title(Tool spanner) => For(spanner) is { } tool ? ItemWords.Of(tool) : spanner.Size is { } size ? $"{size.Print()} {Word}" : Word;
+    public string Title(Tool spanner, Wordbook book) => For(spanner) is { } tool ? ItemWords.Of(tool, book)
+        : spanner.Size is { } size ? book.Say("tool.crowfoot-of", ("size", book.Print(size))) : book.Say("tool.crowfoot");
 
     private static bool IsSpanner(Tool tool) => Says(tool, Spanners) || (Says(tool, Wrenches) && Says(tool, OpenJaws));
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
@@ -14,8 +15,10 @@ namespace ProcScript.Analysis.Tools;
 /// <summary>The tools that the steps take, so that nobody walks back for one.</summary>
 internal sealed class ToolList(TorqueWrenches wrenches)
 {
-    private const string TorqueWrench = "torque wrench";
     private const string AngleGauge = "angle gauge";
+
+    /// <summary>The language that what the list adds is told in.</summary>
+    public Wordbook Book { get; init; } = Wordbook.English;
 
     /// <summary>The tools that every bench has, by name or by title.</summary>
     public ImmutableArray<string> HouseTools { get; init; } = [];
@@ -24,7 +27,9 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     public Crowfoots Crowfoots { get; init; } = new([]);
 
     /// <summary>How torques are told.</summary>
-    public TorqueWords Torques { get; init; } = new(SettingsTable.Torque.BuiltIn);
+    public TorqueWords Torques { get; init; } = new(SettingsTable.Torque.BuiltIn, Wordbook.English);
+
+    private string TorqueWrench => Book.Say("tool.torque-wrench");
 
     /// <summary>
     /// The titles of a step's tools: those of the kind, the item and the action, and a torque wrench where there is a torque and none of
@@ -36,17 +41,17 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         var tools = Item(step).Concat(step.Details.Tools).Distinct().ToList();
         var torque = Torque(step);
         var spanner = torque is null ? null : Crowfoots.Spanner(tools);
-        var titles = tools.Select(tool => tool == spanner ? Crowfoots.Title(tool) : ItemWords.Of(tool)).Distinct().ToList();
+        var titles = tools.Select(tool => tool == spanner ? Crowfoots.Title(tool, Book) : ItemWords.Of(tool, Book)).Distinct().ToList();
         if (torque is not null)
         {
             if (!tools.Exists(IsTorqueWrench))
             {
-                titles.Add(wrenches.For(torque) is { } wrench ? ItemWords.Of(wrench) : TorqueWrench);
+                titles.Add(wrenches.For(torque) is { } wrench ? ItemWords.Of(wrench, Book) : TorqueWrench);
             }
 
             if (torque.IsToAngle && !titles.Exists(title => title.Contains(AngleGauge, StringComparison.OrdinalIgnoreCase)))
             {
-                titles.Add(AngleGauge);
+                titles.Add(Book.Say("tool.angle-gauge"));
             }
         }
 
@@ -57,7 +62,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     public string Crowfoot(PlannedStep step)
     {
         var tools = Torque(step) is null ? [] : Item(step).Concat(step.Details.Tools).ToList();
-        return Crowfoots.Spanner(tools) is { } spanner ? Crowfoots.Title(spanner) : tools.Find(Crowfoots.IsCrowfoot) is { } own ? ItemWords.Of(own) : "";
+        return Crowfoots.Spanner(tools) is { } spanner ? Crowfoots.Title(spanner, Book) : tools.Find(Crowfoots.IsCrowfoot) is { } own ? ItemWords.Of(own, Book) : "";
     }
 
     /// <summary>
@@ -67,7 +72,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     public ImmutableArray<PlanTool> Of(ImmutableArray<PlannedStep> steps, ActionDetails job)
     {
         var house = House(steps, job);
-        var uses = job.Tools.SelectMany(tool => steps.Select(step => (Title: ItemWords.Of(tool), Step: step.Number)))
+        var uses = job.Tools.SelectMany(tool => steps.Select(step => (Title: ItemWords.Of(tool, Book), Step: step.Number)))
             .Concat(steps.SelectMany(step => Of(step).Select(title => (Title: title, Step: step.Number))));
         var crowfoots = steps.Select(Crowfoot).ToHashSet(StringComparer.Ordinal);
         return
@@ -84,10 +89,10 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     }
 
     /// <summary>How many of a cap are on at once at the most; 0 of any other tool.</summary>
-    private static int Caps(ImmutableArray<PlannedStep> steps, string title)
+    private int Caps(ImmutableArray<PlannedStep> steps, string title)
     {
         var (on, most) = (0, 0);
-        foreach (var step in steps.Where(step => step.Cap is { } cap && ItemWords.Of(cap.Tool) == title))
+        foreach (var step in steps.Where(step => step.Cap is { } cap && ItemWords.Of(cap.Tool, Book) == title))
         {
             on += step.Verb == Verb.Cap ? step.Count : -step.Count;
             most = Math.Max(most, on);
@@ -103,7 +108,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         if (titles.Count > 0)
         {
             var tools = steps.SelectMany(step => Item(step).Concat(step.Details.Tools)).Concat(job.Tools).Concat(wrenches.All);
-            titles.UnionWith([.. tools.Where(tool => titles.Contains(tool.Name)).Select(ItemWords.Of)]);
+            titles.UnionWith([.. tools.Where(tool => titles.Contains(tool.Name)).Select(tool => ItemWords.Of(tool, Book))]);
         }
 
         return titles;
@@ -128,14 +133,14 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         var titles = new List<string>();
         if (first is not null)
         {
-            titles.Add(ItemWords.Of(first));
+            titles.Add(ItemWords.Of(first, Wordbook.English));
         }
 
         foreach (var tools in others)
         {
             foreach (var tool in tools)
             {
-                if (ItemWords.Of(tool) is var title && !titles.Contains(title))
+                if (ItemWords.Of(tool, Wordbook.English) is var title && !titles.Contains(title))
                 {
                     titles.Add(title);
                 }
