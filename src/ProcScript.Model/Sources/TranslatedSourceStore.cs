@@ -18,4 +18,7 @@ public sealed class TranslatedSourceStore(ISourceStore store, LibraryTexts texts
 
     /// <inheritdoc/>
     public SourceReading Read(string path) => store.Read(path);
+
+    /// <inheritdoc/>
+    public FigureFile FindFigure(string path) => store.FindFigure(path);
 }
