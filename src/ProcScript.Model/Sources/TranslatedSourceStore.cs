@@ -1,3 +1,4 @@
+using ProcScript.Model.Figures;
 using ProcScript.Model.Texts;
 
 namespace ProcScript.Model.Sources;
