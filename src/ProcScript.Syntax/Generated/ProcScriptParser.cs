@@ -63,12 +63,12 @@ internal partial class ProcScriptParser : Parser {
 		WHILE=149, OPEN=150, LEFT_HAND=151, OR=152, WAY=153, WHERE=154, NEEDED=155, 
 		WITHOUT=156, RECORD=157, PAUSE=158, LOCKED=159, REUSE=160, STRETCH=161, 
 		PREVAILING=162, KEEP=163, ORDER=164, MARK=165, MEASURED=166, SNUG=167, 
-		RETORQUE=168, PLUS_MINUS=169, PLUS=170, DEGREE=171, MIDDLE_DOT=172, PERCENT=173, 
-		RANGE=174, DOT=175, SLASH=176, MINUS=177, AT_MOST=178, AT_LEAST=179, LESS_THAN=180, 
-		MORE_THAN=181, COMMA=182, LEFT_BRACE=183, RIGHT_BRACE=184, LEFT_BRACKET=185, 
-		RIGHT_BRACKET=186, LEFT_PAREN=187, RIGHT_PAREN=188, DECIMAL=189, INTEGER=190, 
-		SCREW_SIZE=191, NAME=192, STRING=193, UNCLOSED_STRING=194, COMMENT=195, 
-		NEWLINE=196, WHITE_SPACE=197, UNKNOWN=198;
+		RETORQUE=168, SIGNED=169, PLUS_MINUS=170, PLUS=171, DEGREE=172, MIDDLE_DOT=173, 
+		PERCENT=174, RANGE=175, DOT=176, SLASH=177, MINUS=178, AT_MOST=179, AT_LEAST=180, 
+		LESS_THAN=181, MORE_THAN=182, COMMA=183, LEFT_BRACE=184, RIGHT_BRACE=185, 
+		LEFT_BRACKET=186, RIGHT_BRACKET=187, LEFT_PAREN=188, RIGHT_PAREN=189, 
+		DECIMAL=190, INTEGER=191, SCREW_SIZE=192, NAME=193, STRING=194, UNCLOSED_STRING=195, 
+		COMMENT=196, NEWLINE=197, WHITE_SPACE=198, UNKNOWN=199;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_property = 4, RULE_clause = 5, RULE_cover = 6, RULE_refitProperty = 7, 
@@ -142,9 +142,9 @@ internal partial class ProcScriptParser : Parser {
 		"'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", "'way'", 
 		"'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
 		"'reuse'", "'stretch'", "'prevailing'", "'keep'", "'order'", "'mark'", 
-		"'measured'", "'snug'", "'retorque'", null, "'+'", "'\\u00B0'", null, 
-		"'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", 
-		"'}'", "'['", "']'", "'('", "')'"
+		"'measured'", "'snug'", "'retorque'", "'signed'", null, "'+'", "'\\u00B0'", 
+		null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", 
+		"'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -168,8 +168,8 @@ internal partial class ProcScriptParser : Parser {
 		"VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "LEFT_HAND", 
 		"OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", "LOCKED", 
 		"REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
-		"SNUG", "RETORQUE", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", 
-		"RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
+		"SNUG", "RETORQUE", "SIGNED", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", 
+		"PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
 		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
 		"LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", 
 		"STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
@@ -461,7 +461,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 222;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20921451393L) != 0)) {
 				{
 				State = 220;
 				ErrorHandler.Sync(this);
@@ -534,6 +534,7 @@ internal partial class ProcScriptParser : Parser {
 				case KEEP:
 				case MARK:
 				case MEASURED:
+				case SIGNED:
 					{
 					State = 217;
 					property();
@@ -765,6 +766,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEMPORARY() { return GetToken(ProcScriptParser.TEMPORARY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRETCH() { return GetToken(ProcScriptParser.STRETCH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIGNED() { return GetToken(ProcScriptParser.SIGNED, 0); }
 		public FlagPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class PrevailingPropertyContext : PropertyContext {
@@ -1326,12 +1328,13 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 			case STRETCH:
+			case SIGNED:
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
 				State = 320;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0) || _la==STRETCH) ) {
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0) || _la==STRETCH || _la==SIGNED) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1504,6 +1507,7 @@ internal partial class ProcScriptParser : Parser {
 					case MEASURED:
 					case SNUG:
 					case RETORQUE:
+					case SIGNED:
 					case NAME:
 						{
 						State = 335;
@@ -2535,7 +2539,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 481;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3724804993L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20904674177L) != 0)) {
 				{
 				{
 				State = 478;
@@ -2743,6 +2747,7 @@ internal partial class ProcScriptParser : Parser {
 			case KEEP:
 			case MARK:
 			case MEASURED:
+			case SIGNED:
 				EnterOuterAlt(_localctx, 10);
 				{
 				State = 495;
@@ -3079,7 +3084,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 543;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295875291414532L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20921451393L) != 0)) {
 				{
 				State = 541;
 				ErrorHandler.Sync(this);
@@ -3152,6 +3157,7 @@ internal partial class ProcScriptParser : Parser {
 				case KEEP:
 				case MARK:
 				case MEASURED:
+				case SIGNED:
 					{
 					State = 538;
 					property();
@@ -3446,6 +3452,7 @@ internal partial class ProcScriptParser : Parser {
 			case KEEP:
 			case MARK:
 			case MEASURED:
+			case SIGNED:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -3949,6 +3956,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
@@ -4114,6 +4122,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
@@ -4563,6 +4572,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
@@ -4724,6 +4734,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
@@ -4794,7 +4805,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 697;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3724804993L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20904674177L) != 0)) {
 				{
 				{
 				State = 694;
@@ -4977,6 +4988,7 @@ internal partial class ProcScriptParser : Parser {
 			case KEEP:
 			case MARK:
 			case MEASURED:
+			case SIGNED:
 				EnterOuterAlt(_localctx, 8);
 				{
 				State = 709;
@@ -5129,7 +5141,7 @@ internal partial class ProcScriptParser : Parser {
 				State = 731;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 11259000142168063L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 22518000284336127L) != 0)) {
 					{
 					State = 723;
 					value();
@@ -5791,6 +5803,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case INTEGER:
 			case NAME:
 				{
@@ -7578,6 +7591,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
 			return GetRuleContext<OrderContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
 		public CheckRuleContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -7639,6 +7655,16 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
+			State = 1009;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 1008;
+				propertyBlock();
+				}
+			}
+
 			}
 		}
 		catch (RecognitionException re) {
@@ -7678,26 +7704,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1008;
-			Match(RECORD);
-			State = 1009;
-			text();
 			State = 1011;
+			Match(RECORD);
+			State = 1012;
+			text();
+			State = 1014;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,123,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,124,Context) ) {
 			case 1:
 				{
-				State = 1010;
+				State = 1013;
 				needsClause();
 				}
 				break;
 			}
-			State = 1014;
+			State = 1017;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1013;
+				State = 1016;
 				order();
 				}
 			}
@@ -7741,18 +7767,18 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1016;
+			State = 1019;
 			Match(PAUSE);
-			State = 1017;
-			text();
-			State = 1018;
-			order();
 			State = 1020;
+			text();
+			State = 1021;
+			order();
+			State = 1023;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1019;
+				State = 1022;
 				propertyBlock();
 				}
 			}
@@ -7796,21 +7822,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1022;
-			Match(TEST);
-			State = 1023;
-			text();
 			State = 1025;
+			Match(TEST);
+			State = 1026;
+			text();
+			State = 1028;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1024;
+				State = 1027;
 				order();
 				}
 			}
 
-			State = 1027;
+			State = 1030;
 			testBlock();
 			}
 		}
@@ -7849,23 +7875,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1029;
+			State = 1032;
 			Match(LEFT_BRACE);
-			State = 1033;
+			State = 1036;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 515L) != 0)) {
 				{
 				{
-				State = 1030;
+				State = 1033;
 				testItem();
 				}
 				}
-				State = 1035;
+				State = 1038;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1036;
+			State = 1039;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7908,7 +7934,7 @@ internal partial class ProcScriptParser : Parser {
 		TestItemContext _localctx = new TestItemContext(Context, State);
 		EnterRule(_localctx, 164, RULE_testItem);
 		try {
-			State = 1043;
+			State = 1046;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -7917,14 +7943,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1038;
+				State = 1041;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1039;
+				State = 1042;
 				powerClause();
 				}
 				break;
@@ -7933,21 +7959,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1040;
+				State = 1043;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1041;
+				State = 1044;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1042;
+				State = 1045;
 				whileClause();
 				}
 				break;
@@ -7993,23 +8019,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1045;
+			State = 1048;
 			Match(POWER);
-			State = 1046;
+			State = 1049;
 			reference();
-			State = 1051;
+			State = 1054;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1047;
+				State = 1050;
 				Match(COMMA);
-				State = 1048;
+				State = 1051;
 				reference();
 				}
 				}
-				State = 1053;
+				State = 1056;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -8054,7 +8080,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1054;
+			State = 1057;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8063,18 +8089,18 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1055;
+			State = 1058;
 			orderVerb();
-			State = 1056;
-			reference();
 			State = 1059;
+			reference();
+			State = 1062;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 1057;
+				State = 1060;
 				Match(TO);
-				State = 1058;
+				State = 1061;
 				position();
 				}
 			}
@@ -8111,7 +8137,7 @@ internal partial class ProcScriptParser : Parser {
 		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
 		EnterRule(_localctx, 170, RULE_orderVerb);
 		try {
-			State = 1063;
+			State = 1066;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
@@ -8146,14 +8172,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1061;
+				State = 1064;
 				verb();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1062;
+				State = 1065;
 				snugVerb();
 				}
 				break;
@@ -8190,7 +8216,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1065;
+			State = 1068;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8228,7 +8254,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1067;
+			State = 1070;
 			Match(INTEGER);
 			}
 		}
@@ -8273,24 +8299,24 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1069;
+			State = 1072;
 			number();
-			State = 1071;
+			State = 1074;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,132,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
 			case 1:
 				{
-				State = 1070;
+				State = 1073;
 				unit();
 				}
 				break;
 			}
-			State = 1078;
+			State = 1081;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1073;
+				State = 1076;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8299,14 +8325,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1074;
+				State = 1077;
 				number();
-				State = 1076;
+				State = 1079;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
 				case 1:
 					{
-					State = 1075;
+					State = 1078;
 					unit();
 					}
 					break;
@@ -8350,14 +8376,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1081;
+			State = 1084;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 178)) & ~0x3f) == 0 && ((1L << (_la - 178)) & 15L) != 0)) {
+			if (((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) {
 				{
-				State = 1080;
+				State = 1083;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 178)) & ~0x3f) == 0 && ((1L << (_la - 178)) & 15L) != 0)) ) {
+				if ( !(((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -8367,7 +8393,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1083;
+			State = 1086;
 			quantity();
 			}
 		}
@@ -8405,47 +8431,47 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1086;
+			State = 1089;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1085;
+				State = 1088;
 				Match(MINUS);
 				}
 			}
 
-			State = 1097;
+			State = 1100;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1088;
+				State = 1091;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1089;
+				State = 1092;
 				Match(INTEGER);
-				State = 1095;
+				State = 1098;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1090;
+					State = 1093;
 					Match(SLASH);
-					State = 1091;
+					State = 1094;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1092;
+					State = 1095;
 					Match(INTEGER);
-					State = 1093;
+					State = 1096;
 					Match(SLASH);
-					State = 1094;
+					State = 1097;
 					Match(INTEGER);
 					}
 					break;
@@ -8574,6 +8600,7 @@ internal partial class ProcScriptParser : Parser {
 				case MEASURED:
 				case SNUG:
 				case RETORQUE:
+				case SIGNED:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -8640,27 +8667,27 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 182, RULE_unit);
 		int _la;
 		try {
-			State = 1112;
+			State = 1115;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1099;
+				State = 1102;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1100;
+				State = 1103;
 				Match(DEGREE);
-				State = 1102;
+				State = 1105;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1101;
+					State = 1104;
 					Match(NAME);
 					}
 				}
@@ -8671,28 +8698,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1104;
+				State = 1107;
 				unitName();
-				State = 1109;
+				State = 1112;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 172)) & ~0x3f) == 0 && ((1L << (_la - 172)) & 25L) != 0)) {
+				while (((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) {
 					{
 					{
-					State = 1105;
+					State = 1108;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 172)) & ~0x3f) == 0 && ((1L << (_la - 172)) & 25L) != 0)) ) {
+					if ( !(((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1106;
+					State = 1109;
 					unitName();
 					}
 					}
-					State = 1111;
+					State = 1114;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8731,7 +8758,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1114;
+			State = 1117;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8775,14 +8802,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1116;
+			State = 1119;
 			name();
-			State = 1118;
+			State = 1121;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1117;
+				State = 1120;
 				index();
 				}
 			}
@@ -8828,27 +8855,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1120;
+			State = 1123;
 			Match(LEFT_BRACKET);
-			State = 1121;
+			State = 1124;
 			value();
-			State = 1126;
+			State = 1129;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1122;
+				State = 1125;
 				Match(COMMA);
-				State = 1123;
+				State = 1126;
 				value();
 				}
 				}
-				State = 1128;
+				State = 1131;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1129;
+			State = 1132;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -8967,6 +8994,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MEASURED() { return GetToken(ProcScriptParser.MEASURED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SNUG() { return GetToken(ProcScriptParser.SNUG, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RETORQUE() { return GetToken(ProcScriptParser.RETORQUE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIGNED() { return GetToken(ProcScriptParser.SIGNED, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -8982,9 +9010,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1131;
+			State = 1134;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 9007200328482815L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 18014400656965631L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -9025,7 +9053,7 @@ internal partial class ProcScriptParser : Parser {
 		PositionContext _localctx = new PositionContext(Context, State);
 		EnterRule(_localctx, 192, RULE_position);
 		try {
-			State = 1139;
+			State = 1142;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -9130,45 +9158,46 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1133;
+				State = 1136;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1134;
+				State = 1137;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1135;
+				State = 1138;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1136;
+				State = 1139;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1137;
+				State = 1140;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1138;
+				State = 1141;
 				Match(AT);
 				}
 				break;
@@ -9188,7 +9217,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,198,1142,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,199,1145,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -9265,343 +9294,345 @@ internal partial class ProcScriptParser : Parser {
 		1,75,1,75,1,75,3,75,977,8,75,3,75,979,8,75,1,76,1,76,1,76,1,76,5,76,985,
 		8,76,10,76,12,76,988,9,76,1,76,1,76,1,76,1,76,1,77,1,77,1,77,3,77,997,
 		8,77,1,77,1,77,3,77,1001,8,77,1,77,3,77,1004,8,77,1,77,3,77,1007,8,77,
-		1,78,1,78,1,78,3,78,1012,8,78,1,78,3,78,1015,8,78,1,79,1,79,1,79,1,79,
-		3,79,1021,8,79,1,80,1,80,1,80,3,80,1026,8,80,1,80,1,80,1,81,1,81,5,81,
-		1032,8,81,10,81,12,81,1035,9,81,1,81,1,81,1,82,1,82,1,82,1,82,1,82,3,82,
-		1044,8,82,1,83,1,83,1,83,1,83,5,83,1050,8,83,10,83,12,83,1053,9,83,1,84,
-		1,84,1,84,1,84,1,84,3,84,1060,8,84,1,85,1,85,3,85,1064,8,85,1,86,1,86,
-		1,87,1,87,1,88,1,88,3,88,1072,8,88,1,88,1,88,1,88,3,88,1077,8,88,3,88,
-		1079,8,88,1,89,3,89,1082,8,89,1,89,1,89,1,90,3,90,1087,8,90,1,90,1,90,
-		1,90,1,90,1,90,1,90,1,90,3,90,1096,8,90,3,90,1098,8,90,1,91,1,91,1,91,
-		3,91,1103,8,91,1,91,1,91,1,91,5,91,1108,8,91,10,91,12,91,1111,9,91,3,91,
-		1113,8,91,1,92,1,92,1,93,1,93,3,93,1119,8,93,1,94,1,94,1,94,1,94,5,94,
-		1125,8,94,10,94,12,94,1128,9,94,1,94,1,94,1,95,1,95,1,96,1,96,1,96,1,96,
-		1,96,1,96,3,96,1140,8,96,1,96,0,0,97,0,2,4,6,8,10,12,14,16,18,20,22,24,
-		26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,
-		74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,
-		116,118,120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,
-		152,154,156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,
-		188,190,192,0,28,1,0,2,8,8,0,42,42,48,49,53,53,59,60,69,69,103,106,115,
-		120,165,166,6,0,83,83,87,87,89,89,96,96,98,101,121,126,4,0,2,2,73,73,85,
-		85,127,127,1,0,136,138,2,0,90,90,94,94,1,0,140,141,4,0,93,93,95,95,142,
-		143,161,161,1,0,145,146,2,0,23,24,26,26,2,0,21,21,159,159,1,0,189,190,
-		2,0,152,152,182,182,3,0,31,31,49,49,107,114,1,0,16,18,2,0,128,128,156,
-		156,1,0,78,81,2,0,75,75,190,190,4,0,31,31,40,65,67,67,97,97,2,0,66,66,
-		68,69,1,0,29,30,1,0,72,73,1,0,193,194,2,0,169,169,174,174,1,0,178,181,
-		2,0,172,172,175,176,2,0,25,25,192,192,6,0,2,8,11,14,36,36,75,77,82,168,
-		192,192,1270,0,200,1,0,0,0,2,205,1,0,0,0,4,208,1,0,0,0,6,216,1,0,0,0,8,
-		362,1,0,0,0,10,379,1,0,0,0,12,381,1,0,0,0,14,388,1,0,0,0,16,429,1,0,0,
-		0,18,432,1,0,0,0,20,444,1,0,0,0,22,446,1,0,0,0,24,454,1,0,0,0,26,462,1,
-		0,0,0,28,468,1,0,0,0,30,470,1,0,0,0,32,477,1,0,0,0,34,497,1,0,0,0,36,499,
-		1,0,0,0,38,504,1,0,0,0,40,512,1,0,0,0,42,520,1,0,0,0,44,527,1,0,0,0,46,
-		548,1,0,0,0,48,556,1,0,0,0,50,576,1,0,0,0,52,590,1,0,0,0,54,592,1,0,0,
-		0,56,596,1,0,0,0,58,602,1,0,0,0,60,617,1,0,0,0,62,621,1,0,0,0,64,633,1,
-		0,0,0,66,635,1,0,0,0,68,653,1,0,0,0,70,662,1,0,0,0,72,673,1,0,0,0,74,683,
-		1,0,0,0,76,691,1,0,0,0,78,693,1,0,0,0,80,710,1,0,0,0,82,712,1,0,0,0,84,
-		716,1,0,0,0,86,720,1,0,0,0,88,739,1,0,0,0,90,742,1,0,0,0,92,745,1,0,0,
-		0,94,751,1,0,0,0,96,755,1,0,0,0,98,775,1,0,0,0,100,777,1,0,0,0,102,780,
-		1,0,0,0,104,783,1,0,0,0,106,788,1,0,0,0,108,794,1,0,0,0,110,800,1,0,0,
-		0,112,807,1,0,0,0,114,823,1,0,0,0,116,827,1,0,0,0,118,829,1,0,0,0,120,
-		831,1,0,0,0,122,833,1,0,0,0,124,851,1,0,0,0,126,860,1,0,0,0,128,868,1,
-		0,0,0,130,877,1,0,0,0,132,882,1,0,0,0,134,885,1,0,0,0,136,895,1,0,0,0,
-		138,901,1,0,0,0,140,921,1,0,0,0,142,923,1,0,0,0,144,929,1,0,0,0,146,933,
-		1,0,0,0,148,943,1,0,0,0,150,955,1,0,0,0,152,980,1,0,0,0,154,993,1,0,0,
-		0,156,1008,1,0,0,0,158,1016,1,0,0,0,160,1022,1,0,0,0,162,1029,1,0,0,0,
-		164,1043,1,0,0,0,166,1045,1,0,0,0,168,1054,1,0,0,0,170,1063,1,0,0,0,172,
-		1065,1,0,0,0,174,1067,1,0,0,0,176,1069,1,0,0,0,178,1081,1,0,0,0,180,1086,
-		1,0,0,0,182,1112,1,0,0,0,184,1114,1,0,0,0,186,1116,1,0,0,0,188,1120,1,
-		0,0,0,190,1131,1,0,0,0,192,1139,1,0,0,0,194,199,3,2,1,0,195,199,3,4,2,
-		0,196,199,3,30,15,0,197,199,3,66,33,0,198,194,1,0,0,0,198,195,1,0,0,0,
-		198,196,1,0,0,0,198,197,1,0,0,0,199,202,1,0,0,0,200,198,1,0,0,0,200,201,
-		1,0,0,0,201,203,1,0,0,0,202,200,1,0,0,0,203,204,5,0,0,1,204,1,1,0,0,0,
-		205,206,5,1,0,0,206,207,3,172,86,0,207,3,1,0,0,0,208,209,7,0,0,0,209,211,
-		3,190,95,0,210,212,3,172,86,0,211,210,1,0,0,0,211,212,1,0,0,0,212,214,
-		1,0,0,0,213,215,3,6,3,0,214,213,1,0,0,0,214,215,1,0,0,0,215,5,1,0,0,0,
-		216,222,5,183,0,0,217,221,3,8,4,0,218,221,3,10,5,0,219,221,3,14,7,0,220,
-		217,1,0,0,0,220,218,1,0,0,0,220,219,1,0,0,0,221,224,1,0,0,0,222,220,1,
-		0,0,0,222,223,1,0,0,0,223,225,1,0,0,0,224,222,1,0,0,0,225,226,5,184,0,
-		0,226,7,1,0,0,0,227,228,7,1,0,0,228,363,3,172,86,0,229,230,7,2,0,0,230,
-		363,3,176,88,0,231,236,5,88,0,0,232,237,3,176,88,0,233,234,5,132,0,0,234,
-		235,5,71,0,0,235,237,3,172,86,0,236,232,1,0,0,0,236,233,1,0,0,0,237,363,
-		1,0,0,0,238,239,5,86,0,0,239,244,3,176,88,0,240,241,5,182,0,0,241,243,
-		3,176,88,0,242,240,1,0,0,0,243,246,1,0,0,0,244,242,1,0,0,0,244,245,1,0,
-		0,0,245,251,1,0,0,0,246,244,1,0,0,0,247,248,5,170,0,0,248,250,3,176,88,
-		0,249,247,1,0,0,0,250,253,1,0,0,0,251,249,1,0,0,0,251,252,1,0,0,0,252,
-		363,1,0,0,0,253,251,1,0,0,0,254,255,7,3,0,0,255,260,3,186,93,0,256,257,
-		5,182,0,0,257,259,3,186,93,0,258,256,1,0,0,0,259,262,1,0,0,0,260,258,1,
-		0,0,0,260,261,1,0,0,0,261,363,1,0,0,0,262,260,1,0,0,0,263,264,5,27,0,0,
-		264,363,3,24,12,0,265,270,5,153,0,0,266,267,5,27,0,0,267,271,3,24,12,0,
-		268,269,5,28,0,0,269,271,3,22,11,0,270,266,1,0,0,0,270,268,1,0,0,0,271,
-		363,1,0,0,0,272,273,5,56,0,0,273,274,5,128,0,0,274,279,3,186,93,0,275,
-		276,5,182,0,0,276,278,3,186,93,0,277,275,1,0,0,0,278,281,1,0,0,0,279,277,
-		1,0,0,0,279,280,1,0,0,0,280,363,1,0,0,0,281,279,1,0,0,0,282,288,5,129,
-		0,0,283,289,5,130,0,0,284,289,5,133,0,0,285,289,5,131,0,0,286,287,5,134,
-		0,0,287,289,5,109,0,0,288,283,1,0,0,0,288,284,1,0,0,0,288,285,1,0,0,0,
-		288,286,1,0,0,0,289,363,1,0,0,0,290,291,5,135,0,0,291,363,7,4,0,0,292,
-		293,5,102,0,0,293,363,3,174,87,0,294,297,5,82,0,0,295,298,3,16,8,0,296,
-		298,5,139,0,0,297,295,1,0,0,0,297,296,1,0,0,0,298,363,1,0,0,0,299,300,
-		5,84,0,0,300,363,3,20,10,0,301,302,7,5,0,0,302,303,3,174,87,0,303,304,
-		3,186,93,0,304,363,1,0,0,0,305,306,5,91,0,0,306,307,3,176,88,0,307,308,
-		5,74,0,0,308,309,3,186,93,0,309,363,1,0,0,0,310,311,5,128,0,0,311,312,
-		3,186,93,0,312,313,7,6,0,0,313,316,3,176,88,0,314,315,5,74,0,0,315,317,
-		3,186,93,0,316,314,1,0,0,0,316,317,1,0,0,0,317,363,1,0,0,0,318,319,5,92,
-		0,0,319,363,5,1,0,0,320,363,7,7,0,0,321,322,5,160,0,0,322,323,5,71,0,0,
-		323,363,3,172,86,0,324,325,5,163,0,0,325,326,5,25,0,0,326,363,5,164,0,
-		0,327,328,5,162,0,0,328,363,3,178,89,0,329,330,5,97,0,0,330,332,3,172,
-		86,0,331,333,3,124,62,0,332,331,1,0,0,0,332,333,1,0,0,0,333,339,1,0,0,
-		0,334,337,5,22,0,0,335,338,3,186,93,0,336,338,3,172,86,0,337,335,1,0,0,
-		0,337,336,1,0,0,0,338,340,1,0,0,0,339,334,1,0,0,0,339,340,1,0,0,0,340,
-		343,1,0,0,0,341,342,5,77,0,0,342,344,3,178,89,0,343,341,1,0,0,0,343,344,
-		1,0,0,0,344,346,1,0,0,0,345,347,3,6,3,0,346,345,1,0,0,0,346,347,1,0,0,
-		0,347,363,1,0,0,0,348,349,5,144,0,0,349,351,3,176,88,0,350,352,7,8,0,0,
-		351,350,1,0,0,0,351,352,1,0,0,0,352,363,1,0,0,0,353,357,5,29,0,0,354,355,
-		5,28,0,0,355,358,3,22,11,0,356,358,3,100,50,0,357,354,1,0,0,0,357,356,
-		1,0,0,0,358,363,1,0,0,0,359,360,5,28,0,0,360,363,3,22,11,0,361,363,3,100,
-		50,0,362,227,1,0,0,0,362,229,1,0,0,0,362,231,1,0,0,0,362,238,1,0,0,0,362,
-		254,1,0,0,0,362,263,1,0,0,0,362,265,1,0,0,0,362,272,1,0,0,0,362,282,1,
-		0,0,0,362,290,1,0,0,0,362,292,1,0,0,0,362,294,1,0,0,0,362,299,1,0,0,0,
-		362,301,1,0,0,0,362,305,1,0,0,0,362,310,1,0,0,0,362,318,1,0,0,0,362,320,
-		1,0,0,0,362,321,1,0,0,0,362,324,1,0,0,0,362,327,1,0,0,0,362,329,1,0,0,
-		0,362,348,1,0,0,0,362,353,1,0,0,0,362,359,1,0,0,0,362,361,1,0,0,0,363,
-		9,1,0,0,0,364,365,5,22,0,0,365,380,3,172,86,0,366,367,7,9,0,0,367,372,
-		3,186,93,0,368,369,5,182,0,0,369,371,3,186,93,0,370,368,1,0,0,0,371,374,
-		1,0,0,0,372,370,1,0,0,0,372,373,1,0,0,0,373,380,1,0,0,0,374,372,1,0,0,
-		0,375,377,3,12,6,0,376,378,3,6,3,0,377,376,1,0,0,0,377,378,1,0,0,0,378,
-		380,1,0,0,0,379,364,1,0,0,0,379,366,1,0,0,0,379,375,1,0,0,0,380,11,1,0,
-		0,0,381,382,7,10,0,0,382,383,5,19,0,0,383,384,3,174,87,0,384,385,3,190,
-		95,0,385,386,5,20,0,0,386,387,3,186,93,0,387,13,1,0,0,0,388,393,5,30,0,
-		0,389,390,5,28,0,0,390,394,3,22,11,0,391,394,3,100,50,0,392,394,3,6,3,
-		0,393,389,1,0,0,0,393,391,1,0,0,0,393,392,1,0,0,0,394,15,1,0,0,0,395,398,
-		5,192,0,0,396,397,5,175,0,0,397,399,5,190,0,0,398,396,1,0,0,0,398,399,
-		1,0,0,0,399,401,1,0,0,0,400,402,3,18,9,0,401,400,1,0,0,0,401,402,1,0,0,
-		0,402,430,1,0,0,0,403,409,5,190,0,0,404,406,5,190,0,0,405,404,1,0,0,0,
-		405,406,1,0,0,0,406,407,1,0,0,0,407,408,5,176,0,0,408,410,5,190,0,0,409,
-		405,1,0,0,0,409,410,1,0,0,0,410,411,1,0,0,0,411,412,5,177,0,0,412,414,
-		7,11,0,0,413,415,5,192,0,0,414,413,1,0,0,0,414,415,1,0,0,0,415,417,1,0,
-		0,0,416,418,3,18,9,0,417,416,1,0,0,0,417,418,1,0,0,0,418,430,1,0,0,0,419,
-		420,5,191,0,0,420,421,5,177,0,0,421,423,5,190,0,0,422,424,5,192,0,0,423,
-		422,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,427,3,18,9,0,426,425,1,
-		0,0,0,426,427,1,0,0,0,427,430,1,0,0,0,428,430,3,172,86,0,429,395,1,0,0,
-		0,429,403,1,0,0,0,429,419,1,0,0,0,429,428,1,0,0,0,430,17,1,0,0,0,431,433,
-		5,177,0,0,432,431,1,0,0,0,432,433,1,0,0,0,433,434,1,0,0,0,434,435,5,151,
-		0,0,435,19,1,0,0,0,436,445,3,180,90,0,437,440,5,192,0,0,438,439,5,177,
-		0,0,439,441,5,190,0,0,440,438,1,0,0,0,440,441,1,0,0,0,441,445,1,0,0,0,
-		442,445,5,132,0,0,443,445,3,172,86,0,444,436,1,0,0,0,444,437,1,0,0,0,444,
-		442,1,0,0,0,444,443,1,0,0,0,445,21,1,0,0,0,446,451,3,26,13,0,447,448,7,
-		12,0,0,448,450,3,26,13,0,449,447,1,0,0,0,450,453,1,0,0,0,451,449,1,0,0,
-		0,451,452,1,0,0,0,452,23,1,0,0,0,453,451,1,0,0,0,454,459,3,186,93,0,455,
-		456,7,12,0,0,456,458,3,186,93,0,457,455,1,0,0,0,458,461,1,0,0,0,459,457,
-		1,0,0,0,459,460,1,0,0,0,460,25,1,0,0,0,461,459,1,0,0,0,462,466,3,186,93,
-		0,463,464,5,22,0,0,464,467,3,192,96,0,465,467,3,28,14,0,466,463,1,0,0,
-		0,466,465,1,0,0,0,466,467,1,0,0,0,467,27,1,0,0,0,468,469,7,13,0,0,469,
-		29,1,0,0,0,470,471,5,9,0,0,471,473,3,190,95,0,472,474,3,172,86,0,473,472,
-		1,0,0,0,473,474,1,0,0,0,474,475,1,0,0,0,475,476,3,32,16,0,476,31,1,0,0,
-		0,477,481,5,183,0,0,478,480,3,34,17,0,479,478,1,0,0,0,480,483,1,0,0,0,
-		481,479,1,0,0,0,481,482,1,0,0,0,482,484,1,0,0,0,483,481,1,0,0,0,484,485,
-		5,184,0,0,485,33,1,0,0,0,486,498,3,36,18,0,487,498,3,38,19,0,488,498,3,
-		40,20,0,489,498,3,42,21,0,490,498,3,46,23,0,491,498,3,48,24,0,492,498,
-		3,54,27,0,493,498,3,56,28,0,494,498,3,58,29,0,495,498,3,8,4,0,496,498,
-		3,14,7,0,497,486,1,0,0,0,497,487,1,0,0,0,497,488,1,0,0,0,497,489,1,0,0,
-		0,497,490,1,0,0,0,497,491,1,0,0,0,497,492,1,0,0,0,497,493,1,0,0,0,497,
-		494,1,0,0,0,497,495,1,0,0,0,497,496,1,0,0,0,498,35,1,0,0,0,499,500,5,11,
-		0,0,500,502,3,190,95,0,501,503,3,172,86,0,502,501,1,0,0,0,502,503,1,0,
-		0,0,503,37,1,0,0,0,504,505,5,12,0,0,505,507,3,186,93,0,506,508,3,172,86,
-		0,507,506,1,0,0,0,507,508,1,0,0,0,508,510,1,0,0,0,509,511,3,6,3,0,510,
-		509,1,0,0,0,510,511,1,0,0,0,511,39,1,0,0,0,512,513,5,13,0,0,513,515,3,
-		186,93,0,514,516,3,172,86,0,515,514,1,0,0,0,515,516,1,0,0,0,516,518,1,
-		0,0,0,517,519,3,6,3,0,518,517,1,0,0,0,518,519,1,0,0,0,519,41,1,0,0,0,520,
-		521,5,14,0,0,521,523,3,186,93,0,522,524,3,172,86,0,523,522,1,0,0,0,523,
-		524,1,0,0,0,524,525,1,0,0,0,525,526,3,44,22,0,526,43,1,0,0,0,527,536,5,
-		183,0,0,528,533,3,192,96,0,529,530,5,182,0,0,530,532,3,192,96,0,531,529,
-		1,0,0,0,532,535,1,0,0,0,533,531,1,0,0,0,533,534,1,0,0,0,534,537,1,0,0,
-		0,535,533,1,0,0,0,536,528,1,0,0,0,536,537,1,0,0,0,537,543,1,0,0,0,538,
-		542,3,8,4,0,539,542,3,10,5,0,540,542,3,14,7,0,541,538,1,0,0,0,541,539,
-		1,0,0,0,541,540,1,0,0,0,542,545,1,0,0,0,543,541,1,0,0,0,543,544,1,0,0,
-		0,544,546,1,0,0,0,545,543,1,0,0,0,546,547,5,184,0,0,547,45,1,0,0,0,548,
-		549,5,15,0,0,549,551,3,186,93,0,550,552,3,172,86,0,551,550,1,0,0,0,551,
-		552,1,0,0,0,552,554,1,0,0,0,553,555,3,32,16,0,554,553,1,0,0,0,554,555,
-		1,0,0,0,555,47,1,0,0,0,556,557,7,14,0,0,557,558,5,19,0,0,558,559,3,174,
-		87,0,559,560,3,190,95,0,560,561,5,20,0,0,561,565,3,186,93,0,562,564,3,
-		52,26,0,563,562,1,0,0,0,564,567,1,0,0,0,565,563,1,0,0,0,565,566,1,0,0,
-		0,566,574,1,0,0,0,567,565,1,0,0,0,568,570,3,50,25,0,569,568,1,0,0,0,570,
-		571,1,0,0,0,571,569,1,0,0,0,571,572,1,0,0,0,572,575,1,0,0,0,573,575,3,
-		6,3,0,574,569,1,0,0,0,574,573,1,0,0,0,574,575,1,0,0,0,575,49,1,0,0,0,576,
-		580,3,12,6,0,577,579,3,52,26,0,578,577,1,0,0,0,579,582,1,0,0,0,580,578,
-		1,0,0,0,580,581,1,0,0,0,581,584,1,0,0,0,582,580,1,0,0,0,583,585,3,6,3,
-		0,584,583,1,0,0,0,584,585,1,0,0,0,585,51,1,0,0,0,586,587,5,22,0,0,587,
-		591,3,172,86,0,588,589,7,9,0,0,589,591,3,186,93,0,590,586,1,0,0,0,590,
-		588,1,0,0,0,591,53,1,0,0,0,592,594,5,31,0,0,593,595,3,172,86,0,594,593,
-		1,0,0,0,594,595,1,0,0,0,595,55,1,0,0,0,596,597,5,32,0,0,597,598,3,190,
-		95,0,598,599,5,25,0,0,599,600,3,60,30,0,600,601,3,32,16,0,601,57,1,0,0,
-		0,602,603,5,33,0,0,603,604,3,64,32,0,604,605,3,32,16,0,605,59,1,0,0,0,
-		606,607,5,190,0,0,607,608,5,174,0,0,608,618,5,190,0,0,609,614,3,62,31,
-		0,610,611,5,182,0,0,611,613,3,62,31,0,612,610,1,0,0,0,613,616,1,0,0,0,
-		614,612,1,0,0,0,614,615,1,0,0,0,615,618,1,0,0,0,616,614,1,0,0,0,617,606,
-		1,0,0,0,617,609,1,0,0,0,618,61,1,0,0,0,619,622,3,190,95,0,620,622,5,190,
-		0,0,621,619,1,0,0,0,621,620,1,0,0,0,622,63,1,0,0,0,623,624,5,35,0,0,624,
-		634,3,190,95,0,625,631,3,190,95,0,626,628,5,34,0,0,627,629,5,35,0,0,628,
-		627,1,0,0,0,628,629,1,0,0,0,629,630,1,0,0,0,630,632,3,62,31,0,631,626,
-		1,0,0,0,631,632,1,0,0,0,632,634,1,0,0,0,633,623,1,0,0,0,633,625,1,0,0,
-		0,634,65,1,0,0,0,635,636,5,10,0,0,636,638,3,190,95,0,637,639,3,70,35,0,
-		638,637,1,0,0,0,638,639,1,0,0,0,639,641,1,0,0,0,640,642,3,172,86,0,641,
-		640,1,0,0,0,641,642,1,0,0,0,642,643,1,0,0,0,643,644,5,24,0,0,644,648,3,
-		190,95,0,645,647,3,68,34,0,646,645,1,0,0,0,647,650,1,0,0,0,648,646,1,0,
-		0,0,648,649,1,0,0,0,649,651,1,0,0,0,650,648,1,0,0,0,651,652,3,78,39,0,
-		652,67,1,0,0,0,653,654,7,15,0,0,654,659,3,190,95,0,655,656,5,182,0,0,656,
-		658,3,190,95,0,657,655,1,0,0,0,658,661,1,0,0,0,659,657,1,0,0,0,659,660,
-		1,0,0,0,660,69,1,0,0,0,661,659,1,0,0,0,662,663,5,187,0,0,663,668,3,72,
-		36,0,664,665,5,182,0,0,665,667,3,74,37,0,666,664,1,0,0,0,667,670,1,0,0,
-		0,668,666,1,0,0,0,668,669,1,0,0,0,669,671,1,0,0,0,670,668,1,0,0,0,671,
-		672,5,188,0,0,672,71,1,0,0,0,673,674,3,190,95,0,674,675,5,25,0,0,675,676,
-		3,76,38,0,676,73,1,0,0,0,677,684,5,190,0,0,678,681,3,190,95,0,679,680,
-		5,25,0,0,680,682,3,76,38,0,681,679,1,0,0,0,681,682,1,0,0,0,682,684,1,0,
-		0,0,683,677,1,0,0,0,683,678,1,0,0,0,684,75,1,0,0,0,685,692,3,190,95,0,
-		686,689,5,190,0,0,687,688,5,174,0,0,688,690,5,190,0,0,689,687,1,0,0,0,
-		689,690,1,0,0,0,690,692,1,0,0,0,691,685,1,0,0,0,691,686,1,0,0,0,692,77,
-		1,0,0,0,693,697,5,183,0,0,694,696,3,80,40,0,695,694,1,0,0,0,696,699,1,
-		0,0,0,697,695,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,697,1,0,0,0,
-		700,701,5,184,0,0,701,79,1,0,0,0,702,711,3,82,41,0,703,711,3,84,42,0,704,
-		711,3,86,43,0,705,711,3,90,45,0,706,711,3,136,68,0,707,711,3,92,46,0,708,
-		711,3,94,47,0,709,711,3,8,4,0,710,702,1,0,0,0,710,703,1,0,0,0,710,704,
-		1,0,0,0,710,705,1,0,0,0,710,706,1,0,0,0,710,707,1,0,0,0,710,708,1,0,0,
-		0,710,709,1,0,0,0,711,81,1,0,0,0,712,713,5,36,0,0,713,714,3,116,58,0,714,
-		715,3,186,93,0,715,83,1,0,0,0,716,717,5,37,0,0,717,718,3,172,86,0,718,
-		719,3,96,48,0,719,85,1,0,0,0,720,721,5,38,0,0,721,734,3,190,95,0,722,731,
-		5,187,0,0,723,728,3,62,31,0,724,725,5,182,0,0,725,727,3,62,31,0,726,724,
-		1,0,0,0,727,730,1,0,0,0,728,726,1,0,0,0,728,729,1,0,0,0,729,732,1,0,0,
-		0,730,728,1,0,0,0,731,723,1,0,0,0,731,732,1,0,0,0,732,733,1,0,0,0,733,
-		735,5,188,0,0,734,722,1,0,0,0,734,735,1,0,0,0,735,737,1,0,0,0,736,738,
-		3,88,44,0,737,736,1,0,0,0,737,738,1,0,0,0,738,87,1,0,0,0,739,740,5,154,
-		0,0,740,741,5,155,0,0,741,89,1,0,0,0,742,743,5,39,0,0,743,744,3,96,48,
-		0,744,91,1,0,0,0,745,746,5,32,0,0,746,747,3,190,95,0,747,748,5,25,0,0,
-		748,749,3,60,30,0,749,750,3,78,39,0,750,93,1,0,0,0,751,752,5,33,0,0,752,
-		753,3,64,32,0,753,754,3,78,39,0,754,95,1,0,0,0,755,759,5,183,0,0,756,758,
-		3,98,49,0,757,756,1,0,0,0,758,761,1,0,0,0,759,757,1,0,0,0,759,760,1,0,
-		0,0,760,762,1,0,0,0,761,759,1,0,0,0,762,763,5,184,0,0,763,97,1,0,0,0,764,
-		776,3,100,50,0,765,776,3,102,51,0,766,776,3,104,52,0,767,776,3,110,55,
-		0,768,776,3,122,61,0,769,776,3,126,63,0,770,776,3,128,64,0,771,776,3,134,
-		67,0,772,776,3,86,43,0,773,776,3,106,53,0,774,776,3,108,54,0,775,764,1,
-		0,0,0,775,765,1,0,0,0,775,766,1,0,0,0,775,767,1,0,0,0,775,768,1,0,0,0,
-		775,769,1,0,0,0,775,770,1,0,0,0,775,771,1,0,0,0,775,772,1,0,0,0,775,773,
-		1,0,0,0,775,774,1,0,0,0,776,99,1,0,0,0,777,778,7,16,0,0,778,779,3,172,
-		86,0,779,101,1,0,0,0,780,781,5,30,0,0,781,782,3,100,50,0,782,103,1,0,0,
-		0,783,786,5,29,0,0,784,787,3,100,50,0,785,787,3,112,56,0,786,784,1,0,0,
-		0,786,785,1,0,0,0,787,105,1,0,0,0,788,789,5,32,0,0,789,790,3,190,95,0,
-		790,791,5,25,0,0,791,792,3,60,30,0,792,793,3,96,48,0,793,107,1,0,0,0,794,
-		795,5,33,0,0,795,796,3,64,32,0,796,797,3,96,48,0,797,109,1,0,0,0,798,801,
-		3,120,60,0,799,801,3,118,59,0,800,798,1,0,0,0,800,799,1,0,0,0,801,802,
-		1,0,0,0,802,803,3,112,56,0,803,111,1,0,0,0,804,805,3,114,57,0,805,806,
-		5,74,0,0,806,808,1,0,0,0,807,804,1,0,0,0,807,808,1,0,0,0,808,809,1,0,0,
-		0,809,812,3,186,93,0,810,811,5,23,0,0,811,813,3,192,96,0,812,810,1,0,0,
-		0,812,813,1,0,0,0,813,815,1,0,0,0,814,816,3,88,44,0,815,814,1,0,0,0,815,
-		816,1,0,0,0,816,818,1,0,0,0,817,819,3,132,66,0,818,817,1,0,0,0,818,819,
-		1,0,0,0,819,821,1,0,0,0,820,822,3,6,3,0,821,820,1,0,0,0,821,822,1,0,0,
-		0,822,113,1,0,0,0,823,824,7,17,0,0,824,115,1,0,0,0,825,828,5,29,0,0,826,
-		828,3,120,60,0,827,825,1,0,0,0,827,826,1,0,0,0,828,117,1,0,0,0,829,830,
-		5,167,0,0,830,119,1,0,0,0,831,832,7,18,0,0,832,121,1,0,0,0,833,834,7,19,
-		0,0,834,836,3,172,86,0,835,837,3,124,62,0,836,835,1,0,0,0,836,837,1,0,
-		0,0,837,840,1,0,0,0,838,839,5,77,0,0,839,841,3,178,89,0,840,838,1,0,0,
-		0,840,841,1,0,0,0,841,843,1,0,0,0,842,844,3,130,65,0,843,842,1,0,0,0,843,
-		844,1,0,0,0,844,846,1,0,0,0,845,847,3,132,66,0,846,845,1,0,0,0,846,847,
-		1,0,0,0,847,849,1,0,0,0,848,850,3,6,3,0,849,848,1,0,0,0,849,850,1,0,0,
-		0,850,123,1,0,0,0,851,852,5,128,0,0,852,857,3,186,93,0,853,854,5,182,0,
-		0,854,856,3,186,93,0,855,853,1,0,0,0,856,859,1,0,0,0,857,855,1,0,0,0,857,
-		858,1,0,0,0,858,125,1,0,0,0,859,857,1,0,0,0,860,861,5,157,0,0,861,863,
-		3,172,86,0,862,864,3,130,65,0,863,862,1,0,0,0,863,864,1,0,0,0,864,866,
-		1,0,0,0,865,867,3,6,3,0,866,865,1,0,0,0,866,867,1,0,0,0,867,127,1,0,0,
-		0,868,869,5,158,0,0,869,871,3,172,86,0,870,872,3,130,65,0,871,870,1,0,
-		0,0,871,872,1,0,0,0,872,874,1,0,0,0,873,875,3,6,3,0,874,873,1,0,0,0,874,
-		875,1,0,0,0,875,129,1,0,0,0,876,878,7,20,0,0,877,876,1,0,0,0,877,878,1,
-		0,0,0,878,879,1,0,0,0,879,880,5,28,0,0,880,881,3,22,11,0,881,131,1,0,0,
-		0,882,883,5,25,0,0,883,884,5,76,0,0,884,133,1,0,0,0,885,889,5,70,0,0,886,
-		887,3,114,57,0,887,888,5,74,0,0,888,890,1,0,0,0,889,886,1,0,0,0,889,890,
-		1,0,0,0,890,891,1,0,0,0,891,892,3,186,93,0,892,893,5,71,0,0,893,894,3,
-		172,86,0,894,135,1,0,0,0,895,899,5,30,0,0,896,897,5,28,0,0,897,900,3,22,
-		11,0,898,900,3,138,69,0,899,896,1,0,0,0,899,898,1,0,0,0,900,137,1,0,0,
-		0,901,905,5,183,0,0,902,904,3,140,70,0,903,902,1,0,0,0,904,907,1,0,0,0,
-		905,903,1,0,0,0,905,906,1,0,0,0,906,908,1,0,0,0,907,905,1,0,0,0,908,909,
-		5,184,0,0,909,139,1,0,0,0,910,922,3,100,50,0,911,922,3,146,73,0,912,922,
-		3,154,77,0,913,922,3,156,78,0,914,922,3,158,79,0,915,922,3,160,80,0,916,
-		922,3,148,74,0,917,922,3,150,75,0,918,922,3,134,67,0,919,922,3,142,71,
-		0,920,922,3,144,72,0,921,910,1,0,0,0,921,911,1,0,0,0,921,912,1,0,0,0,921,
-		913,1,0,0,0,921,914,1,0,0,0,921,915,1,0,0,0,921,916,1,0,0,0,921,917,1,
-		0,0,0,921,918,1,0,0,0,921,919,1,0,0,0,921,920,1,0,0,0,922,141,1,0,0,0,
-		923,924,5,32,0,0,924,925,3,190,95,0,925,926,5,25,0,0,926,927,3,60,30,0,
-		927,928,3,138,69,0,928,143,1,0,0,0,929,930,5,33,0,0,930,931,3,64,32,0,
-		931,932,3,138,69,0,932,145,1,0,0,0,933,934,3,116,58,0,934,937,3,186,93,
-		0,935,936,5,23,0,0,936,938,3,192,96,0,937,935,1,0,0,0,937,938,1,0,0,0,
-		938,941,1,0,0,0,939,942,3,168,84,0,940,942,3,152,76,0,941,939,1,0,0,0,
-		941,940,1,0,0,0,942,147,1,0,0,0,943,944,3,118,59,0,944,949,3,186,93,0,
-		945,946,5,182,0,0,946,948,3,186,93,0,947,945,1,0,0,0,948,951,1,0,0,0,949,
-		947,1,0,0,0,949,950,1,0,0,0,950,953,1,0,0,0,951,949,1,0,0,0,952,954,3,
-		168,84,0,953,952,1,0,0,0,953,954,1,0,0,0,954,149,1,0,0,0,955,956,5,168,
-		0,0,956,961,3,186,93,0,957,958,5,182,0,0,958,960,3,186,93,0,959,957,1,
-		0,0,0,960,963,1,0,0,0,961,959,1,0,0,0,961,962,1,0,0,0,962,965,1,0,0,0,
-		963,961,1,0,0,0,964,966,3,130,65,0,965,964,1,0,0,0,965,966,1,0,0,0,966,
-		978,1,0,0,0,967,968,5,72,0,0,968,969,3,170,85,0,969,970,3,186,93,0,970,
-		979,1,0,0,0,971,976,5,73,0,0,972,973,3,170,85,0,973,974,3,186,93,0,974,
-		977,1,0,0,0,975,977,3,172,86,0,976,972,1,0,0,0,976,975,1,0,0,0,977,979,
-		1,0,0,0,978,967,1,0,0,0,978,971,1,0,0,0,978,979,1,0,0,0,979,151,1,0,0,
-		0,980,981,5,149,0,0,981,986,3,186,93,0,982,983,5,182,0,0,983,985,3,186,
-		93,0,984,982,1,0,0,0,985,988,1,0,0,0,986,984,1,0,0,0,986,987,1,0,0,0,987,
-		989,1,0,0,0,988,986,1,0,0,0,989,990,5,150,0,0,990,991,5,71,0,0,991,992,
-		3,172,86,0,992,153,1,0,0,0,993,994,5,69,0,0,994,996,3,172,86,0,995,997,
-		3,124,62,0,996,995,1,0,0,0,996,997,1,0,0,0,997,1000,1,0,0,0,998,999,5,
-		77,0,0,999,1001,3,178,89,0,1000,998,1,0,0,0,1000,1001,1,0,0,0,1001,1003,
-		1,0,0,0,1002,1004,3,130,65,0,1003,1002,1,0,0,0,1003,1004,1,0,0,0,1004,
-		1006,1,0,0,0,1005,1007,3,168,84,0,1006,1005,1,0,0,0,1006,1007,1,0,0,0,
-		1007,155,1,0,0,0,1008,1009,5,157,0,0,1009,1011,3,172,86,0,1010,1012,3,
-		130,65,0,1011,1010,1,0,0,0,1011,1012,1,0,0,0,1012,1014,1,0,0,0,1013,1015,
-		3,168,84,0,1014,1013,1,0,0,0,1014,1015,1,0,0,0,1015,157,1,0,0,0,1016,1017,
-		5,158,0,0,1017,1018,3,172,86,0,1018,1020,3,168,84,0,1019,1021,3,6,3,0,
-		1020,1019,1,0,0,0,1020,1021,1,0,0,0,1021,159,1,0,0,0,1022,1023,5,147,0,
-		0,1023,1025,3,172,86,0,1024,1026,3,168,84,0,1025,1024,1,0,0,0,1025,1026,
-		1,0,0,0,1026,1027,1,0,0,0,1027,1028,3,162,81,0,1028,161,1,0,0,0,1029,1033,
-		5,183,0,0,1030,1032,3,164,82,0,1031,1030,1,0,0,0,1032,1035,1,0,0,0,1033,
-		1031,1,0,0,0,1033,1034,1,0,0,0,1034,1036,1,0,0,0,1035,1033,1,0,0,0,1036,
-		1037,5,184,0,0,1037,163,1,0,0,0,1038,1044,3,100,50,0,1039,1044,3,166,83,
-		0,1040,1044,3,122,61,0,1041,1044,3,126,63,0,1042,1044,3,152,76,0,1043,
-		1038,1,0,0,0,1043,1039,1,0,0,0,1043,1040,1,0,0,0,1043,1041,1,0,0,0,1043,
-		1042,1,0,0,0,1044,165,1,0,0,0,1045,1046,5,148,0,0,1046,1051,3,186,93,0,
-		1047,1048,5,182,0,0,1048,1050,3,186,93,0,1049,1047,1,0,0,0,1050,1053,1,
-		0,0,0,1051,1049,1,0,0,0,1051,1052,1,0,0,0,1052,167,1,0,0,0,1053,1051,1,
-		0,0,0,1054,1055,7,21,0,0,1055,1056,3,170,85,0,1056,1059,3,186,93,0,1057,
-		1058,5,23,0,0,1058,1060,3,192,96,0,1059,1057,1,0,0,0,1059,1060,1,0,0,0,
-		1060,169,1,0,0,0,1061,1064,3,116,58,0,1062,1064,3,118,59,0,1063,1061,1,
-		0,0,0,1063,1062,1,0,0,0,1064,171,1,0,0,0,1065,1066,7,22,0,0,1066,173,1,
-		0,0,0,1067,1068,5,190,0,0,1068,175,1,0,0,0,1069,1071,3,180,90,0,1070,1072,
-		3,182,91,0,1071,1070,1,0,0,0,1071,1072,1,0,0,0,1072,1078,1,0,0,0,1073,
-		1074,7,23,0,0,1074,1076,3,180,90,0,1075,1077,3,182,91,0,1076,1075,1,0,
-		0,0,1076,1077,1,0,0,0,1077,1079,1,0,0,0,1078,1073,1,0,0,0,1078,1079,1,
-		0,0,0,1079,177,1,0,0,0,1080,1082,7,24,0,0,1081,1080,1,0,0,0,1081,1082,
-		1,0,0,0,1082,1083,1,0,0,0,1083,1084,3,176,88,0,1084,179,1,0,0,0,1085,1087,
-		5,177,0,0,1086,1085,1,0,0,0,1086,1087,1,0,0,0,1087,1097,1,0,0,0,1088,1098,
-		5,189,0,0,1089,1095,5,190,0,0,1090,1091,5,176,0,0,1091,1096,5,190,0,0,
-		1092,1093,5,190,0,0,1093,1094,5,176,0,0,1094,1096,5,190,0,0,1095,1090,
-		1,0,0,0,1095,1092,1,0,0,0,1095,1096,1,0,0,0,1096,1098,1,0,0,0,1097,1088,
-		1,0,0,0,1097,1089,1,0,0,0,1098,181,1,0,0,0,1099,1113,5,173,0,0,1100,1102,
-		5,171,0,0,1101,1103,5,192,0,0,1102,1101,1,0,0,0,1102,1103,1,0,0,0,1103,
-		1113,1,0,0,0,1104,1109,3,184,92,0,1105,1106,7,25,0,0,1106,1108,3,184,92,
-		0,1107,1105,1,0,0,0,1108,1111,1,0,0,0,1109,1107,1,0,0,0,1109,1110,1,0,
-		0,0,1110,1113,1,0,0,0,1111,1109,1,0,0,0,1112,1099,1,0,0,0,1112,1100,1,
-		0,0,0,1112,1104,1,0,0,0,1113,183,1,0,0,0,1114,1115,7,26,0,0,1115,185,1,
-		0,0,0,1116,1118,3,190,95,0,1117,1119,3,188,94,0,1118,1117,1,0,0,0,1118,
-		1119,1,0,0,0,1119,187,1,0,0,0,1120,1121,5,185,0,0,1121,1126,3,62,31,0,
-		1122,1123,5,182,0,0,1123,1125,3,62,31,0,1124,1122,1,0,0,0,1125,1128,1,
-		0,0,0,1126,1124,1,0,0,0,1126,1127,1,0,0,0,1127,1129,1,0,0,0,1128,1126,
-		1,0,0,0,1129,1130,5,186,0,0,1130,189,1,0,0,0,1131,1132,7,27,0,0,1132,191,
-		1,0,0,0,1133,1140,3,190,95,0,1134,1140,5,190,0,0,1135,1140,5,24,0,0,1136,
-		1140,5,25,0,0,1137,1140,5,23,0,0,1138,1140,5,22,0,0,1139,1133,1,0,0,0,
-		1139,1134,1,0,0,0,1139,1135,1,0,0,0,1139,1136,1,0,0,0,1139,1137,1,0,0,
-		0,1139,1138,1,0,0,0,1140,193,1,0,0,0,145,198,200,211,214,220,222,236,244,
-		251,260,270,279,288,297,316,332,337,339,343,346,351,357,362,372,377,379,
-		393,398,401,405,409,414,417,423,426,429,432,440,444,451,459,466,473,481,
-		497,502,507,510,515,518,523,533,536,541,543,551,554,565,571,574,580,584,
-		590,594,614,617,621,628,631,633,638,641,648,659,668,681,683,689,691,697,
-		710,728,731,734,737,759,775,786,800,807,812,815,818,821,827,836,840,843,
-		846,849,857,863,866,871,874,877,889,899,905,921,937,941,949,953,961,965,
-		976,978,986,996,1000,1003,1006,1011,1014,1020,1025,1033,1043,1051,1059,
-		1063,1071,1076,1078,1081,1086,1095,1097,1102,1109,1112,1118,1126,1139
+		1,77,3,77,1010,8,77,1,78,1,78,1,78,3,78,1015,8,78,1,78,3,78,1018,8,78,
+		1,79,1,79,1,79,1,79,3,79,1024,8,79,1,80,1,80,1,80,3,80,1029,8,80,1,80,
+		1,80,1,81,1,81,5,81,1035,8,81,10,81,12,81,1038,9,81,1,81,1,81,1,82,1,82,
+		1,82,1,82,1,82,3,82,1047,8,82,1,83,1,83,1,83,1,83,5,83,1053,8,83,10,83,
+		12,83,1056,9,83,1,84,1,84,1,84,1,84,1,84,3,84,1063,8,84,1,85,1,85,3,85,
+		1067,8,85,1,86,1,86,1,87,1,87,1,88,1,88,3,88,1075,8,88,1,88,1,88,1,88,
+		3,88,1080,8,88,3,88,1082,8,88,1,89,3,89,1085,8,89,1,89,1,89,1,90,3,90,
+		1090,8,90,1,90,1,90,1,90,1,90,1,90,1,90,1,90,3,90,1099,8,90,3,90,1101,
+		8,90,1,91,1,91,1,91,3,91,1106,8,91,1,91,1,91,1,91,5,91,1111,8,91,10,91,
+		12,91,1114,9,91,3,91,1116,8,91,1,92,1,92,1,93,1,93,3,93,1122,8,93,1,94,
+		1,94,1,94,1,94,5,94,1128,8,94,10,94,12,94,1131,9,94,1,94,1,94,1,95,1,95,
+		1,96,1,96,1,96,1,96,1,96,1,96,3,96,1143,8,96,1,96,0,0,97,0,2,4,6,8,10,
+		12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,
+		60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,
+		106,108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,
+		142,144,146,148,150,152,154,156,158,160,162,164,166,168,170,172,174,176,
+		178,180,182,184,186,188,190,192,0,28,1,0,2,8,8,0,42,42,48,49,53,53,59,
+		60,69,69,103,106,115,120,165,166,6,0,83,83,87,87,89,89,96,96,98,101,121,
+		126,4,0,2,2,73,73,85,85,127,127,1,0,136,138,2,0,90,90,94,94,1,0,140,141,
+		5,0,93,93,95,95,142,143,161,161,169,169,1,0,145,146,2,0,23,24,26,26,2,
+		0,21,21,159,159,1,0,190,191,2,0,152,152,183,183,3,0,31,31,49,49,107,114,
+		1,0,16,18,2,0,128,128,156,156,1,0,78,81,2,0,75,75,191,191,4,0,31,31,40,
+		65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,194,195,2,0,170,
+		170,175,175,1,0,179,182,2,0,173,173,176,177,2,0,25,25,193,193,6,0,2,8,
+		11,14,36,36,75,77,82,169,193,193,1274,0,200,1,0,0,0,2,205,1,0,0,0,4,208,
+		1,0,0,0,6,216,1,0,0,0,8,362,1,0,0,0,10,379,1,0,0,0,12,381,1,0,0,0,14,388,
+		1,0,0,0,16,429,1,0,0,0,18,432,1,0,0,0,20,444,1,0,0,0,22,446,1,0,0,0,24,
+		454,1,0,0,0,26,462,1,0,0,0,28,468,1,0,0,0,30,470,1,0,0,0,32,477,1,0,0,
+		0,34,497,1,0,0,0,36,499,1,0,0,0,38,504,1,0,0,0,40,512,1,0,0,0,42,520,1,
+		0,0,0,44,527,1,0,0,0,46,548,1,0,0,0,48,556,1,0,0,0,50,576,1,0,0,0,52,590,
+		1,0,0,0,54,592,1,0,0,0,56,596,1,0,0,0,58,602,1,0,0,0,60,617,1,0,0,0,62,
+		621,1,0,0,0,64,633,1,0,0,0,66,635,1,0,0,0,68,653,1,0,0,0,70,662,1,0,0,
+		0,72,673,1,0,0,0,74,683,1,0,0,0,76,691,1,0,0,0,78,693,1,0,0,0,80,710,1,
+		0,0,0,82,712,1,0,0,0,84,716,1,0,0,0,86,720,1,0,0,0,88,739,1,0,0,0,90,742,
+		1,0,0,0,92,745,1,0,0,0,94,751,1,0,0,0,96,755,1,0,0,0,98,775,1,0,0,0,100,
+		777,1,0,0,0,102,780,1,0,0,0,104,783,1,0,0,0,106,788,1,0,0,0,108,794,1,
+		0,0,0,110,800,1,0,0,0,112,807,1,0,0,0,114,823,1,0,0,0,116,827,1,0,0,0,
+		118,829,1,0,0,0,120,831,1,0,0,0,122,833,1,0,0,0,124,851,1,0,0,0,126,860,
+		1,0,0,0,128,868,1,0,0,0,130,877,1,0,0,0,132,882,1,0,0,0,134,885,1,0,0,
+		0,136,895,1,0,0,0,138,901,1,0,0,0,140,921,1,0,0,0,142,923,1,0,0,0,144,
+		929,1,0,0,0,146,933,1,0,0,0,148,943,1,0,0,0,150,955,1,0,0,0,152,980,1,
+		0,0,0,154,993,1,0,0,0,156,1011,1,0,0,0,158,1019,1,0,0,0,160,1025,1,0,0,
+		0,162,1032,1,0,0,0,164,1046,1,0,0,0,166,1048,1,0,0,0,168,1057,1,0,0,0,
+		170,1066,1,0,0,0,172,1068,1,0,0,0,174,1070,1,0,0,0,176,1072,1,0,0,0,178,
+		1084,1,0,0,0,180,1089,1,0,0,0,182,1115,1,0,0,0,184,1117,1,0,0,0,186,1119,
+		1,0,0,0,188,1123,1,0,0,0,190,1134,1,0,0,0,192,1142,1,0,0,0,194,199,3,2,
+		1,0,195,199,3,4,2,0,196,199,3,30,15,0,197,199,3,66,33,0,198,194,1,0,0,
+		0,198,195,1,0,0,0,198,196,1,0,0,0,198,197,1,0,0,0,199,202,1,0,0,0,200,
+		198,1,0,0,0,200,201,1,0,0,0,201,203,1,0,0,0,202,200,1,0,0,0,203,204,5,
+		0,0,1,204,1,1,0,0,0,205,206,5,1,0,0,206,207,3,172,86,0,207,3,1,0,0,0,208,
+		209,7,0,0,0,209,211,3,190,95,0,210,212,3,172,86,0,211,210,1,0,0,0,211,
+		212,1,0,0,0,212,214,1,0,0,0,213,215,3,6,3,0,214,213,1,0,0,0,214,215,1,
+		0,0,0,215,5,1,0,0,0,216,222,5,184,0,0,217,221,3,8,4,0,218,221,3,10,5,0,
+		219,221,3,14,7,0,220,217,1,0,0,0,220,218,1,0,0,0,220,219,1,0,0,0,221,224,
+		1,0,0,0,222,220,1,0,0,0,222,223,1,0,0,0,223,225,1,0,0,0,224,222,1,0,0,
+		0,225,226,5,185,0,0,226,7,1,0,0,0,227,228,7,1,0,0,228,363,3,172,86,0,229,
+		230,7,2,0,0,230,363,3,176,88,0,231,236,5,88,0,0,232,237,3,176,88,0,233,
+		234,5,132,0,0,234,235,5,71,0,0,235,237,3,172,86,0,236,232,1,0,0,0,236,
+		233,1,0,0,0,237,363,1,0,0,0,238,239,5,86,0,0,239,244,3,176,88,0,240,241,
+		5,183,0,0,241,243,3,176,88,0,242,240,1,0,0,0,243,246,1,0,0,0,244,242,1,
+		0,0,0,244,245,1,0,0,0,245,251,1,0,0,0,246,244,1,0,0,0,247,248,5,171,0,
+		0,248,250,3,176,88,0,249,247,1,0,0,0,250,253,1,0,0,0,251,249,1,0,0,0,251,
+		252,1,0,0,0,252,363,1,0,0,0,253,251,1,0,0,0,254,255,7,3,0,0,255,260,3,
+		186,93,0,256,257,5,183,0,0,257,259,3,186,93,0,258,256,1,0,0,0,259,262,
+		1,0,0,0,260,258,1,0,0,0,260,261,1,0,0,0,261,363,1,0,0,0,262,260,1,0,0,
+		0,263,264,5,27,0,0,264,363,3,24,12,0,265,270,5,153,0,0,266,267,5,27,0,
+		0,267,271,3,24,12,0,268,269,5,28,0,0,269,271,3,22,11,0,270,266,1,0,0,0,
+		270,268,1,0,0,0,271,363,1,0,0,0,272,273,5,56,0,0,273,274,5,128,0,0,274,
+		279,3,186,93,0,275,276,5,183,0,0,276,278,3,186,93,0,277,275,1,0,0,0,278,
+		281,1,0,0,0,279,277,1,0,0,0,279,280,1,0,0,0,280,363,1,0,0,0,281,279,1,
+		0,0,0,282,288,5,129,0,0,283,289,5,130,0,0,284,289,5,133,0,0,285,289,5,
+		131,0,0,286,287,5,134,0,0,287,289,5,109,0,0,288,283,1,0,0,0,288,284,1,
+		0,0,0,288,285,1,0,0,0,288,286,1,0,0,0,289,363,1,0,0,0,290,291,5,135,0,
+		0,291,363,7,4,0,0,292,293,5,102,0,0,293,363,3,174,87,0,294,297,5,82,0,
+		0,295,298,3,16,8,0,296,298,5,139,0,0,297,295,1,0,0,0,297,296,1,0,0,0,298,
+		363,1,0,0,0,299,300,5,84,0,0,300,363,3,20,10,0,301,302,7,5,0,0,302,303,
+		3,174,87,0,303,304,3,186,93,0,304,363,1,0,0,0,305,306,5,91,0,0,306,307,
+		3,176,88,0,307,308,5,74,0,0,308,309,3,186,93,0,309,363,1,0,0,0,310,311,
+		5,128,0,0,311,312,3,186,93,0,312,313,7,6,0,0,313,316,3,176,88,0,314,315,
+		5,74,0,0,315,317,3,186,93,0,316,314,1,0,0,0,316,317,1,0,0,0,317,363,1,
+		0,0,0,318,319,5,92,0,0,319,363,5,1,0,0,320,363,7,7,0,0,321,322,5,160,0,
+		0,322,323,5,71,0,0,323,363,3,172,86,0,324,325,5,163,0,0,325,326,5,25,0,
+		0,326,363,5,164,0,0,327,328,5,162,0,0,328,363,3,178,89,0,329,330,5,97,
+		0,0,330,332,3,172,86,0,331,333,3,124,62,0,332,331,1,0,0,0,332,333,1,0,
+		0,0,333,339,1,0,0,0,334,337,5,22,0,0,335,338,3,186,93,0,336,338,3,172,
+		86,0,337,335,1,0,0,0,337,336,1,0,0,0,338,340,1,0,0,0,339,334,1,0,0,0,339,
+		340,1,0,0,0,340,343,1,0,0,0,341,342,5,77,0,0,342,344,3,178,89,0,343,341,
+		1,0,0,0,343,344,1,0,0,0,344,346,1,0,0,0,345,347,3,6,3,0,346,345,1,0,0,
+		0,346,347,1,0,0,0,347,363,1,0,0,0,348,349,5,144,0,0,349,351,3,176,88,0,
+		350,352,7,8,0,0,351,350,1,0,0,0,351,352,1,0,0,0,352,363,1,0,0,0,353,357,
+		5,29,0,0,354,355,5,28,0,0,355,358,3,22,11,0,356,358,3,100,50,0,357,354,
+		1,0,0,0,357,356,1,0,0,0,358,363,1,0,0,0,359,360,5,28,0,0,360,363,3,22,
+		11,0,361,363,3,100,50,0,362,227,1,0,0,0,362,229,1,0,0,0,362,231,1,0,0,
+		0,362,238,1,0,0,0,362,254,1,0,0,0,362,263,1,0,0,0,362,265,1,0,0,0,362,
+		272,1,0,0,0,362,282,1,0,0,0,362,290,1,0,0,0,362,292,1,0,0,0,362,294,1,
+		0,0,0,362,299,1,0,0,0,362,301,1,0,0,0,362,305,1,0,0,0,362,310,1,0,0,0,
+		362,318,1,0,0,0,362,320,1,0,0,0,362,321,1,0,0,0,362,324,1,0,0,0,362,327,
+		1,0,0,0,362,329,1,0,0,0,362,348,1,0,0,0,362,353,1,0,0,0,362,359,1,0,0,
+		0,362,361,1,0,0,0,363,9,1,0,0,0,364,365,5,22,0,0,365,380,3,172,86,0,366,
+		367,7,9,0,0,367,372,3,186,93,0,368,369,5,183,0,0,369,371,3,186,93,0,370,
+		368,1,0,0,0,371,374,1,0,0,0,372,370,1,0,0,0,372,373,1,0,0,0,373,380,1,
+		0,0,0,374,372,1,0,0,0,375,377,3,12,6,0,376,378,3,6,3,0,377,376,1,0,0,0,
+		377,378,1,0,0,0,378,380,1,0,0,0,379,364,1,0,0,0,379,366,1,0,0,0,379,375,
+		1,0,0,0,380,11,1,0,0,0,381,382,7,10,0,0,382,383,5,19,0,0,383,384,3,174,
+		87,0,384,385,3,190,95,0,385,386,5,20,0,0,386,387,3,186,93,0,387,13,1,0,
+		0,0,388,393,5,30,0,0,389,390,5,28,0,0,390,394,3,22,11,0,391,394,3,100,
+		50,0,392,394,3,6,3,0,393,389,1,0,0,0,393,391,1,0,0,0,393,392,1,0,0,0,394,
+		15,1,0,0,0,395,398,5,193,0,0,396,397,5,176,0,0,397,399,5,191,0,0,398,396,
+		1,0,0,0,398,399,1,0,0,0,399,401,1,0,0,0,400,402,3,18,9,0,401,400,1,0,0,
+		0,401,402,1,0,0,0,402,430,1,0,0,0,403,409,5,191,0,0,404,406,5,191,0,0,
+		405,404,1,0,0,0,405,406,1,0,0,0,406,407,1,0,0,0,407,408,5,177,0,0,408,
+		410,5,191,0,0,409,405,1,0,0,0,409,410,1,0,0,0,410,411,1,0,0,0,411,412,
+		5,178,0,0,412,414,7,11,0,0,413,415,5,193,0,0,414,413,1,0,0,0,414,415,1,
+		0,0,0,415,417,1,0,0,0,416,418,3,18,9,0,417,416,1,0,0,0,417,418,1,0,0,0,
+		418,430,1,0,0,0,419,420,5,192,0,0,420,421,5,178,0,0,421,423,5,191,0,0,
+		422,424,5,193,0,0,423,422,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,
+		427,3,18,9,0,426,425,1,0,0,0,426,427,1,0,0,0,427,430,1,0,0,0,428,430,3,
+		172,86,0,429,395,1,0,0,0,429,403,1,0,0,0,429,419,1,0,0,0,429,428,1,0,0,
+		0,430,17,1,0,0,0,431,433,5,178,0,0,432,431,1,0,0,0,432,433,1,0,0,0,433,
+		434,1,0,0,0,434,435,5,151,0,0,435,19,1,0,0,0,436,445,3,180,90,0,437,440,
+		5,193,0,0,438,439,5,178,0,0,439,441,5,191,0,0,440,438,1,0,0,0,440,441,
+		1,0,0,0,441,445,1,0,0,0,442,445,5,132,0,0,443,445,3,172,86,0,444,436,1,
+		0,0,0,444,437,1,0,0,0,444,442,1,0,0,0,444,443,1,0,0,0,445,21,1,0,0,0,446,
+		451,3,26,13,0,447,448,7,12,0,0,448,450,3,26,13,0,449,447,1,0,0,0,450,453,
+		1,0,0,0,451,449,1,0,0,0,451,452,1,0,0,0,452,23,1,0,0,0,453,451,1,0,0,0,
+		454,459,3,186,93,0,455,456,7,12,0,0,456,458,3,186,93,0,457,455,1,0,0,0,
+		458,461,1,0,0,0,459,457,1,0,0,0,459,460,1,0,0,0,460,25,1,0,0,0,461,459,
+		1,0,0,0,462,466,3,186,93,0,463,464,5,22,0,0,464,467,3,192,96,0,465,467,
+		3,28,14,0,466,463,1,0,0,0,466,465,1,0,0,0,466,467,1,0,0,0,467,27,1,0,0,
+		0,468,469,7,13,0,0,469,29,1,0,0,0,470,471,5,9,0,0,471,473,3,190,95,0,472,
+		474,3,172,86,0,473,472,1,0,0,0,473,474,1,0,0,0,474,475,1,0,0,0,475,476,
+		3,32,16,0,476,31,1,0,0,0,477,481,5,184,0,0,478,480,3,34,17,0,479,478,1,
+		0,0,0,480,483,1,0,0,0,481,479,1,0,0,0,481,482,1,0,0,0,482,484,1,0,0,0,
+		483,481,1,0,0,0,484,485,5,185,0,0,485,33,1,0,0,0,486,498,3,36,18,0,487,
+		498,3,38,19,0,488,498,3,40,20,0,489,498,3,42,21,0,490,498,3,46,23,0,491,
+		498,3,48,24,0,492,498,3,54,27,0,493,498,3,56,28,0,494,498,3,58,29,0,495,
+		498,3,8,4,0,496,498,3,14,7,0,497,486,1,0,0,0,497,487,1,0,0,0,497,488,1,
+		0,0,0,497,489,1,0,0,0,497,490,1,0,0,0,497,491,1,0,0,0,497,492,1,0,0,0,
+		497,493,1,0,0,0,497,494,1,0,0,0,497,495,1,0,0,0,497,496,1,0,0,0,498,35,
+		1,0,0,0,499,500,5,11,0,0,500,502,3,190,95,0,501,503,3,172,86,0,502,501,
+		1,0,0,0,502,503,1,0,0,0,503,37,1,0,0,0,504,505,5,12,0,0,505,507,3,186,
+		93,0,506,508,3,172,86,0,507,506,1,0,0,0,507,508,1,0,0,0,508,510,1,0,0,
+		0,509,511,3,6,3,0,510,509,1,0,0,0,510,511,1,0,0,0,511,39,1,0,0,0,512,513,
+		5,13,0,0,513,515,3,186,93,0,514,516,3,172,86,0,515,514,1,0,0,0,515,516,
+		1,0,0,0,516,518,1,0,0,0,517,519,3,6,3,0,518,517,1,0,0,0,518,519,1,0,0,
+		0,519,41,1,0,0,0,520,521,5,14,0,0,521,523,3,186,93,0,522,524,3,172,86,
+		0,523,522,1,0,0,0,523,524,1,0,0,0,524,525,1,0,0,0,525,526,3,44,22,0,526,
+		43,1,0,0,0,527,536,5,184,0,0,528,533,3,192,96,0,529,530,5,183,0,0,530,
+		532,3,192,96,0,531,529,1,0,0,0,532,535,1,0,0,0,533,531,1,0,0,0,533,534,
+		1,0,0,0,534,537,1,0,0,0,535,533,1,0,0,0,536,528,1,0,0,0,536,537,1,0,0,
+		0,537,543,1,0,0,0,538,542,3,8,4,0,539,542,3,10,5,0,540,542,3,14,7,0,541,
+		538,1,0,0,0,541,539,1,0,0,0,541,540,1,0,0,0,542,545,1,0,0,0,543,541,1,
+		0,0,0,543,544,1,0,0,0,544,546,1,0,0,0,545,543,1,0,0,0,546,547,5,185,0,
+		0,547,45,1,0,0,0,548,549,5,15,0,0,549,551,3,186,93,0,550,552,3,172,86,
+		0,551,550,1,0,0,0,551,552,1,0,0,0,552,554,1,0,0,0,553,555,3,32,16,0,554,
+		553,1,0,0,0,554,555,1,0,0,0,555,47,1,0,0,0,556,557,7,14,0,0,557,558,5,
+		19,0,0,558,559,3,174,87,0,559,560,3,190,95,0,560,561,5,20,0,0,561,565,
+		3,186,93,0,562,564,3,52,26,0,563,562,1,0,0,0,564,567,1,0,0,0,565,563,1,
+		0,0,0,565,566,1,0,0,0,566,574,1,0,0,0,567,565,1,0,0,0,568,570,3,50,25,
+		0,569,568,1,0,0,0,570,571,1,0,0,0,571,569,1,0,0,0,571,572,1,0,0,0,572,
+		575,1,0,0,0,573,575,3,6,3,0,574,569,1,0,0,0,574,573,1,0,0,0,574,575,1,
+		0,0,0,575,49,1,0,0,0,576,580,3,12,6,0,577,579,3,52,26,0,578,577,1,0,0,
+		0,579,582,1,0,0,0,580,578,1,0,0,0,580,581,1,0,0,0,581,584,1,0,0,0,582,
+		580,1,0,0,0,583,585,3,6,3,0,584,583,1,0,0,0,584,585,1,0,0,0,585,51,1,0,
+		0,0,586,587,5,22,0,0,587,591,3,172,86,0,588,589,7,9,0,0,589,591,3,186,
+		93,0,590,586,1,0,0,0,590,588,1,0,0,0,591,53,1,0,0,0,592,594,5,31,0,0,593,
+		595,3,172,86,0,594,593,1,0,0,0,594,595,1,0,0,0,595,55,1,0,0,0,596,597,
+		5,32,0,0,597,598,3,190,95,0,598,599,5,25,0,0,599,600,3,60,30,0,600,601,
+		3,32,16,0,601,57,1,0,0,0,602,603,5,33,0,0,603,604,3,64,32,0,604,605,3,
+		32,16,0,605,59,1,0,0,0,606,607,5,191,0,0,607,608,5,175,0,0,608,618,5,191,
+		0,0,609,614,3,62,31,0,610,611,5,183,0,0,611,613,3,62,31,0,612,610,1,0,
+		0,0,613,616,1,0,0,0,614,612,1,0,0,0,614,615,1,0,0,0,615,618,1,0,0,0,616,
+		614,1,0,0,0,617,606,1,0,0,0,617,609,1,0,0,0,618,61,1,0,0,0,619,622,3,190,
+		95,0,620,622,5,191,0,0,621,619,1,0,0,0,621,620,1,0,0,0,622,63,1,0,0,0,
+		623,624,5,35,0,0,624,634,3,190,95,0,625,631,3,190,95,0,626,628,5,34,0,
+		0,627,629,5,35,0,0,628,627,1,0,0,0,628,629,1,0,0,0,629,630,1,0,0,0,630,
+		632,3,62,31,0,631,626,1,0,0,0,631,632,1,0,0,0,632,634,1,0,0,0,633,623,
+		1,0,0,0,633,625,1,0,0,0,634,65,1,0,0,0,635,636,5,10,0,0,636,638,3,190,
+		95,0,637,639,3,70,35,0,638,637,1,0,0,0,638,639,1,0,0,0,639,641,1,0,0,0,
+		640,642,3,172,86,0,641,640,1,0,0,0,641,642,1,0,0,0,642,643,1,0,0,0,643,
+		644,5,24,0,0,644,648,3,190,95,0,645,647,3,68,34,0,646,645,1,0,0,0,647,
+		650,1,0,0,0,648,646,1,0,0,0,648,649,1,0,0,0,649,651,1,0,0,0,650,648,1,
+		0,0,0,651,652,3,78,39,0,652,67,1,0,0,0,653,654,7,15,0,0,654,659,3,190,
+		95,0,655,656,5,183,0,0,656,658,3,190,95,0,657,655,1,0,0,0,658,661,1,0,
+		0,0,659,657,1,0,0,0,659,660,1,0,0,0,660,69,1,0,0,0,661,659,1,0,0,0,662,
+		663,5,188,0,0,663,668,3,72,36,0,664,665,5,183,0,0,665,667,3,74,37,0,666,
+		664,1,0,0,0,667,670,1,0,0,0,668,666,1,0,0,0,668,669,1,0,0,0,669,671,1,
+		0,0,0,670,668,1,0,0,0,671,672,5,189,0,0,672,71,1,0,0,0,673,674,3,190,95,
+		0,674,675,5,25,0,0,675,676,3,76,38,0,676,73,1,0,0,0,677,684,5,191,0,0,
+		678,681,3,190,95,0,679,680,5,25,0,0,680,682,3,76,38,0,681,679,1,0,0,0,
+		681,682,1,0,0,0,682,684,1,0,0,0,683,677,1,0,0,0,683,678,1,0,0,0,684,75,
+		1,0,0,0,685,692,3,190,95,0,686,689,5,191,0,0,687,688,5,175,0,0,688,690,
+		5,191,0,0,689,687,1,0,0,0,689,690,1,0,0,0,690,692,1,0,0,0,691,685,1,0,
+		0,0,691,686,1,0,0,0,692,77,1,0,0,0,693,697,5,184,0,0,694,696,3,80,40,0,
+		695,694,1,0,0,0,696,699,1,0,0,0,697,695,1,0,0,0,697,698,1,0,0,0,698,700,
+		1,0,0,0,699,697,1,0,0,0,700,701,5,185,0,0,701,79,1,0,0,0,702,711,3,82,
+		41,0,703,711,3,84,42,0,704,711,3,86,43,0,705,711,3,90,45,0,706,711,3,136,
+		68,0,707,711,3,92,46,0,708,711,3,94,47,0,709,711,3,8,4,0,710,702,1,0,0,
+		0,710,703,1,0,0,0,710,704,1,0,0,0,710,705,1,0,0,0,710,706,1,0,0,0,710,
+		707,1,0,0,0,710,708,1,0,0,0,710,709,1,0,0,0,711,81,1,0,0,0,712,713,5,36,
+		0,0,713,714,3,116,58,0,714,715,3,186,93,0,715,83,1,0,0,0,716,717,5,37,
+		0,0,717,718,3,172,86,0,718,719,3,96,48,0,719,85,1,0,0,0,720,721,5,38,0,
+		0,721,734,3,190,95,0,722,731,5,188,0,0,723,728,3,62,31,0,724,725,5,183,
+		0,0,725,727,3,62,31,0,726,724,1,0,0,0,727,730,1,0,0,0,728,726,1,0,0,0,
+		728,729,1,0,0,0,729,732,1,0,0,0,730,728,1,0,0,0,731,723,1,0,0,0,731,732,
+		1,0,0,0,732,733,1,0,0,0,733,735,5,189,0,0,734,722,1,0,0,0,734,735,1,0,
+		0,0,735,737,1,0,0,0,736,738,3,88,44,0,737,736,1,0,0,0,737,738,1,0,0,0,
+		738,87,1,0,0,0,739,740,5,154,0,0,740,741,5,155,0,0,741,89,1,0,0,0,742,
+		743,5,39,0,0,743,744,3,96,48,0,744,91,1,0,0,0,745,746,5,32,0,0,746,747,
+		3,190,95,0,747,748,5,25,0,0,748,749,3,60,30,0,749,750,3,78,39,0,750,93,
+		1,0,0,0,751,752,5,33,0,0,752,753,3,64,32,0,753,754,3,78,39,0,754,95,1,
+		0,0,0,755,759,5,184,0,0,756,758,3,98,49,0,757,756,1,0,0,0,758,761,1,0,
+		0,0,759,757,1,0,0,0,759,760,1,0,0,0,760,762,1,0,0,0,761,759,1,0,0,0,762,
+		763,5,185,0,0,763,97,1,0,0,0,764,776,3,100,50,0,765,776,3,102,51,0,766,
+		776,3,104,52,0,767,776,3,110,55,0,768,776,3,122,61,0,769,776,3,126,63,
+		0,770,776,3,128,64,0,771,776,3,134,67,0,772,776,3,86,43,0,773,776,3,106,
+		53,0,774,776,3,108,54,0,775,764,1,0,0,0,775,765,1,0,0,0,775,766,1,0,0,
+		0,775,767,1,0,0,0,775,768,1,0,0,0,775,769,1,0,0,0,775,770,1,0,0,0,775,
+		771,1,0,0,0,775,772,1,0,0,0,775,773,1,0,0,0,775,774,1,0,0,0,776,99,1,0,
+		0,0,777,778,7,16,0,0,778,779,3,172,86,0,779,101,1,0,0,0,780,781,5,30,0,
+		0,781,782,3,100,50,0,782,103,1,0,0,0,783,786,5,29,0,0,784,787,3,100,50,
+		0,785,787,3,112,56,0,786,784,1,0,0,0,786,785,1,0,0,0,787,105,1,0,0,0,788,
+		789,5,32,0,0,789,790,3,190,95,0,790,791,5,25,0,0,791,792,3,60,30,0,792,
+		793,3,96,48,0,793,107,1,0,0,0,794,795,5,33,0,0,795,796,3,64,32,0,796,797,
+		3,96,48,0,797,109,1,0,0,0,798,801,3,120,60,0,799,801,3,118,59,0,800,798,
+		1,0,0,0,800,799,1,0,0,0,801,802,1,0,0,0,802,803,3,112,56,0,803,111,1,0,
+		0,0,804,805,3,114,57,0,805,806,5,74,0,0,806,808,1,0,0,0,807,804,1,0,0,
+		0,807,808,1,0,0,0,808,809,1,0,0,0,809,812,3,186,93,0,810,811,5,23,0,0,
+		811,813,3,192,96,0,812,810,1,0,0,0,812,813,1,0,0,0,813,815,1,0,0,0,814,
+		816,3,88,44,0,815,814,1,0,0,0,815,816,1,0,0,0,816,818,1,0,0,0,817,819,
+		3,132,66,0,818,817,1,0,0,0,818,819,1,0,0,0,819,821,1,0,0,0,820,822,3,6,
+		3,0,821,820,1,0,0,0,821,822,1,0,0,0,822,113,1,0,0,0,823,824,7,17,0,0,824,
+		115,1,0,0,0,825,828,5,29,0,0,826,828,3,120,60,0,827,825,1,0,0,0,827,826,
+		1,0,0,0,828,117,1,0,0,0,829,830,5,167,0,0,830,119,1,0,0,0,831,832,7,18,
+		0,0,832,121,1,0,0,0,833,834,7,19,0,0,834,836,3,172,86,0,835,837,3,124,
+		62,0,836,835,1,0,0,0,836,837,1,0,0,0,837,840,1,0,0,0,838,839,5,77,0,0,
+		839,841,3,178,89,0,840,838,1,0,0,0,840,841,1,0,0,0,841,843,1,0,0,0,842,
+		844,3,130,65,0,843,842,1,0,0,0,843,844,1,0,0,0,844,846,1,0,0,0,845,847,
+		3,132,66,0,846,845,1,0,0,0,846,847,1,0,0,0,847,849,1,0,0,0,848,850,3,6,
+		3,0,849,848,1,0,0,0,849,850,1,0,0,0,850,123,1,0,0,0,851,852,5,128,0,0,
+		852,857,3,186,93,0,853,854,5,183,0,0,854,856,3,186,93,0,855,853,1,0,0,
+		0,856,859,1,0,0,0,857,855,1,0,0,0,857,858,1,0,0,0,858,125,1,0,0,0,859,
+		857,1,0,0,0,860,861,5,157,0,0,861,863,3,172,86,0,862,864,3,130,65,0,863,
+		862,1,0,0,0,863,864,1,0,0,0,864,866,1,0,0,0,865,867,3,6,3,0,866,865,1,
+		0,0,0,866,867,1,0,0,0,867,127,1,0,0,0,868,869,5,158,0,0,869,871,3,172,
+		86,0,870,872,3,130,65,0,871,870,1,0,0,0,871,872,1,0,0,0,872,874,1,0,0,
+		0,873,875,3,6,3,0,874,873,1,0,0,0,874,875,1,0,0,0,875,129,1,0,0,0,876,
+		878,7,20,0,0,877,876,1,0,0,0,877,878,1,0,0,0,878,879,1,0,0,0,879,880,5,
+		28,0,0,880,881,3,22,11,0,881,131,1,0,0,0,882,883,5,25,0,0,883,884,5,76,
+		0,0,884,133,1,0,0,0,885,889,5,70,0,0,886,887,3,114,57,0,887,888,5,74,0,
+		0,888,890,1,0,0,0,889,886,1,0,0,0,889,890,1,0,0,0,890,891,1,0,0,0,891,
+		892,3,186,93,0,892,893,5,71,0,0,893,894,3,172,86,0,894,135,1,0,0,0,895,
+		899,5,30,0,0,896,897,5,28,0,0,897,900,3,22,11,0,898,900,3,138,69,0,899,
+		896,1,0,0,0,899,898,1,0,0,0,900,137,1,0,0,0,901,905,5,184,0,0,902,904,
+		3,140,70,0,903,902,1,0,0,0,904,907,1,0,0,0,905,903,1,0,0,0,905,906,1,0,
+		0,0,906,908,1,0,0,0,907,905,1,0,0,0,908,909,5,185,0,0,909,139,1,0,0,0,
+		910,922,3,100,50,0,911,922,3,146,73,0,912,922,3,154,77,0,913,922,3,156,
+		78,0,914,922,3,158,79,0,915,922,3,160,80,0,916,922,3,148,74,0,917,922,
+		3,150,75,0,918,922,3,134,67,0,919,922,3,142,71,0,920,922,3,144,72,0,921,
+		910,1,0,0,0,921,911,1,0,0,0,921,912,1,0,0,0,921,913,1,0,0,0,921,914,1,
+		0,0,0,921,915,1,0,0,0,921,916,1,0,0,0,921,917,1,0,0,0,921,918,1,0,0,0,
+		921,919,1,0,0,0,921,920,1,0,0,0,922,141,1,0,0,0,923,924,5,32,0,0,924,925,
+		3,190,95,0,925,926,5,25,0,0,926,927,3,60,30,0,927,928,3,138,69,0,928,143,
+		1,0,0,0,929,930,5,33,0,0,930,931,3,64,32,0,931,932,3,138,69,0,932,145,
+		1,0,0,0,933,934,3,116,58,0,934,937,3,186,93,0,935,936,5,23,0,0,936,938,
+		3,192,96,0,937,935,1,0,0,0,937,938,1,0,0,0,938,941,1,0,0,0,939,942,3,168,
+		84,0,940,942,3,152,76,0,941,939,1,0,0,0,941,940,1,0,0,0,942,147,1,0,0,
+		0,943,944,3,118,59,0,944,949,3,186,93,0,945,946,5,183,0,0,946,948,3,186,
+		93,0,947,945,1,0,0,0,948,951,1,0,0,0,949,947,1,0,0,0,949,950,1,0,0,0,950,
+		953,1,0,0,0,951,949,1,0,0,0,952,954,3,168,84,0,953,952,1,0,0,0,953,954,
+		1,0,0,0,954,149,1,0,0,0,955,956,5,168,0,0,956,961,3,186,93,0,957,958,5,
+		183,0,0,958,960,3,186,93,0,959,957,1,0,0,0,960,963,1,0,0,0,961,959,1,0,
+		0,0,961,962,1,0,0,0,962,965,1,0,0,0,963,961,1,0,0,0,964,966,3,130,65,0,
+		965,964,1,0,0,0,965,966,1,0,0,0,966,978,1,0,0,0,967,968,5,72,0,0,968,969,
+		3,170,85,0,969,970,3,186,93,0,970,979,1,0,0,0,971,976,5,73,0,0,972,973,
+		3,170,85,0,973,974,3,186,93,0,974,977,1,0,0,0,975,977,3,172,86,0,976,972,
+		1,0,0,0,976,975,1,0,0,0,977,979,1,0,0,0,978,967,1,0,0,0,978,971,1,0,0,
+		0,978,979,1,0,0,0,979,151,1,0,0,0,980,981,5,149,0,0,981,986,3,186,93,0,
+		982,983,5,183,0,0,983,985,3,186,93,0,984,982,1,0,0,0,985,988,1,0,0,0,986,
+		984,1,0,0,0,986,987,1,0,0,0,987,989,1,0,0,0,988,986,1,0,0,0,989,990,5,
+		150,0,0,990,991,5,71,0,0,991,992,3,172,86,0,992,153,1,0,0,0,993,994,5,
+		69,0,0,994,996,3,172,86,0,995,997,3,124,62,0,996,995,1,0,0,0,996,997,1,
+		0,0,0,997,1000,1,0,0,0,998,999,5,77,0,0,999,1001,3,178,89,0,1000,998,1,
+		0,0,0,1000,1001,1,0,0,0,1001,1003,1,0,0,0,1002,1004,3,130,65,0,1003,1002,
+		1,0,0,0,1003,1004,1,0,0,0,1004,1006,1,0,0,0,1005,1007,3,168,84,0,1006,
+		1005,1,0,0,0,1006,1007,1,0,0,0,1007,1009,1,0,0,0,1008,1010,3,6,3,0,1009,
+		1008,1,0,0,0,1009,1010,1,0,0,0,1010,155,1,0,0,0,1011,1012,5,157,0,0,1012,
+		1014,3,172,86,0,1013,1015,3,130,65,0,1014,1013,1,0,0,0,1014,1015,1,0,0,
+		0,1015,1017,1,0,0,0,1016,1018,3,168,84,0,1017,1016,1,0,0,0,1017,1018,1,
+		0,0,0,1018,157,1,0,0,0,1019,1020,5,158,0,0,1020,1021,3,172,86,0,1021,1023,
+		3,168,84,0,1022,1024,3,6,3,0,1023,1022,1,0,0,0,1023,1024,1,0,0,0,1024,
+		159,1,0,0,0,1025,1026,5,147,0,0,1026,1028,3,172,86,0,1027,1029,3,168,84,
+		0,1028,1027,1,0,0,0,1028,1029,1,0,0,0,1029,1030,1,0,0,0,1030,1031,3,162,
+		81,0,1031,161,1,0,0,0,1032,1036,5,184,0,0,1033,1035,3,164,82,0,1034,1033,
+		1,0,0,0,1035,1038,1,0,0,0,1036,1034,1,0,0,0,1036,1037,1,0,0,0,1037,1039,
+		1,0,0,0,1038,1036,1,0,0,0,1039,1040,5,185,0,0,1040,163,1,0,0,0,1041,1047,
+		3,100,50,0,1042,1047,3,166,83,0,1043,1047,3,122,61,0,1044,1047,3,126,63,
+		0,1045,1047,3,152,76,0,1046,1041,1,0,0,0,1046,1042,1,0,0,0,1046,1043,1,
+		0,0,0,1046,1044,1,0,0,0,1046,1045,1,0,0,0,1047,165,1,0,0,0,1048,1049,5,
+		148,0,0,1049,1054,3,186,93,0,1050,1051,5,183,0,0,1051,1053,3,186,93,0,
+		1052,1050,1,0,0,0,1053,1056,1,0,0,0,1054,1052,1,0,0,0,1054,1055,1,0,0,
+		0,1055,167,1,0,0,0,1056,1054,1,0,0,0,1057,1058,7,21,0,0,1058,1059,3,170,
+		85,0,1059,1062,3,186,93,0,1060,1061,5,23,0,0,1061,1063,3,192,96,0,1062,
+		1060,1,0,0,0,1062,1063,1,0,0,0,1063,169,1,0,0,0,1064,1067,3,116,58,0,1065,
+		1067,3,118,59,0,1066,1064,1,0,0,0,1066,1065,1,0,0,0,1067,171,1,0,0,0,1068,
+		1069,7,22,0,0,1069,173,1,0,0,0,1070,1071,5,191,0,0,1071,175,1,0,0,0,1072,
+		1074,3,180,90,0,1073,1075,3,182,91,0,1074,1073,1,0,0,0,1074,1075,1,0,0,
+		0,1075,1081,1,0,0,0,1076,1077,7,23,0,0,1077,1079,3,180,90,0,1078,1080,
+		3,182,91,0,1079,1078,1,0,0,0,1079,1080,1,0,0,0,1080,1082,1,0,0,0,1081,
+		1076,1,0,0,0,1081,1082,1,0,0,0,1082,177,1,0,0,0,1083,1085,7,24,0,0,1084,
+		1083,1,0,0,0,1084,1085,1,0,0,0,1085,1086,1,0,0,0,1086,1087,3,176,88,0,
+		1087,179,1,0,0,0,1088,1090,5,178,0,0,1089,1088,1,0,0,0,1089,1090,1,0,0,
+		0,1090,1100,1,0,0,0,1091,1101,5,190,0,0,1092,1098,5,191,0,0,1093,1094,
+		5,177,0,0,1094,1099,5,191,0,0,1095,1096,5,191,0,0,1096,1097,5,177,0,0,
+		1097,1099,5,191,0,0,1098,1093,1,0,0,0,1098,1095,1,0,0,0,1098,1099,1,0,
+		0,0,1099,1101,1,0,0,0,1100,1091,1,0,0,0,1100,1092,1,0,0,0,1101,181,1,0,
+		0,0,1102,1116,5,174,0,0,1103,1105,5,172,0,0,1104,1106,5,193,0,0,1105,1104,
+		1,0,0,0,1105,1106,1,0,0,0,1106,1116,1,0,0,0,1107,1112,3,184,92,0,1108,
+		1109,7,25,0,0,1109,1111,3,184,92,0,1110,1108,1,0,0,0,1111,1114,1,0,0,0,
+		1112,1110,1,0,0,0,1112,1113,1,0,0,0,1113,1116,1,0,0,0,1114,1112,1,0,0,
+		0,1115,1102,1,0,0,0,1115,1103,1,0,0,0,1115,1107,1,0,0,0,1116,183,1,0,0,
+		0,1117,1118,7,26,0,0,1118,185,1,0,0,0,1119,1121,3,190,95,0,1120,1122,3,
+		188,94,0,1121,1120,1,0,0,0,1121,1122,1,0,0,0,1122,187,1,0,0,0,1123,1124,
+		5,186,0,0,1124,1129,3,62,31,0,1125,1126,5,183,0,0,1126,1128,3,62,31,0,
+		1127,1125,1,0,0,0,1128,1131,1,0,0,0,1129,1127,1,0,0,0,1129,1130,1,0,0,
+		0,1130,1132,1,0,0,0,1131,1129,1,0,0,0,1132,1133,5,187,0,0,1133,189,1,0,
+		0,0,1134,1135,7,27,0,0,1135,191,1,0,0,0,1136,1143,3,190,95,0,1137,1143,
+		5,191,0,0,1138,1143,5,24,0,0,1139,1143,5,25,0,0,1140,1143,5,23,0,0,1141,
+		1143,5,22,0,0,1142,1136,1,0,0,0,1142,1137,1,0,0,0,1142,1138,1,0,0,0,1142,
+		1139,1,0,0,0,1142,1140,1,0,0,0,1142,1141,1,0,0,0,1143,193,1,0,0,0,146,
+		198,200,211,214,220,222,236,244,251,260,270,279,288,297,316,332,337,339,
+		343,346,351,357,362,372,377,379,393,398,401,405,409,414,417,423,426,429,
+		432,440,444,451,459,466,473,481,497,502,507,510,515,518,523,533,536,541,
+		543,551,554,565,571,574,580,584,590,594,614,617,621,628,631,633,638,641,
+		648,659,668,681,683,689,691,697,710,728,731,734,737,759,775,786,800,807,
+		812,815,818,821,827,836,840,843,846,849,857,863,866,871,874,877,889,899,
+		905,921,937,941,949,953,961,965,976,978,986,996,1000,1003,1006,1009,1014,
+		1017,1023,1028,1036,1046,1054,1062,1066,1074,1079,1081,1084,1089,1098,
+		1100,1105,1112,1115,1121,1129,1142
 	};
 
 	public static readonly ATN _ATN =

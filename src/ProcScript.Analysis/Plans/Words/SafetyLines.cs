@@ -25,7 +25,7 @@ internal static class SafetyLines
         .. Lock(energy),
         Line("release", energy.Bleed, "Let out or hold back what is stored: pressure, springs, charge, raised weight."),
         .. Wait(energy),
-        Line("verify", energy.Verify, "Try the ordinary controls and measure: nothing moves, nothing is live."),
+        Line("verify", energy.Verify is { } verify ? string.Join(' ', Present(verify, VerifyPlace(energy))) : null, "Try the ordinary controls and measure: nothing moves, nothing is live."),
     ];
 
     /// <summary>Area clear, machine whole, people clear, locks off, people told; the step itself restores.</summary>
@@ -44,6 +44,12 @@ internal static class SafetyLines
             Line("tell", null, isLocked ? "Those concerned know that the locks are off, before it starts." : "Those concerned know of it, before it starts."),
         ];
     }
+
+    /// <summary>Where it is proved to be off, or null.</summary>
+    public static string? VerifyPlace(Energy energy) =>
+        energy.VerifyAt is { } place && ItemWords.Place(place) is { Length: > 0 } words ? $"Prove it at: {words}." : null;
+
+    private static IEnumerable<string> Present(params IEnumerable<string?> texts) => texts.OfType<string>();
 
     private static PlanSafetyLine Line(string action, string? written, string usual) => new(action, written ?? usual, written is null);
 

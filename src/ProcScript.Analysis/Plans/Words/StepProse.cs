@@ -11,17 +11,19 @@ namespace ProcScript.Analysis.Plans.Words;
 internal static class StepProse
 {
     /// <summary>How it is done: what the machine says of the item, how it is tightened, then what the author says of the action.</summary>
-    public static ImmutableArray<string> How(PlannedStep step) => [.. OfItem(step), .. OfLift(step), .. TighteningWords.Of(step), .. step.Details.How];
+    /// <param name="step">The step.</param>
+    /// <param name="onCard">Whether its lines stand on the make-safe card.</param>
+    public static ImmutableArray<string> How(PlannedStep step, bool onCard) => [.. onCard ? OnCard(step) : OfItem(step), .. OfLift(step), .. TighteningWords.Of(step), .. step.Details.How];
 
     /// <summary>What to check once it is done: what the trade always checks where the author says nothing of it, then the author's checks.</summary>
-    public static ImmutableArray<string> Checks(PlannedStep step) => [.. Usual(step), .. step.Details.Checks];
+    public static ImmutableArray<string> Checks(PlannedStep step, bool onCard) => [.. onCard ? [] : Usual(step), .. step.Details.Checks];
 
-    /// <summary>The reading to write down, or null.</summary>
-    public static PlanReading? Reading(PlannedStep step) => step switch
+    /// <summary>The reading to write down, or null: what stands on the make-safe card is written there and not again.</summary>
+    public static PlanReading? Reading(PlannedStep step, bool onCard) => step switch
     {
         { Verb: Verb.Measure } => new PlanReading(step.Text ?? "", Limits(step)),
         { Expect: not null } => new PlanReading("Reading", Limits(step)),
-        _ when Verified(step) is { Verify: { } verify, VerifyExpect: { } limit } => new PlanReading(verify, limit.Print()),
+        _ when !onCard && Verified(step) is { Verify: { } verify, VerifyExpect: { } limit } => new PlanReading(verify, limit.Print()),
         { Verb: Verb.Empty } => new PlanReading("Amount taken out", ""),
         { Verb: Verb.Fill } => new PlanReading("Amount filled", step.Charge is { } charge ? charge.Print() : ""),
         _ => null,
@@ -48,9 +50,9 @@ internal static class StepProse
             energy.Lock,
             energy.Bleed,
             energy.Wait is { } wait ? $"Then wait {wait.Print()}." : null,
-            step.EndsProved ? VerifyPlace(energy) : $"Treat it as live until step {step.ProvedAt} has proved that it is off.",
+            step.EndsProved ? SafetyLines.VerifyPlace(energy) : Unproved(step),
         ],
-        { Target: Energy energy, Verb: Verb.Verify } => [VerifyPlace(energy)],
+        { Target: Energy energy, Verb: Verb.Verify } => [SafetyLines.VerifyPlace(energy)],
         { Target: Energy energy, Verb: Verb.Restore } => [energy.Restore, .. StillOpen(step.Open)],
         { Target: Fluid fluid, Verb: Verb.Empty } => [fluid.Empty],
         { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill, .. step.Brings.Select(Brought)],
@@ -76,8 +78,9 @@ internal static class StepProse
         _ => [],
     });
 
-    private static string? VerifyPlace(Energy energy) =>
-        energy.VerifyAt is { } place && ItemWords.Place(place) is { Length: > 0 } words ? $"Prove it at: {words}." : null;
+    private static IEnumerable<string> OnCard(PlannedStep step) => step is { Verb: Verb.Isolate, EndsProved: false } ? [Unproved(step)] : [];
+
+    private static string Unproved(PlannedStep step) => $"Treat it as live until step {step.ProvedAt} has proved that it is off.";
 
     private static IEnumerable<string> StillOpen(ImmutableArray<OpenItem> open) =>
         from item in open
