@@ -31,9 +31,16 @@ catalogDeclaration : ( TOOL | SUPPLY | FASTENER | CLIP | CONNECTOR | LINE | BOND
 
 // ok: { }
 // ok: { mass 3 kg  at "rim"  refit { how "Slowly." } }
+// ok: { time 2 min  when air_seat { how "Slowly." } }
 // bad: { undo x }
 // bad: { mass 3 kg
-propertyBlock : LEFT_BRACE ( property | clause | refitProperty )* RIGHT_BRACE ;
+propertyBlock : LEFT_BRACE ( property | clause | refitProperty | whenProperties )* RIGHT_BRACE ;
+
+// ok: when air_seat { how "Mind the hose." }
+// ok: when side is not left { covered by 1 cap as lid  when rail { torque 9 N.m } }
+// bad: when { }
+// bad: when air_seat { undo x }
+whenProperties : WHEN test propertyBlock ;
 
 // A property that may stand in any block, as far as the grammar goes.
 // ok: how "Crosswise."
@@ -264,7 +271,7 @@ fluidDeclaration : FLUID reference text? propertyBlock? ;
 // bad: control lever { up down }
 controlDeclaration : CONTROL reference text? controlBlock ;
 
-controlBlock : LEFT_BRACE ( position ( COMMA position )* )? ( property | clause | refitProperty )* RIGHT_BRACE ;
+controlBlock : LEFT_BRACE ( position ( COMMA position )* )? ( property | clause | refitProperty | whenProperties )* RIGHT_BRACE ;
 
 // ok: part harness
 // ok: part seat "seat" { mass 31 kg  part belt }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cards.Maps;
 using ProcScript.Cards.Templating;
 
@@ -9,7 +10,10 @@ namespace ProcScript.Cards;
 public static class WorkPack
 {
     /// <summary>The pack as one HTML file that asks for nothing outside itself and can be read without its script.</summary>
-    public static PackText Html(Plan plan, PackTemplates templates) => PackRun.Html(plan, templates);
+    /// <param name="plan">The plan.</param>
+    /// <param name="templates">What it is made from.</param>
+    /// <param name="layout">How its cards are printed.</param>
+    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout = CardLayout.Flow) => PackRun.Html(plan, templates, layout);
 
     /// <summary>The same pack as Markdown that reads well as plain text.</summary>
     public static PackText Markdown(Plan plan, PackTemplates templates) => PackRun.Markdown(plan, templates);

@@ -44,7 +44,7 @@ public sealed partial class CardHeadTests
             }
         }
 
-        Assert.Equal(expected, page.QuerySelectorAll(".card-head .energies li").Select(Said));
+        Assert.Equal(expected, page.QuerySelectorAll(".standing .energies li").Select(Said));
         Assert.Equal(expected, EnergyLine().Matches(Unlinked(markdown)).Select(line => $"{line.Groups[1].Value} {line.Groups[2].Value}"));
     }
 
@@ -108,7 +108,7 @@ public sealed partial class CardHeadTests
     {
         var page = Html(SamplePlan.Evaporator);
 
-        Assert.All(page.QuerySelectorAll("section.strip, section.refit"), card => Assert.Equal("Wear on the whole job: helmet.", Said(card.QuerySelector(".card-head .wear")!)));
+        Assert.All(page.QuerySelectorAll("section.strip, section.refit"), card => Assert.Equal("Wear on the whole job: helmet.", Said(card.QuerySelector(".standing .wear")!)));
         var own = SamplePlan.Steps(SamplePlan.Evaporator).Where(step => step.Ppe.Length > 0).ToList();
         Assert.Equal(own.Select(step => $"step-{step.Number}"), page.QuerySelectorAll(".step .wear").Select(wear => wear.Closest(".step")!.Id));
         Assert.All(own, step => Assert.Equal($"Wear: {string.Join("; ", step.Ppe)}.", Said(page.QuerySelector($"#step-{step.Number} .do > :first-child")!)));

@@ -28,9 +28,12 @@ public sealed class DemoLibraryTests
         Assert.Equal(SamplePlan.Steps(plan).Select(step => $"step-{step.Number}"), rows.Select(row => row.Id));
         foreach (var (step, row) in SamplePlan.Steps(plan).Zip(rows))
         {
-            Assert.StartsWith(step.Text, row.QuerySelector(".do > .act")!.TextContent.Trim(), StringComparison.Ordinal);
-            Assert.Equal(step.Alerts.Select(alert => alert.Word.ToUpperInvariant()), row.QuerySelectorAll("tr:first-child .alert .word").Select(word => word.TextContent.Trim()));
-            Assert.Equal(step.Alerts.Length > 0 || step.Return is not null ? 2 : 1, row.Children.Length);
+            // The count stands in a column of its own.
+            var words = SamplePlan.Uncounted(step.Text, step.Count);
+            Assert.Equal(words == step.Text ? "" : $"{step.Count} ×", row.QuerySelector(".count")!.TextContent);
+            Assert.StartsWith(words, row.QuerySelector(".do > .act")!.TextContent.Trim(), StringComparison.Ordinal);
+            Assert.Equal(step.Alerts.Select(alert => alert.Word.ToUpperInvariant()), row.QuerySelectorAll("tr.before .alert .word").Select(word => word.TextContent.Trim()));
+            Assert.Equal(1 + (step.Alerts.Length > 0 ? 1 : 0) + (step.Return is not null ? 1 : 0), row.Children.Length);
             Assert.Contains($"- [ ] **{step.Number}. ", markdown.Text, StringComparison.Ordinal);
         }
     }

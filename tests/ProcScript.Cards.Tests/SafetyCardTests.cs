@@ -61,7 +61,7 @@ public sealed class SafetyCardTests
         {
             Assert.Contains("leaves out agriculture, construction and maritime work", text, StringComparison.Ordinal);
             Assert.Contains("after seat air", text, StringComparison.Ordinal);
-            Assert.Contains("in the order of 29 CFR 1910.147 (e), with its scope: not the law in agriculture", text, StringComparison.Ordinal);
+            Assert.Contains("in the order of 29 CFR 1910.147 (e)", text, StringComparison.Ordinal);
         }
     }
 
@@ -81,7 +81,7 @@ public sealed class SafetyCardTests
         var first = SamplePlan.Bare.Strip[0].Steps[0] with { Alerts = [new("warning", "It can fire.") { IsUsual = true }] };
         var plan = SamplePlan.Bare with { Strip = [SamplePlan.Bare.Strip[0] with { Steps = [first] }] };
 
-        Assert.Contains("Usual; the manufacturer", WorkPack.Html(plan, PackTemplates.Standard).Text, StringComparison.Ordinal);
+        Assert.Equal("usual", new HtmlParser().ParseDocument(WorkPack.Html(plan, PackTemplates.Standard).Text).QuerySelector(".alert.warning .usual")!.TextContent);
         Assert.Contains("> _Usual; the manufacturer", WorkPack.Markdown(plan, PackTemplates.Standard).Text, StringComparison.Ordinal);
     }
 

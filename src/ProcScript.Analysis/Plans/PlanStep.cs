@@ -72,6 +72,9 @@ public sealed record PlanStep
     /// <summary>The torque in words, in two units, the author's first unless the shop has chosen one; empty where there is none.</summary>
     public string Torque { get; init; } = "";
 
+    /// <summary>The stages of the torque, each as its wrench is set; none where there is no torque.</summary>
+    public ImmutableArray<PlanTorque> TorqueStages { get; init; } = [];
+
     /// <summary>How many people; 1 unless said.</summary>
     public int People { get; init; } = 1;
 

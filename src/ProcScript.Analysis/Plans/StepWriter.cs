@@ -97,6 +97,7 @@ internal sealed class StepWriter
         Which = Which.Of(step.Number),
         Turn = TurnWords.Of(step),
         Torque = ToolList.Torque(step) is { } torque ? _tools.Torques.Both(torque) : "",
+        TorqueStages = ToolList.Torque(step) is { } stages ? _tools.Torques.Stages(stages) : [],
         People = Lift(step)?.People ?? Math.Max(1, step.Details.People),
         Store = step.Details.Store ?? "",
         Ppe = PpeList.Of(step, Job),

@@ -196,6 +196,15 @@ public static class SettingsTable
         Rules = ["PRC6001"],
     };
 
+    /// <summary>How the cards lie on their sheets.</summary>
+    public static ChoiceSetting<CardLayout> Layout { get; } = new()
+    {
+        Key = "cards.layout",
+        BuiltIn = CardLayout.Flow,
+        Words = [("flow", CardLayout.Flow), ("card", CardLayout.Card)],
+        What = "How cards are printed: one after the other, as many on a sheet as it holds, or each on sheets of its own. `--layout` outweighs it.",
+    };
+
     /// <summary>All rows, in the order in which they are told.</summary>
     public static ImmutableArray<Setting> All { get; } =
     [
@@ -216,6 +225,7 @@ public static class SettingsTable
         PatternFrom,
         Torque,
         HouseTools,
+        Layout,
     ];
 
     private static readonly FrozenDictionary<string, Setting> ByKey = All.ToFrozenDictionary(setting => setting.Key, StringComparer.Ordinal);

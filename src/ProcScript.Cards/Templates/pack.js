@@ -258,9 +258,8 @@
     if (chooser.files.length === 1) await load(chooser.files[0]);
     chooser.value = "";
   });
-  const sharing = document.querySelector("[data-do=run-on]");
-  const share = () => document.documentElement.classList.toggle("run-on", sharing.checked);
-  sharing.addEventListener("change", share);
+  const apart = document.querySelector("[data-do=apart]");
+  apart.addEventListener("change", () => document.documentElement.classList.toggle("card-layout", apart.checked));
   window.addEventListener("afterprint", () => document.documentElement.classList.remove("print-blank"));
   // The same record in another tab.
   window.addEventListener("storage", event => {
@@ -279,8 +278,8 @@
     },
   });
   for (const hidden of document.querySelectorAll(".tools, .bar")) hidden.hidden = false;
-  // Some browsers bring a page back with its fields filled in.
-  share();
+  // Some browsers bring a page back with its fields filled in; a pack prints as it was built until somebody says otherwise.
+  apart.checked = document.documentElement.classList.contains("card-layout");
   leave();
   const lately = store.load(tab.load());
   if (isRecord(lately) && Date.now() - new Date(lately.changed).getTime() < shift) {

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Settings;
 using Scriban.Runtime;
 using Scriban.Syntax;
 
@@ -24,7 +25,7 @@ internal sealed class PackRun
     }
 
     /// <summary>The HTML pack.</summary>
-    public static PackText Html(Plan plan, PackTemplates templates) => Guarded(templates, () =>
+    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout) => Guarded(templates, () =>
     {
         PackRun run = new(plan, templates, Notation.Html);
         var style = run.Render(Style);
@@ -36,6 +37,8 @@ internal sealed class PackRun
             return PackText.Of([fault]);
         }
 
+        // apart: whether each card is printed on sheets of its own until somebody at the screen says otherwise.
+        run._values.SetValue("apart", layout == CardLayout.Card, readOnly: true);
         run._values.SetValue("style", Inlined(style), readOnly: true);
         run._values.SetValue("script", Inlined(script), readOnly: true);
         return PackText.Of(run.Render("pack.html"));

@@ -38,6 +38,8 @@ internal static class PackValues
             ["step_no"] = Function<int, Markup>(links.Number),
             ["step_nos"] = Function<IEnumerable, Markup>(links.Numbers),
             ["linked"] = DelegateCustomFunction.CreateFunc<object, IEnumerable, Markup>(links.In),
+            // uncounted TEXT COUNT: what a step says, without its count.
+            ["uncounted"] = DelegateCustomFunction.CreateFunc<string, int, string>(Counts.Without),
             // safety_word ACTION: the action of a line of making safe or of returning to service, as it is headed.
             ["safety_word"] = Function<string, string>(SafetyWords.Of),
             // energy_word STATE: how an energy stands, as a card prints it large. turn_words FROM STATE: what a step does to it.

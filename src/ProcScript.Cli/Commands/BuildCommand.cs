@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Verbs;
 using ProcScript.Cli.Watching;
 
@@ -31,6 +32,12 @@ internal static class BuildCommand
         Option<string?> procedure = new("--procedure") { Description = "Build this procedure only.", HelpName = "NAME" };
         Option<string?> templates = new("--templates") { Description = "A folder of templates that replace the standard ones.", HelpName = "DIR" };
 
+        Option<string?> layout = new("--layout")
+        {
+            Description = "Whether cards share sheets or each is printed on sheets of its own; the settings say it otherwise.",
+            HelpName = "flow|card",
+        };
+        layout.AcceptOnlyFromAmong("flow", "card");
         Option<bool> watch = new("--watch") { Description = "Build again whenever a file changes and show the packs in a browser, until Ctrl-C." };
         Option<int?> port = new("--port") { Description = "With --watch, the port of this machine to show them at.", HelpName = "PORT" };
         port.Validators.Add(result =>
@@ -63,11 +70,12 @@ internal static class BuildCommand
                 ("procscript build procedures -o packs --with air_seat", "The same for machines with an air-suspended seat."),
                 ("procscript build procedures -o packs --procedure seat_out --format html", "Build the cards of one procedure."),
                 ("procscript build procedures -o packs --watch", "Build at every save, and see the cards in a browser."),
+                ("procscript build procedures -o packs --layout card", "Print each card on sheets of its own."),
                 ("procscript build procedures -o packs --templates our-cards", "Use the shop's own templates."),
             ],
         };
         input.AddTo(command);
-        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates, watch, port])
+        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates, layout, watch, port])
         {
             command.Add(option);
         }
@@ -78,7 +86,7 @@ internal static class BuildCommand
         {
             BuildRequest request = new(
                 input.Read(parsed),
-                wording.Read(parsed),
+                wording.Read(parsed) with { Layout = Layout(parsed.GetValue(layout)) },
                 parsed.GetRequiredValue(output),
                 [.. PackFormat.All.Where(known => Split(parsed.GetValue(format)).Contains(known.Name))],
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],
@@ -91,6 +99,13 @@ internal static class BuildCommand
         });
         return command;
     }
+
+    private static CardLayout? Layout(string? typed) => typed switch
+    {
+        "card" => CardLayout.Card,
+        "flow" => CardLayout.Flow,
+        _ => null,
+    };
 
     private static IEnumerable<string> Names => PackFormat.All.Select(format => format.Name);
 

@@ -1,4 +1,5 @@
 using ProcScript.Analysis;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cards;
 using ProcScript.Cli.Output;
 using ProcScript.Syntax.Findings;
@@ -54,7 +55,7 @@ internal static class BuildVerb
         using PendingFiles files = new();
         foreach (var format in request.Formats)
         {
-            var text = format.Write(plan, templates);
+            var text = format.Write(plan, templates, report.Outcome.OwnSettings.Get(SettingsTable.Layout));
             TemplateFolder.Refuse(text.Faults);
             files.Add(Path.Combine(folder, format.FileName), text.Text);
         }

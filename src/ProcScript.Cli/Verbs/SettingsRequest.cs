@@ -11,10 +11,14 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     /// <summary>The day of the check; null for today.</summary>
     public DateOnly? Today { get; init; }
 
+    /// <summary>How cards are printed; null where nothing is said.</summary>
+    public CardLayout? Layout { get; init; }
+
     /// <summary>The settings of a library with what is chosen here.</summary>
     public CheckSettings Read(ISourceStore store)
     {
         var settings = SettingsReader.Read(store) with { Today = Today };
-        return Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
+        settings = Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
+        return Layout is { } layout ? settings.With(SettingsTable.Layout, layout) : settings;
     }
 }

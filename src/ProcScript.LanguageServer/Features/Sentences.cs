@@ -7,11 +7,10 @@ namespace ProcScript.LanguageServer.Features;
 /// <summary>The ways to begin, block by block.</summary>
 internal static class Sentences
 {
+    private static readonly Sentence When = new("when", "only where it holds", "when ${1:option} {\n  $0\n}");
+
     private static readonly ImmutableArray<Sentence> Branches =
-    [
-        new("each", "once for each value", "each ${1:side} in ${2:left, right} {\n  $0\n}"),
-        new("when", "only where it holds", "when ${1:option} {\n  $0\n}"),
-    ];
+        [new("each", "once for each value", "each ${1:side} in ${2:left, right} {\n  $0\n}"), When];
 
     private static readonly ImmutableArray<Sentence> File =
     [
@@ -108,7 +107,8 @@ internal static class Sentences
         "work" => Work,
         "refit" => Refit,
         "test" => Test,
-        _ => PropertySentences.For(block),
+        "tool" or "supply" or "fastener" or "clip" or "connector" or "line" or "bond" => PropertySentences.For(block),
+        _ => [.. PropertySentences.For(block), When],
     };
 
     private static IEnumerable<Sentence> Verbs(ActionPhase phase) => ActionTable.Rows

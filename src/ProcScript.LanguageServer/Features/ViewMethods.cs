@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cards;
 using ProcScript.LanguageServer.Jobs;
 using ProcScript.LanguageServer.Protocol;
@@ -71,7 +72,7 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
         var plan = report.CreatePlan() ?? throw new RequestRefusedException($"{job} is not proven: mend its errors first.");
         var (name, text) = command switch
         {
-            Pack => ($"{job}.html", Pages(plan)),
+            Pack => ($"{job}.html", Pages(plan, report)),
             Refit => ($"{job}.refit.md", RefitPreview.Markdown(plan)),
             PlanData => ($"{job}.plan.json", WorkPack.Json(plan)),
             _ => ($"{job}.map.svg", WorkPack.Map(plan) is { Length: > 0 } map
@@ -94,9 +95,9 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
         }
     }
 
-    private static string Pages(Plan plan)
+    private static string Pages(Plan plan, ProcedureReport report)
     {
-        var pack = WorkPack.Html(plan, PackTemplates.Standard);
+        var pack = WorkPack.Html(plan, PackTemplates.Standard, report.Outcome.OwnSettings.Get(SettingsTable.Layout));
         return pack.Succeeded ? pack.Text : throw new InvalidOperationException("The standard templates have a fault.");
     }
 }

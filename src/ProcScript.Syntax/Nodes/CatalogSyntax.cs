@@ -14,7 +14,7 @@ public sealed record CatalogSyntax(
     WordSyntax Keyword,
     WordSyntax Name,
     TextSyntax? Title,
-    ImmutableArray<PropertySyntax> Properties) : DeclarationSyntax(Span, Name, Title)
+    ImmutableArray<MemberSyntax> Properties) : DeclarationSyntax(Span, Name, Title)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

@@ -20,7 +20,7 @@ public sealed record CheckRuleSyntax(
     LimitSyntax? Expect,
     NeedsPropertySyntax? Needs,
     OrderSyntax? Order,
-    ImmutableArray<PropertySyntax> Properties) : SyntaxNode(Span)
+    ImmutableArray<MemberSyntax> Properties) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

@@ -14,7 +14,7 @@ public sealed record ControlSyntax(
     ReferenceSyntax Name,
     TextSyntax? Title,
     ImmutableArray<WordSyntax> Positions,
-    ImmutableArray<PropertySyntax> Properties) : MemberSyntax(Span)
+    ImmutableArray<MemberSyntax> Properties) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

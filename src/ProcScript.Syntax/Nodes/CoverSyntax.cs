@@ -16,7 +16,7 @@ public sealed record CoverSyntax(
     CountSyntax Count,
     WordSyntax Kind,
     ReferenceSyntax Name,
-    ImmutableArray<PropertySyntax> Clauses) : PropertySyntax(Span, Keyword)
+    ImmutableArray<MemberSyntax> Clauses) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

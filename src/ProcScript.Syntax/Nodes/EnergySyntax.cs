@@ -12,7 +12,7 @@ public sealed record EnergySyntax(
     TextSpan Span,
     ReferenceSyntax Name,
     TextSyntax? Title,
-    ImmutableArray<PropertySyntax> Properties) : MemberSyntax(Span)
+    ImmutableArray<MemberSyntax> Properties) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

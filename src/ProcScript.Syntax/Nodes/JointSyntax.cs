@@ -16,7 +16,7 @@ public sealed record JointSyntax(
     CountSyntax Count,
     WordSyntax Kind,
     ReferenceSyntax Name,
-    ImmutableArray<PropertySyntax> Clauses) : MemberSyntax(Span)
+    ImmutableArray<MemberSyntax> Clauses) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

@@ -10,7 +10,7 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record RefitPropertySyntax(
     TextSpan Span,
     WordSyntax Keyword,
-    ImmutableArray<PropertySyntax> Properties) : PropertySyntax(Span, Keyword)
+    ImmutableArray<MemberSyntax> Properties) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

@@ -20,7 +20,7 @@ public sealed record TextActionSyntax(
     LimitSyntax? Expect,
     NeedsPropertySyntax? Needs,
     bool InBackground,
-    ImmutableArray<PropertySyntax> Properties) : SyntaxNode(Span)
+    ImmutableArray<MemberSyntax> Properties) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

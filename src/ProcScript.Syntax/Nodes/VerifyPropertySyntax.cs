@@ -20,7 +20,7 @@ public sealed record VerifyPropertySyntax(
     ReferenceSyntax? Place,
     TextSyntax? PlaceText,
     LimitSyntax? Expect,
-    ImmutableArray<PropertySyntax> Properties) : PropertySyntax(Span, Keyword)
+    ImmutableArray<MemberSyntax> Properties) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>

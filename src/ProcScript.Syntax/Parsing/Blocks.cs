@@ -14,7 +14,7 @@ internal static class Blocks
     public static ReadOnlySpan<int> SentencesOf(int block) => block switch
     {
         RULE_file => [RULE_useDirective, RULE_catalogDeclaration, RULE_machineDeclaration, RULE_procedureDeclaration],
-        RULE_propertyBlock or RULE_controlBlock => [RULE_property, RULE_clause, RULE_refitProperty],
+        RULE_propertyBlock or RULE_controlBlock => [RULE_property, RULE_clause, RULE_refitProperty, RULE_whenProperties],
         RULE_memberBlock => [RULE_member],
         RULE_procedureBlock => [RULE_procedureItem],
         RULE_stepBlock => [RULE_step],
@@ -26,7 +26,7 @@ internal static class Blocks
     /// <summary>Whether a rule is a sentence of some block.</summary>
     public static bool IsSentence(int rule) => rule
         is RULE_useDirective or RULE_catalogDeclaration or RULE_machineDeclaration or RULE_procedureDeclaration
-        or RULE_property or RULE_clause or RULE_refitProperty or RULE_member or RULE_procedureItem or RULE_step or RULE_refitRule
+        or RULE_property or RULE_clause or RULE_refitProperty or RULE_whenProperties or RULE_member or RULE_procedureItem or RULE_step or RULE_refitRule
         or RULE_testItem;
 
     /// <summary>Whether a sentence of the block may start with a token of the kind.</summary>

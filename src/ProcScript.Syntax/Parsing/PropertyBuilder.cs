@@ -9,28 +9,33 @@ namespace ProcScript.Syntax.Parsing;
 /// <summary>Makes the properties of a block.</summary>
 internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
 {
-    public ImmutableArray<PropertySyntax> Block(PropertyBlockContext? context) =>
+    public ImmutableArray<MemberSyntax> Block(PropertyBlockContext? context) =>
         context is null ? [] : Among(context.children);
 
-    /// <summary>The properties among the children of a context.</summary>
-    public ImmutableArray<PropertySyntax> Among(IList<IParseTree>? children)
+    /// <summary>What stands among the children of a context.</summary>
+    public ImmutableArray<MemberSyntax> Among(IList<IParseTree>? children)
     {
         if (children is null)
         {
             return [];
         }
 
-        var properties = ImmutableArray.CreateBuilder<PropertySyntax>(children.Count);
+        var properties = ImmutableArray.CreateBuilder<MemberSyntax>(children.Count);
         foreach (var child in children)
         {
-            if (Property(child) is { } property)
+            if (Member(child) is { } member)
             {
-                properties.Add(property);
+                properties.Add(member);
             }
         }
 
         return properties.ToImmutable();
     }
+
+    /// <summary>A property, or a <c>when</c> around some.</summary>
+    private MemberSyntax? Member(IParseTree tree) => tree is WhenPropertiesContext when
+        ? new WhenSyntax(Span(when), phrases.Test(when.test(), when), [.. Block(when.propertyBlock())])
+        : Property(tree);
 
     /// <summary>The property that a context is, or null where it is something else or nothing came of it.</summary>
     public PropertySyntax? Property(IParseTree tree) => tree switch
@@ -215,9 +220,9 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         Clauses(context));
 
     /// <summary>The clauses of a joint or a cover: the inline ones, then those of the block.</summary>
-    public ImmutableArray<PropertySyntax> Clauses(ParserRuleContext context)
+    public ImmutableArray<MemberSyntax> Clauses(ParserRuleContext context)
     {
-        var clauses = ImmutableArray.CreateBuilder<PropertySyntax>();
+        var clauses = ImmutableArray.CreateBuilder<MemberSyntax>();
         foreach (var child in context.children)
         {
             if (child is PropertyBlockContext block)

@@ -40,6 +40,23 @@ public class TorqueWordsTests
         Assert.Equal("75 ± 8 lbf·in (8.5 ± 0.9 N·m)", AsWritten.Both(new Quantity(75, 67, 83, Units.PoundForceInch, QuantityForm.PlusMinus)));
 
     [Fact]
+    public void A_wrench_is_set_to_the_middle_of_what_is_right()
+    {
+        Assert.Equal(
+            [new("22 N·m", "20 to 24 N·m", "16.2 ± 1.5 lbf·ft")],
+            AsWritten.Stages(new TighteningTorque([new Quantity(22, 20, 24, Units.NewtonMetre, QuantityForm.PlusMinus)], [])));
+        Assert.Equal(
+            [new("57 lbf·ft", "50 to 64 lbf·ft", "68 to 87 N·m")],
+            AsWritten.Stages(new TighteningTorque([new Quantity(57, 50, 64, Units.PoundForceFoot, QuantityForm.Range)], [])));
+    }
+
+    [Fact]
+    public void A_stage_of_one_value_has_no_range_and_a_turn_has_no_torque() =>
+        Assert.Equal(
+            [new("7 N·m", "", "5.16 lbf·ft"), new("90°", "", "") { IsAngle = true }],
+            AsWritten.Stages(new TighteningTorque([Plain(7, Units.NewtonMetre)], [Plain(90, Units.Find("°")!)])));
+
+    [Fact]
     public void A_range_is_given_as_its_ends_are_written() =>
         Assert.Equal(
             "24 lbf·in to 40 lbf·ft",

@@ -110,9 +110,12 @@ public sealed class SnugProperties
     private static string[] Fastened(Sample plain) =>
         [.. plain.Refit.Actions.Where(action => action.Verb == Verb.Fasten).Select(action => action.Target!.Name).Distinct()];
 
-    /// <summary>The actions as they would be without the rule, in no order.</summary>
+    /// <summary>
+    /// The actions as they would be without the rule, in no order. Not what is set: a control that a joint wants in a position is set once
+    /// more where the torque comes later.
+    /// </summary>
     private static IEnumerable<string> Whole(IEnumerable<PerformedAction> actions) => actions
-        .Where(action => action.Origin is not Tightened)
+        .Where(action => action.Origin is not Tightened && action.Verb != Verb.Set)
         .Select(action => $"{(action.Verb == Verb.Snug ? Verb.Fasten : action.Verb)} {action.Target!.Name} {action.Count}")
         .Order(StringComparer.Ordinal);
 

@@ -46,6 +46,7 @@ public sealed partial class EachThingOnceTests
     [InlineData(".step .reading")]
     [InlineData(".step input.main")]
     [InlineData(".act b")]
+    [InlineData("td.count:not(:empty)")]
     [InlineData("td.bag b")]
     [InlineData(".label")]
     [InlineData(".label li")]

@@ -43,14 +43,8 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
     private void Read(JsonElement step, IElement row)
     {
         var name = $"step {Number(step, "number")}";
-        var act = row.QuerySelectorAll(".act b").Select(words => words.TextContent).ToList();
-        Same($"{name}, what to do", [Text(step, "text")], act);
-        if (Number(step, "count") is > 0 and var count && act is [var only])
-        {
-            Same($"{name}, count", [$"{count}"], Count().Matches(only).Select(match => match.Groups["count"].Value).Take(1).DefaultIfEmpty(count == 1 ? "1" : ""));
-        }
-
-        Same($"{name}, torque", Torque().Split(Text(step, "torque")).Where(part => part.Length > 0).Select(Bare), row.QuerySelectorAll(".torque").Select(torque => Bare(Then().Replace(torque.TextContent, ""))));
+        Same($"{name}, what to do and how many", [Bare(Text(step, "text"))], row.QuerySelectorAll(".act b").Select(words => Told(words, row, Number(step, "count"), Text(step, "text"))));
+        Same($"{name}, torque", step.GetProperty("torqueStages").EnumerateArray().Select(Stage), row.QuerySelectorAll(".torque").Select(torque => Bare(Then().Replace(torque.TextContent, ""))));
         Same($"{name}, alerts", Alerts(step), row.QuerySelectorAll(".alert").Select(AlertWords));
         Same($"{name}, photos", Texts(step, "photos").Select(Bare), row.QuerySelectorAll(".photo label").Select(label => Bare(label.LastChild!.TextContent)));
         Same($"{name}, ticks", Texts(step, "ticks").Select(Bare), row.QuerySelectorAll("[data-field*='-tick-'] + label").Select(label => Bare(label.TextContent)));
@@ -60,6 +54,24 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
         Same($"{name}, done", ["1"], [$"{row.QuerySelectorAll("input.main").Length}"]);
         Same($"{name}, second person", [step.GetProperty("signed").GetBoolean() ? "1" : "0"], [$"{row.QuerySelectorAll("input[data-field$=second]").Length}"]);
     }
+
+    /// <summary>What a step says with its count, which stands in a column of its own and nowhere else.</summary>
+    private static string Told(IElement words, IElement row, int count, string planned)
+    {
+        var counted = $"{count} ×";
+        // Within a size, as in M8 × 25, a number stands behind a letter.
+        var at = Regex.Match(planned, $@"(?<![A-Za-z\d]){count} ×") is { Success: true } match ? match.Index : -1;
+        var columns = row.QuerySelectorAll("td.count").Select(cell => cell.TextContent.Trim()).ToList();
+        return count == 0 || at < 0
+            ? Bare(words.TextContent) + Bare(string.Concat(columns))
+            : columns is [var only] && only == counted
+                ? Bare(words.TextContent.Length >= at ? words.TextContent.Insert(at, counted) : words.TextContent)
+                : $"{string.Join(" and ", columns)}: {words.TextContent}";
+    }
+
+    private static string Stage(JsonElement stage) => stage.GetProperty("isAngle").GetBoolean()
+        ? Bare($"{Text(stage, "set")} further")
+        : Bare($"set {Text(stage, "set")} {Text(stage, "range")} {Text(stage, "other")}");
 
     /// <summary>Each reading has one place to write it, with its limits beside it; those of making an energy safe stand on that card.</summary>
     private void Readings(List<JsonElement> steps)
@@ -115,12 +127,6 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
 
     /// <summary>The letters and digits of a text, so that neither Markdown's marks nor line breaks count.</summary>
     private static string Bare(string text) => string.Concat(text.Where(char.IsLetterOrDigit));
-
-    [GeneratedRegex(@"(?<![A-Za-z\d])(?<count>\d+) ×")]
-    private static partial Regex Count();
-
-    [GeneratedRegex(", then ")]
-    private static partial Regex Torque();
 
     [GeneratedRegex(@"^\s*then ")]
     private static partial Regex Then();

@@ -97,6 +97,10 @@ internal static class SamplePlan
         return Plan([.. strip], work, [.. refit], mirrors);
     }
 
+    /// <summary>What a step says beside its count, which stands in a column of its own.</summary>
+    public static string Uncounted(string text, int count) =>
+        new System.Text.RegularExpressions.Regex($"(?<![^ ]){count} × ").Replace(text, "", 1);
+
     private static Plan Mark(Plan plan)
     {
         var number = 0;
@@ -150,6 +154,7 @@ internal static class SamplePlan
             WaitsFor = [],
             Scrap = "",
             Torque = step.Verb == "undo" ? "22 ± 2 N·m (16 ± 1.5 lbf·ft)" : "",
+            TorqueStages = step.Verb == "undo" ? [new("22 N·m", "20 to 24 N·m", "16 ± 1.5 lbf·ft")] : [],
             NewParts = step.Verb switch { "disconnect" => ["4 × 10.8 mm HNBR O-ring"], "cut" => ["1 × roof seal bead"], "remove" when step.Item == "evaporator" => ["1 × evaporator"], _ => [] },
             Cure = step.Verb == "cut" ? new PlanCure("2 h", 7200, [], number + 1) : null,
             Consumes = step.Verb == "disconnect" ? ["5 mL of compressor oil"] : [],

@@ -26,6 +26,39 @@ public sealed class BuildVerbTests : IDisposable
         Assert.Equal("p", plan.RootElement.GetProperty("job").GetString());
     }
 
+    [Theory]
+    [InlineData(null, null, false)]
+    [InlineData("card", null, true)]
+    [InlineData("flow", null, false)]
+    [InlineData(null, "card", true)]
+    [InlineData("flow", "card", false)]
+    public async Task Cards_lie_as_the_settings_say_or_the_command_line(string? option, string? setting, bool apart)
+    {
+        _disk.With("library/a.proc", Sample.Text);
+        if (setting is not null)
+        {
+            _disk.With("library/procscript.json", $$"""{ "cards": { "layout": "{{setting}}" } }""");
+        }
+
+        string[] chosen = option is null ? [] : ["--layout", option];
+        var run = await BuildAsync(["library", "-o", "packs", "--format", "html", .. chosen]);
+
+        Assert.Equal(ExitCode.Clean, run.Code);
+        Assert.Equal(apart, _disk.Read("packs/p/cards.html").Contains("class=\"card-layout\"", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_layout_that_there_is_not_is_refused()
+    {
+        _disk.With("a.proc", Sample.Text);
+
+        var run = await BuildAsync("a.proc", "-o", "packs", "--layout", "booklet");
+
+        Assert.Equal(ExitCode.Usage, run.Code);
+        Assert.Contains("booklet", run.Error, StringComparison.Ordinal);
+        Assert.Contains("flow", run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Nothing_is_written_for_a_procedure_that_is_not_proven()
     {

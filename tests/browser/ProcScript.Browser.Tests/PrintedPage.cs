@@ -11,8 +11,31 @@ namespace ProcScript.Browser.Tests;
 /// <param name="Words">The words.</param>
 internal sealed record PrintedPage(int Number, double Width, double Height, IReadOnlyList<PrintedWord> Words)
 {
+    // Words of two sizes stand on one line although their boxes end some points apart.
+    private const double SameLine = 4;
+
     /// <summary>All words in the order they are read, with blanks between them.</summary>
     public string Text => string.Join(' ', Words.Select(word => word.Text));
+
+    /// <summary>The words line by line over the whole width: the order of the file follows what poppler takes for columns.</summary>
+    public IReadOnlyList<PrintedWord> WordsByLine
+    {
+        get
+        {
+            List<List<PrintedWord>> lines = [];
+            foreach (var word in Words.OrderBy(word => word.Bottom))
+            {
+                if (lines.Count == 0 || word.Bottom - lines[^1][0].Bottom > SameLine)
+                {
+                    lines.Add([]);
+                }
+
+                lines[^1].Add(word);
+            }
+
+            return [.. lines.SelectMany(line => line.OrderBy(word => word.Left))];
+        }
+    }
 
     /// <summary>Reads the pages of a PDF.</summary>
     public static async Task<IReadOnlyList<PrintedPage>> ReadAsync(byte[] pdf)

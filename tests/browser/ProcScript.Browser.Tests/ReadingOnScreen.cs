@@ -50,7 +50,7 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
         foreach (var step in SamplePlan.Steps(SamplePlan.Evaporator))
         {
             var row = pack.Page.Locator($"#step-{step.Number}");
-            Assert.True(await row.GetByText(step.Text, new LocatorGetByTextOptions { Exact = true }).IsVisibleAsync(), step.Text);
+            Assert.True(await row.GetByText(SamplePlan.Uncounted(step.Text, step.Count), new LocatorGetByTextOptions { Exact = true }).IsVisibleAsync(), step.Text);
         }
 
         Assert.False(await pack.Page.Locator(".tools").IsVisibleAsync());

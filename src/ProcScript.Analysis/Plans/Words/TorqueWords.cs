@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model.Quantities;
+using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Analysis.Plans.Words;
 
@@ -12,6 +14,10 @@ internal sealed class TorqueWords(TorqueUnit unit)
     /// <summary>One stage after the other, then the angles: <c>20 N·m (14.8 lbf·ft), then 40 N·m (29.5 lbf·ft), then 90° further</c>.</summary>
     public string Both(TighteningTorque torque) =>
         string.Join(", then ", [.. torque.Stages.Select(Both), .. torque.Angles.Select(angle => $"{angle.Print()} further")]);
+
+    /// <summary>The same stage by stage, each with what the wrench is set to: the middle of what is right.</summary>
+    public ImmutableArray<PlanTorque> Stages(TighteningTorque torque) =>
+        [.. torque.Stages.Select(Stage), .. torque.Angles.Select(angle => new PlanTorque(angle.Print(), "", "") { IsAngle = true })];
 
     /// <summary>In both units: <c>22 ± 2 N·m (16.2 ± 1.5 lbf·ft)</c>.</summary>
     public string Both(Quantity torque)
@@ -44,6 +50,13 @@ internal sealed class TorqueWords(TorqueUnit unit)
         _ => Units.NewtonMetre,
     };
 
+    private PlanTorque Stage(Quantity torque)
+    {
+        var first = First(torque.Unit);
+        var range = torque.Form == QuantityForm.Plain ? "" : (torque with { Form = QuantityForm.Range }).PrintIn(first);
+        return new PlanTorque(Nominal(torque), range, torque.PrintIn(Second(first)));
+    }
+
     private string Nominal(Quantity torque) =>
-        (torque with { Low = torque.Nominal, High = torque.Nominal, Form = Syntax.Nodes.QuantityForm.Plain }).PrintIn(First(torque.Unit));
+        (torque with { Low = torque.Nominal, High = torque.Nominal, Form = QuantityForm.Plain }).PrintIn(First(torque.Unit));
 }

@@ -67,7 +67,7 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
     {
         var tool = new Tool(symbol.Name, title, symbol.Declared);
         var gate = new PropertyGate(PropertyHolders.Tool, sink);
-        foreach (var property in symbol.Node.Properties)
+        foreach (var property in PropertyPlaces.OfCatalog(symbol.Node.Properties, place, sink))
         {
             if (gate.Lets(property, place) && property is QuantityPropertySyntax quantity)
             {
@@ -83,7 +83,7 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
     {
         var supply = new Supply(symbol.Name, title, symbol.Declared);
         var gate = new PropertyGate(PropertyHolders.Supply, sink);
-        foreach (var property in symbol.Node.Properties)
+        foreach (var property in PropertyPlaces.OfCatalog(symbol.Node.Properties, place, sink))
         {
             if (gate.Lets(property, place))
             {
@@ -103,7 +103,7 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
         var uses = ImmutableArray.CreateBuilder<SupplyUse>();
         var ppe = ImmutableArray.CreateBuilder<string>();
         var gate = new PropertyGate(PropertyHolders.Kind, sink);
-        foreach (var property in symbol.Node.Properties)
+        foreach (var property in PropertyPlaces.OfCatalog(symbol.Node.Properties, place, sink))
         {
             if (!gate.Lets(property, place))
             {

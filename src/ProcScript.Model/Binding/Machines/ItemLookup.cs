@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Rules.Machines;
 using ProcScript.Model.Rules.Names;
@@ -80,6 +81,10 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
         sink.Report(AmbiguousNone.At(property.Keyword.Text, item, place.At(name.Span)), place);
         return false;
     }
+
+    /// <summary>The properties of a block that count in this variant.</summary>
+    public IEnumerable<(PropertySyntax Property, BindingPlace Place)> Properties(ImmutableArray<MemberSyntax> members, BindingPlace place) =>
+        PropertyPlaces.Of(members, place, outline.OptionNames, variant, sink);
 
     /// <summary>The parts and joints of <c>renew with p, j</c>.</summary>
     public ImmutableArray<MachineItem> Disturbing(NamesPropertySyntax renew, BindingPlace place) =>

@@ -1,7 +1,7 @@
-using System.Collections.Immutable;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
@@ -13,8 +13,10 @@ namespace ProcScript.Model.Binding.Machines;
 /// <summary>Notes joints and their covers in an outline.</summary>
 internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items, FindingSink sink)
 {
-    /// <summary>Notes a joint, and its covers after it.</summary>
-    public void Add(JointSyntax joint, BindingPlace place, int part)
+    private ulong _asked;
+
+    /// <summary>Notes a joint, and its covers after it. Gives the options that its block asks for.</summary>
+    public ulong Add(JointSyntax joint, BindingPlace place, int part, OptionNames options)
     {
         if (part < 0)
         {
@@ -27,12 +29,14 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
             "piped" => JointRole.Piped,
             _ => JointRole.Held,
         };
-        Add(OutlineSort.Joint, role, joint.Count, joint.Kind, joint.Name, joint.Clauses, place, part, -1);
+        _asked = 0;
+        Add(OutlineSort.Joint, role, joint.Count, joint.Kind, joint.Name, PropertyPlaces.Of(joint.Clauses, place, options, sink), place, part, -1, options);
+        return _asked;
     }
 
     /// <summary>Notes the name of a cover that stands where none may stand.</summary>
-    public void AddAstray(CoverSyntax cover, BindingPlace place) =>
-        Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, [], place, -1, -1, IsLock(cover));
+    public void AddAstray(CoverSyntax cover, BindingPlace place, OptionNames options) =>
+        Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, [], place, -1, -1, options, IsLock(cover));
 
     private void Add(
         OutlineSort sort,
@@ -40,10 +44,11 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
         CountSyntax count,
         WordSyntax kind,
         ReferenceSyntax name,
-        ImmutableArray<PropertySyntax> clauses,
+        IEnumerable<(PropertySyntax Property, BindingPlace Place)> clauses,
         BindingPlace place,
         int part,
         int over,
+        OptionNames options,
         bool isLock = false)
     {
         var canonical = CanonicalName.Of(name, place.Bindings);
@@ -68,12 +73,14 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
         };
         var index = items.Count;
         items.Add(item);
-        foreach (var clause in clauses)
+        foreach (var (clause, where) in clauses)
         {
-            item.Members.Add(new OutlineMember(clause, place));
+            item.Members.Add(new OutlineMember(clause, where));
+            _asked |= where.Guards.Options;
             if (clause is CoverSyntax cover)
             {
-                Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, cover.Clauses, place, part, index, IsLock(cover));
+                var inner = PropertyPlaces.Of(cover.Clauses, where, options, sink);
+                Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, inner, where, part, index, options, IsLock(cover));
             }
         }
     }

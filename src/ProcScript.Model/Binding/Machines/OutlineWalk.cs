@@ -122,13 +122,12 @@ internal sealed class OutlineWalk
                 Members(syntax.Members, place, _items.Count - 1, isTop: false);
                 break;
             case JointSyntax joint:
-                _joints.Add(joint, place, part);
-                _effective |= place.Guards.Options;
+                _effective |= place.Guards.Options | _joints.Add(joint, place, part, _options);
                 break;
             case CoverSyntax cover when part >= 0:
                 // Not here: the part's own properties say so. Its name is known nevertheless.
                 _items[part].Members.Add(new OutlineMember(cover, place));
-                _joints.AddAstray(cover, place);
+                _joints.AddAstray(cover, place, _options);
                 break;
             case EachSyntax each:
                 foreach (var turn in Unrolling.Each(each, place, _sink))
@@ -167,7 +166,7 @@ internal sealed class OutlineWalk
         string word,
         ReferenceSyntax name,
         TextSyntax? title,
-        ImmutableArray<PropertySyntax> properties,
+        ImmutableArray<MemberSyntax> properties,
         BindingPlace place,
         int part,
         ImmutableArray<string> positions = default,
@@ -195,7 +194,12 @@ internal sealed class OutlineWalk
             Positions = positions.IsDefault ? [] : positions,
             First = first ?? properties.FirstOrDefault(),
         };
-        item.Members.AddRange(properties.Select(property => new OutlineMember(property, place)));
+        foreach (var (property, where) in PropertyPlaces.Of(properties, place, _options, _sink))
+        {
+            item.Members.Add(new OutlineMember(property, where));
+            _effective |= where.Guards.Options;
+        }
+
         _items.Add(item);
         _effective |= place.Guards.Options;
     }

@@ -50,9 +50,9 @@ internal sealed class VerificationBinder(SymbolLookup lookup, ItemLookup items, 
         var tools = ImmutableArray.CreateBuilder<Tool>();
         tools.AddRange(lookup.Tools(syntax.Instruments, place, sink));
         var gate = new PropertyGate(PropertyHolders.Verification, sink);
-        foreach (var property in syntax.Properties)
+        foreach (var (property, where) in items.Properties(syntax.Properties, place))
         {
-            if (!gate.Lets(property, place))
+            if (!gate.Lets(property, where))
             {
                 continue;
             }
@@ -60,10 +60,10 @@ internal sealed class VerificationBinder(SymbolLookup lookup, ItemLookup items, 
             switch (property)
             {
                 case NamesPropertySyntax named:
-                    tools.AddRange(lookup.Tools(named.Names, place, sink));
+                    tools.AddRange(lookup.Tools(named.Names, where, sink));
                     break;
                 case NeedsPropertySyntax clause:
-                    needs.AddRange(conditions.Needs(clause, place));
+                    needs.AddRange(conditions.Needs(clause, where));
                     break;
             }
         }

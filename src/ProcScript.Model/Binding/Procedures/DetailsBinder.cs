@@ -13,11 +13,11 @@ using ProcScript.Syntax.Nodes;
 namespace ProcScript.Model.Binding.Procedures;
 
 /// <summary>Binds the block of an action.</summary>
-internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditions, FindingSink sink)
+internal sealed class DetailsBinder(SymbolLookup lookup, ItemLookup items, ConditionBinder conditions, FindingSink sink)
 {
     /// <summary>What the block says, and the conditions that stand in it.</summary>
     public (ActionDetails Details, ImmutableArray<Condition> Conditions) Bind(
-        ImmutableArray<PropertySyntax> properties, PropertyHolders holder, BindingPlace place)
+        ImmutableArray<MemberSyntax> properties, PropertyHolders holder, BindingPlace place)
     {
         var details = ActionDetails.None;
         ImmutableArray<Condition> needs = [];
@@ -27,20 +27,20 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
         }
 
         var gate = new PropertyGate(holder, sink);
-        foreach (var property in properties)
+        foreach (var (property, where) in items.Properties(properties, place))
         {
-            if (!gate.Lets(property, place))
+            if (!gate.Lets(property, where))
             {
                 continue;
             }
 
             if (property is NeedsPropertySyntax clause)
             {
-                needs = needs.AddRange(conditions.Needs(clause, place));
+                needs = needs.AddRange(conditions.Needs(clause, where));
             }
             else
             {
-                details = With(details, property, place);
+                details = With(details, property, where);
             }
         }
 
@@ -49,7 +49,7 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ConditionBinder conditi
 
     /// <summary>The same of a line with instruments, which are its first tools.</summary>
     public (ActionDetails Details, ImmutableArray<Condition> Conditions) Bind(
-        ImmutableArray<ReferenceSyntax> instruments, ImmutableArray<PropertySyntax> properties, BindingPlace place)
+        ImmutableArray<ReferenceSyntax> instruments, ImmutableArray<MemberSyntax> properties, BindingPlace place)
     {
         var bound = Bind(properties, PropertyHolders.TextAction, place);
         return instruments.IsEmpty

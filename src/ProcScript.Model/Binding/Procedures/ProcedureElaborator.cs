@@ -34,7 +34,7 @@ internal sealed class ProcedureElaborator
         _machine = machine;
         _items = new ItemLookup(machine.Outline, machine.Machine.Items, machine.Variant, _sink);
         var conditions = new ConditionBinder(_items, _sink);
-        _details = new DetailsBinder(lookup, conditions, _sink);
+        _details = new DetailsBinder(lookup, _items, conditions, _sink);
         _steps = new StepBinder(_items, conditions, _details, _sink);
         _rules = new RefitRuleBinder(_items, conditions, _details, _steps, _sink);
         _budget = new UnrollBudget(outline.Symbol.Name, _sink);

@@ -82,7 +82,7 @@ internal sealed class ProcedureOutlines
         Walk(symbol.Node.Items);
         return new ProcedureHead(symbol, machine, Parameters(symbol, place, sink), calls.ToImmutable(), guards, options, sink);
 
-        void Walk(ImmutableArray<SyntaxNode> nodes)
+        void Walk(IEnumerable<SyntaxNode> nodes)
         {
             foreach (var node in nodes)
             {
@@ -110,6 +110,21 @@ internal sealed class ProcedureOutlines
                         break;
                     case RefitSyntax refit:
                         Walk(refit.Rules);
+                        break;
+                    case ActionSyntax action:
+                        Walk(action.Properties);
+                        break;
+                    case TextActionSyntax action:
+                        Walk(action.Properties);
+                        break;
+                    case CheckRuleSyntax rule:
+                        Walk(rule.Properties);
+                        break;
+                    case TestRuleSyntax test:
+                        Walk(test.Items);
+                        break;
+                    case RefitPropertySyntax refit:
+                        Walk(refit.Properties);
                         break;
                 }
             }

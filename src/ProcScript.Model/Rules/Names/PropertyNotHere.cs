@@ -65,6 +65,18 @@ public sealed class PropertyNotHere : Rule
             Fixes = [new Fix($"Take `{end.Keyword.Text}` out", FixGrade.NeedsLook, [new TextEdit(place.At(end.Span), "")])],
         };
 
+    /// <summary>Of a <c>when</c> in a tool, a supply or a kind, which belongs to no machine.</summary>
+    internal static Finding WhenInCatalog(WhenSyntax branch, BindingPlace place) =>
+        new(
+            Id,
+            "the catalog belongs to no machine, so a `when` in it has no options or variables to ask for",
+            place.At(new TextSpan(branch.Span.Start, "when".Length)),
+            "not taken here")
+        {
+            Help = "write the `when` in the block of the joint, or declare two kinds and let the machine choose",
+            Fixes = [new Fix("Take the `when` out", FixGrade.NeedsLook, [new TextEdit(place.At(branch.Span), "")])],
+        };
+
     /// <summary>Of a declaration that stands right in a machine only.</summary>
     internal static Finding Declaration(string sort, string name, SourceSpan place) =>
         new(Id, $"the {sort} `{name}` stands inside something else", place, "not taken here")

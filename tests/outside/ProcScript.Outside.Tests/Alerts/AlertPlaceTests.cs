@@ -54,7 +54,8 @@ public sealed partial class AlertPlaceTests
                 var from = html.IndexOf($"id=\"step-{step.Number}\"", StringComparison.Ordinal);
                 var next = html.IndexOf($"id=\"step-{step.Number + 1}\"", StringComparison.Ordinal);
                 var told = html[from..(next < 0 ? html.Length : next)];
-                var words = told.IndexOf($"<b>{step.Text}</b>", StringComparison.Ordinal);
+                // The count stands in a column of its own, before the words.
+                var words = told.IndexOf($"<b>{new Regex($"(?<![^ ]){step.Count} × ").Replace(step.Text, "", 1)}</b>", StringComparison.Ordinal);
                 Assert.True(from >= 0 && words > 0, $"step {step.Number} of {plan.Job} is not told");
                 Assert.Equal(step.Alerts.Length, AlertBox().Count(told[..words]));
             }
