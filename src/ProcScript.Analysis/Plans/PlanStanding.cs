@@ -34,7 +34,4 @@ public sealed record PlanStanding
 
     /// <summary>The temporary parts that are on.</summary>
     public ImmutableArray<string> Temporary { get; init; } = [];
-
-    /// <summary>The controls that are not at home.</summary>
-    public ImmutableArray<string> ControlsAway { get; init; } = [];
 }

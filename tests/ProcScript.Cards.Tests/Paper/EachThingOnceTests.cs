@@ -97,7 +97,7 @@ public sealed partial class EachThingOnceTests
         {
             var foot = Assert.Single(card.QuerySelectorAll(".card-foot"));
             Assert.Equal(
-                ["date", "initials", "notes", "time"],
+                ["date", "initials", "notes"],
                 foot.QuerySelectorAll("input").Select(field => field.GetAttribute("data-field")![(card.Id!.Length + 1)..]).Order(StringComparer.Ordinal));
             Assert.Equal(card.QuerySelector(".steps") is null ? 0 : 1, foot.QuerySelectorAll(".after").Length);
         }

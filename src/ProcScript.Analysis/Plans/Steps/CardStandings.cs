@@ -53,7 +53,6 @@ internal static class CardStandings
             Propped = Titles(standing.PartsPropped),
             Caps = temporary.Where(one => one.IsCap && IsOn(one)).Sum(one => one.Count),
             Temporary = [.. temporary.Where(one => !one.IsCap && IsOn(one)).Select(one => one.Title)],
-            ControlsAway = [.. standing.ControlsAway.Select(control => $"{control.Title} at {control.Positions[standing.Value(StateKind.Position, control)].Replace('_', ' ')}")],
         };
 
         ImmutableArray<string> Energies(EnergyState wanted) =>
