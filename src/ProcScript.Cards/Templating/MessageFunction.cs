@@ -1,0 +1,87 @@
+using System.Globalization;
+using System.Text;
+using ProcScript.Analysis.Messages;
+using Scriban;
+using Scriban.Runtime;
+using Scriban.Syntax;
+
+namespace ProcScript.Cards.Templating;
+
+/// <summary>
+/// <c>say KEY</c> or <c>say KEY { name: value }</c>: a message in the language of the plan, escaped for the file that it is written into.
+/// A value that is markup already stands as it is.
+/// </summary>
+/// <param name="book">The language.</param>
+internal sealed class MessageFunction(Wordbook book) : IScriptCustomFunction
+{
+    /// <inheritdoc/>
+    public int RequiredParameterCount => 1;
+
+    /// <inheritdoc/>
+    public int ParameterCount => 2;
+
+    /// <inheritdoc/>
+    public ScriptVarParamKind VarParamKind => ScriptVarParamKind.None;
+
+    /// <inheritdoc/>
+    public Type ReturnType => typeof(object);
+
+    /// <inheritdoc/>
+    public ScriptParameterInfo GetParameterInfo(int index) =>
+        index == 0 ? new ScriptParameterInfo(typeof(string), "key") : new ScriptParameterInfo(typeof(object), "values", null);
+
+    /// <inheritdoc/>
+    public object Invoke(TemplateContext context, ScriptNode? callerContext, ScriptArray arguments, ScriptBlockStatement? blockStatement)
+    {
+        var notation = ((PackContext)context).Notation;
+        var key = Convert.ToString(arguments[0], CultureInfo.InvariantCulture) ?? "";
+        if (!book.Has(key))
+        {
+            throw new ScriptRuntimeException(callerContext?.Span ?? default, $"There is no message `{key}`");
+        }
+
+        var output = new Output(notation);
+        try
+        {
+            book.Message(key).Write(book.Language, Values(arguments.Count > 1 ? arguments[1] as ScriptObject : null), output);
+        }
+        catch (ArgumentException missing)
+        {
+            throw new ScriptRuntimeException(callerContext?.Span ?? default, missing.Message);
+        }
+
+        return new Markup(output.ToString());
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<object?> InvokeAsync(
+        TemplateContext context,
+        ScriptNode? callerContext,
+        ScriptArray arguments,
+        ScriptBlockStatement? blockStatement) => new(Invoke(context, callerContext, arguments, blockStatement));
+
+    private static Dictionary<string, object> Values(ScriptObject? given) =>
+        given is null ? [] : given.ToDictionary(value => value.Key, value => value.Value ?? "", StringComparer.Ordinal);
+
+    /// <summary>Writes a message for a file of some form.</summary>
+    private sealed class Output(Notation notation) : IMessageOutput
+    {
+        private readonly StringBuilder _text = new();
+
+        // Our own words hold nothing that Markdown takes for markup, and their blanks count.
+        public void Literal(string text) => _text.Append(notation == Notation.Markdown ? text : notation.Escape(text));
+
+        public void Argument(object value) => _text.Append(value is Markup markup
+            ? markup.Text
+            : notation.Escape(Convert.ToString(value, CultureInfo.InvariantCulture) ?? ""));
+
+        public void Bold(bool begins) => _text.Append(notation switch
+        {
+            Notation.Html => begins ? "<b>" : "</b>",
+            Notation.Markdown => "**",
+            _ => "",
+        });
+
+        public override string ToString() => _text.ToString();
+    }
+}
