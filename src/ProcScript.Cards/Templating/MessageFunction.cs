@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using ProcScript.Analysis.Messages;
 using Scriban;
 using Scriban.Runtime;
@@ -40,17 +39,14 @@ internal sealed class MessageFunction(Wordbook book) : IScriptCustomFunction
             throw new ScriptRuntimeException(callerContext?.Span ?? default, $"There is no message `{key}`");
         }
 
-        var output = new Output(notation);
         try
         {
-            book.Message(key).Write(book.Language, Values(arguments.Count > 1 ? arguments[1] as ScriptObject : null), output);
+            return new Markup(MessageMarkup.Of(book, key, notation, Values(arguments.Count > 1 ? arguments[1] as ScriptObject : null)));
         }
         catch (ArgumentException missing)
         {
             throw new ScriptRuntimeException(callerContext?.Span ?? default, missing.Message);
         }
-
-        return new Markup(output.ToString());
     }
 
     /// <inheritdoc/>
@@ -62,26 +58,4 @@ internal sealed class MessageFunction(Wordbook book) : IScriptCustomFunction
 
     private static Dictionary<string, object> Values(ScriptObject? given) =>
         given is null ? [] : given.ToDictionary(value => value.Key, value => value.Value ?? "", StringComparer.Ordinal);
-
-    /// <summary>Writes a message for a file of some form.</summary>
-    private sealed class Output(Notation notation) : IMessageOutput
-    {
-        private readonly StringBuilder _text = new();
-
-        // Our own words hold nothing that Markdown takes for markup, and their blanks count.
-        public void Literal(string text) => _text.Append(notation == Notation.Markdown ? text : notation.Escape(text));
-
-        public void Argument(object value) => _text.Append(value is Markup markup
-            ? markup.Text
-            : notation.Escape(Convert.ToString(value, CultureInfo.InvariantCulture) ?? ""));
-
-        public void Bold(bool begins) => _text.Append(notation switch
-        {
-            Notation.Html => begins ? "<b>" : "</b>",
-            Notation.Markdown => "**",
-            _ => "",
-        });
-
-        public override string ToString() => _text.ToString();
-    }
 }

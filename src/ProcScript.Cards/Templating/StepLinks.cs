@@ -25,7 +25,7 @@ internal sealed class StepLinks(Notation notation)
         foreach (var step in Whole(steps).Where(step => step > 0).Distinct().OrderDescending())
         {
             var number = step.ToString(CultureInfo.InvariantCulture);
-            var named = new Regex($@"(?<=\b[Ss]teps? (?:\d+(?:, | and | to ))*){number}(?!\w|[.,]\d)", RegexOptions.CultureInvariant);
+            var named = new Regex($@"(?<=\b(?:[Ss]teps?|[Ss]chritte?n?|[Éé]tapes?|[Pp]asos?|[Kk]rok\w*)[ \u00a0](?:\d+(?:, | and | to | und | bis | et | à | y | a | i | do ))*){number}(?!\w|[.,]\d)", RegexOptions.CultureInvariant);
             written = named.Replace(written, Link(step), 1);
         }
 
