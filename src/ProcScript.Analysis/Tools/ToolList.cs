@@ -33,9 +33,9 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     private string TorqueWrench => Book.Say("tool.torque-wrench");
 
     /// <summary>
-    /// The titles of a step's tools: those of the kind, the item and the action, of the first two only what serves its direction, and a torque wrench where there is a torque and none of
-    /// them is one: the smallest of the catalog that covers it, else any. A torque with an angle after it takes an angle gauge as well, and where
-    /// only a spanner fits, a crowfoot takes its place.
+    /// The titles of a step's tools: those of the kind, the item and the action, of the first two only what serves its direction, and a torque
+    /// wrench where there is a torque and none of them is one: the smallest of the catalog that covers it, else any. A torque with an angle after
+    /// it takes an angle gauge as well, and where only a spanner fits, a crowfoot takes its place.
     /// </summary>
     public ImmutableArray<string> Of(PlannedStep step)
     {

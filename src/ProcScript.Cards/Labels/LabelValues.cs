@@ -1,5 +1,6 @@
 using System.Globalization;
 using ProcScript.Analysis.Plans;
+using ProcScript.Cards.Templating;
 using Scriban.Runtime;
 
 namespace ProcScript.Cards.Labels;
@@ -39,5 +40,6 @@ internal static class LabelValues
         ["row"] = label.Row,
     };
 
-    private static string Length(double millimetres) => millimetres.ToString("0.####", CultureInfo.InvariantCulture);
+    /// <summary>A figure stands in a style sheet as it is, outside all quotes.</summary>
+    private static Markup Length(double millimetres) => new(millimetres.ToString("0.####", CultureInfo.InvariantCulture));
 }

@@ -203,6 +203,7 @@ internal static class SamplePlan
             Rules = [new PlanRule(new PlanAction("fit", "evaporator"), new PlanAction("fit", "headliner"))],
             Alerts = [new PlanAlert("warning", "The cab stands 2.6 m above the ground. Work from the platform, never from the tyre.")],
             People = 2,
+            Staying = [new PlanStaying("2-way connector", 1, [2], [9])],
             Times = new PlanTimes(stripTime, work.Seconds, refitTime, stripTime + work.Seconds + refitTime, 0.6 * (stripTime + work.Seconds + refitTime), work.Seconds, stripTime + refitTime, 0),
             HeaviestLift = new PlanLift("operator seat", 31, 8, 2),
             Tools = [.. steps.SelectMany(step => step.Tools.Select(tool => (tool, step.Number))).GroupBy(use => use.tool).Select(uses => new PlanTool(uses.Key, uses.First().Number, uses.Count()))],
