@@ -29,6 +29,9 @@ internal static class PackValues
         {
             // say KEY, say KEY { name: value }: a message in the language of the plan.
             ["say"] = new MessageFunction(book),
+            // say_plain KEY: the same as a text to compare with another. joined TEXTS: texts and markup in a row.
+            ["say_plain"] = Function<string, string>(key => book.Say(key)),
+            ["joined"] = Function<IEnumerable, Markup>(texts => new Markup(string.Join("; ", texts.Cast<object>().Select(text => text as Markup ?? new Markup(notation.Escape((string)text)))))),
             // turns_of TURNS: what steps do to an energy. and_list TEXTS: several things in a row. which_others WHICH: the look-alikes of a piece.
             ["turns_of"] = Function<IEnumerable, Markup>(turns => new Markup(string.Join(", ", turns.Cast<ScriptObject>().Select(turn =>
                 $"{notation.Escape(EnergyWords.Turn((string)turn["from"]!, (string)turn["state"]!, book))} {links.Number(Convert.ToInt32(turn["step"], CultureInfo.InvariantCulture)).Text}")))),

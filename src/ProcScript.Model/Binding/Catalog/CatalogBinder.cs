@@ -148,6 +148,9 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
                 case ChoicePropertySyntax pattern:
                     kind = kind with { Pattern = TorqueBinder.Pattern(pattern) };
                     break;
+                case VerbsPropertySyntax verbs:
+                    kind = kind with { Verbs = VerbPairs.Bind(verbs, place, sink) };
+                    break;
                 case FlagPropertySyntax flag:
                     kind = WithFlag(kind, flag.Keyword.Text);
                     break;
