@@ -62,12 +62,17 @@ internal static class StepText
         : item is Fluid fluid && FluidSorts.Verb(fluid, verb) is { } usual ? book.Say($"verb-of-fluid.{usual}", ("what", what)) : Phrase(verb, what, book);
 
     /// <summary>The author's own verb for it; null where there is none.</summary>
-    private static string? Own(Verb verb, MachineItem item) => (item, ActionTable.Opening(item).Verb == verb, ActionTable.Closing(item).Verb == verb) switch
+    private static string? Own(Verb verb, MachineItem item)
     {
-        (Joint { Kind.Verbs: { } verbs }, true, _) or (Energy { Verbs: { } verbs }, true, _) or (Fluid { Verbs: { } verbs }, true, _) => verbs.Off,
-        (Joint { Kind.Verbs: { } verbs }, _, true) or (Energy { Verbs: { } verbs }, _, true) or (Fluid { Verbs: { } verbs }, _, true) => verbs.On,
-        _ => null,
-    };
+        var verbs = item switch
+        {
+            Joint joint => joint.Kind.Verbs,
+            Energy energy => energy.Verbs,
+            Fluid fluid => fluid.Verbs,
+            _ => null,
+        };
+        return verb == ActionTable.Opening(item).Verb ? verbs?.Off : verb == ActionTable.Closing(item).Verb ? verbs?.On : null;
+    }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
