@@ -111,12 +111,12 @@ public sealed class SlipTests
 
         // Both an action and an alert that stands one way only begin with `strip`.
         { "discard lid because \"it breaks\"", "strip", "a name is missing behind `strip`" },
-        { "warning \"Sharp", "strip \"Sharp", "an alert (such as `warning`) or `figure` is missing before `\"Sharp edges.\"`" },
+        { "warning \"Sharp", "strip \"Sharp", "an alert (such as `warning`) is missing before `\"Sharp edges.\"`" },
         { "warning \"Sharp", "refit \"Sharp", "an alert (such as `warning`) is missing before `\"Sharp edges.\"`" },
         { "warning \"Sharp", "refit warnng \"Sharp", "`warnng` is not a word of the language" },
         { "warning \"Sharp edges.\"", "strip warning", "a quoted text is missing behind `warning`" },
         { "warning \"Sharp edges.\"", "refit", "`undo` cannot stand here" },
-        { "mass 3 kg", "strip \"Sharp.\"", "an alert (such as `warning`) is missing before `\"Sharp.\"`" },
+        { "mass 3 kg", "strip \"Sharp.\"", "an alert (such as `warning`) or `figure` is missing before `\"Sharp.\"`" },
         { "mass 3 kg", "refit caution", "a quoted text is missing behind `caution`" },
 
         // A brace or a quote is missing.
