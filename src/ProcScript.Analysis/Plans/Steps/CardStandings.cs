@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
@@ -10,7 +11,7 @@ internal static class CardStandings
 {
     /// <summary>By phase and card.</summary>
     public static IReadOnlyDictionary<(PlanPhase Phase, int Card), PlanStanding> Of(
-        StripRun strip, RefitRun refit, StepList list, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
+        StripRun strip, RefitRun refit, Wordbook book, StepList list, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
     {
         var cards = strip.Actions.Concat(refit.Actions).Zip(list.Steps).ToLookup(done => (done.Second.Phase, done.Second.Card));
         var standings = new Dictionary<(PlanPhase, int), PlanStanding>();
@@ -30,16 +31,16 @@ internal static class CardStandings
                     last = step.Number;
                 }
 
-                standings.Add((phase, card), At(last, strip, state, bags, temporary));
+                standings.Add((phase, card), At(last, strip, book, state, bags, temporary));
             }
         }
 
         return standings;
     }
 
-    private static PlanStanding At(int last, StripRun strip, MachineState state, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
+    private static PlanStanding At(int last, StripRun strip, Wordbook book, MachineState state, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
     {
-        var standing = new MachineStanding(strip, state);
+        var standing = new MachineStanding(strip, state, book);
         var off = standing.PartsOff.ToLookup(part => state.Place(part));
         return new PlanStanding
         {
