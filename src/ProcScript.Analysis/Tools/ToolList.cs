@@ -29,7 +29,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     private string TorqueWrench => Book.Say("tool.torque-wrench");
 
     /// <summary>
-    /// The titles of a step's tools: those of the kind, the item and the action, and a torque wrench where there is a torque and none of
+    /// The titles of a step's tools: those of the kind, the item and the action, of the first two only what serves its direction, and a torque wrench where there is a torque and none of
     /// them is one: the smallest of the catalog that covers it, else any. A torque with an angle after it takes an angle gauge as well.
     /// </summary>
     public ImmutableArray<string> Of(PlannedStep step)
@@ -151,7 +151,11 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         .. steps.Where(step => Of(step).Contains(TorqueWrench)).Select(Torque).OfType<TighteningTorque>().SelectMany(torque => torque.Stages),
     ]);
 
-    private static IEnumerable<Tool> Item(PlannedStep step) => step switch
+    /// <summary>What the kind and the item ask for; where something goes on, not what only takes off.</summary>
+    private static IEnumerable<Tool> Item(PlannedStep step) =>
+        step.Phase == PlanPhase.Refit && !step.Opens ? Named(step).Where(tool => !TakingOff.Is(tool)) : Named(step);
+
+    private static IEnumerable<Tool> Named(PlannedStep step) => step switch
     {
         { Cap: { } cap } => step.Verb == Verb.Cap ? [cap.Tool] : [],
         { Joint: { } joint } when step.Opens || step.Closes || step.Tightens || step.Verb == Verb.Loosen =>
