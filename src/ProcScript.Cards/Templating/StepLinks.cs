@@ -9,6 +9,9 @@ namespace ProcScript.Cards.Templating;
 /// <param name="notation">The form of the document.</param>
 internal sealed class StepLinks(Notation notation)
 {
+    // A step, and steps, in the languages of a pack.
+    private const string Named = "(?:[Ss]teps?|[Ss]chritt(?:e|en|s)?|[ÉéEe]tapes?|[Pp]asos?|[Kk]rok(?:i|u|iem|ów|ach|ami)?)";
+
     /// <summary>The number of a step.</summary>
     public Markup Number(int step) => new(Link(step));
 
@@ -25,7 +28,7 @@ internal sealed class StepLinks(Notation notation)
         foreach (var step in Whole(steps).Where(step => step > 0).Distinct().OrderDescending())
         {
             var number = step.ToString(CultureInfo.InvariantCulture);
-            var named = new Regex($@"(?<=\b(?:[Ss]teps?|[Ss]chritte?n?|[Éé]tapes?|[Pp]asos?|[Kk]rok\w*)[ \u00a0](?:\d+(?:, | and | to | und | bis | et | à | y | a | i | do ))*){number}(?!\w|[.,]\d)", RegexOptions.CultureInvariant);
+            var named = new Regex($@"(?<=\b{Named}[ \u00a0](?:\d+(?:, | \p{{L}}+ ))*){number}(?!\w|[.,]\d)", RegexOptions.CultureInvariant);
             written = named.Replace(written, Link(step), 1);
         }
 
