@@ -1,5 +1,6 @@
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
+using ProcScript.Analysis.Plans.Words;
 using ProcScript.Cards.Tests.Samples;
 
 namespace ProcScript.Cards.Tests;

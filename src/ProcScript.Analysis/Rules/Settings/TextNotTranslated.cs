@@ -87,7 +87,7 @@ public sealed class TextNotTranslated : Rule
         var missing = units.Where(unit => translation.Known(path, unit) is not { Target.Length: > 0 }).ToList();
         if (missing.Count > 0)
         {
-            yield return new Finding(Id, $"{missing.Count} of the {units.Length} texts of this file have no translation into `{tag}`", new SourceSpan(path, missing[0].Span), "the first")
+            yield return new Finding(Id, $"{missing.Count} of the {units.Length} texts of this file {(missing.Count == 1 ? "has" : "have")} no translation into `{tag}`", new SourceSpan(path, missing[0].Span), "the first")
             {
                 Help = Export,
             };
