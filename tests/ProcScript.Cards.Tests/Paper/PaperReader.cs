@@ -49,7 +49,7 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
         Same($"{name}, photos", Texts(step, "photos").Select(Bare), row.QuerySelectorAll(".photo label").Select(label => Bare(label.LastChild!.TextContent)));
         Same($"{name}, ticks", Texts(step, "ticks").Select(Bare), row.QuerySelectorAll("[data-field*='-tick-'] + label").Select(label => Bare(label.TextContent)));
         Same($"{name}, checks", Texts(step, "checks").Select(Bare), row.QuerySelectorAll("input[data-field*='-check-'] + .prose").Select(prose => Bare(prose.TextContent)["Check".Length..]));
-        Same($"{name}, new parts", Texts(step, "newParts").Select(Bare), row.QuerySelectorAll(".new").Select(part => Bare(part.LastChild!.TextContent)));
+        Same($"{name}, new parts", step.GetProperty("newParts").EnumerateArray().Select(part => Bare(Text(part, "text"))), row.QuerySelectorAll(".new").Select(New));
         Same($"{name}, bags", step.GetProperty("bags").EnumerateArray().Select(bag => $"{bag}"), row.QuerySelectorAll("td.bag b").Select(bag => bag.TextContent));
         Same($"{name}, done", ["1"], [$"{row.QuerySelectorAll("input.main").Length}"]);
         Same($"{name}, second person", [step.GetProperty("signed").GetBoolean() ? "1" : "0"], [$"{row.QuerySelectorAll("input[data-field$=second]").Length}"]);
@@ -68,6 +68,9 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
                 ? Bare(words.TextContent.Length >= at ? words.TextContent.Insert(at, counted) : words.TextContent)
                 : $"{string.Join(" and ", columns)}: {words.TextContent}";
     }
+
+    /// <summary>A new part as it is printed, without the word before it and what it replaces behind it.</summary>
+    private static string New(IElement part) => Bare(Replaces().Replace(part.ChildNodes.First(node => node is IText && node.TextContent.Trim().Length > 0).TextContent, ""));
 
     private static string Stage(JsonElement stage) => stage.GetProperty("isAngle").GetBoolean()
         ? Bare($"{Text(stage, "set")} further")
@@ -130,6 +133,9 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
 
     [GeneratedRegex(@"^\s*then ")]
     private static partial Regex Then();
+
+    [GeneratedRegex(@", replaces? (?:the one|those) .*$", RegexOptions.Singleline)]
+    private static partial Regex Replaces();
 
     [GeneratedRegex(@"^\d+\. ")]
     private static partial Regex HeadNumber();
