@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using AngleSharp.Html.Parser;
@@ -34,7 +35,7 @@ public sealed class CoverTests
     [Fact]
     public void Every_pack_defers_to_the_manufacturer_the_law_and_licensed_people()
     {
-        foreach (var text in new[] { WorkPack.Html(SamplePlan.Bare, PackTemplates.Standard).Text, WorkPack.Markdown(SamplePlan.Bare, PackTemplates.Standard).Text })
+        foreach (var text in new[] { WebUtility.HtmlDecode(WorkPack.Html(SamplePlan.Bare, PackTemplates.Standard).Text), WorkPack.Markdown(SamplePlan.Bare, PackTemplates.Standard).Text })
         {
             Assert.Contains("The manufacturer's data for this machine and the law where you work come before this pack.", text, StringComparison.Ordinal);
             Assert.Contains("Refrigerant, restraint systems and high voltage are for licensed people only.", text, StringComparison.Ordinal);
