@@ -63,12 +63,12 @@ internal partial class ProcScriptParser : Parser {
 		WHILE=150, OPEN=151, LEFT_HAND=152, OR=153, WAY=154, WHERE=155, NEEDED=156, 
 		WITHOUT=157, RECORD=158, PAUSE=159, LOCKED=160, REUSE=161, STRETCH=162, 
 		PREVAILING=163, KEEP=164, ORDER=165, MARK=166, MEASURED=167, SNUG=168, 
-		RETORQUE=169, PLUS_MINUS=170, PLUS=171, DEGREE=172, MIDDLE_DOT=173, PERCENT=174, 
-		RANGE=175, DOT=176, SLASH=177, MINUS=178, AT_MOST=179, AT_LEAST=180, LESS_THAN=181, 
-		MORE_THAN=182, COMMA=183, LEFT_BRACE=184, RIGHT_BRACE=185, LEFT_BRACKET=186, 
-		RIGHT_BRACKET=187, LEFT_PAREN=188, RIGHT_PAREN=189, DECIMAL=190, INTEGER=191, 
-		SCREW_SIZE=192, NAME=193, STRING=194, UNCLOSED_STRING=195, COMMENT=196, 
-		NEWLINE=197, WHITE_SPACE=198, UNKNOWN=199;
+		RETORQUE=169, SIGNED=170, PLUS_MINUS=171, PLUS=172, DEGREE=173, MIDDLE_DOT=174, 
+		PERCENT=175, RANGE=176, DOT=177, SLASH=178, MINUS=179, AT_MOST=180, AT_LEAST=181, 
+		LESS_THAN=182, MORE_THAN=183, COMMA=184, LEFT_BRACE=185, RIGHT_BRACE=186, 
+		LEFT_BRACKET=187, RIGHT_BRACKET=188, LEFT_PAREN=189, RIGHT_PAREN=190, 
+		DECIMAL=191, INTEGER=192, SCREW_SIZE=193, NAME=194, STRING=195, UNCLOSED_STRING=196, 
+		COMMENT=197, NEWLINE=198, WHITE_SPACE=199, UNKNOWN=200;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_whenProperties = 4, RULE_property = 5, RULE_figure = 6, RULE_clause = 7, 
@@ -143,9 +143,9 @@ internal partial class ProcScriptParser : Parser {
 		"'ac'", "'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", 
 		"'way'", "'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
 		"'reuse'", "'stretch'", "'prevailing'", "'keep'", "'order'", "'mark'", 
-		"'measured'", "'snug'", "'retorque'", null, "'+'", "'\\u00B0'", null, 
-		"'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", 
-		"'}'", "'['", "']'", "'('", "')'"
+		"'measured'", "'snug'", "'retorque'", "'signed'", null, "'+'", "'\\u00B0'", 
+		null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", 
+		"'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -169,8 +169,8 @@ internal partial class ProcScriptParser : Parser {
 		"OILED", "HOIST", "VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", 
 		"LEFT_HAND", "OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", 
 		"LOCKED", "REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
-		"SNUG", "RETORQUE", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", 
-		"RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
+		"SNUG", "RETORQUE", "SIGNED", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", 
+		"PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
 		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
 		"LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", 
 		"STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
@@ -468,7 +468,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 227;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20921451393L) != 0)) {
 				{
 				State = 225;
 				ErrorHandler.Sync(this);
@@ -542,6 +542,7 @@ internal partial class ProcScriptParser : Parser {
 				case KEEP:
 				case MARK:
 				case MEASURED:
+				case SIGNED:
 					{
 					State = 221;
 					property();
@@ -823,6 +824,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEMPORARY() { return GetToken(ProcScriptParser.TEMPORARY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRETCH() { return GetToken(ProcScriptParser.STRETCH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIGNED() { return GetToken(ProcScriptParser.SIGNED, 0); }
 		public FlagPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class PrevailingPropertyContext : PropertyContext {
@@ -1390,12 +1392,13 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 			case STRETCH:
+			case SIGNED:
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
 				State = 329;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 3377699720527877L) != 0) || _la==STRETCH) ) {
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 3377699720527877L) != 0) || _la==STRETCH || _la==SIGNED) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1569,6 +1572,7 @@ internal partial class ProcScriptParser : Parser {
 					case MEASURED:
 					case SNUG:
 					case RETORQUE:
+					case SIGNED:
 					case NAME:
 						{
 						State = 344;
@@ -2673,7 +2677,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 498;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3724804993L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20904674177L) != 0)) {
 				{
 				{
 				State = 495;
@@ -2882,6 +2886,7 @@ internal partial class ProcScriptParser : Parser {
 			case KEEP:
 			case MARK:
 			case MEASURED:
+			case SIGNED:
 				EnterOuterAlt(_localctx, 10);
 				{
 				State = 512;
@@ -3224,7 +3229,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 561;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20921451393L) != 0)) {
 				{
 				State = 559;
 				ErrorHandler.Sync(this);
@@ -3298,6 +3303,7 @@ internal partial class ProcScriptParser : Parser {
 				case KEEP:
 				case MARK:
 				case MEASURED:
+				case SIGNED:
 					{
 					State = 555;
 					property();
@@ -3599,6 +3605,7 @@ internal partial class ProcScriptParser : Parser {
 			case KEEP:
 			case MARK:
 			case MEASURED:
+			case SIGNED:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -4103,6 +4110,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
@@ -4269,6 +4277,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
@@ -4719,6 +4728,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
@@ -4881,6 +4891,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
@@ -4951,7 +4962,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 715;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 3724804993L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20904674177L) != 0)) {
 				{
 				{
 				State = 712;
@@ -5135,6 +5146,7 @@ internal partial class ProcScriptParser : Parser {
 			case KEEP:
 			case MARK:
 			case MEASURED:
+			case SIGNED:
 				EnterOuterAlt(_localctx, 8);
 				{
 				State = 727;
@@ -5287,7 +5299,7 @@ internal partial class ProcScriptParser : Parser {
 				State = 749;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 22518000284336127L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 45036000568672255L) != 0)) {
 					{
 					State = 741;
 					value();
@@ -5950,6 +5962,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case INTEGER:
 			case NAME:
 				{
@@ -7737,6 +7750,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
 			return GetRuleContext<OrderContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
 		public CheckRuleContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -7798,6 +7814,16 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
+			State = 1027;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 1026;
+				propertyBlock();
+				}
+			}
+
 			}
 		}
 		catch (RecognitionException re) {
@@ -7837,26 +7863,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1026;
-			Match(RECORD);
-			State = 1027;
-			text();
 			State = 1029;
+			Match(RECORD);
+			State = 1030;
+			text();
+			State = 1032;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,124,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,125,Context) ) {
 			case 1:
 				{
-				State = 1028;
+				State = 1031;
 				needsClause();
 				}
 				break;
 			}
-			State = 1032;
+			State = 1035;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1031;
+				State = 1034;
 				order();
 				}
 			}
@@ -7900,18 +7926,18 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1034;
+			State = 1037;
 			Match(PAUSE);
-			State = 1035;
-			text();
-			State = 1036;
-			order();
 			State = 1038;
+			text();
+			State = 1039;
+			order();
+			State = 1041;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1037;
+				State = 1040;
 				propertyBlock();
 				}
 			}
@@ -7955,21 +7981,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1040;
-			Match(TEST);
-			State = 1041;
-			text();
 			State = 1043;
+			Match(TEST);
+			State = 1044;
+			text();
+			State = 1046;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1042;
+				State = 1045;
 				order();
 				}
 			}
 
-			State = 1045;
+			State = 1048;
 			testBlock();
 			}
 		}
@@ -8008,23 +8034,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1047;
+			State = 1050;
 			Match(LEFT_BRACE);
-			State = 1051;
+			State = 1054;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 515L) != 0)) {
 				{
 				{
-				State = 1048;
+				State = 1051;
 				testItem();
 				}
 				}
-				State = 1053;
+				State = 1056;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1054;
+			State = 1057;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -8067,7 +8093,7 @@ internal partial class ProcScriptParser : Parser {
 		TestItemContext _localctx = new TestItemContext(Context, State);
 		EnterRule(_localctx, 168, RULE_testItem);
 		try {
-			State = 1061;
+			State = 1064;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -8076,14 +8102,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1056;
+				State = 1059;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1057;
+				State = 1060;
 				powerClause();
 				}
 				break;
@@ -8092,21 +8118,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1058;
+				State = 1061;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1059;
+				State = 1062;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1060;
+				State = 1063;
 				whileClause();
 				}
 				break;
@@ -8152,23 +8178,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1063;
+			State = 1066;
 			Match(POWER);
-			State = 1064;
+			State = 1067;
 			reference();
-			State = 1069;
+			State = 1072;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1065;
+				State = 1068;
 				Match(COMMA);
-				State = 1066;
+				State = 1069;
 				reference();
 				}
 				}
-				State = 1071;
+				State = 1074;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -8213,7 +8239,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1072;
+			State = 1075;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8222,18 +8248,18 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1073;
+			State = 1076;
 			orderVerb();
-			State = 1074;
-			reference();
 			State = 1077;
+			reference();
+			State = 1080;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 1075;
+				State = 1078;
 				Match(TO);
-				State = 1076;
+				State = 1079;
 				position();
 				}
 			}
@@ -8270,7 +8296,7 @@ internal partial class ProcScriptParser : Parser {
 		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
 		EnterRule(_localctx, 174, RULE_orderVerb);
 		try {
-			State = 1081;
+			State = 1084;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
@@ -8305,14 +8331,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1079;
+				State = 1082;
 				verb();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1080;
+				State = 1083;
 				snugVerb();
 				}
 				break;
@@ -8349,7 +8375,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1083;
+			State = 1086;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8387,7 +8413,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1085;
+			State = 1088;
 			Match(INTEGER);
 			}
 		}
@@ -8432,24 +8458,24 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1087;
+			State = 1090;
 			number();
-			State = 1089;
+			State = 1092;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
 			case 1:
 				{
-				State = 1088;
+				State = 1091;
 				unit();
 				}
 				break;
 			}
-			State = 1096;
+			State = 1099;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1091;
+				State = 1094;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8458,14 +8484,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1092;
+				State = 1095;
 				number();
-				State = 1094;
+				State = 1097;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,135,Context) ) {
 				case 1:
 					{
-					State = 1093;
+					State = 1096;
 					unit();
 					}
 					break;
@@ -8509,14 +8535,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1099;
+			State = 1102;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) {
+			if (((((_la - 180)) & ~0x3f) == 0 && ((1L << (_la - 180)) & 15L) != 0)) {
 				{
-				State = 1098;
+				State = 1101;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) ) {
+				if ( !(((((_la - 180)) & ~0x3f) == 0 && ((1L << (_la - 180)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -8526,7 +8552,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1101;
+			State = 1104;
 			quantity();
 			}
 		}
@@ -8564,47 +8590,47 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1104;
+			State = 1107;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1103;
+				State = 1106;
 				Match(MINUS);
 				}
 			}
 
-			State = 1115;
+			State = 1118;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1106;
+				State = 1109;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1107;
+				State = 1110;
 				Match(INTEGER);
-				State = 1113;
+				State = 1116;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1108;
+					State = 1111;
 					Match(SLASH);
-					State = 1109;
+					State = 1112;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1110;
+					State = 1113;
 					Match(INTEGER);
-					State = 1111;
+					State = 1114;
 					Match(SLASH);
-					State = 1112;
+					State = 1115;
 					Match(INTEGER);
 					}
 					break;
@@ -8734,6 +8760,7 @@ internal partial class ProcScriptParser : Parser {
 				case MEASURED:
 				case SNUG:
 				case RETORQUE:
+				case SIGNED:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -8800,27 +8827,27 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 186, RULE_unit);
 		int _la;
 		try {
-			State = 1130;
+			State = 1133;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1117;
+				State = 1120;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1118;
+				State = 1121;
 				Match(DEGREE);
-				State = 1120;
+				State = 1123;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1119;
+					State = 1122;
 					Match(NAME);
 					}
 				}
@@ -8831,28 +8858,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1122;
+				State = 1125;
 				unitName();
-				State = 1127;
+				State = 1130;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) {
+				while (((((_la - 174)) & ~0x3f) == 0 && ((1L << (_la - 174)) & 25L) != 0)) {
 					{
 					{
-					State = 1123;
+					State = 1126;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) ) {
+					if ( !(((((_la - 174)) & ~0x3f) == 0 && ((1L << (_la - 174)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1124;
+					State = 1127;
 					unitName();
 					}
 					}
-					State = 1129;
+					State = 1132;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8891,7 +8918,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1132;
+			State = 1135;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8935,14 +8962,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1134;
+			State = 1137;
 			name();
-			State = 1136;
+			State = 1139;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1135;
+				State = 1138;
 				index();
 				}
 			}
@@ -8988,27 +9015,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1138;
+			State = 1141;
 			Match(LEFT_BRACKET);
-			State = 1139;
+			State = 1142;
 			value();
-			State = 1144;
+			State = 1147;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1140;
+				State = 1143;
 				Match(COMMA);
-				State = 1141;
+				State = 1144;
 				value();
 				}
 				}
-				State = 1146;
+				State = 1149;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1147;
+			State = 1150;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -9128,6 +9155,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MEASURED() { return GetToken(ProcScriptParser.MEASURED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SNUG() { return GetToken(ProcScriptParser.SNUG, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RETORQUE() { return GetToken(ProcScriptParser.RETORQUE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIGNED() { return GetToken(ProcScriptParser.SIGNED, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -9143,9 +9171,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1149;
+			State = 1152;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 18014400656965631L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 36028801313931263L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -9186,7 +9214,7 @@ internal partial class ProcScriptParser : Parser {
 		PositionContext _localctx = new PositionContext(Context, State);
 		EnterRule(_localctx, 196, RULE_position);
 		try {
-			State = 1157;
+			State = 1160;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -9292,45 +9320,46 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1151;
+				State = 1154;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1152;
+				State = 1155;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1153;
+				State = 1156;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1154;
+				State = 1157;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1155;
+				State = 1158;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1156;
+				State = 1159;
 				Match(AT);
 				}
 				break;
@@ -9350,7 +9379,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,199,1160,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,200,1163,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -9428,351 +9457,352 @@ internal partial class ProcScriptParser : Parser {
 		77,984,8,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,3,77,995,8,77,
 		3,77,997,8,77,1,78,1,78,1,78,1,78,5,78,1003,8,78,10,78,12,78,1006,9,78,
 		1,78,1,78,1,78,1,78,1,79,1,79,1,79,3,79,1015,8,79,1,79,1,79,3,79,1019,
-		8,79,1,79,3,79,1022,8,79,1,79,3,79,1025,8,79,1,80,1,80,1,80,3,80,1030,
-		8,80,1,80,3,80,1033,8,80,1,81,1,81,1,81,1,81,3,81,1039,8,81,1,82,1,82,
-		1,82,3,82,1044,8,82,1,82,1,82,1,83,1,83,5,83,1050,8,83,10,83,12,83,1053,
-		9,83,1,83,1,83,1,84,1,84,1,84,1,84,1,84,3,84,1062,8,84,1,85,1,85,1,85,
-		1,85,5,85,1068,8,85,10,85,12,85,1071,9,85,1,86,1,86,1,86,1,86,1,86,3,86,
-		1078,8,86,1,87,1,87,3,87,1082,8,87,1,88,1,88,1,89,1,89,1,90,1,90,3,90,
-		1090,8,90,1,90,1,90,1,90,3,90,1095,8,90,3,90,1097,8,90,1,91,3,91,1100,
-		8,91,1,91,1,91,1,92,3,92,1105,8,92,1,92,1,92,1,92,1,92,1,92,1,92,1,92,
-		3,92,1114,8,92,3,92,1116,8,92,1,93,1,93,1,93,3,93,1121,8,93,1,93,1,93,
-		1,93,5,93,1126,8,93,10,93,12,93,1129,9,93,3,93,1131,8,93,1,94,1,94,1,95,
-		1,95,3,95,1137,8,95,1,96,1,96,1,96,1,96,5,96,1143,8,96,10,96,12,96,1146,
-		9,96,1,96,1,96,1,97,1,97,1,98,1,98,1,98,1,98,1,98,1,98,3,98,1158,8,98,
-		1,98,0,0,99,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,
-		42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,
-		90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,
-		128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,
-		164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,196,0,
-		28,1,0,2,8,9,0,42,42,48,49,53,53,59,60,69,69,103,104,106,107,116,121,166,
-		167,6,0,83,83,87,87,89,89,96,96,98,101,122,127,4,0,2,2,73,73,85,85,128,
-		128,1,0,137,139,2,0,90,90,94,94,1,0,141,142,4,0,93,93,95,95,143,144,162,
-		162,1,0,146,147,2,0,23,24,26,26,2,0,21,21,160,160,1,0,190,191,2,0,153,
-		153,183,183,3,0,31,31,49,49,108,115,1,0,16,18,2,0,129,129,157,157,1,0,
-		78,81,2,0,75,75,191,191,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,
-		0,29,30,1,0,72,73,1,0,194,195,2,0,170,170,175,175,1,0,179,182,2,0,173,
-		173,176,177,2,0,25,25,193,193,6,0,2,8,11,14,36,36,75,77,82,169,193,193,
-		1292,0,204,1,0,0,0,2,209,1,0,0,0,4,212,1,0,0,0,6,220,1,0,0,0,8,232,1,0,
-		0,0,10,373,1,0,0,0,12,375,1,0,0,0,14,395,1,0,0,0,16,397,1,0,0,0,18,404,
-		1,0,0,0,20,446,1,0,0,0,22,449,1,0,0,0,24,461,1,0,0,0,26,463,1,0,0,0,28,
-		471,1,0,0,0,30,479,1,0,0,0,32,485,1,0,0,0,34,487,1,0,0,0,36,494,1,0,0,
-		0,38,514,1,0,0,0,40,516,1,0,0,0,42,521,1,0,0,0,44,529,1,0,0,0,46,537,1,
-		0,0,0,48,544,1,0,0,0,50,566,1,0,0,0,52,574,1,0,0,0,54,594,1,0,0,0,56,608,
-		1,0,0,0,58,610,1,0,0,0,60,614,1,0,0,0,62,620,1,0,0,0,64,635,1,0,0,0,66,
-		639,1,0,0,0,68,651,1,0,0,0,70,653,1,0,0,0,72,671,1,0,0,0,74,680,1,0,0,
-		0,76,691,1,0,0,0,78,701,1,0,0,0,80,709,1,0,0,0,82,711,1,0,0,0,84,728,1,
-		0,0,0,86,730,1,0,0,0,88,734,1,0,0,0,90,738,1,0,0,0,92,757,1,0,0,0,94,760,
-		1,0,0,0,96,763,1,0,0,0,98,769,1,0,0,0,100,773,1,0,0,0,102,793,1,0,0,0,
-		104,795,1,0,0,0,106,798,1,0,0,0,108,801,1,0,0,0,110,806,1,0,0,0,112,812,
-		1,0,0,0,114,818,1,0,0,0,116,825,1,0,0,0,118,841,1,0,0,0,120,845,1,0,0,
-		0,122,847,1,0,0,0,124,849,1,0,0,0,126,851,1,0,0,0,128,869,1,0,0,0,130,
-		878,1,0,0,0,132,886,1,0,0,0,134,895,1,0,0,0,136,900,1,0,0,0,138,903,1,
-		0,0,0,140,913,1,0,0,0,142,919,1,0,0,0,144,939,1,0,0,0,146,941,1,0,0,0,
-		148,947,1,0,0,0,150,951,1,0,0,0,152,961,1,0,0,0,154,973,1,0,0,0,156,998,
-		1,0,0,0,158,1011,1,0,0,0,160,1026,1,0,0,0,162,1034,1,0,0,0,164,1040,1,
-		0,0,0,166,1047,1,0,0,0,168,1061,1,0,0,0,170,1063,1,0,0,0,172,1072,1,0,
-		0,0,174,1081,1,0,0,0,176,1083,1,0,0,0,178,1085,1,0,0,0,180,1087,1,0,0,
-		0,182,1099,1,0,0,0,184,1104,1,0,0,0,186,1130,1,0,0,0,188,1132,1,0,0,0,
-		190,1134,1,0,0,0,192,1138,1,0,0,0,194,1149,1,0,0,0,196,1157,1,0,0,0,198,
-		203,3,2,1,0,199,203,3,4,2,0,200,203,3,34,17,0,201,203,3,70,35,0,202,198,
-		1,0,0,0,202,199,1,0,0,0,202,200,1,0,0,0,202,201,1,0,0,0,203,206,1,0,0,
-		0,204,202,1,0,0,0,204,205,1,0,0,0,205,207,1,0,0,0,206,204,1,0,0,0,207,
-		208,5,0,0,1,208,1,1,0,0,0,209,210,5,1,0,0,210,211,3,176,88,0,211,3,1,0,
-		0,0,212,213,7,0,0,0,213,215,3,194,97,0,214,216,3,176,88,0,215,214,1,0,
-		0,0,215,216,1,0,0,0,216,218,1,0,0,0,217,219,3,6,3,0,218,217,1,0,0,0,218,
-		219,1,0,0,0,219,5,1,0,0,0,220,227,5,184,0,0,221,226,3,10,5,0,222,226,3,
-		14,7,0,223,226,3,18,9,0,224,226,3,8,4,0,225,221,1,0,0,0,225,222,1,0,0,
-		0,225,223,1,0,0,0,225,224,1,0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,
-		228,1,0,0,0,228,230,1,0,0,0,229,227,1,0,0,0,230,231,5,185,0,0,231,7,1,
-		0,0,0,232,233,5,33,0,0,233,234,3,68,34,0,234,235,3,6,3,0,235,9,1,0,0,0,
-		236,237,7,1,0,0,237,374,3,176,88,0,238,239,7,2,0,0,239,374,3,180,90,0,
-		240,245,5,88,0,0,241,246,3,180,90,0,242,243,5,133,0,0,243,244,5,71,0,0,
-		244,246,3,176,88,0,245,241,1,0,0,0,245,242,1,0,0,0,246,374,1,0,0,0,247,
-		248,5,86,0,0,248,253,3,180,90,0,249,250,5,183,0,0,250,252,3,180,90,0,251,
-		249,1,0,0,0,252,255,1,0,0,0,253,251,1,0,0,0,253,254,1,0,0,0,254,260,1,
-		0,0,0,255,253,1,0,0,0,256,257,5,171,0,0,257,259,3,180,90,0,258,256,1,0,
-		0,0,259,262,1,0,0,0,260,258,1,0,0,0,260,261,1,0,0,0,261,374,1,0,0,0,262,
-		260,1,0,0,0,263,264,7,3,0,0,264,269,3,190,95,0,265,266,5,183,0,0,266,268,
-		3,190,95,0,267,265,1,0,0,0,268,271,1,0,0,0,269,267,1,0,0,0,269,270,1,0,
-		0,0,270,374,1,0,0,0,271,269,1,0,0,0,272,273,5,27,0,0,273,374,3,28,14,0,
-		274,279,5,154,0,0,275,276,5,27,0,0,276,280,3,28,14,0,277,278,5,28,0,0,
-		278,280,3,26,13,0,279,275,1,0,0,0,279,277,1,0,0,0,280,374,1,0,0,0,281,
-		282,5,56,0,0,282,283,5,129,0,0,283,288,3,190,95,0,284,285,5,183,0,0,285,
-		287,3,190,95,0,286,284,1,0,0,0,287,290,1,0,0,0,288,286,1,0,0,0,288,289,
-		1,0,0,0,289,374,1,0,0,0,290,288,1,0,0,0,291,297,5,130,0,0,292,298,5,131,
-		0,0,293,298,5,134,0,0,294,298,5,132,0,0,295,296,5,135,0,0,296,298,5,110,
-		0,0,297,292,1,0,0,0,297,293,1,0,0,0,297,294,1,0,0,0,297,295,1,0,0,0,298,
-		374,1,0,0,0,299,300,5,136,0,0,300,374,7,4,0,0,301,302,5,102,0,0,302,374,
-		3,178,89,0,303,306,5,82,0,0,304,307,3,20,10,0,305,307,5,140,0,0,306,304,
-		1,0,0,0,306,305,1,0,0,0,307,374,1,0,0,0,308,309,5,84,0,0,309,374,3,24,
-		12,0,310,311,7,5,0,0,311,312,3,178,89,0,312,313,3,190,95,0,313,374,1,0,
-		0,0,314,315,5,91,0,0,315,316,3,180,90,0,316,317,5,74,0,0,317,318,3,190,
-		95,0,318,374,1,0,0,0,319,320,5,129,0,0,320,321,3,190,95,0,321,322,7,6,
-		0,0,322,325,3,180,90,0,323,324,5,74,0,0,324,326,3,190,95,0,325,323,1,0,
-		0,0,325,326,1,0,0,0,326,374,1,0,0,0,327,328,5,92,0,0,328,374,5,1,0,0,329,
-		374,7,7,0,0,330,331,5,161,0,0,331,332,5,71,0,0,332,374,3,176,88,0,333,
-		334,5,164,0,0,334,335,5,25,0,0,335,374,5,165,0,0,336,337,5,163,0,0,337,
-		374,3,182,91,0,338,339,5,97,0,0,339,341,3,176,88,0,340,342,3,128,64,0,
-		341,340,1,0,0,0,341,342,1,0,0,0,342,348,1,0,0,0,343,346,5,22,0,0,344,347,
-		3,190,95,0,345,347,3,176,88,0,346,344,1,0,0,0,346,345,1,0,0,0,347,349,
-		1,0,0,0,348,343,1,0,0,0,348,349,1,0,0,0,349,352,1,0,0,0,350,351,5,77,0,
-		0,351,353,3,182,91,0,352,350,1,0,0,0,352,353,1,0,0,0,353,355,1,0,0,0,354,
-		356,3,6,3,0,355,354,1,0,0,0,355,356,1,0,0,0,356,374,1,0,0,0,357,358,5,
-		145,0,0,358,360,3,180,90,0,359,361,7,8,0,0,360,359,1,0,0,0,360,361,1,0,
-		0,0,361,374,1,0,0,0,362,367,5,29,0,0,363,364,5,28,0,0,364,368,3,26,13,
-		0,365,368,3,104,52,0,366,368,3,12,6,0,367,363,1,0,0,0,367,365,1,0,0,0,
-		367,366,1,0,0,0,368,374,1,0,0,0,369,370,5,28,0,0,370,374,3,26,13,0,371,
-		374,3,104,52,0,372,374,3,12,6,0,373,236,1,0,0,0,373,238,1,0,0,0,373,240,
-		1,0,0,0,373,247,1,0,0,0,373,263,1,0,0,0,373,272,1,0,0,0,373,274,1,0,0,
-		0,373,281,1,0,0,0,373,291,1,0,0,0,373,299,1,0,0,0,373,301,1,0,0,0,373,
-		303,1,0,0,0,373,308,1,0,0,0,373,310,1,0,0,0,373,314,1,0,0,0,373,319,1,
-		0,0,0,373,327,1,0,0,0,373,329,1,0,0,0,373,330,1,0,0,0,373,333,1,0,0,0,
-		373,336,1,0,0,0,373,338,1,0,0,0,373,357,1,0,0,0,373,362,1,0,0,0,373,369,
-		1,0,0,0,373,371,1,0,0,0,373,372,1,0,0,0,374,11,1,0,0,0,375,376,5,105,0,
-		0,376,378,3,176,88,0,377,379,3,176,88,0,378,377,1,0,0,0,378,379,1,0,0,
-		0,379,13,1,0,0,0,380,381,5,22,0,0,381,396,3,176,88,0,382,383,7,9,0,0,383,
-		388,3,190,95,0,384,385,5,183,0,0,385,387,3,190,95,0,386,384,1,0,0,0,387,
-		390,1,0,0,0,388,386,1,0,0,0,388,389,1,0,0,0,389,396,1,0,0,0,390,388,1,
-		0,0,0,391,393,3,16,8,0,392,394,3,6,3,0,393,392,1,0,0,0,393,394,1,0,0,0,
-		394,396,1,0,0,0,395,380,1,0,0,0,395,382,1,0,0,0,395,391,1,0,0,0,396,15,
-		1,0,0,0,397,398,7,10,0,0,398,399,5,19,0,0,399,400,3,178,89,0,400,401,3,
-		194,97,0,401,402,5,20,0,0,402,403,3,190,95,0,403,17,1,0,0,0,404,410,5,
-		30,0,0,405,406,5,28,0,0,406,411,3,26,13,0,407,411,3,104,52,0,408,411,3,
-		12,6,0,409,411,3,6,3,0,410,405,1,0,0,0,410,407,1,0,0,0,410,408,1,0,0,0,
-		410,409,1,0,0,0,411,19,1,0,0,0,412,415,5,193,0,0,413,414,5,176,0,0,414,
-		416,5,191,0,0,415,413,1,0,0,0,415,416,1,0,0,0,416,418,1,0,0,0,417,419,
-		3,22,11,0,418,417,1,0,0,0,418,419,1,0,0,0,419,447,1,0,0,0,420,426,5,191,
-		0,0,421,423,5,191,0,0,422,421,1,0,0,0,422,423,1,0,0,0,423,424,1,0,0,0,
-		424,425,5,177,0,0,425,427,5,191,0,0,426,422,1,0,0,0,426,427,1,0,0,0,427,
-		428,1,0,0,0,428,429,5,178,0,0,429,431,7,11,0,0,430,432,5,193,0,0,431,430,
-		1,0,0,0,431,432,1,0,0,0,432,434,1,0,0,0,433,435,3,22,11,0,434,433,1,0,
-		0,0,434,435,1,0,0,0,435,447,1,0,0,0,436,437,5,192,0,0,437,438,5,178,0,
-		0,438,440,5,191,0,0,439,441,5,193,0,0,440,439,1,0,0,0,440,441,1,0,0,0,
-		441,443,1,0,0,0,442,444,3,22,11,0,443,442,1,0,0,0,443,444,1,0,0,0,444,
-		447,1,0,0,0,445,447,3,176,88,0,446,412,1,0,0,0,446,420,1,0,0,0,446,436,
-		1,0,0,0,446,445,1,0,0,0,447,21,1,0,0,0,448,450,5,178,0,0,449,448,1,0,0,
-		0,449,450,1,0,0,0,450,451,1,0,0,0,451,452,5,152,0,0,452,23,1,0,0,0,453,
-		462,3,184,92,0,454,457,5,193,0,0,455,456,5,178,0,0,456,458,5,191,0,0,457,
-		455,1,0,0,0,457,458,1,0,0,0,458,462,1,0,0,0,459,462,5,133,0,0,460,462,
-		3,176,88,0,461,453,1,0,0,0,461,454,1,0,0,0,461,459,1,0,0,0,461,460,1,0,
-		0,0,462,25,1,0,0,0,463,468,3,30,15,0,464,465,7,12,0,0,465,467,3,30,15,
-		0,466,464,1,0,0,0,467,470,1,0,0,0,468,466,1,0,0,0,468,469,1,0,0,0,469,
-		27,1,0,0,0,470,468,1,0,0,0,471,476,3,190,95,0,472,473,7,12,0,0,473,475,
-		3,190,95,0,474,472,1,0,0,0,475,478,1,0,0,0,476,474,1,0,0,0,476,477,1,0,
-		0,0,477,29,1,0,0,0,478,476,1,0,0,0,479,483,3,190,95,0,480,481,5,22,0,0,
-		481,484,3,196,98,0,482,484,3,32,16,0,483,480,1,0,0,0,483,482,1,0,0,0,483,
-		484,1,0,0,0,484,31,1,0,0,0,485,486,7,13,0,0,486,33,1,0,0,0,487,488,5,9,
-		0,0,488,490,3,194,97,0,489,491,3,176,88,0,490,489,1,0,0,0,490,491,1,0,
-		0,0,491,492,1,0,0,0,492,493,3,36,18,0,493,35,1,0,0,0,494,498,5,184,0,0,
-		495,497,3,38,19,0,496,495,1,0,0,0,497,500,1,0,0,0,498,496,1,0,0,0,498,
-		499,1,0,0,0,499,501,1,0,0,0,500,498,1,0,0,0,501,502,5,185,0,0,502,37,1,
-		0,0,0,503,515,3,40,20,0,504,515,3,42,21,0,505,515,3,44,22,0,506,515,3,
-		46,23,0,507,515,3,50,25,0,508,515,3,52,26,0,509,515,3,58,29,0,510,515,
-		3,60,30,0,511,515,3,62,31,0,512,515,3,10,5,0,513,515,3,18,9,0,514,503,
-		1,0,0,0,514,504,1,0,0,0,514,505,1,0,0,0,514,506,1,0,0,0,514,507,1,0,0,
-		0,514,508,1,0,0,0,514,509,1,0,0,0,514,510,1,0,0,0,514,511,1,0,0,0,514,
-		512,1,0,0,0,514,513,1,0,0,0,515,39,1,0,0,0,516,517,5,11,0,0,517,519,3,
-		194,97,0,518,520,3,176,88,0,519,518,1,0,0,0,519,520,1,0,0,0,520,41,1,0,
-		0,0,521,522,5,12,0,0,522,524,3,190,95,0,523,525,3,176,88,0,524,523,1,0,
-		0,0,524,525,1,0,0,0,525,527,1,0,0,0,526,528,3,6,3,0,527,526,1,0,0,0,527,
-		528,1,0,0,0,528,43,1,0,0,0,529,530,5,13,0,0,530,532,3,190,95,0,531,533,
-		3,176,88,0,532,531,1,0,0,0,532,533,1,0,0,0,533,535,1,0,0,0,534,536,3,6,
-		3,0,535,534,1,0,0,0,535,536,1,0,0,0,536,45,1,0,0,0,537,538,5,14,0,0,538,
-		540,3,190,95,0,539,541,3,176,88,0,540,539,1,0,0,0,540,541,1,0,0,0,541,
-		542,1,0,0,0,542,543,3,48,24,0,543,47,1,0,0,0,544,553,5,184,0,0,545,550,
-		3,196,98,0,546,547,5,183,0,0,547,549,3,196,98,0,548,546,1,0,0,0,549,552,
-		1,0,0,0,550,548,1,0,0,0,550,551,1,0,0,0,551,554,1,0,0,0,552,550,1,0,0,
-		0,553,545,1,0,0,0,553,554,1,0,0,0,554,561,1,0,0,0,555,560,3,10,5,0,556,
-		560,3,14,7,0,557,560,3,18,9,0,558,560,3,8,4,0,559,555,1,0,0,0,559,556,
-		1,0,0,0,559,557,1,0,0,0,559,558,1,0,0,0,560,563,1,0,0,0,561,559,1,0,0,
-		0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,565,5,185,0,0,565,
-		49,1,0,0,0,566,567,5,15,0,0,567,569,3,190,95,0,568,570,3,176,88,0,569,
-		568,1,0,0,0,569,570,1,0,0,0,570,572,1,0,0,0,571,573,3,36,18,0,572,571,
-		1,0,0,0,572,573,1,0,0,0,573,51,1,0,0,0,574,575,7,14,0,0,575,576,5,19,0,
-		0,576,577,3,178,89,0,577,578,3,194,97,0,578,579,5,20,0,0,579,583,3,190,
-		95,0,580,582,3,56,28,0,581,580,1,0,0,0,582,585,1,0,0,0,583,581,1,0,0,0,
-		583,584,1,0,0,0,584,592,1,0,0,0,585,583,1,0,0,0,586,588,3,54,27,0,587,
-		586,1,0,0,0,588,589,1,0,0,0,589,587,1,0,0,0,589,590,1,0,0,0,590,593,1,
-		0,0,0,591,593,3,6,3,0,592,587,1,0,0,0,592,591,1,0,0,0,592,593,1,0,0,0,
-		593,53,1,0,0,0,594,598,3,16,8,0,595,597,3,56,28,0,596,595,1,0,0,0,597,
-		600,1,0,0,0,598,596,1,0,0,0,598,599,1,0,0,0,599,602,1,0,0,0,600,598,1,
-		0,0,0,601,603,3,6,3,0,602,601,1,0,0,0,602,603,1,0,0,0,603,55,1,0,0,0,604,
-		605,5,22,0,0,605,609,3,176,88,0,606,607,7,9,0,0,607,609,3,190,95,0,608,
-		604,1,0,0,0,608,606,1,0,0,0,609,57,1,0,0,0,610,612,5,31,0,0,611,613,3,
-		176,88,0,612,611,1,0,0,0,612,613,1,0,0,0,613,59,1,0,0,0,614,615,5,32,0,
-		0,615,616,3,194,97,0,616,617,5,25,0,0,617,618,3,64,32,0,618,619,3,36,18,
-		0,619,61,1,0,0,0,620,621,5,33,0,0,621,622,3,68,34,0,622,623,3,36,18,0,
-		623,63,1,0,0,0,624,625,5,191,0,0,625,626,5,175,0,0,626,636,5,191,0,0,627,
-		632,3,66,33,0,628,629,5,183,0,0,629,631,3,66,33,0,630,628,1,0,0,0,631,
-		634,1,0,0,0,632,630,1,0,0,0,632,633,1,0,0,0,633,636,1,0,0,0,634,632,1,
-		0,0,0,635,624,1,0,0,0,635,627,1,0,0,0,636,65,1,0,0,0,637,640,3,194,97,
-		0,638,640,5,191,0,0,639,637,1,0,0,0,639,638,1,0,0,0,640,67,1,0,0,0,641,
-		642,5,35,0,0,642,652,3,194,97,0,643,649,3,194,97,0,644,646,5,34,0,0,645,
-		647,5,35,0,0,646,645,1,0,0,0,646,647,1,0,0,0,647,648,1,0,0,0,648,650,3,
-		66,33,0,649,644,1,0,0,0,649,650,1,0,0,0,650,652,1,0,0,0,651,641,1,0,0,
-		0,651,643,1,0,0,0,652,69,1,0,0,0,653,654,5,10,0,0,654,656,3,194,97,0,655,
-		657,3,74,37,0,656,655,1,0,0,0,656,657,1,0,0,0,657,659,1,0,0,0,658,660,
-		3,176,88,0,659,658,1,0,0,0,659,660,1,0,0,0,660,661,1,0,0,0,661,662,5,24,
-		0,0,662,666,3,194,97,0,663,665,3,72,36,0,664,663,1,0,0,0,665,668,1,0,0,
-		0,666,664,1,0,0,0,666,667,1,0,0,0,667,669,1,0,0,0,668,666,1,0,0,0,669,
-		670,3,82,41,0,670,71,1,0,0,0,671,672,7,15,0,0,672,677,3,194,97,0,673,674,
-		5,183,0,0,674,676,3,194,97,0,675,673,1,0,0,0,676,679,1,0,0,0,677,675,1,
-		0,0,0,677,678,1,0,0,0,678,73,1,0,0,0,679,677,1,0,0,0,680,681,5,188,0,0,
-		681,686,3,76,38,0,682,683,5,183,0,0,683,685,3,78,39,0,684,682,1,0,0,0,
-		685,688,1,0,0,0,686,684,1,0,0,0,686,687,1,0,0,0,687,689,1,0,0,0,688,686,
-		1,0,0,0,689,690,5,189,0,0,690,75,1,0,0,0,691,692,3,194,97,0,692,693,5,
-		25,0,0,693,694,3,80,40,0,694,77,1,0,0,0,695,702,5,191,0,0,696,699,3,194,
-		97,0,697,698,5,25,0,0,698,700,3,80,40,0,699,697,1,0,0,0,699,700,1,0,0,
-		0,700,702,1,0,0,0,701,695,1,0,0,0,701,696,1,0,0,0,702,79,1,0,0,0,703,710,
-		3,194,97,0,704,707,5,191,0,0,705,706,5,175,0,0,706,708,5,191,0,0,707,705,
-		1,0,0,0,707,708,1,0,0,0,708,710,1,0,0,0,709,703,1,0,0,0,709,704,1,0,0,
-		0,710,81,1,0,0,0,711,715,5,184,0,0,712,714,3,84,42,0,713,712,1,0,0,0,714,
-		717,1,0,0,0,715,713,1,0,0,0,715,716,1,0,0,0,716,718,1,0,0,0,717,715,1,
-		0,0,0,718,719,5,185,0,0,719,83,1,0,0,0,720,729,3,86,43,0,721,729,3,88,
-		44,0,722,729,3,90,45,0,723,729,3,94,47,0,724,729,3,140,70,0,725,729,3,
-		96,48,0,726,729,3,98,49,0,727,729,3,10,5,0,728,720,1,0,0,0,728,721,1,0,
-		0,0,728,722,1,0,0,0,728,723,1,0,0,0,728,724,1,0,0,0,728,725,1,0,0,0,728,
-		726,1,0,0,0,728,727,1,0,0,0,729,85,1,0,0,0,730,731,5,36,0,0,731,732,3,
-		120,60,0,732,733,3,190,95,0,733,87,1,0,0,0,734,735,5,37,0,0,735,736,3,
-		176,88,0,736,737,3,100,50,0,737,89,1,0,0,0,738,739,5,38,0,0,739,752,3,
-		194,97,0,740,749,5,188,0,0,741,746,3,66,33,0,742,743,5,183,0,0,743,745,
-		3,66,33,0,744,742,1,0,0,0,745,748,1,0,0,0,746,744,1,0,0,0,746,747,1,0,
-		0,0,747,750,1,0,0,0,748,746,1,0,0,0,749,741,1,0,0,0,749,750,1,0,0,0,750,
-		751,1,0,0,0,751,753,5,189,0,0,752,740,1,0,0,0,752,753,1,0,0,0,753,755,
-		1,0,0,0,754,756,3,92,46,0,755,754,1,0,0,0,755,756,1,0,0,0,756,91,1,0,0,
-		0,757,758,5,155,0,0,758,759,5,156,0,0,759,93,1,0,0,0,760,761,5,39,0,0,
-		761,762,3,100,50,0,762,95,1,0,0,0,763,764,5,32,0,0,764,765,3,194,97,0,
-		765,766,5,25,0,0,766,767,3,64,32,0,767,768,3,82,41,0,768,97,1,0,0,0,769,
-		770,5,33,0,0,770,771,3,68,34,0,771,772,3,82,41,0,772,99,1,0,0,0,773,777,
-		5,184,0,0,774,776,3,102,51,0,775,774,1,0,0,0,776,779,1,0,0,0,777,775,1,
-		0,0,0,777,778,1,0,0,0,778,780,1,0,0,0,779,777,1,0,0,0,780,781,5,185,0,
-		0,781,101,1,0,0,0,782,794,3,104,52,0,783,794,3,106,53,0,784,794,3,108,
-		54,0,785,794,3,114,57,0,786,794,3,126,63,0,787,794,3,130,65,0,788,794,
-		3,132,66,0,789,794,3,138,69,0,790,794,3,90,45,0,791,794,3,110,55,0,792,
-		794,3,112,56,0,793,782,1,0,0,0,793,783,1,0,0,0,793,784,1,0,0,0,793,785,
-		1,0,0,0,793,786,1,0,0,0,793,787,1,0,0,0,793,788,1,0,0,0,793,789,1,0,0,
-		0,793,790,1,0,0,0,793,791,1,0,0,0,793,792,1,0,0,0,794,103,1,0,0,0,795,
-		796,7,16,0,0,796,797,3,176,88,0,797,105,1,0,0,0,798,799,5,30,0,0,799,800,
-		3,104,52,0,800,107,1,0,0,0,801,804,5,29,0,0,802,805,3,104,52,0,803,805,
-		3,116,58,0,804,802,1,0,0,0,804,803,1,0,0,0,805,109,1,0,0,0,806,807,5,32,
-		0,0,807,808,3,194,97,0,808,809,5,25,0,0,809,810,3,64,32,0,810,811,3,100,
-		50,0,811,111,1,0,0,0,812,813,5,33,0,0,813,814,3,68,34,0,814,815,3,100,
-		50,0,815,113,1,0,0,0,816,819,3,124,62,0,817,819,3,122,61,0,818,816,1,0,
-		0,0,818,817,1,0,0,0,819,820,1,0,0,0,820,821,3,116,58,0,821,115,1,0,0,0,
-		822,823,3,118,59,0,823,824,5,74,0,0,824,826,1,0,0,0,825,822,1,0,0,0,825,
-		826,1,0,0,0,826,827,1,0,0,0,827,830,3,190,95,0,828,829,5,23,0,0,829,831,
-		3,196,98,0,830,828,1,0,0,0,830,831,1,0,0,0,831,833,1,0,0,0,832,834,3,92,
-		46,0,833,832,1,0,0,0,833,834,1,0,0,0,834,836,1,0,0,0,835,837,3,136,68,
-		0,836,835,1,0,0,0,836,837,1,0,0,0,837,839,1,0,0,0,838,840,3,6,3,0,839,
-		838,1,0,0,0,839,840,1,0,0,0,840,117,1,0,0,0,841,842,7,17,0,0,842,119,1,
-		0,0,0,843,846,5,29,0,0,844,846,3,124,62,0,845,843,1,0,0,0,845,844,1,0,
-		0,0,846,121,1,0,0,0,847,848,5,168,0,0,848,123,1,0,0,0,849,850,7,18,0,0,
-		850,125,1,0,0,0,851,852,7,19,0,0,852,854,3,176,88,0,853,855,3,128,64,0,
-		854,853,1,0,0,0,854,855,1,0,0,0,855,858,1,0,0,0,856,857,5,77,0,0,857,859,
-		3,182,91,0,858,856,1,0,0,0,858,859,1,0,0,0,859,861,1,0,0,0,860,862,3,134,
-		67,0,861,860,1,0,0,0,861,862,1,0,0,0,862,864,1,0,0,0,863,865,3,136,68,
-		0,864,863,1,0,0,0,864,865,1,0,0,0,865,867,1,0,0,0,866,868,3,6,3,0,867,
-		866,1,0,0,0,867,868,1,0,0,0,868,127,1,0,0,0,869,870,5,129,0,0,870,875,
-		3,190,95,0,871,872,5,183,0,0,872,874,3,190,95,0,873,871,1,0,0,0,874,877,
-		1,0,0,0,875,873,1,0,0,0,875,876,1,0,0,0,876,129,1,0,0,0,877,875,1,0,0,
-		0,878,879,5,158,0,0,879,881,3,176,88,0,880,882,3,134,67,0,881,880,1,0,
-		0,0,881,882,1,0,0,0,882,884,1,0,0,0,883,885,3,6,3,0,884,883,1,0,0,0,884,
-		885,1,0,0,0,885,131,1,0,0,0,886,887,5,159,0,0,887,889,3,176,88,0,888,890,
-		3,134,67,0,889,888,1,0,0,0,889,890,1,0,0,0,890,892,1,0,0,0,891,893,3,6,
-		3,0,892,891,1,0,0,0,892,893,1,0,0,0,893,133,1,0,0,0,894,896,7,20,0,0,895,
-		894,1,0,0,0,895,896,1,0,0,0,896,897,1,0,0,0,897,898,5,28,0,0,898,899,3,
-		26,13,0,899,135,1,0,0,0,900,901,5,25,0,0,901,902,5,76,0,0,902,137,1,0,
-		0,0,903,907,5,70,0,0,904,905,3,118,59,0,905,906,5,74,0,0,906,908,1,0,0,
-		0,907,904,1,0,0,0,907,908,1,0,0,0,908,909,1,0,0,0,909,910,3,190,95,0,910,
-		911,5,71,0,0,911,912,3,176,88,0,912,139,1,0,0,0,913,917,5,30,0,0,914,915,
-		5,28,0,0,915,918,3,26,13,0,916,918,3,142,71,0,917,914,1,0,0,0,917,916,
-		1,0,0,0,918,141,1,0,0,0,919,923,5,184,0,0,920,922,3,144,72,0,921,920,1,
-		0,0,0,922,925,1,0,0,0,923,921,1,0,0,0,923,924,1,0,0,0,924,926,1,0,0,0,
-		925,923,1,0,0,0,926,927,5,185,0,0,927,143,1,0,0,0,928,940,3,104,52,0,929,
-		940,3,150,75,0,930,940,3,158,79,0,931,940,3,160,80,0,932,940,3,162,81,
-		0,933,940,3,164,82,0,934,940,3,152,76,0,935,940,3,154,77,0,936,940,3,138,
-		69,0,937,940,3,146,73,0,938,940,3,148,74,0,939,928,1,0,0,0,939,929,1,0,
-		0,0,939,930,1,0,0,0,939,931,1,0,0,0,939,932,1,0,0,0,939,933,1,0,0,0,939,
-		934,1,0,0,0,939,935,1,0,0,0,939,936,1,0,0,0,939,937,1,0,0,0,939,938,1,
-		0,0,0,940,145,1,0,0,0,941,942,5,32,0,0,942,943,3,194,97,0,943,944,5,25,
-		0,0,944,945,3,64,32,0,945,946,3,142,71,0,946,147,1,0,0,0,947,948,5,33,
-		0,0,948,949,3,68,34,0,949,950,3,142,71,0,950,149,1,0,0,0,951,952,3,120,
-		60,0,952,955,3,190,95,0,953,954,5,23,0,0,954,956,3,196,98,0,955,953,1,
-		0,0,0,955,956,1,0,0,0,956,959,1,0,0,0,957,960,3,172,86,0,958,960,3,156,
-		78,0,959,957,1,0,0,0,959,958,1,0,0,0,960,151,1,0,0,0,961,962,3,122,61,
-		0,962,967,3,190,95,0,963,964,5,183,0,0,964,966,3,190,95,0,965,963,1,0,
-		0,0,966,969,1,0,0,0,967,965,1,0,0,0,967,968,1,0,0,0,968,971,1,0,0,0,969,
-		967,1,0,0,0,970,972,3,172,86,0,971,970,1,0,0,0,971,972,1,0,0,0,972,153,
-		1,0,0,0,973,974,5,169,0,0,974,979,3,190,95,0,975,976,5,183,0,0,976,978,
-		3,190,95,0,977,975,1,0,0,0,978,981,1,0,0,0,979,977,1,0,0,0,979,980,1,0,
-		0,0,980,983,1,0,0,0,981,979,1,0,0,0,982,984,3,134,67,0,983,982,1,0,0,0,
-		983,984,1,0,0,0,984,996,1,0,0,0,985,986,5,72,0,0,986,987,3,174,87,0,987,
-		988,3,190,95,0,988,997,1,0,0,0,989,994,5,73,0,0,990,991,3,174,87,0,991,
-		992,3,190,95,0,992,995,1,0,0,0,993,995,3,176,88,0,994,990,1,0,0,0,994,
-		993,1,0,0,0,995,997,1,0,0,0,996,985,1,0,0,0,996,989,1,0,0,0,996,997,1,
-		0,0,0,997,155,1,0,0,0,998,999,5,150,0,0,999,1004,3,190,95,0,1000,1001,
-		5,183,0,0,1001,1003,3,190,95,0,1002,1000,1,0,0,0,1003,1006,1,0,0,0,1004,
-		1002,1,0,0,0,1004,1005,1,0,0,0,1005,1007,1,0,0,0,1006,1004,1,0,0,0,1007,
-		1008,5,151,0,0,1008,1009,5,71,0,0,1009,1010,3,176,88,0,1010,157,1,0,0,
-		0,1011,1012,5,69,0,0,1012,1014,3,176,88,0,1013,1015,3,128,64,0,1014,1013,
-		1,0,0,0,1014,1015,1,0,0,0,1015,1018,1,0,0,0,1016,1017,5,77,0,0,1017,1019,
-		3,182,91,0,1018,1016,1,0,0,0,1018,1019,1,0,0,0,1019,1021,1,0,0,0,1020,
-		1022,3,134,67,0,1021,1020,1,0,0,0,1021,1022,1,0,0,0,1022,1024,1,0,0,0,
-		1023,1025,3,172,86,0,1024,1023,1,0,0,0,1024,1025,1,0,0,0,1025,159,1,0,
-		0,0,1026,1027,5,158,0,0,1027,1029,3,176,88,0,1028,1030,3,134,67,0,1029,
-		1028,1,0,0,0,1029,1030,1,0,0,0,1030,1032,1,0,0,0,1031,1033,3,172,86,0,
-		1032,1031,1,0,0,0,1032,1033,1,0,0,0,1033,161,1,0,0,0,1034,1035,5,159,0,
-		0,1035,1036,3,176,88,0,1036,1038,3,172,86,0,1037,1039,3,6,3,0,1038,1037,
-		1,0,0,0,1038,1039,1,0,0,0,1039,163,1,0,0,0,1040,1041,5,148,0,0,1041,1043,
-		3,176,88,0,1042,1044,3,172,86,0,1043,1042,1,0,0,0,1043,1044,1,0,0,0,1044,
-		1045,1,0,0,0,1045,1046,3,166,83,0,1046,165,1,0,0,0,1047,1051,5,184,0,0,
-		1048,1050,3,168,84,0,1049,1048,1,0,0,0,1050,1053,1,0,0,0,1051,1049,1,0,
-		0,0,1051,1052,1,0,0,0,1052,1054,1,0,0,0,1053,1051,1,0,0,0,1054,1055,5,
-		185,0,0,1055,167,1,0,0,0,1056,1062,3,104,52,0,1057,1062,3,170,85,0,1058,
-		1062,3,126,63,0,1059,1062,3,130,65,0,1060,1062,3,156,78,0,1061,1056,1,
-		0,0,0,1061,1057,1,0,0,0,1061,1058,1,0,0,0,1061,1059,1,0,0,0,1061,1060,
-		1,0,0,0,1062,169,1,0,0,0,1063,1064,5,149,0,0,1064,1069,3,190,95,0,1065,
-		1066,5,183,0,0,1066,1068,3,190,95,0,1067,1065,1,0,0,0,1068,1071,1,0,0,
-		0,1069,1067,1,0,0,0,1069,1070,1,0,0,0,1070,171,1,0,0,0,1071,1069,1,0,0,
-		0,1072,1073,7,21,0,0,1073,1074,3,174,87,0,1074,1077,3,190,95,0,1075,1076,
-		5,23,0,0,1076,1078,3,196,98,0,1077,1075,1,0,0,0,1077,1078,1,0,0,0,1078,
-		173,1,0,0,0,1079,1082,3,120,60,0,1080,1082,3,122,61,0,1081,1079,1,0,0,
-		0,1081,1080,1,0,0,0,1082,175,1,0,0,0,1083,1084,7,22,0,0,1084,177,1,0,0,
-		0,1085,1086,5,191,0,0,1086,179,1,0,0,0,1087,1089,3,184,92,0,1088,1090,
-		3,186,93,0,1089,1088,1,0,0,0,1089,1090,1,0,0,0,1090,1096,1,0,0,0,1091,
-		1092,7,23,0,0,1092,1094,3,184,92,0,1093,1095,3,186,93,0,1094,1093,1,0,
-		0,0,1094,1095,1,0,0,0,1095,1097,1,0,0,0,1096,1091,1,0,0,0,1096,1097,1,
-		0,0,0,1097,181,1,0,0,0,1098,1100,7,24,0,0,1099,1098,1,0,0,0,1099,1100,
-		1,0,0,0,1100,1101,1,0,0,0,1101,1102,3,180,90,0,1102,183,1,0,0,0,1103,1105,
-		5,178,0,0,1104,1103,1,0,0,0,1104,1105,1,0,0,0,1105,1115,1,0,0,0,1106,1116,
-		5,190,0,0,1107,1113,5,191,0,0,1108,1109,5,177,0,0,1109,1114,5,191,0,0,
-		1110,1111,5,191,0,0,1111,1112,5,177,0,0,1112,1114,5,191,0,0,1113,1108,
-		1,0,0,0,1113,1110,1,0,0,0,1113,1114,1,0,0,0,1114,1116,1,0,0,0,1115,1106,
-		1,0,0,0,1115,1107,1,0,0,0,1116,185,1,0,0,0,1117,1131,5,174,0,0,1118,1120,
-		5,172,0,0,1119,1121,5,193,0,0,1120,1119,1,0,0,0,1120,1121,1,0,0,0,1121,
-		1131,1,0,0,0,1122,1127,3,188,94,0,1123,1124,7,25,0,0,1124,1126,3,188,94,
-		0,1125,1123,1,0,0,0,1126,1129,1,0,0,0,1127,1125,1,0,0,0,1127,1128,1,0,
-		0,0,1128,1131,1,0,0,0,1129,1127,1,0,0,0,1130,1117,1,0,0,0,1130,1118,1,
-		0,0,0,1130,1122,1,0,0,0,1131,187,1,0,0,0,1132,1133,7,26,0,0,1133,189,1,
-		0,0,0,1134,1136,3,194,97,0,1135,1137,3,192,96,0,1136,1135,1,0,0,0,1136,
-		1137,1,0,0,0,1137,191,1,0,0,0,1138,1139,5,186,0,0,1139,1144,3,66,33,0,
-		1140,1141,5,183,0,0,1141,1143,3,66,33,0,1142,1140,1,0,0,0,1143,1146,1,
-		0,0,0,1144,1142,1,0,0,0,1144,1145,1,0,0,0,1145,1147,1,0,0,0,1146,1144,
-		1,0,0,0,1147,1148,5,187,0,0,1148,193,1,0,0,0,1149,1150,7,27,0,0,1150,195,
-		1,0,0,0,1151,1158,3,194,97,0,1152,1158,5,191,0,0,1153,1158,5,24,0,0,1154,
-		1158,5,25,0,0,1155,1158,5,23,0,0,1156,1158,5,22,0,0,1157,1151,1,0,0,0,
-		1157,1152,1,0,0,0,1157,1153,1,0,0,0,1157,1154,1,0,0,0,1157,1155,1,0,0,
-		0,1157,1156,1,0,0,0,1158,197,1,0,0,0,146,202,204,215,218,225,227,245,253,
-		260,269,279,288,297,306,325,341,346,348,352,355,360,367,373,378,388,393,
-		395,410,415,418,422,426,431,434,440,443,446,449,457,461,468,476,483,490,
-		498,514,519,524,527,532,535,540,550,553,559,561,569,572,583,589,592,598,
-		602,608,612,632,635,639,646,649,651,656,659,666,677,686,699,701,707,709,
-		715,728,746,749,752,755,777,793,804,818,825,830,833,836,839,845,854,858,
-		861,864,867,875,881,884,889,892,895,907,917,923,939,955,959,967,971,979,
-		983,994,996,1004,1014,1018,1021,1024,1029,1032,1038,1043,1051,1061,1069,
-		1077,1081,1089,1094,1096,1099,1104,1113,1115,1120,1127,1130,1136,1144,
-		1157
+		8,79,1,79,3,79,1022,8,79,1,79,3,79,1025,8,79,1,79,3,79,1028,8,79,1,80,
+		1,80,1,80,3,80,1033,8,80,1,80,3,80,1036,8,80,1,81,1,81,1,81,1,81,3,81,
+		1042,8,81,1,82,1,82,1,82,3,82,1047,8,82,1,82,1,82,1,83,1,83,5,83,1053,
+		8,83,10,83,12,83,1056,9,83,1,83,1,83,1,84,1,84,1,84,1,84,1,84,3,84,1065,
+		8,84,1,85,1,85,1,85,1,85,5,85,1071,8,85,10,85,12,85,1074,9,85,1,86,1,86,
+		1,86,1,86,1,86,3,86,1081,8,86,1,87,1,87,3,87,1085,8,87,1,88,1,88,1,89,
+		1,89,1,90,1,90,3,90,1093,8,90,1,90,1,90,1,90,3,90,1098,8,90,3,90,1100,
+		8,90,1,91,3,91,1103,8,91,1,91,1,91,1,92,3,92,1108,8,92,1,92,1,92,1,92,
+		1,92,1,92,1,92,1,92,3,92,1117,8,92,3,92,1119,8,92,1,93,1,93,1,93,3,93,
+		1124,8,93,1,93,1,93,1,93,5,93,1129,8,93,10,93,12,93,1132,9,93,3,93,1134,
+		8,93,1,94,1,94,1,95,1,95,3,95,1140,8,95,1,96,1,96,1,96,1,96,5,96,1146,
+		8,96,10,96,12,96,1149,9,96,1,96,1,96,1,97,1,97,1,98,1,98,1,98,1,98,1,98,
+		1,98,3,98,1161,8,98,1,98,0,0,99,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,
+		30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,
+		78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
+		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,
+		156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,
+		192,194,196,0,28,1,0,2,8,9,0,42,42,48,49,53,53,59,60,69,69,103,104,106,
+		107,116,121,166,167,6,0,83,83,87,87,89,89,96,96,98,101,122,127,4,0,2,2,
+		73,73,85,85,128,128,1,0,137,139,2,0,90,90,94,94,1,0,141,142,5,0,93,93,
+		95,95,143,144,162,162,170,170,1,0,146,147,2,0,23,24,26,26,2,0,21,21,160,
+		160,1,0,191,192,2,0,153,153,184,184,3,0,31,31,49,49,108,115,1,0,16,18,
+		2,0,129,129,157,157,1,0,78,81,2,0,75,75,192,192,4,0,31,31,40,65,67,67,
+		97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,195,196,2,0,171,171,176,
+		176,1,0,180,183,2,0,174,174,177,178,2,0,25,25,194,194,6,0,2,8,11,14,36,
+		36,75,77,82,170,194,194,1296,0,204,1,0,0,0,2,209,1,0,0,0,4,212,1,0,0,0,
+		6,220,1,0,0,0,8,232,1,0,0,0,10,373,1,0,0,0,12,375,1,0,0,0,14,395,1,0,0,
+		0,16,397,1,0,0,0,18,404,1,0,0,0,20,446,1,0,0,0,22,449,1,0,0,0,24,461,1,
+		0,0,0,26,463,1,0,0,0,28,471,1,0,0,0,30,479,1,0,0,0,32,485,1,0,0,0,34,487,
+		1,0,0,0,36,494,1,0,0,0,38,514,1,0,0,0,40,516,1,0,0,0,42,521,1,0,0,0,44,
+		529,1,0,0,0,46,537,1,0,0,0,48,544,1,0,0,0,50,566,1,0,0,0,52,574,1,0,0,
+		0,54,594,1,0,0,0,56,608,1,0,0,0,58,610,1,0,0,0,60,614,1,0,0,0,62,620,1,
+		0,0,0,64,635,1,0,0,0,66,639,1,0,0,0,68,651,1,0,0,0,70,653,1,0,0,0,72,671,
+		1,0,0,0,74,680,1,0,0,0,76,691,1,0,0,0,78,701,1,0,0,0,80,709,1,0,0,0,82,
+		711,1,0,0,0,84,728,1,0,0,0,86,730,1,0,0,0,88,734,1,0,0,0,90,738,1,0,0,
+		0,92,757,1,0,0,0,94,760,1,0,0,0,96,763,1,0,0,0,98,769,1,0,0,0,100,773,
+		1,0,0,0,102,793,1,0,0,0,104,795,1,0,0,0,106,798,1,0,0,0,108,801,1,0,0,
+		0,110,806,1,0,0,0,112,812,1,0,0,0,114,818,1,0,0,0,116,825,1,0,0,0,118,
+		841,1,0,0,0,120,845,1,0,0,0,122,847,1,0,0,0,124,849,1,0,0,0,126,851,1,
+		0,0,0,128,869,1,0,0,0,130,878,1,0,0,0,132,886,1,0,0,0,134,895,1,0,0,0,
+		136,900,1,0,0,0,138,903,1,0,0,0,140,913,1,0,0,0,142,919,1,0,0,0,144,939,
+		1,0,0,0,146,941,1,0,0,0,148,947,1,0,0,0,150,951,1,0,0,0,152,961,1,0,0,
+		0,154,973,1,0,0,0,156,998,1,0,0,0,158,1011,1,0,0,0,160,1029,1,0,0,0,162,
+		1037,1,0,0,0,164,1043,1,0,0,0,166,1050,1,0,0,0,168,1064,1,0,0,0,170,1066,
+		1,0,0,0,172,1075,1,0,0,0,174,1084,1,0,0,0,176,1086,1,0,0,0,178,1088,1,
+		0,0,0,180,1090,1,0,0,0,182,1102,1,0,0,0,184,1107,1,0,0,0,186,1133,1,0,
+		0,0,188,1135,1,0,0,0,190,1137,1,0,0,0,192,1141,1,0,0,0,194,1152,1,0,0,
+		0,196,1160,1,0,0,0,198,203,3,2,1,0,199,203,3,4,2,0,200,203,3,34,17,0,201,
+		203,3,70,35,0,202,198,1,0,0,0,202,199,1,0,0,0,202,200,1,0,0,0,202,201,
+		1,0,0,0,203,206,1,0,0,0,204,202,1,0,0,0,204,205,1,0,0,0,205,207,1,0,0,
+		0,206,204,1,0,0,0,207,208,5,0,0,1,208,1,1,0,0,0,209,210,5,1,0,0,210,211,
+		3,176,88,0,211,3,1,0,0,0,212,213,7,0,0,0,213,215,3,194,97,0,214,216,3,
+		176,88,0,215,214,1,0,0,0,215,216,1,0,0,0,216,218,1,0,0,0,217,219,3,6,3,
+		0,218,217,1,0,0,0,218,219,1,0,0,0,219,5,1,0,0,0,220,227,5,185,0,0,221,
+		226,3,10,5,0,222,226,3,14,7,0,223,226,3,18,9,0,224,226,3,8,4,0,225,221,
+		1,0,0,0,225,222,1,0,0,0,225,223,1,0,0,0,225,224,1,0,0,0,226,229,1,0,0,
+		0,227,225,1,0,0,0,227,228,1,0,0,0,228,230,1,0,0,0,229,227,1,0,0,0,230,
+		231,5,186,0,0,231,7,1,0,0,0,232,233,5,33,0,0,233,234,3,68,34,0,234,235,
+		3,6,3,0,235,9,1,0,0,0,236,237,7,1,0,0,237,374,3,176,88,0,238,239,7,2,0,
+		0,239,374,3,180,90,0,240,245,5,88,0,0,241,246,3,180,90,0,242,243,5,133,
+		0,0,243,244,5,71,0,0,244,246,3,176,88,0,245,241,1,0,0,0,245,242,1,0,0,
+		0,246,374,1,0,0,0,247,248,5,86,0,0,248,253,3,180,90,0,249,250,5,184,0,
+		0,250,252,3,180,90,0,251,249,1,0,0,0,252,255,1,0,0,0,253,251,1,0,0,0,253,
+		254,1,0,0,0,254,260,1,0,0,0,255,253,1,0,0,0,256,257,5,172,0,0,257,259,
+		3,180,90,0,258,256,1,0,0,0,259,262,1,0,0,0,260,258,1,0,0,0,260,261,1,0,
+		0,0,261,374,1,0,0,0,262,260,1,0,0,0,263,264,7,3,0,0,264,269,3,190,95,0,
+		265,266,5,184,0,0,266,268,3,190,95,0,267,265,1,0,0,0,268,271,1,0,0,0,269,
+		267,1,0,0,0,269,270,1,0,0,0,270,374,1,0,0,0,271,269,1,0,0,0,272,273,5,
+		27,0,0,273,374,3,28,14,0,274,279,5,154,0,0,275,276,5,27,0,0,276,280,3,
+		28,14,0,277,278,5,28,0,0,278,280,3,26,13,0,279,275,1,0,0,0,279,277,1,0,
+		0,0,280,374,1,0,0,0,281,282,5,56,0,0,282,283,5,129,0,0,283,288,3,190,95,
+		0,284,285,5,184,0,0,285,287,3,190,95,0,286,284,1,0,0,0,287,290,1,0,0,0,
+		288,286,1,0,0,0,288,289,1,0,0,0,289,374,1,0,0,0,290,288,1,0,0,0,291,297,
+		5,130,0,0,292,298,5,131,0,0,293,298,5,134,0,0,294,298,5,132,0,0,295,296,
+		5,135,0,0,296,298,5,110,0,0,297,292,1,0,0,0,297,293,1,0,0,0,297,294,1,
+		0,0,0,297,295,1,0,0,0,298,374,1,0,0,0,299,300,5,136,0,0,300,374,7,4,0,
+		0,301,302,5,102,0,0,302,374,3,178,89,0,303,306,5,82,0,0,304,307,3,20,10,
+		0,305,307,5,140,0,0,306,304,1,0,0,0,306,305,1,0,0,0,307,374,1,0,0,0,308,
+		309,5,84,0,0,309,374,3,24,12,0,310,311,7,5,0,0,311,312,3,178,89,0,312,
+		313,3,190,95,0,313,374,1,0,0,0,314,315,5,91,0,0,315,316,3,180,90,0,316,
+		317,5,74,0,0,317,318,3,190,95,0,318,374,1,0,0,0,319,320,5,129,0,0,320,
+		321,3,190,95,0,321,322,7,6,0,0,322,325,3,180,90,0,323,324,5,74,0,0,324,
+		326,3,190,95,0,325,323,1,0,0,0,325,326,1,0,0,0,326,374,1,0,0,0,327,328,
+		5,92,0,0,328,374,5,1,0,0,329,374,7,7,0,0,330,331,5,161,0,0,331,332,5,71,
+		0,0,332,374,3,176,88,0,333,334,5,164,0,0,334,335,5,25,0,0,335,374,5,165,
+		0,0,336,337,5,163,0,0,337,374,3,182,91,0,338,339,5,97,0,0,339,341,3,176,
+		88,0,340,342,3,128,64,0,341,340,1,0,0,0,341,342,1,0,0,0,342,348,1,0,0,
+		0,343,346,5,22,0,0,344,347,3,190,95,0,345,347,3,176,88,0,346,344,1,0,0,
+		0,346,345,1,0,0,0,347,349,1,0,0,0,348,343,1,0,0,0,348,349,1,0,0,0,349,
+		352,1,0,0,0,350,351,5,77,0,0,351,353,3,182,91,0,352,350,1,0,0,0,352,353,
+		1,0,0,0,353,355,1,0,0,0,354,356,3,6,3,0,355,354,1,0,0,0,355,356,1,0,0,
+		0,356,374,1,0,0,0,357,358,5,145,0,0,358,360,3,180,90,0,359,361,7,8,0,0,
+		360,359,1,0,0,0,360,361,1,0,0,0,361,374,1,0,0,0,362,367,5,29,0,0,363,364,
+		5,28,0,0,364,368,3,26,13,0,365,368,3,104,52,0,366,368,3,12,6,0,367,363,
+		1,0,0,0,367,365,1,0,0,0,367,366,1,0,0,0,368,374,1,0,0,0,369,370,5,28,0,
+		0,370,374,3,26,13,0,371,374,3,104,52,0,372,374,3,12,6,0,373,236,1,0,0,
+		0,373,238,1,0,0,0,373,240,1,0,0,0,373,247,1,0,0,0,373,263,1,0,0,0,373,
+		272,1,0,0,0,373,274,1,0,0,0,373,281,1,0,0,0,373,291,1,0,0,0,373,299,1,
+		0,0,0,373,301,1,0,0,0,373,303,1,0,0,0,373,308,1,0,0,0,373,310,1,0,0,0,
+		373,314,1,0,0,0,373,319,1,0,0,0,373,327,1,0,0,0,373,329,1,0,0,0,373,330,
+		1,0,0,0,373,333,1,0,0,0,373,336,1,0,0,0,373,338,1,0,0,0,373,357,1,0,0,
+		0,373,362,1,0,0,0,373,369,1,0,0,0,373,371,1,0,0,0,373,372,1,0,0,0,374,
+		11,1,0,0,0,375,376,5,105,0,0,376,378,3,176,88,0,377,379,3,176,88,0,378,
+		377,1,0,0,0,378,379,1,0,0,0,379,13,1,0,0,0,380,381,5,22,0,0,381,396,3,
+		176,88,0,382,383,7,9,0,0,383,388,3,190,95,0,384,385,5,184,0,0,385,387,
+		3,190,95,0,386,384,1,0,0,0,387,390,1,0,0,0,388,386,1,0,0,0,388,389,1,0,
+		0,0,389,396,1,0,0,0,390,388,1,0,0,0,391,393,3,16,8,0,392,394,3,6,3,0,393,
+		392,1,0,0,0,393,394,1,0,0,0,394,396,1,0,0,0,395,380,1,0,0,0,395,382,1,
+		0,0,0,395,391,1,0,0,0,396,15,1,0,0,0,397,398,7,10,0,0,398,399,5,19,0,0,
+		399,400,3,178,89,0,400,401,3,194,97,0,401,402,5,20,0,0,402,403,3,190,95,
+		0,403,17,1,0,0,0,404,410,5,30,0,0,405,406,5,28,0,0,406,411,3,26,13,0,407,
+		411,3,104,52,0,408,411,3,12,6,0,409,411,3,6,3,0,410,405,1,0,0,0,410,407,
+		1,0,0,0,410,408,1,0,0,0,410,409,1,0,0,0,411,19,1,0,0,0,412,415,5,194,0,
+		0,413,414,5,177,0,0,414,416,5,192,0,0,415,413,1,0,0,0,415,416,1,0,0,0,
+		416,418,1,0,0,0,417,419,3,22,11,0,418,417,1,0,0,0,418,419,1,0,0,0,419,
+		447,1,0,0,0,420,426,5,192,0,0,421,423,5,192,0,0,422,421,1,0,0,0,422,423,
+		1,0,0,0,423,424,1,0,0,0,424,425,5,178,0,0,425,427,5,192,0,0,426,422,1,
+		0,0,0,426,427,1,0,0,0,427,428,1,0,0,0,428,429,5,179,0,0,429,431,7,11,0,
+		0,430,432,5,194,0,0,431,430,1,0,0,0,431,432,1,0,0,0,432,434,1,0,0,0,433,
+		435,3,22,11,0,434,433,1,0,0,0,434,435,1,0,0,0,435,447,1,0,0,0,436,437,
+		5,193,0,0,437,438,5,179,0,0,438,440,5,192,0,0,439,441,5,194,0,0,440,439,
+		1,0,0,0,440,441,1,0,0,0,441,443,1,0,0,0,442,444,3,22,11,0,443,442,1,0,
+		0,0,443,444,1,0,0,0,444,447,1,0,0,0,445,447,3,176,88,0,446,412,1,0,0,0,
+		446,420,1,0,0,0,446,436,1,0,0,0,446,445,1,0,0,0,447,21,1,0,0,0,448,450,
+		5,179,0,0,449,448,1,0,0,0,449,450,1,0,0,0,450,451,1,0,0,0,451,452,5,152,
+		0,0,452,23,1,0,0,0,453,462,3,184,92,0,454,457,5,194,0,0,455,456,5,179,
+		0,0,456,458,5,192,0,0,457,455,1,0,0,0,457,458,1,0,0,0,458,462,1,0,0,0,
+		459,462,5,133,0,0,460,462,3,176,88,0,461,453,1,0,0,0,461,454,1,0,0,0,461,
+		459,1,0,0,0,461,460,1,0,0,0,462,25,1,0,0,0,463,468,3,30,15,0,464,465,7,
+		12,0,0,465,467,3,30,15,0,466,464,1,0,0,0,467,470,1,0,0,0,468,466,1,0,0,
+		0,468,469,1,0,0,0,469,27,1,0,0,0,470,468,1,0,0,0,471,476,3,190,95,0,472,
+		473,7,12,0,0,473,475,3,190,95,0,474,472,1,0,0,0,475,478,1,0,0,0,476,474,
+		1,0,0,0,476,477,1,0,0,0,477,29,1,0,0,0,478,476,1,0,0,0,479,483,3,190,95,
+		0,480,481,5,22,0,0,481,484,3,196,98,0,482,484,3,32,16,0,483,480,1,0,0,
+		0,483,482,1,0,0,0,483,484,1,0,0,0,484,31,1,0,0,0,485,486,7,13,0,0,486,
+		33,1,0,0,0,487,488,5,9,0,0,488,490,3,194,97,0,489,491,3,176,88,0,490,489,
+		1,0,0,0,490,491,1,0,0,0,491,492,1,0,0,0,492,493,3,36,18,0,493,35,1,0,0,
+		0,494,498,5,185,0,0,495,497,3,38,19,0,496,495,1,0,0,0,497,500,1,0,0,0,
+		498,496,1,0,0,0,498,499,1,0,0,0,499,501,1,0,0,0,500,498,1,0,0,0,501,502,
+		5,186,0,0,502,37,1,0,0,0,503,515,3,40,20,0,504,515,3,42,21,0,505,515,3,
+		44,22,0,506,515,3,46,23,0,507,515,3,50,25,0,508,515,3,52,26,0,509,515,
+		3,58,29,0,510,515,3,60,30,0,511,515,3,62,31,0,512,515,3,10,5,0,513,515,
+		3,18,9,0,514,503,1,0,0,0,514,504,1,0,0,0,514,505,1,0,0,0,514,506,1,0,0,
+		0,514,507,1,0,0,0,514,508,1,0,0,0,514,509,1,0,0,0,514,510,1,0,0,0,514,
+		511,1,0,0,0,514,512,1,0,0,0,514,513,1,0,0,0,515,39,1,0,0,0,516,517,5,11,
+		0,0,517,519,3,194,97,0,518,520,3,176,88,0,519,518,1,0,0,0,519,520,1,0,
+		0,0,520,41,1,0,0,0,521,522,5,12,0,0,522,524,3,190,95,0,523,525,3,176,88,
+		0,524,523,1,0,0,0,524,525,1,0,0,0,525,527,1,0,0,0,526,528,3,6,3,0,527,
+		526,1,0,0,0,527,528,1,0,0,0,528,43,1,0,0,0,529,530,5,13,0,0,530,532,3,
+		190,95,0,531,533,3,176,88,0,532,531,1,0,0,0,532,533,1,0,0,0,533,535,1,
+		0,0,0,534,536,3,6,3,0,535,534,1,0,0,0,535,536,1,0,0,0,536,45,1,0,0,0,537,
+		538,5,14,0,0,538,540,3,190,95,0,539,541,3,176,88,0,540,539,1,0,0,0,540,
+		541,1,0,0,0,541,542,1,0,0,0,542,543,3,48,24,0,543,47,1,0,0,0,544,553,5,
+		185,0,0,545,550,3,196,98,0,546,547,5,184,0,0,547,549,3,196,98,0,548,546,
+		1,0,0,0,549,552,1,0,0,0,550,548,1,0,0,0,550,551,1,0,0,0,551,554,1,0,0,
+		0,552,550,1,0,0,0,553,545,1,0,0,0,553,554,1,0,0,0,554,561,1,0,0,0,555,
+		560,3,10,5,0,556,560,3,14,7,0,557,560,3,18,9,0,558,560,3,8,4,0,559,555,
+		1,0,0,0,559,556,1,0,0,0,559,557,1,0,0,0,559,558,1,0,0,0,560,563,1,0,0,
+		0,561,559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,
+		565,5,186,0,0,565,49,1,0,0,0,566,567,5,15,0,0,567,569,3,190,95,0,568,570,
+		3,176,88,0,569,568,1,0,0,0,569,570,1,0,0,0,570,572,1,0,0,0,571,573,3,36,
+		18,0,572,571,1,0,0,0,572,573,1,0,0,0,573,51,1,0,0,0,574,575,7,14,0,0,575,
+		576,5,19,0,0,576,577,3,178,89,0,577,578,3,194,97,0,578,579,5,20,0,0,579,
+		583,3,190,95,0,580,582,3,56,28,0,581,580,1,0,0,0,582,585,1,0,0,0,583,581,
+		1,0,0,0,583,584,1,0,0,0,584,592,1,0,0,0,585,583,1,0,0,0,586,588,3,54,27,
+		0,587,586,1,0,0,0,588,589,1,0,0,0,589,587,1,0,0,0,589,590,1,0,0,0,590,
+		593,1,0,0,0,591,593,3,6,3,0,592,587,1,0,0,0,592,591,1,0,0,0,592,593,1,
+		0,0,0,593,53,1,0,0,0,594,598,3,16,8,0,595,597,3,56,28,0,596,595,1,0,0,
+		0,597,600,1,0,0,0,598,596,1,0,0,0,598,599,1,0,0,0,599,602,1,0,0,0,600,
+		598,1,0,0,0,601,603,3,6,3,0,602,601,1,0,0,0,602,603,1,0,0,0,603,55,1,0,
+		0,0,604,605,5,22,0,0,605,609,3,176,88,0,606,607,7,9,0,0,607,609,3,190,
+		95,0,608,604,1,0,0,0,608,606,1,0,0,0,609,57,1,0,0,0,610,612,5,31,0,0,611,
+		613,3,176,88,0,612,611,1,0,0,0,612,613,1,0,0,0,613,59,1,0,0,0,614,615,
+		5,32,0,0,615,616,3,194,97,0,616,617,5,25,0,0,617,618,3,64,32,0,618,619,
+		3,36,18,0,619,61,1,0,0,0,620,621,5,33,0,0,621,622,3,68,34,0,622,623,3,
+		36,18,0,623,63,1,0,0,0,624,625,5,192,0,0,625,626,5,176,0,0,626,636,5,192,
+		0,0,627,632,3,66,33,0,628,629,5,184,0,0,629,631,3,66,33,0,630,628,1,0,
+		0,0,631,634,1,0,0,0,632,630,1,0,0,0,632,633,1,0,0,0,633,636,1,0,0,0,634,
+		632,1,0,0,0,635,624,1,0,0,0,635,627,1,0,0,0,636,65,1,0,0,0,637,640,3,194,
+		97,0,638,640,5,192,0,0,639,637,1,0,0,0,639,638,1,0,0,0,640,67,1,0,0,0,
+		641,642,5,35,0,0,642,652,3,194,97,0,643,649,3,194,97,0,644,646,5,34,0,
+		0,645,647,5,35,0,0,646,645,1,0,0,0,646,647,1,0,0,0,647,648,1,0,0,0,648,
+		650,3,66,33,0,649,644,1,0,0,0,649,650,1,0,0,0,650,652,1,0,0,0,651,641,
+		1,0,0,0,651,643,1,0,0,0,652,69,1,0,0,0,653,654,5,10,0,0,654,656,3,194,
+		97,0,655,657,3,74,37,0,656,655,1,0,0,0,656,657,1,0,0,0,657,659,1,0,0,0,
+		658,660,3,176,88,0,659,658,1,0,0,0,659,660,1,0,0,0,660,661,1,0,0,0,661,
+		662,5,24,0,0,662,666,3,194,97,0,663,665,3,72,36,0,664,663,1,0,0,0,665,
+		668,1,0,0,0,666,664,1,0,0,0,666,667,1,0,0,0,667,669,1,0,0,0,668,666,1,
+		0,0,0,669,670,3,82,41,0,670,71,1,0,0,0,671,672,7,15,0,0,672,677,3,194,
+		97,0,673,674,5,184,0,0,674,676,3,194,97,0,675,673,1,0,0,0,676,679,1,0,
+		0,0,677,675,1,0,0,0,677,678,1,0,0,0,678,73,1,0,0,0,679,677,1,0,0,0,680,
+		681,5,189,0,0,681,686,3,76,38,0,682,683,5,184,0,0,683,685,3,78,39,0,684,
+		682,1,0,0,0,685,688,1,0,0,0,686,684,1,0,0,0,686,687,1,0,0,0,687,689,1,
+		0,0,0,688,686,1,0,0,0,689,690,5,190,0,0,690,75,1,0,0,0,691,692,3,194,97,
+		0,692,693,5,25,0,0,693,694,3,80,40,0,694,77,1,0,0,0,695,702,5,192,0,0,
+		696,699,3,194,97,0,697,698,5,25,0,0,698,700,3,80,40,0,699,697,1,0,0,0,
+		699,700,1,0,0,0,700,702,1,0,0,0,701,695,1,0,0,0,701,696,1,0,0,0,702,79,
+		1,0,0,0,703,710,3,194,97,0,704,707,5,192,0,0,705,706,5,176,0,0,706,708,
+		5,192,0,0,707,705,1,0,0,0,707,708,1,0,0,0,708,710,1,0,0,0,709,703,1,0,
+		0,0,709,704,1,0,0,0,710,81,1,0,0,0,711,715,5,185,0,0,712,714,3,84,42,0,
+		713,712,1,0,0,0,714,717,1,0,0,0,715,713,1,0,0,0,715,716,1,0,0,0,716,718,
+		1,0,0,0,717,715,1,0,0,0,718,719,5,186,0,0,719,83,1,0,0,0,720,729,3,86,
+		43,0,721,729,3,88,44,0,722,729,3,90,45,0,723,729,3,94,47,0,724,729,3,140,
+		70,0,725,729,3,96,48,0,726,729,3,98,49,0,727,729,3,10,5,0,728,720,1,0,
+		0,0,728,721,1,0,0,0,728,722,1,0,0,0,728,723,1,0,0,0,728,724,1,0,0,0,728,
+		725,1,0,0,0,728,726,1,0,0,0,728,727,1,0,0,0,729,85,1,0,0,0,730,731,5,36,
+		0,0,731,732,3,120,60,0,732,733,3,190,95,0,733,87,1,0,0,0,734,735,5,37,
+		0,0,735,736,3,176,88,0,736,737,3,100,50,0,737,89,1,0,0,0,738,739,5,38,
+		0,0,739,752,3,194,97,0,740,749,5,189,0,0,741,746,3,66,33,0,742,743,5,184,
+		0,0,743,745,3,66,33,0,744,742,1,0,0,0,745,748,1,0,0,0,746,744,1,0,0,0,
+		746,747,1,0,0,0,747,750,1,0,0,0,748,746,1,0,0,0,749,741,1,0,0,0,749,750,
+		1,0,0,0,750,751,1,0,0,0,751,753,5,190,0,0,752,740,1,0,0,0,752,753,1,0,
+		0,0,753,755,1,0,0,0,754,756,3,92,46,0,755,754,1,0,0,0,755,756,1,0,0,0,
+		756,91,1,0,0,0,757,758,5,155,0,0,758,759,5,156,0,0,759,93,1,0,0,0,760,
+		761,5,39,0,0,761,762,3,100,50,0,762,95,1,0,0,0,763,764,5,32,0,0,764,765,
+		3,194,97,0,765,766,5,25,0,0,766,767,3,64,32,0,767,768,3,82,41,0,768,97,
+		1,0,0,0,769,770,5,33,0,0,770,771,3,68,34,0,771,772,3,82,41,0,772,99,1,
+		0,0,0,773,777,5,185,0,0,774,776,3,102,51,0,775,774,1,0,0,0,776,779,1,0,
+		0,0,777,775,1,0,0,0,777,778,1,0,0,0,778,780,1,0,0,0,779,777,1,0,0,0,780,
+		781,5,186,0,0,781,101,1,0,0,0,782,794,3,104,52,0,783,794,3,106,53,0,784,
+		794,3,108,54,0,785,794,3,114,57,0,786,794,3,126,63,0,787,794,3,130,65,
+		0,788,794,3,132,66,0,789,794,3,138,69,0,790,794,3,90,45,0,791,794,3,110,
+		55,0,792,794,3,112,56,0,793,782,1,0,0,0,793,783,1,0,0,0,793,784,1,0,0,
+		0,793,785,1,0,0,0,793,786,1,0,0,0,793,787,1,0,0,0,793,788,1,0,0,0,793,
+		789,1,0,0,0,793,790,1,0,0,0,793,791,1,0,0,0,793,792,1,0,0,0,794,103,1,
+		0,0,0,795,796,7,16,0,0,796,797,3,176,88,0,797,105,1,0,0,0,798,799,5,30,
+		0,0,799,800,3,104,52,0,800,107,1,0,0,0,801,804,5,29,0,0,802,805,3,104,
+		52,0,803,805,3,116,58,0,804,802,1,0,0,0,804,803,1,0,0,0,805,109,1,0,0,
+		0,806,807,5,32,0,0,807,808,3,194,97,0,808,809,5,25,0,0,809,810,3,64,32,
+		0,810,811,3,100,50,0,811,111,1,0,0,0,812,813,5,33,0,0,813,814,3,68,34,
+		0,814,815,3,100,50,0,815,113,1,0,0,0,816,819,3,124,62,0,817,819,3,122,
+		61,0,818,816,1,0,0,0,818,817,1,0,0,0,819,820,1,0,0,0,820,821,3,116,58,
+		0,821,115,1,0,0,0,822,823,3,118,59,0,823,824,5,74,0,0,824,826,1,0,0,0,
+		825,822,1,0,0,0,825,826,1,0,0,0,826,827,1,0,0,0,827,830,3,190,95,0,828,
+		829,5,23,0,0,829,831,3,196,98,0,830,828,1,0,0,0,830,831,1,0,0,0,831,833,
+		1,0,0,0,832,834,3,92,46,0,833,832,1,0,0,0,833,834,1,0,0,0,834,836,1,0,
+		0,0,835,837,3,136,68,0,836,835,1,0,0,0,836,837,1,0,0,0,837,839,1,0,0,0,
+		838,840,3,6,3,0,839,838,1,0,0,0,839,840,1,0,0,0,840,117,1,0,0,0,841,842,
+		7,17,0,0,842,119,1,0,0,0,843,846,5,29,0,0,844,846,3,124,62,0,845,843,1,
+		0,0,0,845,844,1,0,0,0,846,121,1,0,0,0,847,848,5,168,0,0,848,123,1,0,0,
+		0,849,850,7,18,0,0,850,125,1,0,0,0,851,852,7,19,0,0,852,854,3,176,88,0,
+		853,855,3,128,64,0,854,853,1,0,0,0,854,855,1,0,0,0,855,858,1,0,0,0,856,
+		857,5,77,0,0,857,859,3,182,91,0,858,856,1,0,0,0,858,859,1,0,0,0,859,861,
+		1,0,0,0,860,862,3,134,67,0,861,860,1,0,0,0,861,862,1,0,0,0,862,864,1,0,
+		0,0,863,865,3,136,68,0,864,863,1,0,0,0,864,865,1,0,0,0,865,867,1,0,0,0,
+		866,868,3,6,3,0,867,866,1,0,0,0,867,868,1,0,0,0,868,127,1,0,0,0,869,870,
+		5,129,0,0,870,875,3,190,95,0,871,872,5,184,0,0,872,874,3,190,95,0,873,
+		871,1,0,0,0,874,877,1,0,0,0,875,873,1,0,0,0,875,876,1,0,0,0,876,129,1,
+		0,0,0,877,875,1,0,0,0,878,879,5,158,0,0,879,881,3,176,88,0,880,882,3,134,
+		67,0,881,880,1,0,0,0,881,882,1,0,0,0,882,884,1,0,0,0,883,885,3,6,3,0,884,
+		883,1,0,0,0,884,885,1,0,0,0,885,131,1,0,0,0,886,887,5,159,0,0,887,889,
+		3,176,88,0,888,890,3,134,67,0,889,888,1,0,0,0,889,890,1,0,0,0,890,892,
+		1,0,0,0,891,893,3,6,3,0,892,891,1,0,0,0,892,893,1,0,0,0,893,133,1,0,0,
+		0,894,896,7,20,0,0,895,894,1,0,0,0,895,896,1,0,0,0,896,897,1,0,0,0,897,
+		898,5,28,0,0,898,899,3,26,13,0,899,135,1,0,0,0,900,901,5,25,0,0,901,902,
+		5,76,0,0,902,137,1,0,0,0,903,907,5,70,0,0,904,905,3,118,59,0,905,906,5,
+		74,0,0,906,908,1,0,0,0,907,904,1,0,0,0,907,908,1,0,0,0,908,909,1,0,0,0,
+		909,910,3,190,95,0,910,911,5,71,0,0,911,912,3,176,88,0,912,139,1,0,0,0,
+		913,917,5,30,0,0,914,915,5,28,0,0,915,918,3,26,13,0,916,918,3,142,71,0,
+		917,914,1,0,0,0,917,916,1,0,0,0,918,141,1,0,0,0,919,923,5,185,0,0,920,
+		922,3,144,72,0,921,920,1,0,0,0,922,925,1,0,0,0,923,921,1,0,0,0,923,924,
+		1,0,0,0,924,926,1,0,0,0,925,923,1,0,0,0,926,927,5,186,0,0,927,143,1,0,
+		0,0,928,940,3,104,52,0,929,940,3,150,75,0,930,940,3,158,79,0,931,940,3,
+		160,80,0,932,940,3,162,81,0,933,940,3,164,82,0,934,940,3,152,76,0,935,
+		940,3,154,77,0,936,940,3,138,69,0,937,940,3,146,73,0,938,940,3,148,74,
+		0,939,928,1,0,0,0,939,929,1,0,0,0,939,930,1,0,0,0,939,931,1,0,0,0,939,
+		932,1,0,0,0,939,933,1,0,0,0,939,934,1,0,0,0,939,935,1,0,0,0,939,936,1,
+		0,0,0,939,937,1,0,0,0,939,938,1,0,0,0,940,145,1,0,0,0,941,942,5,32,0,0,
+		942,943,3,194,97,0,943,944,5,25,0,0,944,945,3,64,32,0,945,946,3,142,71,
+		0,946,147,1,0,0,0,947,948,5,33,0,0,948,949,3,68,34,0,949,950,3,142,71,
+		0,950,149,1,0,0,0,951,952,3,120,60,0,952,955,3,190,95,0,953,954,5,23,0,
+		0,954,956,3,196,98,0,955,953,1,0,0,0,955,956,1,0,0,0,956,959,1,0,0,0,957,
+		960,3,172,86,0,958,960,3,156,78,0,959,957,1,0,0,0,959,958,1,0,0,0,960,
+		151,1,0,0,0,961,962,3,122,61,0,962,967,3,190,95,0,963,964,5,184,0,0,964,
+		966,3,190,95,0,965,963,1,0,0,0,966,969,1,0,0,0,967,965,1,0,0,0,967,968,
+		1,0,0,0,968,971,1,0,0,0,969,967,1,0,0,0,970,972,3,172,86,0,971,970,1,0,
+		0,0,971,972,1,0,0,0,972,153,1,0,0,0,973,974,5,169,0,0,974,979,3,190,95,
+		0,975,976,5,184,0,0,976,978,3,190,95,0,977,975,1,0,0,0,978,981,1,0,0,0,
+		979,977,1,0,0,0,979,980,1,0,0,0,980,983,1,0,0,0,981,979,1,0,0,0,982,984,
+		3,134,67,0,983,982,1,0,0,0,983,984,1,0,0,0,984,996,1,0,0,0,985,986,5,72,
+		0,0,986,987,3,174,87,0,987,988,3,190,95,0,988,997,1,0,0,0,989,994,5,73,
+		0,0,990,991,3,174,87,0,991,992,3,190,95,0,992,995,1,0,0,0,993,995,3,176,
+		88,0,994,990,1,0,0,0,994,993,1,0,0,0,995,997,1,0,0,0,996,985,1,0,0,0,996,
+		989,1,0,0,0,996,997,1,0,0,0,997,155,1,0,0,0,998,999,5,150,0,0,999,1004,
+		3,190,95,0,1000,1001,5,184,0,0,1001,1003,3,190,95,0,1002,1000,1,0,0,0,
+		1003,1006,1,0,0,0,1004,1002,1,0,0,0,1004,1005,1,0,0,0,1005,1007,1,0,0,
+		0,1006,1004,1,0,0,0,1007,1008,5,151,0,0,1008,1009,5,71,0,0,1009,1010,3,
+		176,88,0,1010,157,1,0,0,0,1011,1012,5,69,0,0,1012,1014,3,176,88,0,1013,
+		1015,3,128,64,0,1014,1013,1,0,0,0,1014,1015,1,0,0,0,1015,1018,1,0,0,0,
+		1016,1017,5,77,0,0,1017,1019,3,182,91,0,1018,1016,1,0,0,0,1018,1019,1,
+		0,0,0,1019,1021,1,0,0,0,1020,1022,3,134,67,0,1021,1020,1,0,0,0,1021,1022,
+		1,0,0,0,1022,1024,1,0,0,0,1023,1025,3,172,86,0,1024,1023,1,0,0,0,1024,
+		1025,1,0,0,0,1025,1027,1,0,0,0,1026,1028,3,6,3,0,1027,1026,1,0,0,0,1027,
+		1028,1,0,0,0,1028,159,1,0,0,0,1029,1030,5,158,0,0,1030,1032,3,176,88,0,
+		1031,1033,3,134,67,0,1032,1031,1,0,0,0,1032,1033,1,0,0,0,1033,1035,1,0,
+		0,0,1034,1036,3,172,86,0,1035,1034,1,0,0,0,1035,1036,1,0,0,0,1036,161,
+		1,0,0,0,1037,1038,5,159,0,0,1038,1039,3,176,88,0,1039,1041,3,172,86,0,
+		1040,1042,3,6,3,0,1041,1040,1,0,0,0,1041,1042,1,0,0,0,1042,163,1,0,0,0,
+		1043,1044,5,148,0,0,1044,1046,3,176,88,0,1045,1047,3,172,86,0,1046,1045,
+		1,0,0,0,1046,1047,1,0,0,0,1047,1048,1,0,0,0,1048,1049,3,166,83,0,1049,
+		165,1,0,0,0,1050,1054,5,185,0,0,1051,1053,3,168,84,0,1052,1051,1,0,0,0,
+		1053,1056,1,0,0,0,1054,1052,1,0,0,0,1054,1055,1,0,0,0,1055,1057,1,0,0,
+		0,1056,1054,1,0,0,0,1057,1058,5,186,0,0,1058,167,1,0,0,0,1059,1065,3,104,
+		52,0,1060,1065,3,170,85,0,1061,1065,3,126,63,0,1062,1065,3,130,65,0,1063,
+		1065,3,156,78,0,1064,1059,1,0,0,0,1064,1060,1,0,0,0,1064,1061,1,0,0,0,
+		1064,1062,1,0,0,0,1064,1063,1,0,0,0,1065,169,1,0,0,0,1066,1067,5,149,0,
+		0,1067,1072,3,190,95,0,1068,1069,5,184,0,0,1069,1071,3,190,95,0,1070,1068,
+		1,0,0,0,1071,1074,1,0,0,0,1072,1070,1,0,0,0,1072,1073,1,0,0,0,1073,171,
+		1,0,0,0,1074,1072,1,0,0,0,1075,1076,7,21,0,0,1076,1077,3,174,87,0,1077,
+		1080,3,190,95,0,1078,1079,5,23,0,0,1079,1081,3,196,98,0,1080,1078,1,0,
+		0,0,1080,1081,1,0,0,0,1081,173,1,0,0,0,1082,1085,3,120,60,0,1083,1085,
+		3,122,61,0,1084,1082,1,0,0,0,1084,1083,1,0,0,0,1085,175,1,0,0,0,1086,1087,
+		7,22,0,0,1087,177,1,0,0,0,1088,1089,5,192,0,0,1089,179,1,0,0,0,1090,1092,
+		3,184,92,0,1091,1093,3,186,93,0,1092,1091,1,0,0,0,1092,1093,1,0,0,0,1093,
+		1099,1,0,0,0,1094,1095,7,23,0,0,1095,1097,3,184,92,0,1096,1098,3,186,93,
+		0,1097,1096,1,0,0,0,1097,1098,1,0,0,0,1098,1100,1,0,0,0,1099,1094,1,0,
+		0,0,1099,1100,1,0,0,0,1100,181,1,0,0,0,1101,1103,7,24,0,0,1102,1101,1,
+		0,0,0,1102,1103,1,0,0,0,1103,1104,1,0,0,0,1104,1105,3,180,90,0,1105,183,
+		1,0,0,0,1106,1108,5,179,0,0,1107,1106,1,0,0,0,1107,1108,1,0,0,0,1108,1118,
+		1,0,0,0,1109,1119,5,191,0,0,1110,1116,5,192,0,0,1111,1112,5,178,0,0,1112,
+		1117,5,192,0,0,1113,1114,5,192,0,0,1114,1115,5,178,0,0,1115,1117,5,192,
+		0,0,1116,1111,1,0,0,0,1116,1113,1,0,0,0,1116,1117,1,0,0,0,1117,1119,1,
+		0,0,0,1118,1109,1,0,0,0,1118,1110,1,0,0,0,1119,185,1,0,0,0,1120,1134,5,
+		175,0,0,1121,1123,5,173,0,0,1122,1124,5,194,0,0,1123,1122,1,0,0,0,1123,
+		1124,1,0,0,0,1124,1134,1,0,0,0,1125,1130,3,188,94,0,1126,1127,7,25,0,0,
+		1127,1129,3,188,94,0,1128,1126,1,0,0,0,1129,1132,1,0,0,0,1130,1128,1,0,
+		0,0,1130,1131,1,0,0,0,1131,1134,1,0,0,0,1132,1130,1,0,0,0,1133,1120,1,
+		0,0,0,1133,1121,1,0,0,0,1133,1125,1,0,0,0,1134,187,1,0,0,0,1135,1136,7,
+		26,0,0,1136,189,1,0,0,0,1137,1139,3,194,97,0,1138,1140,3,192,96,0,1139,
+		1138,1,0,0,0,1139,1140,1,0,0,0,1140,191,1,0,0,0,1141,1142,5,187,0,0,1142,
+		1147,3,66,33,0,1143,1144,5,184,0,0,1144,1146,3,66,33,0,1145,1143,1,0,0,
+		0,1146,1149,1,0,0,0,1147,1145,1,0,0,0,1147,1148,1,0,0,0,1148,1150,1,0,
+		0,0,1149,1147,1,0,0,0,1150,1151,5,188,0,0,1151,193,1,0,0,0,1152,1153,7,
+		27,0,0,1153,195,1,0,0,0,1154,1161,3,194,97,0,1155,1161,5,192,0,0,1156,
+		1161,5,24,0,0,1157,1161,5,25,0,0,1158,1161,5,23,0,0,1159,1161,5,22,0,0,
+		1160,1154,1,0,0,0,1160,1155,1,0,0,0,1160,1156,1,0,0,0,1160,1157,1,0,0,
+		0,1160,1158,1,0,0,0,1160,1159,1,0,0,0,1161,197,1,0,0,0,147,202,204,215,
+		218,225,227,245,253,260,269,279,288,297,306,325,341,346,348,352,355,360,
+		367,373,378,388,393,395,410,415,418,422,426,431,434,440,443,446,449,457,
+		461,468,476,483,490,498,514,519,524,527,532,535,540,550,553,559,561,569,
+		572,583,589,592,598,602,608,612,632,635,639,646,649,651,656,659,666,677,
+		686,699,701,707,709,715,728,746,749,752,755,777,793,804,818,825,830,833,
+		836,839,845,854,858,861,864,867,875,881,884,889,892,895,907,917,923,939,
+		955,959,967,971,979,983,994,996,1004,1014,1018,1021,1024,1027,1032,1035,
+		1041,1046,1054,1064,1072,1080,1084,1092,1097,1099,1102,1107,1116,1118,
+		1123,1130,1133,1139,1147,1160
 	};
 
 	public static readonly ATN _ATN =

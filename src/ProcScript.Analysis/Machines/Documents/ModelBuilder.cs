@@ -76,6 +76,7 @@ public static class ModelBuilder
         Needs = ConditionDocuments.Of(joint.Conditions),
         RenewWith = [.. joint.RenewWith.Select(item => item.Name)],
         Figures = Figures(joint),
+        Signed = joint.Signed,
         Temporary = joint.IsTemporary,
         Caps = joint.Cap?.Count ?? 0,
         Start = joint.IsTemporary ? 0 : joint.Count,

@@ -183,6 +183,9 @@ public sealed record JointDocument
     /// <summary>The pictures of it.</summary>
     public required ImmutableArray<FigureDocument> Figures { get; init; }
 
+    /// <summary>Whether a second person signs that it is closed.</summary>
+    public required bool Signed { get; init; }
+
     /// <summary>Whether it ties a temporary part, or covers such a joint.</summary>
     public required bool Temporary { get; init; }
 
