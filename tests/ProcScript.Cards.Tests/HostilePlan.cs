@@ -33,6 +33,9 @@ internal static class HostilePlan
     {
         var document = JsonSerializer.SerializeToNode(SamplePlan.Evaporator, PlanJson.Published.Plan)!;
         Replace(document, text);
+        // The program's own, of which there are only those that it knows.
+        document["language"] = SamplePlan.Evaporator.Language;
+        document["textsLanguage"] = SamplePlan.Evaporator.TextsLanguage;
         return document.Deserialize(PlanJson.Published.Plan)!;
     }
 
