@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Needs;
 using ProcScript.Model.Procedures;
 
@@ -23,18 +24,19 @@ public enum ActionPhase
 /// <param name="Phase">Where it stands.</param>
 /// <param name="Targets">What it is done to.</param>
 /// <param name="Inverse">The verb that undoes it; null where nothing has to.</param>
-/// <param name="Phrase">The line of a card, with the target for <c>{0}</c>: <c>Undo {0}</c>.</param>
 /// <param name="Done">The word for a target to which it has been done: <c>unplugged</c>.</param>
 public sealed record ActionRow(
     Verb Verb,
     ActionPhase Phase,
     ActionTargets Targets,
     Verb? Inverse,
-    string Phrase,
     string Done)
 {
     /// <summary>The verb as it is written in a procedure.</summary>
     public string Word { get; } = Verb.ToString().ToLowerInvariant();
+
+    /// <summary>The line of a card, in English, with a target: <c>Undo 4 × M10 × 30 bolt</c>. What packs say stands among the messages.</summary>
+    public string Phrase(string target) => Wordbook.English.Say($"verb.{Word}", ("what", target));
 
     /// <summary>Whether other work may go on meanwhile.</summary>
     public bool MayRunInBackground { get; init; }

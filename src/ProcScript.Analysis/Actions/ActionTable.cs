@@ -25,42 +25,42 @@ public static class ActionTable
     /// <summary>The rows, strip verbs first, then their inverses, then work.</summary>
     public static ImmutableArray<ActionRow> Rows { get; } =
     [
-        new(Verb.Undo, Strip, Fastener, Verb.Fasten, "Undo {0}", "undone")
+        new(Verb.Undo, Strip, Fastener, Verb.Fasten, "undone")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
-        new(Verb.Loosen, Strip, Fastener, Verb.Tighten, "Loosen {0}", "slack")
+        new(Verb.Loosen, Strip, Fastener, Verb.Tighten, "slack")
         {
             Needs = [.. AtAJoint, JointSources.Attached, JointSources.Tight],
             Effects = [new(StateKind.Slack, (_, _) => 1)],
         },
-        new(Verb.Release, Strip, Clip | Cover, Verb.Engage, "Release {0}", "released")
+        new(Verb.Release, Strip, Clip | Cover, Verb.Engage, "released")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
-        new(Verb.Unplug, Strip, Connector, Verb.Plug, "Unplug {0}", "unplugged")
+        new(Verb.Unplug, Strip, Connector, Verb.Plug, "unplugged")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
-        new(Verb.Disconnect, Strip, Line, Verb.Connect, "Disconnect {0}", "disconnected")
+        new(Verb.Disconnect, Strip, Line, Verb.Connect, "disconnected")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
-        new(Verb.Cut, Strip, Bond, Verb.Renew, "Cut {0}", "cut")
+        new(Verb.Cut, Strip, Bond, Verb.Renew, "cut")
         {
             Needs = [.. AtAJoint, JointSources.Attached],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached - pieces)],
         },
-        new(Verb.Aside, Strip, ActionTargets.Part, Verb.Return, "Move {0} aside", "aside")
+        new(Verb.Aside, Strip, ActionTargets.Part, Verb.Return, "aside")
         {
             Needs = [ClearNeeds.Reached, ClearNeeds.OnItsWay, PartSources.Fitted, PartSources.FreeToGoAside],
             Effects = [new(StateKind.Place, (_, _) => (int)PartPlace.Aside)],
         },
-        new(Verb.Remove, Strip, ActionTargets.Part, Verb.Fit, "Remove {0}", "removed")
+        new(Verb.Remove, Strip, ActionTargets.Part, Verb.Fit, "removed")
         {
             Needs = [ClearNeeds.Reached, ClearNeeds.OnItsWay, PartSources.InPlace, PartSources.Untied, PartSources.OnItsPropOrNot],
             Effects =
@@ -70,38 +70,38 @@ public static class ActionTable
                 new(StateKind.Propped, (_, _) => 0) { IsByTheWay = true },
             ],
         },
-        new(Verb.Set, Strip | Refit, ActionTargets.Control, Verb.Set, "Set {0}", "set")
+        new(Verb.Set, Strip | Refit, ActionTargets.Control, Verb.Set, "set")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Elsewhere],
             Effects = [new(StateKind.Position, (_, position) => position)],
         },
-        new(Verb.Isolate, Strip, ActionTargets.Energy, Verb.Restore, "Isolate {0}", "isolated")
+        new(Verb.Isolate, Strip, ActionTargets.Energy, Verb.Restore, "isolated")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Live, Verification.ReachedWhereItEndsWithIt],
             Effects = [new(StateKind.Live, (_, proof) => proof)],
             IsPrecaution = true,
         },
-        new(Verb.Verify, Strip, ActionTargets.Energy, null, "Prove that {0} is off", "proved to be off")
+        new(Verb.Verify, Strip, ActionTargets.Energy, null, "proved to be off")
         {
             Needs = [Verification.Reached, ServiceSources.Isolated],
             Effects = [new(StateKind.Live, (_, _) => (int)EnergyState.Dead)],
             IsPrecaution = true,
         },
-        new(Verb.Empty, Strip, ActionTargets.Fluid, Verb.Fill, "Empty {0}", "empty")
+        new(Verb.Empty, Strip, ActionTargets.Fluid, Verb.Fill, "empty")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Full],
             Effects = [new(StateKind.Full, (_, _) => 0)],
             IsPrecaution = true,
             MayRunInBackground = true,
         },
-        new(Verb.Support, Strip | Refit, ActionTargets.Part, Verb.Unsupport, "Support {0}", "supported")
+        new(Verb.Support, Strip | Refit, ActionTargets.Part, Verb.Unsupport, "supported")
         {
             Needs = [PartSources.Unpropped],
             Effects = [new(StateKind.Propped, (_, _) => 1)],
             IsPrecaution = true,
         },
 
-        new(Verb.Cap, Strip, ActionTargets.Joint | ActionTargets.Part, Verb.Uncap, "Cap the openings of {0}", "capped")
+        new(Verb.Cap, Strip, ActionTargets.Joint | ActionTargets.Part, Verb.Uncap, "capped")
         {
             Needs = [CapNeeds.Open],
             Effects =
@@ -112,72 +112,72 @@ public static class ActionTable
             IsInserted = true,
         },
 
-        new(Verb.Fasten, Refit, Fastener, Verb.Undo, "Fasten {0}", "fastened")
+        new(Verb.Fasten, Refit, Fastener, Verb.Undo, "fastened")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Snug, Refit, Fastener, null, "Run in {0}, finger-tight", "finger-tight")
+        new(Verb.Snug, Refit, Fastener, null, "finger-tight")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces), new(StateKind.Slack, (_, _) => 1)],
         },
-        new(Verb.Tighten, Refit, Fastener, Verb.Loosen, "Tighten {0}", "tight")
+        new(Verb.Tighten, Refit, Fastener, Verb.Loosen, "tight")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Attached, JointSources.Slack],
             Effects = [new(StateKind.Slack, (_, _) => 0)],
         },
-        new(Verb.Engage, Refit, Clip | Cover, Verb.Release, "Engage {0}", "engaged")
+        new(Verb.Engage, Refit, Clip | Cover, Verb.Release, "engaged")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.OverAWholeJoint, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Plug, Refit, Connector, Verb.Unplug, "Plug in {0}", "plugged")
+        new(Verb.Plug, Refit, Connector, Verb.Unplug, "plugged")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Connect, Refit, Line, Verb.Disconnect, "Connect {0}", "connected")
+        new(Verb.Connect, Refit, Line, Verb.Disconnect, "connected")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Renew, Refit, Bond, Verb.Cut, "Renew {0}", "in place")
+        new(Verb.Renew, Refit, Bond, Verb.Cut, "in place")
         {
             Needs = [.. AtAJoint, JointSources.EndsMeet, JointSources.OverAWholeJoint, JointSources.Missing, CapNeeds.Uncapped],
             Effects = [new(StateKind.Attached, (attached, pieces) => attached + pieces)],
         },
-        new(Verb.Return, Refit, ActionTargets.Part, Verb.Aside, "Move {0} back", "back")
+        new(Verb.Return, Refit, ActionTargets.Part, Verb.Aside, "back")
         {
             Needs = [ClearNeeds.Reached, ClearNeeds.OnItsWay, PartSources.Aside, PartSources.FreeToGoAside],
             Effects = [new(StateKind.Place, (_, place) => place)],
         },
-        new(Verb.Fit, Refit, ActionTargets.Part, Verb.Remove, "Fit {0}", "fitted")
+        new(Verb.Fit, Refit, ActionTargets.Part, Verb.Remove, "fitted")
         {
             Needs = [ClearNeeds.Reached, ClearNeeds.OnItsWay, PartSources.Out, CapNeeds.Uncapped],
             Effects = [new(StateKind.Place, (_, place) => place)],
         },
-        new(Verb.Restore, Refit, ActionTargets.Energy, null, "Restore {0}", "live")
+        new(Verb.Restore, Refit, ActionTargets.Energy, null, "live")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Isolated, PowerNeeds.AllOnItClosed, PowerNeeds.AllThatGuardsItInPlace],
             Effects = [new(StateKind.Live, (_, _) => (int)EnergyState.Live)],
         },
-        new(Verb.Fill, Refit, ActionTargets.Fluid, null, "Fill {0}", "full")
+        new(Verb.Fill, Refit, ActionTargets.Fluid, null, "full")
         {
             Needs = [ClearNeeds.Reached, ServiceSources.Empty, ServiceSources.AllThatCarryItClosed],
             Effects = [new(StateKind.Full, (_, _) => 1)],
         },
-        new(Verb.Unsupport, Refit, ActionTargets.Part, Verb.Support, "Take the support of {0} away", "unsupported")
+        new(Verb.Unsupport, Refit, ActionTargets.Part, Verb.Support, "unsupported")
         {
             Needs = [PartSources.Propped, PartSources.Held],
             Effects = [new(StateKind.Propped, (_, _) => 0)],
         },
-        new(Verb.Retorque, Refit, Fastener, null, "Retorque {0}", "retorqued")
+        new(Verb.Retorque, Refit, Fastener, null, "retorqued")
         {
             Needs = [ClearNeeds.Reached, JointSources.Uncovered, WorkSources.Harmless, JointSources.TightAlready],
         },
 
-        new(Verb.Uncap, Refit, ActionTargets.Joint | ActionTargets.Part, null, "Take the caps off {0}", "uncapped")
+        new(Verb.Uncap, Refit, ActionTargets.Joint | ActionTargets.Part, null, "uncapped")
         {
             Needs = [CapNeeds.Capped],
             Effects =
@@ -188,19 +188,19 @@ public static class ActionTable
             IsInserted = true,
         },
 
-        new(Verb.Strip, Strip, ActionTargets.Part, null, "Strip {0}", "stripped"),
+        new(Verb.Strip, Strip, ActionTargets.Part, null, "stripped"),
 
-        new(Verb.Replace, Work, ActionTargets.Joint | ActionTargets.Part, null, "Replace {0}", "replaced") { Needs = [WorkSources.Off, WorkSources.WithoutTemporary] },
-        new(Verb.Repair, Work, Anything, null, "Repair {0}", "repaired") { Needs = AtWork, MayRunInBackground = true },
-        new(Verb.Clean, Work, Anything, null, "Clean {0}", "cleaned") { Needs = AtWork, MayRunInBackground = true },
-        new(Verb.Inspect, Work, Anything, null, "Inspect {0}", "inspected") { Needs = AtWork },
-        new(Verb.Adjust, Work, Anything, null, "Adjust {0}", "adjusted") { Needs = AtWork },
-        new(Verb.Measure, Work, None, null, "Measure {0}", "measured") { MayRunInBackground = true },
-        new(Verb.Task, Work, None, null, "{0}", "done") { MayRunInBackground = true },
-        new(Verb.Check, Work | Refit, None, null, "Check: {0}", "checked") { MayRunInBackground = true },
-        new(Verb.Record, Work | Refit, None, null, "Write down: {0}", "written down"),
-        new(Verb.Pause, Work | Refit, None, null, "Stop here: {0}", "stopped at"),
-        new(Verb.Discard, Work, ActionTargets.Joint | ActionTargets.Part, null, "Discard {0}", "discarded") { Needs = [WorkSources.Off, WorkSources.WithoutTemporary] },
+        new(Verb.Replace, Work, ActionTargets.Joint | ActionTargets.Part, null, "replaced") { Needs = [WorkSources.Off, WorkSources.WithoutTemporary] },
+        new(Verb.Repair, Work, Anything, null, "repaired") { Needs = AtWork, MayRunInBackground = true },
+        new(Verb.Clean, Work, Anything, null, "cleaned") { Needs = AtWork, MayRunInBackground = true },
+        new(Verb.Inspect, Work, Anything, null, "inspected") { Needs = AtWork },
+        new(Verb.Adjust, Work, Anything, null, "adjusted") { Needs = AtWork },
+        new(Verb.Measure, Work, None, null, "measured") { MayRunInBackground = true },
+        new(Verb.Task, Work, None, null, "done") { MayRunInBackground = true },
+        new(Verb.Check, Work | Refit, None, null, "checked") { MayRunInBackground = true },
+        new(Verb.Record, Work | Refit, None, null, "written down"),
+        new(Verb.Pause, Work | Refit, None, null, "stopped at"),
+        new(Verb.Discard, Work, ActionTargets.Joint | ActionTargets.Part, null, "discarded") { Needs = [WorkSources.Off, WorkSources.WithoutTemporary] },
     ];
 
     private static readonly Dictionary<ActionTargets, ActionRow> OpeningByTarget = Enum.GetValues<ActionTargets>()

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
@@ -15,7 +16,8 @@ internal static class BagFilling
     /// <summary>Fills the bags and numbers them as they come into use.</summary>
     /// <param name="pieces">What comes off, in order.</param>
     /// <param name="titleOfCard">The title of a card.</param>
-    public static ImmutableArray<PlanBag> Fill(ImmutableArray<LooseHardware> pieces, Func<PlanPhase, int, string> titleOfCard)
+    /// <param name="book">The language.</param>
+    public static ImmutableArray<PlanBag> Fill(ImmutableArray<LooseHardware> pieces, Func<PlanPhase, int, string> titleOfCard, Wordbook book)
     {
         var bagOf = new string[pieces.Length];
         foreach (var stage in pieces.Index().Where(piece => piece.Item.OwnBag is null).GroupBy(piece => (piece.Item.Phase, piece.Item.Card)))
@@ -42,7 +44,7 @@ internal static class BagFilling
                 .Select((bag, index) => new PlanBag(
                     index + 1,
                     string.Join(", ", bag.Select(piece => titleOfCard(piece.Phase, piece.Card)).Distinct()),
-                    [.. bag.Select(Line)],
+                    [.. bag.Select(piece => Line(piece, book))],
                     bag.Max(piece => piece.RefitStep),
                     bag.Key.Own)),
         ];
@@ -51,6 +53,6 @@ internal static class BagFilling
     private static BaggedThing Thing(LooseHardware piece, HoleGroups holes) =>
         new(holes.Of(piece.Joint.Kind), HardwareSort.Of(piece.Joint.Kind), piece.RefitCard);
 
-    private static PlanBagLine Line(LooseHardware piece) =>
-        new(ItemWords.Of(piece.Joint.Kind), piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep) { InOrder = piece.IsInOrder };
+    private static PlanBagLine Line(LooseHardware piece, Wordbook book) =>
+        new(ItemWords.Of(piece.Joint.Kind, book), piece.Count, ItemWords.Place(piece.Joint), piece.StripStep, piece.RefitStep) { InOrder = piece.IsInOrder };
 }

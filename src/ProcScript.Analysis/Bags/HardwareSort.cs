@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ProcScript.Analysis.Bolts;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Quantities;
@@ -48,10 +49,10 @@ internal static class HardwareSort
     /// The piece in words that tell it from its look-alikes: its title, with what of its length, grade and coating that lacks, and of its thread
     /// where one of them has another.
     /// </summary>
-    public static string Words(Kind kind, params IEnumerable<Kind> lookAlikes) => string.Join(", ", Marks(kind, lookAlikes.Any(other => Hole(other) != Hole(kind)))
+    public static string Words(Wordbook book, Kind kind, params IEnumerable<Kind> lookAlikes) => string.Join(", ", Marks(book, kind, lookAlikes.Any(other => Hole(other) != Hole(kind)))
         .Where(mark => !mark.InATitle.Any(said => kind.Title.Contains(said, StringComparison.OrdinalIgnoreCase)))
         .Select(mark => mark.Words)
-        .Prepend(ItemWords.Of(kind)));
+        .Prepend(ItemWords.Of(kind, book)));
 
     /// <summary>What goes wrong with two look-alikes, as the rest of a sentence: <c>fit each other's holes</c>.</summary>
     public static string Fit(Kind one, Kind other) =>
@@ -83,21 +84,21 @@ internal static class HardwareSort
 
     private static string YesOrNo(bool has) => has ? "yes" : "no";
 
-    private static IEnumerable<(ImmutableArray<string> InATitle, string Words)> Marks(Kind kind, bool thread)
+    private static IEnumerable<(ImmutableArray<string> InATitle, string Words)> Marks(Wordbook book, Kind kind, bool thread)
     {
         if (thread && kind.Thread is { } marking)
         {
-            yield return ([marking, .. SeriesApart(marking)], $"thread {marking}");
+            yield return ([marking, .. SeriesApart(marking)], book.Say("hardware.thread", ("thread", marking)));
         }
 
         if (kind.Length is { } length)
         {
-            yield return ([length.Nominal.ToString("0.###", CultureInfo.InvariantCulture), length.Print()], length.Print());
+            yield return ([length.Nominal.ToString("0.###", CultureInfo.InvariantCulture), length.Print()], book.Print(length));
         }
 
         if (kind.Grade is { } grade)
         {
-            yield return ([grade], Thread(kind)?.System == ThreadSystem.Unified ? $"grade {grade}" : grade);
+            yield return ([grade], Thread(kind)?.System == ThreadSystem.Unified ? book.Say("hardware.grade", ("grade", grade)) : grade);
         }
 
         if (kind.Coating is { } coating)

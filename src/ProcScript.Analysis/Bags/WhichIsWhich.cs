@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Model.Catalog;
@@ -19,7 +20,8 @@ internal sealed class WhichIsWhich
     /// <summary>Finds the look-alikes.</summary>
     /// <param name="pieces">What comes off loose and goes back.</param>
     /// <param name="bags">The bags that it lies in.</param>
-    public WhichIsWhich(ImmutableArray<LooseHardware> pieces, ImmutableArray<PlanBag> bags)
+    /// <param name="book">The language.</param>
+    public WhichIsWhich(ImmutableArray<LooseHardware> pieces, ImmutableArray<PlanBag> bags, Wordbook book)
     {
         var bagOf = bags.SelectMany(bag => bag.Contents.Select(line => (line.StripStep, bag.Number)))
             .ToDictionary(line => line.StripStep, line => line.Number);
@@ -31,7 +33,7 @@ internal sealed class WhichIsWhich
             {
                 if (!near.TryGetValue(card, out var neighbours))
                 {
-                    near.Add(card, neighbours = new Neighbours());
+                    near.Add(card, neighbours = new Neighbours(book));
                 }
 
                 neighbours.Add(piece.Joint.Kind, bagOf[piece.StripStep]);
@@ -44,7 +46,7 @@ internal sealed class WhichIsWhich
             if (others.Count > 0)
             {
                 var which = new PlanWhich(
-                    HardwareSort.Words(piece.Joint.Kind, others.Select(other => other.Kind)),
+                    HardwareSort.Words(book, piece.Joint.Kind, others.Select(other => other.Kind)),
                     bagOf[piece.StripStep],
                     [.. others.Select(other => other.LookAlike)]);
                 _ofStep[piece.StripStep] = which;
@@ -66,7 +68,7 @@ internal sealed class WhichIsWhich
     }
 
     /// <summary>What fits, or nearly fits, one hole on one card.</summary>
-    private sealed class Neighbours
+    private sealed class Neighbours(Wordbook book)
     {
         private readonly OrderedDictionary<string, (Kind Kind, HashSet<int> Bags)> _sorts = new(StringComparer.Ordinal);
 
@@ -82,7 +84,7 @@ internal sealed class WhichIsWhich
 
         public IEnumerable<(PlanLookAlike LookAlike, Kind Kind)> Others(Kind kind) =>
             _sorts.Values.Where(sort => HardwareSort.AreLookAlikes(sort.Kind, kind))
-                .SelectMany(sort => sort.Bags.Select(bag => (new PlanLookAlike(HardwareSort.Words(sort.Kind, kind), bag), sort.Kind)))
+                .SelectMany(sort => sort.Bags.Select(bag => (new PlanLookAlike(HardwareSort.Words(book, sort.Kind, kind), bag), sort.Kind)))
                 .Take(MostNamed);
     }
 }

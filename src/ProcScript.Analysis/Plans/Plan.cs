@@ -11,6 +11,9 @@ public sealed record Plan
     /// <summary>The version of this document's form.</summary>
     public required string Format { get; init; }
 
+    /// <summary>The language that it is written in, but for the author's own words: a tag of BCP 47, such as <c>de</c>.</summary>
+    public string Language { get; init; } = "en";
+
     /// <summary>The job: the procedure's name with its arguments, usable as a file name, such as <c>door_out-left</c>.</summary>
     public required string Job { get; init; }
 

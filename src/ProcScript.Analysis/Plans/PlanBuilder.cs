@@ -3,6 +3,7 @@ using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Lifting;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
@@ -12,7 +13,6 @@ using ProcScript.Analysis.Totals;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
-using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans;
 
@@ -21,6 +21,7 @@ internal sealed class PlanBuilder
 {
     private const string Format = "1";
 
+    private readonly Wordbook _book;
     private readonly Procedure _procedure;
     private readonly StripRun _strip;
     private readonly StepList _list;
@@ -37,31 +38,33 @@ internal sealed class PlanBuilder
 
     private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings)
     {
+        _book = Wordbook.In(settings.Get(SettingsTable.Language));
         _procedure = strip.Procedure;
         _strip = strip;
-        _list = StepList.Of(strip, refit);
+        _list = StepList.Of(strip, refit, _book);
         _steps = _list.Steps;
         _times = JobTimes.Of(_steps);
-        _warnings = CardWarnings.Of(_steps, strip.Facts);
+        _warnings = CardWarnings.Of(_steps, strip.Facts, _book);
         _tools = new ToolList(TorqueWrenches.Of(_procedure, library))
         {
+            Book = _book,
             HouseTools = settings.Get(SettingsTable.HouseTools),
-            Torques = new TorqueWords(settings.Get(SettingsTable.Torque)),
+            Torques = new TorqueWords(settings.Get(SettingsTable.Torque), _book),
         };
         var loose = LooseHardware.Of(_steps).ToImmutableArray();
-        _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card]);
+        _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card], _book);
         _lifts = PartLift.Of(_steps, _procedure.Details, settings);
         _energies = EnergyStates.Of(_list);
         _temporary = TemporaryList.Of(_steps);
-        _leftOut = LeftOutLines.Of(strip);
+        _leftOut = LeftOutLines.Of(strip, _book);
         _writer = new StepWriter(library, _steps, _warnings, _tools, _bags)
         {
-            Which = new WhichIsWhich(loose, _bags),
+            Which = new WhichIsWhich(loose, _bags, _book),
             Marks = MarkLines.Of(_procedure.Machine, _steps),
             Lifts = _lifts,
             Temporary = _temporary,
-            StillOpen = StillOpen.Of(strip, refit),
-            HandOvers = HandOvers.Of(strip, refit, _steps, _bags, _temporary),
+            StillOpen = StillOpen.Of(strip, refit, _book),
+            HandOvers = HandOvers.Of(strip, refit, _book, _steps, _bags, _temporary),
             Job = _procedure.Details,
         };
     }
@@ -76,6 +79,7 @@ internal sealed class PlanBuilder
     private Plan Build() => new()
     {
         Format = Format,
+        Language = _book.Language.Tag(),
         Job = _procedure.Job,
         Procedure = _procedure.Name,
         Parameters = [.. _procedure.Parameters.Zip(_procedure.Arguments, (name, value) => new PlanParameter(name, value))],
@@ -88,7 +92,7 @@ internal sealed class PlanBuilder
                 new PlanOption(option.Name, option.Title, _procedure.Machine.With.Contains(option))),
         ],
         Revision = "",
-        Goals = [.. _procedure.Goals.Select(goal => StepText.Of(goal.Verb, goal.Target))],
+        Goals = [.. _procedure.Goals.Select(goal => StepText.Of(goal.Verb, goal.Target, _book))],
         GoalActions = [.. _procedure.Goals.Select(goal => Action(goal.Verb, goal.Target))],
         Alerts = AlertWords.Of(_procedure.Alerts),
         People = _steps.Select(step => step.Details.People).Append(_procedure.Details.People).Append(1).Max(),
@@ -97,7 +101,7 @@ internal sealed class PlanBuilder
         Tools = _tools.Of(_steps, _procedure.Details),
         ToolChanges = ToolChangesOf(),
         Orders = OrderList.Of(_steps),
-        Consumables = ConsumableList.Of(_steps, _procedure.Details),
+        Consumables = ConsumableList.Of(_steps, _procedure.Details, _book),
         Ppe = PpeList.Of(_steps, _procedure.Details),
         JobPpe = [.. _procedure.Details.Ppe.Distinct()],
         Hazards = _warnings.Hazards,
@@ -142,15 +146,15 @@ internal sealed class PlanBuilder
         energy.Name,
         energy.Title,
         energy.Isolate ?? "",
-        energy.Wait is { } wait ? wait.Print() : "",
+        energy.Wait is { } wait ? _book.Print(wait) : "",
         energy.Verify ?? "",
-        energy.VerifyExpect is { } limit ? limit.Print() : "",
+        energy.VerifyExpect is { } limit ? _book.Print(limit) : "",
         energy.Restore ?? "",
         Targets<Energy>(Verb.Isolate).First(step => step.Target == energy).Number,
         Targets<Energy>(Verb.Restore).LastOrDefault(step => step.Target == energy)?.Number ?? 0)
     {
         After = [.. energy.After.Select(first => first.Title)],
-        MakeSafe = SafetyLines.MakeSafe(energy),
+        MakeSafe = new SafetyLines(_book).MakeSafe(energy),
         Turns = _energies.Turns(energy),
     };
 
@@ -161,16 +165,16 @@ internal sealed class PlanBuilder
         return new(
             fluid.Name,
             fluid.Title,
-            fluid.Charge is { } charge ? charge.Print() : "",
+            fluid.Charge is { } charge ? _book.Print(charge) : "",
             fluid.Empty ?? "",
             fluid.Fill ?? "",
             emptied.Number,
             emptied.Mirror)
         {
-            FillTo = fillTo is null ? "" : fillTo.Print(),
-            Band = ChargeBand.Band(fillTo) is { } band ? band.Print() : "",
-            Changes = [.. changes.Select(FluidWords.Of)],
-            LeastRecovered = FluidWords.LeastRecovered(fluid),
+            FillTo = fillTo is null ? "" : _book.Print(fillTo),
+            Band = ChargeBand.Band(fillTo) is { } band ? _book.Print(band) : "",
+            Changes = [.. changes.Select(brought => FluidWords.Of(brought, _book))],
+            LeastRecovered = FluidWords.LeastRecovered(fluid, _book),
         };
     }
 
@@ -187,8 +191,8 @@ internal sealed class PlanBuilder
     private static PlanControl Control(Control control) => new(
         control.Name,
         control.Title,
-        control.Positions[0].Replace('_', ' '),
-        [.. control.Positions.Select(position => position.Replace('_', ' '))]);
+        ItemWords.Position(control, 0),
+        [.. control.Positions.Select((_, position) => ItemWords.Position(control, position))]);
 
     private ImmutableArray<PlanStage> Cards(PlanPhase phase)
     {

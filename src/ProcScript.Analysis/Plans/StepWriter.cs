@@ -3,6 +3,7 @@ using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
 using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Machines.Documents;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Tools;
@@ -10,7 +11,6 @@ using ProcScript.Analysis.Totals;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
-using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Plans;
@@ -21,6 +21,7 @@ internal sealed class StepWriter
     private readonly Library _library;
     private readonly ImmutableArray<PlannedStep> _steps;
     private readonly ToolList _tools;
+    private readonly Wordbook _book;
     private readonly ILookup<int, int> _awaitedBy;
     private readonly CardWarnings _warnings;
     private readonly StepPlaces _places;
@@ -39,6 +40,7 @@ internal sealed class StepWriter
         _steps = steps;
         _warnings = warnings;
         _tools = tools;
+        _book = tools.Book;
         _places = StepPlaces.Of(steps);
         _bags = bags
             .SelectMany(bag => bag.Contents
@@ -100,7 +102,7 @@ internal sealed class StepWriter
         Ppe = PpeList.Of(step, Job),
         Photos = step.Details.Photos,
         SeePhotos = step is { Phase: PlanPhase.Refit, Mirror: > 0 } ? [.. _steps[step.Mirror - 1].Details.Photos.Select(photo => new PlanPhoto(step.Mirror, photo))] : [],
-        Return = StillOpen.TryGetValue(step.Number, out var open) ? new PlanReturn(SafetyLines.Return((Energy)step.Target!, !open.IsEmpty, !Temporary.IsEmpty), open) : null,
+        Return = StillOpen.TryGetValue(step.Number, out var open) ? new PlanReturn(new SafetyLines(_book).Return((Energy)step.Target!, !open.IsEmpty, !Temporary.IsEmpty), open) : null,
         Marks = Marks.Made(step.Number),
         SeeMarks = Marks.Seen(step.Number),
         Ticks = [.. OwnPlaceWords.Ticks(step)],
@@ -140,7 +142,7 @@ internal sealed class StepWriter
 
         var before = _awaitedBy[step.Number].ToImmutableArray();
         var meanwhile = step.Number < _steps.Length && !before.Contains(step.Number + 1) ? step.Number + 1 : 0;
-        return new PlanCure(cure.Print(), cure.BaseValue, before, meanwhile);
+        return new PlanCure(_book.Print(cure), cure.BaseValue, before, meanwhile);
     }
 
     /// <summary>The step that a step for something temporary is paired with; 0 where it is none.</summary>
@@ -149,7 +151,8 @@ internal sealed class StepWriter
 
     private PartLift? Lift(PlannedStep step) => Lifts.GetValueOrDefault(step.Number);
 
-    private static string Words(SupplyDemand demand) => $"{ConsumableList.Words(demand.Amount)} of {demand.Supply.Title}";
+    private string Words(SupplyDemand demand) =>
+        _book.Say("amount.of", ("amount", ConsumableList.Words(demand.Amount, _book)), ("what", demand.Supply.Title));
 
     private PlanSource Place(SourceSpan source)
     {

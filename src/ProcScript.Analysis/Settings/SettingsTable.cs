@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Nodes;
 
@@ -176,6 +177,16 @@ public static class SettingsTable
         Rules = ["PRC8008"],
     };
 
+    /// <summary>The language of the packs.</summary>
+    public static ChoiceSetting<PackLanguage> Language { get; } = new()
+    {
+        Key = "language",
+        BuiltIn = PackLanguage.English,
+        Words = [.. PackLanguages.All.Select(language => (language.Tag(), language))],
+        What = "The language that work packs say by themselves what they say: headings, verbs, cautions, lists. `--language` outweighs it. The author's "
+            + "own words stand as they are, or as they are translated. Findings are English.",
+    };
+
     /// <summary>The unit of torque that comes first.</summary>
     public static ChoiceSetting<TorqueUnit> Torque { get; } = new()
     {
@@ -223,6 +234,7 @@ public static class SettingsTable
         RepeatedSteps,
         MassBolts,
         PatternFrom,
+        Language,
         Torque,
         HouseTools,
         Layout,

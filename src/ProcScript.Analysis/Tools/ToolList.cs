@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Plans.Words;
@@ -14,14 +15,18 @@ namespace ProcScript.Analysis.Tools;
 /// <summary>The tools that the steps take, so that nobody walks back for one.</summary>
 internal sealed class ToolList(TorqueWrenches wrenches)
 {
-    private const string TorqueWrench = "torque wrench";
     private const string AngleGauge = "angle gauge";
+
+    /// <summary>The language that what the list adds is told in.</summary>
+    public Wordbook Book { get; init; } = Wordbook.English;
 
     /// <summary>The tools that every bench has, by name or by title.</summary>
     public ImmutableArray<string> HouseTools { get; init; } = [];
 
     /// <summary>How torques are told.</summary>
-    public TorqueWords Torques { get; init; } = new(SettingsTable.Torque.BuiltIn);
+    public TorqueWords Torques { get; init; } = new(SettingsTable.Torque.BuiltIn, Wordbook.English);
+
+    private string TorqueWrench => Book.Say("tool.torque-wrench");
 
     /// <summary>
     /// The titles of a step's tools: those of the kind, the item and the action, and a torque wrench where there is a torque and none of
@@ -30,17 +35,17 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     public ImmutableArray<string> Of(PlannedStep step)
     {
         var tools = Item(step).Concat(step.Details.Tools).Distinct().ToList();
-        var titles = tools.Select(ItemWords.Of).Distinct().ToList();
+        var titles = tools.Select(tool => ItemWords.Of(tool, Book)).Distinct().ToList();
         if (Torque(step) is { } torque)
         {
             if (!tools.Exists(IsTorqueWrench))
             {
-                titles.Add(wrenches.For(torque) is { } wrench ? ItemWords.Of(wrench) : TorqueWrench);
+                titles.Add(wrenches.For(torque) is { } wrench ? ItemWords.Of(wrench, Book) : TorqueWrench);
             }
 
             if (torque.IsToAngle && !titles.Exists(title => title.Contains(AngleGauge, StringComparison.OrdinalIgnoreCase)))
             {
-                titles.Add(AngleGauge);
+                titles.Add(Book.Say("tool.angle-gauge"));
             }
         }
 
@@ -54,7 +59,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     public ImmutableArray<PlanTool> Of(ImmutableArray<PlannedStep> steps, ActionDetails job)
     {
         var house = House(steps, job);
-        var uses = job.Tools.SelectMany(tool => steps.Select(step => (Title: ItemWords.Of(tool), Step: step.Number)))
+        var uses = job.Tools.SelectMany(tool => steps.Select(step => (Title: ItemWords.Of(tool, Book), Step: step.Number)))
             .Concat(steps.SelectMany(step => Of(step).Select(title => (Title: title, Step: step.Number))));
         return
         [
@@ -69,10 +74,10 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     }
 
     /// <summary>How many of a cap are on at once at the most; 0 of any other tool.</summary>
-    private static int Caps(ImmutableArray<PlannedStep> steps, string title)
+    private int Caps(ImmutableArray<PlannedStep> steps, string title)
     {
         var (on, most) = (0, 0);
-        foreach (var step in steps.Where(step => step.Cap is { } cap && ItemWords.Of(cap.Tool) == title))
+        foreach (var step in steps.Where(step => step.Cap is { } cap && ItemWords.Of(cap.Tool, Book) == title))
         {
             on += step.Verb == Verb.Cap ? step.Count : -step.Count;
             most = Math.Max(most, on);
@@ -88,7 +93,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         if (titles.Count > 0)
         {
             var tools = steps.SelectMany(step => Item(step).Concat(step.Details.Tools)).Concat(job.Tools).Concat(wrenches.All);
-            titles.UnionWith([.. tools.Where(tool => titles.Contains(tool.Name)).Select(ItemWords.Of)]);
+            titles.UnionWith([.. tools.Where(tool => titles.Contains(tool.Name)).Select(tool => ItemWords.Of(tool, Book))]);
         }
 
         return titles;
@@ -113,14 +118,14 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         var titles = new List<string>();
         if (first is not null)
         {
-            titles.Add(ItemWords.Of(first));
+            titles.Add(ItemWords.Of(first, Wordbook.English));
         }
 
         foreach (var tools in others)
         {
             foreach (var tool in tools)
             {
-                if (ItemWords.Of(tool) is var title && !titles.Contains(title))
+                if (ItemWords.Of(tool, Wordbook.English) is var title && !titles.Contains(title))
                 {
                     titles.Add(title);
                 }

@@ -20,24 +20,24 @@ internal static class OrderList
     {
         if (step is { Verb: Verb.Fit, Fate: Fate.Renewed, Part: { } part })
         {
-            yield return new NewPart(part.Title, 1, "replaced", step);
+            yield return new NewPart(part.Title, 1, step.Book.Say("order.replaced"), step);
         }
 
         if (step is { Closes: true, Joint: { } joint })
         {
             if (ReasonForNew(step.Fate, joint) is { } reason)
             {
-                yield return new NewPart(ItemWords.Of(joint.Kind), step.Count, reason, step);
+                yield return new NewPart(ItemWords.Of(joint.Kind, step.Book), step.Count, step.Book.Say(reason), step);
             }
             else if (step.Renewed > 0)
             {
-                yield return new NewPart(joint.Kind.Title, step.Renewed, "replaced", step);
+                yield return new NewPart(joint.Kind.Title, step.Renewed, step.Book.Say("order.replaced"), step);
             }
         }
 
         foreach (var demand in SupplyDemand.Of(step).Where(demand => demand.IsPiece))
         {
-            yield return new NewPart(demand.Supply.Title, Whole(demand), "single use", step);
+            yield return new NewPart(demand.Supply.Title, Whole(demand), step.Book.Say("order.single-use"), step);
         }
     }
 
@@ -60,14 +60,15 @@ internal static class OrderList
 
     private static int Whole(SupplyDemand demand) => (int)Math.Ceiling(demand.Amount.High);
 
+    /// <summary>The message that says why; null where nothing new goes in.</summary>
     private static string? ReasonForNew(Fate fate, Joint joint) => joint switch
     {
         // A bond is made of what its kind uses; only one that names nothing is a thing to order itself.
-        { Kind: { Category: KindCategory.Bond, Uses.IsEmpty: true } } => "destroyed",
+        { Kind: { Category: KindCategory.Bond, Uses.IsEmpty: true } } => "order.destroyed",
         { Kind.Category: KindCategory.Bond } => null,
-        _ when fate == Fate.Renewed => "replaced",
-        { SingleUse: true, Stretch: true } => "stretch bolt, always new",
-        { SingleUse: true } => "single use",
+        _ when fate == Fate.Renewed => "order.replaced",
+        { SingleUse: true, Stretch: true } => "order.stretch",
+        { SingleUse: true } => "order.single-use",
         _ => null,
     };
 
@@ -76,9 +77,9 @@ internal static class OrderList
             .GroupBy(step => step.Joint!.Kind.Name)
             .Select(kind => (Steps: kind, kind.First().Joint!.Kind, Count: kind.Sum(step => step.Count - step.Renewed)))
             .Select(kind => new PlanOrderLine(
-                ItemWords.Of(kind.Kind),
+                ItemWords.Of(kind.Kind, kind.Steps.First().Book),
                 RoundedUp(kind.Count * kind.Kind.Spare!.BaseValue),
-                "spare",
+                kind.Steps.First().Book.Say("order.spare"),
                 [.. kind.Steps.Select(step => step.Number)],
                 [.. kind.Steps.Select(step => Use(step, step.Count - step.Renewed))]))
             .Where(line => line.Count > 0);

@@ -34,9 +34,9 @@ internal static class TemporaryList
     {
         var steps = capped.ToList();
         return new PlanTemporary(
-            ItemWords.Of(steps[0].Cap!.Tool),
+            ItemWords.Of(steps[0].Cap!.Tool, steps[0].Book),
             steps.Sum(step => step.Count),
-            item is Joint joint ? ItemWords.Place(joint) : $"hole of the {item.Title}",
+            item is Joint joint ? ItemWords.Place(joint) : steps[0].Book.Say("place.hole", ("part", item.Title)),
             true,
             [.. steps.Select(step => step.Number)],
             [.. steps.Select(step => step.Mirror)]);

@@ -13,6 +13,7 @@ internal static class BuildCommand
     {
         InputArguments input = new();
         WordingOption wording = new();
+        LanguageOption language = new();
         ColourOption colour = new();
         Option<string> output = new("--output", "-o") { Description = "The folder to write to.", HelpName = "DIR", Required = true };
         Option<string[]> format = new("--format")
@@ -69,6 +70,7 @@ internal static class BuildCommand
                 ("procscript build procedures -o packs", "Build every procedure of a library, each machine without options."),
                 ("procscript build procedures -o packs --with air_seat", "The same for machines with an air-suspended seat."),
                 ("procscript build procedures -o packs --procedure seat_out --format html", "Build the cards of one procedure."),
+                ("procscript build procedures -o packs --language de", "Write the packs in German, but for the authors' own words."),
                 ("procscript build procedures -o packs --watch", "Build at every save, and see the cards in a browser."),
                 ("procscript build procedures -o packs --layout card", "Print each card on sheets of its own."),
                 ("procscript build procedures -o packs --templates our-cards", "Use the shop's own templates."),
@@ -80,13 +82,14 @@ internal static class BuildCommand
             command.Add(option);
         }
 
+        language.AddTo(command);
         wording.AddTo(command);
         colour.AddTo(command);
         command.SetAction(async (parsed, stop) =>
         {
             BuildRequest request = new(
                 input.Read(parsed),
-                wording.Read(parsed) with { Layout = Layout(parsed.GetValue(layout)) },
+                wording.Read(parsed) with { Language = language.Read(parsed), Layout = Layout(parsed.GetValue(layout)) },
                 parsed.GetRequiredValue(output),
                 [.. PackFormat.All.Where(known => Split(parsed.GetValue(format)).Contains(known.Name))],
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],

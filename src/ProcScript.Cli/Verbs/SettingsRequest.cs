@@ -1,4 +1,5 @@
 using ProcScript.Analysis;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model.Sources;
 
@@ -11,6 +12,9 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     /// <summary>The day of the check; null for today.</summary>
     public DateOnly? Today { get; init; }
 
+    /// <summary>The language of the packs; null where nothing is said.</summary>
+    public PackLanguage? Language { get; init; }
+
     /// <summary>How cards are printed; null where nothing is said.</summary>
     public CardLayout? Layout { get; init; }
 
@@ -19,6 +23,7 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     {
         var settings = SettingsReader.Read(store) with { Today = Today };
         settings = Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
+        settings = Language is { } language ? settings.With(SettingsTable.Language, language) : settings;
         return Layout is { } layout ? settings.With(SettingsTable.Layout, layout) : settings;
     }
 }

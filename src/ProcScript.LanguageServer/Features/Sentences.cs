@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ProcScript.Analysis.Actions;
 
 namespace ProcScript.LanguageServer.Features;
@@ -113,5 +112,5 @@ internal static class Sentences
 
     private static IEnumerable<Sentence> Verbs(ActionPhase phase) => ActionTable.Rows
         .Where(row => row.Phase.HasFlag(phase) && row.Targets != ActionTargets.None && !row.IsInserted && row.Word != "discard")
-        .Select(row => new Sentence(row.Word, string.Format(CultureInfo.InvariantCulture, row.Phrase, "…")));
+        .Select(row => new Sentence(row.Word, row.Phrase("…")));
 }

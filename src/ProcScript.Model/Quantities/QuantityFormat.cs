@@ -4,7 +4,7 @@ using ProcScript.Syntax.Nodes;
 namespace ProcScript.Model.Quantities;
 
 /// <summary>
-/// Quantities as cards print them, in the invariant culture: <c>22 ± 2 N·m</c>, <c>0.5 to 2.0 L/min</c>, <c>1 3/8 in</c>. What the author
+/// Quantities as cards print them, in the style of a language, English where none is given: <c>22 ± 2 N·m</c>, <c>0.5 to 2.0 L/min</c>, <c>1 3/8 in</c>. What the author
 /// wrote is printed as it was; a converted value keeps what its tolerance says of it (two significant digits of the tolerance where the three
 /// first are 354 or less, else one, and as many decimals of the value: the rule of the Particle Data Group; from memory), or three significant
 /// digits without one.
@@ -18,7 +18,10 @@ public static class QuantityFormat
     private const int FinestFraction = 64;
 
     /// <summary>The quantity in the unit it was written in.</summary>
-    public static string Print(this Quantity quantity)
+    public static string Print(this Quantity quantity) => quantity.Print(NumberStyle.English);
+
+    /// <summary>The quantity in the unit it was written in, in the style of a language.</summary>
+    public static string Print(this Quantity quantity, NumberStyle style)
     {
         if (quantity.Form == QuantityForm.Plain && quantity.Unit == Units.Inch && AsFraction(quantity.Nominal) is { } fraction)
         {
@@ -31,15 +34,18 @@ public static class QuantityFormat
             QuantityForm.Range => Math.Max(WrittenDecimals(quantity.Low), WrittenDecimals(quantity.High)),
             _ => WrittenDecimals(quantity.Nominal),
         };
-        return Print(quantity, decimals);
+        return Print(quantity, decimals, style);
     }
 
     /// <summary>The quantity converted to another unit of its dimension.</summary>
-    public static string PrintIn(this Quantity quantity, Unit unit)
+    public static string PrintIn(this Quantity quantity, Unit unit) => quantity.PrintIn(unit, NumberStyle.English);
+
+    /// <summary>The quantity converted to another unit of its dimension, in the style of a language.</summary>
+    public static string PrintIn(this Quantity quantity, Unit unit, NumberStyle style)
     {
         if (unit == quantity.Unit)
         {
-            return quantity.Print();
+            return quantity.Print(style);
         }
 
         var converted = quantity.In(unit);
@@ -49,33 +55,41 @@ public static class QuantityFormat
             QuantityForm.Range => ToleranceDecimals(converted.High - converted.Low),
             _ => SignificantDecimals(converted.Nominal, 3),
         };
-        return Print(converted, decimals);
+        return Print(converted, decimals, style);
     }
 
     /// <summary>The stages, then the angles: <c>20 N·m, 40 ± 3 N·m + 90°</c>.</summary>
     public static string Print(this TighteningTorque torque) =>
-        string.Join(", ", torque.Stages.Select(Print)) + string.Concat(torque.Angles.Select(angle => " + " + angle.Print()));
+        string.Join(", ", torque.Stages.Select(stage => stage.Print())) + string.Concat(torque.Angles.Select(angle => " + " + angle.Print()));
 
     /// <summary>The limit with its sign: <c>≤ 5 V</c>.</summary>
-    public static string Print(this Limit limit) => limit.Relation switch
+    public static string Print(this Limit limit) => limit.Print(NumberStyle.English);
+
+    /// <summary>The limit with its sign, in the style of a language.</summary>
+    public static string Print(this Limit limit, NumberStyle style) => limit.Relation switch
     {
-        LimitRelation.AtMost => "≤ " + limit.Quantity.Print(),
-        LimitRelation.AtLeast => "≥ " + limit.Quantity.Print(),
-        LimitRelation.Less => "< " + limit.Quantity.Print(),
-        LimitRelation.More => "> " + limit.Quantity.Print(),
-        _ => limit.Quantity.Print(),
+        LimitRelation.AtMost => "≤ " + limit.Quantity.Print(style),
+        LimitRelation.AtLeast => "≥ " + limit.Quantity.Print(style),
+        LimitRelation.Less => "< " + limit.Quantity.Print(style),
+        LimitRelation.More => "> " + limit.Quantity.Print(style),
+        _ => limit.Quantity.Print(style),
     };
 
     private static double Tolerance(Quantity quantity) => (quantity.High - quantity.Low) / 2;
 
-    private static string Print(Quantity quantity, int decimals) => WithUnit(
-        quantity.Form switch
-        {
-            QuantityForm.PlusMinus => $"{Number(quantity.Nominal, decimals)} ± {Number(Tolerance(quantity), decimals)}",
-            QuantityForm.Range => $"{Number(quantity.Low, decimals)} to {Number(quantity.High, decimals)}",
-            _ => Number(quantity.Nominal, decimals),
-        },
-        quantity.Unit);
+    private static string Print(Quantity quantity, int decimals, NumberStyle style)
+    {
+        return WithUnit(
+            quantity.Form switch
+            {
+                QuantityForm.PlusMinus => $"{Written(quantity.Nominal)} ± {Written(Tolerance(quantity))}",
+                QuantityForm.Range => $"{Written(quantity.Low)} {style.To} {Written(quantity.High)}",
+                _ => Written(quantity.Nominal),
+            },
+            quantity.Unit);
+
+        string Written(double value) => style.Write(Number(value, decimals));
+    }
 
     // A degree of angle stands right at its number; every other unit after a space (NIST SP 811, 7.2).
     private static string WithUnit(string number, Unit unit) =>

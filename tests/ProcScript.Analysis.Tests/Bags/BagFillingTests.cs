@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
 using ProcScript.Analysis.Bags;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
@@ -35,14 +36,14 @@ public class BagFillingTests
 
     [Fact]
     public void A_bag_is_empty_once_the_last_of_it_is_back() =>
-        Assert.Equal(200, BagFilling.Fill([Pieces(0, Pin, 1, 1) with { RefitStep = 200 }, Pieces(0, Pin, 2, 2)], (_, _) => "Trim")[0].EmptyAt);
+        Assert.Equal(200, BagFilling.Fill([Pieces(0, Pin, 1, 1) with { RefitStep = 200 }, Pieces(0, Pin, 2, 2)], (_, _) => "Trim", Wordbook.English)[0].EmptyAt);
 
     [Fact]
     public void A_bag_that_the_author_names_holds_what_the_author_puts_in_and_nothing_else()
     {
         LooseHardware[] pieces = [Pieces(0, Pin, 1, 1) with { OwnBag = "A" }, Pieces(0, Pin, 2, 2), Pieces(1, Pin, 3, 3) with { OwnBag = "A" }];
 
-        var bags = BagFilling.Fill([.. pieces], (_, card) => card == 0 ? "Trim" : "Seat");
+        var bags = BagFilling.Fill([.. pieces], (_, card) => card == 0 ? "Trim" : "Seat", Wordbook.English);
 
         Assert.Equal(["1 A Trim, Seat 1 3", "2  Trim 2"], bags.Select(bag =>
             $"{bag.Number} {bag.Name} {bag.Stage} {string.Join(' ', bag.Contents.Select(line => line.StripStep))}"));
@@ -51,7 +52,7 @@ public class BagFillingTests
     [Fact]
     public void Any_hardware_is_bagged_once_in_its_stage_and_apart_from_its_look_alikes() => AnyHardware.Sample(pieces =>
     {
-        var bags = BagFilling.Fill(pieces, (_, card) => "abc"[card].ToString());
+        var bags = BagFilling.Fill(pieces, (_, card) => "abc"[card].ToString(), Wordbook.English);
         var kinds = pieces.ToDictionary(piece => piece.StripStep, piece => piece.Joint.Kind);
 
         Assert.Equal(Enumerable.Range(1, bags.Length), bags.Select(bag => bag.Number));
@@ -80,7 +81,7 @@ public class BagFillingTests
     public void With_bags_of_the_author_there_are_no_more_others_than_any_colouring_of_the_rest_needs() => AnyHardware.Sample(pieces =>
     {
         var few = pieces.Take(8).ToImmutableArray();
-        var bags = BagFilling.Fill(few, (_, card) => "abc"[card].ToString());
+        var bags = BagFilling.Fill(few, (_, card) => "abc"[card].ToString(), Wordbook.English);
 
         Assert.Equal(few.Select(piece => piece.OwnBag).OfType<string>().Distinct().Count(), bags.Count(bag => bag.Name.Length > 0));
         Assert.Equal(
@@ -98,7 +99,7 @@ public class BagFillingTests
             .ToImmutableArray());
 
     private static IEnumerable<string> Fill(params (int Stage, Kind Kind, int Count)[] pieces) =>
-        BagFilling.Fill([.. pieces.Select((piece, i) => Pieces(piece.Stage, piece.Kind, piece.Count, i + 1))], (_, _) => "Trim")
+        BagFilling.Fill([.. pieces.Select((piece, i) => Pieces(piece.Stage, piece.Kind, piece.Count, i + 1))], (_, _) => "Trim", Wordbook.English)
             .Select(bag => $"{bag.Number}: {string.Join(", ", bag.Contents.Select(line => $"{line.Count} × {line.Title}"))}");
 
     private static LooseHardware Pieces(int stage, Kind kind, int count, int step) =>

@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Bags;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Sources;
@@ -48,15 +49,15 @@ public class HardwareSortTests
     [InlineData("M8 × 25 bolt 8.8", "M8 × 25 bolt 8.8")]
     [InlineData("M8 bolt", "M8 bolt, 25 mm, 8.8")]
     public void The_words_add_what_the_title_lacks(string title, string words) =>
-        Assert.Equal(words, HardwareSort.Words(Kinds(Plain, Plain, title).One));
+        Assert.Equal(words, HardwareSort.Words(Wordbook.English, Kinds(Plain, Plain, title).One));
 
     [Fact]
     public void The_words_name_the_thread_where_a_look_alike_has_another()
     {
         var (coarse, fine) = Kinds(Plain, "thread M8x1  length 25 mm  grade 8.8  drive socket", "M8 × 25 bolt 8.8");
 
-        Assert.Equal("M8 × 25 bolt 8.8, thread M8x1.25", HardwareSort.Words(coarse, fine));
-        Assert.Equal("M8 × 25 bolt 8.8, thread M8x1", HardwareSort.Words(fine, coarse));
+        Assert.Equal("M8 × 25 bolt 8.8, thread M8x1.25", HardwareSort.Words(Wordbook.English, coarse, fine));
+        Assert.Equal("M8 × 25 bolt 8.8, thread M8x1", HardwareSort.Words(Wordbook.English, fine, coarse));
     }
 
     [Theory]
@@ -76,8 +77,8 @@ public class HardwareSortTests
         var (plain, marked) = Kinds("thread M8x1.25-LH", "thread M8 LH", "left-hand nut");
         var (nut, _) = Kinds("thread M8x1.25-LH", "thread M8", "nut");
 
-        Assert.Equal(("left-hand nut", "left-hand nut"), (ItemWords.Of(plain), ItemWords.Of(marked)));
-        Assert.Equal("nut, left-hand thread", ItemWords.Of(nut));
+        Assert.Equal(("left-hand nut", "left-hand nut"), (ItemWords.Of(plain, Wordbook.English), ItemWords.Of(marked, Wordbook.English)));
+        Assert.Equal("nut, left-hand thread", ItemWords.Of(nut, Wordbook.English));
     }
 
     private static (Kind One, Kind Other) Kinds(string one, string other, string title = "bolt")

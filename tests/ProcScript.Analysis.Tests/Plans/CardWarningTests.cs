@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 
 namespace ProcScript.Analysis.Tests.Plans;
@@ -187,7 +188,7 @@ public sealed class CardWarningTests
         var off = Assert.Single(plan.Strip[0].Steps.SelectMany(step => step.Alerts));
         var on = Assert.Single(plan.Refit[0].Steps.SelectMany(step => step.Alerts));
         Assert.Contains("before the last of what holds it comes off", off.Text, StringComparison.Ordinal);
-        Assert.Contains("until all that holds it is closed", on.Text, StringComparison.Ordinal);
+        Assert.Contains("until everything that holds it is closed", on.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -264,8 +265,8 @@ public sealed class CardWarningTests
         {
             var (off, on) = (Analysis.Plans.Words.UsualCautions.ForLettingGo(hazard, item), Analysis.Plans.Words.UsualCautions.ForPuttingBack(hazard, item));
 
-            Assert.NotEqual(off.Text, on.Text);
-            Assert.All([off, on], caution => Assert.True(caution.Text.Length > 40));
+            Assert.NotEqual(off.Text(Wordbook.English), on.Text(Wordbook.English));
+            Assert.All([off, on], caution => Assert.True(caution.Text(Wordbook.English).Length > 40));
             Assert.Equal(hazard == Model.Machines.Hazard.Static, off.Word == Model.Procedures.SignalWord.Notice);
             Assert.Equal(hazard == Model.Machines.Hazard.HighVoltage, off.Word == Model.Procedures.SignalWord.Danger);
             Assert.Equal(hazard == Model.Machines.Hazard.HotSurface, off.Word == Model.Procedures.SignalWord.Caution);

@@ -44,13 +44,13 @@ public sealed class ChargeTests
         Assert.Equal(["40 mL of PAG oil with the new coil", "15 g less with the new coil"], gas.Changes);
         Assert.Equal(["40 mL of PAG oil"], plan.Step("Fit the new coil").Consumes);
         Assert.Equal("40 mL", Assert.Single(plan.Consumables, line => line.Title == "PAG oil").Amount);
-        var fill = plan.Step("Fill the refrigerant to 0.835 ± 0.020 kg");
+        var fill = plan.Step("Charge the refrigerant to 0.835 ± 0.020 kg");
         Assert.Equal(["Evacuate first.", "15 g less with the new coil."], fill.How);
         Assert.Equal("0.835 ± 0.020 kg", fill.Reading!.Limits);
-        Assert.Equal(["Charged by weight to the nameplate, never back to what came out."], fill.Checks);
+        Assert.Equal(["Charged by weight to the nameplate, not to what came out."], fill.Checks);
         Assert.Equal(
-            ["At least 0.8075 kg came out, 95 % of the nameplate charge. If less, write down that the circuit may leak."],
-            plan.Step("Empty the refrigerant").Checks);
+            ["At least 0.8075 kg came out (95 % of the nameplate charge). If less, write down that the circuit may leak."],
+            plan.Step("Recover the refrigerant").Checks);
     }
 
     [Fact]

@@ -65,7 +65,7 @@ public sealed class LeftOutTests
             }
             """, procedure: 1);
 
-        Assert.Equal(["So from the start: set the slide to back", "Take the lid off: already done at steps 1 to 3"], plan.Strip[0].LeftOut.Select(line => line.Text));
+        Assert.Equal(["Already so at the start: set the slide to back", "Take the lid off: already done at steps 1 to 3"], plan.Strip[0].LeftOut.Select(line => line.Text));
         Assert.Equal([0, 0], plan.Strip[0].LeftOut.Select(line => line.Before));
     }
 

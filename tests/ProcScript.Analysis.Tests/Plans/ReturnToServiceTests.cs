@@ -105,7 +105,7 @@ public sealed class ReturnToServiceTests
                 new PlanOpenItem("gear oil", "empty", plan.AllSteps().Count),
             ],
             back.Return!.StillOpen);
-        Assert.StartsWith("Not all is closed yet.", back.Return.Lines[1].Text, StringComparison.Ordinal);
+        Assert.StartsWith("Not everything is closed yet.", back.Return.Lines[1].Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public sealed class ReturnToServiceTests
         var back = plan.Step("Restore the 230 V mains").Return!;
 
         Assert.Empty(back.StillOpen);
-        Assert.Equal("whole: All that this job opened is closed and whole.", $"{back.Lines[1].Action}: {back.Lines[1].Text}");
+        Assert.Equal("whole: Everything this job opened is closed and complete.", $"{back.Lines[1].Action}: {back.Lines[1].Text}");
         Assert.All(plan.AllSteps().Where(step => step.Verb != "restore"), step => Assert.Null(step.Return));
     }
 

@@ -145,7 +145,7 @@ public sealed class SafetyTests
             """);
 
         Assert.Equal(
-            ["Whoever works keeps the service plug on their person.", "Put your own lock or tag on the device. Its key stays with you."],
+            ["Whoever does the work keeps the service plug on them.", "Put your own lock or tag on the device. Its key stays with you."],
             plan.Energies.Select(energy => energy.MakeSafe.Single(line => line.Action == "lock").Text));
         Assert.Equal(
             ["kills", "service plug"],

@@ -9,7 +9,7 @@ public class StepTests
     [Fact]
     public void The_strip_says_what_to_do_in_plain_words() => Assert.Equal(
         [
-            "Make safe: Empty the gear oil; Set the shift lever to first gear; Isolate the 230 V mains; Isolate the shop air",
+            "Make safe: Drain the gear oil; Set the shift lever to first gear; Isolate the 230 V mains; Isolate the shop air",
             "Guard: Release 4 × bolt cap; Undo 4 × M8 × 25 bolt; Move the guard aside",
             "Motor: Undo 3 × M8 × 25 bolt; Undo 1 × M8 × 25 bolt; Remove the motor",
             "Case: Unplug 1 × 2-way connector; Disconnect 2 × union; Cut 1 × taped wrap; Cut 2 × cable tie; Release 10 × push-in clip; "
@@ -82,7 +82,7 @@ public class StepTests
     [Fact]
     public void What_the_trade_always_checks_stands_where_the_author_says_nothing()
     {
-        Assert.Equal(["Pull at the body, never at the wires: it stays."], Sample.Step("Plug in 1 × 2-way connector").Checks);
+        Assert.Equal(["Tug at the plug body, never the wires: it holds."], Sample.Step("Plug in 1 × 2-way connector").Checks);
         Assert.Equal(["Verify that it is off before you go on."], Sample.Step("Isolate the shop air").Checks);
         Assert.Empty(Sample.Step("Isolate the 230 V mains").Checks);
     }
@@ -115,7 +115,7 @@ public class StepTests
         Assert.Equal(new PlanReading("Measure at the terminals.", "< 1 V"), Sample.Step("Isolate the 230 V mains").Reading);
         Assert.Equal(new PlanReading("Oil flow", "0.5 to 2.0 L/min"), Sample.Step("Measure oil flow").Reading);
         Assert.Equal(new PlanReading("Reading", "≤ 1 mL"), Sample.Step("Check: No drip.").Reading);
-        Assert.Equal(new PlanReading("Amount taken out", ""), Sample.Step("Empty the gear oil").Reading);
+        Assert.Equal(new PlanReading("Amount taken out", ""), Sample.Step("Drain the gear oil").Reading);
         Assert.Equal(new PlanReading("Amount filled", "2.0 ± 0.1 L"), Sample.Step("Fill the gear oil to 2.0 ± 0.1 L").Reading);
     }
 
@@ -164,8 +164,8 @@ public class StepTests
     [Fact]
     public void Who_needs_what_runs_in_the_background_waits_for_it()
     {
-        Assert.True(Sample.Step("Empty the gear oil").InBackground);
-        Assert.Equal([Sample.Step("Empty the gear oil").Number], Sample.Step("Disconnect 2 × union").WaitsFor);
+        Assert.True(Sample.Step("Drain the gear oil").InBackground);
+        Assert.Equal([Sample.Step("Drain the gear oil").Number], Sample.Step("Disconnect 2 × union").WaitsFor);
         Assert.Equal([Sample.Step("Clean the motor").Number], Sample.Step("Fit the motor").WaitsFor);
     }
 
@@ -232,7 +232,7 @@ public class StepTests
 
         Assert.True(set.Derived);
         Assert.Equal("to fit the pump", set.Because);
-        Assert.Equal("back again, for it was moved only to fit the pump", plan.Step("Set the tap to shut").Because);
+        Assert.Equal("back to where it was; it was moved only to fit the pump", plan.Step("Set the tap to shut").Because);
     }
 
     private static string Words(PlanStage card) => $"{card.Title}: {string.Join("; ", card.Steps.Select(step => step.Text))}";

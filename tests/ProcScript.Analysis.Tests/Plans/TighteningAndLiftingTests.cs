@@ -29,21 +29,21 @@ public class TighteningAndLiftingTests
 
     [Fact]
     public void Stages_and_angles_stand_one_after_the_other() =>
-        Assert.Equal("20 N·m (14.8 lbf·ft), then 35 N·m (25.8 lbf·ft), then 90° further", Refit("Fasten 10 × head bolt").Torque);
+        Assert.Equal("20 N·m (14.8 lbf·ft), then 35 N·m (25.8 lbf·ft), then a further 90°", Refit("Fasten 10 × head bolt").Torque);
 
     [Fact]
     public void What_goes_on_the_thread_and_in_what_order_stands_on_the_refit()
     {
         Assert.Equal(
             [
-                "Oil the threads and the face under the head lightly.",
+                "Lightly oil the threads and the face under the head.",
                 "Tighten from the middle outwards.",
-                "Bring all of them through one stage before the next.",
-                "Mark the heads before you turn them on by the angle.",
+                "Take all of them through one stage before the next.",
+                "Mark the heads before the angle stage.",
             ],
             Refit("Fasten 10 × head bolt").How);
         Assert.Equal(
-            ["Put thread locker on the clean, dry threads.", "Tighten crosswise (star): each one across from the one before."],
+            ["Put thread locker on the clean, dry threads.", "Tighten in a star pattern: each one opposite the last."],
             Refit("Fasten 4 × pump bolt").How);
         Assert.All(Job.Strip.SelectMany(card => card.Steps), step => Assert.Empty(step.How));
     }

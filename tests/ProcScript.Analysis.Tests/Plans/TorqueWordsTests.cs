@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model.Quantities;
@@ -7,8 +8,8 @@ namespace ProcScript.Analysis.Tests.Plans;
 
 public class TorqueWordsTests
 {
-    private static readonly TorqueWords Metric = new(TorqueUnit.NewtonMetre);
-    private static readonly TorqueWords AsWritten = new(TorqueUnit.AsWritten);
+    private static readonly TorqueWords Metric = new(TorqueUnit.NewtonMetre, Wordbook.English);
+    private static readonly TorqueWords AsWritten = new(TorqueUnit.AsWritten, Wordbook.English);
 
     // 22 N·m / 1.355 818 N·m (NIST SP 811 App. B.8) = 16.23 lbf·ft.
     [Fact]
@@ -22,7 +23,7 @@ public class TorqueWordsTests
 
     [Fact]
     public void A_shop_with_wrenches_in_pounds_reads_these_first() =>
-        Assert.Equal("16 lbf·ft (21.7 N·m)", new TorqueWords(TorqueUnit.PoundForceFoot).Both(Plain(16, Units.PoundForceFoot)));
+        Assert.Equal("16 lbf·ft (21.7 N·m)", new TorqueWords(TorqueUnit.PoundForceFoot, Wordbook.English).Both(Plain(16, Units.PoundForceFoot)));
 
     [Theory]
     [InlineData(16, "lbf.ft", "16 lbf·ft (21.7 N·m)")]

@@ -1,4 +1,5 @@
 using CsCheck;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Tests.Plans;
@@ -101,7 +102,7 @@ public sealed class WarningProperties
         !card.IsRefit || sample.Action(step).Verb is Verb.Undo or Verb.Loosen or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut or Verb.Aside or Verb.Remove;
 
     private static string Caution(WarnedSample sample, WarnedCard card, PlanStep step, Hazard hazard, MachineItem item) =>
-        (LetsGo(sample, card, step) ? UsualCautions.ForLettingGo(hazard, item) : UsualCautions.ForPuttingBack(hazard, item)).Text;
+        (LetsGo(sample, card, step) ? UsualCautions.ForLettingGo(hazard, item) : UsualCautions.ForPuttingBack(hazard, item)).Text(Wordbook.English);
 
     private static IEnumerable<int> Standing(WarnedCard card, string text) =>
         card.Stage.Steps.SelectMany(step => step.Alerts.Where(alert => alert.Text == text).Select(_ => step.Number));

@@ -51,7 +51,7 @@ public class CureTests
     public void The_support_stays_until_what_it_holds_has_cured() =>
         Assert.Equal(
             ["Renew 1 × glue"],
-            WaitedFor(Of("support box  cut box_glue  isolate mains  unplug box_plug  remove box", "unsupport box after restore mains"), "Take the support of the box away"));
+            WaitedFor(Of("support box  cut box_glue  isolate mains  unplug box_plug  remove box", "unsupport box after restore mains"), "Take the support away from the box"));
 
     [Fact]
     public void The_second_half_of_a_joint_does_not_wait_for_the_first()

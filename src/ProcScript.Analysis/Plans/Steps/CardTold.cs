@@ -8,7 +8,7 @@ namespace ProcScript.Analysis.Plans.Steps;
 internal sealed class CardTold
 {
     private readonly List<(Alert Alert, MachineItem? Item)> _alerts = [];
-    private readonly HashSet<string> _usual = new(StringComparer.Ordinal);
+    private readonly HashSet<UsualCaution> _usual = [];
 
     /// <summary>Whether who has read the first has read the second: the same text under a word at least as strong.</summary>
     public static bool Covers(Alert read, Alert alert) => read.Text == alert.Text && read.Word <= alert.Word;
@@ -27,7 +27,7 @@ internal sealed class CardTold
 
     /// <summary>Takes a usual caution; false where the card has it already, or an author's alert that says it.</summary>
     public bool Add(UsualCaution caution, Hazard hazard, MachineItem item) =>
-        !_alerts.Exists(told => Speaks(told.Item, caution, hazard, item) && caution.IsSaidBy(told.Alert)) && _usual.Add(caution.Text);
+        !_alerts.Exists(told => Speaks(told.Item, caution, hazard, item) && caution.IsSaidBy(told.Alert)) && _usual.Add(caution);
 
     /// <summary>
     /// Whether an alert of <paramref name="speaker"/> may say it: its words speak of that item, so only where it is marked for the same. A

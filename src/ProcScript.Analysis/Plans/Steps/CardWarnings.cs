@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -19,7 +20,9 @@ internal sealed class CardWarnings
     private CardTold _told = new();
     private bool _hasPower;
 
-    private CardWarnings(Touching touching) => _touching = touching;
+    private readonly Wordbook _book;
+
+    private CardWarnings(Touching touching, Wordbook book) => (_touching, _book) = (touching, book);
 
     /// <summary>The hazards that the job touches, in the order they are met, with the items that are marked.</summary>
     public ImmutableArray<PlanHazard> Hazards =>
@@ -28,8 +31,8 @@ internal sealed class CardWarnings
            group one by one.Hazard into met
            select new PlanHazard(
                HazardWords.Of(met.Key),
-               met.First().Caution.Title,
-               string.Join(' ', met.Select(one => one.Caution.Text).Distinct()),
+               met.First().Caution.Title(_book),
+               string.Join(' ', met.Select(one => one.Caution.Text(_book)).Distinct()),
                [.. met.Select(one => ItemWords.Whole(one.Item)).Distinct()]),
     ];
 
@@ -37,9 +40,9 @@ internal sealed class CardWarnings
     public ImmutableArray<PlanAlert> this[int step] => _byStep[step];
 
     /// <summary>Goes through the steps, card by card.</summary>
-    public static CardWarnings Of(ImmutableArray<PlannedStep> steps, MachineFacts facts)
+    public static CardWarnings Of(ImmutableArray<PlannedStep> steps, MachineFacts facts, Wordbook book)
     {
-        var warnings = new CardWarnings(facts.Touching);
+        var warnings = new CardWarnings(facts.Touching, book);
         (PlanPhase, int)? card = null;
         foreach (var step in steps)
         {
@@ -89,7 +92,7 @@ internal sealed class CardWarnings
             }
         }
 
-        _byStep.Add(step.Number, AlertWords.Of(written, usual));
+        _byStep.Add(step.Number, AlertWords.Of(written, usual, _book));
     }
 
     private static bool Stands(Alert alert, Touch touch, PlanPhase phase) =>

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
-using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans.Steps;
 
@@ -17,28 +17,29 @@ internal sealed class HandOvers
     private readonly ImmutableArray<PlanBag> _bags;
     private readonly ImmutableArray<PlanTemporary> _temporary;
     private readonly StepPlaces _places;
+    private readonly Wordbook _book;
     private readonly MachineState _state;
     private readonly Dictionary<StateVariable, int> _since = [];
     private readonly Dictionary<int, PlanHandOver> _byStep = [];
     private readonly ImmutableArray<(double Start, double Held, double End)> _schedule;
 
-    private HandOvers(StripRun strip, ImmutableArray<PlannedStep> steps, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
+    private HandOvers(StripRun strip, Wordbook book, ImmutableArray<PlannedStep> steps, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
     {
-        (_strip, _steps, _bags, _temporary, _state) = (strip, steps, bags, temporary, strip.Start.Copy());
+        (_strip, _book, _steps, _bags, _temporary, _state) = (strip, book, steps, bags, temporary, strip.Start.Copy());
         _places = StepPlaces.Of(steps);
         _schedule = JobTimes.Starts(steps);
     }
 
     /// <summary>By the numbers of the steps at which a job stops.</summary>
     public static IReadOnlyDictionary<int, PlanHandOver> Of(
-        StripRun strip, RefitRun refit, ImmutableArray<PlannedStep> steps, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
+        StripRun strip, RefitRun refit, Wordbook book, ImmutableArray<PlannedStep> steps, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
     {
         if (!steps.Any(step => step.Verb == Verb.Pause))
         {
             return ImmutableDictionary<int, PlanHandOver>.Empty;
         }
 
-        var handOvers = new HandOvers(strip, steps, bags, temporary);
+        var handOvers = new HandOvers(strip, book, steps, bags, temporary);
         foreach (var (action, step) in strip.Actions.Concat(refit.Actions).Zip(steps))
         {
             foreach (var change in action.Changes)
@@ -58,16 +59,16 @@ internal sealed class HandOvers
 
     private PlanHandOver At(PlannedStep pause)
     {
-        var standing = new MachineStanding(_strip, _state);
+        var standing = new MachineStanding(_strip, _state, _book);
         var next = pause.Number < _steps.Length ? _steps[pause.Number] : null;
         return new PlanHandOver(
             pause.Number,
             pause.Text ?? "",
-            pause.Details.Time is { } time ? time.Print() : "",
+            pause.Details.Time is { } time ? _book.Print(time) : "",
             pause.Number - 1,
             _steps.Length,
             [.. Sections(pause, standing).Where(section => !section.Lines.IsEmpty)],
-            StandingCautions.Of(_strip.Procedure.Machine, standing),
+            StandingCautions.Of(_strip.Procedure.Machine, standing, _book),
             next?.Number ?? 0,
             next is null ? "" : string.Join(", ", new[] { StepText.Of(next), _places.Of(next) }.Where(words => words.Length > 0)));
     }
@@ -75,23 +76,23 @@ internal sealed class HandOvers
     /// <summary>What can hurt first, then what lies about, then what goes on by itself.</summary>
     private IEnumerable<PlanHandOverSection> Sections(PlannedStep pause, MachineStanding standing)
     {
-        yield return new("energy", "Energies", [.. Energies(standing)]);
-        yield return new("fluid", "Fluids that are out", [.. standing.FluidsOut.Select(fluid => Line(fluid.Title, StateKind.Full, fluid))]);
-        yield return new("propped", "Propped", [.. standing.PartsPropped.Select(Propped)]);
-        yield return new("control", "Controls away from home", [.. standing.ControlsAway.Select(control => Line(
-            $"{control.Title} at {Position(control, standing.Value(StateKind.Position, control))}, home is {Position(control, 0)}",
+        yield return new("energy", _book.Say("over.energies"), [.. Energies(standing)]);
+        yield return new("fluid", _book.Say("over.fluids"), [.. standing.FluidsOut.Select(fluid => Line(fluid.Title, StateKind.Full, fluid))]);
+        yield return new("propped", _book.Say("over.propped"), [.. standing.PartsPropped.Select(Propped)]);
+        yield return new("control", _book.Say("over.controls"), [.. standing.ControlsAway.Select(control => Line(
+            _book.Say("over.control", ("control", control.Title), ("position", ItemWords.Position(control, standing.Value(StateKind.Position, control))), ("home", ItemWords.Position(control, 0))),
             StateKind.Position,
             control))]);
-        yield return new("open", "Joints that are open", [.. standing.JointsOpen.Select(joint => Line(
+        yield return new("open", _book.Say("over.joints"), [.. standing.JointsOpen.Select(joint => Line(
             $"{ItemWords.Whole(joint)}: {standing.StateOf(joint)}",
             _state.Attached(joint) < joint.Count ? StateKind.Attached : StateKind.Slack,
             joint))]);
-        yield return new("temporary", "On for this job alone, and must come off", [.. Temporary(pause.Number)]);
-        yield return new("aside", "Moved aside", [.. standing.PartsOff.Where(part => _state.Place(part) == PartPlace.Aside).Select(part => Line(
+        yield return new("temporary", _book.Say("over.temporary"), [.. Temporary(pause.Number)]);
+        yield return new("aside", _book.Say("over.aside"), [.. standing.PartsOff.Where(part => _state.Place(part) == PartPlace.Aside).Select(part => Line(
             part.Title, StateKind.Place, part))]);
-        yield return new("out", "Out of the machine, and where it lies", [.. standing.PartsOff.Where(part => _state.Place(part) == PartPlace.Out).Select(Out)]);
-        yield return new("bag", "Bags with hardware in them", [.. _bags.Select(bag => Bag(bag, pause.Number)).OfType<PlanHandOverLine>()]);
-        yield return new("goes on", "Goes on by itself", [.. GoesOn(pause)]);
+        yield return new("out", _book.Say("over.out"), [.. standing.PartsOff.Where(part => _state.Place(part) == PartPlace.Out).Select(Out)]);
+        yield return new("bag", _book.Say("over.bags"), [.. _bags.Select(bag => Bag(bag, pause.Number)).OfType<PlanHandOverLine>()]);
+        yield return new("goes on", _book.Say("over.goes-on"), [.. GoesOn(pause)]);
     }
 
     private IEnumerable<PlanHandOverLine> Energies(MachineStanding standing)
@@ -101,9 +102,9 @@ internal sealed class HandOvers
         foreach (var energy in off)
         {
             var isProved = (EnergyState)standing.Value(StateKind.Live, energy) == EnergyState.Dead;
-            var held = SafetyLines.Lock(energy).Select(line => $" Lock: {line.Text}");
+            var held = new SafetyLines(_book).Lock(energy).Select(line => " " + _book.Say("over.lock", ("text", line.Text)));
             yield return Line(
-                $"{energy.Title}: {(isProved ? "isolated and proved to be off." : "isolated, not proved to be off: treat it as live.")}{string.Concat(held)}",
+                _book.Say(isProved ? "over.isolated" : "over.unproved", ("energy", energy.Title)) + string.Concat(held),
                 StateKind.Live,
                 energy);
         }
@@ -111,7 +112,7 @@ internal sealed class HandOvers
         if (off.Count == 0)
         {
             yield return new PlanHandOverLine(
-                energies.IsEmpty ? "This pack knows of no energy of the machine." : $"All live: {string.Join(", ", energies.Select(energy => energy.Title))}.", 0, null);
+                energies.IsEmpty ? _book.Say("over.no-energy") : _book.Say("over.all-live", ("energies", string.Join(", ", energies.Select(energy => energy.Title)))), 0, null);
         }
         else if (off.Count < energies.Length)
         {
@@ -123,12 +124,12 @@ internal sealed class HandOvers
     {
         var line = Line(part.Title, StateKind.Propped, part);
         var tools = _steps[line.Step - 1].Details.Tools;
-        return tools.IsEmpty ? line : line with { Text = $"{part.Title}, on {string.Join(", ", tools.Select(ItemWords.Of))}" };
+        return tools.IsEmpty ? line : line with { Text = _book.Say("over.propped-on", ("part", part.Title), ("tools", string.Join(", ", tools.Select(tool => ItemWords.Of(tool, _book))))) };
     }
 
     private PlanHandOverLine Out(Part part)
     {
-        var line = Line(_strip.Replaced.Contains(part) ? $"{part.Title} (a new one goes in)" : part.Title, StateKind.Place, part);
+        var line = Line(_strip.Replaced.Contains(part) ? _book.Say("over.new-goes-in", ("part", part.Title)) : part.Title, StateKind.Place, part);
         return line with { Place = _steps[line.Step - 1].Details.Store ?? "" };
     }
 
@@ -140,12 +141,12 @@ internal sealed class HandOvers
             null));
 
     /// <summary>A bag with what is in it now; null where that is nothing.</summary>
-    private static PlanHandOverLine? Bag(PlanBag bag, int now)
+    private PlanHandOverLine? Bag(PlanBag bag, int now)
     {
         var inside = bag.Contents.Where(line => line.StripStep < now && (line.RefitStep == 0 || line.RefitStep > now)).ToList();
         var name = bag.Name.Length > 0 ? $" ({bag.Name})" : "";
         var contents = string.Join("; ", inside.GroupBy(line => line.Title, line => line.Count).Select(sort => ItemWords.Pieces(sort.Sum(), sort.Key)));
-        return inside.Count == 0 ? null : new PlanHandOverLine($"Bag {bag.Number}{name}: {contents}", inside[0].StripStep, null);
+        return inside.Count == 0 ? null : new PlanHandOverLine(_book.Say("over.bag", ("number", $"{bag.Number}{name}"), ("contents", contents)), inside[0].StripStep, null);
     }
 
     /// <summary>What cures or runs when one person comes to the pause.</summary>
@@ -154,13 +155,11 @@ internal sealed class HandOvers
         where (step.Cure is not null || step.InBackground) && _schedule[step.Number - 1].End > _schedule[pause.Number - 1].Start
         select new PlanHandOverLine(
             step.Cure is { } cure
-                ? $"{ItemWords.Whole(step.Target!)} cures for {cure.Print()}: do not load it before"
-                : $"{StepText.Of(step)}: still running",
+                ? _book.Say("over.cures", ("item", ItemWords.Whole(step.Target!)), ("time", _book.Print(cure)))
+                : _book.Say("over.running", ("step", StepText.Of(step))),
             step.Number,
             null);
 
     private PlanHandOverLine Line(string text, StateKind kind, MachineItem item) =>
         new(text, _since.GetValueOrDefault(new StateVariable(kind, item.Index)), null);
-
-    private static string Position(Control control, int position) => control.Positions[position].Replace('_', ' ');
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Procedures;
@@ -15,14 +16,14 @@ internal static class LeftOutLines
     private const int MostNamed = 6;
 
     /// <summary>The lines of the cards of strip and work.</summary>
-    public static ILookup<(PlanPhase Phase, int Card), PlanLeftOut> Of(StripRun strip)
+    public static ILookup<(PlanPhase Phase, int Card), PlanLeftOut> Of(StripRun strip, Wordbook book)
     {
         var whole = Whole(strip);
         return strip.Skipped
             .GroupBy(skipped => (Call: skipped.Step.WhereNeeded!, Stage: whole.Contains(skipped.Step.WhereNeeded!) ? int.MinValue : skipped.Stage))
             .Select(group => (Place: Place(group.First(), strip), Skipped: group.ToList(), IsWhole: whole.Contains(group.Key.Call)))
             .Where(line => line.Place is not null)
-            .ToLookup(line => line.Place!.Value.Card, line => Line(line.Skipped, line.Place!.Value.Before, line.IsWhole));
+            .ToLookup(line => line.Place!.Value.Card, line => Line(line.Skipped, line.Place!.Value.Before, line.IsWhole, book));
     }
 
     /// <summary>The calls of which nothing is left to do.</summary>
@@ -71,37 +72,37 @@ internal static class LeftOutLines
     private static int Before(int number, ImmutableArray<PerformedAction> actions) =>
         number <= actions[^1].Number ? StepList.NumberOf(Math.Max(number, actions[0].Number)) : 0;
 
-    private static PlanLeftOut Line(List<SkippedStep> skipped, int before, bool isWhole)
+    private static PlanLeftOut Line(List<SkippedStep> skipped, int before, bool isWhole, Wordbook book)
     {
         ImmutableArray<int> steps = [.. skipped.Where(one => one.DoneBy >= 0).Select(one => StepList.NumberOf(one.DoneBy)).Distinct().Order()];
         var text = isWhole
-            ? $"{skipped[0].Step.WhereNeeded!.Title}: {Where(steps)}"
-            : $"{Capital(Where(steps))}: {string.Join("; ", Named(skipped))}";
+            ? book.Say("left-out.call", ("call", skipped[0].Step.WhereNeeded!.Title!), ("where", Where(steps, book)))
+            : book.Say("left-out.steps", ("where", Capital(Where(steps, book))), ("steps", string.Join("; ", Named(skipped, book))));
         return new PlanLeftOut(before, text, steps);
     }
 
-    private static IEnumerable<string> Named(List<SkippedStep> skipped)
+    private static IEnumerable<string> Named(List<SkippedStep> skipped, Wordbook book)
     {
-        var named = skipped.Select(one => Words(one.Step)).Distinct(StringComparer.Ordinal).ToList();
-        return named.Count > MostNamed + 1 ? [.. named.Take(MostNamed), $"{named.Count - MostNamed} more"] : named;
+        var named = skipped.Select(one => Words(one.Step, book)).Distinct(StringComparer.Ordinal).ToList();
+        return named.Count > MostNamed + 1 ? [.. named.Take(MostNamed), book.Say("left-out.more", ("count", named.Count - MostNamed))] : named;
     }
 
-    private static string Words(Step step) => step switch
+    private static string Words(Step step, Wordbook book) => step switch
     {
-        { Target: null } => StepText.Of(new NamedAction(step.Verb, null)) + (step.Text is { } text ? $" {text}" : ""),
-        { Target: Model.Machines.Joint joint } => $"{StepText.Within(new NamedAction(step.Verb, joint))} ({ItemWords.Place(joint)})",
+        { Target: null } => StepText.Of(new NamedAction(step.Verb, null), book) + (step.Text is { } text ? $" {text}" : ""),
+        { Target: Model.Machines.Joint joint } => $"{StepText.Within(new NamedAction(step.Verb, joint), book)} ({ItemWords.Place(joint)})",
         { Target: Model.Machines.Control control } =>
-            $"{StepText.Within(new NamedAction(step.Verb, control))} to {control.Positions[step.Position].Replace('_', ' ')}",
-        _ => StepText.Within(new NamedAction(step.Verb, step.Target)),
+            book.Within(book.Say("step.to-position", ("what", book.Say("item.the", ("title", control.Title))), ("position", ItemWords.Position(control, step.Position)))),
+        _ => StepText.Within(new NamedAction(step.Verb, step.Target), book),
     };
 
     /// <summary>Where it was done: steps in a row from the first to the last.</summary>
-    private static string Where(ImmutableArray<int> steps) => steps switch
+    private static string Where(ImmutableArray<int> steps, Wordbook book) => steps switch
     {
-        [] => "so from the start",
-        [var only] => $"already done at step {Number(only)}",
-        [var first, .., var last] when last - first == steps.Length - 1 => $"already done at steps {Number(first)} to {Number(last)}",
-        [.. var others, var last] => $"already done at steps {string.Join(", ", others.Select(Number))} and {Number(last)}",
+        [] => book.Say("left-out.from-start"),
+        [var only] => book.Say("left-out.done-at", ("steps", Number(only)), ("count", 1)),
+        [var first, .., var last] when last - first == steps.Length - 1 => book.Say("left-out.done-from-to", ("first", first), ("last", last)),
+        [.. var others, var last] => book.Say("left-out.done-at", ("steps", book.And([.. others.Select(Number), Number(last)])), ("count", steps.Length)),
     };
 
     private static string Number(int step) => step.ToString(CultureInfo.InvariantCulture);

@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
@@ -7,7 +8,8 @@ namespace ProcScript.Analysis.Plans.Steps;
 /// <summary>What of a machine is not whole in a state of a run, as cards tell it: what does not go back is left out.</summary>
 /// <param name="strip">The strip.</param>
 /// <param name="state">The state.</param>
-internal sealed class MachineStanding(StripRun strip, MachineState state)
+/// <param name="book">The language.</param>
+internal sealed class MachineStanding(StripRun strip, MachineState state, Wordbook book)
 {
     private readonly Machine _machine = strip.Procedure.Machine;
 
@@ -33,14 +35,14 @@ internal sealed class MachineStanding(StripRun strip, MachineState state)
     public int Value(StateKind kind, MachineItem item) => state[new StateVariable(kind, item.Index)];
 
     /// <summary>How a part stands that is off.</summary>
-    public string StateOf(Part part) => state.Place(part) == PartPlace.Out ? "out" : "aside";
+    public string StateOf(Part part) => book.Say(state.Place(part) == PartPlace.Out ? "state.out" : "state.aside");
 
     /// <summary>How a joint is; empty where it is whole.</summary>
     public string StateOf(Joint joint) => state.Attached(joint) switch
     {
-        0 => "open",
-        var on when on < joint.Count => $"{on} of {joint.Count} on",
-        _ when Value(StateKind.Slack, joint) == 1 => "slack",
+        0 => book.Say("state.open"),
+        var on when on < joint.Count => book.Say("state.on-of", ("on", on), ("count", joint.Count)),
+        _ when Value(StateKind.Slack, joint) == 1 => book.Say("state.slack"),
         _ => "",
     };
 

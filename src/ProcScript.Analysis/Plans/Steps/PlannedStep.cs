@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Fluids;
+using ProcScript.Analysis.Messages;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -11,6 +12,9 @@ namespace ProcScript.Analysis.Plans.Steps;
 /// <summary>An action of a proven procedure with its number: what the texts, the lists and the times of a plan are made from.</summary>
 internal sealed record PlannedStep
 {
+    /// <summary>The language that it is told in.</summary>
+    public Wordbook Book { get; init; } = Wordbook.English;
+
     /// <summary>The number; it runs through strip, work and refit.</summary>
     public required int Number { get; init; }
 

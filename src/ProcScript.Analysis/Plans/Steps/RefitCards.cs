@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Runs;
 
 namespace ProcScript.Analysis.Plans.Steps;
@@ -12,17 +13,11 @@ namespace ProcScript.Analysis.Plans.Steps;
 /// <param name="CardOf">The card of each action of the refit, by its number.</param>
 internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictionary<int, int> CardOf)
 {
-    private const string CloseOut = "Close out";
-
-    /// <summary>A card of the pack has this title already, and on the way back it says the opposite.</summary>
-    private const string MakeSafe = "Make safe";
-
-    private const string MakeReady = "Make ready again";
-
     /// <summary>Deals the refit.</summary>
-    public static RefitCards Deal(StripRun strip, RefitRun refit)
+    public static RefitCards Deal(StripRun strip, RefitRun refit, Wordbook book)
     {
-        var stageOf = Stages(strip);
+        var stageOf = Stages(strip, book);
+        var closeOut = book.Say("title.close-out");
         var last = refit.Actions.ToList().FindLastIndex(action => action.Origin is Tightened || Undone(action) is not null);
         var titles = ImmutableArray.CreateBuilder<string>();
         var cardOf = new Dictionary<int, int>();
@@ -30,7 +25,7 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
         for (var i = 0; i < refit.Actions.Length; i++)
         {
             // A check, or a control set for one, or the torque of what went in finger-tight, stays on the card that it falls on.
-            var title = i > last && refit.Actions[i].Origin is not TestStep ? CloseOut : TitleOf(refit.Actions[i], stageOf) ?? current;
+            var title = i > last && refit.Actions[i].Origin is not TestStep ? closeOut : TitleOf(refit.Actions[i], stageOf, book) ?? current;
             title ??= Next(refit.Actions, i, stageOf);
             if (title != current)
             {
@@ -41,11 +36,11 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
             cardOf.Add(refit.Actions[i].Number, titles.Count - 1);
         }
 
-        return new RefitCards(Titled(titles, refit.Actions.ToLookup(action => cardOf[action.Number])), cardOf);
+        return new RefitCards(Titled(titles, refit.Actions.ToLookup(action => cardOf[action.Number]), book), cardOf);
     }
 
     /// <summary>The titles of the cards, from those of their stages.</summary>
-    private static ImmutableArray<string> Titled(IEnumerable<string> stages, ILookup<int, PerformedAction> cards)
+    private static ImmutableArray<string> Titled(IEnumerable<string> stages, ILookup<int, PerformedAction> cards, Wordbook book)
     {
         var used = new HashSet<string>();
         var titles = ImmutableArray.CreateBuilder<string>();
@@ -53,17 +48,22 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
         {
             PerformedAction[] actions = [.. cards[card]];
             var isTest = Array.Exists(actions, action => action.Origin is TestStep);
-            var service = isTest || stage == CloseOut ? null : RefitTitles.Service(actions);
-            var title = service ?? (stage.Equals(MakeSafe, StringComparison.OrdinalIgnoreCase) ? MakeReady : stage);
-            titles.Add((used.Add(title) ? title : $"{title}, continued") + (service is null ? RefitTitles.Addition(actions) : ""));
+            var service = isTest || stage == book.Say("title.close-out") ? null : RefitTitles.Service(actions, book);
+            var title = service ?? (IsMakeSafe(stage, book) ? book.Say("title.make-ready") : stage);
+            titles.Add((used.Add(title) ? title : book.Say("title.continued", ("title", title))) + (service is null ? RefitTitles.Addition(actions, book) : ""));
         }
 
         return titles.ToImmutable();
     }
 
-    private static Dictionary<int, string> Stages(StripRun strip)
+    /// <summary>A card of the pack has this title already, and on the way back it says the opposite.</summary>
+    private static bool IsMakeSafe(string stage, Wordbook book) =>
+        stage.Equals(Wordbook.English.Say("title.make-safe"), StringComparison.OrdinalIgnoreCase)
+        || stage.Equals(book.Say("title.make-safe"), StringComparison.OrdinalIgnoreCase);
+
+    private static Dictionary<int, string> Stages(StripRun strip, Wordbook book)
     {
-        var stageOf = strip.Work.ToDictionary(action => action.Number, _ => StepList.WorkTitle);
+        var stageOf = strip.Work.ToDictionary(action => action.Number, _ => book.Say("title.work"));
         foreach (var stage in strip.Stages)
         {
             foreach (var action in stage.Actions)
@@ -76,8 +76,8 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
     }
 
     /// <summary>The title of the card that an action makes for itself: a test has its own. Null where it stays where it falls.</summary>
-    private static string? TitleOf(PerformedAction action, Dictionary<int, string> stageOf) => action.Origin is TestStep test
-        ? $"Test: {test.Rule.Title}"
+    private static string? TitleOf(PerformedAction action, Dictionary<int, string> stageOf, Wordbook book) => action.Origin is TestStep test
+        ? book.Say("title.test", ("test", test.Rule.Title))
         : Undone(action) is { } undone ? stageOf[undone.Number] : null;
 
     /// <summary>The title of the first card, where the refit begins with a check.</summary>

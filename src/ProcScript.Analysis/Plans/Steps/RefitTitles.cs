@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -13,7 +14,7 @@ internal static class RefitTitles
     /// The title of a card that does nothing but bring back energies, fluids and controls: <c>Return to service: 230 V mains</c>; null where it
     /// does other things, and has the title of its stage.
     /// </summary>
-    public static string? Service(IReadOnlyCollection<PerformedAction> actions)
+    public static string? Service(IReadOnlyCollection<PerformedAction> actions, Wordbook book)
     {
         if (!actions.All(action => action.Verb is Verb.Restore or Verb.Fill or Verb.Set or Verb.Check or Verb.Record or Verb.Pause))
         {
@@ -22,28 +23,27 @@ internal static class RefitTitles
 
         return (Titles(actions, Verb.Restore), Titles(actions, Verb.Fill), Titles(actions, Verb.Set)) switch
         {
-            ({ Length: > 0 } energies, "", _) => $"Return to service: {energies}",
-            ({ Length: > 0 } energies, var fluids, _) => $"Return to service: {energies}; refill: {fluids}",
-            ("", { Length: > 0 } fluids, _) => $"Refill: {fluids}",
-            ("", "", { Length: > 0 } controls) => $"Controls: {controls}",
+            ({ Length: > 0 } energies, "", _) => book.Say("title.return", ("energies", energies)),
+            ({ Length: > 0 } energies, var fluids, _) => book.Say("title.return-refill", ("energies", energies), ("fluids", fluids)),
+            ("", { Length: > 0 } fluids, _) => book.Say("title.refill", ("fluids", fluids)),
+            ("", "", { Length: > 0 } controls) => book.Say("title.controls", ("controls", controls)),
             _ => null,
         };
     }
 
     /// <summary>What the title of the stage is followed by: <c>; 230 V mains comes back on</c>, or for a test; empty where no energy comes back.</summary>
-    public static string Addition(IReadOnlyCollection<PerformedAction> actions)
+    public static string Addition(IReadOnlyCollection<PerformedAction> actions, Wordbook book)
     {
         var last = actions.Where(action => action.Target is Energy).GroupBy(action => (Energy)action.Target!).ToList();
-        return Words(last.Where(energy => energy.Last().Verb == Verb.Restore), "back on")
-            + Words(last.Where(energy => energy.Last().Verb != Verb.Restore && energy.Any(action => action.Verb == Verb.Restore)), "on for a test");
+        return Words("title.comes-back", last.Where(energy => energy.Last().Verb == Verb.Restore), book)
+            + Words("title.on-for-test", last.Where(energy => energy.Last().Verb != Verb.Restore && energy.Any(action => action.Verb == Verb.Restore)), book);
     }
 
-    private static string Words(IEnumerable<IGrouping<Energy, PerformedAction>> energies, string how) => energies.Select(energy => energy.Key.Title).ToList() switch
+    private static string Words(string message, IEnumerable<IGrouping<Energy, PerformedAction>> energies, Wordbook book)
     {
-        [] => "",
-        [var one] => $"; {one} comes {how}",
-        var several => $"; {string.Join(", ", several.SkipLast(1))} and {several[^1]} come {how}",
-    };
+        var titles = energies.Select(energy => energy.Key.Title).ToList();
+        return titles.Count == 0 ? "" : book.Say(message, ("energies", book.And(titles)), ("count", titles.Count));
+    }
 
     private static string Titles(IEnumerable<PerformedAction> actions, Verb verb) =>
         string.Join(", ", actions.Where(action => action.Verb == verb).Select(action => action.Target!.Title).Distinct());

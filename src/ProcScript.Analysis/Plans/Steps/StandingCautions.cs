@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
@@ -13,7 +14,7 @@ namespace ProcScript.Analysis.Plans.Steps;
 internal static class StandingCautions
 {
     /// <summary>The cautions, the worst first.</summary>
-    public static ImmutableArray<PlanAlert> Of(Machine machine, MachineStanding standing)
+    public static ImmutableArray<PlanAlert> Of(Machine machine, MachineStanding standing, Wordbook book)
     {
         MachineItem[] isolated = [.. machine.Energies.Where(energy => (EnergyState)standing.Value(StateKind.Live, energy) != EnergyState.Live)];
         MachineItem[] items = [.. isolated, .. standing.PartsPropped, .. standing.FluidsOut, .. standing.PartsOff, .. standing.JointsOpen];
@@ -34,7 +35,7 @@ internal static class StandingCautions
             }
         }
 
-        return AlertWords.Of(alerts, usual);
+        return AlertWords.Of(alerts, usual, book);
 
         // What is propped can fall, marked or not.
         IEnumerable<(MachineItem Item, Hazard Hazard)> Hazards(MachineItem item) =>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Fluids;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
@@ -14,18 +15,18 @@ namespace ProcScript.Analysis.Plans.Steps;
 /// <param name="Cards">The titles of the cards of strip and refit, in order.</param>
 internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDictionary<PlanPhase, ImmutableArray<string>> Cards)
 {
-    /// <summary>The title of the work card.</summary>
-    public const string WorkTitle = "Work";
-
     /// <summary>What the new parts change about fluids.</summary>
     public required ImmutableArray<BroughtChange> Brought { get; init; }
 
+    /// <summary>The same in English, as findings tell of steps.</summary>
+    public static StepList Of(StripRun strip, RefitRun refit) => Of(strip, refit, Wordbook.English);
+
     /// <summary>Numbers the actions of a proven procedure.</summary>
-    public static StepList Of(StripRun strip, RefitRun refit)
+    public static StepList Of(StripRun strip, RefitRun refit, Wordbook book)
     {
         var stages = strip.Stages.Where(stage => !stage.Actions.IsEmpty).ToList();
-        var cards = RefitCards.Deal(strip, refit);
-        var build = new Build(strip, refit);
+        var cards = RefitCards.Deal(strip, refit, book);
+        var build = new Build(strip, refit, book);
         foreach (var (card, stage) in stages.Index())
         {
             build.Add(stage.Actions, PlanPhase.Strip, _ => card);
@@ -36,7 +37,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         return new StepList(build.ToImmutable(), new Dictionary<PlanPhase, ImmutableArray<string>>
         {
             [PlanPhase.Strip] = [.. stages.Select(CardTitle)],
-            [PlanPhase.Work] = [WorkTitle],
+            [PlanPhase.Work] = [book.Say("title.work")],
             [PlanPhase.Refit] = cards.Titles,
         })
         {
@@ -52,7 +53,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
         ? $"{char.ToUpperInvariant(first)}{rest}"
         : "";
 
-    private sealed class Build(StripRun strip, RefitRun refit)
+    private sealed class Build(StripRun strip, RefitRun refit, Wordbook book)
     {
         private readonly ImmutableArray<PlannedStep>.Builder _steps = ImmutableArray.CreateBuilder<PlannedStep>();
         private readonly Capping _capping = Capping.Of(strip.Facts, strip.Procedure);
@@ -91,6 +92,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             var rule = (action.Origin as RuledCheck)?.Rule;
             return new PlannedStep
             {
+                Book = book,
                 Number = NumberOf(action.Number),
                 Phase = phase,
                 Card = card,
@@ -120,7 +122,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Charge = action is { Verb: Verb.Fill, Target: Fluid fluid } ? ChargeBand.Of(fluid, Brings(action).Select(brought => brought.Change)) : null,
                 BareSide = action is { Verb: Verb.Cap or Verb.Uncap, Target: Joint capped } ? _capping.GoesAway(capped) : null,
                 Derived = action.IsDerived,
-                Because = StepOrigin.Because(action),
+                Because = StepOrigin.Because(action, book),
                 Source = StepOrigin.Source(action),
             };
         }

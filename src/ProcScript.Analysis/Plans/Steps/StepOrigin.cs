@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Procedures;
@@ -96,15 +97,15 @@ internal static class StepOrigin
     };
 
     /// <summary>Why the compiler put it in; empty for what an author wrote, or its inverse.</summary>
-    public static string Because(PerformedAction action) => action.Origin switch
+    public static string Because(PerformedAction action, Wordbook book) => action.Origin switch
     {
-        PropAgain => "so that it bears the part as it goes in",
-        TestStep { Step: null, Rule.Title: var title } when action.Verb == Verb.Restore => $"for the test *{title}* alone",
-        TestStep { Step: null, Rule.Title: var title } => $"for the test *{title}* is over",
-        InsertedCap => "so that nothing gets in or out while it is open",
-        ExpandedStep { Of: { } of } => $"to {StepText.Within(of)}",
-        InsertedSet inserted when inserted.For.IsMetBy(action.PositionAfter) => $"to {StepText.Within(inserted.Of)}",
-        InsertedSet inserted => $"back again, for it was moved only to {StepText.Within(inserted.Of)}",
+        PropAgain => book.Say("because.bears"),
+        TestStep { Step: null, Rule.Title: var title } when action.Verb == Verb.Restore => book.Say("because.test", ("test", title)),
+        TestStep { Step: null, Rule.Title: var title } => book.Say("because.test-over", ("test", title)),
+        InsertedCap => book.Say("because.capped"),
+        ExpandedStep { Of: { } of } => book.Say("because.to", ("step", StepText.Within(of, book))),
+        InsertedSet inserted when inserted.For.IsMetBy(action.PositionAfter) => book.Say("because.to", ("step", StepText.Within(inserted.Of, book))),
+        InsertedSet inserted => book.Say("because.back-again", ("step", StepText.Within(inserted.Of, book))),
         _ => "",
     };
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
@@ -14,11 +15,14 @@ internal sealed class StillOpen
     private readonly ImmutableArray<PerformedAction> _actions;
     private readonly MachineState _state;
 
-    private StillOpen(StripRun strip, RefitRun refit) =>
-        (_strip, _actions, _state) = (strip, [.. strip.Actions, .. refit.Actions], strip.Start.Copy());
+    private readonly Wordbook _book;
+
+    private StillOpen(StripRun strip, RefitRun refit, Wordbook book) =>
+        (_strip, _actions, _state, _book) = (strip, [.. strip.Actions, .. refit.Actions], strip.Start.Copy(), book);
 
     /// <summary>By the number of each step that restores an energy: what is open then, parts first, then joints, then fluids.</summary>
-    public static IReadOnlyDictionary<int, ImmutableArray<PlanOpenItem>> Of(StripRun strip, RefitRun refit) => new StillOpen(strip, refit).Walk();
+    public static IReadOnlyDictionary<int, ImmutableArray<PlanOpenItem>> Of(StripRun strip, RefitRun refit, Wordbook book) =>
+        new StillOpen(strip, refit, book).Walk();
 
     private Dictionary<int, ImmutableArray<PlanOpenItem>> Walk()
     {
@@ -41,7 +45,7 @@ internal sealed class StillOpen
 
     private IEnumerable<PlanOpenItem> Items(int at)
     {
-        var standing = new MachineStanding(_strip, _state);
+        var standing = new MachineStanding(_strip, _state, _book);
         foreach (var part in standing.PartsOff)
         {
             yield return Item(part, standing.StateOf(part), StateKind.Place, at);
@@ -49,7 +53,7 @@ internal sealed class StillOpen
 
         foreach (var part in standing.TemporaryOn)
         {
-            yield return Item(part, "still on", StateKind.Place, at);
+            yield return Item(part, _book.Say("state.still-on"), StateKind.Place, at);
         }
 
         foreach (var joint in standing.JointsOpen)
@@ -59,7 +63,7 @@ internal sealed class StillOpen
 
         foreach (var fluid in standing.FluidsOut)
         {
-            yield return Item(fluid, "empty", StateKind.Full, at);
+            yield return Item(fluid, _book.Say("state.empty"), StateKind.Full, at);
         }
     }
 

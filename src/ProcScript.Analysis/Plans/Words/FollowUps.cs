@@ -16,6 +16,7 @@ internal static class FollowUps
         var fastening = steps.LastOrDefault(step => step.Joint == joint && step.Phase == PlanPhase.Refit);
         var due = new PlannedStep
         {
+            Book = tools.Book,
             Number = 0,
             Phase = PlanPhase.Refit,
             Card = 0,

@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Bolts;
+using ProcScript.Analysis.Messages;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
@@ -23,17 +24,20 @@ internal static class ItemWords
         item is Joint joint ? $"{Pieces(joint.Count, joint.Kind.Title)} ({Place(joint)})" : item.Title;
 
     /// <summary>A kind, with the hand of its thread where that is the left one and its title does not say so.</summary>
-    public static string Of(Kind kind) =>
+    public static string Of(Kind kind, Wordbook book) =>
         ThreadDesignation.SaysLeftHand(kind.Thread)
         && !ThreadDesignation.SaysLeftHand(kind.Title)
         && !kind.Title.Contains("left-hand", StringComparison.OrdinalIgnoreCase)
         && !kind.Title.Contains("left hand", StringComparison.OrdinalIgnoreCase)
-            ? $"{kind.Title}, left-hand thread"
+            ? book.Say("item.left-hand", ("title", kind.Title))
             : kind.Title;
 
+    /// <summary>A position of a control.</summary>
+    public static string Position(Control control, int position) => control.Positions[position].Replace('_', ' ');
+
     /// <summary>A tool with its size, where its title does not say that.</summary>
-    public static string Of(Tool tool) =>
+    public static string Of(Tool tool, Wordbook book) =>
         tool.Size is { } size && !tool.Title.Contains(size.Print(), StringComparison.OrdinalIgnoreCase)
-            ? $"{tool.Title}, {size.Print()}"
+            ? $"{tool.Title}, {book.Print(size)}"
             : tool.Title;
 }

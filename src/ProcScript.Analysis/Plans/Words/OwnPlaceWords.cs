@@ -3,7 +3,6 @@ using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Procedures;
-using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans.Words;
 
@@ -15,22 +14,22 @@ internal static class OwnPlaceWords
     {
         if (Order(step) is { } order)
         {
-            yield return order;
+            yield return step.Book.Say(order);
         }
 
         if (Measured(step) is { } measured && IsPutBack(step) && step.Mirror > 0 && !IsNew(step))
         {
-            yield return $"The {measured} is written down at step {step.Mirror}: {(step.Count > 1 ? "each goes" : "it goes")} back to the same place.";
+            yield return step.Book.Say("tick.measured", ("what", measured), ("step", step.Mirror), ("count", step.Count));
         }
 
         if (step is { Closes: true, Joint: { Reuse: { } reuse, SingleUse: false } joint } && !IsNew(step) && (joint.Kind.SingleUse || joint.Stretch || joint.IsLock))
         {
-            yield return $"Looked over, and fit to serve again: {reuse}";
+            yield return step.Book.Say("tick.serves-again", ("why", reuse));
         }
 
         if (IsRunOn(step) && !IsNew(step))
         {
-            yield return "Each still has its running torque. One that has less is scrap: a new one goes in.";
+            yield return step.Book.Say("tick.running-torque");
         }
     }
 
@@ -41,35 +40,36 @@ internal static class OwnPlaceWords
         {
             if (step.Opens || step.Verb == Verb.Remove)
             {
-                yield return new PlanReading(step.Count > 1 ? $"Measure the {measured} of each, place by place" : $"Measure the {measured}", "");
+                yield return new PlanReading(step.Book.Say("note.measure", ("what", measured), ("count", step.Count)), "");
             }
             else if (IsPutBack(step) && IsNew(step))
             {
-                yield return new PlanReading($"New, of the {measured} written down at step {step.Mirror}, or measured anew", "");
+                yield return new PlanReading(step.Book.Say("note.new", ("what", measured), ("step", step.Mirror)), "");
             }
         }
 
         if (IsRunOn(step) && step.Joint!.Prevailing is { } prevailing)
         {
-            yield return new PlanReading("Running torque", prevailing.Print());
+            yield return new PlanReading(step.Book.Say("note.running-torque"), step.Book.Print(prevailing));
             if (ToolList.Torque(step) is not null)
             {
-                yield return new PlanReading("Wrench set to the torque and the running torque", "");
+                yield return new PlanReading(step.Book.Say("note.wrench-set"), "");
             }
         }
     }
 
+    /// <summary>The message about the order in which things lie; null where there is none.</summary>
     private static string? Order(PlannedStep step) => step switch
     {
         _ when IsNew(step) || step.Fate != Fate.GoesBack => null,
         { Joint: { KeepInOrder: true, Kind.Captive: true } } => null,
-        { Opens: true, Joint: { KeepInOrder: true, Kind.Category: KindCategory.Connector or KindCategory.Line } } => "Keep in order: tag each end.",
-        { Opens: true, Joint.KeepInOrder: true, Count: > 1 } => "Keep in order as they sat: stick them through a card, or number them.",
-        { Opens: true, Joint.KeepInOrder: true } => "Keep in order: note where it sat.",
-        { Closes: true, Joint.KeepInOrder: true, Count: > 1 } => "Each goes back into its own place.",
-        { Closes: true, Joint.KeepInOrder: true } => "It goes back into its own place.",
-        { Verb: Verb.Remove, Part.KeepInOrder: true } => "Keep in order: lay it out as it sat, apart from its like.",
-        { Verb: Verb.Fit, Part.KeepInOrder: true } => "It goes back into its own place.",
+        { Opens: true, Joint: { KeepInOrder: true, Kind.Category: KindCategory.Connector or KindCategory.Line } } => "tick.order.tag-ends",
+        { Opens: true, Joint.KeepInOrder: true, Count: > 1 } => "tick.order.number",
+        { Opens: true, Joint.KeepInOrder: true } => "tick.order.note",
+        { Closes: true, Joint.KeepInOrder: true, Count: > 1 } => "tick.order.each-back",
+        { Closes: true, Joint.KeepInOrder: true } => "tick.order.back",
+        { Verb: Verb.Remove, Part.KeepInOrder: true } => "tick.order.lay-out",
+        { Verb: Verb.Fit, Part.KeepInOrder: true } => "tick.order.back",
         _ => null,
     };
 

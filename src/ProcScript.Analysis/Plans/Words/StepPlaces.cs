@@ -35,7 +35,7 @@ internal sealed class StepPlaces
     public string Of(PlannedStep step) => step.Joint switch
     {
         null => "",
-        var joint when _withOtherEnd.Contains(joint) && OtherEnd(joint) is { } other => $"{ItemWords.Place(joint)}, to {other.Title}",
+        var joint when _withOtherEnd.Contains(joint) && OtherEnd(joint) is { } other => step.Book.Say("place.to", ("place", ItemWords.Place(joint)), ("other", other.Title)),
         var joint => ItemWords.Place(joint),
     };
 

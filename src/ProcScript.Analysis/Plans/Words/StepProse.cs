@@ -3,7 +3,6 @@ using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
-using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Plans.Words;
 
@@ -20,23 +19,23 @@ internal static class StepProse
     public static PlanReading? Reading(PlannedStep step) => step switch
     {
         { Verb: Verb.Measure } => new PlanReading(step.Text ?? "", Limits(step)),
-        { Expect: not null } => new PlanReading("Reading", Limits(step)),
-        _ when Verified(step) is { Verify: { } verify, VerifyExpect: { } limit } => new PlanReading(verify, limit.Print()),
-        { Verb: Verb.Empty } => new PlanReading("Amount taken out", ""),
-        { Verb: Verb.Fill } => new PlanReading("Amount filled", step.Charge is { } charge ? charge.Print() : ""),
+        { Expect: not null } => new PlanReading(step.Book.Say("reading"), Limits(step)),
+        _ when Verified(step) is { Verify: { } verify, VerifyExpect: { } limit } => new PlanReading(verify, step.Book.Print(limit)),
+        { Verb: Verb.Empty } => new PlanReading(step.Book.Say("reading.taken-out"), ""),
+        { Verb: Verb.Fill } => new PlanReading(step.Book.Say("reading.filled"), step.Charge is { } charge ? step.Book.Print(charge) : ""),
         _ => null,
     };
 
     /// <summary>The energy that the step proves to be off, or null: where it is isolated, or by a step of its own.</summary>
     public static Energy? Verified(PlannedStep step) => step.EndsProved ? step.Target as Energy : null;
 
-    private static string Limits(PlannedStep step) => step.Expect is { } limit ? limit.Print() : "";
+    private static string Limits(PlannedStep step) => step.Expect is { } limit ? step.Book.Print(limit) : "";
 
     private static IEnumerable<string> OfItem(PlannedStep step) => Present(step switch
     {
-        { Verb: Verb.Cap, BareSide: { } away } => [$"Only the ends that stay in the machine, not those of the {away.Title}, which goes for good."],
+        { Verb: Verb.Cap, BareSide: { } away } => [step.Book.Say("how.cap.only-staying", ("part", away.Title))],
         { Verb: Verb.Uncap, BareSide: { } away } =>
-            [$"Take out of the new {away.Title}, too, whatever closes it for transport at these ends."],
+            [step.Book.Say("how.uncap.transport", ("part", away.Title))],
         { Joint: { } joint, Opens: true } => [joint.Release],
         { Joint: { } joint, Closes: true } => [joint.Engage],
         { Part: { } part, Verb: Verb.Aside } => [part.Aside?.How],
@@ -47,44 +46,44 @@ internal static class StepProse
             energy.Isolate,
             energy.Lock,
             energy.Bleed,
-            energy.Wait is { } wait ? $"Then wait {wait.Print()}." : null,
-            step.EndsProved ? VerifyPlace(energy) : $"Treat it as live until step {step.ProvedAt} has proved that it is off.",
+            energy.Wait is { } wait ? step.Book.Say("how.wait", ("time", step.Book.Print(wait))) : null,
+            step.EndsProved ? VerifyPlace(energy, step) : step.Book.Say("how.treat-as-live", ("step", step.ProvedAt)),
         ],
-        { Target: Energy energy, Verb: Verb.Verify } => [VerifyPlace(energy)],
-        { Target: Energy energy, Verb: Verb.Restore } => [energy.Restore, .. StillOpen(step.Open)],
+        { Target: Energy energy, Verb: Verb.Verify } => [VerifyPlace(energy, step)],
+        { Target: Energy energy, Verb: Verb.Restore } => [energy.Restore, .. StillOpen(step)],
         { Target: Fluid fluid, Verb: Verb.Empty } => [fluid.Empty],
-        { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill, .. step.Brings.Select(Brought)],
-        { Part: not null, Verb: Verb.Fit, Brings: [_, ..] brings } => [.. brings.Where(brought => !brought.Change.Adds).Select(Brought)],
+        { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill, .. step.Brings.Select(brought => Brought(brought, step))],
+        { Part: not null, Verb: Verb.Fit, Brings: [_, ..] brings } => [.. brings.Where(brought => !brought.Change.Adds).Select(brought => Brought(brought, step))],
         _ => [],
     });
 
     /// <summary>That nobody knows how heavy a part gets, where hands lift it.</summary>
     private static IEnumerable<string> OfLift(PlannedStep step) =>
         step is { Part: { MassUnknown: { } because, Hoist: false }, Verb: Verb.Remove or Verb.Fit, Details.Hoist: false }
-            ? [$"Its mass is not known: {because} Try its weight with care before you lift, and get help or a hoist."]
+            ? [step.Book.Say("how.mass-unknown", ("because", because))]
             : [];
 
     private static IEnumerable<string> Usual(PlannedStep step) => Present(step switch
     {
-        _ when Verified(step) is { VerifyExpect: null } energy => [energy.Verify ?? "Verify that it is off before you go on."],
-        { Verb: Verb.Empty, Target: Fluid fluid } when FluidWords.LeastRecovered(fluid) is { Length: > 0 } least =>
-            [$"At least {least} came out, 95 % of the nameplate charge. If less, write down that the circuit may leak."],
+        _ when Verified(step) is { VerifyExpect: null } energy => [energy.Verify ?? step.Book.Say("check.verify")],
+        { Verb: Verb.Empty, Target: Fluid fluid } when FluidWords.LeastRecovered(fluid, step.Book) is { Length: > 0 } least =>
+            [step.Book.Say("check.recovered", ("amount", least))],
         { Verb: Verb.Fill, Target: Fluid fluid } when FluidWords.IsRefrigerant(fluid) =>
-            ["Charged by weight to the nameplate, never back to what came out."],
-        { Closes: true, Joint.IsLock: true } => ["Each one is locked: nothing can turn back or fall out."],
-        { Verb: Verb.Plug, Joint.Engage: null } => ["Pull at the body, never at the wires: it stays."],
+            [step.Book.Say("check.charged")],
+        { Closes: true, Joint.IsLock: true } => [step.Book.Say("check.locked", ("count", step.Count))],
+        { Verb: Verb.Plug, Joint.Engage: null } => [step.Book.Say("check.plug", ("count", step.Count))],
         _ => [],
     });
 
-    private static string? VerifyPlace(Energy energy) =>
-        energy.VerifyAt is { } place && ItemWords.Place(place) is { Length: > 0 } words ? $"Prove it at: {words}." : null;
+    private static string? VerifyPlace(Energy energy, PlannedStep step) =>
+        energy.VerifyAt is { } place && ItemWords.Place(place) is { Length: > 0 } words ? step.Book.Say("how.prove-at", ("place", words)) : null;
 
-    private static IEnumerable<string> StillOpen(ImmutableArray<OpenItem> open) =>
-        from item in open
+    private static IEnumerable<string> StillOpen(PlannedStep step) =>
+        from item in step.Open
         group ItemWords.Whole(item.Item) by item.Because into items
-        select $"Still open: {string.Join("; ", items.Distinct())}. {items.Key} Cap or cover what is bare, and keep clear of it.";
+        select step.Book.Say("how.still-open", ("items", string.Join("; ", items.Distinct())), ("because", items.Key));
 
-    private static string Brought(BroughtChange brought) => $"{FluidWords.Of(brought)}.";
+    private static string Brought(BroughtChange brought, PlannedStep step) => $"{FluidWords.Of(brought, step.Book)}.";
 
     private static IEnumerable<string> Present(IEnumerable<string?> texts) => texts.OfType<string>();
 }

@@ -18,27 +18,27 @@ internal static class TighteningWords
 
         if (step.Closes && joint.ThreadLocker)
         {
-            yield return "Put thread locker on the clean, dry threads.";
+            yield return step.Book.Say("tighten.locker");
         }
 
         if (step.Closes && joint.Oiled)
         {
-            yield return "Oil the threads and the face under the head lightly.";
+            yield return step.Book.Say("tighten.oil");
         }
 
         if (step.Closes && joint is { Stretch: true, SingleUse: true })
         {
-            yield return "Stretch bolts: always new.";
+            yield return step.Book.Say("tighten.stretch");
         }
 
         if (step is { Closes: true, LeavesSlack: true })
         {
-            yield return step.OtherHalf > 0 ? $"No torque yet: it comes at step {step.OtherHalf}." : "No torque yet.";
+            yield return step.OtherHalf > 0 ? step.Book.Say("tighten.later-at", ("step", step.OtherHalf)) : step.Book.Say("tighten.later");
         }
 
         if (step is { Verb: Verb.Tighten, OtherHalf: > 0 })
         {
-            yield return $"Finger-tight since step {step.OtherHalf}.";
+            yield return step.Book.Say("tighten.snug-since", ("step", step.OtherHalf));
         }
 
         if (ToolList.Torque(step) is not { } torque)
@@ -48,34 +48,34 @@ internal static class TighteningWords
 
         if (joint.Prevailing is not null)
         {
-            yield return "Self-locking: add the running torque to the torque given here. Set the wrench to both together.";
+            yield return step.Book.Say("tighten.self-locking");
         }
 
         if (step.Verb == Verb.Retorque && (step.Details.Torque ?? joint.Torque)!.IsToAngle)
         {
-            yield return "Do not turn on by the angle again.";
+            yield return step.Book.Say("tighten.no-angle");
         }
 
         if (step.Count > 1 && (step.Details.Pattern ?? joint.Pattern) is { } pattern and not TighteningPattern.None)
         {
-            yield return Words(pattern);
+            yield return step.Book.Say(Message(pattern));
         }
 
         if (step.Count > 1 && torque.Stages.Length + torque.Angles.Length > 1)
         {
-            yield return "Bring all of them through one stage before the next.";
+            yield return step.Book.Say("tighten.stages");
         }
 
         if (torque.IsToAngle)
         {
-            yield return "Mark the heads before you turn them on by the angle.";
+            yield return step.Book.Say("tighten.mark-heads");
         }
     }
 
-    private static string Words(TighteningPattern pattern) => pattern switch
+    private static string Message(TighteningPattern pattern) => pattern switch
     {
-        TighteningPattern.Star => "Tighten crosswise (star): each one across from the one before.",
-        TighteningPattern.InsideOut => "Tighten from the middle outwards.",
-        _ => "Tighten in the order that is listed.",
+        TighteningPattern.Star => "tighten.star",
+        TighteningPattern.InsideOut => "tighten.inside-out",
+        _ => "tighten.listed",
     };
 }

@@ -8,13 +8,13 @@ namespace ProcScript.Analysis.Plans.Words;
 internal static class TurnWords
 {
     /// <summary>The sentence for a step that turns a left-hand thread; empty for any other.</summary>
-    public static string Of(PlannedStep step) => step.Joint is { } joint && ThreadDesignation.SaysLeftHand(joint.Kind.Thread) ? Words(step) : "";
+    public static string Of(PlannedStep step) => step.Joint is { } joint && ThreadDesignation.SaysLeftHand(joint.Kind.Thread) && Message(step) is { } message ? step.Book.Say(message) : "";
 
-    private static string Words(PlannedStep step) => step switch
+    private static string? Message(PlannedStep step) => step switch
     {
-        { Opens: true } or { Verb: Verb.Loosen } => "Left-hand thread: undo clockwise.",
-        { Closes: true } or { Verb: Verb.Tighten } => "Left-hand thread: tighten anticlockwise.",
-        { Verb: Verb.Adjust } => "Left-hand thread: clockwise loosens, anticlockwise tightens.",
-        _ => "",
+        { Opens: true } or { Verb: Verb.Loosen } => "turn.undo",
+        { Closes: true } or { Verb: Verb.Tighten } => "turn.tighten",
+        { Verb: Verb.Adjust } => "turn.adjust",
+        _ => null,
     };
 }

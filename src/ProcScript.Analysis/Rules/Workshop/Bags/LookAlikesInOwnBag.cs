@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Bags;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Catalog;
@@ -100,7 +101,7 @@ public sealed class LookAlikesInOwnBag : OutcomeRule
             Id,
             second,
             $"{ItemPhrases.The(first.Target!)} and {ItemPhrases.The(second.Target!)} go into the bag \"{bag}\" and {HardwareSort.Fit(KindOf(first), KindOf(second))}: "
-                + $"{HardwareSort.Words(KindOf(first), KindOf(second))} and {HardwareSort.Words(KindOf(second), KindOf(first))}",
+                + $"{HardwareSort.Words(Wordbook.English, KindOf(first), KindOf(second))} and {HardwareSort.Words(Wordbook.English, KindOf(second), KindOf(first))}",
             $"{KindOf(second).Title} goes in here",
             [new LabeledSpan(first.VerbSpan, $"{KindOf(first).Title} goes in here")]) with
         {
