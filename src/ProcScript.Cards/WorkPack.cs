@@ -1,6 +1,7 @@
 using System.Text.Json;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
+using ProcScript.Cards.Labels;
 using ProcScript.Cards.Maps;
 using ProcScript.Cards.Templating;
 
@@ -13,10 +14,19 @@ public static class WorkPack
     /// <param name="plan">The plan.</param>
     /// <param name="templates">What it is made from.</param>
     /// <param name="layout">How its cards are printed.</param>
-    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout = CardLayout.Flow) => PackRun.Html(plan, templates, layout);
+    /// <param name="labels">What its bag labels are printed on: on sheets of labels they are a document of their own.</param>
+    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout = CardLayout.Flow, LabelStock labels = LabelStock.Plain) =>
+        PackRun.Html(plan, templates, layout, LabelSheet.Of(labels));
 
     /// <summary>The same pack as Markdown that reads well as plain text.</summary>
-    public static PackText Markdown(Plan plan, PackTemplates templates) => PackRun.Markdown(plan, templates);
+    /// <param name="plan">The plan.</param>
+    /// <param name="templates">What it is made from.</param>
+    /// <param name="labels">What its bag labels are printed on.</param>
+    public static PackText Markdown(Plan plan, PackTemplates templates, LabelStock labels = LabelStock.Plain) =>
+        PackRun.Markdown(plan, templates, LabelSheet.Of(labels));
+
+    /// <summary>The bag labels for a sheet of labels, as one HTML file: every page is a sheet.</summary>
+    public static PackText Labels(Plan plan, PackTemplates templates, LabelSheet sheet) => PackRun.Labels(plan, templates, sheet);
 
     /// <summary>The map as a drawing of its own, in SVG; empty where there is nothing to draw or too much.</summary>
     public static string Map(Plan plan)

@@ -47,7 +47,7 @@ public sealed class DemoLibraryTests
         var labels = new HtmlParser().ParseDocument(WorkPack.Html(plan, PackTemplates.Standard).Text).QuerySelectorAll(".label");
 
         Assert.Equal(
-            plan.Bags.Select(bag => bag.Name.Length > 0 ? $"Bag {bag.Number}: {bag.Name}" : $"Bag {bag.Number}"),
+            plan.Bags.Select(bag => $"Bag {bag.Number}{(bag.Name.Length > 0 ? $": {bag.Name}" : "")}{(bag.Side.Length > 0 ? $" {bag.Side}" : "")}"),
             labels.Select(label => label.QuerySelector("h3")!.TextContent));
         Assert.Equal(
             plan.Bags.SelectMany(bag => bag.Contents).Select(line => $"{line.Count} × {line.Title}"),

@@ -7,7 +7,7 @@ using ProcScript.Analysis.Plans.Words;
 namespace ProcScript.Analysis.Bags;
 
 /// <summary>
-/// Puts loose hardware into bags: for each stage as few as keep look-alikes apart. A bag that the author named holds what the author put
+/// Puts loose hardware into bags: for each stage as few as keep look-alikes apart, and left from right. A bag that the author named holds what the author put
 /// there, in whatever stage, and nothing else: its name says what is in it. So the least count holds for what the author left open; of
 /// look-alikes in a bag of the author's a rule speaks.
 /// </summary>
@@ -28,12 +28,15 @@ internal static class BagFilling
                 bagOf[piece.Index] = $"{stage.Key}/in order {piece.Index}";
             }
 
-            var open = stage.Where(piece => !piece.Item.IsInOrder).ToList();
-            var holes = new HoleGroups(open.Select(piece => piece.Item.Joint.Kind));
-            var bags = BagColouring.Assign([.. open.Select(piece => Thing(piece.Item, holes))]);
-            for (var i = 0; i < open.Count; i++)
+            foreach (var side in BySide([.. stage.Where(piece => !piece.Item.IsInOrder)]))
             {
-                bagOf[open[i].Index] = $"{stage.Key}/{bags[i]}";
+                var open = side.ToList();
+                var holes = new HoleGroups(open.Select(piece => piece.Item.Joint.Kind));
+                var bags = BagColouring.Assign([.. open.Select(piece => Thing(piece.Item, holes))]);
+                for (var i = 0; i < open.Count; i++)
+                {
+                    bagOf[open[i].Index] = $"{stage.Key}/{side.Key}/{bags[i]}";
+                }
             }
         }
 
@@ -46,8 +49,21 @@ internal static class BagFilling
                     string.Join(", ", bag.Select(piece => titleOfCard(piece.Phase, piece.Card)).Distinct()),
                     [.. bag.Select(piece => Line(piece, book))],
                     bag.Max(piece => piece.RefitStep),
-                    bag.Key.Own)),
+                    bag.Key.Own)
+                {
+                    Side = bag.Select(piece => HardwareSide.Of(piece.Joint)).Distinct().ToList() is [var side] ? side : "",
+                }),
         ];
+    }
+
+    /// <summary>
+    /// Where a stage has hardware of both sides of the machine, that of the left, that of the right and that of neither go apart: bolts that are
+    /// alike are worn in by then, and a bag of one side empties at one place.
+    /// </summary>
+    private static IEnumerable<IGrouping<string, (int Index, LooseHardware Item)>> BySide(List<(int Index, LooseHardware Item)> pieces)
+    {
+        var sides = pieces.Select(piece => HardwareSide.Of(piece.Item.Joint)).Where(side => side.Length > 0).Distinct().Count();
+        return pieces.GroupBy(piece => sides > 1 ? HardwareSide.Of(piece.Item.Joint) : "");
     }
 
     private static BaggedThing Thing(LooseHardware piece, HoleGroups holes) =>

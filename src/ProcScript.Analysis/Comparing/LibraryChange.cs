@@ -77,9 +77,9 @@ public sealed record JobChange
 /// <summary>Times in seconds, before and after.</summary>
 /// <param name="OldOnePerson">The whole job for one person, before.</param>
 /// <param name="NewOnePerson">The same after.</param>
-/// <param name="OldTwoPeople">The whole job for two people, before.</param>
-/// <param name="NewTwoPeople">The same after.</param>
-public sealed record TimeChange(double OldOnePerson, double NewOnePerson, double OldTwoPeople, double NewTwoPeople);
+/// <param name="OldCrew">The whole job for two people, before.</param>
+/// <param name="NewCrew">The same after.</param>
+public sealed record TimeChange(double OldOnePerson, double NewOnePerson, double OldCrew, double NewCrew);
 
 /// <summary>Something that is said otherwise.</summary>
 /// <param name="What">What: <c>torque</c>, <c>count</c>, <c>new parts</c> and the like.</param>

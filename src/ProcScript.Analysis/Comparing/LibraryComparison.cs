@@ -91,7 +91,7 @@ public static class LibraryComparison
             Name = name,
             OldRevision = before.Revision,
             NewRevision = after.Revision,
-            Times = new TimeChange(before.Times.OnePerson, after.Times.OnePerson, before.Times.TwoPeople, after.Times.TwoPeople),
+            Times = new TimeChange(before.Times.OnePerson, after.Times.OnePerson, before.Times.Crew, after.Times.Crew),
             Cover = [.. Cover(before).Zip(Cover(after)).Where(pair => pair.First != pair.Second).Select(pair => new ValueChange(pair.First.What, pair.First.Said, pair.Second.Said))],
             Steps = StepComparison.Of(stepsBefore, stepsAfter),
             Lists = ListComparison.Of(before, after),

@@ -68,9 +68,10 @@ internal static class StepComparison
         yield return ("text", step.Text);
         yield return ("way to turn", step.Turn);
         yield return ("torque", step.Torque);
-        yield return ("new parts", string.Join(", ", step.NewParts));
+        yield return ("new parts", string.Join(", ", step.NewParts.Select(part => part.Text)));
         yield return ("scrap", step.Scrap);
         yield return ("tools", string.Join(", ", step.Tools));
+        yield return ("crowfoot", step.Crowfoot);
         yield return ("people", step.People.ToString(CultureInfo.InvariantCulture));
         yield return ("where", step.Where);
         yield return ("how", string.Join("\n", step.How));

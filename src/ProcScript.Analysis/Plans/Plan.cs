@@ -53,6 +53,9 @@ public sealed record Plan
     /// <summary>How many people the job needs at the most at once.</summary>
     public required int People { get; init; }
 
+    /// <summary>The steps that take more than one person.</summary>
+    public ImmutableArray<int> SharedSteps { get; init; } = [];
+
     /// <summary>The estimated times.</summary>
     public required PlanTimes Times { get; init; }
 
@@ -107,6 +110,9 @@ public sealed record Plan
     /// <summary>The bags.</summary>
     public required ImmutableArray<PlanBag> Bags { get; init; }
 
+    /// <summary>The hardware that comes off, goes back and lies in no bag, since it stays on its part.</summary>
+    public ImmutableArray<PlanStaying> Staying { get; init; } = [];
+
     /// <summary>What is on the machine for the job alone: temporary parts in the order in which they first go on, then caps.</summary>
     public ImmutableArray<PlanTemporary> Temporary { get; init; } = [];
 
@@ -142,12 +148,16 @@ public sealed record PlanAlert(string Word, string Text)
 /// <param name="Strip">The strip, one person.</param>
 /// <param name="Work">The work, one person.</param>
 /// <param name="Refit">The refit, one person.</param>
-/// <param name="OnePerson">The whole job for one person (with helpers only where a step needs them).</param>
-/// <param name="TwoPeople">The whole job for two; never more than for one.</param>
+/// <param name="OnePerson">The whole job, one step after the other: for one person, with helpers where a step needs them.</param>
+/// <param name="Crew">The whole job for two, or for as many as one step takes; never more than one step after the other.</param>
 /// <param name="Given">How much of the time of one person is the author's figures.</param>
 /// <param name="Usual">How much of it is usual bench times, for the author gives none.</param>
 /// <param name="Waiting">How much of it there is nothing to do but wait.</param>
-public sealed record PlanTimes(double Strip, double Work, double Refit, double OnePerson, double TwoPeople, double Given, double Usual, double Waiting);
+public sealed record PlanTimes(double Strip, double Work, double Refit, double OnePerson, double Crew, double Given, double Usual, double Waiting)
+{
+    /// <summary>How many people the crew is: two, or as many as one step takes.</summary>
+    public int CrewSize { get; init; } = 2;
+}
 
 /// <summary>How often tools are laid down to take up others, one person working in the order of the cards.</summary>
 /// <param name="Strip">In the strip.</param>

@@ -42,18 +42,23 @@ internal sealed class PlanBuilder
         _procedure = strip.Procedure;
         _strip = strip;
         _list = StepList.Of(strip, refit, _book);
-        _steps = _list.Steps;
+        _warnings = CardWarnings.Of(_list.Steps, strip.Facts, _book);
+        _lifts = PartLift.Of(_list.Steps, _procedure.Details, settings);
+        _steps =
+        [
+            .. WarnedWaits.Add(_list.Steps, _warnings)
+                .Select(step => _lifts.TryGetValue(step.Number, out var lift) ? step with { People = lift.People } : step),
+        ];
         _times = JobTimes.Of(_steps);
-        _warnings = CardWarnings.Of(_steps, strip.Facts, _book);
         _tools = new ToolList(TorqueWrenches.Of(_procedure, library))
         {
             Book = _book,
             HouseTools = settings.Get(SettingsTable.HouseTools),
+            Crowfoots = Crowfoots.Of(_procedure, library),
             Torques = new TorqueWords(settings.Get(SettingsTable.Torque), _book),
         };
         var loose = LooseHardware.Of(_steps).ToImmutableArray();
         _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card], _book);
-        _lifts = PartLift.Of(_steps, _procedure.Details, settings);
         _energies = EnergyStates.Of(_list);
         _temporary = TemporaryList.Of(_steps);
         _leftOut = LeftOutLines.Of(strip, _book);
@@ -95,7 +100,8 @@ internal sealed class PlanBuilder
         Goals = [.. _procedure.Goals.Select(goal => StepText.Of(goal.Verb, goal.Target, _book))],
         GoalActions = [.. _procedure.Goals.Select(goal => Action(goal.Verb, goal.Target))],
         Alerts = AlertWords.Of(_procedure.Alerts),
-        People = _steps.Select(step => step.Details.People).Append(_procedure.Details.People).Append(1).Max(),
+        People = _steps.Select(step => step.People).Append(_procedure.Details.People).Append(1).Max(),
+        SharedSteps = [.. _steps.Where(step => step.People > 1).Select(step => step.Number)],
         Times = _times.Plan,
         HeaviestLift = Heaviest(),
         Tools = _tools.Of(_steps, _procedure.Details),
@@ -119,6 +125,7 @@ internal sealed class PlanBuilder
                 Action(rule.Later))),
         ],
         Bags = _bags,
+        Staying = StayingHardware.Of(_steps),
         Temporary = _temporary,
         Discards = [.. _strip.Discards.Select(Discard)],
         FollowUps = [.. _procedure.Rules.OfType<FollowUpRule>().Select(rule => FollowUps.Of(rule, _steps, _tools))],

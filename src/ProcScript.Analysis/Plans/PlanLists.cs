@@ -10,7 +10,27 @@ public sealed record PlanTool(string Title, int FirstStep, int Steps)
 {
     /// <summary>Of caps how many are on at once at the most; 0 of any other tool.</summary>
     public int Count { get; init; }
+
+    /// <summary>Whether it is a crowfoot between a torque wrench and a nut.</summary>
+    public bool IsCrowfoot { get; init; }
 }
+
+/// <summary>New parts that go in with a step.</summary>
+/// <param name="Title">What.</param>
+/// <param name="Count">How many.</param>
+/// <param name="Replaces">The step at which the old ones came off and were scrapped; 0 where they take the place of none.</param>
+public sealed record PlanNewPart(string Title, int Count, int Replaces)
+{
+    /// <summary>The same in words: <c>4 × 10.8 mm O-ring</c>.</summary>
+    public string Text => $"{Count} × {Title}";
+}
+
+/// <summary>Hardware that stays on its part while it is off, and so lies in no bag: connectors, lines, captive screws.</summary>
+/// <param name="Title">The kind.</param>
+/// <param name="Count">How many pieces, with every time that they come off.</param>
+/// <param name="OffAt">The steps at which they come off.</param>
+/// <param name="BackAt">The steps at which they go back; 0 where they do not.</param>
+public sealed record PlanStaying(string Title, int Count, ImmutableArray<int> OffAt, ImmutableArray<int> BackAt);
 
 /// <summary>Something to have at hand.</summary>
 /// <param name="Title">What.</param>
@@ -46,7 +66,11 @@ public sealed record PlanControl(string Name, string Title, string Home, Immutab
 /// <param name="Contents">What goes in.</param>
 /// <param name="EmptyAt">The refit step after which it is empty; 0 where what is in it never goes back.</param>
 /// <param name="Name">The author's own name for it; empty where the compiler chose what goes in.</param>
-public sealed record PlanBag(int Number, string Stage, ImmutableArray<PlanBagLine> Contents, int EmptyAt, string Name);
+public sealed record PlanBag(int Number, string Stage, ImmutableArray<PlanBagLine> Contents, int EmptyAt, string Name)
+{
+    /// <summary>The side of the machine that all of it is from, <c>left</c> or <c>right</c>; empty where it is from none or both.</summary>
+    public string Side { get; init; } = "";
+}
 
 /// <summary>One sort of piece in a bag.</summary>
 /// <param name="Title">The kind.</param>

@@ -75,6 +75,12 @@ public sealed record PlanStep
     /// <summary>The stages of the torque, each as its wrench is set; none where there is no torque.</summary>
     public ImmutableArray<PlanTorque> TorqueStages { get; init; } = [];
 
+    /// <summary>The crowfoot between torque wrench and nut; empty where none is needed.</summary>
+    public string Crowfoot { get; init; } = "";
+
+    /// <summary>Whether what comes off is hardware that stays on its part, and so goes into no bag.</summary>
+    public bool StaysOnPart { get; init; }
+
     /// <summary>How many people; 1 unless said.</summary>
     public int People { get; init; } = 1;
 
@@ -108,8 +114,19 @@ public sealed record PlanStep
     /// <summary>What to check once it is done; Markdown each.</summary>
     public ImmutableArray<string> Checks { get; init; } = [];
 
-    /// <summary>New parts that go in here, in words, such as <c>4 × 10.8 mm HNBR O-ring</c>.</summary>
-    public ImmutableArray<string> NewParts { get; init; } = [];
+    /// <summary>New parts that go in here.</summary>
+    public ImmutableArray<PlanNewPart> NewParts { get; init; } = [];
+
+    /// <summary>
+    /// Of a step that scraps something, and of a <c>replace</c>: the steps at which new ones go in for it; none where nothing does.
+    /// </summary>
+    public ImmutableArray<int> NewAt { get; init; } = [];
+
+    /// <summary>How many pieces go in there.</summary>
+    public int NewCount { get; init; }
+
+    /// <summary>Of a <c>replace</c>: the steps at which the old came off.</summary>
+    public ImmutableArray<int> OldOffAt { get; init; } = [];
 
     /// <summary>What is consumed, in words.</summary>
     public ImmutableArray<string> Consumes { get; init; } = [];

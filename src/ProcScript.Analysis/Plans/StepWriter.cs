@@ -21,6 +21,7 @@ internal sealed class StepWriter
     private readonly Library _library;
     private readonly ImmutableArray<PlannedStep> _steps;
     private readonly ToolList _tools;
+    private readonly Renewals _renewals;
     private readonly Wordbook _book;
     private readonly ILookup<int, int> _awaitedBy;
     private readonly CardWarnings _warnings;
@@ -40,6 +41,7 @@ internal sealed class StepWriter
         _steps = steps;
         _warnings = warnings;
         _tools = tools;
+        _renewals = new Renewals(steps);
         _book = tools.Book;
         _places = StepPlaces.Of(steps);
         _bags = bags
@@ -97,7 +99,7 @@ internal sealed class StepWriter
         Turn = TurnWords.Of(step),
         Torque = ToolList.Torque(step) is { } torque ? _tools.Torques.Both(torque) : "",
         TorqueStages = ToolList.Torque(step) is { } stages ? _tools.Torques.Stages(stages) : [],
-        People = Lift(step)?.People ?? Math.Max(1, step.Details.People),
+        People = step.People,
         Store = step.Details.Store ?? "",
         Ppe = PpeList.Of(step, Job),
         Photos = step.Details.Photos,
@@ -108,9 +110,14 @@ internal sealed class StepWriter
         Ticks = [.. OwnPlaceWords.Ticks(step)],
         Notes = [.. OwnPlaceWords.Notes(step)],
         Checks = StepProse.Checks(step),
-        NewParts = [.. OrderList.NewParts(step).Select(part => ItemWords.Pieces(part.Count, part.Title))],
+        NewParts = _renewals.NewParts(step),
+        NewAt = _renewals.NewAt(step),
+        NewCount = _renewals.NewCount(step),
+        OldOffAt = _renewals.OldOffAt(step),
+        Crowfoot = _tools.Crowfoot(step),
+        StaysOnPart = StayingHardware.IsCaptive(step),
         Consumes = [.. SupplyDemand.Of(step).Where(demand => !demand.IsPiece).Select(Words)],
-        Scrap = string.Join(", ", OrderList.Scrap(step)),
+        Scrap = string.Join(", ", OrderList.Scrapped(step).Select(pieces => pieces.Words)),
         Reading = StepProse.Reading(step),
         Record = step.Verb == Verb.Record ? step.Text ?? "" : "",
         HandOver = HandOvers.GetValueOrDefault(step.Number),

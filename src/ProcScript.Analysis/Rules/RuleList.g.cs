@@ -89,6 +89,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Tools.DriveDoesNotFit(),
         new global::ProcScript.Analysis.Rules.Workshop.Tools.TorqueNotCovered(),
         new global::ProcScript.Analysis.Rules.Workshop.Tools.OpenedWithoutTool(),
+        new global::ProcScript.Analysis.Rules.Workshop.Tools.CrowfootMissing(),
         new global::ProcScript.Analysis.Rules.Workshop.Goals.NotNeeded(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.PlaceholderText(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.LongSentence(),

@@ -197,6 +197,20 @@ public static class SettingsTable
             + "torque wrench to bring is given in the first alone. All else is printed in the unit that it was written in.",
     };
 
+    /// <summary>What bag labels are printed on.</summary>
+    public static ChoiceSetting<LabelStock> Labels { get; } = new()
+    {
+        Key = "labels",
+        BuiltIn = LabelStock.Plain,
+        Words =
+        [
+            ("plain", LabelStock.Plain), ("70x36", LabelStock.A4Of24), ("70x37", LabelStock.A4Of24WithoutMargins), ("105x57", LabelStock.A4Of10),
+            ("99.1x67.7", LabelStock.A4Of8), ("101.6x50.8", LabelStock.LetterOf10), ("101.6x84.7", LabelStock.LetterOf6),
+        ],
+        What = "What bag labels are printed on: the plain paper of the pack, or sheets of labels, in a file of their own. The figures are the width and height of a "
+            + "label in mm; the last two are sheets of US Letter, the others of A4. `--labels` outweighs it.",
+    };
+
     /// <summary>What every bench has.</summary>
     public static TextsSetting HouseTools { get; } = new()
     {
@@ -236,6 +250,7 @@ public static class SettingsTable
         PatternFrom,
         Language,
         Torque,
+        Labels,
         HouseTools,
         Layout,
     ];

@@ -23,20 +23,26 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     /// <summary>The tools that every bench has, by name or by title.</summary>
     public ImmutableArray<string> HouseTools { get; init; } = [];
 
+    /// <summary>The crowfoots of the catalog.</summary>
+    public Crowfoots Crowfoots { get; init; } = new([]);
+
     /// <summary>How torques are told.</summary>
     public TorqueWords Torques { get; init; } = new(SettingsTable.Torque.BuiltIn, Wordbook.English);
 
     private string TorqueWrench => Book.Say("tool.torque-wrench");
 
     /// <summary>
-    /// The titles of a step's tools: those of the kind, the item and the action, and a torque wrench where there is a torque and none of
-    /// them is one: the smallest of the catalog that covers it, else any. A torque with an angle after it takes an angle gauge as well.
+    /// The titles of a step's tools: those of the kind, the item and the action, of the first two only what serves its direction, and a torque
+    /// wrench where there is a torque and none of them is one: the smallest of the catalog that covers it, else any. A torque with an angle after
+    /// it takes an angle gauge as well, and where only a spanner fits, a crowfoot takes its place.
     /// </summary>
     public ImmutableArray<string> Of(PlannedStep step)
     {
         var tools = Item(step).Concat(step.Details.Tools).Distinct().ToList();
-        var titles = tools.Select(tool => ItemWords.Of(tool, Book)).Distinct().ToList();
-        if (Torque(step) is { } torque)
+        var torque = Torque(step);
+        var spanner = torque is null ? null : Crowfoots.Spanner(tools);
+        var titles = tools.Select(tool => tool == spanner ? Crowfoots.Title(tool, Book) : ItemWords.Of(tool, Book)).Distinct().ToList();
+        if (torque is not null)
         {
             if (!tools.Exists(IsTorqueWrench))
             {
@@ -52,6 +58,13 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         return [.. titles];
     }
 
+    /// <summary>The crowfoot that a step is tightened with; empty where it takes none.</summary>
+    public string Crowfoot(PlannedStep step)
+    {
+        var tools = Torque(step) is null ? [] : Item(step).Concat(step.Details.Tools).ToList();
+        return Crowfoots.Spanner(tools) is { } spanner ? Crowfoots.Title(spanner, Book) : tools.Find(Crowfoots.IsCrowfoot) is { } own ? ItemWords.Of(own, Book) : "";
+    }
+
     /// <summary>
     /// In order of first use, those of the job as a whole first, for every step may need them; a torque wrench that is
     /// not in the catalog with the range that it has to cover.
@@ -61,6 +74,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         var house = House(steps, job);
         var uses = job.Tools.SelectMany(tool => steps.Select(step => (Title: ItemWords.Of(tool, Book), Step: step.Number)))
             .Concat(steps.SelectMany(step => Of(step).Select(title => (Title: title, Step: step.Number))));
+        var crowfoots = steps.Select(Crowfoot).ToHashSet(StringComparer.Ordinal);
         return
         [
             .. uses.GroupBy(use => use.Title, use => use.Step).Where(tool => !house.Contains(tool.Key)).Select(tool => new PlanTool(
@@ -69,6 +83,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
                 tool.Distinct().Count())
             {
                 Count = Caps(steps, tool.Key),
+                IsCrowfoot = crowfoots.Contains(tool.Key),
             }),
         ];
     }
@@ -151,16 +166,17 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         .. steps.Where(step => Of(step).Contains(TorqueWrench)).Select(Torque).OfType<TighteningTorque>().SelectMany(torque => torque.Stages),
     ]);
 
-    private static IEnumerable<Tool> Item(PlannedStep step) => step switch
+    /// <summary>What the kind and the item ask for; where something goes on, not what only takes off.</summary>
+    private static IEnumerable<Tool> Item(PlannedStep step) =>
+        step.Phase == PlanPhase.Refit && !step.Opens ? Named(step).Where(tool => !TakingOff.Is(tool)) : Named(step);
+
+    private static IEnumerable<Tool> Named(PlannedStep step) => step switch
     {
         { Cap: { } cap } => step.Verb == Verb.Cap ? [cap.Tool] : [],
         { Joint: { } joint } when step.Opens || step.Closes || step.Tightens || step.Verb == Verb.Loosen =>
-            OfJoint(joint),
+            Crowfoots.ToolsOf(joint),
         { EndsProved: true, Target: Energy { VerifyAt: { } place } energy } => [.. energy.Tools, .. place.Tools],
         { Joint: null, Target: { } item } => item.Tools,
         _ => [],
     };
-
-    private static IEnumerable<Tool> OfJoint(Joint joint) =>
-        [.. joint.Kind.Drive is { } drive ? [drive] : ImmutableArray<Tool>.Empty, .. joint.Kind.Tools, .. joint.Tools];
 }

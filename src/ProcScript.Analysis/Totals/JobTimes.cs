@@ -5,7 +5,7 @@ using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Totals;
 
-/// <summary>The times of a job: its cards and phases for one person, and the whole for one and for two.</summary>
+/// <summary>The times of a job: its cards and phases for one person, and the whole for one and for a crew.</summary>
 /// <param name="Plan">The times of the phases and of the whole.</param>
 /// <param name="Cards">The seconds of each card, by phase and index.</param>
 internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase Phase, int Card), double> Cards)
@@ -14,6 +14,7 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
     public static JobTimes Of(ImmutableArray<PlannedStep> steps)
     {
         var cards = new Dictionary<(PlanPhase Phase, int Card), double>();
+        var crew = steps.Select(step => step.People).Append(2).Max();
         var (clock, end) = (0.0, 0.0);
         var (given, usual, waiting) = (0.0, 0.0, 0.0);
         foreach (var (step, scheduled) in steps.Zip(Starts(steps)))
@@ -39,10 +40,13 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
                 PhaseTime(cards, PlanPhase.Work),
                 PhaseTime(cards, PlanPhase.Refit),
                 end,
-                Math.Min(end, CrewTime.Least(Tasks(steps), crew: 2)),
+                Math.Min(end, CrewTime.Least(Tasks(steps), crew)),
                 given,
                 usual,
-                waiting + end - clock),
+                waiting + end - clock)
+            {
+                CrewSize = crew,
+            },
             cards);
     }
 
@@ -86,7 +90,7 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
                 }
 
                 taskOf.Add(step.Number, tasks.Count);
-                tasks.Add(new CrewTask(time.Attended, time.Duration, Math.Max(1, step.Details.People))
+                tasks.Add(new CrewTask(time.Attended, time.Duration, step.People)
                 {
                     After = [.. gate, .. step.EnabledBy.Concat(step.WaitsFor).Distinct().Select(before => taskOf[before])],
                 });

@@ -31,7 +31,7 @@ internal static class OrderList
             }
             else if (step.Renewed > 0)
             {
-                yield return new NewPart(joint.Kind.Title, step.Renewed, step.Book.Say("order.replaced"), step);
+                yield return new NewPart(ItemWords.Of(joint.Kind, step.Book), step.Renewed, step.Book.Say("order.replaced"), step);
             }
         }
 
@@ -41,16 +41,16 @@ internal static class OrderList
         }
     }
 
-    /// <summary>What comes off with a step and never goes back, in words.</summary>
-    public static IEnumerable<string> Scrap(PlannedStep step) => step switch
+    /// <summary>What comes off with a step and never goes back.</summary>
+    public static IEnumerable<ScrappedPieces> Scrapped(PlannedStep step) => step switch
     {
-        { Verb: Verb.Remove, Part: { } part } when step.Fate != Fate.GoesBack => [part.Title],
+        { Verb: Verb.Remove, Part: { } part } when step.Fate != Fate.GoesBack => [new ScrappedPieces(part.Title, 1, IsPart: true)],
         { Opens: true, Joint: { } joint } =>
         [
             .. (IsScrap(step.Fate, joint) ? step.Count : step.Renewed) is > 0 and var pieces
-                ? [ItemWords.Pieces(pieces, joint.Kind.Title)]
-                : ImmutableArray<string>.Empty,
-            .. SupplyDemand.Spent(joint, step.Count).Select(demand => ItemWords.Pieces(Whole(demand), demand.Supply.Title)),
+                ? [new ScrappedPieces(ItemWords.Of(joint.Kind, step.Book), pieces, IsPart: false)]
+                : ImmutableArray<ScrappedPieces>.Empty,
+            .. SupplyDemand.Spent(joint, step.Count).Select(demand => new ScrappedPieces(demand.Supply.Title, Whole(demand), IsPart: false)),
         ],
         _ => [],
     };
@@ -113,3 +113,13 @@ internal static class OrderList
 /// <param name="Reason">Why new.</param>
 /// <param name="Step">The step.</param>
 internal readonly record struct NewPart(string Title, int Count, string Reason, PlannedStep Step);
+
+/// <summary>Pieces that come off and never go back.</summary>
+/// <param name="Title">What.</param>
+/// <param name="Count">How many.</param>
+/// <param name="IsPart">Whether it is a part of the machine, which nobody counts.</param>
+internal readonly record struct ScrappedPieces(string Title, int Count, bool IsPart)
+{
+    /// <summary>The same in words.</summary>
+    public string Words => IsPart ? Title : ItemWords.Pieces(Count, Title);
+}

@@ -25,7 +25,7 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
         }
 
         var given = step.Details.Time?.BaseValue ?? GivenWithoutOverride(step);
-        var duration = given ?? SaidTime.With(Usual(step), step);
+        var duration = given ?? SaidTime.With(Usual(step), step.Target is Energy energy ? Wait(energy, step.Verb) : 0, step);
         var attended = step.InBackground
             ? Math.Min(duration, (step.Target as Fluid)?.Attended?.BaseValue ?? UsualTimes.SetGoing)
             : duration;
@@ -60,11 +60,15 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
     {
         _ when step.Cap is not null => step.Count * UsualTimes.Cap,
         Joint joint when IsByThePiece(step) =>
-            step.Count * (joint.Role == JointRole.Cover ? UsualTimes.Cover : UsualTimes.PerJoint(joint.Kind.Category)),
-        Fluid => UsualTimes.FluidHandling,
-        Energy energy => UsualTimes.PerAction(step.Verb) + Wait(energy, step.Verb),
-        _ => UsualTimes.PerAction(step.Verb),
+            (step.Count * (joint.Role == JointRole.Cover ? UsualTimes.Cover : UsualTimes.PerJoint(joint.Kind.Category))) + NamedWork.Seconds(step),
+        Fluid => NamedWork.Seconds(step) is > 0 and var named ? named : UsualTimes.FluidHandling,
+        Part part when IsHoisted(step, part) => UsualTimes.Hoisting,
+        Energy => UsualTimes.PerAction(step.Verb),
+        _ => UsualTimes.PerAction(step.Verb) + NamedWork.Seconds(step),
     };
+
+    private static bool IsHoisted(PlannedStep step, Part part) =>
+        (part.Hoist || step.Details.Hoist) && step.Verb is Verb.Remove or Verb.Fit or Verb.Aside or Verb.Return;
 
     private static bool IsByThePiece(PlannedStep step) => step.Opens || step.Closes || step.Tightens || step.Verb == Verb.Loosen;
 

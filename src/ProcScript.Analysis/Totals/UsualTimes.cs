@@ -18,6 +18,24 @@ internal static class UsualTimes
     /// <summary>Emptying or filling, where no <c>takes</c> is given.</summary>
     public const double FluidHandling = 600;
 
+    /// <summary>
+    /// Pulling a vacuum until the moisture is out, by a pump for one circuit of a few kilograms: 30 min is the least that the trade keeps to
+    /// (common practice, no source).
+    /// </summary>
+    public const double Evacuating = 1800;
+
+    /// <summary>Recovering a refrigerant by a machine: common practice, no source.</summary>
+    public const double Recovering = 900;
+
+    /// <summary>Charging by weight: common practice, no source.</summary>
+    public const double Charging = 600;
+
+    /// <summary>Heating a housing, a hub or a joint until it can be worked: common practice, no source.</summary>
+    public const double Heating = 600;
+
+    /// <summary>A lift by a hoist: bringing it, slinging, taking the slack, lifting out or in, and setting down. Common practice, no source.</summary>
+    public const double Hoisting = 600;
+
     /// <summary>A cover, for one; mostly a cap that snaps on.</summary>
     public const double Cover = 3;
 

@@ -69,13 +69,12 @@ internal static class ChangeWords
 
     private static IEnumerable<ChangeLine> Times(TimeChange times)
     {
-        // Summed in another order, the same times may differ in the last digits.
-        if (Math.Abs(times.OldOnePerson - times.NewOnePerson) > 0.5 || Math.Abs(times.OldTwoPeople - times.NewTwoPeople) > 0.5)
+        // What is told the same is the same to whoever plans the day.
+        var before = (Durations.InWords(times.OldOnePerson), Durations.InWords(times.OldCrew));
+        var after = (Durations.InWords(times.NewOnePerson), Durations.InWords(times.NewCrew));
+        if (before != after)
         {
-            yield return new ChangeLine(
-                2,
-                "~",
-                $"time: {Durations.InWords(times.OldOnePerson)} → {Durations.InWords(times.NewOnePerson)} for one person, {Durations.InWords(times.OldTwoPeople)} → {Durations.InWords(times.NewTwoPeople)} for two");
+            yield return new ChangeLine(2, "~", $"time: {before.Item1} → {after.Item1} one step after the other, {before.Item2} → {after.Item2} with a crew");
         }
     }
 

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
+using ProcScript.Cards.Labels;
 using Scriban.Runtime;
 using Scriban.Syntax;
 
@@ -12,20 +13,23 @@ internal sealed class PackRun
 {
     private const string Style = "pack.css";
     private const string Script = "pack.js";
+    private const string LabelStyle = "labels.css";
 
     private readonly PackTemplates _templates;
     private readonly ScriptObject _values;
 
-    private PackRun(Plan plan, PackTemplates templates, Notation notation)
+    private PackRun(Plan plan, PackTemplates templates, Notation notation, LabelSheet? labels)
     {
         _templates = templates;
         _values = PackValues.Create(plan, notation);
+        // label_sheet: the sheet that the bag labels are printed on, in a document of their own; null where they stand in the pack.
+        _values.SetValue("label_sheet", labels is null ? null : LabelValues.Sheet(labels), readOnly: true);
     }
 
     /// <summary>The HTML pack.</summary>
-    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout) => Guarded(templates, () =>
+    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout, LabelSheet? labels) => Guarded(templates, () =>
     {
-        PackRun run = new(plan, templates, Notation.Html);
+        PackRun run = new(plan, templates, Notation.Html, labels);
         var style = run.Render(Style);
         var script = templates.Raw(Script);
         var fault = EndsElement(Style, style, "</style") ?? EndsElement(Script, script, "</script") ?? EndsElement(Script, script, "<!--");
@@ -42,8 +46,23 @@ internal sealed class PackRun
     });
 
     /// <summary>The Markdown pack.</summary>
-    public static PackText Markdown(Plan plan, PackTemplates templates) =>
-        Guarded(templates, () => PackText.Of(new PackRun(plan, templates, Notation.Markdown).Render("pack.md")));
+    public static PackText Markdown(Plan plan, PackTemplates templates, LabelSheet? labels) =>
+        Guarded(templates, () => PackText.Of(new PackRun(plan, templates, Notation.Markdown, labels).Render("pack.md")));
+
+    /// <summary>The bag labels.</summary>
+    public static PackText Labels(Plan plan, PackTemplates templates, LabelSheet sheet) => Guarded(templates, () =>
+    {
+        PackRun run = new(plan, templates, Notation.Html, sheet);
+        run._values.SetValue("label_pages", LabelValues.Pages(plan, sheet), readOnly: true);
+        var style = run.Render(LabelStyle);
+        if (EndsElement(LabelStyle, style, "</style") is { } fault)
+        {
+            return PackText.Of([fault]);
+        }
+
+        run._values.SetValue("style", Inlined(style), readOnly: true);
+        return PackText.Of(run.Render("labels.html"));
+    });
 
     private static PackText Guarded(PackTemplates templates, Func<PackText> render)
     {

@@ -28,8 +28,10 @@ internal static class PackValues
             // below MARKUP: on lines of its own where it begins with a list or the like and would be lost behind other words.
             ["below"] = Function<Markup, Markup>(text => ProseMarkdown.BeginsBlock(text.Text) ? new Markup("\n\n" + text.Text) : text),
             ["quoted"] = Function<Markup, Markup>(text => Continued(text, "> ")),
-            // duration SECONDS, mass KILOGRAMS, mass_in_pounds KILOGRAMS, numbers STEPS: in words.
+            // duration SECONDS, given_duration SECONDS, mass KILOGRAMS, mass_in_pounds KILOGRAMS, numbers STEPS: in words. A duration is an
+            // estimate and is rounded; a given one is somebody's figure and is not.
             ["duration"] = Function<double, string>(Durations.InWords),
+            ["given_duration"] = Function<double, string>(Durations.Exact),
             ["mass"] = Function<double, string>(Masses.InWords),
             ["mass_in_pounds"] = Function<double, string>(Masses.InPounds),
             ["numbers"] = Function<IEnumerable, string>(steps => StepNumbers.InWords(steps.Cast<object>().Select(step => Convert.ToInt32(step, CultureInfo.InvariantCulture)))),

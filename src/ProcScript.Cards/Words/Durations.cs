@@ -2,24 +2,47 @@ using System.Globalization;
 
 namespace ProcScript.Cards.Words;
 
-/// <summary>Times in words.</summary>
+/// <summary>
+/// Times in words. An estimate is told as a person tells it: in half minutes up to 2 min, in minutes up to 20, in 5 min up to 1 h, in quarters of an
+/// hour up to 4 h, in half hours up to 10 h, then in hours, each to the nearest. A figure of the author's is told as it is.
+/// </summary>
 internal static class Durations
 {
-    /// <summary>Seconds below two minutes, else minutes rounded up, else hours and minutes: an estimate is no stop-watch.</summary>
-    public static string InWords(double seconds)
-    {
-        if (seconds < 120)
-        {
-            return string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(seconds):0} s");
-        }
+    private const double Minute = 60;
+    private const double Hour = 3600;
 
-        var minutes = Math.Ceiling(seconds / 60);
-        var hours = Math.Floor(minutes / 60);
-        return (hours, minutes - (hours * 60)) switch
+    /// <summary>So far each step of rounding goes, in seconds, the finest first.</summary>
+    private static readonly (double UpTo, double Step)[] Steps =
+    [
+        (2 * Minute, Minute / 2), (20 * Minute, Minute), (Hour, 5 * Minute), (4 * Hour, Hour / 4), (10 * Hour, Hour / 2), (double.PositiveInfinity, Hour),
+    ];
+
+    /// <summary>An estimate, rounded; whatever takes any time at all takes 30 s.</summary>
+    public static string InWords(double seconds) => seconds <= 0 ? Told(0) : Told(Math.Max(Minute / 2, Rounded(seconds)));
+
+    /// <summary>A figure that somebody has given: to the second up to 2 min, else to the minute upwards.</summary>
+    public static string Exact(double seconds) => seconds < 2 * Minute
+        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(seconds):0} s")
+        : Told(Math.Ceiling(seconds / Minute) * Minute);
+
+    /// <summary>The estimate in seconds, as it is told.</summary>
+    internal static double Rounded(double seconds)
+    {
+        var step = Steps.First(row => seconds <= row.UpTo).Step;
+        return Math.Floor((seconds / step) + 0.5) * step;
+    }
+
+    private static string Told(double seconds)
+    {
+        var halves = (int)Math.Round(seconds / (Minute / 2));
+        var minutes = halves / 2;
+        return (minutes / 60, minutes % 60, halves % 2) switch
         {
-            (0, var rest) => string.Create(CultureInfo.InvariantCulture, $"{rest:0} min"),
-            (_, 0) => string.Create(CultureInfo.InvariantCulture, $"{hours:0} h"),
-            (_, var rest) => string.Create(CultureInfo.InvariantCulture, $"{hours:0} h {rest:0} min"),
+            (0, 0, 1) => "30 s",
+            (0, var rest, 1) => string.Create(CultureInfo.InvariantCulture, $"{rest}½ min"),
+            (0, var rest, _) => string.Create(CultureInfo.InvariantCulture, $"{rest} min"),
+            (var hours, 0, _) => string.Create(CultureInfo.InvariantCulture, $"{hours} h"),
+            var (hours, rest, _) => string.Create(CultureInfo.InvariantCulture, $"{hours} h {rest} min"),
         };
     }
 }

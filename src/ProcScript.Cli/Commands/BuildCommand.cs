@@ -39,6 +39,12 @@ internal static class BuildCommand
             HelpName = "flow|card",
         };
         layout.AcceptOnlyFromAmong("flow", "card");
+        Option<string?> labels = new("--labels")
+        {
+            Description = "What bag labels are printed on: plain paper, or labels of so many mm; the settings say it otherwise.",
+            HelpName = string.Join('|', SettingsTable.Labels.Options),
+        };
+        labels.AcceptOnlyFromAmong([.. SettingsTable.Labels.Options]);
         Option<bool> watch = new("--watch") { Description = "Build again whenever a file changes and show the packs in a browser, until Ctrl-C." };
         Option<int?> port = new("--port") { Description = "With --watch, the port of this machine to show them at.", HelpName = "PORT" };
         port.Validators.Add(result =>
@@ -55,7 +61,7 @@ internal static class BuildCommand
             [
                 InputArguments.Note,
                 """
-                Writes DIR/<procedure>/cards.html, cards.md and plan.json; options are added to the folder's name, as in
+                Writes DIR/<procedure>/cards.html, cards.md and plan.json, and labels.html for sheets of labels; options are added to the folder's name, as in
                 seat_out+air_seat. Where procedures of two machines share a name, the machine is put before it.
                 Nothing is written for a procedure that is not proven.
                 """,
@@ -73,11 +79,12 @@ internal static class BuildCommand
                 ("procscript build procedures -o packs --language de", "Write the packs in German, but for the authors' own words."),
                 ("procscript build procedures -o packs --watch", "Build at every save, and see the cards in a browser."),
                 ("procscript build procedures -o packs --layout card", "Print each card on sheets of its own."),
+                ("procscript build procedures -o packs --labels 70x36", "Put the bag labels on sheets of 24 labels, in labels.html beside the cards."),
                 ("procscript build procedures -o packs --templates our-cards", "Use the shop's own templates."),
             ],
         };
         input.AddTo(command);
-        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates, layout, watch, port])
+        foreach (var option in (IEnumerable<Option>)[output, format, with, procedure, templates, layout, labels, watch, port])
         {
             command.Add(option);
         }
@@ -89,7 +96,7 @@ internal static class BuildCommand
         {
             BuildRequest request = new(
                 input.Read(parsed),
-                wording.Read(parsed) with { Language = language.Read(parsed), Layout = Layout(parsed.GetValue(layout)) },
+                wording.Read(parsed) with { Language = language.Read(parsed), Layout = Layout(parsed.GetValue(layout)), Labels = Labels(parsed.GetValue(labels)) },
                 parsed.GetRequiredValue(output),
                 [.. PackFormat.All.Where(known => Split(parsed.GetValue(format)).Contains(known.Name))],
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],
@@ -109,6 +116,9 @@ internal static class BuildCommand
         "flow" => CardLayout.Flow,
         _ => null,
     };
+
+    private static LabelStock? Labels(string? typed) =>
+        typed is null ? null : SettingsTable.Labels.Words.First(word => word.Word == typed).Value;
 
     private static IEnumerable<string> Names => PackFormat.All.Select(format => format.Name);
 

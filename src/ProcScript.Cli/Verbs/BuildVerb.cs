@@ -1,6 +1,7 @@
 using ProcScript.Analysis;
 using ProcScript.Analysis.Settings;
 using ProcScript.Cards;
+using ProcScript.Cards.Labels;
 using ProcScript.Cli.Output;
 using ProcScript.Syntax.Findings;
 
@@ -30,9 +31,9 @@ internal static class BuildVerb
         for (var i = 0; i < chosen.Length; i++)
         {
             stop.ThrowIfCancellationRequested();
-            if (TryWrite(chosen[i], Path.Combine(output, folders[i]), request, templates))
+            if (TryWrite(chosen[i], Path.Combine(output, folders[i]), request, templates) is { } files)
             {
-                terminal.WriteLine(new Piece($"wrote {Path.Combine(request.Output, folders[i])}: {string.Join(", ", request.Formats.Select(format => format.FileName))}"));
+                terminal.WriteLine(new Piece($"wrote {Path.Combine(request.Output, folders[i])}: {string.Join(", ", files)}"));
                 written++;
             }
             else
@@ -45,23 +46,36 @@ internal static class BuildVerb
         return written < chosen.Length ? ExitCode.Findings : library.ExitCode(Severity.Error);
     }
 
-    private static bool TryWrite(ProcedureReport report, string folder, BuildRequest request, PackTemplates templates)
+    /// <summary>The files that were written; null where the procedure is not proven.</summary>
+    private static List<string>? TryWrite(ProcedureReport report, string folder, BuildRequest request, PackTemplates templates)
     {
         if (report.CreatePlan() is not { } plan)
         {
-            return false;
+            return null;
         }
 
+        var settings = report.Outcome.OwnSettings;
         using PendingFiles files = new();
+        var written = new List<string>();
         foreach (var format in request.Formats)
         {
-            var text = format.Write(plan, templates, report.Outcome.OwnSettings.Get(SettingsTable.Layout));
-            TemplateFolder.Refuse(text.Faults);
-            files.Add(Path.Combine(folder, format.FileName), text.Text);
+            Add(format.FileName, format.Write(plan, templates, settings));
+        }
+
+        if (!plan.Bags.IsEmpty && LabelSheet.Of(settings.Get(SettingsTable.Labels)) is { } sheet && request.Formats.Any(format => format.Name != "json"))
+        {
+            Add("labels.html", WorkPack.Labels(plan, templates, sheet));
         }
 
         files.Commit(replace: true);
-        return true;
+        return written;
+
+        void Add(string name, PackText text)
+        {
+            TemplateFolder.Refuse(text.Faults);
+            files.Add(Path.Combine(folder, name), text.Text);
+            written.Add(name);
+        }
     }
 
     /// <summary>An old pack of a job that is no longer proven is the user's to throw away, but he must know of it.</summary>

@@ -8,13 +8,16 @@ namespace ProcScript.Cli.Verbs;
 /// <param name="Name">What <c>--format</c> calls it.</param>
 /// <param name="FileName">The file it is written to.</param>
 /// <param name="Write">Writes it.</param>
-internal sealed record PackFormat(string Name, string FileName, Func<Plan, PackTemplates, CardLayout, PackText> Write)
+internal sealed record PackFormat(string Name, string FileName, Func<Plan, PackTemplates, PathSettings, PackText> Write)
 {
     /// <summary>All forms.</summary>
     public static IReadOnlyList<PackFormat> All { get; } =
     [
-        new("html", "cards.html", WorkPack.Html),
-        new("md", "cards.md", (plan, templates, _) => WorkPack.Markdown(plan, templates)),
+        new(
+            "html",
+            "cards.html",
+            (plan, templates, settings) => WorkPack.Html(plan, templates, settings.Get(SettingsTable.Layout), settings.Get(SettingsTable.Labels))),
+        new("md", "cards.md", (plan, templates, settings) => WorkPack.Markdown(plan, templates, settings.Get(SettingsTable.Labels))),
         new("json", "plan.json", (plan, _, _) => new PackText(WorkPack.Json(plan), [])),
     ];
 }

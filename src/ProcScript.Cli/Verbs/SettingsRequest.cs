@@ -18,12 +18,16 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     /// <summary>How cards are printed; null where nothing is said.</summary>
     public CardLayout? Layout { get; init; }
 
+    /// <summary>What bag labels are printed on; null where nothing is said.</summary>
+    public LabelStock? Labels { get; init; }
+
     /// <summary>The settings of a library with what is chosen here.</summary>
     public CheckSettings Read(ISourceStore store)
     {
         var settings = SettingsReader.Read(store) with { Today = Today };
         settings = Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
         settings = Language is { } language ? settings.With(SettingsTable.Language, language) : settings;
-        return Layout is { } layout ? settings.With(SettingsTable.Layout, layout) : settings;
+        settings = Layout is { } layout ? settings.With(SettingsTable.Layout, layout) : settings;
+        return Labels is { } labels ? settings.With(SettingsTable.Labels, labels) : settings;
     }
 }

@@ -31,6 +31,35 @@ public class BagFillingTests
         Assert.Equal(["1: 4 × m8x60, 3 × pin, 1 × m8x60", "2: 2 × m8x25"], Fill((0, Long, 4), (0, Short, 2), (0, Pin, 3), (0, Long, 1)));
 
     [Fact]
+    public void Left_and_right_never_share_a_bag_and_what_is_of_neither_has_its_own()
+    {
+        LooseHardware[] pieces = [At("left", 1), At("right edge", 2), At("rear", 3), At("front, left", 4), At("left and right", 5)];
+
+        Assert.Equal(["left 1 4", "right 2", " 3 5"], BagFilling.Fill([.. pieces], (_, _) => "Trim", Wordbook.English).Select(bag => $"{bag.Side} {string.Join(' ', bag.Contents.Select(line => line.StripStep))}"));
+    }
+
+    [Fact]
+    public void Where_only_one_side_comes_off_nothing_is_kept_apart() =>
+        Assert.Equal(["1 2"], BagFilling.Fill([At("left", 1), At("rear", 2)], (_, _) => "Trim", Wordbook.English).Select(bag => $"{bag.Side}{string.Join(' ', bag.Contents.Select(line => line.StripStep))}"));
+
+    [Fact]
+    public void In_a_bag_of_the_author_they_may_meet() => Assert.Equal(
+        [("A", "")],
+        BagFilling.Fill([At("left", 1) with { OwnBag = "A" }, At("right", 2) with { OwnBag = "A" }], (_, _) => "Trim", Wordbook.English).Select(bag => (bag.Name, bag.Side)));
+
+    [Theory]
+    [InlineData("bolts[left]", "right pillar", "left")]
+    [InlineData("foot_bolt[front, right]", "foot", "right")]
+    [InlineData("bolts", "door[left]", "left")]
+    [InlineData("bolts", "Tür links vorn", "left")]
+    [InlineData("bolts", "porte, côté droit", "right")]
+    [InlineData("bolts", "drzwi, lewa strona", "left")]
+    [InlineData("bolts", "puerta izquierda", "left")]
+    [InlineData("bolts", "left and right door", "")]
+    [InlineData("bright_bolts", "leftmost edge", "")]
+    public void The_nearest_words_say_the_side(string name, string part, string side) => Assert.Equal(side, HardwareSide.Of(JointOf(Pin, 1, name, part)));
+
+    [Fact]
     public void A_thread_written_in_another_case_is_the_same_thread() =>
         Assert.Equal(["1: 1 × m8x60", "2: 1 × m8x30"], Fill((0, Long, 1), (0, Kinds[^1], 1)));
 
@@ -105,16 +134,19 @@ public class BagFillingTests
     private static LooseHardware Pieces(int stage, Kind kind, int count, int step) =>
         new(PlanPhase.Strip, stage, JointOf(kind, count), count, step, 100 - step, stage);
 
-    private static Joint JointOf(Kind kind, int count) => new()
+    private static LooseHardware At(string place, int step) =>
+        new(PlanPhase.Strip, 0, JointOf(Pin, 1, part: place), 1, step, 100 - step, 0);
+
+    private static Joint JointOf(Kind kind, int count, string? name = null, string part = "panel") => new()
     {
-        Name = kind.Name,
+        Name = name ?? kind.Name,
         Title = kind.Title,
         Declared = default,
         Index = 0,
         Role = JointRole.Held,
         Count = count,
         Kind = kind,
-        Owner = new Part { Name = "panel", Title = "panel", Declared = default(SourceSpan), Index = 0 },
+        Owner = new Part { Name = part, Title = part, Declared = default(SourceSpan), Index = 0 },
     };
 
     private static Kind Bolt(string name, string? thread) => new(name, name, KindCategory.Fastener, default) { Thread = thread };

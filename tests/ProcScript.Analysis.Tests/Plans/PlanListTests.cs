@@ -153,7 +153,7 @@ public class PlanListTests
 
         Assert.Empty(plan.Bags);
         Assert.Equal("Replace 2 × M8 × 25 bolt", plan.Strip[0].Steps[1].Text);
-        Assert.Equal(["2 × M8 × 25 bolt"], plan.Step("Fasten 2 × M8 × 25 bolt").NewParts);
+        Assert.Equal(["2 × M8 × 25 bolt"], plan.Step("Fasten 2 × M8 × 25 bolt").NewParts.Select(part => part.Text));
         Assert.Equal(("M8 × 25 bolt", 2, "replaced"), plan.Orders.Select(line => (line.Title, line.Count, line.Reason)).Single());
     }
 

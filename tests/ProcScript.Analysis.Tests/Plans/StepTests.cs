@@ -55,14 +55,14 @@ public class StepTests
     [Fact]
     public void New_parts_scrap_and_what_is_used_stand_at_their_steps()
     {
-        Assert.Equal(["1 × case"], Sample.Step("Fit the new case").NewParts);
+        Assert.Equal(["1 × case"], Sample.Step("Fit the new case").NewParts.Select(part => part.Text));
         Assert.Equal("case", Sample.Step("Remove the case").Scrap);
-        Assert.Equal(["3 × stretch bolt"], Sample.Step("Fasten 3 × stretch bolt").NewParts);
+        Assert.Equal(["3 × stretch bolt"], Sample.Step("Fasten 3 × stretch bolt").NewParts.Select(part => part.Text));
         Assert.Equal("3 × stretch bolt", Sample.Step("Undo 3 × stretch bolt").Scrap);
-        Assert.Equal(["2 × cable tie"], Sample.Step("Renew 2 × cable tie").NewParts);
+        Assert.Equal(["2 × cable tie"], Sample.Step("Renew 2 × cable tie").NewParts.Select(part => part.Text));
         Assert.Empty(Sample.Step("Renew 1 × taped wrap").NewParts);
         Assert.Equal(["0.6 m of cloth tape"], Sample.Step("Renew 1 × taped wrap").Consumes);
-        Assert.Equal(["4 × seal ring"], Sample.Step("Connect 2 × union").NewParts);
+        Assert.Equal(["4 × seal ring"], Sample.Step("Connect 2 × union").NewParts.Select(part => part.Text));
         Assert.Equal(["10 mL of gear oil"], Sample.Step("Connect 2 × union").Consumes);
         Assert.Equal("4 × seal ring", Sample.Step("Disconnect 2 × union").Scrap);
         Assert.Equal("", Sample.Step("Undo 6 × M8 × 25 bolt").Scrap);

@@ -51,6 +51,37 @@ public class ToolListTests
         Assert.Equal(new PlanToolChanges(1, 0, 1, 8), plan.ToolChanges);
     }
 
+    [Theory]
+    [InlineData("bearing puller, 2 legs", false)]
+    [InlineData("Pry bar", false)]
+    [InlineData("plastic trim lever", false)]
+    [InlineData("pulley holder", true)]
+    [InlineData("lever", true)]
+    public void What_only_takes_off_is_left_out_where_something_goes_on(string title, bool fits)
+    {
+        var plan = PlanOf.Text($$"""
+            tool tool_1 "{{title}}"
+            clip pin "pin" { tool tool_1 }
+            machine rig "Rig" { part lid "lid" { held by 2 pin as pins } }
+            procedure p "P" on rig { stage "S" { release pins  remove lid { tool tool_1 } } }
+            """);
+
+        Assert.Equal([title], plan.Step("Release 2 × pin").Tools);
+        Assert.Equal(fits ? [title] : [], plan.Step("Engage 2 × pin").Tools);
+        Assert.Equal(fits ? [title] : [], plan.Step("Fit the lid").Tools);
+    }
+
+    [Fact]
+    public void What_the_refit_asks_for_by_itself_is_taken() =>
+        Assert.Equal(
+            ["bearing puller"],
+            PlanOf.Text("""
+                tool puller "bearing puller"
+                fastener bolt "bolt" { torque 22 N.m }
+                machine rig "Rig" { part lid "lid" { held by 2 bolt as bolts } }
+                procedure p "P" on rig { stage "S" { undo bolts  remove lid { refit { tool puller } } } }
+                """).Step("Fit the lid").Tools);
+
     private static string Rig(string torque) => $$"""
         fastener bolt "bolt" { drive socket  torque {{torque}} }
         machine rig "Rig" { part lid "lid" { held by 4 bolt as lid_bolts } }

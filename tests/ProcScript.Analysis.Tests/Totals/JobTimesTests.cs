@@ -56,7 +56,7 @@ public class JobTimesTests
     {
         var plan = Of("undo lid_bolts  undo door_bolts");
 
-        Assert.Equal((160, 80), (plan.Times.OnePerson, plan.Times.TwoPeople));
+        Assert.Equal((160, 80), (plan.Times.OnePerson, plan.Times.Crew));
     }
 
     [Fact]
@@ -64,12 +64,12 @@ public class JobTimesTests
     {
         var plan = Of("undo lid_bolts { people 2 }  undo door_bolts");
 
-        Assert.Equal((160, 160), (plan.Times.OnePerson, plan.Times.TwoPeople));
+        Assert.Equal((160, 160), (plan.Times.OnePerson, plan.Times.Crew));
     }
 
     [Fact]
     public void Nobody_begins_the_refit_before_the_strip_is_done() =>
-        Assert.Equal(400 + 40, Of("undo lid_bolts { time 400 s }  undo door_bolts { time 10 s  refit { time 10 s } }").Times.TwoPeople);
+        Assert.Equal(400 + 40, Of("undo lid_bolts { time 400 s }  undo door_bolts { time 10 s  refit { time 10 s } }").Times.Crew);
 
     private static Plan Of(string steps, string parts = "") => PlanOf.Text(
         Rig.Replace("  part door", parts + "  part door", StringComparison.Ordinal) + $"procedure p \"P\" on rig {{ stage \"S\" {{ {steps} }} }}");

@@ -155,7 +155,13 @@ internal static class SamplePlan
             Scrap = "",
             Torque = step.Verb == "undo" ? "22 ± 2 N·m (16 ± 1.5 lbf·ft)" : "",
             TorqueStages = step.Verb == "undo" ? [new("22 N·m", "20 to 24 N·m", "16 ± 1.5 lbf·ft")] : [],
-            NewParts = step.Verb switch { "disconnect" => ["4 × 10.8 mm HNBR O-ring"], "cut" => ["1 × roof seal bead"], "remove" when step.Item == "evaporator" => ["1 × evaporator"], _ => [] },
+            NewParts = step.Verb switch
+            {
+                "disconnect" => [new PlanNewPart("10.8 mm HNBR O-ring", 4, step.Number)],
+                "cut" => [new PlanNewPart("roof seal bead", 1, step.Number)],
+                "remove" when step.Item == "evaporator" => [new PlanNewPart("evaporator", 1, step.Number)],
+                _ => [],
+            },
             Cure = step.Verb == "cut" ? new PlanCure("2 h", 7200, [], number + 1) : null,
             Consumes = step.Verb == "disconnect" ? ["5 mL of compressor oil"] : [],
             How = step.Verb switch { "release" => ["Push until it **clicks**."], "unplug" => ["Push home, then tug the body."], "empty" => ["Evacuate, then charge by weight."], _ => step.How },
@@ -196,6 +202,7 @@ internal static class SamplePlan
             Rules = [new PlanRule(new PlanAction("fit", "evaporator"), new PlanAction("fit", "headliner"))],
             Alerts = [new PlanAlert("warning", "The cab stands 2.6 m above the ground. Work from the platform, never from the tyre.")],
             People = 2,
+            Staying = [new PlanStaying("2-way connector", 1, [2], [9])],
             Times = new PlanTimes(stripTime, work.Seconds, refitTime, stripTime + work.Seconds + refitTime, 0.6 * (stripTime + work.Seconds + refitTime), work.Seconds, stripTime + refitTime, 0),
             HeaviestLift = new PlanLift("operator seat", 31, 8, 2),
             Tools = [.. steps.SelectMany(step => step.Tools.Select(tool => (tool, step.Number))).GroupBy(use => use.tool).Select(uses => new PlanTool(uses.Key, uses.First().Number, uses.Count()))],

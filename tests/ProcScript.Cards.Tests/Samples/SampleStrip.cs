@@ -100,7 +100,7 @@ internal static class SampleStrip
 
     public static readonly PlanStep[] Work =
     [
-        Step("replace", "Replace evaporator", "evaporator", "evaporator", 120) with { NewParts = ["1 × evaporator"], How = ["Compare old and new: ports, sensor pocket, feet."] },
+        Step("replace", "Replace evaporator", "evaporator", "evaporator", 120) with { NewParts = [new PlanNewPart("evaporator", 1, 0)], How = ["Compare old and new: ports, sensor pocket, feet."] },
         Step("clean", "Clean evaporator case", "case", "evaporator case", 600) with { InBackground = true, Consumes = ["0.2 L of coil cleaner"] },
         Step("inspect", "Inspect drain tubes", "drains", "drain tubes", 120) with { Checks = ["No kink, no leaves, `clear` from end to end."] },
         Step("measure", "Measure drain tube flow", "", "", 60) with { Reading = new PlanReading("Drain tube flow", "0.5 to 2.0 L/min"), Tools = ["measuring jug, 1 L"] },

@@ -60,7 +60,7 @@ public sealed class ChangeReportTests
             ! weaker, warning → caution before step 4: It falls.
           Cover
             ~ goal: remove <seat> (none before)
-            ~ time: 60 s → 10 min for one person, 60 s → 5 min for two
+            ~ time: 1 min → 10 min one step after the other, 1 min → 5 min with a crew
           Strip
             ~ step 4, Seat: Undo 4 × M10
               how: two → three

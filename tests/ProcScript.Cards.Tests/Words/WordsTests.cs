@@ -7,16 +7,45 @@ namespace ProcScript.Cards.Tests.Words;
 public sealed class WordsTests
 {
     [Theory]
-    [InlineData(0, "0 s")]
-    [InlineData(0.2, "1 s")]
-    [InlineData(119, "119 s")]
-    [InlineData(120, "2 min")]
-    [InlineData(121, "3 min")]
-    [InlineData(3540, "59 min")]
-    [InlineData(3541, "1 h")]
-    [InlineData(5000, "1 h 24 min")]
+    [InlineData(0, "0 min")]
+    [InlineData(0.2, "30 s")]
+    [InlineData(44, "30 s")]
+    [InlineData(45, "1 min")]
+    [InlineData(100, "1½ min")]
+    [InlineData(119, "2 min")]
+    [InlineData(149, "2 min")]
+    [InlineData(150, "3 min")]
+    [InlineData(1200, "20 min")]
+    [InlineData(1300, "20 min")]
+    [InlineData(1350, "25 min")]
+    [InlineData(3449, "55 min")]
+    [InlineData(3599, "1 h")]
+    [InlineData(5000, "1 h 30 min")]
     [InlineData(7200, "2 h")]
-    public void A_duration_rounds_up_to_what_a_clock_shows(double seconds, string words) => Assert.Equal(words, Durations.InWords(seconds));
+    [InlineData(17000, "4 h 30 min")]
+    [InlineData(86400, "24 h")]
+    public void An_estimate_is_rounded_as_a_person_rounds_it(double seconds, string words) => Assert.Equal(words, Durations.InWords(seconds));
+
+    [Theory]
+    [InlineData(90, "90 s")]
+    [InlineData(0.2, "1 s")]
+    [InlineData(1320, "22 min")]
+    [InlineData(43200, "12 h")]
+    [InlineData(4000, "1 h 7 min")]
+    public void A_figure_that_somebody_has_given_is_not_rounded(double seconds, string words) => Assert.Equal(words, Durations.Exact(seconds));
+
+    /// <summary>Never further off than half a step, a step being half a minute at the start and an hour at the end.</summary>
+    [Fact]
+    public void Rounding_never_takes_more_than_half_a_step() => Gen.Double[30, 200_000].Sample(seconds =>
+    {
+        var step = seconds <= 120 ? 30 : seconds <= 1200 ? 60 : seconds <= 3600 ? 300 : seconds <= 14_400 ? 900 : seconds <= 36_000 ? 1800 : 3600;
+
+        Assert.InRange(Durations.Rounded(seconds), seconds - (step / 2.0) - 1e-6, seconds + (step / 2.0) + 1e-6);
+    });
+
+    [Fact]
+    public void A_longer_time_is_never_told_shorter() => Gen.Select(Gen.Double[0, 90_000], Gen.Double[0, 90_000]).Sample((one, other) =>
+        Assert.True(Durations.Rounded(Math.Min(one, other)) <= Durations.Rounded(Math.Max(one, other))));
 
     // 10 kg = 22.0462 lb, 0.5 kg = 1.1023 lb: from the exact definition of the pound.
     [Theory]

@@ -83,6 +83,39 @@ public sealed class BuildVerbTests : IDisposable
         Assert.Equal("old", _disk.Read("packs/q/cards.md"));
     }
 
+    [Theory]
+    [InlineData("--labels", "70x36")]
+    [InlineData(null, null)]
+    public async Task Labels_for_sheets_of_labels_are_a_file_of_their_own(string? option, string? stock)
+    {
+        _disk.With("a.proc", """
+            fastener bolt "bolt" { }
+            machine m "M" { part lid "lid" { held by 4 bolt as lid_bolts { pattern none } } }
+            procedure p "P" on m { goal remove lid  stage "S" { undo lid_bolts  remove lid } }
+            """);
+        if (option is null)
+        {
+            _disk.With("procscript.json", """{ "labels": "70x36" }""");
+        }
+
+        var run = await BuildAsync([".", "-o", "packs", "--format", "html", .. option is null ? [] : new[] { option, stock! }]);
+
+        Assert.Contains("wrote packs/p: cards.html, labels.html\n", run.Output, StringComparison.Ordinal);
+        Assert.Contains("size: 210mm 297mm", _disk.Read("packs/p/labels.html"), StringComparison.Ordinal);
+        Assert.Contains("labels.html", _disk.Read("packs/p/cards.html"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_sheet_that_nobody_knows_is_refused_with_those_that_are_known()
+    {
+        _disk.With("a.proc", Sample.Text);
+
+        var run = await BuildAsync("a.proc", "-o", "packs", "--labels", "71x36");
+
+        Assert.Equal(ExitCode.Usage, run.Code);
+        Assert.Contains("70x36", run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Earlier_files_are_replaced_and_leave_nothing_behind()
     {

@@ -17,24 +17,21 @@ internal sealed record PrintedPage(int Number, double Width, double Height, IRea
     /// <summary>All words in the order they are read, with blanks between them.</summary>
     public string Text => string.Join(' ', Words.Select(word => word.Text));
 
-    /// <summary>The words line by line over the whole width: the order of the file follows what poppler takes for columns.</summary>
-    public IReadOnlyList<PrintedWord> WordsByLine
+    /// <summary>Words line by line: the order of the file follows what poppler takes for columns.</summary>
+    public static IReadOnlyList<PrintedWord> ByLine(IEnumerable<PrintedWord> words)
     {
-        get
+        List<List<PrintedWord>> lines = [];
+        foreach (var word in words.OrderBy(word => word.Bottom))
         {
-            List<List<PrintedWord>> lines = [];
-            foreach (var word in Words.OrderBy(word => word.Bottom))
+            if (lines.Count == 0 || word.Bottom - lines[^1][0].Bottom > SameLine)
             {
-                if (lines.Count == 0 || word.Bottom - lines[^1][0].Bottom > SameLine)
-                {
-                    lines.Add([]);
-                }
-
-                lines[^1].Add(word);
+                lines.Add([]);
             }
 
-            return [.. lines.SelectMany(line => line.OrderBy(word => word.Left))];
+            lines[^1].Add(word);
         }
+
+        return [.. lines.SelectMany(line => line.OrderBy(word => word.Left))];
     }
 
     /// <summary>Reads the pages of a PDF.</summary>

@@ -57,6 +57,16 @@ internal sealed record PlannedStep
     /// <summary>What the author says of it, for this direction.</summary>
     public ActionDetails Details { get; init; } = ActionDetails.None;
 
+    /// <summary>How many people it takes.</summary>
+    public int People
+    {
+        get => Math.Max(field, Math.Max(1, Details.People));
+        init;
+    }
+
+    /// <summary>How long the alerts that stand here first tell people to wait, in seconds.</summary>
+    public double WarnedWait { get; init; }
+
     /// <summary>The alerts that an author wrote for it.</summary>
     public ImmutableArray<Alert> Alerts { get; init; } = [];
 

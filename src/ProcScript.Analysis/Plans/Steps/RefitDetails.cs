@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Tools;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -7,7 +8,7 @@ namespace ProcScript.Analysis.Plans.Steps;
 internal static class RefitDetails
 {
     /// <summary>
-    /// The block's own <c>refit</c> block. Tools, people, hoist, lift, protective equipment and tightening that only the action names hold for both
+    /// The block's own <c>refit</c> block. Tools (but for those that only take off), people, hoist, lift, protective equipment and tightening that only the action names hold for both
     /// directions, for the place and the part are the same; prose, photos, checks, supplies and times do not. Alerts are told
     /// apart elsewhere.
     /// </summary>
@@ -22,7 +23,7 @@ internal static class RefitDetails
         var refit = action.Refit ?? ActionDetails.None;
         return refit with
         {
-            Tools = refit.Tools.IsEmpty ? action.Tools : refit.Tools,
+            Tools = refit.Tools.IsEmpty ? [.. action.Tools.Where(tool => !TakingOff.Is(tool))] : refit.Tools,
             People = refit.People == 0 ? action.People : refit.People,
             Ppe = refit.Ppe.IsEmpty ? action.Ppe : refit.Ppe,
             Torque = refit.Torque ?? action.Torque,

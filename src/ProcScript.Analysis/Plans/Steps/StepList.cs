@@ -82,7 +82,7 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
             }
         }
 
-        public ImmutableArray<PlannedStep> ToImmutable() => _steps.ToImmutable();
+        public ImmutableArray<PlannedStep> ToImmutable() => Renewals.WithWhatGoesInWithTheNew(_steps.ToImmutable());
 
         private PlannedStep Step(PerformedAction action, PlanPhase phase, int card)
         {

@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Settings;
+using ProcScript.Analysis.Tools;
 using ProcScript.Analysis.Whole;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
@@ -66,8 +67,8 @@ public sealed class UnusedEntry : LibraryRule
     internal override IEnumerable<Finding> Check(LibraryView view)
     {
         var house = view.Settings.Get(SettingsTable.HouseTools).ToHashSet(StringComparer.OrdinalIgnoreCase);
-        // A torque wrench with a range is taken for the torques that it covers; nobody names it.
-        var wrenches = view.Library.TorqueWrenches.Select(tool => tool.Declared).ToHashSet();
+        // A torque wrench with a range is taken for the torques that it covers, and a crowfoot for the spanner of its size; nobody names them.
+        var wrenches = view.Library.TorqueWrenches.Concat(view.Library.Tools.Where(Crowfoots.IsCrowfoot)).Select(tool => tool.Declared).ToHashSet();
         return
             from tree in view.Library.Trees
             where view.IsLive(tree.Key)

@@ -1,0 +1,19 @@
+using ProcScript.Model.Catalog;
+
+namespace ProcScript.Analysis.Tools;
+
+/// <summary>
+/// Tools that take off and do not fit, by English words of their titles. Common practice, no source: pullers, extractors and splitters part
+/// things, trim levers, pry bars and picks lift them out, knives cut what is renewed.
+/// </summary>
+internal static class TakingOff
+{
+    private static readonly string[] Words = [" puller ", " extractor ", " remover ", " splitter ", " separator ", " knife ", " pick ", " trim lever ", " pry bar "];
+
+    /// <summary>Whether a tool is of no use where something goes on.</summary>
+    public static bool Is(Tool tool)
+    {
+        var title = $" {string.Concat(tool.Title.Select(letter => char.IsLetter(letter) ? char.ToLowerInvariant(letter) : ' '))} ";
+        return Words.Any(word => title.Contains(word, StringComparison.Ordinal));
+    }
+}
