@@ -169,6 +169,7 @@ MARK        : 'mark' ;
 MEASURED    : 'measured' ;
 SNUG        : 'snug' ;
 RETORQUE    : 'retorque' ;
+SIGNED      : 'signed' ;
 
 // The third is taken for the second, with a finding.
 PLUS_MINUS  : '\u00B1' | '+-' | '+/-' ;

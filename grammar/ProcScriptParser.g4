@@ -81,6 +81,7 @@ whenProperties : WHEN test propertyBlock ;
 // ok: strip danger "It swings out."
 // ok: reuse because "The maker allows it three times."
 // ok: stretch
+// ok: signed
 // ok: prevailing 1.5 ± 0.5 N.m
 // ok: prevailing >= 1.5 N.m
 // ok: keep in order
@@ -130,7 +131,7 @@ property
     | USES quantity OF reference                                                                                        # usesProperty
     | WITH reference ( ADD | TAKE ) quantity ( OF reference )?                                                          # changeProperty
     | SINGLE USE                                                                                                        # singleUseProperty
-    | ( CAPTIVE | OILED | HOIST | TEMPORARY | STRETCH )                                                                 # flagProperty
+    | ( CAPTIVE | OILED | HOIST | TEMPORARY | STRETCH | SIGNED )                                                        # flagProperty
     | REUSE BECAUSE text                                                                                                # reuseProperty
     | KEEP IN ORDER                                                                                                     # keepProperty
     | PREVAILING limit                                                                                                  # prevailingProperty
@@ -585,9 +586,10 @@ whileClause : WHILE reference ( COMMA reference )* OPEN BECAUSE text ;
 // ok: check "Both tubes run."
 // ok: check "Runs." expect > 3 mm needs mains live before fit lid
 // ok: check "Runs." with multimeter expect 12 .. 14 V
+// ok: check "No leak." after fill oil { signed }
 // bad: check tubes
 // bad: check "Runs." before lid
-checkRule : CHECK text instruments? ( EXPECT limit )? needsClause? order? ;
+checkRule : CHECK text instruments? ( EXPECT limit )? needsClause? order? propertyBlock? ;
 
 // ok: record "Mass that went in" after fill gas
 // ok: record "Mass that went in" needs mains live
@@ -678,7 +680,7 @@ name
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
     | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND | NONE | NOT_KNOWN | OR | WAY | WHERE | NEEDED
     | WITHOUT | RECORD | PAUSE
-    | LOCKED | REUSE | STRETCH | PREVAILING | KEEP | ORDER | MARK | MEASURED | SNUG | RETORQUE
+    | LOCKED | REUSE | STRETCH | PREVAILING | KEEP | ORDER | MARK | MEASURED | SNUG | RETORQUE | SIGNED
     ;
 
 // ok: down

@@ -45,7 +45,7 @@ public sealed partial class CardHeadTests
         }
 
         Assert.Equal(expected, page.QuerySelectorAll(".standing .energies li").Select(Said));
-        Assert.Equal(expected, EnergyLine().Matches(markdown).Select(line => $"{line.Groups[1].Value} {line.Groups[2].Value}"));
+        Assert.Equal(expected, EnergyLine().Matches(Unlinked(markdown)).Select(line => $"{line.Groups[1].Value} {line.Groups[2].Value}"));
     }
 
     [Theory]
@@ -86,7 +86,7 @@ public sealed partial class CardHeadTests
         var plan = SamplePlan.Evaporator;
 
         Assert.Contains("refrigerant R-134a: empty; whole again after step 99", Said(Html(plan).QuerySelector(".return .open li")!), StringComparison.Ordinal);
-        Assert.Contains("  - **refrigerant R-134a**: empty; whole again after step 99", WorkPack.Markdown(plan, PackTemplates.Standard).Text, StringComparison.Ordinal);
+        Assert.Contains("  - **refrigerant R-134a**: empty; whole again after step [99](#step-99)", WorkPack.Markdown(plan, PackTemplates.Standard).Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -100,7 +100,7 @@ public sealed partial class CardHeadTests
         const string Expected = "mains since step 3. On this card it is proved dead at step 5, comes back at step 7, is isolated, but not yet proved dead, at step 9.";
 
         Assert.Equal($"ISOLATED, NOT PROVED DEAD {Expected}", Said(Html(plan).QuerySelector(".energies li")!));
-        Assert.Contains($"- **ISOLATED, NOT PROVED DEAD**: {Expected}", WorkPack.Markdown(plan, PackTemplates.Standard).Text, StringComparison.Ordinal);
+        Assert.Contains($"- **ISOLATED, NOT PROVED DEAD**: {Expected}", Unlinked(WorkPack.Markdown(plan, PackTemplates.Standard).Text), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -147,7 +147,7 @@ public sealed partial class CardHeadTests
         Assert.True(order.IndexOf("sub marking") is >= 0 and var mark && mark < order.IndexOf("act"), string.Join(' ', order));
         Assert.True(markdown.IndexOf($"- [ ] **Before you start step {marked.Number}, mark:** ", StringComparison.Ordinal) is > 0 and var asked
             && asked < markdown.IndexOf($"- [ ] **{marked.Number}. ", StringComparison.Ordinal));
-        Assert.Contains($"- [ ] **Check:** Marks line up (made at step {marked.Number}): ", markdown, StringComparison.Ordinal);
+        Assert.Contains($"- [ ] **Check:** Marks line up (made at step {marked.Number}): ", Unlinked(markdown), StringComparison.Ordinal);
         Assert.NotNull(page.QuerySelector($"#step-{marked.Mirror}-see-mark-1[type=checkbox]"));
         Assert.All(steps.Where(step => step.Ticks.Length > 0), step => Assert.NotNull(page.QuerySelector($"#step-{step.Number}-tick-1[type=checkbox]")));
         Assert.All(steps.SelectMany(step => step.Ticks), tick => Assert.Contains($"- [ ] {tick}", markdown, StringComparison.Ordinal));
@@ -180,11 +180,21 @@ public sealed partial class CardHeadTests
         return $"{turn} at step {step.GetProperty("number").GetInt32()}";
     }
 
-    /// <summary>Whether the step has a reading to take or something to try: what is isolated without is proved by a step of its own.</summary>
-    private static bool IsProof(JsonElement step) =>
-        step.GetProperty("reading").ValueKind != JsonValueKind.Null || step.GetProperty("checks").GetArrayLength() > 0;
+    /// <summary>
+    /// Whether the step has a reading to take or something to try, on the make-safe card or at the step: what is isolated without is proved by a step
+    /// of its own.
+    /// </summary>
+    private static bool IsProof(JsonElement step) => step.GetProperty("makeSafe").GetInt32() > 0
+        ? !step.GetProperty("how").EnumerateArray().Any(how => how.GetString()!.StartsWith("Treat it as live", StringComparison.Ordinal))
+        : step.GetProperty("reading").ValueKind != JsonValueKind.Null || step.GetProperty("checks").GetArrayLength() > 0;
+
+    /// <summary>A Markdown text without its links to steps.</summary>
+    private static string Unlinked(string markdown) => StepLink().Replace(markdown, "$1");
 
     private static string Said(IElement element) => Blanks().Replace(element.TextContent, " ").Trim();
+
+    [GeneratedRegex(@"\[(\d+)\]\(#step-\1\)")]
+    private static partial Regex StepLink();
 
     [GeneratedRegex(@"\s+")]
     private static partial Regex Blanks();

@@ -56,7 +56,7 @@ public sealed class CoverTests
         var policy = document.QuerySelector("meta[http-equiv=Content-Security-Policy]")!.GetAttribute("content")!;
         var script = Hash(document.QuerySelector("script")!.TextContent);
         var style = Hash(document.QuerySelector("style")!.TextContent);
-        Assert.Equal($"default-src 'none'; script-src '{script}'; style-src '{style}'; base-uri 'none'; form-action 'none'", policy);
+        Assert.Equal($"default-src 'none'; script-src '{script}'; style-src '{style}'; img-src data:; base-uri 'none'; form-action 'none'", policy);
     }
 
     [Fact]

@@ -86,6 +86,7 @@ internal static class StepComparison
         yield return ("in background", step.InBackground ? "yes" : "no");
         yield return ("mass", step.Kilograms > 0 ? string.Create(CultureInfo.InvariantCulture, $"{step.Kilograms:0.###} kg") : "");
         yield return ("hoist", step.Hoist ? "yes" : "no");
+        yield return ("signed by a second person", step.Signed ? "yes" : "no");
         yield return ("look-alike", step.Which?.Piece ?? "");
         yield return ("put in for", step.Because);
         yield return ("time", step.IsUsualTime ? "" : string.Create(CultureInfo.InvariantCulture, $"{step.Seconds:0.#} s"));

@@ -34,6 +34,7 @@ internal sealed class PlanBuilder
     private readonly EnergyStates _energies;
     private readonly ImmutableArray<PlanTemporary> _temporary;
     private readonly ILookup<(PlanPhase Phase, int Card), PlanLeftOut> _leftOut;
+    private readonly IReadOnlyDictionary<(PlanPhase Phase, int Card), PlanStanding> _standings;
     private readonly StepWriter _writer;
 
     private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings)
@@ -62,6 +63,7 @@ internal sealed class PlanBuilder
         _energies = EnergyStates.Of(_list);
         _temporary = TemporaryList.Of(_steps);
         _leftOut = LeftOutLines.Of(strip, _book);
+        _standings = CardStandings.Of(strip, refit, _book, _list, _bags, _temporary);
         _writer = new StepWriter(library, _steps, _warnings, _tools, _bags)
         {
             Which = new WhichIsWhich(loose, _bags, _book),
@@ -69,6 +71,7 @@ internal sealed class PlanBuilder
             Lifts = _lifts,
             Temporary = _temporary,
             StillOpen = StillOpen.Of(strip, refit, _book),
+            MakeSafe = _energies.MadeSafe,
             HandOvers = HandOvers.Of(strip, refit, _book, _steps, _bags, _temporary),
             Job = _procedure.Details,
         };
@@ -210,6 +213,7 @@ internal sealed class PlanBuilder
                 new PlanStage(title, [.. steps[card].Select(_writer.Write)], _times.Cards.GetValueOrDefault((phase, card)))
                 {
                     Energies = _energies.On(phase, card),
+                    After = _standings[(phase, card)],
                     LeftOut = [.. _leftOut[(phase, card)]],
                 }),
         ];

@@ -11,6 +11,9 @@ public sealed record PlanStage(string Title, ImmutableArray<PlanStep> Steps, dou
     /// <summary>How each energy that the job isolates stands when the card is taken up, and what becomes of it on the card.</summary>
     public ImmutableArray<PlanEnergyState> Energies { get; init; } = [];
 
+    /// <summary>How the machine stands once every step of the card is done.</summary>
+    public PlanStanding After { get; init; } = new();
+
     /// <summary>What is left out of it because it is done already.</summary>
     public ImmutableArray<PlanLeftOut> LeftOut { get; init; } = [];
 }

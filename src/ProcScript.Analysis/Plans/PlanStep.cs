@@ -140,6 +140,18 @@ public sealed record PlanStep
     /// <summary>What is to be written down in words; empty where nothing is.</summary>
     public string Record { get; init; } = "";
 
+    /// <summary>The other steps that the words on how it is done name: the one that proves what it isolates to be off, the other half of its tightening.</summary>
+    public ImmutableArray<int> SeeSteps { get; init; } = [];
+
+    /// <summary>Whether a second person signs that it is done.</summary>
+    public bool Signed { get; init; }
+
+    /// <summary>
+    /// Where it isolates an energy for the first time, or proves that it is off then: the place of the energy in the plan's list, from 1. The lines
+    /// of making it safe, its locks and its reading stand there and not at the step. 0 for all others.
+    /// </summary>
+    public int MakeSafe { get; init; }
+
     /// <summary>What is handed over where the job stops; else null.</summary>
     public PlanHandOver? HandOver { get; init; }
 

@@ -69,6 +69,9 @@ internal sealed class StepWriter
     /// <summary>What is on the machine for the job alone.</summary>
     public required ImmutableArray<PlanTemporary> Temporary { get; init; }
 
+    /// <summary>The steps whose lines and readings stand on the make-safe card, with the places of their energies there.</summary>
+    public required IReadOnlyDictionary<int, int> MakeSafe { get; init; }
+
     /// <summary>What is handed over at each step at which the job stops.</summary>
     public required IReadOnlyDictionary<int, PlanHandOver> HandOvers { get; init; }
 
@@ -90,7 +93,7 @@ internal sealed class StepWriter
         Open = [.. step.Open.Select(open => open.Item.Name)],
         Test = step.Test,
         Renewed = step.Renewed,
-        How = StepProse.How(step),
+        How = StepProse.How(step, MakeSafe.ContainsKey(step.Number)),
         Alerts = _warnings[step.Number],
         Tools = _tools.Of(step),
         Bags = [.. _bags[step.Number].Distinct()],
@@ -109,7 +112,7 @@ internal sealed class StepWriter
         SeeMarks = Marks.Seen(step.Number),
         Ticks = [.. OwnPlaceWords.Ticks(step)],
         Notes = [.. OwnPlaceWords.Notes(step)],
-        Checks = StepProse.Checks(step),
+        Checks = StepProse.Checks(step, MakeSafe.ContainsKey(step.Number)),
         NewParts = _renewals.NewParts(step),
         NewAt = _renewals.NewAt(step),
         NewCount = _renewals.NewCount(step),
@@ -118,8 +121,11 @@ internal sealed class StepWriter
         StaysOnPart = StayingHardware.IsCaptive(step),
         Consumes = [.. SupplyDemand.Of(step).Where(demand => !demand.IsPiece).Select(Words)],
         Scrap = string.Join(", ", OrderList.Scrapped(step).Select(pieces => pieces.Words)),
-        Reading = StepProse.Reading(step),
+        Reading = StepProse.Reading(step, MakeSafe.ContainsKey(step.Number)),
         Record = step.Verb == Verb.Record ? step.Text ?? "" : "",
+        SeeSteps = [.. new[] { step.ProvedAt, step.OtherHalf }.Where(other => other > 0)],
+        Signed = step.IsSigned,
+        MakeSafe = MakeSafe.GetValueOrDefault(step.Number),
         HandOver = HandOvers.GetValueOrDefault(step.Number),
         InBackground = step.InBackground,
         WaitsFor = [.. step.WaitsFor.Where(before => _steps[before - 1].Cure is null)],

@@ -95,12 +95,13 @@
     current = { id, started };
     tab.save(id);
     dialog.close();
+    return packPhotos.show(prefix + id);
   };
 
   // Two tabs may begin one in the same moment.
   const begin = () => {
     const started = new Date().toISOString();
-    become(`${started} ${Math.random().toString(36).slice(2, 8)}`, started);
+    return become(`${started} ${Math.random().toString(36).slice(2, 8)}`, started);
   };
 
   const nameIt = () => {
@@ -130,6 +131,7 @@
   const leave = () => {
     current = null;
     fill({});
+    packPhotos.show(null);
   };
 
   const button = (text, about, action) => {
@@ -154,6 +156,7 @@
       button("Delete", about, () => {
         if (!window.confirm(`Delete the record ${about}?`)) return;
         store.remove(kept.id);
+        packPhotos.forget(prefix + kept.id);
         if (kept.id === current?.id) leave();
         list();
         dialog.querySelector("button").focus();
@@ -188,16 +191,16 @@
     const here = typeof loaded.id === "string" ? store.load(loaded.id) : null;
     if (isRecord(here) && String(here.changed) > String(loaded.changed)
       && !window.confirm(`This device has that record with later changes, of ${timeOf(here.changed)}. Replace it?`)) return say("Nothing was changed.");
-    if (typeof loaded.id === "string" && typeof loaded.started === "string") become(loaded.id, loaded.started);
-    else begin();
+    await (typeof loaded.id === "string" && typeof loaded.started === "string" ? become(loaded.id, loaded.started) : begin());
     fill(loaded.fields);
     keep();
+    await packPhotos.take(loaded.photos);
     say(`The record from ${file.name} is loaded.`);
   };
 
   const save = () => {
     if (!current) return say("There is nothing to save yet.");
-    const kept = record();
+    const kept = { ...record(), photos: packPhotos.all() };
     const name = nameOf(kept).replace(/[^A-Za-z0-9.-]+/g, "_");
     const link = document.createElement("a");
     link.href = URL.createObjectURL(new Blob([JSON.stringify(kept, null, 2) + "\n"], { type: "application/json" }));
@@ -227,7 +230,8 @@
     },
     clear() {
       if (!current) return say("There is nothing to clear yet.");
-      if (!window.confirm("Clear every tick and reading of this record?")) return;
+      if (!window.confirm("Clear every tick, reading and photo of this record?")) return;
+      packPhotos.clear();
       // What it goes by stays, else it could not be told from another.
       const { serial, "work-order": order } = record().fields;
       fill({ serial, "work-order": order });
@@ -267,6 +271,12 @@
     if (event.target.dataset.field) keep();
   });
 
+  packPhotos.start({
+    say,
+    ensure() {
+      if (!current) keep();
+    },
+  });
   for (const hidden of document.querySelectorAll(".tools, .bar")) hidden.hidden = false;
   // Some browsers bring a page back with its fields filled in; a pack prints as it was built until somebody says otherwise.
   apart.checked = document.documentElement.classList.contains("card-layout");

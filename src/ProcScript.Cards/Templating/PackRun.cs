@@ -12,8 +12,10 @@ namespace ProcScript.Cards.Templating;
 internal sealed class PackRun
 {
     private const string Style = "pack.css";
-    private const string Script = "pack.js";
     private const string LabelStyle = "labels.css";
+
+    // In the order in which they run.
+    private static readonly string[] Scripts = ["photos.js", "pack.js", "search.js"];
 
     private readonly PackTemplates _templates;
     private readonly ScriptObject _values;
@@ -31,8 +33,9 @@ internal sealed class PackRun
     {
         PackRun run = new(plan, templates, Notation.Html, labels);
         var style = run.Render(Style);
-        var script = templates.Raw(Script);
-        var fault = EndsElement(Style, style, "</style") ?? EndsElement(Script, script, "</script") ?? EndsElement(Script, script, "<!--");
+        var script = string.Concat(Scripts.Select(templates.Raw));
+        var fault = EndsElement(Style, style, "</style")
+            ?? Scripts.Select(name => EndsElement(name, templates.Raw(name), "</script") ?? EndsElement(name, templates.Raw(name), "<!--")).FirstOrDefault(fault => fault is not null);
         if (fault is not null)
         {
             return PackText.Of([fault]);

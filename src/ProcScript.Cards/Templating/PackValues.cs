@@ -19,6 +19,7 @@ internal static class PackValues
         document.Import(JsonSerializer.SerializeToElement(plan, PlanJson.Published.Plan));
         document.IsReadOnly = true;
 
+        StepLinks links = new(notation);
         ScriptObject values = new()
         {
             // prose TEXT: an author's Markdown, made safe for the document.
@@ -35,6 +36,10 @@ internal static class PackValues
             ["mass"] = Function<double, string>(Masses.InWords),
             ["mass_in_pounds"] = Function<double, string>(Masses.InPounds),
             ["numbers"] = Function<IEnumerable, string>(steps => StepNumbers.InWords(steps.Cast<object>().Select(step => Convert.ToInt32(step, CultureInfo.InvariantCulture)))),
+            // step_no STEP, step_nos STEPS: numbers that lead to the steps; linked TEXT STEPS: a text in which they do.
+            ["step_no"] = Function<int, Markup>(links.Number),
+            ["step_nos"] = Function<IEnumerable, Markup>(links.Numbers),
+            ["linked"] = DelegateCustomFunction.CreateFunc<object, IEnumerable, Markup>(links.In),
             // uncounted TEXT COUNT: what a step says, without its count.
             ["uncounted"] = DelegateCustomFunction.CreateFunc<string, int, string>(Counts.Without),
             // safety_word ACTION: the action of a line of making safe or of returning to service, as it is headed.
@@ -64,6 +69,7 @@ internal static class PackValues
         ["title"] = row.Title,
         ["is_goal"] = row.IsGoal,
         ["move"] = row.Move,
+        ["step"] = row.Step,
         ["hidden_by"] = string.Join(", ", row.HiddenBy),
         ["hides"] = string.Join(", ", row.Hides),
     };

@@ -6,7 +6,10 @@ namespace ProcScript.Cards.Words;
 internal static class StepNumbers
 {
     /// <summary>Ascending, with runs of three or more drawn together: <c>3, 5–8, 12</c>.</summary>
-    public static string InWords(IEnumerable<int> steps)
+    public static string InWords(IEnumerable<int> steps) => InWords(steps, step => step.ToString(CultureInfo.InvariantCulture));
+
+    /// <summary>The same, with each number written by <paramref name="write"/>.</summary>
+    public static string InWords(IEnumerable<int> steps, Func<int, string> write)
     {
         List<(int First, int Last)> runs = [];
         foreach (var step in steps.Distinct().Order())
@@ -21,13 +24,13 @@ internal static class StepNumbers
             }
         }
 
-        return string.Join(", ", runs.Select(Run));
+        return string.Join(", ", runs.Select(run => Run(run, write)));
     }
 
-    private static string Run((int First, int Last) run) => (run.Last - run.First) switch
+    private static string Run((int First, int Last) run, Func<int, string> write) => (run.Last - run.First) switch
     {
-        0 => run.First.ToString(CultureInfo.InvariantCulture),
-        1 => string.Create(CultureInfo.InvariantCulture, $"{run.First}, {run.Last}"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"{run.First}–{run.Last}"),
+        0 => write(run.First),
+        1 => $"{write(run.First)}, {write(run.Last)}",
+        _ => $"{write(run.First)}–{write(run.Last)}",
     };
 }

@@ -61,6 +61,7 @@ internal static class PropertySentences
         new("reuse because", "why the old ones may go back", "reuse because \"${1:why}\""),
         new("seals", "rings that are renewed with it", "seals ${1:1} ${2:supply}"),
         new("shutdown", "how the machine is stopped", "shutdown \"${1:how}\""),
+        new("signed", "a second person signs for it", "signed"),
         new("single use", "a new one goes back", "single use"),
         new("size", "of the tool", "size ${1:13 mm}"),
         new("spare", "how many more to order", "spare ${1:10 %}"),

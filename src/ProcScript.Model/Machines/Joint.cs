@@ -65,6 +65,9 @@ public sealed class Joint : MachineItem
     /// <summary>Whether it is tightened until it yields, by its own words or its kind's.</summary>
     public bool Stretch { get; internal set; }
 
+    /// <summary>Whether a second person signs that it is closed.</summary>
+    public bool Signed { get; internal set; }
+
     /// <summary>Why it may serve again although its sort never does, in its own words or its kind's; null where nothing is said.</summary>
     public string? Reuse { get; internal set; }
 

@@ -51,6 +51,9 @@ public sealed record ActionDetails
     /// <summary>Whether a hoist lifts it.</summary>
     public bool Hoist { get; init; }
 
+    /// <summary>Whether a second person signs that it is done.</summary>
+    public bool Signed { get; init; }
+
     /// <summary>Protective equipment.</summary>
     public ImmutableArray<string> Ppe { get; init; } = [];
 

@@ -7,7 +7,7 @@ namespace ProcScript.Model.Procedures;
 
 /// <summary>
 /// Joins what several blocks say of one action. Each thing counts where all that say it agree; of what keeps people safe all counts: the most people,
-/// the hoist, every alert and all protective equipment.
+/// the hoist, the second person, every alert and all protective equipment.
 /// </summary>
 internal static class DetailsAgreement
 {
@@ -31,6 +31,7 @@ internal static class DetailsAgreement
             Bag = Agreed(blocks.Where(block => block.Bag is not null), block => block.Bag!)?.Bag,
             Lift = Agreed(blocks.Where(block => block.Lift != LiftGeometry.None), block => block.Lift.ToString())?.Lift ?? LiftGeometry.None,
             Hoist = blocks.Any(block => block.Hoist),
+            Signed = blocks.Any(block => block.Signed),
             Ppe = [.. blocks.SelectMany(block => block.Ppe).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             Uses = Agreed(blocks.Where(block => !block.Uses.IsEmpty), block => Lines(block.Uses.Select(Words)))?.Uses ?? [],
             Alerts =
@@ -63,6 +64,7 @@ internal static class DetailsAgreement
         Bag = own.Bag ?? other.Bag,
         Lift = own.Lift == LiftGeometry.None ? other.Lift : own.Lift,
         Hoist = own.Hoist || other.Hoist,
+        Signed = own.Signed || other.Signed,
         Ppe = [.. own.Ppe.Union(other.Ppe)],
         Uses = own.Uses.IsEmpty ? other.Uses : own.Uses,
         Alerts = other.Alerts,
@@ -79,7 +81,7 @@ internal static class DetailsAgreement
     [
         Lines(block.How), Lines(block.Tools.Select(tool => tool.Name)), Number(block.People), block.Time?.Print() ?? "", Lines(block.Photos),
         Lines(block.Checks), block.Store ?? "", block.Torque?.Print() ?? "", $"{block.Pattern}", block.Bag ?? "", block.Lift.ToString(),
-        $"{block.Hoist}", Lines(block.Ppe), Lines(block.Uses.Select(Words)), Lines(block.Alerts.Select(alert => $"{alert.Word} {alert.Phase} {alert.Text}")),
+        $"{block.Hoist} {block.Signed}", Lines(block.Ppe), Lines(block.Uses.Select(Words)), Lines(block.Alerts.Select(alert => $"{alert.Word} {alert.Phase} {alert.Text}")),
         block.Refit is { } refit ? Key(refit) : "",
     ]);
 

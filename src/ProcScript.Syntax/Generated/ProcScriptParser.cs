@@ -63,12 +63,12 @@ internal partial class ProcScriptParser : Parser {
 		WHILE=149, OPEN=150, LEFT_HAND=151, OR=152, WAY=153, WHERE=154, NEEDED=155, 
 		WITHOUT=156, RECORD=157, PAUSE=158, LOCKED=159, REUSE=160, STRETCH=161, 
 		PREVAILING=162, KEEP=163, ORDER=164, MARK=165, MEASURED=166, SNUG=167, 
-		RETORQUE=168, PLUS_MINUS=169, PLUS=170, DEGREE=171, MIDDLE_DOT=172, PERCENT=173, 
-		RANGE=174, DOT=175, SLASH=176, MINUS=177, AT_MOST=178, AT_LEAST=179, LESS_THAN=180, 
-		MORE_THAN=181, COMMA=182, LEFT_BRACE=183, RIGHT_BRACE=184, LEFT_BRACKET=185, 
-		RIGHT_BRACKET=186, LEFT_PAREN=187, RIGHT_PAREN=188, DECIMAL=189, INTEGER=190, 
-		SCREW_SIZE=191, NAME=192, STRING=193, UNCLOSED_STRING=194, COMMENT=195, 
-		NEWLINE=196, WHITE_SPACE=197, UNKNOWN=198;
+		RETORQUE=168, SIGNED=169, PLUS_MINUS=170, PLUS=171, DEGREE=172, MIDDLE_DOT=173, 
+		PERCENT=174, RANGE=175, DOT=176, SLASH=177, MINUS=178, AT_MOST=179, AT_LEAST=180, 
+		LESS_THAN=181, MORE_THAN=182, COMMA=183, LEFT_BRACE=184, RIGHT_BRACE=185, 
+		LEFT_BRACKET=186, RIGHT_BRACKET=187, LEFT_PAREN=188, RIGHT_PAREN=189, 
+		DECIMAL=190, INTEGER=191, SCREW_SIZE=192, NAME=193, STRING=194, UNCLOSED_STRING=195, 
+		COMMENT=196, NEWLINE=197, WHITE_SPACE=198, UNKNOWN=199;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_whenProperties = 4, RULE_property = 5, RULE_clause = 6, RULE_cover = 7, 
@@ -142,9 +142,9 @@ internal partial class ProcScriptParser : Parser {
 		"'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", "'way'", 
 		"'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
 		"'reuse'", "'stretch'", "'prevailing'", "'keep'", "'order'", "'mark'", 
-		"'measured'", "'snug'", "'retorque'", null, "'+'", "'\\u00B0'", null, 
-		"'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", "'{'", 
-		"'}'", "'['", "']'", "'('", "')'"
+		"'measured'", "'snug'", "'retorque'", "'signed'", null, "'+'", "'\\u00B0'", 
+		null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", 
+		"'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -168,8 +168,8 @@ internal partial class ProcScriptParser : Parser {
 		"VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "LEFT_HAND", 
 		"OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", "LOCKED", 
 		"REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
-		"SNUG", "RETORQUE", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", 
-		"RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
+		"SNUG", "RETORQUE", "SIGNED", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", 
+		"PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
 		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
 		"LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", 
 		"STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
@@ -467,7 +467,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 225;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20921451393L) != 0)) {
 				{
 				State = 223;
 				ErrorHandler.Sync(this);
@@ -540,6 +540,7 @@ internal partial class ProcScriptParser : Parser {
 				case KEEP:
 				case MARK:
 				case MEASURED:
+				case SIGNED:
 					{
 					State = 219;
 					property();
@@ -818,6 +819,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOIST() { return GetToken(ProcScriptParser.HOIST, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TEMPORARY() { return GetToken(ProcScriptParser.TEMPORARY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STRETCH() { return GetToken(ProcScriptParser.STRETCH, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIGNED() { return GetToken(ProcScriptParser.SIGNED, 0); }
 		public FlagPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class PrevailingPropertyContext : PropertyContext {
@@ -1379,12 +1381,13 @@ internal partial class ProcScriptParser : Parser {
 			case OILED:
 			case HOIST:
 			case STRETCH:
+			case SIGNED:
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
 				State = 327;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0) || _la==STRETCH) ) {
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0) || _la==STRETCH || _la==SIGNED) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1557,6 +1560,7 @@ internal partial class ProcScriptParser : Parser {
 					case MEASURED:
 					case SNUG:
 					case RETORQUE:
+					case SIGNED:
 					case NAME:
 						{
 						State = 342;
@@ -2588,7 +2592,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 488;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3724804993L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20904674177L) != 0)) {
 				{
 				{
 				State = 485;
@@ -2796,6 +2800,7 @@ internal partial class ProcScriptParser : Parser {
 			case KEEP:
 			case MARK:
 			case MEASURED:
+			case SIGNED:
 				EnterOuterAlt(_localctx, 10);
 				{
 				State = 502;
@@ -3138,7 +3143,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 551;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3741582209L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20921451393L) != 0)) {
 				{
 				State = 549;
 				ErrorHandler.Sync(this);
@@ -3211,6 +3216,7 @@ internal partial class ProcScriptParser : Parser {
 				case KEEP:
 				case MARK:
 				case MEASURED:
+				case SIGNED:
 					{
 					State = 545;
 					property();
@@ -3511,6 +3517,7 @@ internal partial class ProcScriptParser : Parser {
 			case KEEP:
 			case MARK:
 			case MEASURED:
+			case SIGNED:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -4014,6 +4021,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
@@ -4179,6 +4187,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
@@ -4628,6 +4637,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
@@ -4789,6 +4799,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
@@ -4859,7 +4870,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 705;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 3724804993L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20904674177L) != 0)) {
 				{
 				{
 				State = 702;
@@ -5042,6 +5053,7 @@ internal partial class ProcScriptParser : Parser {
 			case KEEP:
 			case MARK:
 			case MEASURED:
+			case SIGNED:
 				EnterOuterAlt(_localctx, 8);
 				{
 				State = 717;
@@ -5194,7 +5206,7 @@ internal partial class ProcScriptParser : Parser {
 				State = 739;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 11259000142168063L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 22518000284336127L) != 0)) {
 					{
 					State = 731;
 					value();
@@ -5856,6 +5868,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case INTEGER:
 			case NAME:
 				{
@@ -7643,6 +7656,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public OrderContext order() {
 			return GetRuleContext<OrderContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
+			return GetRuleContext<PropertyBlockContext>(0);
+		}
 		public CheckRuleContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -7704,6 +7720,16 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
+			State = 1017;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 1016;
+				propertyBlock();
+				}
+			}
+
 			}
 		}
 		catch (RecognitionException re) {
@@ -7743,26 +7769,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1016;
-			Match(RECORD);
-			State = 1017;
-			text();
 			State = 1019;
+			Match(RECORD);
+			State = 1020;
+			text();
+			State = 1022;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,123,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,124,Context) ) {
 			case 1:
 				{
-				State = 1018;
+				State = 1021;
 				needsClause();
 				}
 				break;
 			}
-			State = 1022;
+			State = 1025;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1021;
+				State = 1024;
 				order();
 				}
 			}
@@ -7806,18 +7832,18 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1024;
+			State = 1027;
 			Match(PAUSE);
-			State = 1025;
-			text();
-			State = 1026;
-			order();
 			State = 1028;
+			text();
+			State = 1029;
+			order();
+			State = 1031;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1027;
+				State = 1030;
 				propertyBlock();
 				}
 			}
@@ -7861,21 +7887,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1030;
-			Match(TEST);
-			State = 1031;
-			text();
 			State = 1033;
+			Match(TEST);
+			State = 1034;
+			text();
+			State = 1036;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1032;
+				State = 1035;
 				order();
 				}
 			}
 
-			State = 1035;
+			State = 1038;
 			testBlock();
 			}
 		}
@@ -7914,23 +7940,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1037;
+			State = 1040;
 			Match(LEFT_BRACE);
-			State = 1041;
+			State = 1044;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 515L) != 0)) {
 				{
 				{
-				State = 1038;
+				State = 1041;
 				testItem();
 				}
 				}
-				State = 1043;
+				State = 1046;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1044;
+			State = 1047;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7973,7 +7999,7 @@ internal partial class ProcScriptParser : Parser {
 		TestItemContext _localctx = new TestItemContext(Context, State);
 		EnterRule(_localctx, 166, RULE_testItem);
 		try {
-			State = 1051;
+			State = 1054;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -7982,14 +8008,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1046;
+				State = 1049;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1047;
+				State = 1050;
 				powerClause();
 				}
 				break;
@@ -7998,21 +8024,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1048;
+				State = 1051;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1049;
+				State = 1052;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1050;
+				State = 1053;
 				whileClause();
 				}
 				break;
@@ -8058,23 +8084,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1053;
+			State = 1056;
 			Match(POWER);
-			State = 1054;
+			State = 1057;
 			reference();
-			State = 1059;
+			State = 1062;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1055;
+				State = 1058;
 				Match(COMMA);
-				State = 1056;
+				State = 1059;
 				reference();
 				}
 				}
-				State = 1061;
+				State = 1064;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -8119,7 +8145,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1062;
+			State = 1065;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8128,18 +8154,18 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1063;
+			State = 1066;
 			orderVerb();
-			State = 1064;
-			reference();
 			State = 1067;
+			reference();
+			State = 1070;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 1065;
+				State = 1068;
 				Match(TO);
-				State = 1066;
+				State = 1069;
 				position();
 				}
 			}
@@ -8176,7 +8202,7 @@ internal partial class ProcScriptParser : Parser {
 		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
 		EnterRule(_localctx, 172, RULE_orderVerb);
 		try {
-			State = 1071;
+			State = 1074;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
@@ -8211,14 +8237,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1069;
+				State = 1072;
 				verb();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1070;
+				State = 1073;
 				snugVerb();
 				}
 				break;
@@ -8255,7 +8281,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1073;
+			State = 1076;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8293,7 +8319,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1075;
+			State = 1078;
 			Match(INTEGER);
 			}
 		}
@@ -8338,24 +8364,24 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1077;
+			State = 1080;
 			number();
-			State = 1079;
+			State = 1082;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,132,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
 			case 1:
 				{
-				State = 1078;
+				State = 1081;
 				unit();
 				}
 				break;
 			}
-			State = 1086;
+			State = 1089;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1081;
+				State = 1084;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8364,14 +8390,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1082;
+				State = 1085;
 				number();
-				State = 1084;
+				State = 1087;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
 				case 1:
 					{
-					State = 1083;
+					State = 1086;
 					unit();
 					}
 					break;
@@ -8415,14 +8441,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1089;
+			State = 1092;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 178)) & ~0x3f) == 0 && ((1L << (_la - 178)) & 15L) != 0)) {
+			if (((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) {
 				{
-				State = 1088;
+				State = 1091;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 178)) & ~0x3f) == 0 && ((1L << (_la - 178)) & 15L) != 0)) ) {
+				if ( !(((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -8432,7 +8458,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1091;
+			State = 1094;
 			quantity();
 			}
 		}
@@ -8470,47 +8496,47 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1094;
+			State = 1097;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1093;
+				State = 1096;
 				Match(MINUS);
 				}
 			}
 
-			State = 1105;
+			State = 1108;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1096;
+				State = 1099;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1097;
+				State = 1100;
 				Match(INTEGER);
-				State = 1103;
+				State = 1106;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1098;
+					State = 1101;
 					Match(SLASH);
-					State = 1099;
+					State = 1102;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1100;
+					State = 1103;
 					Match(INTEGER);
-					State = 1101;
+					State = 1104;
 					Match(SLASH);
-					State = 1102;
+					State = 1105;
 					Match(INTEGER);
 					}
 					break;
@@ -8639,6 +8665,7 @@ internal partial class ProcScriptParser : Parser {
 				case MEASURED:
 				case SNUG:
 				case RETORQUE:
+				case SIGNED:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -8705,27 +8732,27 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 184, RULE_unit);
 		int _la;
 		try {
-			State = 1120;
+			State = 1123;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1107;
+				State = 1110;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1108;
+				State = 1111;
 				Match(DEGREE);
-				State = 1110;
+				State = 1113;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1109;
+					State = 1112;
 					Match(NAME);
 					}
 				}
@@ -8736,28 +8763,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1112;
+				State = 1115;
 				unitName();
-				State = 1117;
+				State = 1120;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 172)) & ~0x3f) == 0 && ((1L << (_la - 172)) & 25L) != 0)) {
+				while (((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) {
 					{
 					{
-					State = 1113;
+					State = 1116;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 172)) & ~0x3f) == 0 && ((1L << (_la - 172)) & 25L) != 0)) ) {
+					if ( !(((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1114;
+					State = 1117;
 					unitName();
 					}
 					}
-					State = 1119;
+					State = 1122;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8796,7 +8823,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1122;
+			State = 1125;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8840,14 +8867,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1124;
+			State = 1127;
 			name();
-			State = 1126;
+			State = 1129;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1125;
+				State = 1128;
 				index();
 				}
 			}
@@ -8893,27 +8920,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1128;
+			State = 1131;
 			Match(LEFT_BRACKET);
-			State = 1129;
+			State = 1132;
 			value();
-			State = 1134;
+			State = 1137;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1130;
+				State = 1133;
 				Match(COMMA);
-				State = 1131;
+				State = 1134;
 				value();
 				}
 				}
-				State = 1136;
+				State = 1139;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1137;
+			State = 1140;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -9032,6 +9059,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode MEASURED() { return GetToken(ProcScriptParser.MEASURED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SNUG() { return GetToken(ProcScriptParser.SNUG, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RETORQUE() { return GetToken(ProcScriptParser.RETORQUE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIGNED() { return GetToken(ProcScriptParser.SIGNED, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -9047,9 +9075,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1139;
+			State = 1142;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 9007200328482815L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 18014400656965631L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -9090,7 +9118,7 @@ internal partial class ProcScriptParser : Parser {
 		PositionContext _localctx = new PositionContext(Context, State);
 		EnterRule(_localctx, 194, RULE_position);
 		try {
-			State = 1147;
+			State = 1150;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -9195,45 +9223,46 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SNUG:
 			case RETORQUE:
+			case SIGNED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1141;
+				State = 1144;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1142;
+				State = 1145;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1143;
+				State = 1146;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1144;
+				State = 1147;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1145;
+				State = 1148;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1146;
+				State = 1149;
 				Match(AT);
 				}
 				break;
@@ -9253,7 +9282,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,198,1150,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,199,1153,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -9330,347 +9359,349 @@ internal partial class ProcScriptParser : Parser {
 		76,974,8,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,3,76,985,8,76,
 		3,76,987,8,76,1,77,1,77,1,77,1,77,5,77,993,8,77,10,77,12,77,996,9,77,1,
 		77,1,77,1,77,1,77,1,78,1,78,1,78,3,78,1005,8,78,1,78,1,78,3,78,1009,8,
-		78,1,78,3,78,1012,8,78,1,78,3,78,1015,8,78,1,79,1,79,1,79,3,79,1020,8,
-		79,1,79,3,79,1023,8,79,1,80,1,80,1,80,1,80,3,80,1029,8,80,1,81,1,81,1,
-		81,3,81,1034,8,81,1,81,1,81,1,82,1,82,5,82,1040,8,82,10,82,12,82,1043,
-		9,82,1,82,1,82,1,83,1,83,1,83,1,83,1,83,3,83,1052,8,83,1,84,1,84,1,84,
-		1,84,5,84,1058,8,84,10,84,12,84,1061,9,84,1,85,1,85,1,85,1,85,1,85,3,85,
-		1068,8,85,1,86,1,86,3,86,1072,8,86,1,87,1,87,1,88,1,88,1,89,1,89,3,89,
-		1080,8,89,1,89,1,89,1,89,3,89,1085,8,89,3,89,1087,8,89,1,90,3,90,1090,
-		8,90,1,90,1,90,1,91,3,91,1095,8,91,1,91,1,91,1,91,1,91,1,91,1,91,1,91,
-		3,91,1104,8,91,3,91,1106,8,91,1,92,1,92,1,92,3,92,1111,8,92,1,92,1,92,
-		1,92,5,92,1116,8,92,10,92,12,92,1119,9,92,3,92,1121,8,92,1,93,1,93,1,94,
-		1,94,3,94,1127,8,94,1,95,1,95,1,95,1,95,5,95,1133,8,95,10,95,12,95,1136,
-		9,95,1,95,1,95,1,96,1,96,1,97,1,97,1,97,1,97,1,97,1,97,3,97,1148,8,97,
-		1,97,0,0,98,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,
-		42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,
-		90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,
-		128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,
-		164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,0,28,1,
-		0,2,8,8,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,165,166,6,0,83,
-		83,87,87,89,89,96,96,98,101,121,126,4,0,2,2,73,73,85,85,127,127,1,0,136,
-		138,2,0,90,90,94,94,1,0,140,141,4,0,93,93,95,95,142,143,161,161,1,0,145,
-		146,2,0,23,24,26,26,2,0,21,21,159,159,1,0,189,190,2,0,152,152,182,182,
-		3,0,31,31,49,49,107,114,1,0,16,18,2,0,128,128,156,156,1,0,78,81,2,0,75,
-		75,190,190,4,0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,
-		73,1,0,193,194,2,0,169,169,174,174,1,0,178,181,2,0,172,172,175,176,2,0,
-		25,25,192,192,6,0,2,8,11,14,36,36,75,77,82,168,192,192,1279,0,202,1,0,
-		0,0,2,207,1,0,0,0,4,210,1,0,0,0,6,218,1,0,0,0,8,230,1,0,0,0,10,369,1,0,
-		0,0,12,386,1,0,0,0,14,388,1,0,0,0,16,395,1,0,0,0,18,436,1,0,0,0,20,439,
-		1,0,0,0,22,451,1,0,0,0,24,453,1,0,0,0,26,461,1,0,0,0,28,469,1,0,0,0,30,
-		475,1,0,0,0,32,477,1,0,0,0,34,484,1,0,0,0,36,504,1,0,0,0,38,506,1,0,0,
-		0,40,511,1,0,0,0,42,519,1,0,0,0,44,527,1,0,0,0,46,534,1,0,0,0,48,556,1,
-		0,0,0,50,564,1,0,0,0,52,584,1,0,0,0,54,598,1,0,0,0,56,600,1,0,0,0,58,604,
-		1,0,0,0,60,610,1,0,0,0,62,625,1,0,0,0,64,629,1,0,0,0,66,641,1,0,0,0,68,
-		643,1,0,0,0,70,661,1,0,0,0,72,670,1,0,0,0,74,681,1,0,0,0,76,691,1,0,0,
-		0,78,699,1,0,0,0,80,701,1,0,0,0,82,718,1,0,0,0,84,720,1,0,0,0,86,724,1,
-		0,0,0,88,728,1,0,0,0,90,747,1,0,0,0,92,750,1,0,0,0,94,753,1,0,0,0,96,759,
-		1,0,0,0,98,763,1,0,0,0,100,783,1,0,0,0,102,785,1,0,0,0,104,788,1,0,0,0,
-		106,791,1,0,0,0,108,796,1,0,0,0,110,802,1,0,0,0,112,808,1,0,0,0,114,815,
-		1,0,0,0,116,831,1,0,0,0,118,835,1,0,0,0,120,837,1,0,0,0,122,839,1,0,0,
-		0,124,841,1,0,0,0,126,859,1,0,0,0,128,868,1,0,0,0,130,876,1,0,0,0,132,
-		885,1,0,0,0,134,890,1,0,0,0,136,893,1,0,0,0,138,903,1,0,0,0,140,909,1,
-		0,0,0,142,929,1,0,0,0,144,931,1,0,0,0,146,937,1,0,0,0,148,941,1,0,0,0,
-		150,951,1,0,0,0,152,963,1,0,0,0,154,988,1,0,0,0,156,1001,1,0,0,0,158,1016,
-		1,0,0,0,160,1024,1,0,0,0,162,1030,1,0,0,0,164,1037,1,0,0,0,166,1051,1,
-		0,0,0,168,1053,1,0,0,0,170,1062,1,0,0,0,172,1071,1,0,0,0,174,1073,1,0,
-		0,0,176,1075,1,0,0,0,178,1077,1,0,0,0,180,1089,1,0,0,0,182,1094,1,0,0,
-		0,184,1120,1,0,0,0,186,1122,1,0,0,0,188,1124,1,0,0,0,190,1128,1,0,0,0,
-		192,1139,1,0,0,0,194,1147,1,0,0,0,196,201,3,2,1,0,197,201,3,4,2,0,198,
-		201,3,32,16,0,199,201,3,68,34,0,200,196,1,0,0,0,200,197,1,0,0,0,200,198,
-		1,0,0,0,200,199,1,0,0,0,201,204,1,0,0,0,202,200,1,0,0,0,202,203,1,0,0,
-		0,203,205,1,0,0,0,204,202,1,0,0,0,205,206,5,0,0,1,206,1,1,0,0,0,207,208,
-		5,1,0,0,208,209,3,174,87,0,209,3,1,0,0,0,210,211,7,0,0,0,211,213,3,192,
-		96,0,212,214,3,174,87,0,213,212,1,0,0,0,213,214,1,0,0,0,214,216,1,0,0,
-		0,215,217,3,6,3,0,216,215,1,0,0,0,216,217,1,0,0,0,217,5,1,0,0,0,218,225,
-		5,183,0,0,219,224,3,10,5,0,220,224,3,12,6,0,221,224,3,16,8,0,222,224,3,
-		8,4,0,223,219,1,0,0,0,223,220,1,0,0,0,223,221,1,0,0,0,223,222,1,0,0,0,
-		224,227,1,0,0,0,225,223,1,0,0,0,225,226,1,0,0,0,226,228,1,0,0,0,227,225,
-		1,0,0,0,228,229,5,184,0,0,229,7,1,0,0,0,230,231,5,33,0,0,231,232,3,66,
-		33,0,232,233,3,6,3,0,233,9,1,0,0,0,234,235,7,1,0,0,235,370,3,174,87,0,
-		236,237,7,2,0,0,237,370,3,178,89,0,238,243,5,88,0,0,239,244,3,178,89,0,
-		240,241,5,132,0,0,241,242,5,71,0,0,242,244,3,174,87,0,243,239,1,0,0,0,
-		243,240,1,0,0,0,244,370,1,0,0,0,245,246,5,86,0,0,246,251,3,178,89,0,247,
-		248,5,182,0,0,248,250,3,178,89,0,249,247,1,0,0,0,250,253,1,0,0,0,251,249,
-		1,0,0,0,251,252,1,0,0,0,252,258,1,0,0,0,253,251,1,0,0,0,254,255,5,170,
-		0,0,255,257,3,178,89,0,256,254,1,0,0,0,257,260,1,0,0,0,258,256,1,0,0,0,
-		258,259,1,0,0,0,259,370,1,0,0,0,260,258,1,0,0,0,261,262,7,3,0,0,262,267,
-		3,188,94,0,263,264,5,182,0,0,264,266,3,188,94,0,265,263,1,0,0,0,266,269,
-		1,0,0,0,267,265,1,0,0,0,267,268,1,0,0,0,268,370,1,0,0,0,269,267,1,0,0,
-		0,270,271,5,27,0,0,271,370,3,26,13,0,272,277,5,153,0,0,273,274,5,27,0,
-		0,274,278,3,26,13,0,275,276,5,28,0,0,276,278,3,24,12,0,277,273,1,0,0,0,
-		277,275,1,0,0,0,278,370,1,0,0,0,279,280,5,56,0,0,280,281,5,128,0,0,281,
-		286,3,188,94,0,282,283,5,182,0,0,283,285,3,188,94,0,284,282,1,0,0,0,285,
-		288,1,0,0,0,286,284,1,0,0,0,286,287,1,0,0,0,287,370,1,0,0,0,288,286,1,
-		0,0,0,289,295,5,129,0,0,290,296,5,130,0,0,291,296,5,133,0,0,292,296,5,
-		131,0,0,293,294,5,134,0,0,294,296,5,109,0,0,295,290,1,0,0,0,295,291,1,
-		0,0,0,295,292,1,0,0,0,295,293,1,0,0,0,296,370,1,0,0,0,297,298,5,135,0,
-		0,298,370,7,4,0,0,299,300,5,102,0,0,300,370,3,176,88,0,301,304,5,82,0,
-		0,302,305,3,18,9,0,303,305,5,139,0,0,304,302,1,0,0,0,304,303,1,0,0,0,305,
-		370,1,0,0,0,306,307,5,84,0,0,307,370,3,22,11,0,308,309,7,5,0,0,309,310,
-		3,176,88,0,310,311,3,188,94,0,311,370,1,0,0,0,312,313,5,91,0,0,313,314,
-		3,178,89,0,314,315,5,74,0,0,315,316,3,188,94,0,316,370,1,0,0,0,317,318,
-		5,128,0,0,318,319,3,188,94,0,319,320,7,6,0,0,320,323,3,178,89,0,321,322,
-		5,74,0,0,322,324,3,188,94,0,323,321,1,0,0,0,323,324,1,0,0,0,324,370,1,
-		0,0,0,325,326,5,92,0,0,326,370,5,1,0,0,327,370,7,7,0,0,328,329,5,160,0,
-		0,329,330,5,71,0,0,330,370,3,174,87,0,331,332,5,163,0,0,332,333,5,25,0,
-		0,333,370,5,164,0,0,334,335,5,162,0,0,335,370,3,180,90,0,336,337,5,97,
-		0,0,337,339,3,174,87,0,338,340,3,126,63,0,339,338,1,0,0,0,339,340,1,0,
-		0,0,340,346,1,0,0,0,341,344,5,22,0,0,342,345,3,188,94,0,343,345,3,174,
-		87,0,344,342,1,0,0,0,344,343,1,0,0,0,345,347,1,0,0,0,346,341,1,0,0,0,346,
-		347,1,0,0,0,347,350,1,0,0,0,348,349,5,77,0,0,349,351,3,180,90,0,350,348,
-		1,0,0,0,350,351,1,0,0,0,351,353,1,0,0,0,352,354,3,6,3,0,353,352,1,0,0,
-		0,353,354,1,0,0,0,354,370,1,0,0,0,355,356,5,144,0,0,356,358,3,178,89,0,
-		357,359,7,8,0,0,358,357,1,0,0,0,358,359,1,0,0,0,359,370,1,0,0,0,360,364,
-		5,29,0,0,361,362,5,28,0,0,362,365,3,24,12,0,363,365,3,102,51,0,364,361,
-		1,0,0,0,364,363,1,0,0,0,365,370,1,0,0,0,366,367,5,28,0,0,367,370,3,24,
-		12,0,368,370,3,102,51,0,369,234,1,0,0,0,369,236,1,0,0,0,369,238,1,0,0,
-		0,369,245,1,0,0,0,369,261,1,0,0,0,369,270,1,0,0,0,369,272,1,0,0,0,369,
-		279,1,0,0,0,369,289,1,0,0,0,369,297,1,0,0,0,369,299,1,0,0,0,369,301,1,
-		0,0,0,369,306,1,0,0,0,369,308,1,0,0,0,369,312,1,0,0,0,369,317,1,0,0,0,
-		369,325,1,0,0,0,369,327,1,0,0,0,369,328,1,0,0,0,369,331,1,0,0,0,369,334,
-		1,0,0,0,369,336,1,0,0,0,369,355,1,0,0,0,369,360,1,0,0,0,369,366,1,0,0,
-		0,369,368,1,0,0,0,370,11,1,0,0,0,371,372,5,22,0,0,372,387,3,174,87,0,373,
-		374,7,9,0,0,374,379,3,188,94,0,375,376,5,182,0,0,376,378,3,188,94,0,377,
-		375,1,0,0,0,378,381,1,0,0,0,379,377,1,0,0,0,379,380,1,0,0,0,380,387,1,
-		0,0,0,381,379,1,0,0,0,382,384,3,14,7,0,383,385,3,6,3,0,384,383,1,0,0,0,
-		384,385,1,0,0,0,385,387,1,0,0,0,386,371,1,0,0,0,386,373,1,0,0,0,386,382,
-		1,0,0,0,387,13,1,0,0,0,388,389,7,10,0,0,389,390,5,19,0,0,390,391,3,176,
-		88,0,391,392,3,192,96,0,392,393,5,20,0,0,393,394,3,188,94,0,394,15,1,0,
-		0,0,395,400,5,30,0,0,396,397,5,28,0,0,397,401,3,24,12,0,398,401,3,102,
-		51,0,399,401,3,6,3,0,400,396,1,0,0,0,400,398,1,0,0,0,400,399,1,0,0,0,401,
-		17,1,0,0,0,402,405,5,192,0,0,403,404,5,175,0,0,404,406,5,190,0,0,405,403,
-		1,0,0,0,405,406,1,0,0,0,406,408,1,0,0,0,407,409,3,20,10,0,408,407,1,0,
-		0,0,408,409,1,0,0,0,409,437,1,0,0,0,410,416,5,190,0,0,411,413,5,190,0,
-		0,412,411,1,0,0,0,412,413,1,0,0,0,413,414,1,0,0,0,414,415,5,176,0,0,415,
-		417,5,190,0,0,416,412,1,0,0,0,416,417,1,0,0,0,417,418,1,0,0,0,418,419,
-		5,177,0,0,419,421,7,11,0,0,420,422,5,192,0,0,421,420,1,0,0,0,421,422,1,
-		0,0,0,422,424,1,0,0,0,423,425,3,20,10,0,424,423,1,0,0,0,424,425,1,0,0,
-		0,425,437,1,0,0,0,426,427,5,191,0,0,427,428,5,177,0,0,428,430,5,190,0,
-		0,429,431,5,192,0,0,430,429,1,0,0,0,430,431,1,0,0,0,431,433,1,0,0,0,432,
-		434,3,20,10,0,433,432,1,0,0,0,433,434,1,0,0,0,434,437,1,0,0,0,435,437,
-		3,174,87,0,436,402,1,0,0,0,436,410,1,0,0,0,436,426,1,0,0,0,436,435,1,0,
-		0,0,437,19,1,0,0,0,438,440,5,177,0,0,439,438,1,0,0,0,439,440,1,0,0,0,440,
-		441,1,0,0,0,441,442,5,151,0,0,442,21,1,0,0,0,443,452,3,182,91,0,444,447,
-		5,192,0,0,445,446,5,177,0,0,446,448,5,190,0,0,447,445,1,0,0,0,447,448,
-		1,0,0,0,448,452,1,0,0,0,449,452,5,132,0,0,450,452,3,174,87,0,451,443,1,
-		0,0,0,451,444,1,0,0,0,451,449,1,0,0,0,451,450,1,0,0,0,452,23,1,0,0,0,453,
-		458,3,28,14,0,454,455,7,12,0,0,455,457,3,28,14,0,456,454,1,0,0,0,457,460,
-		1,0,0,0,458,456,1,0,0,0,458,459,1,0,0,0,459,25,1,0,0,0,460,458,1,0,0,0,
-		461,466,3,188,94,0,462,463,7,12,0,0,463,465,3,188,94,0,464,462,1,0,0,0,
-		465,468,1,0,0,0,466,464,1,0,0,0,466,467,1,0,0,0,467,27,1,0,0,0,468,466,
-		1,0,0,0,469,473,3,188,94,0,470,471,5,22,0,0,471,474,3,194,97,0,472,474,
-		3,30,15,0,473,470,1,0,0,0,473,472,1,0,0,0,473,474,1,0,0,0,474,29,1,0,0,
-		0,475,476,7,13,0,0,476,31,1,0,0,0,477,478,5,9,0,0,478,480,3,192,96,0,479,
-		481,3,174,87,0,480,479,1,0,0,0,480,481,1,0,0,0,481,482,1,0,0,0,482,483,
-		3,34,17,0,483,33,1,0,0,0,484,488,5,183,0,0,485,487,3,36,18,0,486,485,1,
-		0,0,0,487,490,1,0,0,0,488,486,1,0,0,0,488,489,1,0,0,0,489,491,1,0,0,0,
-		490,488,1,0,0,0,491,492,5,184,0,0,492,35,1,0,0,0,493,505,3,38,19,0,494,
-		505,3,40,20,0,495,505,3,42,21,0,496,505,3,44,22,0,497,505,3,48,24,0,498,
-		505,3,50,25,0,499,505,3,56,28,0,500,505,3,58,29,0,501,505,3,60,30,0,502,
-		505,3,10,5,0,503,505,3,16,8,0,504,493,1,0,0,0,504,494,1,0,0,0,504,495,
-		1,0,0,0,504,496,1,0,0,0,504,497,1,0,0,0,504,498,1,0,0,0,504,499,1,0,0,
-		0,504,500,1,0,0,0,504,501,1,0,0,0,504,502,1,0,0,0,504,503,1,0,0,0,505,
-		37,1,0,0,0,506,507,5,11,0,0,507,509,3,192,96,0,508,510,3,174,87,0,509,
-		508,1,0,0,0,509,510,1,0,0,0,510,39,1,0,0,0,511,512,5,12,0,0,512,514,3,
-		188,94,0,513,515,3,174,87,0,514,513,1,0,0,0,514,515,1,0,0,0,515,517,1,
-		0,0,0,516,518,3,6,3,0,517,516,1,0,0,0,517,518,1,0,0,0,518,41,1,0,0,0,519,
-		520,5,13,0,0,520,522,3,188,94,0,521,523,3,174,87,0,522,521,1,0,0,0,522,
-		523,1,0,0,0,523,525,1,0,0,0,524,526,3,6,3,0,525,524,1,0,0,0,525,526,1,
-		0,0,0,526,43,1,0,0,0,527,528,5,14,0,0,528,530,3,188,94,0,529,531,3,174,
-		87,0,530,529,1,0,0,0,530,531,1,0,0,0,531,532,1,0,0,0,532,533,3,46,23,0,
-		533,45,1,0,0,0,534,543,5,183,0,0,535,540,3,194,97,0,536,537,5,182,0,0,
-		537,539,3,194,97,0,538,536,1,0,0,0,539,542,1,0,0,0,540,538,1,0,0,0,540,
-		541,1,0,0,0,541,544,1,0,0,0,542,540,1,0,0,0,543,535,1,0,0,0,543,544,1,
-		0,0,0,544,551,1,0,0,0,545,550,3,10,5,0,546,550,3,12,6,0,547,550,3,16,8,
-		0,548,550,3,8,4,0,549,545,1,0,0,0,549,546,1,0,0,0,549,547,1,0,0,0,549,
-		548,1,0,0,0,550,553,1,0,0,0,551,549,1,0,0,0,551,552,1,0,0,0,552,554,1,
-		0,0,0,553,551,1,0,0,0,554,555,5,184,0,0,555,47,1,0,0,0,556,557,5,15,0,
-		0,557,559,3,188,94,0,558,560,3,174,87,0,559,558,1,0,0,0,559,560,1,0,0,
-		0,560,562,1,0,0,0,561,563,3,34,17,0,562,561,1,0,0,0,562,563,1,0,0,0,563,
-		49,1,0,0,0,564,565,7,14,0,0,565,566,5,19,0,0,566,567,3,176,88,0,567,568,
-		3,192,96,0,568,569,5,20,0,0,569,573,3,188,94,0,570,572,3,54,27,0,571,570,
-		1,0,0,0,572,575,1,0,0,0,573,571,1,0,0,0,573,574,1,0,0,0,574,582,1,0,0,
-		0,575,573,1,0,0,0,576,578,3,52,26,0,577,576,1,0,0,0,578,579,1,0,0,0,579,
-		577,1,0,0,0,579,580,1,0,0,0,580,583,1,0,0,0,581,583,3,6,3,0,582,577,1,
-		0,0,0,582,581,1,0,0,0,582,583,1,0,0,0,583,51,1,0,0,0,584,588,3,14,7,0,
-		585,587,3,54,27,0,586,585,1,0,0,0,587,590,1,0,0,0,588,586,1,0,0,0,588,
-		589,1,0,0,0,589,592,1,0,0,0,590,588,1,0,0,0,591,593,3,6,3,0,592,591,1,
-		0,0,0,592,593,1,0,0,0,593,53,1,0,0,0,594,595,5,22,0,0,595,599,3,174,87,
-		0,596,597,7,9,0,0,597,599,3,188,94,0,598,594,1,0,0,0,598,596,1,0,0,0,599,
-		55,1,0,0,0,600,602,5,31,0,0,601,603,3,174,87,0,602,601,1,0,0,0,602,603,
-		1,0,0,0,603,57,1,0,0,0,604,605,5,32,0,0,605,606,3,192,96,0,606,607,5,25,
-		0,0,607,608,3,62,31,0,608,609,3,34,17,0,609,59,1,0,0,0,610,611,5,33,0,
-		0,611,612,3,66,33,0,612,613,3,34,17,0,613,61,1,0,0,0,614,615,5,190,0,0,
-		615,616,5,174,0,0,616,626,5,190,0,0,617,622,3,64,32,0,618,619,5,182,0,
-		0,619,621,3,64,32,0,620,618,1,0,0,0,621,624,1,0,0,0,622,620,1,0,0,0,622,
-		623,1,0,0,0,623,626,1,0,0,0,624,622,1,0,0,0,625,614,1,0,0,0,625,617,1,
-		0,0,0,626,63,1,0,0,0,627,630,3,192,96,0,628,630,5,190,0,0,629,627,1,0,
-		0,0,629,628,1,0,0,0,630,65,1,0,0,0,631,632,5,35,0,0,632,642,3,192,96,0,
-		633,639,3,192,96,0,634,636,5,34,0,0,635,637,5,35,0,0,636,635,1,0,0,0,636,
-		637,1,0,0,0,637,638,1,0,0,0,638,640,3,64,32,0,639,634,1,0,0,0,639,640,
-		1,0,0,0,640,642,1,0,0,0,641,631,1,0,0,0,641,633,1,0,0,0,642,67,1,0,0,0,
-		643,644,5,10,0,0,644,646,3,192,96,0,645,647,3,72,36,0,646,645,1,0,0,0,
-		646,647,1,0,0,0,647,649,1,0,0,0,648,650,3,174,87,0,649,648,1,0,0,0,649,
-		650,1,0,0,0,650,651,1,0,0,0,651,652,5,24,0,0,652,656,3,192,96,0,653,655,
-		3,70,35,0,654,653,1,0,0,0,655,658,1,0,0,0,656,654,1,0,0,0,656,657,1,0,
-		0,0,657,659,1,0,0,0,658,656,1,0,0,0,659,660,3,80,40,0,660,69,1,0,0,0,661,
-		662,7,15,0,0,662,667,3,192,96,0,663,664,5,182,0,0,664,666,3,192,96,0,665,
-		663,1,0,0,0,666,669,1,0,0,0,667,665,1,0,0,0,667,668,1,0,0,0,668,71,1,0,
-		0,0,669,667,1,0,0,0,670,671,5,187,0,0,671,676,3,74,37,0,672,673,5,182,
-		0,0,673,675,3,76,38,0,674,672,1,0,0,0,675,678,1,0,0,0,676,674,1,0,0,0,
-		676,677,1,0,0,0,677,679,1,0,0,0,678,676,1,0,0,0,679,680,5,188,0,0,680,
-		73,1,0,0,0,681,682,3,192,96,0,682,683,5,25,0,0,683,684,3,78,39,0,684,75,
-		1,0,0,0,685,692,5,190,0,0,686,689,3,192,96,0,687,688,5,25,0,0,688,690,
-		3,78,39,0,689,687,1,0,0,0,689,690,1,0,0,0,690,692,1,0,0,0,691,685,1,0,
-		0,0,691,686,1,0,0,0,692,77,1,0,0,0,693,700,3,192,96,0,694,697,5,190,0,
-		0,695,696,5,174,0,0,696,698,5,190,0,0,697,695,1,0,0,0,697,698,1,0,0,0,
-		698,700,1,0,0,0,699,693,1,0,0,0,699,694,1,0,0,0,700,79,1,0,0,0,701,705,
-		5,183,0,0,702,704,3,82,41,0,703,702,1,0,0,0,704,707,1,0,0,0,705,703,1,
-		0,0,0,705,706,1,0,0,0,706,708,1,0,0,0,707,705,1,0,0,0,708,709,5,184,0,
-		0,709,81,1,0,0,0,710,719,3,84,42,0,711,719,3,86,43,0,712,719,3,88,44,0,
-		713,719,3,92,46,0,714,719,3,138,69,0,715,719,3,94,47,0,716,719,3,96,48,
-		0,717,719,3,10,5,0,718,710,1,0,0,0,718,711,1,0,0,0,718,712,1,0,0,0,718,
-		713,1,0,0,0,718,714,1,0,0,0,718,715,1,0,0,0,718,716,1,0,0,0,718,717,1,
-		0,0,0,719,83,1,0,0,0,720,721,5,36,0,0,721,722,3,118,59,0,722,723,3,188,
-		94,0,723,85,1,0,0,0,724,725,5,37,0,0,725,726,3,174,87,0,726,727,3,98,49,
-		0,727,87,1,0,0,0,728,729,5,38,0,0,729,742,3,192,96,0,730,739,5,187,0,0,
-		731,736,3,64,32,0,732,733,5,182,0,0,733,735,3,64,32,0,734,732,1,0,0,0,
-		735,738,1,0,0,0,736,734,1,0,0,0,736,737,1,0,0,0,737,740,1,0,0,0,738,736,
-		1,0,0,0,739,731,1,0,0,0,739,740,1,0,0,0,740,741,1,0,0,0,741,743,5,188,
-		0,0,742,730,1,0,0,0,742,743,1,0,0,0,743,745,1,0,0,0,744,746,3,90,45,0,
-		745,744,1,0,0,0,745,746,1,0,0,0,746,89,1,0,0,0,747,748,5,154,0,0,748,749,
-		5,155,0,0,749,91,1,0,0,0,750,751,5,39,0,0,751,752,3,98,49,0,752,93,1,0,
-		0,0,753,754,5,32,0,0,754,755,3,192,96,0,755,756,5,25,0,0,756,757,3,62,
-		31,0,757,758,3,80,40,0,758,95,1,0,0,0,759,760,5,33,0,0,760,761,3,66,33,
-		0,761,762,3,80,40,0,762,97,1,0,0,0,763,767,5,183,0,0,764,766,3,100,50,
-		0,765,764,1,0,0,0,766,769,1,0,0,0,767,765,1,0,0,0,767,768,1,0,0,0,768,
-		770,1,0,0,0,769,767,1,0,0,0,770,771,5,184,0,0,771,99,1,0,0,0,772,784,3,
-		102,51,0,773,784,3,104,52,0,774,784,3,106,53,0,775,784,3,112,56,0,776,
-		784,3,124,62,0,777,784,3,128,64,0,778,784,3,130,65,0,779,784,3,136,68,
-		0,780,784,3,88,44,0,781,784,3,108,54,0,782,784,3,110,55,0,783,772,1,0,
-		0,0,783,773,1,0,0,0,783,774,1,0,0,0,783,775,1,0,0,0,783,776,1,0,0,0,783,
-		777,1,0,0,0,783,778,1,0,0,0,783,779,1,0,0,0,783,780,1,0,0,0,783,781,1,
-		0,0,0,783,782,1,0,0,0,784,101,1,0,0,0,785,786,7,16,0,0,786,787,3,174,87,
-		0,787,103,1,0,0,0,788,789,5,30,0,0,789,790,3,102,51,0,790,105,1,0,0,0,
-		791,794,5,29,0,0,792,795,3,102,51,0,793,795,3,114,57,0,794,792,1,0,0,0,
-		794,793,1,0,0,0,795,107,1,0,0,0,796,797,5,32,0,0,797,798,3,192,96,0,798,
-		799,5,25,0,0,799,800,3,62,31,0,800,801,3,98,49,0,801,109,1,0,0,0,802,803,
-		5,33,0,0,803,804,3,66,33,0,804,805,3,98,49,0,805,111,1,0,0,0,806,809,3,
-		122,61,0,807,809,3,120,60,0,808,806,1,0,0,0,808,807,1,0,0,0,809,810,1,
-		0,0,0,810,811,3,114,57,0,811,113,1,0,0,0,812,813,3,116,58,0,813,814,5,
-		74,0,0,814,816,1,0,0,0,815,812,1,0,0,0,815,816,1,0,0,0,816,817,1,0,0,0,
-		817,820,3,188,94,0,818,819,5,23,0,0,819,821,3,194,97,0,820,818,1,0,0,0,
-		820,821,1,0,0,0,821,823,1,0,0,0,822,824,3,90,45,0,823,822,1,0,0,0,823,
-		824,1,0,0,0,824,826,1,0,0,0,825,827,3,134,67,0,826,825,1,0,0,0,826,827,
-		1,0,0,0,827,829,1,0,0,0,828,830,3,6,3,0,829,828,1,0,0,0,829,830,1,0,0,
-		0,830,115,1,0,0,0,831,832,7,17,0,0,832,117,1,0,0,0,833,836,5,29,0,0,834,
-		836,3,122,61,0,835,833,1,0,0,0,835,834,1,0,0,0,836,119,1,0,0,0,837,838,
-		5,167,0,0,838,121,1,0,0,0,839,840,7,18,0,0,840,123,1,0,0,0,841,842,7,19,
-		0,0,842,844,3,174,87,0,843,845,3,126,63,0,844,843,1,0,0,0,844,845,1,0,
-		0,0,845,848,1,0,0,0,846,847,5,77,0,0,847,849,3,180,90,0,848,846,1,0,0,
-		0,848,849,1,0,0,0,849,851,1,0,0,0,850,852,3,132,66,0,851,850,1,0,0,0,851,
-		852,1,0,0,0,852,854,1,0,0,0,853,855,3,134,67,0,854,853,1,0,0,0,854,855,
-		1,0,0,0,855,857,1,0,0,0,856,858,3,6,3,0,857,856,1,0,0,0,857,858,1,0,0,
-		0,858,125,1,0,0,0,859,860,5,128,0,0,860,865,3,188,94,0,861,862,5,182,0,
-		0,862,864,3,188,94,0,863,861,1,0,0,0,864,867,1,0,0,0,865,863,1,0,0,0,865,
-		866,1,0,0,0,866,127,1,0,0,0,867,865,1,0,0,0,868,869,5,157,0,0,869,871,
-		3,174,87,0,870,872,3,132,66,0,871,870,1,0,0,0,871,872,1,0,0,0,872,874,
-		1,0,0,0,873,875,3,6,3,0,874,873,1,0,0,0,874,875,1,0,0,0,875,129,1,0,0,
-		0,876,877,5,158,0,0,877,879,3,174,87,0,878,880,3,132,66,0,879,878,1,0,
-		0,0,879,880,1,0,0,0,880,882,1,0,0,0,881,883,3,6,3,0,882,881,1,0,0,0,882,
-		883,1,0,0,0,883,131,1,0,0,0,884,886,7,20,0,0,885,884,1,0,0,0,885,886,1,
-		0,0,0,886,887,1,0,0,0,887,888,5,28,0,0,888,889,3,24,12,0,889,133,1,0,0,
-		0,890,891,5,25,0,0,891,892,5,76,0,0,892,135,1,0,0,0,893,897,5,70,0,0,894,
-		895,3,116,58,0,895,896,5,74,0,0,896,898,1,0,0,0,897,894,1,0,0,0,897,898,
-		1,0,0,0,898,899,1,0,0,0,899,900,3,188,94,0,900,901,5,71,0,0,901,902,3,
-		174,87,0,902,137,1,0,0,0,903,907,5,30,0,0,904,905,5,28,0,0,905,908,3,24,
-		12,0,906,908,3,140,70,0,907,904,1,0,0,0,907,906,1,0,0,0,908,139,1,0,0,
-		0,909,913,5,183,0,0,910,912,3,142,71,0,911,910,1,0,0,0,912,915,1,0,0,0,
-		913,911,1,0,0,0,913,914,1,0,0,0,914,916,1,0,0,0,915,913,1,0,0,0,916,917,
-		5,184,0,0,917,141,1,0,0,0,918,930,3,102,51,0,919,930,3,148,74,0,920,930,
-		3,156,78,0,921,930,3,158,79,0,922,930,3,160,80,0,923,930,3,162,81,0,924,
-		930,3,150,75,0,925,930,3,152,76,0,926,930,3,136,68,0,927,930,3,144,72,
-		0,928,930,3,146,73,0,929,918,1,0,0,0,929,919,1,0,0,0,929,920,1,0,0,0,929,
-		921,1,0,0,0,929,922,1,0,0,0,929,923,1,0,0,0,929,924,1,0,0,0,929,925,1,
-		0,0,0,929,926,1,0,0,0,929,927,1,0,0,0,929,928,1,0,0,0,930,143,1,0,0,0,
-		931,932,5,32,0,0,932,933,3,192,96,0,933,934,5,25,0,0,934,935,3,62,31,0,
-		935,936,3,140,70,0,936,145,1,0,0,0,937,938,5,33,0,0,938,939,3,66,33,0,
-		939,940,3,140,70,0,940,147,1,0,0,0,941,942,3,118,59,0,942,945,3,188,94,
-		0,943,944,5,23,0,0,944,946,3,194,97,0,945,943,1,0,0,0,945,946,1,0,0,0,
-		946,949,1,0,0,0,947,950,3,170,85,0,948,950,3,154,77,0,949,947,1,0,0,0,
-		949,948,1,0,0,0,950,149,1,0,0,0,951,952,3,120,60,0,952,957,3,188,94,0,
-		953,954,5,182,0,0,954,956,3,188,94,0,955,953,1,0,0,0,956,959,1,0,0,0,957,
-		955,1,0,0,0,957,958,1,0,0,0,958,961,1,0,0,0,959,957,1,0,0,0,960,962,3,
-		170,85,0,961,960,1,0,0,0,961,962,1,0,0,0,962,151,1,0,0,0,963,964,5,168,
-		0,0,964,969,3,188,94,0,965,966,5,182,0,0,966,968,3,188,94,0,967,965,1,
-		0,0,0,968,971,1,0,0,0,969,967,1,0,0,0,969,970,1,0,0,0,970,973,1,0,0,0,
-		971,969,1,0,0,0,972,974,3,132,66,0,973,972,1,0,0,0,973,974,1,0,0,0,974,
-		986,1,0,0,0,975,976,5,72,0,0,976,977,3,172,86,0,977,978,3,188,94,0,978,
-		987,1,0,0,0,979,984,5,73,0,0,980,981,3,172,86,0,981,982,3,188,94,0,982,
-		985,1,0,0,0,983,985,3,174,87,0,984,980,1,0,0,0,984,983,1,0,0,0,985,987,
-		1,0,0,0,986,975,1,0,0,0,986,979,1,0,0,0,986,987,1,0,0,0,987,153,1,0,0,
-		0,988,989,5,149,0,0,989,994,3,188,94,0,990,991,5,182,0,0,991,993,3,188,
-		94,0,992,990,1,0,0,0,993,996,1,0,0,0,994,992,1,0,0,0,994,995,1,0,0,0,995,
-		997,1,0,0,0,996,994,1,0,0,0,997,998,5,150,0,0,998,999,5,71,0,0,999,1000,
-		3,174,87,0,1000,155,1,0,0,0,1001,1002,5,69,0,0,1002,1004,3,174,87,0,1003,
-		1005,3,126,63,0,1004,1003,1,0,0,0,1004,1005,1,0,0,0,1005,1008,1,0,0,0,
-		1006,1007,5,77,0,0,1007,1009,3,180,90,0,1008,1006,1,0,0,0,1008,1009,1,
-		0,0,0,1009,1011,1,0,0,0,1010,1012,3,132,66,0,1011,1010,1,0,0,0,1011,1012,
-		1,0,0,0,1012,1014,1,0,0,0,1013,1015,3,170,85,0,1014,1013,1,0,0,0,1014,
-		1015,1,0,0,0,1015,157,1,0,0,0,1016,1017,5,157,0,0,1017,1019,3,174,87,0,
-		1018,1020,3,132,66,0,1019,1018,1,0,0,0,1019,1020,1,0,0,0,1020,1022,1,0,
-		0,0,1021,1023,3,170,85,0,1022,1021,1,0,0,0,1022,1023,1,0,0,0,1023,159,
-		1,0,0,0,1024,1025,5,158,0,0,1025,1026,3,174,87,0,1026,1028,3,170,85,0,
-		1027,1029,3,6,3,0,1028,1027,1,0,0,0,1028,1029,1,0,0,0,1029,161,1,0,0,0,
-		1030,1031,5,147,0,0,1031,1033,3,174,87,0,1032,1034,3,170,85,0,1033,1032,
-		1,0,0,0,1033,1034,1,0,0,0,1034,1035,1,0,0,0,1035,1036,3,164,82,0,1036,
-		163,1,0,0,0,1037,1041,5,183,0,0,1038,1040,3,166,83,0,1039,1038,1,0,0,0,
-		1040,1043,1,0,0,0,1041,1039,1,0,0,0,1041,1042,1,0,0,0,1042,1044,1,0,0,
-		0,1043,1041,1,0,0,0,1044,1045,5,184,0,0,1045,165,1,0,0,0,1046,1052,3,102,
-		51,0,1047,1052,3,168,84,0,1048,1052,3,124,62,0,1049,1052,3,128,64,0,1050,
-		1052,3,154,77,0,1051,1046,1,0,0,0,1051,1047,1,0,0,0,1051,1048,1,0,0,0,
-		1051,1049,1,0,0,0,1051,1050,1,0,0,0,1052,167,1,0,0,0,1053,1054,5,148,0,
-		0,1054,1059,3,188,94,0,1055,1056,5,182,0,0,1056,1058,3,188,94,0,1057,1055,
-		1,0,0,0,1058,1061,1,0,0,0,1059,1057,1,0,0,0,1059,1060,1,0,0,0,1060,169,
-		1,0,0,0,1061,1059,1,0,0,0,1062,1063,7,21,0,0,1063,1064,3,172,86,0,1064,
-		1067,3,188,94,0,1065,1066,5,23,0,0,1066,1068,3,194,97,0,1067,1065,1,0,
-		0,0,1067,1068,1,0,0,0,1068,171,1,0,0,0,1069,1072,3,118,59,0,1070,1072,
-		3,120,60,0,1071,1069,1,0,0,0,1071,1070,1,0,0,0,1072,173,1,0,0,0,1073,1074,
-		7,22,0,0,1074,175,1,0,0,0,1075,1076,5,190,0,0,1076,177,1,0,0,0,1077,1079,
-		3,182,91,0,1078,1080,3,184,92,0,1079,1078,1,0,0,0,1079,1080,1,0,0,0,1080,
-		1086,1,0,0,0,1081,1082,7,23,0,0,1082,1084,3,182,91,0,1083,1085,3,184,92,
-		0,1084,1083,1,0,0,0,1084,1085,1,0,0,0,1085,1087,1,0,0,0,1086,1081,1,0,
-		0,0,1086,1087,1,0,0,0,1087,179,1,0,0,0,1088,1090,7,24,0,0,1089,1088,1,
-		0,0,0,1089,1090,1,0,0,0,1090,1091,1,0,0,0,1091,1092,3,178,89,0,1092,181,
-		1,0,0,0,1093,1095,5,177,0,0,1094,1093,1,0,0,0,1094,1095,1,0,0,0,1095,1105,
-		1,0,0,0,1096,1106,5,189,0,0,1097,1103,5,190,0,0,1098,1099,5,176,0,0,1099,
-		1104,5,190,0,0,1100,1101,5,190,0,0,1101,1102,5,176,0,0,1102,1104,5,190,
-		0,0,1103,1098,1,0,0,0,1103,1100,1,0,0,0,1103,1104,1,0,0,0,1104,1106,1,
-		0,0,0,1105,1096,1,0,0,0,1105,1097,1,0,0,0,1106,183,1,0,0,0,1107,1121,5,
-		173,0,0,1108,1110,5,171,0,0,1109,1111,5,192,0,0,1110,1109,1,0,0,0,1110,
-		1111,1,0,0,0,1111,1121,1,0,0,0,1112,1117,3,186,93,0,1113,1114,7,25,0,0,
-		1114,1116,3,186,93,0,1115,1113,1,0,0,0,1116,1119,1,0,0,0,1117,1115,1,0,
-		0,0,1117,1118,1,0,0,0,1118,1121,1,0,0,0,1119,1117,1,0,0,0,1120,1107,1,
-		0,0,0,1120,1108,1,0,0,0,1120,1112,1,0,0,0,1121,185,1,0,0,0,1122,1123,7,
-		26,0,0,1123,187,1,0,0,0,1124,1126,3,192,96,0,1125,1127,3,190,95,0,1126,
-		1125,1,0,0,0,1126,1127,1,0,0,0,1127,189,1,0,0,0,1128,1129,5,185,0,0,1129,
-		1134,3,64,32,0,1130,1131,5,182,0,0,1131,1133,3,64,32,0,1132,1130,1,0,0,
-		0,1133,1136,1,0,0,0,1134,1132,1,0,0,0,1134,1135,1,0,0,0,1135,1137,1,0,
-		0,0,1136,1134,1,0,0,0,1137,1138,5,186,0,0,1138,191,1,0,0,0,1139,1140,7,
-		27,0,0,1140,193,1,0,0,0,1141,1148,3,192,96,0,1142,1148,5,190,0,0,1143,
-		1148,5,24,0,0,1144,1148,5,25,0,0,1145,1148,5,23,0,0,1146,1148,5,22,0,0,
-		1147,1141,1,0,0,0,1147,1142,1,0,0,0,1147,1143,1,0,0,0,1147,1144,1,0,0,
-		0,1147,1145,1,0,0,0,1147,1146,1,0,0,0,1148,195,1,0,0,0,145,200,202,213,
-		216,223,225,243,251,258,267,277,286,295,304,323,339,344,346,350,353,358,
-		364,369,379,384,386,400,405,408,412,416,421,424,430,433,436,439,447,451,
-		458,466,473,480,488,504,509,514,517,522,525,530,540,543,549,551,559,562,
-		573,579,582,588,592,598,602,622,625,629,636,639,641,646,649,656,667,676,
-		689,691,697,699,705,718,736,739,742,745,767,783,794,808,815,820,823,826,
-		829,835,844,848,851,854,857,865,871,874,879,882,885,897,907,913,929,945,
-		949,957,961,969,973,984,986,994,1004,1008,1011,1014,1019,1022,1028,1033,
-		1041,1051,1059,1067,1071,1079,1084,1086,1089,1094,1103,1105,1110,1117,
-		1120,1126,1134,1147
+		78,1,78,3,78,1012,8,78,1,78,3,78,1015,8,78,1,78,3,78,1018,8,78,1,79,1,
+		79,1,79,3,79,1023,8,79,1,79,3,79,1026,8,79,1,80,1,80,1,80,1,80,3,80,1032,
+		8,80,1,81,1,81,1,81,3,81,1037,8,81,1,81,1,81,1,82,1,82,5,82,1043,8,82,
+		10,82,12,82,1046,9,82,1,82,1,82,1,83,1,83,1,83,1,83,1,83,3,83,1055,8,83,
+		1,84,1,84,1,84,1,84,5,84,1061,8,84,10,84,12,84,1064,9,84,1,85,1,85,1,85,
+		1,85,1,85,3,85,1071,8,85,1,86,1,86,3,86,1075,8,86,1,87,1,87,1,88,1,88,
+		1,89,1,89,3,89,1083,8,89,1,89,1,89,1,89,3,89,1088,8,89,3,89,1090,8,89,
+		1,90,3,90,1093,8,90,1,90,1,90,1,91,3,91,1098,8,91,1,91,1,91,1,91,1,91,
+		1,91,1,91,1,91,3,91,1107,8,91,3,91,1109,8,91,1,92,1,92,1,92,3,92,1114,
+		8,92,1,92,1,92,1,92,5,92,1119,8,92,10,92,12,92,1122,9,92,3,92,1124,8,92,
+		1,93,1,93,1,94,1,94,3,94,1130,8,94,1,95,1,95,1,95,1,95,5,95,1136,8,95,
+		10,95,12,95,1139,9,95,1,95,1,95,1,96,1,96,1,97,1,97,1,97,1,97,1,97,1,97,
+		3,97,1151,8,97,1,97,0,0,98,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,
+		32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,
+		80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
+		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,
+		156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,
+		192,194,0,28,1,0,2,8,8,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,
+		165,166,6,0,83,83,87,87,89,89,96,96,98,101,121,126,4,0,2,2,73,73,85,85,
+		127,127,1,0,136,138,2,0,90,90,94,94,1,0,140,141,5,0,93,93,95,95,142,143,
+		161,161,169,169,1,0,145,146,2,0,23,24,26,26,2,0,21,21,159,159,1,0,190,
+		191,2,0,152,152,183,183,3,0,31,31,49,49,107,114,1,0,16,18,2,0,128,128,
+		156,156,1,0,78,81,2,0,75,75,191,191,4,0,31,31,40,65,67,67,97,97,2,0,66,
+		66,68,69,1,0,29,30,1,0,72,73,1,0,194,195,2,0,170,170,175,175,1,0,179,182,
+		2,0,173,173,176,177,2,0,25,25,193,193,6,0,2,8,11,14,36,36,75,77,82,169,
+		193,193,1283,0,202,1,0,0,0,2,207,1,0,0,0,4,210,1,0,0,0,6,218,1,0,0,0,8,
+		230,1,0,0,0,10,369,1,0,0,0,12,386,1,0,0,0,14,388,1,0,0,0,16,395,1,0,0,
+		0,18,436,1,0,0,0,20,439,1,0,0,0,22,451,1,0,0,0,24,453,1,0,0,0,26,461,1,
+		0,0,0,28,469,1,0,0,0,30,475,1,0,0,0,32,477,1,0,0,0,34,484,1,0,0,0,36,504,
+		1,0,0,0,38,506,1,0,0,0,40,511,1,0,0,0,42,519,1,0,0,0,44,527,1,0,0,0,46,
+		534,1,0,0,0,48,556,1,0,0,0,50,564,1,0,0,0,52,584,1,0,0,0,54,598,1,0,0,
+		0,56,600,1,0,0,0,58,604,1,0,0,0,60,610,1,0,0,0,62,625,1,0,0,0,64,629,1,
+		0,0,0,66,641,1,0,0,0,68,643,1,0,0,0,70,661,1,0,0,0,72,670,1,0,0,0,74,681,
+		1,0,0,0,76,691,1,0,0,0,78,699,1,0,0,0,80,701,1,0,0,0,82,718,1,0,0,0,84,
+		720,1,0,0,0,86,724,1,0,0,0,88,728,1,0,0,0,90,747,1,0,0,0,92,750,1,0,0,
+		0,94,753,1,0,0,0,96,759,1,0,0,0,98,763,1,0,0,0,100,783,1,0,0,0,102,785,
+		1,0,0,0,104,788,1,0,0,0,106,791,1,0,0,0,108,796,1,0,0,0,110,802,1,0,0,
+		0,112,808,1,0,0,0,114,815,1,0,0,0,116,831,1,0,0,0,118,835,1,0,0,0,120,
+		837,1,0,0,0,122,839,1,0,0,0,124,841,1,0,0,0,126,859,1,0,0,0,128,868,1,
+		0,0,0,130,876,1,0,0,0,132,885,1,0,0,0,134,890,1,0,0,0,136,893,1,0,0,0,
+		138,903,1,0,0,0,140,909,1,0,0,0,142,929,1,0,0,0,144,931,1,0,0,0,146,937,
+		1,0,0,0,148,941,1,0,0,0,150,951,1,0,0,0,152,963,1,0,0,0,154,988,1,0,0,
+		0,156,1001,1,0,0,0,158,1019,1,0,0,0,160,1027,1,0,0,0,162,1033,1,0,0,0,
+		164,1040,1,0,0,0,166,1054,1,0,0,0,168,1056,1,0,0,0,170,1065,1,0,0,0,172,
+		1074,1,0,0,0,174,1076,1,0,0,0,176,1078,1,0,0,0,178,1080,1,0,0,0,180,1092,
+		1,0,0,0,182,1097,1,0,0,0,184,1123,1,0,0,0,186,1125,1,0,0,0,188,1127,1,
+		0,0,0,190,1131,1,0,0,0,192,1142,1,0,0,0,194,1150,1,0,0,0,196,201,3,2,1,
+		0,197,201,3,4,2,0,198,201,3,32,16,0,199,201,3,68,34,0,200,196,1,0,0,0,
+		200,197,1,0,0,0,200,198,1,0,0,0,200,199,1,0,0,0,201,204,1,0,0,0,202,200,
+		1,0,0,0,202,203,1,0,0,0,203,205,1,0,0,0,204,202,1,0,0,0,205,206,5,0,0,
+		1,206,1,1,0,0,0,207,208,5,1,0,0,208,209,3,174,87,0,209,3,1,0,0,0,210,211,
+		7,0,0,0,211,213,3,192,96,0,212,214,3,174,87,0,213,212,1,0,0,0,213,214,
+		1,0,0,0,214,216,1,0,0,0,215,217,3,6,3,0,216,215,1,0,0,0,216,217,1,0,0,
+		0,217,5,1,0,0,0,218,225,5,184,0,0,219,224,3,10,5,0,220,224,3,12,6,0,221,
+		224,3,16,8,0,222,224,3,8,4,0,223,219,1,0,0,0,223,220,1,0,0,0,223,221,1,
+		0,0,0,223,222,1,0,0,0,224,227,1,0,0,0,225,223,1,0,0,0,225,226,1,0,0,0,
+		226,228,1,0,0,0,227,225,1,0,0,0,228,229,5,185,0,0,229,7,1,0,0,0,230,231,
+		5,33,0,0,231,232,3,66,33,0,232,233,3,6,3,0,233,9,1,0,0,0,234,235,7,1,0,
+		0,235,370,3,174,87,0,236,237,7,2,0,0,237,370,3,178,89,0,238,243,5,88,0,
+		0,239,244,3,178,89,0,240,241,5,132,0,0,241,242,5,71,0,0,242,244,3,174,
+		87,0,243,239,1,0,0,0,243,240,1,0,0,0,244,370,1,0,0,0,245,246,5,86,0,0,
+		246,251,3,178,89,0,247,248,5,183,0,0,248,250,3,178,89,0,249,247,1,0,0,
+		0,250,253,1,0,0,0,251,249,1,0,0,0,251,252,1,0,0,0,252,258,1,0,0,0,253,
+		251,1,0,0,0,254,255,5,171,0,0,255,257,3,178,89,0,256,254,1,0,0,0,257,260,
+		1,0,0,0,258,256,1,0,0,0,258,259,1,0,0,0,259,370,1,0,0,0,260,258,1,0,0,
+		0,261,262,7,3,0,0,262,267,3,188,94,0,263,264,5,183,0,0,264,266,3,188,94,
+		0,265,263,1,0,0,0,266,269,1,0,0,0,267,265,1,0,0,0,267,268,1,0,0,0,268,
+		370,1,0,0,0,269,267,1,0,0,0,270,271,5,27,0,0,271,370,3,26,13,0,272,277,
+		5,153,0,0,273,274,5,27,0,0,274,278,3,26,13,0,275,276,5,28,0,0,276,278,
+		3,24,12,0,277,273,1,0,0,0,277,275,1,0,0,0,278,370,1,0,0,0,279,280,5,56,
+		0,0,280,281,5,128,0,0,281,286,3,188,94,0,282,283,5,183,0,0,283,285,3,188,
+		94,0,284,282,1,0,0,0,285,288,1,0,0,0,286,284,1,0,0,0,286,287,1,0,0,0,287,
+		370,1,0,0,0,288,286,1,0,0,0,289,295,5,129,0,0,290,296,5,130,0,0,291,296,
+		5,133,0,0,292,296,5,131,0,0,293,294,5,134,0,0,294,296,5,109,0,0,295,290,
+		1,0,0,0,295,291,1,0,0,0,295,292,1,0,0,0,295,293,1,0,0,0,296,370,1,0,0,
+		0,297,298,5,135,0,0,298,370,7,4,0,0,299,300,5,102,0,0,300,370,3,176,88,
+		0,301,304,5,82,0,0,302,305,3,18,9,0,303,305,5,139,0,0,304,302,1,0,0,0,
+		304,303,1,0,0,0,305,370,1,0,0,0,306,307,5,84,0,0,307,370,3,22,11,0,308,
+		309,7,5,0,0,309,310,3,176,88,0,310,311,3,188,94,0,311,370,1,0,0,0,312,
+		313,5,91,0,0,313,314,3,178,89,0,314,315,5,74,0,0,315,316,3,188,94,0,316,
+		370,1,0,0,0,317,318,5,128,0,0,318,319,3,188,94,0,319,320,7,6,0,0,320,323,
+		3,178,89,0,321,322,5,74,0,0,322,324,3,188,94,0,323,321,1,0,0,0,323,324,
+		1,0,0,0,324,370,1,0,0,0,325,326,5,92,0,0,326,370,5,1,0,0,327,370,7,7,0,
+		0,328,329,5,160,0,0,329,330,5,71,0,0,330,370,3,174,87,0,331,332,5,163,
+		0,0,332,333,5,25,0,0,333,370,5,164,0,0,334,335,5,162,0,0,335,370,3,180,
+		90,0,336,337,5,97,0,0,337,339,3,174,87,0,338,340,3,126,63,0,339,338,1,
+		0,0,0,339,340,1,0,0,0,340,346,1,0,0,0,341,344,5,22,0,0,342,345,3,188,94,
+		0,343,345,3,174,87,0,344,342,1,0,0,0,344,343,1,0,0,0,345,347,1,0,0,0,346,
+		341,1,0,0,0,346,347,1,0,0,0,347,350,1,0,0,0,348,349,5,77,0,0,349,351,3,
+		180,90,0,350,348,1,0,0,0,350,351,1,0,0,0,351,353,1,0,0,0,352,354,3,6,3,
+		0,353,352,1,0,0,0,353,354,1,0,0,0,354,370,1,0,0,0,355,356,5,144,0,0,356,
+		358,3,178,89,0,357,359,7,8,0,0,358,357,1,0,0,0,358,359,1,0,0,0,359,370,
+		1,0,0,0,360,364,5,29,0,0,361,362,5,28,0,0,362,365,3,24,12,0,363,365,3,
+		102,51,0,364,361,1,0,0,0,364,363,1,0,0,0,365,370,1,0,0,0,366,367,5,28,
+		0,0,367,370,3,24,12,0,368,370,3,102,51,0,369,234,1,0,0,0,369,236,1,0,0,
+		0,369,238,1,0,0,0,369,245,1,0,0,0,369,261,1,0,0,0,369,270,1,0,0,0,369,
+		272,1,0,0,0,369,279,1,0,0,0,369,289,1,0,0,0,369,297,1,0,0,0,369,299,1,
+		0,0,0,369,301,1,0,0,0,369,306,1,0,0,0,369,308,1,0,0,0,369,312,1,0,0,0,
+		369,317,1,0,0,0,369,325,1,0,0,0,369,327,1,0,0,0,369,328,1,0,0,0,369,331,
+		1,0,0,0,369,334,1,0,0,0,369,336,1,0,0,0,369,355,1,0,0,0,369,360,1,0,0,
+		0,369,366,1,0,0,0,369,368,1,0,0,0,370,11,1,0,0,0,371,372,5,22,0,0,372,
+		387,3,174,87,0,373,374,7,9,0,0,374,379,3,188,94,0,375,376,5,183,0,0,376,
+		378,3,188,94,0,377,375,1,0,0,0,378,381,1,0,0,0,379,377,1,0,0,0,379,380,
+		1,0,0,0,380,387,1,0,0,0,381,379,1,0,0,0,382,384,3,14,7,0,383,385,3,6,3,
+		0,384,383,1,0,0,0,384,385,1,0,0,0,385,387,1,0,0,0,386,371,1,0,0,0,386,
+		373,1,0,0,0,386,382,1,0,0,0,387,13,1,0,0,0,388,389,7,10,0,0,389,390,5,
+		19,0,0,390,391,3,176,88,0,391,392,3,192,96,0,392,393,5,20,0,0,393,394,
+		3,188,94,0,394,15,1,0,0,0,395,400,5,30,0,0,396,397,5,28,0,0,397,401,3,
+		24,12,0,398,401,3,102,51,0,399,401,3,6,3,0,400,396,1,0,0,0,400,398,1,0,
+		0,0,400,399,1,0,0,0,401,17,1,0,0,0,402,405,5,193,0,0,403,404,5,176,0,0,
+		404,406,5,191,0,0,405,403,1,0,0,0,405,406,1,0,0,0,406,408,1,0,0,0,407,
+		409,3,20,10,0,408,407,1,0,0,0,408,409,1,0,0,0,409,437,1,0,0,0,410,416,
+		5,191,0,0,411,413,5,191,0,0,412,411,1,0,0,0,412,413,1,0,0,0,413,414,1,
+		0,0,0,414,415,5,177,0,0,415,417,5,191,0,0,416,412,1,0,0,0,416,417,1,0,
+		0,0,417,418,1,0,0,0,418,419,5,178,0,0,419,421,7,11,0,0,420,422,5,193,0,
+		0,421,420,1,0,0,0,421,422,1,0,0,0,422,424,1,0,0,0,423,425,3,20,10,0,424,
+		423,1,0,0,0,424,425,1,0,0,0,425,437,1,0,0,0,426,427,5,192,0,0,427,428,
+		5,178,0,0,428,430,5,191,0,0,429,431,5,193,0,0,430,429,1,0,0,0,430,431,
+		1,0,0,0,431,433,1,0,0,0,432,434,3,20,10,0,433,432,1,0,0,0,433,434,1,0,
+		0,0,434,437,1,0,0,0,435,437,3,174,87,0,436,402,1,0,0,0,436,410,1,0,0,0,
+		436,426,1,0,0,0,436,435,1,0,0,0,437,19,1,0,0,0,438,440,5,178,0,0,439,438,
+		1,0,0,0,439,440,1,0,0,0,440,441,1,0,0,0,441,442,5,151,0,0,442,21,1,0,0,
+		0,443,452,3,182,91,0,444,447,5,193,0,0,445,446,5,178,0,0,446,448,5,191,
+		0,0,447,445,1,0,0,0,447,448,1,0,0,0,448,452,1,0,0,0,449,452,5,132,0,0,
+		450,452,3,174,87,0,451,443,1,0,0,0,451,444,1,0,0,0,451,449,1,0,0,0,451,
+		450,1,0,0,0,452,23,1,0,0,0,453,458,3,28,14,0,454,455,7,12,0,0,455,457,
+		3,28,14,0,456,454,1,0,0,0,457,460,1,0,0,0,458,456,1,0,0,0,458,459,1,0,
+		0,0,459,25,1,0,0,0,460,458,1,0,0,0,461,466,3,188,94,0,462,463,7,12,0,0,
+		463,465,3,188,94,0,464,462,1,0,0,0,465,468,1,0,0,0,466,464,1,0,0,0,466,
+		467,1,0,0,0,467,27,1,0,0,0,468,466,1,0,0,0,469,473,3,188,94,0,470,471,
+		5,22,0,0,471,474,3,194,97,0,472,474,3,30,15,0,473,470,1,0,0,0,473,472,
+		1,0,0,0,473,474,1,0,0,0,474,29,1,0,0,0,475,476,7,13,0,0,476,31,1,0,0,0,
+		477,478,5,9,0,0,478,480,3,192,96,0,479,481,3,174,87,0,480,479,1,0,0,0,
+		480,481,1,0,0,0,481,482,1,0,0,0,482,483,3,34,17,0,483,33,1,0,0,0,484,488,
+		5,184,0,0,485,487,3,36,18,0,486,485,1,0,0,0,487,490,1,0,0,0,488,486,1,
+		0,0,0,488,489,1,0,0,0,489,491,1,0,0,0,490,488,1,0,0,0,491,492,5,185,0,
+		0,492,35,1,0,0,0,493,505,3,38,19,0,494,505,3,40,20,0,495,505,3,42,21,0,
+		496,505,3,44,22,0,497,505,3,48,24,0,498,505,3,50,25,0,499,505,3,56,28,
+		0,500,505,3,58,29,0,501,505,3,60,30,0,502,505,3,10,5,0,503,505,3,16,8,
+		0,504,493,1,0,0,0,504,494,1,0,0,0,504,495,1,0,0,0,504,496,1,0,0,0,504,
+		497,1,0,0,0,504,498,1,0,0,0,504,499,1,0,0,0,504,500,1,0,0,0,504,501,1,
+		0,0,0,504,502,1,0,0,0,504,503,1,0,0,0,505,37,1,0,0,0,506,507,5,11,0,0,
+		507,509,3,192,96,0,508,510,3,174,87,0,509,508,1,0,0,0,509,510,1,0,0,0,
+		510,39,1,0,0,0,511,512,5,12,0,0,512,514,3,188,94,0,513,515,3,174,87,0,
+		514,513,1,0,0,0,514,515,1,0,0,0,515,517,1,0,0,0,516,518,3,6,3,0,517,516,
+		1,0,0,0,517,518,1,0,0,0,518,41,1,0,0,0,519,520,5,13,0,0,520,522,3,188,
+		94,0,521,523,3,174,87,0,522,521,1,0,0,0,522,523,1,0,0,0,523,525,1,0,0,
+		0,524,526,3,6,3,0,525,524,1,0,0,0,525,526,1,0,0,0,526,43,1,0,0,0,527,528,
+		5,14,0,0,528,530,3,188,94,0,529,531,3,174,87,0,530,529,1,0,0,0,530,531,
+		1,0,0,0,531,532,1,0,0,0,532,533,3,46,23,0,533,45,1,0,0,0,534,543,5,184,
+		0,0,535,540,3,194,97,0,536,537,5,183,0,0,537,539,3,194,97,0,538,536,1,
+		0,0,0,539,542,1,0,0,0,540,538,1,0,0,0,540,541,1,0,0,0,541,544,1,0,0,0,
+		542,540,1,0,0,0,543,535,1,0,0,0,543,544,1,0,0,0,544,551,1,0,0,0,545,550,
+		3,10,5,0,546,550,3,12,6,0,547,550,3,16,8,0,548,550,3,8,4,0,549,545,1,0,
+		0,0,549,546,1,0,0,0,549,547,1,0,0,0,549,548,1,0,0,0,550,553,1,0,0,0,551,
+		549,1,0,0,0,551,552,1,0,0,0,552,554,1,0,0,0,553,551,1,0,0,0,554,555,5,
+		185,0,0,555,47,1,0,0,0,556,557,5,15,0,0,557,559,3,188,94,0,558,560,3,174,
+		87,0,559,558,1,0,0,0,559,560,1,0,0,0,560,562,1,0,0,0,561,563,3,34,17,0,
+		562,561,1,0,0,0,562,563,1,0,0,0,563,49,1,0,0,0,564,565,7,14,0,0,565,566,
+		5,19,0,0,566,567,3,176,88,0,567,568,3,192,96,0,568,569,5,20,0,0,569,573,
+		3,188,94,0,570,572,3,54,27,0,571,570,1,0,0,0,572,575,1,0,0,0,573,571,1,
+		0,0,0,573,574,1,0,0,0,574,582,1,0,0,0,575,573,1,0,0,0,576,578,3,52,26,
+		0,577,576,1,0,0,0,578,579,1,0,0,0,579,577,1,0,0,0,579,580,1,0,0,0,580,
+		583,1,0,0,0,581,583,3,6,3,0,582,577,1,0,0,0,582,581,1,0,0,0,582,583,1,
+		0,0,0,583,51,1,0,0,0,584,588,3,14,7,0,585,587,3,54,27,0,586,585,1,0,0,
+		0,587,590,1,0,0,0,588,586,1,0,0,0,588,589,1,0,0,0,589,592,1,0,0,0,590,
+		588,1,0,0,0,591,593,3,6,3,0,592,591,1,0,0,0,592,593,1,0,0,0,593,53,1,0,
+		0,0,594,595,5,22,0,0,595,599,3,174,87,0,596,597,7,9,0,0,597,599,3,188,
+		94,0,598,594,1,0,0,0,598,596,1,0,0,0,599,55,1,0,0,0,600,602,5,31,0,0,601,
+		603,3,174,87,0,602,601,1,0,0,0,602,603,1,0,0,0,603,57,1,0,0,0,604,605,
+		5,32,0,0,605,606,3,192,96,0,606,607,5,25,0,0,607,608,3,62,31,0,608,609,
+		3,34,17,0,609,59,1,0,0,0,610,611,5,33,0,0,611,612,3,66,33,0,612,613,3,
+		34,17,0,613,61,1,0,0,0,614,615,5,191,0,0,615,616,5,175,0,0,616,626,5,191,
+		0,0,617,622,3,64,32,0,618,619,5,183,0,0,619,621,3,64,32,0,620,618,1,0,
+		0,0,621,624,1,0,0,0,622,620,1,0,0,0,622,623,1,0,0,0,623,626,1,0,0,0,624,
+		622,1,0,0,0,625,614,1,0,0,0,625,617,1,0,0,0,626,63,1,0,0,0,627,630,3,192,
+		96,0,628,630,5,191,0,0,629,627,1,0,0,0,629,628,1,0,0,0,630,65,1,0,0,0,
+		631,632,5,35,0,0,632,642,3,192,96,0,633,639,3,192,96,0,634,636,5,34,0,
+		0,635,637,5,35,0,0,636,635,1,0,0,0,636,637,1,0,0,0,637,638,1,0,0,0,638,
+		640,3,64,32,0,639,634,1,0,0,0,639,640,1,0,0,0,640,642,1,0,0,0,641,631,
+		1,0,0,0,641,633,1,0,0,0,642,67,1,0,0,0,643,644,5,10,0,0,644,646,3,192,
+		96,0,645,647,3,72,36,0,646,645,1,0,0,0,646,647,1,0,0,0,647,649,1,0,0,0,
+		648,650,3,174,87,0,649,648,1,0,0,0,649,650,1,0,0,0,650,651,1,0,0,0,651,
+		652,5,24,0,0,652,656,3,192,96,0,653,655,3,70,35,0,654,653,1,0,0,0,655,
+		658,1,0,0,0,656,654,1,0,0,0,656,657,1,0,0,0,657,659,1,0,0,0,658,656,1,
+		0,0,0,659,660,3,80,40,0,660,69,1,0,0,0,661,662,7,15,0,0,662,667,3,192,
+		96,0,663,664,5,183,0,0,664,666,3,192,96,0,665,663,1,0,0,0,666,669,1,0,
+		0,0,667,665,1,0,0,0,667,668,1,0,0,0,668,71,1,0,0,0,669,667,1,0,0,0,670,
+		671,5,188,0,0,671,676,3,74,37,0,672,673,5,183,0,0,673,675,3,76,38,0,674,
+		672,1,0,0,0,675,678,1,0,0,0,676,674,1,0,0,0,676,677,1,0,0,0,677,679,1,
+		0,0,0,678,676,1,0,0,0,679,680,5,189,0,0,680,73,1,0,0,0,681,682,3,192,96,
+		0,682,683,5,25,0,0,683,684,3,78,39,0,684,75,1,0,0,0,685,692,5,191,0,0,
+		686,689,3,192,96,0,687,688,5,25,0,0,688,690,3,78,39,0,689,687,1,0,0,0,
+		689,690,1,0,0,0,690,692,1,0,0,0,691,685,1,0,0,0,691,686,1,0,0,0,692,77,
+		1,0,0,0,693,700,3,192,96,0,694,697,5,191,0,0,695,696,5,175,0,0,696,698,
+		5,191,0,0,697,695,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,693,1,0,
+		0,0,699,694,1,0,0,0,700,79,1,0,0,0,701,705,5,184,0,0,702,704,3,82,41,0,
+		703,702,1,0,0,0,704,707,1,0,0,0,705,703,1,0,0,0,705,706,1,0,0,0,706,708,
+		1,0,0,0,707,705,1,0,0,0,708,709,5,185,0,0,709,81,1,0,0,0,710,719,3,84,
+		42,0,711,719,3,86,43,0,712,719,3,88,44,0,713,719,3,92,46,0,714,719,3,138,
+		69,0,715,719,3,94,47,0,716,719,3,96,48,0,717,719,3,10,5,0,718,710,1,0,
+		0,0,718,711,1,0,0,0,718,712,1,0,0,0,718,713,1,0,0,0,718,714,1,0,0,0,718,
+		715,1,0,0,0,718,716,1,0,0,0,718,717,1,0,0,0,719,83,1,0,0,0,720,721,5,36,
+		0,0,721,722,3,118,59,0,722,723,3,188,94,0,723,85,1,0,0,0,724,725,5,37,
+		0,0,725,726,3,174,87,0,726,727,3,98,49,0,727,87,1,0,0,0,728,729,5,38,0,
+		0,729,742,3,192,96,0,730,739,5,188,0,0,731,736,3,64,32,0,732,733,5,183,
+		0,0,733,735,3,64,32,0,734,732,1,0,0,0,735,738,1,0,0,0,736,734,1,0,0,0,
+		736,737,1,0,0,0,737,740,1,0,0,0,738,736,1,0,0,0,739,731,1,0,0,0,739,740,
+		1,0,0,0,740,741,1,0,0,0,741,743,5,189,0,0,742,730,1,0,0,0,742,743,1,0,
+		0,0,743,745,1,0,0,0,744,746,3,90,45,0,745,744,1,0,0,0,745,746,1,0,0,0,
+		746,89,1,0,0,0,747,748,5,154,0,0,748,749,5,155,0,0,749,91,1,0,0,0,750,
+		751,5,39,0,0,751,752,3,98,49,0,752,93,1,0,0,0,753,754,5,32,0,0,754,755,
+		3,192,96,0,755,756,5,25,0,0,756,757,3,62,31,0,757,758,3,80,40,0,758,95,
+		1,0,0,0,759,760,5,33,0,0,760,761,3,66,33,0,761,762,3,80,40,0,762,97,1,
+		0,0,0,763,767,5,184,0,0,764,766,3,100,50,0,765,764,1,0,0,0,766,769,1,0,
+		0,0,767,765,1,0,0,0,767,768,1,0,0,0,768,770,1,0,0,0,769,767,1,0,0,0,770,
+		771,5,185,0,0,771,99,1,0,0,0,772,784,3,102,51,0,773,784,3,104,52,0,774,
+		784,3,106,53,0,775,784,3,112,56,0,776,784,3,124,62,0,777,784,3,128,64,
+		0,778,784,3,130,65,0,779,784,3,136,68,0,780,784,3,88,44,0,781,784,3,108,
+		54,0,782,784,3,110,55,0,783,772,1,0,0,0,783,773,1,0,0,0,783,774,1,0,0,
+		0,783,775,1,0,0,0,783,776,1,0,0,0,783,777,1,0,0,0,783,778,1,0,0,0,783,
+		779,1,0,0,0,783,780,1,0,0,0,783,781,1,0,0,0,783,782,1,0,0,0,784,101,1,
+		0,0,0,785,786,7,16,0,0,786,787,3,174,87,0,787,103,1,0,0,0,788,789,5,30,
+		0,0,789,790,3,102,51,0,790,105,1,0,0,0,791,794,5,29,0,0,792,795,3,102,
+		51,0,793,795,3,114,57,0,794,792,1,0,0,0,794,793,1,0,0,0,795,107,1,0,0,
+		0,796,797,5,32,0,0,797,798,3,192,96,0,798,799,5,25,0,0,799,800,3,62,31,
+		0,800,801,3,98,49,0,801,109,1,0,0,0,802,803,5,33,0,0,803,804,3,66,33,0,
+		804,805,3,98,49,0,805,111,1,0,0,0,806,809,3,122,61,0,807,809,3,120,60,
+		0,808,806,1,0,0,0,808,807,1,0,0,0,809,810,1,0,0,0,810,811,3,114,57,0,811,
+		113,1,0,0,0,812,813,3,116,58,0,813,814,5,74,0,0,814,816,1,0,0,0,815,812,
+		1,0,0,0,815,816,1,0,0,0,816,817,1,0,0,0,817,820,3,188,94,0,818,819,5,23,
+		0,0,819,821,3,194,97,0,820,818,1,0,0,0,820,821,1,0,0,0,821,823,1,0,0,0,
+		822,824,3,90,45,0,823,822,1,0,0,0,823,824,1,0,0,0,824,826,1,0,0,0,825,
+		827,3,134,67,0,826,825,1,0,0,0,826,827,1,0,0,0,827,829,1,0,0,0,828,830,
+		3,6,3,0,829,828,1,0,0,0,829,830,1,0,0,0,830,115,1,0,0,0,831,832,7,17,0,
+		0,832,117,1,0,0,0,833,836,5,29,0,0,834,836,3,122,61,0,835,833,1,0,0,0,
+		835,834,1,0,0,0,836,119,1,0,0,0,837,838,5,167,0,0,838,121,1,0,0,0,839,
+		840,7,18,0,0,840,123,1,0,0,0,841,842,7,19,0,0,842,844,3,174,87,0,843,845,
+		3,126,63,0,844,843,1,0,0,0,844,845,1,0,0,0,845,848,1,0,0,0,846,847,5,77,
+		0,0,847,849,3,180,90,0,848,846,1,0,0,0,848,849,1,0,0,0,849,851,1,0,0,0,
+		850,852,3,132,66,0,851,850,1,0,0,0,851,852,1,0,0,0,852,854,1,0,0,0,853,
+		855,3,134,67,0,854,853,1,0,0,0,854,855,1,0,0,0,855,857,1,0,0,0,856,858,
+		3,6,3,0,857,856,1,0,0,0,857,858,1,0,0,0,858,125,1,0,0,0,859,860,5,128,
+		0,0,860,865,3,188,94,0,861,862,5,183,0,0,862,864,3,188,94,0,863,861,1,
+		0,0,0,864,867,1,0,0,0,865,863,1,0,0,0,865,866,1,0,0,0,866,127,1,0,0,0,
+		867,865,1,0,0,0,868,869,5,157,0,0,869,871,3,174,87,0,870,872,3,132,66,
+		0,871,870,1,0,0,0,871,872,1,0,0,0,872,874,1,0,0,0,873,875,3,6,3,0,874,
+		873,1,0,0,0,874,875,1,0,0,0,875,129,1,0,0,0,876,877,5,158,0,0,877,879,
+		3,174,87,0,878,880,3,132,66,0,879,878,1,0,0,0,879,880,1,0,0,0,880,882,
+		1,0,0,0,881,883,3,6,3,0,882,881,1,0,0,0,882,883,1,0,0,0,883,131,1,0,0,
+		0,884,886,7,20,0,0,885,884,1,0,0,0,885,886,1,0,0,0,886,887,1,0,0,0,887,
+		888,5,28,0,0,888,889,3,24,12,0,889,133,1,0,0,0,890,891,5,25,0,0,891,892,
+		5,76,0,0,892,135,1,0,0,0,893,897,5,70,0,0,894,895,3,116,58,0,895,896,5,
+		74,0,0,896,898,1,0,0,0,897,894,1,0,0,0,897,898,1,0,0,0,898,899,1,0,0,0,
+		899,900,3,188,94,0,900,901,5,71,0,0,901,902,3,174,87,0,902,137,1,0,0,0,
+		903,907,5,30,0,0,904,905,5,28,0,0,905,908,3,24,12,0,906,908,3,140,70,0,
+		907,904,1,0,0,0,907,906,1,0,0,0,908,139,1,0,0,0,909,913,5,184,0,0,910,
+		912,3,142,71,0,911,910,1,0,0,0,912,915,1,0,0,0,913,911,1,0,0,0,913,914,
+		1,0,0,0,914,916,1,0,0,0,915,913,1,0,0,0,916,917,5,185,0,0,917,141,1,0,
+		0,0,918,930,3,102,51,0,919,930,3,148,74,0,920,930,3,156,78,0,921,930,3,
+		158,79,0,922,930,3,160,80,0,923,930,3,162,81,0,924,930,3,150,75,0,925,
+		930,3,152,76,0,926,930,3,136,68,0,927,930,3,144,72,0,928,930,3,146,73,
+		0,929,918,1,0,0,0,929,919,1,0,0,0,929,920,1,0,0,0,929,921,1,0,0,0,929,
+		922,1,0,0,0,929,923,1,0,0,0,929,924,1,0,0,0,929,925,1,0,0,0,929,926,1,
+		0,0,0,929,927,1,0,0,0,929,928,1,0,0,0,930,143,1,0,0,0,931,932,5,32,0,0,
+		932,933,3,192,96,0,933,934,5,25,0,0,934,935,3,62,31,0,935,936,3,140,70,
+		0,936,145,1,0,0,0,937,938,5,33,0,0,938,939,3,66,33,0,939,940,3,140,70,
+		0,940,147,1,0,0,0,941,942,3,118,59,0,942,945,3,188,94,0,943,944,5,23,0,
+		0,944,946,3,194,97,0,945,943,1,0,0,0,945,946,1,0,0,0,946,949,1,0,0,0,947,
+		950,3,170,85,0,948,950,3,154,77,0,949,947,1,0,0,0,949,948,1,0,0,0,950,
+		149,1,0,0,0,951,952,3,120,60,0,952,957,3,188,94,0,953,954,5,183,0,0,954,
+		956,3,188,94,0,955,953,1,0,0,0,956,959,1,0,0,0,957,955,1,0,0,0,957,958,
+		1,0,0,0,958,961,1,0,0,0,959,957,1,0,0,0,960,962,3,170,85,0,961,960,1,0,
+		0,0,961,962,1,0,0,0,962,151,1,0,0,0,963,964,5,168,0,0,964,969,3,188,94,
+		0,965,966,5,183,0,0,966,968,3,188,94,0,967,965,1,0,0,0,968,971,1,0,0,0,
+		969,967,1,0,0,0,969,970,1,0,0,0,970,973,1,0,0,0,971,969,1,0,0,0,972,974,
+		3,132,66,0,973,972,1,0,0,0,973,974,1,0,0,0,974,986,1,0,0,0,975,976,5,72,
+		0,0,976,977,3,172,86,0,977,978,3,188,94,0,978,987,1,0,0,0,979,984,5,73,
+		0,0,980,981,3,172,86,0,981,982,3,188,94,0,982,985,1,0,0,0,983,985,3,174,
+		87,0,984,980,1,0,0,0,984,983,1,0,0,0,985,987,1,0,0,0,986,975,1,0,0,0,986,
+		979,1,0,0,0,986,987,1,0,0,0,987,153,1,0,0,0,988,989,5,149,0,0,989,994,
+		3,188,94,0,990,991,5,183,0,0,991,993,3,188,94,0,992,990,1,0,0,0,993,996,
+		1,0,0,0,994,992,1,0,0,0,994,995,1,0,0,0,995,997,1,0,0,0,996,994,1,0,0,
+		0,997,998,5,150,0,0,998,999,5,71,0,0,999,1000,3,174,87,0,1000,155,1,0,
+		0,0,1001,1002,5,69,0,0,1002,1004,3,174,87,0,1003,1005,3,126,63,0,1004,
+		1003,1,0,0,0,1004,1005,1,0,0,0,1005,1008,1,0,0,0,1006,1007,5,77,0,0,1007,
+		1009,3,180,90,0,1008,1006,1,0,0,0,1008,1009,1,0,0,0,1009,1011,1,0,0,0,
+		1010,1012,3,132,66,0,1011,1010,1,0,0,0,1011,1012,1,0,0,0,1012,1014,1,0,
+		0,0,1013,1015,3,170,85,0,1014,1013,1,0,0,0,1014,1015,1,0,0,0,1015,1017,
+		1,0,0,0,1016,1018,3,6,3,0,1017,1016,1,0,0,0,1017,1018,1,0,0,0,1018,157,
+		1,0,0,0,1019,1020,5,157,0,0,1020,1022,3,174,87,0,1021,1023,3,132,66,0,
+		1022,1021,1,0,0,0,1022,1023,1,0,0,0,1023,1025,1,0,0,0,1024,1026,3,170,
+		85,0,1025,1024,1,0,0,0,1025,1026,1,0,0,0,1026,159,1,0,0,0,1027,1028,5,
+		158,0,0,1028,1029,3,174,87,0,1029,1031,3,170,85,0,1030,1032,3,6,3,0,1031,
+		1030,1,0,0,0,1031,1032,1,0,0,0,1032,161,1,0,0,0,1033,1034,5,147,0,0,1034,
+		1036,3,174,87,0,1035,1037,3,170,85,0,1036,1035,1,0,0,0,1036,1037,1,0,0,
+		0,1037,1038,1,0,0,0,1038,1039,3,164,82,0,1039,163,1,0,0,0,1040,1044,5,
+		184,0,0,1041,1043,3,166,83,0,1042,1041,1,0,0,0,1043,1046,1,0,0,0,1044,
+		1042,1,0,0,0,1044,1045,1,0,0,0,1045,1047,1,0,0,0,1046,1044,1,0,0,0,1047,
+		1048,5,185,0,0,1048,165,1,0,0,0,1049,1055,3,102,51,0,1050,1055,3,168,84,
+		0,1051,1055,3,124,62,0,1052,1055,3,128,64,0,1053,1055,3,154,77,0,1054,
+		1049,1,0,0,0,1054,1050,1,0,0,0,1054,1051,1,0,0,0,1054,1052,1,0,0,0,1054,
+		1053,1,0,0,0,1055,167,1,0,0,0,1056,1057,5,148,0,0,1057,1062,3,188,94,0,
+		1058,1059,5,183,0,0,1059,1061,3,188,94,0,1060,1058,1,0,0,0,1061,1064,1,
+		0,0,0,1062,1060,1,0,0,0,1062,1063,1,0,0,0,1063,169,1,0,0,0,1064,1062,1,
+		0,0,0,1065,1066,7,21,0,0,1066,1067,3,172,86,0,1067,1070,3,188,94,0,1068,
+		1069,5,23,0,0,1069,1071,3,194,97,0,1070,1068,1,0,0,0,1070,1071,1,0,0,0,
+		1071,171,1,0,0,0,1072,1075,3,118,59,0,1073,1075,3,120,60,0,1074,1072,1,
+		0,0,0,1074,1073,1,0,0,0,1075,173,1,0,0,0,1076,1077,7,22,0,0,1077,175,1,
+		0,0,0,1078,1079,5,191,0,0,1079,177,1,0,0,0,1080,1082,3,182,91,0,1081,1083,
+		3,184,92,0,1082,1081,1,0,0,0,1082,1083,1,0,0,0,1083,1089,1,0,0,0,1084,
+		1085,7,23,0,0,1085,1087,3,182,91,0,1086,1088,3,184,92,0,1087,1086,1,0,
+		0,0,1087,1088,1,0,0,0,1088,1090,1,0,0,0,1089,1084,1,0,0,0,1089,1090,1,
+		0,0,0,1090,179,1,0,0,0,1091,1093,7,24,0,0,1092,1091,1,0,0,0,1092,1093,
+		1,0,0,0,1093,1094,1,0,0,0,1094,1095,3,178,89,0,1095,181,1,0,0,0,1096,1098,
+		5,178,0,0,1097,1096,1,0,0,0,1097,1098,1,0,0,0,1098,1108,1,0,0,0,1099,1109,
+		5,190,0,0,1100,1106,5,191,0,0,1101,1102,5,177,0,0,1102,1107,5,191,0,0,
+		1103,1104,5,191,0,0,1104,1105,5,177,0,0,1105,1107,5,191,0,0,1106,1101,
+		1,0,0,0,1106,1103,1,0,0,0,1106,1107,1,0,0,0,1107,1109,1,0,0,0,1108,1099,
+		1,0,0,0,1108,1100,1,0,0,0,1109,183,1,0,0,0,1110,1124,5,174,0,0,1111,1113,
+		5,172,0,0,1112,1114,5,193,0,0,1113,1112,1,0,0,0,1113,1114,1,0,0,0,1114,
+		1124,1,0,0,0,1115,1120,3,186,93,0,1116,1117,7,25,0,0,1117,1119,3,186,93,
+		0,1118,1116,1,0,0,0,1119,1122,1,0,0,0,1120,1118,1,0,0,0,1120,1121,1,0,
+		0,0,1121,1124,1,0,0,0,1122,1120,1,0,0,0,1123,1110,1,0,0,0,1123,1111,1,
+		0,0,0,1123,1115,1,0,0,0,1124,185,1,0,0,0,1125,1126,7,26,0,0,1126,187,1,
+		0,0,0,1127,1129,3,192,96,0,1128,1130,3,190,95,0,1129,1128,1,0,0,0,1129,
+		1130,1,0,0,0,1130,189,1,0,0,0,1131,1132,5,186,0,0,1132,1137,3,64,32,0,
+		1133,1134,5,183,0,0,1134,1136,3,64,32,0,1135,1133,1,0,0,0,1136,1139,1,
+		0,0,0,1137,1135,1,0,0,0,1137,1138,1,0,0,0,1138,1140,1,0,0,0,1139,1137,
+		1,0,0,0,1140,1141,5,187,0,0,1141,191,1,0,0,0,1142,1143,7,27,0,0,1143,193,
+		1,0,0,0,1144,1151,3,192,96,0,1145,1151,5,191,0,0,1146,1151,5,24,0,0,1147,
+		1151,5,25,0,0,1148,1151,5,23,0,0,1149,1151,5,22,0,0,1150,1144,1,0,0,0,
+		1150,1145,1,0,0,0,1150,1146,1,0,0,0,1150,1147,1,0,0,0,1150,1148,1,0,0,
+		0,1150,1149,1,0,0,0,1151,195,1,0,0,0,146,200,202,213,216,223,225,243,251,
+		258,267,277,286,295,304,323,339,344,346,350,353,358,364,369,379,384,386,
+		400,405,408,412,416,421,424,430,433,436,439,447,451,458,466,473,480,488,
+		504,509,514,517,522,525,530,540,543,549,551,559,562,573,579,582,588,592,
+		598,602,622,625,629,636,639,641,646,649,656,667,676,689,691,697,699,705,
+		718,736,739,742,745,767,783,794,808,815,820,823,826,829,835,844,848,851,
+		854,857,865,871,874,879,882,885,897,907,913,929,945,949,957,961,969,973,
+		984,986,994,1004,1008,1011,1014,1017,1022,1025,1031,1036,1044,1054,1062,
+		1070,1074,1082,1087,1089,1092,1097,1106,1108,1113,1120,1123,1129,1137,
+		1150
 	};
 
 	public static readonly ATN _ATN =

@@ -105,7 +105,7 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
                 c.TO() is null ? null : words.Word(c.position(), c),
                 OptionalOrder(c.order()) ?? MissingOrder(c)),
             CheckRuleContext c => CheckRule(
-                c, c.text(), phrases.OptionalInstruments(c.instruments()), phrases.OptionalLimit(c.EXPECT(), c.limit(), c), c.needsClause(), c.order(), null),
+                c, c.text(), phrases.OptionalInstruments(c.instruments()), phrases.OptionalLimit(c.EXPECT(), c.limit(), c), c.needsClause(), c.order(), c.propertyBlock()),
             RecordRuleContext c => CheckRule(c, c.text(), [], null, c.needsClause(), c.order(), null),
             PauseRuleContext c => CheckRule(c, c.text(), [], null, null, c.order(), c.propertyBlock()),
             SnugRuleContext c => new SnugRuleSyntax(

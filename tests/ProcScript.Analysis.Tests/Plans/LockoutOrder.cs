@@ -60,8 +60,11 @@ internal sealed class LockoutOrder
             Assert.Equal("isolate", isolating.Verb);
             var proving = steps.FirstOrDefault(step => step.Verb == "verify" && step.Item == energy.Name) ?? isolating;
             Assert.True(proving.Number >= isolating.Number, $"{energy.Title} is verified before it is isolated");
-            Assert.True(proving.Reading is not null || !proving.Checks.IsEmpty, $"{energy.Title} is not verified at its step");
-            Assert.Equal(energy.Wait.Length > 0, isolating.How.Contains($"Then wait {energy.Wait}."));
+            // Both lead to the lines of the energy on the make-safe card, where its wait and its reading stand, and nowhere else.
+            var place = _plan.Energies.IndexOf(energy) + 1;
+            Assert.Equal((place, place), (isolating.MakeSafe, proving.MakeSafe));
+            Assert.Equal((null, null), (isolating.Reading, proving.Reading));
+            Assert.Equal(energy.Wait.Length > 0, energy.MakeSafe.Any(line => line.Action == "wait" && line.Text == $"{energy.Wait}."));
             Assert.Equal("restore", steps[energy.RestoredAt - 1].Verb);
             Assert.True(energy.RestoredAt > energy.IsolatedAt);
         }

@@ -92,14 +92,17 @@ public sealed class SafetyTests
         Assert.True(Job.Energies[1].RestoredAt < Job.Energies[0].RestoredAt);
 
     [Fact]
-    public void The_step_that_isolates_says_all_of_it_and_ends_with_the_reading()
+    public void What_isolates_is_told_line_by_line_on_the_make_safe_card_and_the_step_leads_there()
     {
         var step = Job.Step("Isolate the 12 V battery");
+        var battery = Job.Energies[step.MakeSafe - 1];
 
         Assert.Equal(
-            ["Have the key of the flap.", "Switch all users off.", "Take the negative cable off.", "Hang your tag on the post.", "Switch the lamps on.", "Then wait 10 min."],
-            step.How);
-        Assert.Equal(new PlanReading("Measure at the posts.", "≤ 0.5 V"), step.Reading);
+            ["Have the key of the flap.", "Switch all users off.", "Take the negative cable off.", "Hang your tag on the post.", "Switch the lamps on.", "10 min.", "Measure at the posts."],
+            battery.MakeSafe.Select(line => line.Text));
+        Assert.Equal("≤ 0.5 V", battery.Limits);
+        Assert.Empty(step.How);
+        Assert.Null(step.Reading);
     }
 
     [Fact]

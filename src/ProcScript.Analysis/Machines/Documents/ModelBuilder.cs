@@ -74,6 +74,7 @@ public static class ModelBuilder
         Hazards = Hazards(joint),
         Needs = ConditionDocuments.Of(joint.Conditions),
         RenewWith = [.. joint.RenewWith.Select(item => item.Name)],
+        Signed = joint.Signed,
         Temporary = joint.IsTemporary,
         Caps = joint.Cap?.Count ?? 0,
         Start = joint.IsTemporary ? 0 : joint.Count,

@@ -171,6 +171,9 @@ public sealed record JointDocument
     /// <summary>What disturbs it: once one of these comes off, it must be renewed.</summary>
     public required ImmutableArray<string> RenewWith { get; init; }
 
+    /// <summary>Whether a second person signs that it is closed.</summary>
+    public required bool Signed { get; init; }
+
     /// <summary>Whether it ties a temporary part, or covers such a joint.</summary>
     public required bool Temporary { get; init; }
 

@@ -26,6 +26,9 @@ internal sealed class EnergyStates
             _turns.Add(energy, []);
         }
 
+        MadeSafe = Energies
+            .SelectMany((energy, index) => FirstIsolation(list, energy).Select(step => (step, index)))
+            .ToDictionary(made => made.step, made => made.index + 1);
         var steps = list.Steps.ToLookup(step => (step.Phase, step.Card));
         foreach (var phase in Enum.GetValues<PlanPhase>())
         {
@@ -35,6 +38,9 @@ internal sealed class EnergyStates
             }
         }
     }
+
+    /// <summary>The steps that first isolate an energy, and those that prove it then, with its place among the energies, from 1.</summary>
+    public IReadOnlyDictionary<int, int> MadeSafe { get; }
 
     /// <summary>The energies, in the order in which they are first isolated.</summary>
     public ImmutableArray<Energy> Energies { get; }
@@ -47,6 +53,12 @@ internal sealed class EnergyStates
 
     /// <summary>Every step after which the energy stands otherwise.</summary>
     public ImmutableArray<PlanEnergyTurn> Turns(Energy energy) => [.. _turns[energy]];
+
+    private static IEnumerable<int> FirstIsolation(StepList list, Energy energy)
+    {
+        var first = list.Steps.First(step => step.Verb == Verb.Isolate && step.Target == energy);
+        return first.ProvedAt > 0 ? [first.Number, first.ProvedAt] : [first.Number];
+    }
 
     private PlanEnergyState Walk(Energy energy, IEnumerable<PlannedStep> card)
     {

@@ -136,6 +136,9 @@ internal sealed record PlannedStep
     /// <summary>Whether it tightens all that is on of a joint.</summary>
     public bool Tightens => Verb is Verb.Tighten or Verb.Retorque;
 
+    /// <summary>Whether a second person signs that it is done: by its own words, or since it closes a joint that asks for it.</summary>
+    public bool IsSigned => Details.Signed || (Joint is { Signed: true } && ((Closes && !LeavesSlack) || Tightens));
+
     /// <summary>Whether it puts pieces of a joint on.</summary>
     public bool Closes => Verb is Verb.Fasten or Verb.Snug or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew;
 }

@@ -14,7 +14,7 @@ internal static class StepOrigin
     /// <summary>The block that holds for it.</summary>
     public static ActionDetails Details(PerformedAction action) => action.Verb == Verb.Snug
         // What is right once it is tight is said there.
-        ? Details(action.Origin) with { Torque = null, TorqueDeclared = null, Pattern = null, Checks = [] }
+        ? Details(action.Origin) with { Torque = null, TorqueDeclared = null, Pattern = null, Checks = [], Signed = false }
         : Details(action.Origin);
 
     /// <summary>The block that holds for an action of this origin.</summary>

@@ -21,7 +21,7 @@ internal sealed class SafetyLines(Wordbook book)
         .. Lock(energy),
         Line("release", energy.Bleed, "safety.release"),
         .. Wait(energy),
-        Line("verify", energy.Verify, "safety.verify"),
+        Line("verify", energy.Verify is { } verify ? string.Join(' ', Present(verify, VerifyPlace(energy, book))) : null, "safety.verify"),
     ];
 
     /// <summary>Area clear, machine whole, people clear, locks off, people told; the step itself restores.</summary>
@@ -40,6 +40,12 @@ internal sealed class SafetyLines(Wordbook book)
             Line("tell", null, isLocked ? "return.tell-locks" : "return.tell"),
         ];
     }
+
+    /// <summary>Where it is proved to be off, or null.</summary>
+    public static string? VerifyPlace(Energy energy, Wordbook book) =>
+        energy.VerifyAt is { } place && ItemWords.Place(place) is { Length: > 0 } words ? book.Say("how.prove-at", ("place", words)) : null;
+
+    private static IEnumerable<string> Present(params IEnumerable<string?> texts) => texts.OfType<string>();
 
     private PlanSafetyLine Line(string action, string? written, string usual) => new(action, written ?? book.Say(usual), written is null);
 

@@ -10,17 +10,19 @@ namespace ProcScript.Analysis.Plans.Words;
 internal static class StepProse
 {
     /// <summary>How it is done: what the machine says of the item, how it is tightened, then what the author says of the action.</summary>
-    public static ImmutableArray<string> How(PlannedStep step) => [.. OfItem(step), .. OfLift(step), .. TighteningWords.Of(step), .. step.Details.How];
+    /// <param name="step">The step.</param>
+    /// <param name="onCard">Whether its lines stand on the make-safe card.</param>
+    public static ImmutableArray<string> How(PlannedStep step, bool onCard) => [.. onCard ? OnCard(step) : OfItem(step), .. OfLift(step), .. TighteningWords.Of(step), .. step.Details.How];
 
     /// <summary>What to check once it is done: what the trade always checks where the author says nothing of it, then the author's checks.</summary>
-    public static ImmutableArray<string> Checks(PlannedStep step) => [.. Usual(step), .. step.Details.Checks];
+    public static ImmutableArray<string> Checks(PlannedStep step, bool onCard) => [.. onCard ? [] : Usual(step), .. step.Details.Checks];
 
-    /// <summary>The reading to write down, or null.</summary>
-    public static PlanReading? Reading(PlannedStep step) => step switch
+    /// <summary>The reading to write down, or null: what stands on the make-safe card is written there and not again.</summary>
+    public static PlanReading? Reading(PlannedStep step, bool onCard) => step switch
     {
         { Verb: Verb.Measure } => new PlanReading(step.Text ?? "", Limits(step)),
         { Expect: not null } => new PlanReading(step.Book.Say("reading"), Limits(step)),
-        _ when Verified(step) is { Verify: { } verify, VerifyExpect: { } limit } => new PlanReading(verify, step.Book.Print(limit)),
+        _ when !onCard && Verified(step) is { Verify: { } verify, VerifyExpect: { } limit } => new PlanReading(verify, step.Book.Print(limit)),
         { Verb: Verb.Empty } => new PlanReading(step.Book.Say("reading.taken-out"), ""),
         { Verb: Verb.Fill } => new PlanReading(step.Book.Say("reading.filled"), step.Charge is { } charge ? step.Book.Print(charge) : ""),
         _ => null,
@@ -47,9 +49,9 @@ internal static class StepProse
             energy.Lock,
             energy.Bleed,
             energy.Wait is { } wait ? step.Book.Say("how.wait", ("time", step.Book.Print(wait))) : null,
-            step.EndsProved ? VerifyPlace(energy, step) : step.Book.Say("how.treat-as-live", ("step", step.ProvedAt)),
+            step.EndsProved ? SafetyLines.VerifyPlace(energy, step.Book) : Unproved(step),
         ],
-        { Target: Energy energy, Verb: Verb.Verify } => [VerifyPlace(energy, step)],
+        { Target: Energy energy, Verb: Verb.Verify } => [SafetyLines.VerifyPlace(energy, step.Book)],
         { Target: Energy energy, Verb: Verb.Restore } => [energy.Restore, .. StillOpen(step)],
         { Target: Fluid fluid, Verb: Verb.Empty } => [fluid.Empty],
         { Target: Fluid fluid, Verb: Verb.Fill } => [fluid.Fill, .. step.Brings.Select(brought => Brought(brought, step))],
@@ -75,8 +77,9 @@ internal static class StepProse
         _ => [],
     });
 
-    private static string? VerifyPlace(Energy energy, PlannedStep step) =>
-        energy.VerifyAt is { } place && ItemWords.Place(place) is { Length: > 0 } words ? step.Book.Say("how.prove-at", ("place", words)) : null;
+    private static IEnumerable<string> OnCard(PlannedStep step) => step is { Verb: Verb.Isolate, EndsProved: false } ? [Unproved(step)] : [];
+
+    private static string Unproved(PlannedStep step) => step.Book.Say("how.treat-as-live", ("step", step.ProvedAt));
 
     private static IEnumerable<string> StillOpen(PlannedStep step) =>
         from item in step.Open

@@ -77,6 +77,9 @@ internal sealed class JointBinder(ItemLookup items, FindingSink sink)
             case "stretch":
                 joint.Stretch = true;
                 break;
+            case "signed":
+                joint.Signed = true;
+                break;
             default:
                 joint.ThreadLocker = true;
                 break;

@@ -89,6 +89,8 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ItemLookup items, Condi
                 return details with { Torque = TorqueBinder.Bind(torque, place, sink), TorqueDeclared = place.At(torque.Span) };
             case ChoicePropertySyntax { Keyword.Text: "pattern" } pattern:
                 return details with { Pattern = TorqueBinder.Pattern(pattern) };
+            case FlagPropertySyntax { Keyword.Text: "signed" }:
+                return details with { Signed = true };
             case FlagPropertySyntax:
                 return details with { Hoist = true };
             case UsesPropertySyntax uses:

@@ -64,6 +64,7 @@ internal static class PropertyTable
         new("reuse because", Kind | Joint | Cover),
         new("seals", Kind, Repeats: true),
         new("shutdown", Energy),
+        new("signed", Joint | Cover | Doings),
         new("single use", Supply | Kind | Part),
         new("size", Tool),
         new("spare", Kind),
