@@ -105,6 +105,7 @@ TIME        : 'time' ;
 PEOPLE      : 'people' ;
 HOW         : 'how' ;
 PHOTO       : 'photo' ;
+FIGURE      : 'figure' ;
 STORE       : 'store' ;
 PPE         : 'ppe' ;
 LIVE        : 'live' ;

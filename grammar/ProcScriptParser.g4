@@ -87,6 +87,9 @@ whenProperties : WHEN test propertyBlock ;
 // ok: keep in order
 // ok: mark "One punch dot across flange and hub."
 // ok: measured "thickness"
+// ok: figure "img/bolts.jpg" "Four bolts, two hidden"
+// ok: figure "img/bolts.jpg"
+// ok: strip figure "img/bolts.jpg" "Pull here"
 // bad: how Crosswise
 // bad: torque "22 N.m"
 // bad: torque 30 N.m +
@@ -111,6 +114,8 @@ whenProperties : WHEN test propertyBlock ;
 // bad: prevailing
 // bad: keep order
 // bad: mark flange
+// bad: figure bolts
+// bad: figure "img/bolts.jpg" bolts
 property
     : ( HOW | PHOTO | CHECK | STORE | PPE | RELEASE | ENGAGE | PREPARE | SHUTDOWN | ISOLATE | LOCK | BLEED | RESTORE
       | EMPTY | FILL | COATING | BAG | MARK | MEASURED ) text                                                                         # textProperty
@@ -137,10 +142,14 @@ property
     | PREVAILING limit                                                                                                  # prevailingProperty
     | VERIFY text instruments? ( AT ( reference | text ) )? ( EXPECT limit )? propertyBlock?                            # verifyProperty
     | VOLTAGE quantity ( AC | DC )?                                                                                     # voltageProperty
-    | STRIP ( NEEDS needs | alert )                                                                                     # stripProperty
+    | STRIP ( NEEDS needs | alert | figure )                                                                            # stripProperty
     | NEEDS needs                                                                                                       # needsProperty
     | alert                                                                                                             # alertProperty
+    | figure                                                                                                            # figureProperty
     ;
+
+// A picture without a caption is a finding; it is read, so that the finding can say what to write.
+figure : FIGURE text text? ;
 
 // What a joint or a cover may have and a part has not. In a part these words always belong to the joint before them.
 // ok: at "rim"
@@ -168,8 +177,9 @@ cover : ( COVERED | LOCKED ) BY count name AS reference ;
 // ok: refit { check "Tight." }
 // ok: refit needs lever at down
 // ok: refit caution "It snaps shut."
+// ok: refit figure "img/seal.svg" "The lip looks inwards"
 // bad: refit "Slowly."
-refitProperty : REFIT ( NEEDS needs | alert | propertyBlock ) ;
+refitProperty : REFIT ( NEEDS needs | alert | figure | propertyBlock ) ;
 
 // ok: M8x1.25
 // ok: M8x1
@@ -674,7 +684,7 @@ name
     : NAME
     | TOOL | SUPPLY | FASTENER | CLIP | CONNECTOR | LINE | BOND | OPTION | ENERGY | FLUID | CONTROL | GOAL
     | REST | BACKGROUND | EXPECT | THREAD | LENGTH | GRADE | DRIVE | TORQUE | SIZE | MASS | SPARE | SEALS
-    | USES | SINGLE | CAPTIVE | CAP | TEMPORARY | WAIT | VERIFY | CHARGE | TAKES | ATTENDED | TIME | PEOPLE | HOW | PHOTO
+    | USES | SINGLE | CAPTIVE | CAP | TEMPORARY | WAIT | VERIFY | CHARGE | TAKES | ATTENDED | TIME | PEOPLE | HOW | PHOTO | FIGURE
     | STORE | PPE | LIVE | ISOLATED | OUT | FITTED | FULL | OFF | SLACK | SUPPORTED
     | PREPARE | SHUTDOWN | LOCK | BLEED | COATING | BAG | CURE | TORQUE_RANGE | REACH | HEIGHT | TWIST | FREQUENCY
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using ProcScript.Analysis.Checking;
+using ProcScript.Analysis.Figures;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Whole;
@@ -107,6 +108,7 @@ public static class LibraryCheck
         SyntaxTree[] trees = [.. library.Trees.Values.Where(tree => scope.Holds(tree.Text.Path))];
         settled.Fill(trees, ProseCheck.Judge(trees, settings, memory, parallel));
         settled.Whole = settled.Traces is { } traces ? WholeLibraryCheck.Of(library, settings, traces, memory, parallel) : null;
+        settled.Figures = [.. FigureCheck.Judge(library, settings, scope)];
         var report = Report(settled, families, settings, memory);
         remembered.End();
         memory.Settled = memory.IsKept ? settled : null;
@@ -137,6 +139,7 @@ public static class LibraryCheck
         settled.Replace(trees, ProseCheck.Judge(trees, settings, memory, rest));
         settled.Whole?.Judge(
             library, settings, settled.Traces!, changed, [.. replaced.Select(pair => pair.Now.Procedure.Machine.Declared).Distinct()], memory, rest);
+        settled.Figures = [.. FigureCheck.Judge(library, settings, CheckScope.Everything)];
         var report = Report(settled, families, settings, memory);
         remembered.End(replaced);
         memory.Settled = settled;
@@ -151,6 +154,7 @@ public static class LibraryCheck
             .. settings.Findings,
             .. library.Findings,
             .. settled.Kinds,
+            .. settled.Figures,
             .. families,
             .. settled.Prose,
             .. settled.Whole?.Findings ?? [],

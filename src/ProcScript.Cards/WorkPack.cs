@@ -1,6 +1,7 @@
 using System.Text.Json;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
+using ProcScript.Cards.Figures;
 using ProcScript.Cards.Labels;
 using ProcScript.Cards.Maps;
 using ProcScript.Cards.Templating;
@@ -33,6 +34,13 @@ public static class WorkPack
     {
         ArgumentNullException.ThrowIfNull(plan);
         return MapFile.Svg(plan.Map);
+    }
+
+    /// <summary>The pictures that the Markdown pack shows: the files that belong beside it.</summary>
+    public static IEnumerable<PackPicture> Pictures(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return PackPictures.Of(plan).All;
     }
 
     /// <summary>The plan itself, in the form that <c>plan.schema.json</c> describes.</summary>

@@ -1,3 +1,4 @@
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.LanguageServer;
@@ -19,6 +20,11 @@ public interface IServerHost
 
     /// <summary>Reads a file.</summary>
     SourceReading Read(string path);
+
+    /// <summary>Finds the file of a picture, which must not lead out of the library by a link.</summary>
+    /// <param name="root">The root of the library, a full path.</param>
+    /// <param name="path">The picture, relative to it.</param>
+    FigureFile FindFigure(string root, string path);
 
     /// <summary>Writes a text into a folder; into one that goes when the server ends where none is given.</summary>
     /// <returns>The full path of the file.</returns>

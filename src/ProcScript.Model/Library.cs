@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ProcScript.Model.Catalog;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
@@ -53,6 +54,14 @@ public sealed class Library
 
     private ILookup<string, Procedure> ByFile =>
         field ??= Procedures.ToLookup(procedure => procedure.Declared.Path, StringComparer.Ordinal);
+
+    /// <summary>Finds the file of a picture.</summary>
+    public Func<string, FigureFile> FindFigure { get; init; } = _ => FigureFile.Missing;
+
+    /// <summary>Every picture that is wanted on a card, in no promised order, each place once.</summary>
+    public IEnumerable<Figure> Figures => Machines.SelectMany(machine => machine.Figures)
+        .Concat(Procedures.SelectMany(procedure => procedure.Figures))
+        .DistinctBy(figure => (figure.Path, figure.Declared));
 
     /// <summary>How it came of the library before; null where it was made as a whole.</summary>
     public LibraryStep? Step { get; init; }

@@ -93,7 +93,7 @@ public sealed partial class HostileTextTests
         [
             step.Text, step.Where, step.Torque, step.Store, step.Scrap, .. step.Tools, .. step.Photos, .. step.Ppe, .. step.SeePhotos.Select(photo => photo.Text),
             .. step.Return?.StillOpen.SelectMany(open => new[] { open.Title, open.State }) ?? [], .. step.NewParts.Select(part => part.Title), .. step.Consumes,
-            step.Reading?.Text ?? "", step.Reading?.Limits ?? "",
+            .. step.Figures.Select(figure => figure.Caption), step.Reading?.Text ?? "", step.Reading?.Limits ?? "",
         ]);
         return [.. cover, .. lists, .. stages.Select(stage => stage.Title), .. stages.SelectMany(stage => stage.Energies).Select(energy => energy.Title), .. steps, .. plan.Map.Nodes.Select(node => node.Title)];
     }

@@ -116,7 +116,7 @@ public sealed class SlipTests
         { "warning \"Sharp", "refit warnng \"Sharp", "`warnng` is not a word of the language" },
         { "warning \"Sharp edges.\"", "strip warning", "a quoted text is missing behind `warning`" },
         { "warning \"Sharp edges.\"", "refit", "`undo` cannot stand here" },
-        { "mass 3 kg", "strip \"Sharp.\"", "an alert (such as `warning`) is missing before `\"Sharp.\"`" },
+        { "mass 3 kg", "strip \"Sharp.\"", "an alert (such as `warning`) or `figure` is missing before `\"Sharp.\"`" },
         { "mass 3 kg", "refit caution", "a quoted text is missing behind `caution`" },
 
         // A brace or a quote is missing.

@@ -19,7 +19,8 @@ public sealed class CheckScope
     public static CheckScope Everything { get; } = new(null, []);
 
     /// <summary>
-    /// What may come out otherwise when some files have changed: these, and every file that uses one of them, however far. A file that is
+    /// What may come out otherwise when some files have changed: these, and every file that uses one of them, however far; of a picture, every file that
+    /// shows it. A file that is
     /// gone has its users all the same.
     /// </summary>
     /// <param name="library">The library as it is now.</param>
@@ -33,7 +34,9 @@ public sealed class CheckScope
             StringComparer.Ordinal);
         var users = uses.SelectMany(file => file.Value.Select(used => (Used: used, User: file.Key)))
             .ToLookup(use => use.Used, use => use.User, StringComparer.Ordinal);
-        var touched = FileUses.Reach(changed, path => users[path]).Where(library.Trees.ContainsKey).ToFrozenSet(StringComparer.Ordinal);
+        var files = changed.ToHashSet(StringComparer.Ordinal);
+        files.UnionWith(library.Figures.Where(figure => files.Contains(figure.Path)).Select(figure => figure.Declared.Path).ToList());
+        var touched = FileUses.Reach(files, path => users[path]).Where(library.Trees.ContainsKey).ToFrozenSet(StringComparer.Ordinal);
         var used = FileUses.Reach(touched, path => uses.TryGetValue(path, out var paths) ? paths : []).ToFrozenSet(StringComparer.Ordinal);
         return new CheckScope(touched, used);
     }

@@ -31,6 +31,9 @@ internal sealed class SettledCheck
     /// <summary>What was said of the kinds.</summary>
     public required ImmutableArray<Finding> Kinds { get; init; }
 
+    /// <summary>What was said of pictures: their files may change though no text does.</summary>
+    public ImmutableArray<Finding> Figures { get; set; } = [];
+
     /// <summary>What was said of the library as a whole; null where that says nothing.</summary>
     public WholeLibraryCheck? Whole { get; set; }
 

@@ -79,6 +79,7 @@ internal static class StepComparison
         yield return ("reading", step.Reading is { } reading ? $"{reading.Text} {reading.Limits}".Trim() : "");
         yield return ("protective equipment", string.Join(", ", step.Ppe));
         yield return ("photo", string.Join("\n", step.Photos));
+        yield return ("picture", string.Join("\n", step.Figures.Select(figure => $"{figure.Caption} ({figure.File}{(figure.Hash.Length > 8 ? ", " + figure.Hash[..8] : "")})")));
         yield return ("still open when it comes back", step.Return is { } back ? string.Join("\n", back.StillOpen.Select(open => $"{open.Title}: {open.State}")) : "");
         yield return ("store", step.Store);
         yield return ("consumes", string.Join(", ", step.Consumes));

@@ -67,6 +67,7 @@ internal sealed class PlanBuilder
         _writer = new StepWriter(library, _steps, _warnings, _tools, _bags)
         {
             Which = new WhichIsWhich(loose, _bags, _book),
+            Figures = StepFigures.Of(library, settings, _steps),
             Marks = MarkLines.Of(_procedure.Machine, _steps),
             Lifts = _lifts,
             Temporary = _temporary,

@@ -72,6 +72,12 @@ public sealed record PlanStep
     /// <summary>The torque in words, in two units, the author's first unless the shop has chosen one; empty where there is none.</summary>
     public string Torque { get; init; } = "";
 
+    /// <summary>
+    /// The order in which its pieces are tightened: <c>star</c>, <c>inside out</c> or <c>listed</c>; empty where it tightens nothing, one piece, or in
+    /// any order.
+    /// </summary>
+    public string Pattern { get; init; } = "";
+
     /// <summary>The stages of the torque, each as its wrench is set; none where there is no torque.</summary>
     public ImmutableArray<PlanTorque> TorqueStages { get; init; } = [];
 
@@ -95,6 +101,9 @@ public sealed record PlanStep
 
     /// <summary>The photos that were taken before the step that this one undoes.</summary>
     public ImmutableArray<PlanPhoto> SeePhotos { get; init; } = [];
+
+    /// <summary>The pictures to look at.</summary>
+    public ImmutableArray<PlanFigure> Figures { get; init; } = [];
 
     /// <summary>The marks to make before it is started, since it is the first that moves what they stand on.</summary>
     public ImmutableArray<string> Marks { get; init; } = [];

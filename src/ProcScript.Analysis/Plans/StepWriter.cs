@@ -57,6 +57,9 @@ internal sealed class StepWriter
     /// <summary>Which piece a step is about, where others fit the same holes.</summary>
     public required WhichIsWhich Which { get; init; }
 
+    /// <summary>Which pictures stand where.</summary>
+    public required StepFigures Figures { get; init; }
+
     /// <summary>Where marks are made, and where they line up.</summary>
     public required MarkLines Marks { get; init; }
 
@@ -101,6 +104,7 @@ internal sealed class StepWriter
         Which = Which.Of(step.Number),
         Turn = TurnWords.Of(step),
         Torque = ToolList.Torque(step) is { } torque ? _tools.Torques.Both(torque) : "",
+        Pattern = TighteningWords.Pattern(step) is { } pattern ? TighteningWords.WordOf(pattern) : "",
         TorqueStages = ToolList.Torque(step) is { } stages ? _tools.Torques.Stages(stages) : [],
         People = step.People,
         Store = step.Details.Store ?? "",
@@ -108,6 +112,7 @@ internal sealed class StepWriter
         Photos = step.Details.Photos,
         SeePhotos = step is { Phase: PlanPhase.Refit, Mirror: > 0 } ? [.. _steps[step.Mirror - 1].Details.Photos.Select(photo => new PlanPhoto(step.Mirror, photo))] : [],
         Return = StillOpen.TryGetValue(step.Number, out var open) ? new PlanReturn(new SafetyLines(_book).Return((Energy)step.Target!, !open.IsEmpty, !Temporary.IsEmpty), open) : null,
+        Figures = [.. Figures.At(step)],
         Marks = Marks.Made(step.Number),
         SeeMarks = Marks.Seen(step.Number),
         Ticks = [.. OwnPlaceWords.Ticks(step)],

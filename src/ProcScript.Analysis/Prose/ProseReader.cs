@@ -36,6 +36,10 @@ internal sealed class ProseReader
             case TextPropertySyntax property:
                 Add(property.Text, KindOf(property.Keyword.Text));
                 break;
+            case FigurePropertySyntax figure:
+                // One that is empty is told as a picture without a caption.
+                Add(string.IsNullOrWhiteSpace(figure.Caption?.Value) ? null : figure.Caption, ProseKind.Label);
+                break;
             case VerifyPropertySyntax verify:
                 Add(verify.Text, ProseKind.Check, TakenBy.Verify, verify.Expect);
                 Add(verify.PlaceText, ProseKind.Label);

@@ -14,6 +14,11 @@ public static class AnalysisRules
     /// <summary>The rules in the order of their codes.</summary>
     public static ImmutableArray<Rule> All { get; } =
     [
+        new global::ProcScript.Analysis.Rules.Figures.FigureMissing(),
+        new global::ProcScript.Analysis.Rules.Figures.FigureTooLarge(),
+        new global::ProcScript.Analysis.Rules.Figures.FigureOfWrongType(),
+        new global::ProcScript.Analysis.Rules.Figures.FigureMadeSafe(),
+        new global::ProcScript.Analysis.Rules.Figures.FigureTellsWhere(),
         new global::ProcScript.Analysis.Rules.Machine.NothingFreesIt(),
         new global::ProcScript.Analysis.Rules.Strip.RemovedWhileHeld(),
         new global::ProcScript.Analysis.Rules.Strip.OutOfReach(),

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Analysis.Messages;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Nodes;
 
@@ -177,6 +178,28 @@ public static class SettingsTable
         Rules = ["PRC8008"],
     };
 
+    /// <summary>The size of a picture's file.</summary>
+    public static CountSetting FigureKilobytes { get; } = new()
+    {
+        Key = "limits.figureKilobytes",
+        BuiltIn = 4000,
+        Least = 1,
+        Most = (int)(FigureLimits.MostBytes / 1000),
+        What = "The most kilobytes (of 1000 bytes) that the file of a picture may have. It goes into the pack as it is, without the notes of the camera.",
+        Rules = ["PRC1144"],
+    };
+
+    /// <summary>The size of a picture.</summary>
+    public static CountSetting FigureMegapixels { get; } = new()
+    {
+        Key = "limits.figureMegapixels",
+        BuiltIn = 50,
+        Least = 1,
+        Most = 500,
+        What = "The most megapixels that a picture may have, by what its header says.",
+        Rules = ["PRC1144"],
+    };
+
     /// <summary>The language of the packs.</summary>
     public static ChoiceSetting<PackLanguage> Language { get; } = new()
     {
@@ -248,6 +271,8 @@ public static class SettingsTable
         RepeatedSteps,
         MassBolts,
         PatternFrom,
+        FigureKilobytes,
+        FigureMegapixels,
         Language,
         Torque,
         Labels,

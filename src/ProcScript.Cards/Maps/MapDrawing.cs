@@ -5,111 +5,144 @@ using ProcScript.Cards.Templating;
 
 namespace ProcScript.Cards.Maps;
 
-/// <summary>Draws the map: boxes from the first that comes off down to the last, arrows from what hides to what is hidden.</summary>
+/// <summary>
+/// Draws the map: a row for each part, strictly in the order of coming off, and beside the rows a line with arrows from each part that hides
+/// others to those. A long map goes on, on further sheets.
+/// </summary>
 internal static class MapDrawing
 {
     // Beyond that a drawing tells a reader nothing that the table beside it does not.
-    private const int MostParts = 80;
-    private const int MostLines = 400;
+    private const int MostParts = 300;
+    private const int MostLanes = 40;
 
-    private const int PartsAcross = 4;
-    private const int BoxWidth = 168;
-    private const int BoxHeight = 64;
-    private const int LineWidth = 18;
-    private const int GapAcross = 16;
-    private const int GapDown = 44;
-    private const int Margin = 4;
-    private const int LineHeight = 15;
+    private const int RowsOnSheet = 40;
+    private const int Width = 720;
+    private const int StepWidth = 84;
+    private const int LeastBox = 18;
+    private const int EndsApart = 5;
+    private const int Gap = 4;
+    private const int LaneWidth = 14;
+    private const int LeastRows = 430;
+    private const int Margin = 14;
+    private const int Letters = 46;
 
-    /// <summary>The drawing as one <c>svg</c> element; empty where there is nothing to draw or too much.</summary>
-    public static string Svg(PlanMap map)
+    /// <summary>The drawings, a sheet each, as <c>svg</c> elements; none where there is nothing to draw or too much.</summary>
+    public static IEnumerable<string> Sheets(PlanMap map) => Draw(map, RowsOnSheet);
+
+    /// <summary>The whole map in one drawing; empty where there is nothing to draw or too much.</summary>
+    public static string Svg(PlanMap map) => Draw(map, MostParts).FirstOrDefault("");
+
+    private static IEnumerable<string> Draw(PlanMap map, int rowsOnSheet)
     {
         var graph = MapGraph.Of(map);
-        return graph.Nodes.Count is 0 or > MostParts || graph.Edges.Count > MostLines ? "" : Draw(graph);
-    }
-
-    private static string Draw(MapGraph graph)
-    {
-        var layers = MapLayers.Of(graph, PartsAcross);
-        var width = layers.Layers.Max(layer => WidthOf(layer, graph)) + (2 * Margin);
-        var height = (layers.Layers.Count * (BoxHeight + GapDown)) - GapDown + (2 * Margin);
-        var centres = Centres(graph, layers, width);
-
-        StringBuilder svg = new();
-        svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"map\" viewBox=\"0 0 {width} {height}\" role=\"img\" aria-labelledby=\"map-name\">\n");
-        svg.Append("<title id=\"map-name\">What hides what, and the order it comes off; the table says the same</title>\n");
-        svg.Append("<defs><marker id=\"map-arrow\" viewBox=\"0 0 8 8\" refX=\"7\" refY=\"4\" markerWidth=\"8\" markerHeight=\"8\" orient=\"auto-start-reverse\"><path d=\"M0 0 8 4 0 8z\"/></marker></defs>\n");
-        foreach (var (edge, route) in graph.Edges.Zip(layers.Routes))
+        if (graph.Edges.Count == 0 || graph.Nodes.Count > MostParts || MapLanes.Of(graph) is not { Width: <= MostLanes } lanes)
         {
-            AppendLine(svg, edge, route, centres);
+            yield break;
         }
 
-        for (var node = 0; node < graph.Nodes.Count; node++)
+        var apart = Math.Min(LaneWidth, (Width - StepWidth - LeastRows - Margin) / (double)lanes.Width);
+        Sheet sheet = new(graph, lanes, apart);
+        // Sheets of a like length: a last one of two rows would be a waste.
+        var sheets = (graph.Nodes.Count + rowsOnSheet - 1) / rowsOnSheet;
+        var rows = (graph.Nodes.Count + sheets - 1) / sheets;
+        for (var first = 0; first < graph.Nodes.Count; first += rows)
         {
-            AppendBox(svg, graph.Nodes[node], centres[node]);
+            yield return sheet.Svg(first, Math.Min(first + rows, graph.Nodes.Count) - 1);
         }
-
-        return svg.Append("</svg>").ToString();
     }
 
-    private static int WidthOf(IReadOnlyList<int> layer, MapGraph graph) =>
-        layer.Sum(place => WidthOf(place, graph) + GapAcross) - GapAcross;
-
-    private static int WidthOf(int place, MapGraph graph) => place < graph.Nodes.Count ? BoxWidth : LineWidth;
-
-    private static Dictionary<int, (int X, int Y)> Centres(MapGraph graph, MapLayers layers, int width)
+    private sealed class Sheet(MapGraph graph, MapLanes lanes, double apart)
     {
-        Dictionary<int, (int, int)> centres = [];
-        for (var layer = 0; layer < layers.Layers.Count; layer++)
+        private readonly double _right = Width - Margin - (lanes.Width * apart);
+
+        public string Svg(int first, int last)
         {
-            var left = (width - WidthOf(layers.Layers[layer], graph)) / 2;
-            var middle = Margin + (layer * (BoxHeight + GapDown)) + (BoxHeight / 2);
-            foreach (var place in layers.Layers[layer])
+            var height = Top(last, first) + BoxHeight(last) + Margin;
+            StringBuilder svg = new();
+            svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"map\" viewBox=\"0 0 {Width} {height}\" role=\"img\" aria-label=\"What hides what, and the order it comes off; the table says the same\">\n");
+            foreach (var lane in lanes.Lanes.Values.Where(lane => lane.First <= last && lane.Last >= first).OrderBy(lane => lane.Front))
             {
-                centres[place] = (left + (WidthOf(place, graph) / 2), middle);
-                left += WidthOf(place, graph) + GapAcross;
+                Line(svg, lane, first, last);
+            }
+
+            for (var row = first; row <= last; row++)
+            {
+                Row(svg, graph.Nodes[row], Top(row, first), BoxHeight(row));
+            }
+
+            return svg.Append("</svg>").ToString();
+        }
+
+        /// <summary>A row at which many lines end is higher, so that each can be told from the next.</summary>
+        private int BoxHeight(int row) => Math.Max(LeastBox, EndsApart * (lanes.EndsAt(row).Count + 1));
+
+        private int Top(int row, int first) => Margin + Enumerable.Range(first, row - first).Sum(above => BoxHeight(above) + Gap);
+
+        /// <summary>Where a lane meets a row.</summary>
+        private double At(int row, int front, int first)
+        {
+            var ends = lanes.EndsAt(row);
+            var place = 0;
+            while (ends[place] != front)
+            {
+                place++;
+            }
+
+            return Top(row, first) + (BoxHeight(row) * (place + 1.0) / (ends.Count + 1));
+        }
+
+        private void Line(StringBuilder svg, MapLane lane, int first, int last)
+        {
+            var x = _right + ((lane.Place + 1) * apart);
+            var bottom = Top(last, first) + BoxHeight(last) + (Margin / 2.0);
+            List<int> rows = [lane.Front, .. lane.Behind];
+            var here = rows.Where(row => row >= first && row <= last).Select(row => At(row, lane.Front, first)).ToList();
+            var from = lane.First < first ? Margin / 2.0 : here.Min();
+            var to = lane.Last > last ? bottom : here.Max();
+            svg.Append(CultureInfo.InvariantCulture, $"<path class=\"map-line\" d=\"M{x:0.#} {from:0.#}V{to:0.#}");
+            foreach (var row in rows.Where(row => row >= first && row <= last))
+            {
+                svg.Append(CultureInfo.InvariantCulture, $"M{x:0.#} {At(row, lane.Front, first):0.#}H{_right:0.#}");
+            }
+
+            svg.Append("\"/>\n");
+            foreach (var row in lane.Behind.Where(row => row >= first && row <= last))
+            {
+                var y = At(row, lane.Front, first);
+                svg.Append(CultureInfo.InvariantCulture, $"<path class=\"map-tip\" d=\"M{_right:0.#} {y:0.#}l7 -3v6z\"/>");
+                svg.Append(CultureInfo.InvariantCulture, $"<circle class=\"map-tip\" cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"2\"/>\n");
+            }
+
+            if (lane.First < first)
+            {
+                svg.Append(CultureInfo.InvariantCulture, $"<text class=\"map-on\" x=\"{x:0.#}\" y=\"{(Margin / 2.0) - 1:0.#}\">{Label(lane.Front)}</text>\n");
             }
         }
 
-        return centres;
-    }
+        /// <summary>What a line that comes from another sheet is known by.</summary>
+        private string Label(int row) => graph.Nodes[row].Step is > 0 and var step ? step.ToString(CultureInfo.InvariantCulture) : "·";
 
-    private static void AppendLine(StringBuilder svg, MapLink edge, IReadOnlyList<int> route, Dictionary<int, (int X, int Y)> centres)
-    {
-        var (x, y) = centres[route[0]];
-        svg.Append(CultureInfo.InvariantCulture, $"<path class=\"map-line\" d=\"M{x} {y + (BoxHeight / 2)}");
-        foreach (var place in route.Skip(1))
+        private void Row(StringBuilder svg, PlanMapNode node, int top, int boxHeight)
         {
-            var (nextX, nextY) = centres[place];
-            var (from, to) = (y + (BoxHeight / 2), nextY - (BoxHeight / 2));
-            var bend = (from + to) / 2;
-            svg.Append(CultureInfo.InvariantCulture, $"C{x} {bend} {nextX} {bend} {nextX} {to}");
-            if (place != route[^1])
+            var move = node.Move switch { "off" => "map-off", "aside" => "map-aside", _ => "map-stays" };
+            var middle = top + (boxHeight / 2.0) + 4.5;
+            svg.Append(CultureInfo.InvariantCulture, $"<g class=\"map-part {move}{(node.IsGoal ? " map-goal" : "")}\">");
+            svg.Append(CultureInfo.InvariantCulture, $"<text class=\"map-step\" x=\"{StepWidth - 8}\" y=\"{middle:0.#}\">{Notation.Html.Escape(Move(node))}</text>");
+            svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{StepWidth}\" y=\"{top}\" width=\"{_right - StepWidth:0.#}\" height=\"{boxHeight}\" rx=\"3\"/>");
+            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{StepWidth + 10}\" y=\"{middle:0.#}\">{Notation.Html.Escape((node.IsGoal ? "GOAL · " : "") + Short(node.Title))}</text></g>\n");
+        }
+
+        private static string Move(PlanMapNode node) => node.Step > 0 ? string.Create(CultureInfo.InvariantCulture, $"{(node.Move == "aside" ? "aside" : "off")} {node.Step}") : "stays";
+
+        private static string Short(string title)
+        {
+            if (title.Length <= Letters)
             {
-                svg.Append(CultureInfo.InvariantCulture, $"V{to + BoxHeight}");
+                return title;
             }
 
-            (x, y) = (nextX, nextY);
+            // Both halves of a surrogate pair stay together.
+            return title[..(char.IsHighSurrogate(title[Letters - 2]) ? Letters - 2 : Letters - 1)] + "…";
         }
-
-        svg.Append(edge.Front < edge.Behind ? "\" marker-end=\"url(#map-arrow)\"/>\n" : "\" marker-start=\"url(#map-arrow)\"/>\n");
     }
-
-    private static void AppendBox(StringBuilder svg, PlanMapNode node, (int X, int Y) centre)
-    {
-        var move = node.Move switch { "off" => "map-off", "aside" => "map-aside", _ => "map-stays" };
-        svg.Append(CultureInfo.InvariantCulture, $"<g class=\"map-part {move}{(node.IsGoal ? " map-goal" : "")}\">");
-        svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{centre.X - (BoxWidth / 2)}\" y=\"{centre.Y - (BoxHeight / 2)}\" width=\"{BoxWidth}\" height=\"{BoxHeight}\" rx=\"3\"/>");
-        var title = WrappedLabel.Lines(node.Title);
-        var top = centre.Y - ((title.Count + 1) * LineHeight / 2) + LineHeight - 3;
-        svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{centre.X}\" y=\"{top}\">");
-        for (var line = 0; line < title.Count; line++)
-        {
-            svg.Append(CultureInfo.InvariantCulture, $"<tspan x=\"{centre.X}\" dy=\"{(line == 0 ? 0 : LineHeight)}\">{Notation.Html.Escape(title[line])}</tspan>");
-        }
-
-        svg.Append(CultureInfo.InvariantCulture, $"<tspan class=\"map-move\" x=\"{centre.X}\" dy=\"{LineHeight}\">{Move(node)}</tspan></text></g>\n");
-    }
-
-    private static string Move(PlanMapNode node) => node.IsGoal ? $"GOAL · {MapRow.MoveOf(node)}" : MapRow.MoveOf(node);
 }

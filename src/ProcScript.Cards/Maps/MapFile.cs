@@ -12,12 +12,14 @@ internal static class MapFile
         <style>
         .map { font: 13px sans-serif; background: #fff; }
         .map rect { fill: #fff; stroke: #222; stroke-width: 1.5; }
-        .map text { text-anchor: middle; font-weight: 600; fill: #111; }
-        .map .map-move { font-weight: 400; font-size: 12px; }
-        .map .map-line { fill: none; stroke: #555; stroke-width: 1.3; }
+        .map text { font-weight: 600; fill: #111; }
+        .map .map-step { text-anchor: end; }
+        .map .map-on { text-anchor: middle; font-size: 9px; }
+        .map .map-line { fill: none; stroke: #444; stroke-width: 1.2; }
+        .map .map-tip { fill: #444; }
         .map .map-aside rect { stroke-dasharray: 6 4; }
         .map .map-stays rect { stroke-dasharray: 1.5 3; }
-        .map .map-goal rect { stroke-width: 4; }
+        .map .map-goal rect { stroke-width: 3.5; }
         </style>
 
         """;

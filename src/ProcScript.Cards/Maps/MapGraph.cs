@@ -2,7 +2,7 @@ using ProcScript.Analysis.Plans;
 
 namespace ProcScript.Cards.Maps;
 
-/// <summary>The map as a graph without circles: parts by their place in the order of coming off.</summary>
+/// <summary>The map as a graph: parts by their place in the order of coming off.</summary>
 /// <param name="Nodes">The parts.</param>
 /// <param name="Edges">Who hides whom, each pair once.</param>
 internal sealed record MapGraph(IReadOnlyList<PlanMapNode> Nodes, IReadOnlyList<MapLink> Edges)
@@ -28,11 +28,4 @@ internal sealed record MapGraph(IReadOnlyList<PlanMapNode> Nodes, IReadOnlyList<
 /// <summary>One part hides another; both by number.</summary>
 /// <param name="Front">The part in front.</param>
 /// <param name="Behind">The part behind.</param>
-internal readonly record struct MapLink(int Front, int Behind)
-{
-    /// <summary>The end that comes off first. Lines run from it in the drawing, so that they cannot form a circle.</summary>
-    public int Upper => Math.Min(Front, Behind);
-
-    /// <summary>The end that comes off last.</summary>
-    public int Lower => Math.Max(Front, Behind);
-}
+internal readonly record struct MapLink(int Front, int Behind);

@@ -2,6 +2,7 @@ using System.Collections;
 using System.Globalization;
 using System.Text.Json;
 using ProcScript.Analysis.Plans;
+using ProcScript.Cards.Figures;
 using ProcScript.Cards.Maps;
 using ProcScript.Cards.Prose;
 using ProcScript.Cards.Words;
@@ -19,6 +20,7 @@ internal static class PackValues
         document.Import(JsonSerializer.SerializeToElement(plan, PlanJson.Published.Plan));
         document.IsReadOnly = true;
 
+        var pictures = PackPictures.Of(plan);
         StepLinks links = new(notation);
         ScriptObject values = new()
         {
@@ -50,6 +52,11 @@ internal static class PackValues
             // bags_of STEPS: the bags that they fill or empty, each once.
             ["bags_of"] = Function<IEnumerable, ScriptArray>(steps =>
                 new ScriptArray(steps.Cast<ScriptObject>().SelectMany(step => (ScriptArray)step["bags"]!).Distinct())),
+            // picture_data FILE: a picture as an address that holds it; picture_name FILE: the file beside a text that holds it. Both empty without.
+            ["picture_data"] = Function<string, Markup>(file => new Markup(pictures.DataOf(file))),
+            ["picture_name"] = Function<string, Markup>(file => new Markup(pictures.NameOf(file))),
+            // order_drawing PATTERN COUNT: the order of tightening as a drawing.
+            ["order_drawing"] = DelegateCustomFunction.CreateFunc<string, int, Markup>((pattern, count) => new Markup(TighteningDrawing.Svg(pattern, count))),
             // licensed: the sorts of licensed work that the job seems to touch.
             ["licensed"] = new ScriptArray(LicensedWork.In(plan)),
             // map_rows: the map in words, a row a part.
@@ -58,7 +65,7 @@ internal static class PackValues
         values.SetValue("plan", document, readOnly: true);
         if (notation == Notation.Html)
         {
-            values.SetValue("map_drawing", new Markup(MapDrawing.Svg(plan.Map)), readOnly: true);
+            values.SetValue("map_drawings", new ScriptArray(MapDrawing.Sheets(plan.Map).Select(sheet => new Markup(sheet))), readOnly: true);
         }
 
         return values;

@@ -4,6 +4,7 @@ using System.Text;
 using ProcScript.Cli.Reports;
 using ProcScript.Cli.Sources;
 using ProcScript.Cli.Verbs;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.Cli.Caching;
@@ -72,7 +73,7 @@ internal sealed class AnswerCache
         var isSame = true;
         Parallel.ForEach(answer.Sources, new ParallelOptions { CancellationToken = stop }, (source, loop) =>
         {
-            if (DigestOf(_store.Read(source.Path)) != source.Digest)
+            if ((source.IsFigure ? DigestOf(_store.FindFigure(source.Path)) : DigestOf(_store.Read(source.Path))) != source.Digest)
             {
                 isSame = false;
                 loop.Stop();
@@ -88,14 +89,15 @@ internal sealed class AnswerCache
         // What the system said about a file it may say otherwise next time.
         if (code is not (ExitCode.Clean or ExitCode.Findings)
             || text.Length > MostCharacters
-            || _store.Readings.Keys.Any(path => path.Contains('\n')))
+            || _store.Readings.Keys.Concat(_store.Figures.Keys).Any(path => path.Contains('\n')))
         {
             return;
         }
 
         ImmutableArray<CachedSource> sources =
         [
-            .. _store.Readings.OrderBy(read => read.Key, StringComparer.Ordinal).Select(read => new CachedSource(read.Key, DigestOf(read.Value))),
+            .. _store.Readings.OrderBy(read => read.Key, StringComparer.Ordinal).Select(read => new CachedSource(read.Key, DigestOf(read.Value), IsFigure: false)),
+            .. _store.Figures.OrderBy(found => found.Key, StringComparer.Ordinal).Select(found => new CachedSource(found.Key, DigestOf(found.Value), IsFigure: true)),
         ];
         using PendingFiles files = new();
         if (!Directory.Exists(_folder))
@@ -135,6 +137,8 @@ internal sealed class AnswerCache
             // Another run may have been quicker.
         }
     }
+
+    private static string DigestOf(FigureFile figure) => Convert.ToHexStringLower(SHA256.HashData(figure.Identity(FigureLimits.MostBytes)));
 
     private static string DigestOf(SourceReading reading) =>
         DigestOf([$"{reading.Outcome}", reading.Detail, reading.Content ?? ""]);

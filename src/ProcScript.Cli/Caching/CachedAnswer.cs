@@ -12,7 +12,9 @@ namespace ProcScript.Cli.Caching;
 /// <param name="Text">The output.</param>
 internal sealed record CachedAnswer(string Question, ImmutableArray<CachedSource> Sources, ExitCode Code, string Text)
 {
-    private const string Magic = "procscript answer 1";
+    private const string Magic = "procscript answer 2";
+    private const char SourceMark = 's';
+    private const char FigureMark = 'f';
 
     /// <summary>The answer as a file. Its second line is the digest of all that follows: no other file is taken for an answer.</summary>
     public string Write()
@@ -22,7 +24,7 @@ internal sealed record CachedAnswer(string Question, ImmutableArray<CachedSource
         body.Append(CultureInfo.InvariantCulture, $"{(int)Code} {Sources.Length}\n");
         foreach (var source in Sources)
         {
-            body.Append(source.Digest).Append(' ').Append(source.Path).Append('\n');
+            body.Append(source.IsFigure ? FigureMark : SourceMark).Append(source.Digest).Append(' ').Append(source.Path).Append('\n');
         }
 
         var text = body.Append(Text).ToString();
@@ -47,12 +49,12 @@ internal sealed record CachedAnswer(string Question, ImmutableArray<CachedSource
         var sources = ImmutableArray.CreateBuilder<CachedSource>();
         for (var i = 0; i < many; i++)
         {
-            if (lines.Next()?.Split(' ', 2) is not [var of, var path])
+            if (lines.Next()?.Split(' ', 2) is not [[SourceMark or FigureMark, .. var of] marked, var path])
             {
                 return null;
             }
 
-            sources.Add(new CachedSource(path, of));
+            sources.Add(new CachedSource(path, of, marked[0] == FigureMark));
         }
 
         return new CachedAnswer(question, sources.ToImmutable(), (ExitCode)exit, lines.Rest);
@@ -86,4 +88,5 @@ internal sealed record CachedAnswer(string Question, ImmutableArray<CachedSource
 /// <summary>A file that an answer was found from.</summary>
 /// <param name="Path">Its path in the library.</param>
 /// <param name="Digest">The digest of what came of reading it.</param>
-internal readonly record struct CachedSource(string Path, string Digest);
+/// <param name="IsFigure">Whether it was looked at as a picture, and not read as a text.</param>
+internal readonly record struct CachedSource(string Path, string Digest, bool IsFigure);

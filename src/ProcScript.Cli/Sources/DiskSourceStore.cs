@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.Cli.Sources;
@@ -12,6 +13,7 @@ namespace ProcScript.Cli.Sources;
 internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> openInput) : ISourceStore
 {
     private readonly ConcurrentDictionary<string, SourceReading> _readings = new(StringComparer.Ordinal);
+    private readonly DiskFigures _figures = new(selection.Root);
     private readonly ConcurrentDictionary<string, SourceReading> _failures = new(StringComparer.Ordinal);
     private readonly Lazy<SourceReading> _standardInput = new(() =>
     {
@@ -24,6 +26,9 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
 
     /// <summary>What came of every file that was read so far.</summary>
     public IReadOnlyDictionary<string, SourceReading> Readings => _readings;
+
+    /// <summary>Every picture that was looked for so far.</summary>
+    public IReadOnlyDictionary<string, FigureFile> Figures => _figures.Found;
 
     /// <inheritdoc/>
     public IReadOnlyList<string> Paths => selection.Paths;
@@ -47,6 +52,9 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
 
     /// <inheritdoc/>
     public SourceReading Read(string path) => _readings.GetOrAdd(path, ReadAnew);
+
+    /// <inheritdoc/>
+    public FigureFile FindFigure(string path) => _figures.Find(path);
 
     private SourceReading ReadAnew(string path)
     {

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using ProcScript.Cli.Verbs;
 using ProcScript.LanguageServer;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.Cli.Sources;
@@ -36,6 +37,9 @@ internal sealed class EditorHost(Func<DateOnly> today) : IServerHost, IDisposabl
 
     /// <inheritdoc/>
     public SourceReading Read(string path) => SourceBytes.ReadFile(path);
+
+    /// <inheritdoc/>
+    public FigureFile FindFigure(string root, string path) => DiskFigures.FindAnew(root, path);
 
     /// <inheritdoc/>
     public string Write(string? folder, string name, string text)

@@ -67,6 +67,14 @@ internal static class BuildVerb
             Add("labels.html", WorkPack.Labels(plan, templates, sheet));
         }
 
+        if (request.Formats.Any(format => format.FileName == PackFormat.MarkdownFile))
+        {
+            foreach (var picture in WorkPack.Pictures(plan))
+            {
+                files.Add(Path.Combine(folder, picture.Name), picture.Content.AsSpan());
+            }
+        }
+
         files.Commit(replace: true);
         return written;
 

@@ -10,6 +10,9 @@ namespace ProcScript.Cli.Verbs;
 /// <param name="Write">Writes it.</param>
 internal sealed record PackFormat(string Name, string FileName, Func<Plan, PackTemplates, PathSettings, PackText> Write)
 {
+    /// <summary>The file with pictures beside it.</summary>
+    public const string MarkdownFile = "cards.md";
+
     /// <summary>All forms.</summary>
     public static IReadOnlyList<PackFormat> All { get; } =
     [
@@ -17,7 +20,7 @@ internal sealed record PackFormat(string Name, string FileName, Func<Plan, PackT
             "html",
             "cards.html",
             (plan, templates, settings) => WorkPack.Html(plan, templates, settings.Get(SettingsTable.Layout), settings.Get(SettingsTable.Labels))),
-        new("md", "cards.md", (plan, templates, settings) => WorkPack.Markdown(plan, templates, settings.Get(SettingsTable.Labels))),
+        new("md", MarkdownFile, (plan, templates, settings) => WorkPack.Markdown(plan, templates, settings.Get(SettingsTable.Labels))),
         new("json", "plan.json", (plan, _, _) => new PackText(WorkPack.Json(plan), [])),
     ];
 }

@@ -19,7 +19,17 @@ internal sealed class PendingFiles : IDisposable
 
     /// <summary>Writes a file, not yet under its name.</summary>
     /// <exception cref="UsageException">It cannot be written.</exception>
-    public void Add(string path, string text) => Do(path, () =>
+    public void Add(string path, string text) => Add(path, Utf8.GetBytes(text));
+
+    /// <summary>Writes a file of bytes, not yet under its name.</summary>
+    /// <exception cref="UsageException">It cannot be written.</exception>
+    public void Add(string path, ReadOnlySpan<byte> bytes)
+    {
+        var content = bytes.ToArray();
+        Do(path, () => Write(path, content));
+    }
+
+    private void Write(string path, byte[] bytes)
     {
         // What a link leads to is written, not the link.
         var final = new FileInfo(path).LinkTarget is null ? path : File.ResolveLinkTarget(path, returnFinalTarget: true)!.FullName;
@@ -37,12 +47,12 @@ internal sealed class PendingFiles : IDisposable
 
         var temporary = LeftoverFiles.NameFor(final);
         _files.Add((temporary, final));
-        File.WriteAllText(temporary, text, Utf8);
+        File.WriteAllBytes(temporary, bytes);
         if (!OperatingSystem.IsWindows() && File.Exists(final))
         {
             File.SetUnixFileMode(temporary, File.GetUnixFileMode(final));
         }
-    });
+    }
 
     /// <summary>Writes a file, not yet under its name, that takes the place of what it was made from.</summary>
     /// <param name="path">The file.</param>

@@ -1,12 +1,15 @@
 using System.Collections.Frozen;
 using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Sources;
+using ProcScript.Model.Figures;
 
 namespace ProcScript.Cli.Versions;
 
 /// <summary>A library that is kept in a Git repository: at its top or in a folder of it.</summary>
 internal sealed class GitLibrary
 {
+    private static readonly string[] Pictures = [":(icase)*.svg", ":(icase)*.png", ":(icase)*.jpg", ":(icase)*.jpeg", ":(icase)*.webp"];
+
     private readonly GitProcess _git;
 
     private GitLibrary(GitProcess git) => _git = git;
@@ -58,11 +61,11 @@ internal sealed class GitLibrary
     public async Task<FrozenSet<string>> ChangedSinceAsync(string commit, CancellationToken stop)
     {
         var changed = await NamesAsync(["diff", "--name-only", "-z", "--no-renames", "--no-ext-diff", "--relative", commit, "--"], stop);
-        var untracked = await NamesAsync(["ls-files", "-z", "--others", "--", "*.[pP][rR][oO][cC]", SettingsKeys.FileName], stop);
+        var untracked = await NamesAsync(["ls-files", "-z", "--others", "--", "*.[pP][rR][oO][cC]", SettingsKeys.FileName, .. Pictures], stop);
         return changed.Concat(untracked).ToFrozenSet(StringComparer.Ordinal);
     }
 
-    /// <summary>The sources and settings of the library as they were at a commit, by their paths; linked files are left out.</summary>
+    /// <summary>The sources, settings and pictures of the library as they were at a commit, by their paths; linked files are left out.</summary>
     /// <param name="commit">The commit.</param>
     /// <param name="stop">Ends the work.</param>
     /// <exception cref="UsageException">Git cannot tell.</exception>
@@ -71,7 +74,7 @@ internal sealed class GitLibrary
         var entries = (await NamesAsync(["ls-tree", "-r", "-z", commit], stop))
             .Select(entry => entry.Split('\t', 2))
             .Select(entry => (About: entry[0].Split(' '), Path: entry[1]))
-            .Where(entry => entry.About[0].StartsWith("100", StringComparison.Ordinal) && (ProcFiles.IsSource(entry.Path) || entry.Path.EndsWith(".json", StringComparison.OrdinalIgnoreCase)))
+            .Where(entry => entry.About[0].StartsWith("100", StringComparison.Ordinal) && (ProcFiles.IsSource(entry.Path) || entry.Path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || FigureFormats.ByName(entry.Path) is not null))
             .ToList();
         var answer = await _git.RunAsync(["cat-file", "--batch"], string.Concat(entries.Select(entry => entry.About[2] + "\n")), stop);
         if (!answer.Succeeded)

@@ -1,13 +1,14 @@
 using System.IO.Enumeration;
 using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Sources;
+using ProcScript.Model.Figures;
 
 namespace ProcScript.Cli.Watching;
 
 /// <summary>What the files of some folders look like from outside: their names, sizes and times of writing.</summary>
 internal static class FolderStamp
 {
-    /// <summary>The stamp of the sources and settings below a folder, and of every file in another folder.</summary>
+    /// <summary>The stamp of the sources, settings and pictures below a folder, and of every file in another folder.</summary>
     /// <param name="root">The library.</param>
     /// <param name="other">The other folder, such as one of templates; null where there is none.</param>
     public static string Of(string root, string? other) => Of(root, IsRead) + Of(other, _ => true);
@@ -38,5 +39,5 @@ internal static class FolderStamp
         }
     }
 
-    private static bool IsRead(string name) => ProcFiles.IsSource(name) || name == SettingsKeys.FileName;
+    private static bool IsRead(string name) => ProcFiles.IsSource(name) || name == SettingsKeys.FileName || FigureFormats.ByName(name) is not null;
 }

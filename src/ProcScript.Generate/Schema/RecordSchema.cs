@@ -51,17 +51,19 @@ internal sealed class RecordSchema
             return;
         }
 
+        // What is kept out of the form is still listed in it, without a way to read it.
+        var written = type.Properties.Where(property => property.Get is not null).ToList();
         JsonObject properties = [];
         JsonObject definition = new()
         {
             ["type"] = "object",
             ["description"] = _comments.OfType(type.Type),
             ["properties"] = properties,
-            ["required"] = new JsonArray([.. type.Properties.Select(property => (JsonNode)property.Name)]),
+            ["required"] = new JsonArray([.. written.Select(property => (JsonNode)property.Name)]),
             ["additionalProperties"] = false,
         };
         _definitions[type.Type.Name] = definition;
-        foreach (var property in type.Properties)
+        foreach (var property in written)
         {
             var schema = Value(Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType);
             if (property.IsGetNullable)

@@ -36,11 +36,11 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
         "useDirective", "goal", "stage", "doCall", "workBlock", "refitRules", "testRule", "eachMembers", "whenMembers");
 
     /// <summary>Properties that take a text.</summary>
-    public IReadOnlyList<string> TextProperties { get; } = parser.AtTheStartOf("textProperty", "verifyProperty", "asideClause");
+    public IReadOnlyList<string> TextProperties { get; } = parser.AtTheStartOf("textProperty", "verifyProperty", "asideClause", "figure");
 
     /// <summary>Every property by its first word.</summary>
     public IReadOnlyList<string> Properties { get; } = parser.AtTheStartOf(
-        "textProperty", "quantityProperty", "massProperty", "torqueProperty", "namesProperty", "renewProperty", "patternProperty", "gripProperty",
+        "textProperty", "figure", "quantityProperty", "massProperty", "torqueProperty", "namesProperty", "renewProperty", "patternProperty", "gripProperty",
         "peopleProperty", "threadProperty", "gradeProperty", "piecesProperty", "usesProperty", "changeProperty", "singleUseProperty",
         "flagProperty", "reuseProperty", "keepProperty", "prevailingProperty", "verifyProperty", "voltageProperty", "powerClause", "behindProperty", "wayProperty", "forVariants");
 

@@ -14,7 +14,7 @@ internal static class DocumentMethods
             if (client.WatchesFiles)
             {
                 connection.Ask("client/registerCapability", new RegistrationParams(
-                    [new Registration("sources", "workspace/didChangeWatchedFiles", new DidChangeWatchedFilesRegistrationOptions([new Protocol.FileSystemWatcher("**/*.proc"), new Protocol.FileSystemWatcher("**/*.json")]))]));
+                    [new Registration("sources", "workspace/didChangeWatchedFiles", new DidChangeWatchedFilesRegistrationOptions([new Protocol.FileSystemWatcher("**/*.proc"), new Protocol.FileSystemWatcher("**/*.json"), new Protocol.FileSystemWatcher("**/*.{svg,png,jpg,jpeg,webp}")]))]));
             }
         });
         methods.Notification<DidOpenTextDocumentParams>("textDocument/didOpen", parameters => workspace.Open(parameters.TextDocument));

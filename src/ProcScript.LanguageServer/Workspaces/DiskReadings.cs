@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.LanguageServer.Workspaces;
@@ -10,11 +11,16 @@ internal sealed class DiskReadings(IServerHost host, string root)
 {
     private readonly ConcurrentDictionary<string, SourceReading> _readings = new(StringComparer.Ordinal);
 
+    private readonly ConcurrentDictionary<string, FigureFile> _figures = new(StringComparer.Ordinal);
+
     /// <summary>The file at a path.</summary>
     public SourceReading Read(string path) => _readings.GetOrAdd(path, one => host.Read(Path.Combine(root, one)));
 
+    /// <summary>The picture at a path.</summary>
+    public FigureFile FindFigure(string path) => _figures.GetOrAdd(path, one => host.FindFigure(root, one));
+
     /// <summary>Whether somebody asked about a path, whatever was found there.</summary>
-    public bool Knows(string path) => _readings.ContainsKey(path);
+    public bool Knows(string path) => _readings.ContainsKey(path) || _figures.ContainsKey(path);
 
     /// <summary>The same without the files at some paths, which are read anew.</summary>
     public DiskReadings Without(IReadOnlySet<string> paths)
@@ -25,6 +31,14 @@ internal sealed class DiskReadings(IServerHost host, string root)
             if (!paths.Contains(path))
             {
                 others._readings.TryAdd(path, reading);
+            }
+        }
+
+        foreach (var (path, figure) in _figures)
+        {
+            if (!paths.Contains(path))
+            {
+                others._figures.TryAdd(path, figure);
             }
         }
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis;
 using ProcScript.Model;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
 
@@ -37,6 +38,9 @@ internal sealed class LibraryFiles : IParsedSourceStore
     public SourceReading Read(string path) => Open.TryGetValue(path, out var document)
         ? new SourceReading(document.Text, SourceOutcome.Read)
         : Root.Length == 0 || path.Contains('\0') ? new SourceReading(null, SourceOutcome.Missing) : Disk.Read(path);
+
+    /// <inheritdoc/>
+    public FigureFile FindFigure(string path) => Root.Length == 0 ? FigureFile.Missing : Disk.FindFigure(path);
 
     /// <inheritdoc/>
     public SyntaxTree Parse(string path, string content) => Memory.Files.Parse(path, content);

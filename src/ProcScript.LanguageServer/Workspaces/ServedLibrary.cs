@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Figures;
 
 namespace ProcScript.LanguageServer.Workspaces;
 
@@ -69,8 +70,8 @@ internal sealed class ServedLibrary
     /// <summary>Takes note of files that came, went or changed on the disk.</summary>
     public void Changed(IReadOnlySet<string> paths)
     {
-        // Of JSON only settings matter; those that are there, or looked for, have been asked about.
-        if (paths.Any(path => !IsJson(path) || Files.Disk.Knows(path)))
+        // Of JSON only settings matter, of pictures those that a text names; those that are there, or looked for, have been asked about.
+        if (paths.Any(path => !(IsJson(path) || FigureFormats.ByName(path) is not null) || Files.Disk.Knows(path)))
         {
             Change(Files.Disk.Without(paths), Files.Open);
         }

@@ -37,7 +37,7 @@ internal sealed class ChangedProcedures(SettledBinding settled, SourceFiles file
             }
         }
 
-        return Array.Exists(changed, file => settled.HasMisses(file, _old)) || !Draft() ? null : Take(changed, symbols);
+        return Array.Exists(changed, file => settled.HasMisses(file, _old)) || !Draft() ? null : Take(changed, symbols, store);
     }
 
     /// <summary>Finds the procedures of a file that are others than before. False where something else is.</summary>
@@ -103,7 +103,7 @@ internal sealed class ChangedProcedures(SettledBinding settled, SourceFiles file
     }
 
     /// <summary>Puts the new procedures in the place of the old ones.</summary>
-    private Library Take(SourceFile[] changed, ImmutableArray<Symbol>[] symbols)
+    private Library Take(SourceFile[] changed, ImmutableArray<Symbol>[] symbols, ISourceStore store)
     {
         memory.Settled = null;
         var isSilent = !Array.Exists(changed, file => !file.Tree.Findings.IsEmpty || !file.SettledTree!.Findings.IsEmpty);
@@ -140,6 +140,7 @@ internal sealed class ChangedProcedures(SettledBinding settled, SourceFiles file
         {
             Trees = memory.Trees,
             IsWhole = last.IsWhole,
+            FindFigure = store.FindFigure,
             Machines = last.Machines,
             Kinds = last.Kinds,
             Tools = last.Tools,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Figures;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Machines;
@@ -38,6 +39,9 @@ public sealed class Machine
 
     /// <summary>Whether its text carries an error in this variant, so that looking further would only repeat it.</summary>
     public bool HasErrors { get; internal set; }
+
+    /// <summary>The pictures of its parts, joints and covers.</summary>
+    public ImmutableArray<Figure> Figures => field.IsDefault ? field = [.. Parts.Concat<MachineItem>(Joints).SelectMany(item => item.Figures)] : field;
 
     /// <summary>Every item by its name with index.</summary>
     public required IReadOnlyDictionary<string, MachineItem> Items { get; init; }

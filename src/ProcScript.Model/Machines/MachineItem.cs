@@ -33,6 +33,9 @@ public abstract class MachineItem
     /// <summary>Alerts that stand, once a card, before the first action that touches it or what frees it.</summary>
     public ImmutableArray<Procedures.Alert> Alerts { get; internal set; } = [];
 
+    /// <summary>The pictures that stand at the steps that take it off and put it back.</summary>
+    public ImmutableArray<Figures.Figure> Figures { get; internal set; } = [];
+
     /// <summary>What it can do to people (of a joint: its kind's too).</summary>
     public ImmutableArray<Hazard> Hazards { get; internal set; } = [];
 

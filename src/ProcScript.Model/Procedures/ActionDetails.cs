@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Catalog;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Text;
@@ -26,6 +27,9 @@ public sealed record ActionDetails
 
     /// <summary>What to photograph.</summary>
     public ImmutableArray<string> Photos { get; init; } = [];
+
+    /// <summary>The pictures that stand at it.</summary>
+    public ImmutableArray<Figure> Figures { get; init; } = [];
 
     /// <summary>What to check once it is done; Markdown.</summary>
     public ImmutableArray<string> Checks { get; init; } = [];

@@ -23,6 +23,7 @@ internal static class DetailsAgreement
             People = blocks.Max(block => block.People),
             Time = Agreed(blocks.Where(block => block.Time is not null), block => block.Time!.Print())?.Time,
             Photos = Agreed(blocks.Where(block => !block.Photos.IsEmpty), block => Lines(block.Photos))?.Photos ?? [],
+            Figures = Agreed(blocks.Where(block => !block.Figures.IsEmpty), block => Lines(block.Figures.Select(Words)))?.Figures ?? [],
             Checks = Agreed(blocks.Where(block => !block.Checks.IsEmpty), block => Lines(block.Checks))?.Checks ?? [],
             Store = Agreed(blocks.Where(block => block.Store is not null), block => block.Store!)?.Store,
             Torque = torque?.Torque,
@@ -56,6 +57,7 @@ internal static class DetailsAgreement
         People = own.People == 0 ? other.People : own.People,
         Time = own.Time ?? other.Time,
         Photos = own.Photos.IsEmpty ? other.Photos : own.Photos,
+        Figures = own.Figures.IsEmpty ? other.Figures : own.Figures,
         Checks = own.Checks.IsEmpty ? other.Checks : own.Checks,
         Store = own.Store ?? other.Store,
         Torque = own.Torque ?? other.Torque,
@@ -80,7 +82,7 @@ internal static class DetailsAgreement
     public static string Key(ActionDetails block) => Lines(
     [
         Lines(block.How), Lines(block.Tools.Select(tool => tool.Name)), Number(block.People), block.Time?.Print() ?? "", Lines(block.Photos),
-        Lines(block.Checks), block.Store ?? "", block.Torque?.Print() ?? "", $"{block.Pattern}", block.Bag ?? "", block.Lift.ToString(),
+        Lines(block.Figures.Select(Words)), Lines(block.Checks), block.Store ?? "", block.Torque?.Print() ?? "", $"{block.Pattern}", block.Bag ?? "", block.Lift.ToString(),
         $"{block.Hoist} {block.Signed}", Lines(block.Ppe), Lines(block.Uses.Select(Words)), Lines(block.Alerts.Select(alert => $"{alert.Word} {alert.Phase} {alert.Text}")),
         block.Refit is { } refit ? Key(refit) : "",
     ]);
@@ -97,6 +99,8 @@ internal static class DetailsAgreement
         });
 
     private static string Words(Catalog.SupplyUse use) => $"{use.Amount?.Print()} {use.Supply.Name}";
+
+    private static string Words(Figures.Figure figure) => $"{figure.Path}\n{figure.Caption}";
 
     private static string Lines(IEnumerable<string> lines) => string.Join('\u001F', lines);
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Machines;
 using ProcScript.Syntax.Text;
 
@@ -78,6 +79,20 @@ public sealed class Procedure
 
     /// <summary>Whether its text or its machine's carries an error, so that a proof would only repeat it.</summary>
     public required bool HasErrors { get; init; }
+
+    /// <summary>The pictures that its steps and rules have.</summary>
+    public ImmutableArray<Figure> Figures => field.IsDefault
+        ? field =
+        [
+            .. Stages.SelectMany(stage => stage.Steps)
+                .Concat(Work)
+                .Select(step => step.Details)
+                .Concat(Rules.OfType<TestRule>().SelectMany(test => test.Steps).Select(step => step.Details))
+                .Concat(Rules.OfType<CheckRule>().Select(check => check.Details))
+                .Where(details => !ReferenceEquals(details, ActionDetails.None))
+                .SelectMany(details => details.Figures.AddRange(details.Refit?.Figures ?? [])),
+        ]
+        : field;
 
     /// <summary>The same procedure with other steps and refit rules.</summary>
     /// <param name="stages">The strip.</param>

@@ -36,6 +36,8 @@ public static class ModelRules
         new global::ProcScript.Model.Rules.Procedures.WithAndWithout(),
         new global::ProcScript.Model.Rules.Procedures.DiscardOfSome(),
         new global::ProcScript.Model.Rules.Names.JobDeclaredTwice(),
+        new global::ProcScript.Model.Rules.Figures.FigureOutsideLibrary(),
+        new global::ProcScript.Model.Rules.Figures.FigureWithoutCaption(),
         new global::ProcScript.Model.Rules.Quantities.UnknownUnit(),
         new global::ProcScript.Model.Rules.Quantities.WrongDimension(),
         new global::ProcScript.Model.Rules.Quantities.MissingUnit(),

@@ -1,3 +1,5 @@
+using ProcScript.Model.Figures;
+
 namespace ProcScript.Model.Sources;
 
 /// <summary>The only way to files: the faces give one over a disk, an editor's open files or a test's strings.</summary>
@@ -16,4 +18,8 @@ public interface ISourceStore
 
     /// <summary>Reads one file of the library, listed or not. Safe to call from several threads.</summary>
     SourceReading Read(string path);
+
+    /// <summary>Finds the file of a picture; it is read only where somebody looks into it. Safe to call from several threads.</summary>
+    /// <param name="path">The file, whether it is there or not.</param>
+    FigureFile FindFigure(string path) => FigureFile.Missing;
 }

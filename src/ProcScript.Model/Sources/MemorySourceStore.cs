@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Text;
+using ProcScript.Model.Figures;
 
 namespace ProcScript.Model.Sources;
 
@@ -7,10 +9,11 @@ public sealed class MemorySourceStore : ISourceStore
 {
     private readonly ImmutableSortedDictionary<string, string> _files;
     private readonly ImmutableArray<string> _paths;
+    private readonly ImmutableDictionary<string, FigureFile> _figures;
 
     /// <summary>
     /// A store of these files, by root-relative path. Backslashes, <c>.</c> and <c>..</c> are resolved; of two spellings of one path the
-    /// last wins. JSON is no source: it is there for whoever asks for it.
+    /// last wins. JSON and pictures are no sources: they are there for whoever asks for them.
     /// </summary>
     public MemorySourceStore(IEnumerable<KeyValuePair<string, string>> files)
     {
@@ -21,7 +24,9 @@ public sealed class MemorySourceStore : ISourceStore
         }
 
         _files = byPath.ToImmutable();
-        _paths = [.. _files.Keys.Where(path => !path.EndsWith(".json", StringComparison.Ordinal))];
+        _figures = _files.Where(file => FigureFormats.ByName(file.Key) is not null)
+            .ToImmutableDictionary(file => file.Key, file => FigureFile.Of(Encoding.UTF8.GetBytes(file.Value)), StringComparer.Ordinal);
+        _paths = [.. _files.Keys.Where(path => !path.EndsWith(".json", StringComparison.Ordinal) && !_figures.ContainsKey(path))];
     }
 
     /// <summary>A store of one file.</summary>
@@ -32,6 +37,9 @@ public sealed class MemorySourceStore : ISourceStore
 
     /// <inheritdoc/>
     public IReadOnlyList<string> Paths => _paths;
+
+    /// <inheritdoc/>
+    public FigureFile FindFigure(string path) => _figures.GetValueOrDefault(path, FigureFile.Missing);
 
     /// <inheritdoc/>
     public SourceReading Read(string path) =>

@@ -53,53 +53,54 @@ internal partial class ProcScriptParser : Parser {
 		THREAD=82, LENGTH=83, GRADE=84, DRIVE=85, TORQUE=86, SIZE=87, MASS=88, 
 		SPARE=89, SEALS=90, USES=91, SINGLE=92, CAPTIVE=93, CAP=94, TEMPORARY=95, 
 		WAIT=96, VERIFY=97, CHARGE=98, TAKES=99, ATTENDED=100, TIME=101, PEOPLE=102, 
-		HOW=103, PHOTO=104, STORE=105, PPE=106, LIVE=107, ISOLATED=108, OUT=109, 
-		FITTED=110, FULL=111, OFF=112, SLACK=113, SUPPORTED=114, PREPARE=115, 
-		SHUTDOWN=116, LOCK=117, BLEED=118, COATING=119, BAG=120, CURE=121, TORQUE_RANGE=122, 
-		REACH=123, HEIGHT=124, TWIST=125, FREQUENCY=126, HAZARD=127, WITH=128, 
-		PATTERN=129, STAR=130, NONE=131, NOT_KNOWN=132, LISTED=133, INSIDE=134, 
-		GRIP=135, GOOD=136, FAIR=137, POOR=138, LOCKER=139, ADD=140, TAKE=141, 
-		OILED=142, HOIST=143, VOLTAGE=144, AC=145, DC=146, TEST=147, POWER=148, 
-		WHILE=149, OPEN=150, LEFT_HAND=151, OR=152, WAY=153, WHERE=154, NEEDED=155, 
-		WITHOUT=156, RECORD=157, PAUSE=158, LOCKED=159, REUSE=160, STRETCH=161, 
-		PREVAILING=162, KEEP=163, ORDER=164, MARK=165, MEASURED=166, SNUG=167, 
-		RETORQUE=168, SIGNED=169, PLUS_MINUS=170, PLUS=171, DEGREE=172, MIDDLE_DOT=173, 
-		PERCENT=174, RANGE=175, DOT=176, SLASH=177, MINUS=178, AT_MOST=179, AT_LEAST=180, 
-		LESS_THAN=181, MORE_THAN=182, COMMA=183, LEFT_BRACE=184, RIGHT_BRACE=185, 
-		LEFT_BRACKET=186, RIGHT_BRACKET=187, LEFT_PAREN=188, RIGHT_PAREN=189, 
-		DECIMAL=190, INTEGER=191, SCREW_SIZE=192, NAME=193, STRING=194, UNCLOSED_STRING=195, 
-		COMMENT=196, NEWLINE=197, WHITE_SPACE=198, UNKNOWN=199;
+		HOW=103, PHOTO=104, FIGURE=105, STORE=106, PPE=107, LIVE=108, ISOLATED=109, 
+		OUT=110, FITTED=111, FULL=112, OFF=113, SLACK=114, SUPPORTED=115, PREPARE=116, 
+		SHUTDOWN=117, LOCK=118, BLEED=119, COATING=120, BAG=121, CURE=122, TORQUE_RANGE=123, 
+		REACH=124, HEIGHT=125, TWIST=126, FREQUENCY=127, HAZARD=128, WITH=129, 
+		PATTERN=130, STAR=131, NONE=132, NOT_KNOWN=133, LISTED=134, INSIDE=135, 
+		GRIP=136, GOOD=137, FAIR=138, POOR=139, LOCKER=140, ADD=141, TAKE=142, 
+		OILED=143, HOIST=144, VOLTAGE=145, AC=146, DC=147, TEST=148, POWER=149, 
+		WHILE=150, OPEN=151, LEFT_HAND=152, OR=153, WAY=154, WHERE=155, NEEDED=156, 
+		WITHOUT=157, RECORD=158, PAUSE=159, LOCKED=160, REUSE=161, STRETCH=162, 
+		PREVAILING=163, KEEP=164, ORDER=165, MARK=166, MEASURED=167, SNUG=168, 
+		RETORQUE=169, SIGNED=170, PLUS_MINUS=171, PLUS=172, DEGREE=173, MIDDLE_DOT=174, 
+		PERCENT=175, RANGE=176, DOT=177, SLASH=178, MINUS=179, AT_MOST=180, AT_LEAST=181, 
+		LESS_THAN=182, MORE_THAN=183, COMMA=184, LEFT_BRACE=185, RIGHT_BRACE=186, 
+		LEFT_BRACKET=187, RIGHT_BRACKET=188, LEFT_PAREN=189, RIGHT_PAREN=190, 
+		DECIMAL=191, INTEGER=192, SCREW_SIZE=193, NAME=194, STRING=195, UNCLOSED_STRING=196, 
+		COMMENT=197, NEWLINE=198, WHITE_SPACE=199, UNKNOWN=200;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
-		RULE_whenProperties = 4, RULE_property = 5, RULE_clause = 6, RULE_cover = 7, 
-		RULE_refitProperty = 8, RULE_threadValue = 9, RULE_hand = 10, RULE_gradeValue = 11, 
-		RULE_needs = 12, RULE_hiders = 13, RULE_need = 14, RULE_needState = 15, 
-		RULE_machineDeclaration = 16, RULE_memberBlock = 17, RULE_member = 18, 
-		RULE_optionDeclaration = 19, RULE_energyDeclaration = 20, RULE_fluidDeclaration = 21, 
-		RULE_controlDeclaration = 22, RULE_controlBlock = 23, RULE_partDeclaration = 24, 
-		RULE_jointDeclaration = 25, RULE_inlineCover = 26, RULE_inlineClause = 27, 
-		RULE_asideClause = 28, RULE_eachMembers = 29, RULE_whenMembers = 30, RULE_values = 31, 
-		RULE_value = 32, RULE_test = 33, RULE_procedureDeclaration = 34, RULE_forVariants = 35, 
-		RULE_parameters = 36, RULE_parameter = 37, RULE_furtherParameter = 38, 
-		RULE_firstValues = 39, RULE_procedureBlock = 40, RULE_procedureItem = 41, 
-		RULE_goal = 42, RULE_stage = 43, RULE_doCall = 44, RULE_whereNeeded = 45, 
-		RULE_workBlock = 46, RULE_eachItems = 47, RULE_whenItems = 48, RULE_stepBlock = 49, 
-		RULE_step = 50, RULE_alert = 51, RULE_refitAlert = 52, RULE_stripStep = 53, 
-		RULE_eachSteps = 54, RULE_whenSteps = 55, RULE_action = 56, RULE_deed = 57, 
-		RULE_amount = 58, RULE_verb = 59, RULE_snugVerb = 60, RULE_actionVerb = 61, 
-		RULE_textAction = 62, RULE_instruments = 63, RULE_recordAction = 64, RULE_pauseAction = 65, 
-		RULE_needsClause = 66, RULE_background = 67, RULE_discard = 68, RULE_refitRules = 69, 
-		RULE_ruleBlock = 70, RULE_refitRule = 71, RULE_eachRules = 72, RULE_whenRules = 73, 
-		RULE_orderRule = 74, RULE_snugRule = 75, RULE_retorqueRule = 76, RULE_whileClause = 77, 
-		RULE_checkRule = 78, RULE_recordRule = 79, RULE_pauseRule = 80, RULE_testRule = 81, 
-		RULE_testBlock = 82, RULE_testItem = 83, RULE_powerClause = 84, RULE_order = 85, 
-		RULE_orderVerb = 86, RULE_text = 87, RULE_count = 88, RULE_quantity = 89, 
-		RULE_limit = 90, RULE_number = 91, RULE_unit = 92, RULE_unitName = 93, 
-		RULE_reference = 94, RULE_index = 95, RULE_name = 96, RULE_position = 97;
+		RULE_whenProperties = 4, RULE_property = 5, RULE_figure = 6, RULE_clause = 7, 
+		RULE_cover = 8, RULE_refitProperty = 9, RULE_threadValue = 10, RULE_hand = 11, 
+		RULE_gradeValue = 12, RULE_needs = 13, RULE_hiders = 14, RULE_need = 15, 
+		RULE_needState = 16, RULE_machineDeclaration = 17, RULE_memberBlock = 18, 
+		RULE_member = 19, RULE_optionDeclaration = 20, RULE_energyDeclaration = 21, 
+		RULE_fluidDeclaration = 22, RULE_controlDeclaration = 23, RULE_controlBlock = 24, 
+		RULE_partDeclaration = 25, RULE_jointDeclaration = 26, RULE_inlineCover = 27, 
+		RULE_inlineClause = 28, RULE_asideClause = 29, RULE_eachMembers = 30, 
+		RULE_whenMembers = 31, RULE_values = 32, RULE_value = 33, RULE_test = 34, 
+		RULE_procedureDeclaration = 35, RULE_forVariants = 36, RULE_parameters = 37, 
+		RULE_parameter = 38, RULE_furtherParameter = 39, RULE_firstValues = 40, 
+		RULE_procedureBlock = 41, RULE_procedureItem = 42, RULE_goal = 43, RULE_stage = 44, 
+		RULE_doCall = 45, RULE_whereNeeded = 46, RULE_workBlock = 47, RULE_eachItems = 48, 
+		RULE_whenItems = 49, RULE_stepBlock = 50, RULE_step = 51, RULE_alert = 52, 
+		RULE_refitAlert = 53, RULE_stripStep = 54, RULE_eachSteps = 55, RULE_whenSteps = 56, 
+		RULE_action = 57, RULE_deed = 58, RULE_amount = 59, RULE_verb = 60, RULE_snugVerb = 61, 
+		RULE_actionVerb = 62, RULE_textAction = 63, RULE_instruments = 64, RULE_recordAction = 65, 
+		RULE_pauseAction = 66, RULE_needsClause = 67, RULE_background = 68, RULE_discard = 69, 
+		RULE_refitRules = 70, RULE_ruleBlock = 71, RULE_refitRule = 72, RULE_eachRules = 73, 
+		RULE_whenRules = 74, RULE_orderRule = 75, RULE_snugRule = 76, RULE_retorqueRule = 77, 
+		RULE_whileClause = 78, RULE_checkRule = 79, RULE_recordRule = 80, RULE_pauseRule = 81, 
+		RULE_testRule = 82, RULE_testBlock = 83, RULE_testItem = 84, RULE_powerClause = 85, 
+		RULE_order = 86, RULE_orderVerb = 87, RULE_text = 88, RULE_count = 89, 
+		RULE_quantity = 90, RULE_limit = 91, RULE_number = 92, RULE_unit = 93, 
+		RULE_unitName = 94, RULE_reference = 95, RULE_index = 96, RULE_name = 97, 
+		RULE_position = 98;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "whenProperties", 
-		"property", "clause", "cover", "refitProperty", "threadValue", "hand", 
-		"gradeValue", "needs", "hiders", "need", "needState", "machineDeclaration", 
+		"property", "figure", "clause", "cover", "refitProperty", "threadValue", 
+		"hand", "gradeValue", "needs", "hiders", "need", "needState", "machineDeclaration", 
 		"memberBlock", "member", "optionDeclaration", "energyDeclaration", "fluidDeclaration", 
 		"controlDeclaration", "controlBlock", "partDeclaration", "jointDeclaration", 
 		"inlineCover", "inlineClause", "asideClause", "eachMembers", "whenMembers", 
@@ -132,15 +133,15 @@ internal partial class ProcScriptParser : Parser {
 		"'caution'", "'notice'", "'thread'", "'length'", "'grade'", "'drive'", 
 		"'torque'", "'size'", "'mass'", "'spare'", "'seals'", "'uses'", "'single'", 
 		"'captive'", "'cap'", "'temporary'", "'wait'", "'verify'", "'charge'", 
-		"'takes'", "'attended'", "'time'", "'people'", "'how'", "'photo'", "'store'", 
-		"'ppe'", "'live'", "'isolated'", "'out'", "'fitted'", "'full'", "'off'", 
-		"'slack'", "'supported'", "'prepare'", "'shutdown'", "'lock'", "'bleed'", 
-		"'coating'", "'bag'", "'cure'", "'range'", "'reach'", "'height'", "'twist'", 
-		"'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", "'none'", 
-		"'unknown'", "'listed'", "'inside'", "'grip'", "'good'", "'fair'", "'poor'", 
-		"'locker'", "'add'", "'take'", "'oiled'", "'hoist'", "'voltage'", "'ac'", 
-		"'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", "'way'", 
-		"'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
+		"'takes'", "'attended'", "'time'", "'people'", "'how'", "'photo'", "'figure'", 
+		"'store'", "'ppe'", "'live'", "'isolated'", "'out'", "'fitted'", "'full'", 
+		"'off'", "'slack'", "'supported'", "'prepare'", "'shutdown'", "'lock'", 
+		"'bleed'", "'coating'", "'bag'", "'cure'", "'range'", "'reach'", "'height'", 
+		"'twist'", "'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", 
+		"'none'", "'unknown'", "'listed'", "'inside'", "'grip'", "'good'", "'fair'", 
+		"'poor'", "'locker'", "'add'", "'take'", "'oiled'", "'hoist'", "'voltage'", 
+		"'ac'", "'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", 
+		"'way'", "'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
 		"'reuse'", "'stretch'", "'prevailing'", "'keep'", "'order'", "'mark'", 
 		"'measured'", "'snug'", "'retorque'", "'signed'", null, "'+'", "'\\u00B0'", 
 		null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", 
@@ -160,14 +161,14 @@ internal partial class ProcScriptParser : Parser {
 		"CAUTION", "NOTICE", "THREAD", "LENGTH", "GRADE", "DRIVE", "TORQUE", "SIZE", 
 		"MASS", "SPARE", "SEALS", "USES", "SINGLE", "CAPTIVE", "CAP", "TEMPORARY", 
 		"WAIT", "VERIFY", "CHARGE", "TAKES", "ATTENDED", "TIME", "PEOPLE", "HOW", 
-		"PHOTO", "STORE", "PPE", "LIVE", "ISOLATED", "OUT", "FITTED", "FULL", 
-		"OFF", "SLACK", "SUPPORTED", "PREPARE", "SHUTDOWN", "LOCK", "BLEED", "COATING", 
-		"BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", "FREQUENCY", 
-		"HAZARD", "WITH", "PATTERN", "STAR", "NONE", "NOT_KNOWN", "LISTED", "INSIDE", 
-		"GRIP", "GOOD", "FAIR", "POOR", "LOCKER", "ADD", "TAKE", "OILED", "HOIST", 
-		"VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", "LEFT_HAND", 
-		"OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", "LOCKED", 
-		"REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
+		"PHOTO", "FIGURE", "STORE", "PPE", "LIVE", "ISOLATED", "OUT", "FITTED", 
+		"FULL", "OFF", "SLACK", "SUPPORTED", "PREPARE", "SHUTDOWN", "LOCK", "BLEED", 
+		"COATING", "BAG", "CURE", "TORQUE_RANGE", "REACH", "HEIGHT", "TWIST", 
+		"FREQUENCY", "HAZARD", "WITH", "PATTERN", "STAR", "NONE", "NOT_KNOWN", 
+		"LISTED", "INSIDE", "GRIP", "GOOD", "FAIR", "POOR", "LOCKER", "ADD", "TAKE", 
+		"OILED", "HOIST", "VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", 
+		"LEFT_HAND", "OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", 
+		"LOCKED", "REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
 		"SNUG", "RETORQUE", "SIGNED", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", 
 		"PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
 		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
@@ -247,17 +248,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 202;
+			State = 204;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 200;
+				State = 202;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 196;
+					State = 198;
 					useDirective();
 					}
 					break;
@@ -269,19 +270,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 197;
+					State = 199;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 198;
+					State = 200;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 199;
+					State = 201;
 					procedureDeclaration();
 					}
 					break;
@@ -289,11 +290,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 204;
+				State = 206;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 205;
+			State = 207;
 			Match(Eof);
 			}
 		}
@@ -327,9 +328,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 207;
+			State = 209;
 			Match(USE);
-			State = 208;
+			State = 210;
 			text();
 			}
 		}
@@ -376,7 +377,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 210;
+			State = 212;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -385,24 +386,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 211;
-			name();
 			State = 213;
+			name();
+			State = 215;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 212;
+				State = 214;
 				text();
 				}
 			}
 
-			State = 216;
+			State = 218;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 215;
+				State = 217;
 				propertyBlock();
 				}
 			}
@@ -462,14 +463,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 218;
+			State = 220;
 			Match(LEFT_BRACE);
-			State = 225;
+			State = 227;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20921451393L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20921451393L) != 0)) {
 				{
-				State = 223;
+				State = 225;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -512,6 +513,7 @@ internal partial class ProcScriptParser : Parser {
 				case PEOPLE:
 				case HOW:
 				case PHOTO:
+				case FIGURE:
 				case STORE:
 				case PPE:
 				case PREPARE:
@@ -542,7 +544,7 @@ internal partial class ProcScriptParser : Parser {
 				case MEASURED:
 				case SIGNED:
 					{
-					State = 219;
+					State = 221;
 					property();
 					}
 					break;
@@ -553,19 +555,19 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 220;
+					State = 222;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 221;
+					State = 223;
 					refitProperty();
 					}
 					break;
 				case WHEN:
 					{
-					State = 222;
+					State = 224;
 					whenProperties();
 					}
 					break;
@@ -573,11 +575,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 227;
+				State = 229;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 228;
+			State = 230;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -614,11 +616,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 230;
-			Match(WHEN);
-			State = 231;
-			test();
 			State = 232;
+			Match(WHEN);
+			State = 233;
+			test();
+			State = 234;
 			propertyBlock();
 			}
 		}
@@ -793,6 +795,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public FigureContext figure() {
+			return GetRuleContext<FigureContext>(0);
+		}
 		public StripPropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class TorquePropertyContext : PropertyContext {
@@ -851,6 +856,12 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TAKE() { return GetToken(ProcScriptParser.TAKE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OF() { return GetToken(ProcScriptParser.OF, 0); }
 		public ChangePropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
+	internal partial class FigurePropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public FigureContext figure() {
+			return GetRuleContext<FigureContext>(0);
+		}
+		public FigurePropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
 	internal partial class TextPropertyContext : PropertyContext {
 		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
@@ -946,7 +957,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_property);
 		int _la;
 		try {
-			State = 369;
+			State = 373;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -971,16 +982,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 234;
+				State = 236;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & -2305843009079080767L) != 0) || ((((_la - 106)) & ~0x3f) == 0 && ((1L << (_la - 106)) & 1729382256910302721L) != 0)) ) {
+				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & 6917529027775695041L) != 0) || ((((_la - 106)) & ~0x3f) == 0 && ((1L << (_la - 106)) & 3458764513820605443L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 235;
+				State = 237;
 				text();
 				}
 				break;
@@ -1001,16 +1012,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 236;
+				State = 238;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 17317308637265L) != 0)) ) {
+				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 34634616774737L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 237;
+				State = 239;
 				quantity();
 				}
 				break;
@@ -1018,26 +1029,26 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new MassPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 238;
+				State = 240;
 				Match(MASS);
-				State = 243;
+				State = 245;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case MINUS:
 				case DECIMAL:
 				case INTEGER:
 					{
-					State = 239;
+					State = 241;
 					quantity();
 					}
 					break;
 				case NOT_KNOWN:
 					{
-					State = 240;
-					Match(NOT_KNOWN);
-					State = 241;
-					Match(BECAUSE);
 					State = 242;
+					Match(NOT_KNOWN);
+					State = 243;
+					Match(BECAUSE);
+					State = 244;
 					text();
 					}
 					break;
@@ -1050,39 +1061,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 245;
+				State = 247;
 				Match(TORQUE);
-				State = 246;
+				State = 248;
 				quantity();
-				State = 251;
+				State = 253;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 247;
+					State = 249;
 					Match(COMMA);
-					State = 248;
+					State = 250;
 					quantity();
 					}
 					}
-					State = 253;
+					State = 255;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 258;
+				State = 260;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 254;
+					State = 256;
 					Match(PLUS);
-					State = 255;
+					State = 257;
 					quantity();
 					}
 					}
-					State = 260;
+					State = 262;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1095,30 +1106,30 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 261;
+				State = 263;
 				_la = TokenStream.LA(1);
-				if ( !(_la==TOOL || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 18014398509486081L) != 0)) ) {
+				if ( !(_la==TOOL || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 36028797018968065L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 262;
+				State = 264;
 				reference();
-				State = 267;
+				State = 269;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 263;
+					State = 265;
 					Match(COMMA);
-					State = 264;
+					State = 266;
 					reference();
 					}
 					}
-					State = 269;
+					State = 271;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1128,9 +1139,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new BehindPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 270;
+				State = 272;
 				Match(BEHIND);
-				State = 271;
+				State = 273;
 				hiders();
 				}
 				break;
@@ -1138,24 +1149,24 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new WayPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 272;
+				State = 274;
 				Match(WAY);
-				State = 277;
+				State = 279;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case BEHIND:
 					{
-					State = 273;
+					State = 275;
 					Match(BEHIND);
-					State = 274;
+					State = 276;
 					hiders();
 					}
 					break;
 				case NEEDS:
 					{
-					State = 275;
+					State = 277;
 					Match(NEEDS);
-					State = 276;
+					State = 278;
 					needs();
 					}
 					break;
@@ -1168,25 +1179,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 279;
-				Match(RENEW);
-				State = 280;
-				Match(WITH);
 				State = 281;
+				Match(RENEW);
+				State = 282;
+				Match(WITH);
+				State = 283;
 				reference();
-				State = 286;
+				State = 288;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 282;
+					State = 284;
 					Match(COMMA);
-					State = 283;
+					State = 285;
 					reference();
 					}
 					}
-					State = 288;
+					State = 290;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1196,34 +1207,34 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 289;
+				State = 291;
 				Match(PATTERN);
-				State = 295;
+				State = 297;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 290;
+					State = 292;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 291;
+					State = 293;
 					Match(LISTED);
 					}
 					break;
 				case NONE:
 					{
-					State = 292;
+					State = 294;
 					Match(NONE);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 293;
+					State = 295;
 					Match(INSIDE);
-					State = 294;
+					State = 296;
 					Match(OUT);
 					}
 					break;
@@ -1236,11 +1247,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 297;
+				State = 299;
 				Match(GRIP);
-				State = 298;
+				State = 300;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 7L) != 0)) ) {
+				if ( !(((((_la - 137)) & ~0x3f) == 0 && ((1L << (_la - 137)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1253,9 +1264,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 299;
+				State = 301;
 				Match(PEOPLE);
-				State = 300;
+				State = 302;
 				count();
 				}
 				break;
@@ -1263,9 +1274,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 301;
+				State = 303;
 				Match(THREAD);
-				State = 304;
+				State = 306;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1274,13 +1285,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 302;
+					State = 304;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 303;
+					State = 305;
 					Match(LOCKER);
 					}
 					break;
@@ -1293,9 +1304,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 306;
+				State = 308;
 				Match(GRADE);
-				State = 307;
+				State = 309;
 				gradeValue();
 				}
 				break;
@@ -1304,7 +1315,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 308;
+				State = 310;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1313,9 +1324,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 309;
+				State = 311;
 				count();
-				State = 310;
+				State = 312;
 				reference();
 				}
 				break;
@@ -1323,13 +1334,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 312;
-				Match(USES);
-				State = 313;
-				quantity();
 				State = 314;
-				Match(OF);
+				Match(USES);
 				State = 315;
+				quantity();
+				State = 316;
+				Match(OF);
+				State = 317;
 				reference();
 				}
 				break;
@@ -1337,11 +1348,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 317;
-				Match(WITH);
-				State = 318;
-				reference();
 				State = 319;
+				Match(WITH);
+				State = 320;
+				reference();
+				State = 321;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1350,16 +1361,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 320;
+				State = 322;
 				quantity();
-				State = 323;
+				State = 325;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 321;
+					State = 323;
 					Match(OF);
-					State = 322;
+					State = 324;
 					reference();
 					}
 				}
@@ -1370,9 +1381,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 325;
+				State = 327;
 				Match(SINGLE);
-				State = 326;
+				State = 328;
 				Match(USE);
 				}
 				break;
@@ -1385,9 +1396,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 327;
+				State = 329;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 1688849860263941L) != 0) || _la==STRETCH || _la==SIGNED) ) {
+				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 3377699720527877L) != 0) || _la==STRETCH || _la==SIGNED) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1400,11 +1411,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ReusePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 328;
-				Match(REUSE);
-				State = 329;
-				Match(BECAUSE);
 				State = 330;
+				Match(REUSE);
+				State = 331;
+				Match(BECAUSE);
+				State = 332;
 				text();
 				}
 				break;
@@ -1412,11 +1423,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new KeepPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
-				State = 331;
-				Match(KEEP);
-				State = 332;
-				Match(IN);
 				State = 333;
+				Match(KEEP);
+				State = 334;
+				Match(IN);
+				State = 335;
 				Match(ORDER);
 				}
 				break;
@@ -1424,9 +1435,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PrevailingPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 21);
 				{
-				State = 334;
+				State = 336;
 				Match(PREVAILING);
-				State = 335;
+				State = 337;
 				limit();
 				}
 				break;
@@ -1434,28 +1445,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 22);
 				{
-				State = 336;
+				State = 338;
 				Match(VERIFY);
-				State = 337;
-				text();
 				State = 339;
+				text();
+				State = 341;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 338;
+					State = 340;
 					instruments();
 					}
 					break;
 				}
-				State = 346;
+				State = 348;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,17,Context) ) {
 				case 1:
 					{
-					State = 341;
+					State = 343;
 					Match(AT);
-					State = 344;
+					State = 346;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1496,6 +1507,7 @@ internal partial class ProcScriptParser : Parser {
 					case PEOPLE:
 					case HOW:
 					case PHOTO:
+					case FIGURE:
 					case STORE:
 					case PPE:
 					case LIVE:
@@ -1563,14 +1575,14 @@ internal partial class ProcScriptParser : Parser {
 					case SIGNED:
 					case NAME:
 						{
-						State = 342;
+						State = 344;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 343;
+						State = 345;
 						text();
 						}
 						break;
@@ -1580,24 +1592,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 350;
+				State = 352;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 348;
+					State = 350;
 					Match(EXPECT);
-					State = 349;
+					State = 351;
 					limit();
 					}
 				}
 
-				State = 353;
+				State = 355;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 352;
+					State = 354;
 					propertyBlock();
 					}
 				}
@@ -1608,16 +1620,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 23);
 				{
-				State = 355;
+				State = 357;
 				Match(VOLTAGE);
-				State = 356;
-				quantity();
 				State = 358;
+				quantity();
+				State = 360;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 357;
+					State = 359;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1635,16 +1647,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 24);
 				{
-				State = 360;
+				State = 362;
 				Match(STRIP);
-				State = 364;
+				State = 367;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 361;
+					State = 363;
 					Match(NEEDS);
-					State = 362;
+					State = 364;
 					needs();
 					}
 					break;
@@ -1653,8 +1665,14 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 363;
+					State = 365;
 					alert();
+					}
+					break;
+				case FIGURE:
+					{
+					State = 366;
+					figure();
 					}
 					break;
 				default:
@@ -1666,9 +1684,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 25);
 				{
-				State = 366;
+				State = 369;
 				Match(NEEDS);
-				State = 367;
+				State = 370;
 				needs();
 				}
 				break;
@@ -1679,12 +1697,70 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 26);
 				{
-				State = 368;
+				State = 371;
 				alert();
+				}
+				break;
+			case FIGURE:
+				_localctx = new FigurePropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 27);
+				{
+				State = 372;
+				figure();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class FigureContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FIGURE() { return GetToken(ProcScriptParser.FIGURE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext[] text() {
+			return GetRuleContexts<TextContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text(int i) {
+			return GetRuleContext<TextContext>(i);
+		}
+		public FigureContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_figure; } }
+	}
+
+	[RuleVersion(0)]
+	public FigureContext figure() {
+		FigureContext _localctx = new FigureContext(Context, State);
+		EnterRule(_localctx, 12, RULE_figure);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 375;
+			Match(FIGURE);
+			State = 376;
+			text();
+			State = 378;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==STRING || _la==UNCLOSED_STRING) {
+				{
+				State = 377;
+				text();
+				}
+			}
+
 			}
 		}
 		catch (RecognitionException re) {
@@ -1746,19 +1822,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ClauseContext clause() {
 		ClauseContext _localctx = new ClauseContext(Context, State);
-		EnterRule(_localctx, 12, RULE_clause);
+		EnterRule(_localctx, 14, RULE_clause);
 		int _la;
 		try {
-			State = 386;
+			State = 395;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 371;
+				State = 380;
 				Match(AT);
-				State = 372;
+				State = 381;
 				text();
 				}
 				break;
@@ -1768,7 +1844,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 373;
+				State = 382;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1777,21 +1853,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 374;
+				State = 383;
 				reference();
-				State = 379;
+				State = 388;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 375;
+					State = 384;
 					Match(COMMA);
-					State = 376;
+					State = 385;
 					reference();
 					}
 					}
-					State = 381;
+					State = 390;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1802,14 +1878,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 382;
+				State = 391;
 				cover();
-				State = 384;
+				State = 393;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 383;
+					State = 392;
 					propertyBlock();
 					}
 				}
@@ -1855,12 +1931,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CoverContext cover() {
 		CoverContext _localctx = new CoverContext(Context, State);
-		EnterRule(_localctx, 14, RULE_cover);
+		EnterRule(_localctx, 16, RULE_cover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 388;
+			State = 397;
 			_la = TokenStream.LA(1);
 			if ( !(_la==COVERED || _la==LOCKED) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1869,15 +1945,15 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 389;
+			State = 398;
 			Match(BY);
-			State = 390;
+			State = 399;
 			count();
-			State = 391;
+			State = 400;
 			name();
-			State = 392;
+			State = 401;
 			Match(AS);
-			State = 393;
+			State = 402;
 			reference();
 			}
 		}
@@ -1901,6 +1977,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public AlertContext alert() {
 			return GetRuleContext<AlertContext>(0);
 		}
+		[System.Diagnostics.DebuggerNonUserCode] public FigureContext figure() {
+			return GetRuleContext<FigureContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public PropertyBlockContext propertyBlock() {
 			return GetRuleContext<PropertyBlockContext>(0);
 		}
@@ -1914,20 +1993,20 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitPropertyContext refitProperty() {
 		RefitPropertyContext _localctx = new RefitPropertyContext(Context, State);
-		EnterRule(_localctx, 16, RULE_refitProperty);
+		EnterRule(_localctx, 18, RULE_refitProperty);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 395;
+			State = 404;
 			Match(REFIT);
-			State = 400;
+			State = 410;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 396;
+				State = 405;
 				Match(NEEDS);
-				State = 397;
+				State = 406;
 				needs();
 				}
 				break;
@@ -1936,13 +2015,19 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 398;
+				State = 407;
 				alert();
+				}
+				break;
+			case FIGURE:
+				{
+				State = 408;
+				figure();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 399;
+				State = 409;
 				propertyBlock();
 				}
 				break;
@@ -1989,35 +2074,35 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ThreadValueContext threadValue() {
 		ThreadValueContext _localctx = new ThreadValueContext(Context, State);
-		EnterRule(_localctx, 18, RULE_threadValue);
+		EnterRule(_localctx, 20, RULE_threadValue);
 		int _la;
 		try {
-			State = 436;
+			State = 446;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 402;
+				State = 412;
 				Match(NAME);
-				State = 405;
+				State = 415;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 403;
+					State = 413;
 					Match(DOT);
-					State = 404;
+					State = 414;
 					Match(INTEGER);
 					}
 				}
 
-				State = 408;
+				State = 418;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 407;
+					State = 417;
 					hand();
 					}
 				}
@@ -2027,33 +2112,33 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 410;
+				State = 420;
 				Match(INTEGER);
-				State = 416;
+				State = 426;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==SLASH || _la==INTEGER) {
 					{
-					State = 412;
+					State = 422;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==INTEGER) {
 						{
-						State = 411;
+						State = 421;
 						Match(INTEGER);
 						}
 					}
 
-					State = 414;
+					State = 424;
 					Match(SLASH);
-					State = 415;
+					State = 425;
 					Match(INTEGER);
 					}
 				}
 
-				State = 418;
+				State = 428;
 				Match(MINUS);
-				State = 419;
+				State = 429;
 				_la = TokenStream.LA(1);
 				if ( !(_la==DECIMAL || _la==INTEGER) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2062,22 +2147,22 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 421;
+				State = 431;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 420;
+					State = 430;
 					Match(NAME);
 					}
 				}
 
-				State = 424;
+				State = 434;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 423;
+					State = 433;
 					hand();
 					}
 				}
@@ -2087,28 +2172,28 @@ internal partial class ProcScriptParser : Parser {
 			case SCREW_SIZE:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 426;
+				State = 436;
 				Match(SCREW_SIZE);
-				State = 427;
+				State = 437;
 				Match(MINUS);
-				State = 428;
+				State = 438;
 				Match(INTEGER);
-				State = 430;
+				State = 440;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 429;
+					State = 439;
 					Match(NAME);
 					}
 				}
 
-				State = 433;
+				State = 443;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 432;
+					State = 442;
 					hand();
 					}
 				}
@@ -2119,7 +2204,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 435;
+				State = 445;
 				text();
 				}
 				break;
@@ -2151,22 +2236,22 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public HandContext hand() {
 		HandContext _localctx = new HandContext(Context, State);
-		EnterRule(_localctx, 20, RULE_hand);
+		EnterRule(_localctx, 22, RULE_hand);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 439;
+			State = 449;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 438;
+				State = 448;
 				Match(MINUS);
 				}
 			}
 
-			State = 441;
+			State = 451;
 			Match(LEFT_HAND);
 			}
 		}
@@ -2202,10 +2287,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GradeValueContext gradeValue() {
 		GradeValueContext _localctx = new GradeValueContext(Context, State);
-		EnterRule(_localctx, 22, RULE_gradeValue);
+		EnterRule(_localctx, 24, RULE_gradeValue);
 		int _la;
 		try {
-			State = 451;
+			State = 461;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -2213,23 +2298,23 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 443;
+				State = 453;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 444;
+				State = 454;
 				Match(NAME);
-				State = 447;
+				State = 457;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==MINUS) {
 					{
-					State = 445;
+					State = 455;
 					Match(MINUS);
-					State = 446;
+					State = 456;
 					Match(INTEGER);
 					}
 				}
@@ -2239,7 +2324,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOT_KNOWN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 449;
+				State = 459;
 				Match(NOT_KNOWN);
 				}
 				break;
@@ -2247,7 +2332,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 450;
+				State = 460;
 				text();
 				}
 				break;
@@ -2291,20 +2376,20 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsContext needs() {
 		NeedsContext _localctx = new NeedsContext(Context, State);
-		EnterRule(_localctx, 24, RULE_needs);
+		EnterRule(_localctx, 26, RULE_needs);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 453;
+			State = 463;
 			need();
-			State = 458;
+			State = 468;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 454;
+				State = 464;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2313,11 +2398,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 455;
+				State = 465;
 				need();
 				}
 				}
-				State = 460;
+				State = 470;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2359,20 +2444,20 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public HidersContext hiders() {
 		HidersContext _localctx = new HidersContext(Context, State);
-		EnterRule(_localctx, 26, RULE_hiders);
+		EnterRule(_localctx, 28, RULE_hiders);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 461;
+			State = 471;
 			reference();
-			State = 466;
+			State = 476;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 462;
+				State = 472;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2381,11 +2466,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 463;
+				State = 473;
 				reference();
 				}
 				}
-				State = 468;
+				State = 478;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2423,26 +2508,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedContext need() {
 		NeedContext _localctx = new NeedContext(Context, State);
-		EnterRule(_localctx, 28, RULE_need);
+		EnterRule(_localctx, 30, RULE_need);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 469;
+			State = 479;
 			reference();
-			State = 473;
+			State = 483;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,41,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,42,Context) ) {
 			case 1:
 				{
-				State = 470;
+				State = 480;
 				Match(AT);
-				State = 471;
+				State = 481;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 472;
+				State = 482;
 				needState();
 				}
 				break;
@@ -2481,14 +2566,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedStateContext needState() {
 		NeedStateContext _localctx = new NeedStateContext(Context, State);
-		EnterRule(_localctx, 30, RULE_needState);
+		EnterRule(_localctx, 32, RULE_needState);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 475;
+			State = 485;
 			_la = TokenStream.LA(1);
-			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 107)) & ~0x3f) == 0 && ((1L << (_la - 107)) & 255L) != 0)) ) {
+			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 108)) & ~0x3f) == 0 && ((1L << (_la - 108)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -2529,26 +2614,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MachineDeclarationContext machineDeclaration() {
 		MachineDeclarationContext _localctx = new MachineDeclarationContext(Context, State);
-		EnterRule(_localctx, 32, RULE_machineDeclaration);
+		EnterRule(_localctx, 34, RULE_machineDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 477;
+			State = 487;
 			Match(MACHINE);
-			State = 478;
+			State = 488;
 			name();
-			State = 480;
+			State = 490;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 479;
+				State = 489;
 				text();
 				}
 			}
 
-			State = 482;
+			State = 492;
 			memberBlock();
 			}
 		}
@@ -2582,28 +2667,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberBlockContext memberBlock() {
 		MemberBlockContext _localctx = new MemberBlockContext(Context, State);
-		EnterRule(_localctx, 34, RULE_memberBlock);
+		EnterRule(_localctx, 36, RULE_memberBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 484;
+			State = 494;
 			Match(LEFT_BRACE);
-			State = 488;
+			State = 498;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20904674177L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20904674177L) != 0)) {
 				{
 				{
-				State = 485;
+				State = 495;
 				member();
 				}
 				}
-				State = 490;
+				State = 500;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 491;
+			State = 501;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2662,43 +2747,43 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public MemberContext member() {
 		MemberContext _localctx = new MemberContext(Context, State);
-		EnterRule(_localctx, 36, RULE_member);
+		EnterRule(_localctx, 38, RULE_member);
 		try {
-			State = 504;
+			State = 514;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 493;
+				State = 503;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 494;
+				State = 504;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 495;
+				State = 505;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 496;
+				State = 506;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 497;
+				State = 507;
 				partDeclaration();
 				}
 				break;
@@ -2707,28 +2792,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 498;
+				State = 508;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 499;
+				State = 509;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 500;
+				State = 510;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 501;
+				State = 511;
 				whenMembers();
 				}
 				break;
@@ -2772,6 +2857,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case PREPARE:
@@ -2803,14 +2889,14 @@ internal partial class ProcScriptParser : Parser {
 			case SIGNED:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 502;
+				State = 512;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 503;
+				State = 513;
 				refitProperty();
 				}
 				break;
@@ -2847,21 +2933,21 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OptionDeclarationContext optionDeclaration() {
 		OptionDeclarationContext _localctx = new OptionDeclarationContext(Context, State);
-		EnterRule(_localctx, 38, RULE_optionDeclaration);
+		EnterRule(_localctx, 40, RULE_optionDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 506;
+			State = 516;
 			Match(OPTION);
-			State = 507;
+			State = 517;
 			name();
-			State = 509;
+			State = 519;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 508;
+				State = 518;
 				text();
 				}
 			}
@@ -2900,31 +2986,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EnergyDeclarationContext energyDeclaration() {
 		EnergyDeclarationContext _localctx = new EnergyDeclarationContext(Context, State);
-		EnterRule(_localctx, 40, RULE_energyDeclaration);
+		EnterRule(_localctx, 42, RULE_energyDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 511;
+			State = 521;
 			Match(ENERGY);
-			State = 512;
+			State = 522;
 			reference();
-			State = 514;
+			State = 524;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 513;
+				State = 523;
 				text();
 				}
 			}
 
-			State = 517;
+			State = 527;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 516;
+				State = 526;
 				propertyBlock();
 				}
 			}
@@ -2963,31 +3049,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FluidDeclarationContext fluidDeclaration() {
 		FluidDeclarationContext _localctx = new FluidDeclarationContext(Context, State);
-		EnterRule(_localctx, 42, RULE_fluidDeclaration);
+		EnterRule(_localctx, 44, RULE_fluidDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 519;
+			State = 529;
 			Match(FLUID);
-			State = 520;
+			State = 530;
 			reference();
-			State = 522;
+			State = 532;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 521;
+				State = 531;
 				text();
 				}
 			}
 
-			State = 525;
+			State = 535;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 524;
+				State = 534;
 				propertyBlock();
 				}
 			}
@@ -3026,26 +3112,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlDeclarationContext controlDeclaration() {
 		ControlDeclarationContext _localctx = new ControlDeclarationContext(Context, State);
-		EnterRule(_localctx, 44, RULE_controlDeclaration);
+		EnterRule(_localctx, 46, RULE_controlDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 527;
+			State = 537;
 			Match(CONTROL);
-			State = 528;
+			State = 538;
 			reference();
-			State = 530;
+			State = 540;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 529;
+				State = 539;
 				text();
 				}
 			}
 
-			State = 532;
+			State = 542;
 			controlBlock();
 			}
 		}
@@ -3107,45 +3193,45 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ControlBlockContext controlBlock() {
 		ControlBlockContext _localctx = new ControlBlockContext(Context, State);
-		EnterRule(_localctx, 46, RULE_controlBlock);
+		EnterRule(_localctx, 48, RULE_controlBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 534;
+			State = 544;
 			Match(LEFT_BRACE);
-			State = 543;
+			State = 553;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,52,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				{
-				State = 535;
+				State = 545;
 				position();
-				State = 540;
+				State = 550;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 536;
+					State = 546;
 					Match(COMMA);
-					State = 537;
+					State = 547;
 					position();
 					}
 					}
-					State = 542;
+					State = 552;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 551;
+			State = 561;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20921451393L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20921451393L) != 0)) {
 				{
-				State = 549;
+				State = 559;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -3188,6 +3274,7 @@ internal partial class ProcScriptParser : Parser {
 				case PEOPLE:
 				case HOW:
 				case PHOTO:
+				case FIGURE:
 				case STORE:
 				case PPE:
 				case PREPARE:
@@ -3218,7 +3305,7 @@ internal partial class ProcScriptParser : Parser {
 				case MEASURED:
 				case SIGNED:
 					{
-					State = 545;
+					State = 555;
 					property();
 					}
 					break;
@@ -3229,19 +3316,19 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 546;
+					State = 556;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 547;
+					State = 557;
 					refitProperty();
 					}
 					break;
 				case WHEN:
 					{
-					State = 548;
+					State = 558;
 					whenProperties();
 					}
 					break;
@@ -3249,11 +3336,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 553;
+				State = 563;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 554;
+			State = 564;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3289,31 +3376,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PartDeclarationContext partDeclaration() {
 		PartDeclarationContext _localctx = new PartDeclarationContext(Context, State);
-		EnterRule(_localctx, 48, RULE_partDeclaration);
+		EnterRule(_localctx, 50, RULE_partDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 556;
+			State = 566;
 			Match(PART);
-			State = 557;
+			State = 567;
 			reference();
-			State = 559;
+			State = 569;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 558;
+				State = 568;
 				text();
 				}
 			}
 
-			State = 562;
+			State = 572;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 561;
+				State = 571;
 				memberBlock();
 				}
 			}
@@ -3371,12 +3458,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public JointDeclarationContext jointDeclaration() {
 		JointDeclarationContext _localctx = new JointDeclarationContext(Context, State);
-		EnterRule(_localctx, 50, RULE_jointDeclaration);
+		EnterRule(_localctx, 52, RULE_jointDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 564;
+			State = 574;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3385,47 +3472,47 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 565;
+			State = 575;
 			Match(BY);
-			State = 566;
+			State = 576;
 			count();
-			State = 567;
+			State = 577;
 			name();
-			State = 568;
+			State = 578;
 			Match(AS);
-			State = 569;
+			State = 579;
 			reference();
-			State = 573;
+			State = 583;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 570;
+				State = 580;
 				inlineClause();
 				}
 				}
-				State = 575;
+				State = 585;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 582;
+			State = 592;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 			case LOCKED:
 				{
-				State = 577;
+				State = 587;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 576;
+					State = 586;
 					inlineCover();
 					}
 					}
-					State = 579;
+					State = 589;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED || _la==LOCKED );
@@ -3433,7 +3520,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 581;
+				State = 591;
 				propertyBlock();
 				}
 				break;
@@ -3489,6 +3576,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case PREPARE:
@@ -3559,33 +3647,33 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineCoverContext inlineCover() {
 		InlineCoverContext _localctx = new InlineCoverContext(Context, State);
-		EnterRule(_localctx, 52, RULE_inlineCover);
+		EnterRule(_localctx, 54, RULE_inlineCover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 584;
+			State = 594;
 			cover();
-			State = 588;
+			State = 598;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 585;
+				State = 595;
 				inlineClause();
 				}
 				}
-				State = 590;
+				State = 600;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 592;
+			State = 602;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 591;
+				State = 601;
 				propertyBlock();
 				}
 			}
@@ -3635,19 +3723,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineClauseContext inlineClause() {
 		InlineClauseContext _localctx = new InlineClauseContext(Context, State);
-		EnterRule(_localctx, 54, RULE_inlineClause);
+		EnterRule(_localctx, 56, RULE_inlineClause);
 		int _la;
 		try {
-			State = 598;
+			State = 608;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 594;
+				State = 604;
 				Match(AT);
-				State = 595;
+				State = 605;
 				text();
 				}
 				break;
@@ -3657,7 +3745,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 596;
+				State = 606;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3666,7 +3754,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 597;
+				State = 607;
 				reference();
 				}
 				break;
@@ -3700,19 +3788,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AsideClauseContext asideClause() {
 		AsideClauseContext _localctx = new AsideClauseContext(Context, State);
-		EnterRule(_localctx, 56, RULE_asideClause);
+		EnterRule(_localctx, 58, RULE_asideClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 600;
+			State = 610;
 			Match(ASIDE);
-			State = 602;
+			State = 612;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 601;
+				State = 611;
 				text();
 				}
 			}
@@ -3752,19 +3840,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachMembersContext eachMembers() {
 		EachMembersContext _localctx = new EachMembersContext(Context, State);
-		EnterRule(_localctx, 58, RULE_eachMembers);
+		EnterRule(_localctx, 60, RULE_eachMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 604;
+			State = 614;
 			Match(EACH);
-			State = 605;
+			State = 615;
 			name();
-			State = 606;
+			State = 616;
 			Match(IN);
-			State = 607;
+			State = 617;
 			@values();
-			State = 608;
+			State = 618;
 			memberBlock();
 			}
 		}
@@ -3797,15 +3885,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenMembersContext whenMembers() {
 		WhenMembersContext _localctx = new WhenMembersContext(Context, State);
-		EnterRule(_localctx, 60, RULE_whenMembers);
+		EnterRule(_localctx, 62, RULE_whenMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 610;
+			State = 620;
 			Match(WHEN);
-			State = 611;
+			State = 621;
 			test();
-			State = 612;
+			State = 622;
 			memberBlock();
 			}
 		}
@@ -3846,41 +3934,41 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValuesContext @values() {
 		ValuesContext _localctx = new ValuesContext(Context, State);
-		EnterRule(_localctx, 62, RULE_values);
+		EnterRule(_localctx, 64, RULE_values);
 		int _la;
 		try {
-			State = 625;
+			State = 635;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,65,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,66,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 614;
+				State = 624;
 				Match(INTEGER);
-				State = 615;
+				State = 625;
 				Match(RANGE);
-				State = 616;
+				State = 626;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 617;
+				State = 627;
 				value();
-				State = 622;
+				State = 632;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 618;
+					State = 628;
 					Match(COMMA);
-					State = 619;
+					State = 629;
 					value();
 					}
 					}
-					State = 624;
+					State = 634;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -3914,9 +4002,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValueContext value() {
 		ValueContext _localctx = new ValueContext(Context, State);
-		EnterRule(_localctx, 64, RULE_value);
+		EnterRule(_localctx, 66, RULE_value);
 		try {
-			State = 629;
+			State = 639;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -3957,6 +4045,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -4025,14 +4114,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 627;
+				State = 637;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 628;
+				State = 638;
 				Match(INTEGER);
 				}
 				break;
@@ -4070,18 +4159,18 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestContext test() {
 		TestContext _localctx = new TestContext(Context, State);
-		EnterRule(_localctx, 66, RULE_test);
+		EnterRule(_localctx, 68, RULE_test);
 		int _la;
 		try {
-			State = 641;
+			State = 651;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 631;
+				State = 641;
 				Match(NOT);
-				State = 632;
+				State = 642;
 				name();
 				}
 				break;
@@ -4123,6 +4212,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -4191,26 +4281,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 633;
+				State = 643;
 				name();
-				State = 639;
+				State = 649;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 634;
+					State = 644;
 					Match(IS);
-					State = 636;
+					State = 646;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 635;
+						State = 645;
 						Match(NOT);
 						}
 					}
 
-					State = 638;
+					State = 648;
 					value();
 					}
 				}
@@ -4266,54 +4356,54 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureDeclarationContext procedureDeclaration() {
 		ProcedureDeclarationContext _localctx = new ProcedureDeclarationContext(Context, State);
-		EnterRule(_localctx, 68, RULE_procedureDeclaration);
+		EnterRule(_localctx, 70, RULE_procedureDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 643;
+			State = 653;
 			Match(PROCEDURE);
-			State = 644;
+			State = 654;
 			name();
-			State = 646;
+			State = 656;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 645;
+				State = 655;
 				parameters();
 				}
 			}
 
-			State = 649;
+			State = 659;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 648;
+				State = 658;
 				text();
 				}
 			}
 
-			State = 651;
+			State = 661;
 			Match(ON);
-			State = 652;
+			State = 662;
 			name();
-			State = 656;
+			State = 666;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==WITH || _la==WITHOUT) {
 				{
 				{
-				State = 653;
+				State = 663;
 				forVariants();
 				}
 				}
-				State = 658;
+				State = 668;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 659;
+			State = 669;
 			procedureBlock();
 			}
 		}
@@ -4351,12 +4441,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ForVariantsContext forVariants() {
 		ForVariantsContext _localctx = new ForVariantsContext(Context, State);
-		EnterRule(_localctx, 70, RULE_forVariants);
+		EnterRule(_localctx, 72, RULE_forVariants);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 661;
+			State = 671;
 			_la = TokenStream.LA(1);
 			if ( !(_la==WITH || _la==WITHOUT) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4365,21 +4455,21 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 662;
+			State = 672;
 			name();
-			State = 667;
+			State = 677;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 663;
+				State = 673;
 				Match(COMMA);
-				State = 664;
+				State = 674;
 				name();
 				}
 				}
-				State = 669;
+				State = 679;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4422,32 +4512,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParametersContext parameters() {
 		ParametersContext _localctx = new ParametersContext(Context, State);
-		EnterRule(_localctx, 72, RULE_parameters);
+		EnterRule(_localctx, 74, RULE_parameters);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 670;
+			State = 680;
 			Match(LEFT_PAREN);
-			State = 671;
+			State = 681;
 			parameter();
-			State = 676;
+			State = 686;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 672;
+				State = 682;
 				Match(COMMA);
-				State = 673;
+				State = 683;
 				furtherParameter();
 				}
 				}
-				State = 678;
+				State = 688;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 679;
+			State = 689;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -4480,15 +4570,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParameterContext parameter() {
 		ParameterContext _localctx = new ParameterContext(Context, State);
-		EnterRule(_localctx, 74, RULE_parameter);
+		EnterRule(_localctx, 76, RULE_parameter);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 681;
+			State = 691;
 			name();
-			State = 682;
+			State = 692;
 			Match(IN);
-			State = 683;
+			State = 693;
 			firstValues();
 			}
 		}
@@ -4522,16 +4612,16 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FurtherParameterContext furtherParameter() {
 		FurtherParameterContext _localctx = new FurtherParameterContext(Context, State);
-		EnterRule(_localctx, 76, RULE_furtherParameter);
+		EnterRule(_localctx, 78, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 691;
+			State = 701;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 685;
+				State = 695;
 				Match(INTEGER);
 				}
 				break;
@@ -4573,6 +4663,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -4641,16 +4732,16 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 686;
+				State = 696;
 				name();
-				State = 689;
+				State = 699;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 687;
+					State = 697;
 					Match(IN);
-					State = 688;
+					State = 698;
 					firstValues();
 					}
 				}
@@ -4691,10 +4782,10 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FirstValuesContext firstValues() {
 		FirstValuesContext _localctx = new FirstValuesContext(Context, State);
-		EnterRule(_localctx, 78, RULE_firstValues);
+		EnterRule(_localctx, 80, RULE_firstValues);
 		int _la;
 		try {
-			State = 699;
+			State = 709;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4735,6 +4826,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -4803,23 +4895,23 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 693;
+				State = 703;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 694;
+				State = 704;
 				Match(INTEGER);
-				State = 697;
+				State = 707;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 695;
+					State = 705;
 					Match(RANGE);
-					State = 696;
+					State = 706;
 					Match(INTEGER);
 					}
 				}
@@ -4860,28 +4952,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 80, RULE_procedureBlock);
+		EnterRule(_localctx, 82, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 701;
+			State = 711;
 			Match(LEFT_BRACE);
-			State = 705;
+			State = 715;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 2305772915347422737L) != 0) || ((((_la - 135)) & ~0x3f) == 0 && ((1L << (_la - 135)) & 20904674177L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20904674177L) != 0)) {
 				{
 				{
-				State = 702;
+				State = 712;
 				procedureItem();
 				}
 				}
-				State = 707;
+				State = 717;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 708;
+			State = 718;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -4931,57 +5023,57 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 82, RULE_procedureItem);
+		EnterRule(_localctx, 84, RULE_procedureItem);
 		try {
-			State = 718;
+			State = 728;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 710;
+				State = 720;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 711;
+				State = 721;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 712;
+				State = 722;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 713;
+				State = 723;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 714;
+				State = 724;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 715;
+				State = 725;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 716;
+				State = 726;
 				whenItems();
 				}
 				break;
@@ -5025,6 +5117,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case PREPARE:
@@ -5056,7 +5149,7 @@ internal partial class ProcScriptParser : Parser {
 			case SIGNED:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 717;
+				State = 727;
 				property();
 				}
 				break;
@@ -5093,15 +5186,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 84, RULE_goal);
+		EnterRule(_localctx, 86, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 720;
+			State = 730;
 			Match(GOAL);
-			State = 721;
+			State = 731;
 			verb();
-			State = 722;
+			State = 732;
 			reference();
 			}
 		}
@@ -5134,15 +5227,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 86, RULE_stage);
+		EnterRule(_localctx, 88, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 724;
+			State = 734;
 			Match(STAGE);
-			State = 725;
+			State = 735;
 			text();
-			State = 726;
+			State = 736;
 			stepBlock();
 			}
 		}
@@ -5187,59 +5280,59 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 88, RULE_doCall);
+		EnterRule(_localctx, 90, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 728;
+			State = 738;
 			Match(DO);
-			State = 729;
+			State = 739;
 			name();
-			State = 742;
+			State = 752;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 730;
+				State = 740;
 				Match(LEFT_PAREN);
-				State = 739;
+				State = 749;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 22518000284336127L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 45036000568672255L) != 0)) {
 					{
-					State = 731;
+					State = 741;
 					value();
-					State = 736;
+					State = 746;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 732;
+						State = 742;
 						Match(COMMA);
-						State = 733;
+						State = 743;
 						value();
 						}
 						}
-						State = 738;
+						State = 748;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 741;
+				State = 751;
 				Match(RIGHT_PAREN);
 				}
 			}
 
-			State = 745;
+			State = 755;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 744;
+				State = 754;
 				whereNeeded();
 				}
 			}
@@ -5270,13 +5363,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhereNeededContext whereNeeded() {
 		WhereNeededContext _localctx = new WhereNeededContext(Context, State);
-		EnterRule(_localctx, 90, RULE_whereNeeded);
+		EnterRule(_localctx, 92, RULE_whereNeeded);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 747;
+			State = 757;
 			Match(WHERE);
-			State = 748;
+			State = 758;
 			Match(NEEDED);
 			}
 		}
@@ -5306,13 +5399,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 92, RULE_workBlock);
+		EnterRule(_localctx, 94, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 750;
+			State = 760;
 			Match(WORK);
-			State = 751;
+			State = 761;
 			stepBlock();
 			}
 		}
@@ -5349,19 +5442,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 94, RULE_eachItems);
+		EnterRule(_localctx, 96, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 753;
+			State = 763;
 			Match(EACH);
-			State = 754;
+			State = 764;
 			name();
-			State = 755;
+			State = 765;
 			Match(IN);
-			State = 756;
+			State = 766;
 			@values();
-			State = 757;
+			State = 767;
 			procedureBlock();
 			}
 		}
@@ -5394,15 +5487,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 96, RULE_whenItems);
+		EnterRule(_localctx, 98, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 759;
+			State = 769;
 			Match(WHEN);
-			State = 760;
+			State = 770;
 			test();
-			State = 761;
+			State = 771;
 			procedureBlock();
 			}
 		}
@@ -5436,28 +5529,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 98, RULE_stepBlock);
+		EnterRule(_localctx, 100, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 763;
+			State = 773;
 			Match(LEFT_BRACE);
-			State = 767;
+			State = 777;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0) || ((((_la - 157)) & ~0x3f) == 0 && ((1L << (_la - 157)) & 1027L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0) || ((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 1027L) != 0)) {
 				{
 				{
-				State = 764;
+				State = 774;
 				step();
 				}
 				}
-				State = 769;
+				State = 779;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 770;
+			State = 780;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5516,9 +5609,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 100, RULE_step);
+		EnterRule(_localctx, 102, RULE_step);
 		try {
-			State = 783;
+			State = 793;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5527,21 +5620,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 772;
+				State = 782;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 773;
+				State = 783;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 774;
+				State = 784;
 				stripStep();
 				}
 				break;
@@ -5577,7 +5670,7 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 775;
+				State = 785;
 				action();
 				}
 				break;
@@ -5586,49 +5679,49 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 776;
+				State = 786;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 777;
+				State = 787;
 				recordAction();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 778;
+				State = 788;
 				pauseAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 779;
+				State = 789;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 780;
+				State = 790;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 781;
+				State = 791;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 782;
+				State = 792;
 				whenSteps();
 				}
 				break;
@@ -5665,12 +5758,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 102, RULE_alert);
+		EnterRule(_localctx, 104, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 785;
+			State = 795;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5679,7 +5772,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 786;
+			State = 796;
 			text();
 			}
 		}
@@ -5709,13 +5802,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitAlertContext refitAlert() {
 		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
-		EnterRule(_localctx, 104, RULE_refitAlert);
+		EnterRule(_localctx, 106, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 788;
+			State = 798;
 			Match(REFIT);
-			State = 789;
+			State = 799;
 			alert();
 			}
 		}
@@ -5748,13 +5841,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StripStepContext stripStep() {
 		StripStepContext _localctx = new StripStepContext(Context, State);
-		EnterRule(_localctx, 106, RULE_stripStep);
+		EnterRule(_localctx, 108, RULE_stripStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 791;
+			State = 801;
 			Match(STRIP);
-			State = 794;
+			State = 804;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5762,7 +5855,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 792;
+				State = 802;
 				alert();
 				}
 				break;
@@ -5804,6 +5897,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -5872,7 +5966,7 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 			case NAME:
 				{
-				State = 793;
+				State = 803;
 				deed();
 				}
 				break;
@@ -5914,19 +6008,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 108, RULE_eachSteps);
+		EnterRule(_localctx, 110, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 796;
+			State = 806;
 			Match(EACH);
-			State = 797;
+			State = 807;
 			name();
-			State = 798;
+			State = 808;
 			Match(IN);
-			State = 799;
+			State = 809;
 			@values();
-			State = 800;
+			State = 810;
 			stepBlock();
 			}
 		}
@@ -5959,15 +6053,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 110, RULE_whenSteps);
+		EnterRule(_localctx, 112, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 802;
+			State = 812;
 			Match(WHEN);
-			State = 803;
+			State = 813;
 			test();
-			State = 804;
+			State = 814;
 			stepBlock();
 			}
 		}
@@ -6002,11 +6096,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 112, RULE_action);
+		EnterRule(_localctx, 114, RULE_action);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 808;
+			State = 818;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ASIDE:
@@ -6039,20 +6133,20 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 			case VERIFY:
 				{
-				State = 806;
+				State = 816;
 				actionVerb();
 				}
 				break;
 			case SNUG:
 				{
-				State = 807;
+				State = 817;
 				snugVerb();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 810;
+			State = 820;
 			deed();
 			}
 		}
@@ -6098,63 +6192,63 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DeedContext deed() {
 		DeedContext _localctx = new DeedContext(Context, State);
-		EnterRule(_localctx, 114, RULE_deed);
+		EnterRule(_localctx, 116, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 815;
+			State = 825;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,89,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,90,Context) ) {
 			case 1:
 				{
-				State = 812;
+				State = 822;
 				amount();
-				State = 813;
+				State = 823;
 				Match(OF);
 				}
 				break;
 			}
-			State = 817;
+			State = 827;
 			reference();
-			State = 820;
+			State = 830;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 818;
+				State = 828;
 				Match(TO);
-				State = 819;
+				State = 829;
 				position();
 				}
 			}
 
-			State = 823;
+			State = 833;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 822;
+				State = 832;
 				whereNeeded();
 				}
 			}
 
-			State = 826;
+			State = 836;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 825;
+				State = 835;
 				background();
 				}
 			}
 
-			State = 829;
+			State = 839;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 828;
+				State = 838;
 				propertyBlock();
 				}
 			}
@@ -6185,12 +6279,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 116, RULE_amount);
+		EnterRule(_localctx, 118, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 831;
+			State = 841;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6227,15 +6321,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 118, RULE_verb);
+		EnterRule(_localctx, 120, RULE_verb);
 		try {
-			State = 835;
+			State = 845;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 833;
+				State = 843;
 				Match(STRIP);
 				}
 				break;
@@ -6270,7 +6364,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 834;
+				State = 844;
 				actionVerb();
 				}
 				break;
@@ -6301,11 +6395,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugVerbContext snugVerb() {
 		SnugVerbContext _localctx = new SnugVerbContext(Context, State);
-		EnterRule(_localctx, 120, RULE_snugVerb);
+		EnterRule(_localctx, 122, RULE_snugVerb);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 837;
+			State = 847;
 			Match(SNUG);
 			}
 		}
@@ -6360,12 +6454,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 122, RULE_actionVerb);
+		EnterRule(_localctx, 124, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 839;
+			State = 849;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6420,12 +6514,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 124, RULE_textAction);
+		EnterRule(_localctx, 126, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 841;
+			State = 851;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6434,56 +6528,56 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 842;
+			State = 852;
 			text();
-			State = 844;
+			State = 854;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 843;
+				State = 853;
 				instruments();
 				}
 			}
 
-			State = 848;
+			State = 858;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 846;
+				State = 856;
 				Match(EXPECT);
-				State = 847;
+				State = 857;
 				limit();
 				}
 			}
 
-			State = 851;
+			State = 861;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,97,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,98,Context) ) {
 			case 1:
 				{
-				State = 850;
+				State = 860;
 				needsClause();
 				}
 				break;
 			}
-			State = 854;
+			State = 864;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 853;
+				State = 863;
 				background();
 				}
 			}
 
-			State = 857;
+			State = 867;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 856;
+				State = 866;
 				propertyBlock();
 				}
 			}
@@ -6523,28 +6617,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InstrumentsContext instruments() {
 		InstrumentsContext _localctx = new InstrumentsContext(Context, State);
-		EnterRule(_localctx, 126, RULE_instruments);
+		EnterRule(_localctx, 128, RULE_instruments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 859;
+			State = 869;
 			Match(WITH);
-			State = 860;
+			State = 870;
 			reference();
-			State = 865;
+			State = 875;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 861;
+				State = 871;
 				Match(COMMA);
-				State = 862;
+				State = 872;
 				reference();
 				}
 				}
-				State = 867;
+				State = 877;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6582,31 +6676,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordActionContext recordAction() {
 		RecordActionContext _localctx = new RecordActionContext(Context, State);
-		EnterRule(_localctx, 128, RULE_recordAction);
+		EnterRule(_localctx, 130, RULE_recordAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 868;
+			State = 878;
 			Match(RECORD);
-			State = 869;
+			State = 879;
 			text();
-			State = 871;
+			State = 881;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,101,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,102,Context) ) {
 			case 1:
 				{
-				State = 870;
+				State = 880;
 				needsClause();
 				}
 				break;
 			}
-			State = 874;
+			State = 884;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 873;
+				State = 883;
 				propertyBlock();
 				}
 			}
@@ -6645,31 +6739,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseActionContext pauseAction() {
 		PauseActionContext _localctx = new PauseActionContext(Context, State);
-		EnterRule(_localctx, 130, RULE_pauseAction);
+		EnterRule(_localctx, 132, RULE_pauseAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 876;
+			State = 886;
 			Match(PAUSE);
-			State = 877;
+			State = 887;
 			text();
-			State = 879;
+			State = 889;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,103,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
 			case 1:
 				{
-				State = 878;
+				State = 888;
 				needsClause();
 				}
 				break;
 			}
-			State = 882;
+			State = 892;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 881;
+				State = 891;
 				propertyBlock();
 				}
 			}
@@ -6704,17 +6798,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 132, RULE_needsClause);
+		EnterRule(_localctx, 134, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 885;
+			State = 895;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 884;
+				State = 894;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6726,9 +6820,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 887;
+			State = 897;
 			Match(NEEDS);
-			State = 888;
+			State = 898;
 			needs();
 			}
 		}
@@ -6756,13 +6850,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 134, RULE_background);
+		EnterRule(_localctx, 136, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 890;
+			State = 900;
 			Match(IN);
-			State = 891;
+			State = 901;
 			Match(BACKGROUND);
 			}
 		}
@@ -6800,29 +6894,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 136, RULE_discard);
+		EnterRule(_localctx, 138, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 893;
+			State = 903;
 			Match(DISCARD);
-			State = 897;
+			State = 907;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,106,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,107,Context) ) {
 			case 1:
 				{
-				State = 894;
+				State = 904;
 				amount();
-				State = 895;
+				State = 905;
 				Match(OF);
 				}
 				break;
 			}
-			State = 899;
+			State = 909;
 			reference();
-			State = 900;
+			State = 910;
 			Match(BECAUSE);
-			State = 901;
+			State = 911;
 			text();
 			}
 		}
@@ -6856,26 +6950,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 138, RULE_refitRules);
+		EnterRule(_localctx, 140, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 903;
+			State = 913;
 			Match(REFIT);
-			State = 907;
+			State = 917;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 904;
+				State = 914;
 				Match(NEEDS);
-				State = 905;
+				State = 915;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 906;
+				State = 916;
 				ruleBlock();
 				}
 				break;
@@ -6914,28 +7008,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 140, RULE_ruleBlock);
+		EnterRule(_localctx, 142, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 909;
+			State = 919;
 			Match(LEFT_BRACE);
-			State = 913;
+			State = 923;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -1083942371328L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180459L) != 0) || ((((_la - 147)) & ~0x3f) == 0 && ((1L << (_la - 147)) & 3148801L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -1083942371328L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180459L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 3148801L) != 0)) {
 				{
 				{
-				State = 910;
+				State = 920;
 				refitRule();
 				}
 				}
-				State = 915;
+				State = 925;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 916;
+			State = 926;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -6994,9 +7088,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 142, RULE_refitRule);
+		EnterRule(_localctx, 144, RULE_refitRule);
 		try {
-			State = 929;
+			State = 939;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -7005,7 +7099,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 918;
+				State = 928;
 				alert();
 				}
 				break;
@@ -7041,70 +7135,70 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 919;
+				State = 929;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 920;
+				State = 930;
 				checkRule();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 921;
+				State = 931;
 				recordRule();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 922;
+				State = 932;
 				pauseRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 923;
+				State = 933;
 				testRule();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 924;
+				State = 934;
 				snugRule();
 				}
 				break;
 			case RETORQUE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 925;
+				State = 935;
 				retorqueRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 926;
+				State = 936;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 927;
+				State = 937;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 928;
+				State = 938;
 				whenRules();
 				}
 				break;
@@ -7145,19 +7239,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 144, RULE_eachRules);
+		EnterRule(_localctx, 146, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 931;
+			State = 941;
 			Match(EACH);
-			State = 932;
+			State = 942;
 			name();
-			State = 933;
+			State = 943;
 			Match(IN);
-			State = 934;
+			State = 944;
 			@values();
-			State = 935;
+			State = 945;
 			ruleBlock();
 			}
 		}
@@ -7190,15 +7284,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 146, RULE_whenRules);
+		EnterRule(_localctx, 148, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 937;
+			State = 947;
 			Match(WHEN);
-			State = 938;
+			State = 948;
 			test();
-			State = 939;
+			State = 949;
 			ruleBlock();
 			}
 		}
@@ -7240,40 +7334,40 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 148, RULE_orderRule);
+		EnterRule(_localctx, 150, RULE_orderRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 941;
+			State = 951;
 			verb();
-			State = 942;
+			State = 952;
 			reference();
-			State = 945;
+			State = 955;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 943;
+				State = 953;
 				Match(TO);
-				State = 944;
+				State = 954;
 				position();
 				}
 			}
 
-			State = 949;
+			State = 959;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 947;
+				State = 957;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 948;
+				State = 958;
 				whileClause();
 				}
 				break;
@@ -7320,37 +7414,37 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugRuleContext snugRule() {
 		SnugRuleContext _localctx = new SnugRuleContext(Context, State);
-		EnterRule(_localctx, 150, RULE_snugRule);
+		EnterRule(_localctx, 152, RULE_snugRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 951;
+			State = 961;
 			snugVerb();
-			State = 952;
+			State = 962;
 			reference();
-			State = 957;
+			State = 967;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 953;
+				State = 963;
 				Match(COMMA);
-				State = 954;
+				State = 964;
 				reference();
 				}
 				}
-				State = 959;
+				State = 969;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 961;
+			State = 971;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 960;
+				State = 970;
 				order();
 				}
 			}
@@ -7401,59 +7495,59 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RetorqueRuleContext retorqueRule() {
 		RetorqueRuleContext _localctx = new RetorqueRuleContext(Context, State);
-		EnterRule(_localctx, 152, RULE_retorqueRule);
+		EnterRule(_localctx, 154, RULE_retorqueRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 963;
+			State = 973;
 			Match(RETORQUE);
-			State = 964;
+			State = 974;
 			reference();
-			State = 969;
+			State = 979;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 965;
+				State = 975;
 				Match(COMMA);
-				State = 966;
+				State = 976;
 				reference();
 				}
 				}
-				State = 971;
+				State = 981;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 973;
+			State = 983;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,115,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,116,Context) ) {
 			case 1:
 				{
-				State = 972;
+				State = 982;
 				needsClause();
 				}
 				break;
 			}
-			State = 986;
+			State = 996;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 				{
-				State = 975;
+				State = 985;
 				Match(BEFORE);
-				State = 976;
+				State = 986;
 				orderVerb();
-				State = 977;
+				State = 987;
 				reference();
 				}
 				break;
 			case AFTER:
 				{
-				State = 979;
+				State = 989;
 				Match(AFTER);
-				State = 984;
+				State = 994;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STRIP:
@@ -7488,16 +7582,16 @@ internal partial class ProcScriptParser : Parser {
 				case VERIFY:
 				case SNUG:
 					{
-					State = 980;
+					State = 990;
 					orderVerb();
-					State = 981;
+					State = 991;
 					reference();
 					}
 					break;
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 983;
+					State = 993;
 					text();
 					}
 					break;
@@ -7594,36 +7688,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 154, RULE_whileClause);
+		EnterRule(_localctx, 156, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 988;
+			State = 998;
 			Match(WHILE);
-			State = 989;
+			State = 999;
 			reference();
-			State = 994;
+			State = 1004;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 990;
+				State = 1000;
 				Match(COMMA);
-				State = 991;
+				State = 1001;
 				reference();
 				}
 				}
-				State = 996;
+				State = 1006;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 997;
+			State = 1007;
 			Match(OPEN);
-			State = 998;
+			State = 1008;
 			Match(BECAUSE);
-			State = 999;
+			State = 1009;
 			text();
 			}
 		}
@@ -7669,63 +7763,63 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 156, RULE_checkRule);
+		EnterRule(_localctx, 158, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1001;
+			State = 1011;
 			Match(CHECK);
-			State = 1002;
+			State = 1012;
 			text();
-			State = 1004;
+			State = 1014;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 1003;
+				State = 1013;
 				instruments();
 				}
 			}
 
-			State = 1008;
+			State = 1018;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 1006;
+				State = 1016;
 				Match(EXPECT);
-				State = 1007;
+				State = 1017;
 				limit();
 				}
 			}
 
-			State = 1011;
+			State = 1021;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,121,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,122,Context) ) {
 			case 1:
 				{
-				State = 1010;
+				State = 1020;
 				needsClause();
 				}
 				break;
 			}
-			State = 1014;
+			State = 1024;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1013;
+				State = 1023;
 				order();
 				}
 			}
 
-			State = 1017;
+			State = 1027;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1016;
+				State = 1026;
 				propertyBlock();
 				}
 			}
@@ -7764,31 +7858,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordRuleContext recordRule() {
 		RecordRuleContext _localctx = new RecordRuleContext(Context, State);
-		EnterRule(_localctx, 158, RULE_recordRule);
+		EnterRule(_localctx, 160, RULE_recordRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1019;
+			State = 1029;
 			Match(RECORD);
-			State = 1020;
+			State = 1030;
 			text();
-			State = 1022;
+			State = 1032;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,124,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,125,Context) ) {
 			case 1:
 				{
-				State = 1021;
+				State = 1031;
 				needsClause();
 				}
 				break;
 			}
-			State = 1025;
+			State = 1035;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1024;
+				State = 1034;
 				order();
 				}
 			}
@@ -7827,23 +7921,23 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseRuleContext pauseRule() {
 		PauseRuleContext _localctx = new PauseRuleContext(Context, State);
-		EnterRule(_localctx, 160, RULE_pauseRule);
+		EnterRule(_localctx, 162, RULE_pauseRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1027;
+			State = 1037;
 			Match(PAUSE);
-			State = 1028;
+			State = 1038;
 			text();
-			State = 1029;
+			State = 1039;
 			order();
-			State = 1031;
+			State = 1041;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1030;
+				State = 1040;
 				propertyBlock();
 				}
 			}
@@ -7882,26 +7976,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 162, RULE_testRule);
+		EnterRule(_localctx, 164, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1033;
+			State = 1043;
 			Match(TEST);
-			State = 1034;
+			State = 1044;
 			text();
-			State = 1036;
+			State = 1046;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1035;
+				State = 1045;
 				order();
 				}
 			}
 
-			State = 1038;
+			State = 1048;
 			testBlock();
 			}
 		}
@@ -7935,28 +8029,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 164, RULE_testBlock);
+		EnterRule(_localctx, 166, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1040;
+			State = 1050;
 			Match(LEFT_BRACE);
-			State = 1044;
+			State = 1054;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 515L) != 0)) {
+			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 515L) != 0)) {
 				{
 				{
-				State = 1041;
+				State = 1051;
 				testItem();
 				}
 				}
-				State = 1046;
+				State = 1056;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1047;
+			State = 1057;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7997,9 +8091,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 166, RULE_testItem);
+		EnterRule(_localctx, 168, RULE_testItem);
 		try {
-			State = 1054;
+			State = 1064;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -8008,14 +8102,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1049;
+				State = 1059;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1050;
+				State = 1060;
 				powerClause();
 				}
 				break;
@@ -8024,21 +8118,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1051;
+				State = 1061;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1052;
+				State = 1062;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1053;
+				State = 1063;
 				whileClause();
 				}
 				break;
@@ -8079,28 +8173,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 168, RULE_powerClause);
+		EnterRule(_localctx, 170, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1056;
+			State = 1066;
 			Match(POWER);
-			State = 1057;
+			State = 1067;
 			reference();
-			State = 1062;
+			State = 1072;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1058;
+				State = 1068;
 				Match(COMMA);
-				State = 1059;
+				State = 1069;
 				reference();
 				}
 				}
-				State = 1064;
+				State = 1074;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -8140,12 +8234,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 170, RULE_order);
+		EnterRule(_localctx, 172, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1065;
+			State = 1075;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8154,18 +8248,18 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1066;
+			State = 1076;
 			orderVerb();
-			State = 1067;
+			State = 1077;
 			reference();
-			State = 1070;
+			State = 1080;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 1068;
+				State = 1078;
 				Match(TO);
-				State = 1069;
+				State = 1079;
 				position();
 				}
 			}
@@ -8200,9 +8294,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderVerbContext orderVerb() {
 		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
-		EnterRule(_localctx, 172, RULE_orderVerb);
+		EnterRule(_localctx, 174, RULE_orderVerb);
 		try {
-			State = 1074;
+			State = 1084;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
@@ -8237,14 +8331,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1072;
+				State = 1082;
 				verb();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1073;
+				State = 1083;
 				snugVerb();
 				}
 				break;
@@ -8276,12 +8370,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 174, RULE_text);
+		EnterRule(_localctx, 176, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1076;
+			State = 1086;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8315,11 +8409,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 176, RULE_count);
+		EnterRule(_localctx, 178, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1078;
+			State = 1088;
 			Match(INTEGER);
 			}
 		}
@@ -8359,29 +8453,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 178, RULE_quantity);
+		EnterRule(_localctx, 180, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1080;
+			State = 1090;
 			number();
-			State = 1082;
+			State = 1092;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,133,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
 			case 1:
 				{
-				State = 1081;
+				State = 1091;
 				unit();
 				}
 				break;
 			}
-			State = 1089;
+			State = 1099;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1084;
+				State = 1094;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8390,14 +8484,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1085;
+				State = 1095;
 				number();
-				State = 1087;
+				State = 1097;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,135,Context) ) {
 				case 1:
 					{
-					State = 1086;
+					State = 1096;
 					unit();
 					}
 					break;
@@ -8436,19 +8530,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 180, RULE_limit);
+		EnterRule(_localctx, 182, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1092;
+			State = 1102;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) {
+			if (((((_la - 180)) & ~0x3f) == 0 && ((1L << (_la - 180)) & 15L) != 0)) {
 				{
-				State = 1091;
+				State = 1101;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 179)) & ~0x3f) == 0 && ((1L << (_la - 179)) & 15L) != 0)) ) {
+				if ( !(((((_la - 180)) & ~0x3f) == 0 && ((1L << (_la - 180)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -8458,7 +8552,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1094;
+			State = 1104;
 			quantity();
 			}
 		}
@@ -8491,52 +8585,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 182, RULE_number);
+		EnterRule(_localctx, 184, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1097;
+			State = 1107;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1096;
+				State = 1106;
 				Match(MINUS);
 				}
 			}
 
-			State = 1108;
+			State = 1118;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1099;
+				State = 1109;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1100;
+				State = 1110;
 				Match(INTEGER);
-				State = 1106;
+				State = 1116;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1101;
+					State = 1111;
 					Match(SLASH);
-					State = 1102;
+					State = 1112;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1103;
+					State = 1113;
 					Match(INTEGER);
-					State = 1104;
+					State = 1114;
 					Match(SLASH);
-					State = 1105;
+					State = 1115;
 					Match(INTEGER);
 					}
 					break;
@@ -8627,6 +8721,7 @@ internal partial class ProcScriptParser : Parser {
 				case PEOPLE:
 				case HOW:
 				case PHOTO:
+				case FIGURE:
 				case STORE:
 				case PPE:
 				case PREPARE:
@@ -8729,30 +8824,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 184, RULE_unit);
+		EnterRule(_localctx, 186, RULE_unit);
 		int _la;
 		try {
-			State = 1123;
+			State = 1133;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1110;
+				State = 1120;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1111;
+				State = 1121;
 				Match(DEGREE);
-				State = 1113;
+				State = 1123;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1112;
+					State = 1122;
 					Match(NAME);
 					}
 				}
@@ -8763,28 +8858,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1115;
+				State = 1125;
 				unitName();
-				State = 1120;
+				State = 1130;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) {
+				while (((((_la - 174)) & ~0x3f) == 0 && ((1L << (_la - 174)) & 25L) != 0)) {
 					{
 					{
-					State = 1116;
+					State = 1126;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 173)) & ~0x3f) == 0 && ((1L << (_la - 173)) & 25L) != 0)) ) {
+					if ( !(((((_la - 174)) & ~0x3f) == 0 && ((1L << (_la - 174)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1117;
+					State = 1127;
 					unitName();
 					}
 					}
-					State = 1122;
+					State = 1132;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8818,12 +8913,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 186, RULE_unitName);
+		EnterRule(_localctx, 188, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1125;
+			State = 1135;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8862,19 +8957,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 188, RULE_reference);
+		EnterRule(_localctx, 190, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1127;
+			State = 1137;
 			name();
-			State = 1129;
+			State = 1139;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1128;
+				State = 1138;
 				index();
 				}
 			}
@@ -8915,32 +9010,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 190, RULE_index);
+		EnterRule(_localctx, 192, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1131;
+			State = 1141;
 			Match(LEFT_BRACKET);
-			State = 1132;
+			State = 1142;
 			value();
-			State = 1137;
+			State = 1147;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1133;
+				State = 1143;
 				Match(COMMA);
-				State = 1134;
+				State = 1144;
 				value();
 				}
 				}
-				State = 1139;
+				State = 1149;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1140;
+			State = 1150;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -8995,6 +9090,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PEOPLE() { return GetToken(ProcScriptParser.PEOPLE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HOW() { return GetToken(ProcScriptParser.HOW, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PHOTO() { return GetToken(ProcScriptParser.PHOTO, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FIGURE() { return GetToken(ProcScriptParser.FIGURE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode STORE() { return GetToken(ProcScriptParser.STORE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PPE() { return GetToken(ProcScriptParser.PPE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode LIVE() { return GetToken(ProcScriptParser.LIVE, 0); }
@@ -9070,14 +9166,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 192, RULE_name);
+		EnterRule(_localctx, 194, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1142;
+			State = 1152;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 18014400656965631L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 36028801313931263L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -9116,9 +9212,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 194, RULE_position);
+		EnterRule(_localctx, 196, RULE_position);
 		try {
-			State = 1150;
+			State = 1160;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -9159,6 +9255,7 @@ internal partial class ProcScriptParser : Parser {
 			case PEOPLE:
 			case HOW:
 			case PHOTO:
+			case FIGURE:
 			case STORE:
 			case PPE:
 			case LIVE:
@@ -9227,42 +9324,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1144;
+				State = 1154;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1145;
+				State = 1155;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1146;
+				State = 1156;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1147;
+				State = 1157;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1148;
+				State = 1158;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1149;
+				State = 1159;
 				Match(AT);
 				}
 				break;
@@ -9282,7 +9379,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,199,1153,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,200,1163,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -9295,413 +9392,417 @@ internal partial class ProcScriptParser : Parser {
 		2,71,7,71,2,72,7,72,2,73,7,73,2,74,7,74,2,75,7,75,2,76,7,76,2,77,7,77,
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
-		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,1,0,1,0,1,
-		0,1,0,5,0,201,8,0,10,0,12,0,204,9,0,1,0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,
-		2,214,8,2,1,2,3,2,217,8,2,1,3,1,3,1,3,1,3,1,3,5,3,224,8,3,10,3,12,3,227,
-		9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,244,
-		8,5,1,5,1,5,1,5,1,5,5,5,250,8,5,10,5,12,5,253,9,5,1,5,1,5,5,5,257,8,5,
-		10,5,12,5,260,9,5,1,5,1,5,1,5,1,5,5,5,266,8,5,10,5,12,5,269,9,5,1,5,1,
-		5,1,5,1,5,1,5,1,5,1,5,3,5,278,8,5,1,5,1,5,1,5,1,5,1,5,5,5,285,8,5,10,5,
-		12,5,288,9,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,296,8,5,1,5,1,5,1,5,1,5,1,5,1,
-		5,1,5,3,5,305,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,
-		1,5,1,5,1,5,1,5,3,5,324,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,
-		5,1,5,1,5,1,5,3,5,340,8,5,1,5,1,5,1,5,3,5,345,8,5,3,5,347,8,5,1,5,1,5,
-		3,5,351,8,5,1,5,3,5,354,8,5,1,5,1,5,1,5,3,5,359,8,5,1,5,1,5,1,5,1,5,3,
-		5,365,8,5,1,5,1,5,1,5,3,5,370,8,5,1,6,1,6,1,6,1,6,1,6,1,6,5,6,378,8,6,
-		10,6,12,6,381,9,6,1,6,1,6,3,6,385,8,6,3,6,387,8,6,1,7,1,7,1,7,1,7,1,7,
-		1,7,1,7,1,8,1,8,1,8,1,8,1,8,3,8,401,8,8,1,9,1,9,1,9,3,9,406,8,9,1,9,3,
-		9,409,8,9,1,9,1,9,3,9,413,8,9,1,9,1,9,3,9,417,8,9,1,9,1,9,1,9,3,9,422,
-		8,9,1,9,3,9,425,8,9,1,9,1,9,1,9,1,9,3,9,431,8,9,1,9,3,9,434,8,9,1,9,3,
-		9,437,8,9,1,10,3,10,440,8,10,1,10,1,10,1,11,1,11,1,11,1,11,3,11,448,8,
-		11,1,11,1,11,3,11,452,8,11,1,12,1,12,1,12,5,12,457,8,12,10,12,12,12,460,
-		9,12,1,13,1,13,1,13,5,13,465,8,13,10,13,12,13,468,9,13,1,14,1,14,1,14,
-		1,14,3,14,474,8,14,1,15,1,15,1,16,1,16,1,16,3,16,481,8,16,1,16,1,16,1,
-		17,1,17,5,17,487,8,17,10,17,12,17,490,9,17,1,17,1,17,1,18,1,18,1,18,1,
-		18,1,18,1,18,1,18,1,18,1,18,1,18,1,18,3,18,505,8,18,1,19,1,19,1,19,3,19,
-		510,8,19,1,20,1,20,1,20,3,20,515,8,20,1,20,3,20,518,8,20,1,21,1,21,1,21,
-		3,21,523,8,21,1,21,3,21,526,8,21,1,22,1,22,1,22,3,22,531,8,22,1,22,1,22,
-		1,23,1,23,1,23,1,23,5,23,539,8,23,10,23,12,23,542,9,23,3,23,544,8,23,1,
-		23,1,23,1,23,1,23,5,23,550,8,23,10,23,12,23,553,9,23,1,23,1,23,1,24,1,
-		24,1,24,3,24,560,8,24,1,24,3,24,563,8,24,1,25,1,25,1,25,1,25,1,25,1,25,
-		1,25,5,25,572,8,25,10,25,12,25,575,9,25,1,25,4,25,578,8,25,11,25,12,25,
-		579,1,25,3,25,583,8,25,1,26,1,26,5,26,587,8,26,10,26,12,26,590,9,26,1,
-		26,3,26,593,8,26,1,27,1,27,1,27,1,27,3,27,599,8,27,1,28,1,28,3,28,603,
-		8,28,1,29,1,29,1,29,1,29,1,29,1,29,1,30,1,30,1,30,1,30,1,31,1,31,1,31,
-		1,31,1,31,1,31,5,31,621,8,31,10,31,12,31,624,9,31,3,31,626,8,31,1,32,1,
-		32,3,32,630,8,32,1,33,1,33,1,33,1,33,1,33,3,33,637,8,33,1,33,3,33,640,
-		8,33,3,33,642,8,33,1,34,1,34,1,34,3,34,647,8,34,1,34,3,34,650,8,34,1,34,
-		1,34,1,34,5,34,655,8,34,10,34,12,34,658,9,34,1,34,1,34,1,35,1,35,1,35,
-		1,35,5,35,666,8,35,10,35,12,35,669,9,35,1,36,1,36,1,36,1,36,5,36,675,8,
-		36,10,36,12,36,678,9,36,1,36,1,36,1,37,1,37,1,37,1,37,1,38,1,38,1,38,1,
-		38,3,38,690,8,38,3,38,692,8,38,1,39,1,39,1,39,1,39,3,39,698,8,39,3,39,
-		700,8,39,1,40,1,40,5,40,704,8,40,10,40,12,40,707,9,40,1,40,1,40,1,41,1,
-		41,1,41,1,41,1,41,1,41,1,41,1,41,3,41,719,8,41,1,42,1,42,1,42,1,42,1,43,
-		1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,44,1,44,5,44,735,8,44,10,44,12,44,
-		738,9,44,3,44,740,8,44,1,44,3,44,743,8,44,1,44,3,44,746,8,44,1,45,1,45,
-		1,45,1,46,1,46,1,46,1,47,1,47,1,47,1,47,1,47,1,47,1,48,1,48,1,48,1,48,
-		1,49,1,49,5,49,766,8,49,10,49,12,49,769,9,49,1,49,1,49,1,50,1,50,1,50,
-		1,50,1,50,1,50,1,50,1,50,1,50,1,50,1,50,3,50,784,8,50,1,51,1,51,1,51,1,
-		52,1,52,1,52,1,53,1,53,1,53,3,53,795,8,53,1,54,1,54,1,54,1,54,1,54,1,54,
-		1,55,1,55,1,55,1,55,1,56,1,56,3,56,809,8,56,1,56,1,56,1,57,1,57,1,57,3,
-		57,816,8,57,1,57,1,57,1,57,3,57,821,8,57,1,57,3,57,824,8,57,1,57,3,57,
-		827,8,57,1,57,3,57,830,8,57,1,58,1,58,1,59,1,59,3,59,836,8,59,1,60,1,60,
-		1,61,1,61,1,62,1,62,1,62,3,62,845,8,62,1,62,1,62,3,62,849,8,62,1,62,3,
-		62,852,8,62,1,62,3,62,855,8,62,1,62,3,62,858,8,62,1,63,1,63,1,63,1,63,
-		5,63,864,8,63,10,63,12,63,867,9,63,1,64,1,64,1,64,3,64,872,8,64,1,64,3,
-		64,875,8,64,1,65,1,65,1,65,3,65,880,8,65,1,65,3,65,883,8,65,1,66,3,66,
-		886,8,66,1,66,1,66,1,66,1,67,1,67,1,67,1,68,1,68,1,68,1,68,3,68,898,8,
-		68,1,68,1,68,1,68,1,68,1,69,1,69,1,69,1,69,3,69,908,8,69,1,70,1,70,5,70,
-		912,8,70,10,70,12,70,915,9,70,1,70,1,70,1,71,1,71,1,71,1,71,1,71,1,71,
-		1,71,1,71,1,71,1,71,1,71,3,71,930,8,71,1,72,1,72,1,72,1,72,1,72,1,72,1,
-		73,1,73,1,73,1,73,1,74,1,74,1,74,1,74,3,74,946,8,74,1,74,1,74,3,74,950,
-		8,74,1,75,1,75,1,75,1,75,5,75,956,8,75,10,75,12,75,959,9,75,1,75,3,75,
-		962,8,75,1,76,1,76,1,76,1,76,5,76,968,8,76,10,76,12,76,971,9,76,1,76,3,
-		76,974,8,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,1,76,3,76,985,8,76,
-		3,76,987,8,76,1,77,1,77,1,77,1,77,5,77,993,8,77,10,77,12,77,996,9,77,1,
-		77,1,77,1,77,1,77,1,78,1,78,1,78,3,78,1005,8,78,1,78,1,78,3,78,1009,8,
-		78,1,78,3,78,1012,8,78,1,78,3,78,1015,8,78,1,78,3,78,1018,8,78,1,79,1,
-		79,1,79,3,79,1023,8,79,1,79,3,79,1026,8,79,1,80,1,80,1,80,1,80,3,80,1032,
-		8,80,1,81,1,81,1,81,3,81,1037,8,81,1,81,1,81,1,82,1,82,5,82,1043,8,82,
-		10,82,12,82,1046,9,82,1,82,1,82,1,83,1,83,1,83,1,83,1,83,3,83,1055,8,83,
-		1,84,1,84,1,84,1,84,5,84,1061,8,84,10,84,12,84,1064,9,84,1,85,1,85,1,85,
-		1,85,1,85,3,85,1071,8,85,1,86,1,86,3,86,1075,8,86,1,87,1,87,1,88,1,88,
-		1,89,1,89,3,89,1083,8,89,1,89,1,89,1,89,3,89,1088,8,89,3,89,1090,8,89,
-		1,90,3,90,1093,8,90,1,90,1,90,1,91,3,91,1098,8,91,1,91,1,91,1,91,1,91,
-		1,91,1,91,1,91,3,91,1107,8,91,3,91,1109,8,91,1,92,1,92,1,92,3,92,1114,
-		8,92,1,92,1,92,1,92,5,92,1119,8,92,10,92,12,92,1122,9,92,3,92,1124,8,92,
-		1,93,1,93,1,94,1,94,3,94,1130,8,94,1,95,1,95,1,95,1,95,5,95,1136,8,95,
-		10,95,12,95,1139,9,95,1,95,1,95,1,96,1,96,1,97,1,97,1,97,1,97,1,97,1,97,
-		3,97,1151,8,97,1,97,0,0,98,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,
-		32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,
-		80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
+		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,2,98,7,98,
+		1,0,1,0,1,0,1,0,5,0,203,8,0,10,0,12,0,206,9,0,1,0,1,0,1,1,1,1,1,1,1,2,
+		1,2,1,2,3,2,216,8,2,1,2,3,2,219,8,2,1,3,1,3,1,3,1,3,1,3,5,3,226,8,3,10,
+		3,12,3,229,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,
+		1,5,3,5,246,8,5,1,5,1,5,1,5,1,5,5,5,252,8,5,10,5,12,5,255,9,5,1,5,1,5,
+		5,5,259,8,5,10,5,12,5,262,9,5,1,5,1,5,1,5,1,5,5,5,268,8,5,10,5,12,5,271,
+		9,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,280,8,5,1,5,1,5,1,5,1,5,1,5,5,5,287,
+		8,5,10,5,12,5,290,9,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,298,8,5,1,5,1,5,1,5,
+		1,5,1,5,1,5,1,5,3,5,307,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,
+		5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,326,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,
+		1,5,1,5,1,5,1,5,1,5,1,5,3,5,342,8,5,1,5,1,5,1,5,3,5,347,8,5,3,5,349,8,
+		5,1,5,1,5,3,5,353,8,5,1,5,3,5,356,8,5,1,5,1,5,1,5,3,5,361,8,5,1,5,1,5,
+		1,5,1,5,1,5,3,5,368,8,5,1,5,1,5,1,5,1,5,3,5,374,8,5,1,6,1,6,1,6,3,6,379,
+		8,6,1,7,1,7,1,7,1,7,1,7,1,7,5,7,387,8,7,10,7,12,7,390,9,7,1,7,1,7,3,7,
+		394,8,7,3,7,396,8,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,
+		9,3,9,411,8,9,1,10,1,10,1,10,3,10,416,8,10,1,10,3,10,419,8,10,1,10,1,10,
+		3,10,423,8,10,1,10,1,10,3,10,427,8,10,1,10,1,10,1,10,3,10,432,8,10,1,10,
+		3,10,435,8,10,1,10,1,10,1,10,1,10,3,10,441,8,10,1,10,3,10,444,8,10,1,10,
+		3,10,447,8,10,1,11,3,11,450,8,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,458,
+		8,12,1,12,1,12,3,12,462,8,12,1,13,1,13,1,13,5,13,467,8,13,10,13,12,13,
+		470,9,13,1,14,1,14,1,14,5,14,475,8,14,10,14,12,14,478,9,14,1,15,1,15,1,
+		15,1,15,3,15,484,8,15,1,16,1,16,1,17,1,17,1,17,3,17,491,8,17,1,17,1,17,
+		1,18,1,18,5,18,497,8,18,10,18,12,18,500,9,18,1,18,1,18,1,19,1,19,1,19,
+		1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,3,19,515,8,19,1,20,1,20,1,20,3,
+		20,520,8,20,1,21,1,21,1,21,3,21,525,8,21,1,21,3,21,528,8,21,1,22,1,22,
+		1,22,3,22,533,8,22,1,22,3,22,536,8,22,1,23,1,23,1,23,3,23,541,8,23,1,23,
+		1,23,1,24,1,24,1,24,1,24,5,24,549,8,24,10,24,12,24,552,9,24,3,24,554,8,
+		24,1,24,1,24,1,24,1,24,5,24,560,8,24,10,24,12,24,563,9,24,1,24,1,24,1,
+		25,1,25,1,25,3,25,570,8,25,1,25,3,25,573,8,25,1,26,1,26,1,26,1,26,1,26,
+		1,26,1,26,5,26,582,8,26,10,26,12,26,585,9,26,1,26,4,26,588,8,26,11,26,
+		12,26,589,1,26,3,26,593,8,26,1,27,1,27,5,27,597,8,27,10,27,12,27,600,9,
+		27,1,27,3,27,603,8,27,1,28,1,28,1,28,1,28,3,28,609,8,28,1,29,1,29,3,29,
+		613,8,29,1,30,1,30,1,30,1,30,1,30,1,30,1,31,1,31,1,31,1,31,1,32,1,32,1,
+		32,1,32,1,32,1,32,5,32,631,8,32,10,32,12,32,634,9,32,3,32,636,8,32,1,33,
+		1,33,3,33,640,8,33,1,34,1,34,1,34,1,34,1,34,3,34,647,8,34,1,34,3,34,650,
+		8,34,3,34,652,8,34,1,35,1,35,1,35,3,35,657,8,35,1,35,3,35,660,8,35,1,35,
+		1,35,1,35,5,35,665,8,35,10,35,12,35,668,9,35,1,35,1,35,1,36,1,36,1,36,
+		1,36,5,36,676,8,36,10,36,12,36,679,9,36,1,37,1,37,1,37,1,37,5,37,685,8,
+		37,10,37,12,37,688,9,37,1,37,1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,
+		39,3,39,700,8,39,3,39,702,8,39,1,40,1,40,1,40,1,40,3,40,708,8,40,3,40,
+		710,8,40,1,41,1,41,5,41,714,8,41,10,41,12,41,717,9,41,1,41,1,41,1,42,1,
+		42,1,42,1,42,1,42,1,42,1,42,1,42,3,42,729,8,42,1,43,1,43,1,43,1,43,1,44,
+		1,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,5,45,745,8,45,10,45,12,45,
+		748,9,45,3,45,750,8,45,1,45,3,45,753,8,45,1,45,3,45,756,8,45,1,46,1,46,
+		1,46,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,
+		1,50,1,50,5,50,776,8,50,10,50,12,50,779,9,50,1,50,1,50,1,51,1,51,1,51,
+		1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,3,51,794,8,51,1,52,1,52,1,52,1,
+		53,1,53,1,53,1,54,1,54,1,54,3,54,805,8,54,1,55,1,55,1,55,1,55,1,55,1,55,
+		1,56,1,56,1,56,1,56,1,57,1,57,3,57,819,8,57,1,57,1,57,1,58,1,58,1,58,3,
+		58,826,8,58,1,58,1,58,1,58,3,58,831,8,58,1,58,3,58,834,8,58,1,58,3,58,
+		837,8,58,1,58,3,58,840,8,58,1,59,1,59,1,60,1,60,3,60,846,8,60,1,61,1,61,
+		1,62,1,62,1,63,1,63,1,63,3,63,855,8,63,1,63,1,63,3,63,859,8,63,1,63,3,
+		63,862,8,63,1,63,3,63,865,8,63,1,63,3,63,868,8,63,1,64,1,64,1,64,1,64,
+		5,64,874,8,64,10,64,12,64,877,9,64,1,65,1,65,1,65,3,65,882,8,65,1,65,3,
+		65,885,8,65,1,66,1,66,1,66,3,66,890,8,66,1,66,3,66,893,8,66,1,67,3,67,
+		896,8,67,1,67,1,67,1,67,1,68,1,68,1,68,1,69,1,69,1,69,1,69,3,69,908,8,
+		69,1,69,1,69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,918,8,70,1,71,1,71,5,71,
+		922,8,71,10,71,12,71,925,9,71,1,71,1,71,1,72,1,72,1,72,1,72,1,72,1,72,
+		1,72,1,72,1,72,1,72,1,72,3,72,940,8,72,1,73,1,73,1,73,1,73,1,73,1,73,1,
+		74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,3,75,956,8,75,1,75,1,75,3,75,960,
+		8,75,1,76,1,76,1,76,1,76,5,76,966,8,76,10,76,12,76,969,9,76,1,76,3,76,
+		972,8,76,1,77,1,77,1,77,1,77,5,77,978,8,77,10,77,12,77,981,9,77,1,77,3,
+		77,984,8,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,3,77,995,8,77,
+		3,77,997,8,77,1,78,1,78,1,78,1,78,5,78,1003,8,78,10,78,12,78,1006,9,78,
+		1,78,1,78,1,78,1,78,1,79,1,79,1,79,3,79,1015,8,79,1,79,1,79,3,79,1019,
+		8,79,1,79,3,79,1022,8,79,1,79,3,79,1025,8,79,1,79,3,79,1028,8,79,1,80,
+		1,80,1,80,3,80,1033,8,80,1,80,3,80,1036,8,80,1,81,1,81,1,81,1,81,3,81,
+		1042,8,81,1,82,1,82,1,82,3,82,1047,8,82,1,82,1,82,1,83,1,83,5,83,1053,
+		8,83,10,83,12,83,1056,9,83,1,83,1,83,1,84,1,84,1,84,1,84,1,84,3,84,1065,
+		8,84,1,85,1,85,1,85,1,85,5,85,1071,8,85,10,85,12,85,1074,9,85,1,86,1,86,
+		1,86,1,86,1,86,3,86,1081,8,86,1,87,1,87,3,87,1085,8,87,1,88,1,88,1,89,
+		1,89,1,90,1,90,3,90,1093,8,90,1,90,1,90,1,90,3,90,1098,8,90,3,90,1100,
+		8,90,1,91,3,91,1103,8,91,1,91,1,91,1,92,3,92,1108,8,92,1,92,1,92,1,92,
+		1,92,1,92,1,92,1,92,3,92,1117,8,92,3,92,1119,8,92,1,93,1,93,1,93,3,93,
+		1124,8,93,1,93,1,93,1,93,5,93,1129,8,93,10,93,12,93,1132,9,93,3,93,1134,
+		8,93,1,94,1,94,1,95,1,95,3,95,1140,8,95,1,96,1,96,1,96,1,96,5,96,1146,
+		8,96,10,96,12,96,1149,9,96,1,96,1,96,1,97,1,97,1,98,1,98,1,98,1,98,1,98,
+		1,98,3,98,1161,8,98,1,98,0,0,99,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,
+		30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,
+		78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
 		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,
 		156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,
-		192,194,0,28,1,0,2,8,8,0,42,42,48,49,53,53,59,60,69,69,103,106,115,120,
-		165,166,6,0,83,83,87,87,89,89,96,96,98,101,121,126,4,0,2,2,73,73,85,85,
-		127,127,1,0,136,138,2,0,90,90,94,94,1,0,140,141,5,0,93,93,95,95,142,143,
-		161,161,169,169,1,0,145,146,2,0,23,24,26,26,2,0,21,21,159,159,1,0,190,
-		191,2,0,152,152,183,183,3,0,31,31,49,49,107,114,1,0,16,18,2,0,128,128,
-		156,156,1,0,78,81,2,0,75,75,191,191,4,0,31,31,40,65,67,67,97,97,2,0,66,
-		66,68,69,1,0,29,30,1,0,72,73,1,0,194,195,2,0,170,170,175,175,1,0,179,182,
-		2,0,173,173,176,177,2,0,25,25,193,193,6,0,2,8,11,14,36,36,75,77,82,169,
-		193,193,1283,0,202,1,0,0,0,2,207,1,0,0,0,4,210,1,0,0,0,6,218,1,0,0,0,8,
-		230,1,0,0,0,10,369,1,0,0,0,12,386,1,0,0,0,14,388,1,0,0,0,16,395,1,0,0,
-		0,18,436,1,0,0,0,20,439,1,0,0,0,22,451,1,0,0,0,24,453,1,0,0,0,26,461,1,
-		0,0,0,28,469,1,0,0,0,30,475,1,0,0,0,32,477,1,0,0,0,34,484,1,0,0,0,36,504,
-		1,0,0,0,38,506,1,0,0,0,40,511,1,0,0,0,42,519,1,0,0,0,44,527,1,0,0,0,46,
-		534,1,0,0,0,48,556,1,0,0,0,50,564,1,0,0,0,52,584,1,0,0,0,54,598,1,0,0,
-		0,56,600,1,0,0,0,58,604,1,0,0,0,60,610,1,0,0,0,62,625,1,0,0,0,64,629,1,
-		0,0,0,66,641,1,0,0,0,68,643,1,0,0,0,70,661,1,0,0,0,72,670,1,0,0,0,74,681,
-		1,0,0,0,76,691,1,0,0,0,78,699,1,0,0,0,80,701,1,0,0,0,82,718,1,0,0,0,84,
-		720,1,0,0,0,86,724,1,0,0,0,88,728,1,0,0,0,90,747,1,0,0,0,92,750,1,0,0,
-		0,94,753,1,0,0,0,96,759,1,0,0,0,98,763,1,0,0,0,100,783,1,0,0,0,102,785,
-		1,0,0,0,104,788,1,0,0,0,106,791,1,0,0,0,108,796,1,0,0,0,110,802,1,0,0,
-		0,112,808,1,0,0,0,114,815,1,0,0,0,116,831,1,0,0,0,118,835,1,0,0,0,120,
-		837,1,0,0,0,122,839,1,0,0,0,124,841,1,0,0,0,126,859,1,0,0,0,128,868,1,
-		0,0,0,130,876,1,0,0,0,132,885,1,0,0,0,134,890,1,0,0,0,136,893,1,0,0,0,
-		138,903,1,0,0,0,140,909,1,0,0,0,142,929,1,0,0,0,144,931,1,0,0,0,146,937,
-		1,0,0,0,148,941,1,0,0,0,150,951,1,0,0,0,152,963,1,0,0,0,154,988,1,0,0,
-		0,156,1001,1,0,0,0,158,1019,1,0,0,0,160,1027,1,0,0,0,162,1033,1,0,0,0,
-		164,1040,1,0,0,0,166,1054,1,0,0,0,168,1056,1,0,0,0,170,1065,1,0,0,0,172,
-		1074,1,0,0,0,174,1076,1,0,0,0,176,1078,1,0,0,0,178,1080,1,0,0,0,180,1092,
-		1,0,0,0,182,1097,1,0,0,0,184,1123,1,0,0,0,186,1125,1,0,0,0,188,1127,1,
-		0,0,0,190,1131,1,0,0,0,192,1142,1,0,0,0,194,1150,1,0,0,0,196,201,3,2,1,
-		0,197,201,3,4,2,0,198,201,3,32,16,0,199,201,3,68,34,0,200,196,1,0,0,0,
-		200,197,1,0,0,0,200,198,1,0,0,0,200,199,1,0,0,0,201,204,1,0,0,0,202,200,
-		1,0,0,0,202,203,1,0,0,0,203,205,1,0,0,0,204,202,1,0,0,0,205,206,5,0,0,
-		1,206,1,1,0,0,0,207,208,5,1,0,0,208,209,3,174,87,0,209,3,1,0,0,0,210,211,
-		7,0,0,0,211,213,3,192,96,0,212,214,3,174,87,0,213,212,1,0,0,0,213,214,
-		1,0,0,0,214,216,1,0,0,0,215,217,3,6,3,0,216,215,1,0,0,0,216,217,1,0,0,
-		0,217,5,1,0,0,0,218,225,5,184,0,0,219,224,3,10,5,0,220,224,3,12,6,0,221,
-		224,3,16,8,0,222,224,3,8,4,0,223,219,1,0,0,0,223,220,1,0,0,0,223,221,1,
-		0,0,0,223,222,1,0,0,0,224,227,1,0,0,0,225,223,1,0,0,0,225,226,1,0,0,0,
-		226,228,1,0,0,0,227,225,1,0,0,0,228,229,5,185,0,0,229,7,1,0,0,0,230,231,
-		5,33,0,0,231,232,3,66,33,0,232,233,3,6,3,0,233,9,1,0,0,0,234,235,7,1,0,
-		0,235,370,3,174,87,0,236,237,7,2,0,0,237,370,3,178,89,0,238,243,5,88,0,
-		0,239,244,3,178,89,0,240,241,5,132,0,0,241,242,5,71,0,0,242,244,3,174,
-		87,0,243,239,1,0,0,0,243,240,1,0,0,0,244,370,1,0,0,0,245,246,5,86,0,0,
-		246,251,3,178,89,0,247,248,5,183,0,0,248,250,3,178,89,0,249,247,1,0,0,
-		0,250,253,1,0,0,0,251,249,1,0,0,0,251,252,1,0,0,0,252,258,1,0,0,0,253,
-		251,1,0,0,0,254,255,5,171,0,0,255,257,3,178,89,0,256,254,1,0,0,0,257,260,
-		1,0,0,0,258,256,1,0,0,0,258,259,1,0,0,0,259,370,1,0,0,0,260,258,1,0,0,
-		0,261,262,7,3,0,0,262,267,3,188,94,0,263,264,5,183,0,0,264,266,3,188,94,
-		0,265,263,1,0,0,0,266,269,1,0,0,0,267,265,1,0,0,0,267,268,1,0,0,0,268,
-		370,1,0,0,0,269,267,1,0,0,0,270,271,5,27,0,0,271,370,3,26,13,0,272,277,
-		5,153,0,0,273,274,5,27,0,0,274,278,3,26,13,0,275,276,5,28,0,0,276,278,
-		3,24,12,0,277,273,1,0,0,0,277,275,1,0,0,0,278,370,1,0,0,0,279,280,5,56,
-		0,0,280,281,5,128,0,0,281,286,3,188,94,0,282,283,5,183,0,0,283,285,3,188,
-		94,0,284,282,1,0,0,0,285,288,1,0,0,0,286,284,1,0,0,0,286,287,1,0,0,0,287,
-		370,1,0,0,0,288,286,1,0,0,0,289,295,5,129,0,0,290,296,5,130,0,0,291,296,
-		5,133,0,0,292,296,5,131,0,0,293,294,5,134,0,0,294,296,5,109,0,0,295,290,
-		1,0,0,0,295,291,1,0,0,0,295,292,1,0,0,0,295,293,1,0,0,0,296,370,1,0,0,
-		0,297,298,5,135,0,0,298,370,7,4,0,0,299,300,5,102,0,0,300,370,3,176,88,
-		0,301,304,5,82,0,0,302,305,3,18,9,0,303,305,5,139,0,0,304,302,1,0,0,0,
-		304,303,1,0,0,0,305,370,1,0,0,0,306,307,5,84,0,0,307,370,3,22,11,0,308,
-		309,7,5,0,0,309,310,3,176,88,0,310,311,3,188,94,0,311,370,1,0,0,0,312,
-		313,5,91,0,0,313,314,3,178,89,0,314,315,5,74,0,0,315,316,3,188,94,0,316,
-		370,1,0,0,0,317,318,5,128,0,0,318,319,3,188,94,0,319,320,7,6,0,0,320,323,
-		3,178,89,0,321,322,5,74,0,0,322,324,3,188,94,0,323,321,1,0,0,0,323,324,
-		1,0,0,0,324,370,1,0,0,0,325,326,5,92,0,0,326,370,5,1,0,0,327,370,7,7,0,
-		0,328,329,5,160,0,0,329,330,5,71,0,0,330,370,3,174,87,0,331,332,5,163,
-		0,0,332,333,5,25,0,0,333,370,5,164,0,0,334,335,5,162,0,0,335,370,3,180,
-		90,0,336,337,5,97,0,0,337,339,3,174,87,0,338,340,3,126,63,0,339,338,1,
-		0,0,0,339,340,1,0,0,0,340,346,1,0,0,0,341,344,5,22,0,0,342,345,3,188,94,
-		0,343,345,3,174,87,0,344,342,1,0,0,0,344,343,1,0,0,0,345,347,1,0,0,0,346,
-		341,1,0,0,0,346,347,1,0,0,0,347,350,1,0,0,0,348,349,5,77,0,0,349,351,3,
-		180,90,0,350,348,1,0,0,0,350,351,1,0,0,0,351,353,1,0,0,0,352,354,3,6,3,
-		0,353,352,1,0,0,0,353,354,1,0,0,0,354,370,1,0,0,0,355,356,5,144,0,0,356,
-		358,3,178,89,0,357,359,7,8,0,0,358,357,1,0,0,0,358,359,1,0,0,0,359,370,
-		1,0,0,0,360,364,5,29,0,0,361,362,5,28,0,0,362,365,3,24,12,0,363,365,3,
-		102,51,0,364,361,1,0,0,0,364,363,1,0,0,0,365,370,1,0,0,0,366,367,5,28,
-		0,0,367,370,3,24,12,0,368,370,3,102,51,0,369,234,1,0,0,0,369,236,1,0,0,
-		0,369,238,1,0,0,0,369,245,1,0,0,0,369,261,1,0,0,0,369,270,1,0,0,0,369,
-		272,1,0,0,0,369,279,1,0,0,0,369,289,1,0,0,0,369,297,1,0,0,0,369,299,1,
-		0,0,0,369,301,1,0,0,0,369,306,1,0,0,0,369,308,1,0,0,0,369,312,1,0,0,0,
-		369,317,1,0,0,0,369,325,1,0,0,0,369,327,1,0,0,0,369,328,1,0,0,0,369,331,
-		1,0,0,0,369,334,1,0,0,0,369,336,1,0,0,0,369,355,1,0,0,0,369,360,1,0,0,
-		0,369,366,1,0,0,0,369,368,1,0,0,0,370,11,1,0,0,0,371,372,5,22,0,0,372,
-		387,3,174,87,0,373,374,7,9,0,0,374,379,3,188,94,0,375,376,5,183,0,0,376,
-		378,3,188,94,0,377,375,1,0,0,0,378,381,1,0,0,0,379,377,1,0,0,0,379,380,
-		1,0,0,0,380,387,1,0,0,0,381,379,1,0,0,0,382,384,3,14,7,0,383,385,3,6,3,
-		0,384,383,1,0,0,0,384,385,1,0,0,0,385,387,1,0,0,0,386,371,1,0,0,0,386,
-		373,1,0,0,0,386,382,1,0,0,0,387,13,1,0,0,0,388,389,7,10,0,0,389,390,5,
-		19,0,0,390,391,3,176,88,0,391,392,3,192,96,0,392,393,5,20,0,0,393,394,
-		3,188,94,0,394,15,1,0,0,0,395,400,5,30,0,0,396,397,5,28,0,0,397,401,3,
-		24,12,0,398,401,3,102,51,0,399,401,3,6,3,0,400,396,1,0,0,0,400,398,1,0,
-		0,0,400,399,1,0,0,0,401,17,1,0,0,0,402,405,5,193,0,0,403,404,5,176,0,0,
-		404,406,5,191,0,0,405,403,1,0,0,0,405,406,1,0,0,0,406,408,1,0,0,0,407,
-		409,3,20,10,0,408,407,1,0,0,0,408,409,1,0,0,0,409,437,1,0,0,0,410,416,
-		5,191,0,0,411,413,5,191,0,0,412,411,1,0,0,0,412,413,1,0,0,0,413,414,1,
-		0,0,0,414,415,5,177,0,0,415,417,5,191,0,0,416,412,1,0,0,0,416,417,1,0,
-		0,0,417,418,1,0,0,0,418,419,5,178,0,0,419,421,7,11,0,0,420,422,5,193,0,
-		0,421,420,1,0,0,0,421,422,1,0,0,0,422,424,1,0,0,0,423,425,3,20,10,0,424,
-		423,1,0,0,0,424,425,1,0,0,0,425,437,1,0,0,0,426,427,5,192,0,0,427,428,
-		5,178,0,0,428,430,5,191,0,0,429,431,5,193,0,0,430,429,1,0,0,0,430,431,
-		1,0,0,0,431,433,1,0,0,0,432,434,3,20,10,0,433,432,1,0,0,0,433,434,1,0,
-		0,0,434,437,1,0,0,0,435,437,3,174,87,0,436,402,1,0,0,0,436,410,1,0,0,0,
-		436,426,1,0,0,0,436,435,1,0,0,0,437,19,1,0,0,0,438,440,5,178,0,0,439,438,
-		1,0,0,0,439,440,1,0,0,0,440,441,1,0,0,0,441,442,5,151,0,0,442,21,1,0,0,
-		0,443,452,3,182,91,0,444,447,5,193,0,0,445,446,5,178,0,0,446,448,5,191,
-		0,0,447,445,1,0,0,0,447,448,1,0,0,0,448,452,1,0,0,0,449,452,5,132,0,0,
-		450,452,3,174,87,0,451,443,1,0,0,0,451,444,1,0,0,0,451,449,1,0,0,0,451,
-		450,1,0,0,0,452,23,1,0,0,0,453,458,3,28,14,0,454,455,7,12,0,0,455,457,
-		3,28,14,0,456,454,1,0,0,0,457,460,1,0,0,0,458,456,1,0,0,0,458,459,1,0,
-		0,0,459,25,1,0,0,0,460,458,1,0,0,0,461,466,3,188,94,0,462,463,7,12,0,0,
-		463,465,3,188,94,0,464,462,1,0,0,0,465,468,1,0,0,0,466,464,1,0,0,0,466,
-		467,1,0,0,0,467,27,1,0,0,0,468,466,1,0,0,0,469,473,3,188,94,0,470,471,
-		5,22,0,0,471,474,3,194,97,0,472,474,3,30,15,0,473,470,1,0,0,0,473,472,
-		1,0,0,0,473,474,1,0,0,0,474,29,1,0,0,0,475,476,7,13,0,0,476,31,1,0,0,0,
-		477,478,5,9,0,0,478,480,3,192,96,0,479,481,3,174,87,0,480,479,1,0,0,0,
-		480,481,1,0,0,0,481,482,1,0,0,0,482,483,3,34,17,0,483,33,1,0,0,0,484,488,
-		5,184,0,0,485,487,3,36,18,0,486,485,1,0,0,0,487,490,1,0,0,0,488,486,1,
-		0,0,0,488,489,1,0,0,0,489,491,1,0,0,0,490,488,1,0,0,0,491,492,5,185,0,
-		0,492,35,1,0,0,0,493,505,3,38,19,0,494,505,3,40,20,0,495,505,3,42,21,0,
-		496,505,3,44,22,0,497,505,3,48,24,0,498,505,3,50,25,0,499,505,3,56,28,
-		0,500,505,3,58,29,0,501,505,3,60,30,0,502,505,3,10,5,0,503,505,3,16,8,
-		0,504,493,1,0,0,0,504,494,1,0,0,0,504,495,1,0,0,0,504,496,1,0,0,0,504,
-		497,1,0,0,0,504,498,1,0,0,0,504,499,1,0,0,0,504,500,1,0,0,0,504,501,1,
-		0,0,0,504,502,1,0,0,0,504,503,1,0,0,0,505,37,1,0,0,0,506,507,5,11,0,0,
-		507,509,3,192,96,0,508,510,3,174,87,0,509,508,1,0,0,0,509,510,1,0,0,0,
-		510,39,1,0,0,0,511,512,5,12,0,0,512,514,3,188,94,0,513,515,3,174,87,0,
-		514,513,1,0,0,0,514,515,1,0,0,0,515,517,1,0,0,0,516,518,3,6,3,0,517,516,
-		1,0,0,0,517,518,1,0,0,0,518,41,1,0,0,0,519,520,5,13,0,0,520,522,3,188,
-		94,0,521,523,3,174,87,0,522,521,1,0,0,0,522,523,1,0,0,0,523,525,1,0,0,
-		0,524,526,3,6,3,0,525,524,1,0,0,0,525,526,1,0,0,0,526,43,1,0,0,0,527,528,
-		5,14,0,0,528,530,3,188,94,0,529,531,3,174,87,0,530,529,1,0,0,0,530,531,
-		1,0,0,0,531,532,1,0,0,0,532,533,3,46,23,0,533,45,1,0,0,0,534,543,5,184,
-		0,0,535,540,3,194,97,0,536,537,5,183,0,0,537,539,3,194,97,0,538,536,1,
-		0,0,0,539,542,1,0,0,0,540,538,1,0,0,0,540,541,1,0,0,0,541,544,1,0,0,0,
-		542,540,1,0,0,0,543,535,1,0,0,0,543,544,1,0,0,0,544,551,1,0,0,0,545,550,
-		3,10,5,0,546,550,3,12,6,0,547,550,3,16,8,0,548,550,3,8,4,0,549,545,1,0,
-		0,0,549,546,1,0,0,0,549,547,1,0,0,0,549,548,1,0,0,0,550,553,1,0,0,0,551,
-		549,1,0,0,0,551,552,1,0,0,0,552,554,1,0,0,0,553,551,1,0,0,0,554,555,5,
-		185,0,0,555,47,1,0,0,0,556,557,5,15,0,0,557,559,3,188,94,0,558,560,3,174,
-		87,0,559,558,1,0,0,0,559,560,1,0,0,0,560,562,1,0,0,0,561,563,3,34,17,0,
-		562,561,1,0,0,0,562,563,1,0,0,0,563,49,1,0,0,0,564,565,7,14,0,0,565,566,
-		5,19,0,0,566,567,3,176,88,0,567,568,3,192,96,0,568,569,5,20,0,0,569,573,
-		3,188,94,0,570,572,3,54,27,0,571,570,1,0,0,0,572,575,1,0,0,0,573,571,1,
-		0,0,0,573,574,1,0,0,0,574,582,1,0,0,0,575,573,1,0,0,0,576,578,3,52,26,
-		0,577,576,1,0,0,0,578,579,1,0,0,0,579,577,1,0,0,0,579,580,1,0,0,0,580,
-		583,1,0,0,0,581,583,3,6,3,0,582,577,1,0,0,0,582,581,1,0,0,0,582,583,1,
-		0,0,0,583,51,1,0,0,0,584,588,3,14,7,0,585,587,3,54,27,0,586,585,1,0,0,
-		0,587,590,1,0,0,0,588,586,1,0,0,0,588,589,1,0,0,0,589,592,1,0,0,0,590,
-		588,1,0,0,0,591,593,3,6,3,0,592,591,1,0,0,0,592,593,1,0,0,0,593,53,1,0,
-		0,0,594,595,5,22,0,0,595,599,3,174,87,0,596,597,7,9,0,0,597,599,3,188,
-		94,0,598,594,1,0,0,0,598,596,1,0,0,0,599,55,1,0,0,0,600,602,5,31,0,0,601,
-		603,3,174,87,0,602,601,1,0,0,0,602,603,1,0,0,0,603,57,1,0,0,0,604,605,
-		5,32,0,0,605,606,3,192,96,0,606,607,5,25,0,0,607,608,3,62,31,0,608,609,
-		3,34,17,0,609,59,1,0,0,0,610,611,5,33,0,0,611,612,3,66,33,0,612,613,3,
-		34,17,0,613,61,1,0,0,0,614,615,5,191,0,0,615,616,5,175,0,0,616,626,5,191,
-		0,0,617,622,3,64,32,0,618,619,5,183,0,0,619,621,3,64,32,0,620,618,1,0,
-		0,0,621,624,1,0,0,0,622,620,1,0,0,0,622,623,1,0,0,0,623,626,1,0,0,0,624,
-		622,1,0,0,0,625,614,1,0,0,0,625,617,1,0,0,0,626,63,1,0,0,0,627,630,3,192,
-		96,0,628,630,5,191,0,0,629,627,1,0,0,0,629,628,1,0,0,0,630,65,1,0,0,0,
-		631,632,5,35,0,0,632,642,3,192,96,0,633,639,3,192,96,0,634,636,5,34,0,
-		0,635,637,5,35,0,0,636,635,1,0,0,0,636,637,1,0,0,0,637,638,1,0,0,0,638,
-		640,3,64,32,0,639,634,1,0,0,0,639,640,1,0,0,0,640,642,1,0,0,0,641,631,
-		1,0,0,0,641,633,1,0,0,0,642,67,1,0,0,0,643,644,5,10,0,0,644,646,3,192,
-		96,0,645,647,3,72,36,0,646,645,1,0,0,0,646,647,1,0,0,0,647,649,1,0,0,0,
-		648,650,3,174,87,0,649,648,1,0,0,0,649,650,1,0,0,0,650,651,1,0,0,0,651,
-		652,5,24,0,0,652,656,3,192,96,0,653,655,3,70,35,0,654,653,1,0,0,0,655,
-		658,1,0,0,0,656,654,1,0,0,0,656,657,1,0,0,0,657,659,1,0,0,0,658,656,1,
-		0,0,0,659,660,3,80,40,0,660,69,1,0,0,0,661,662,7,15,0,0,662,667,3,192,
-		96,0,663,664,5,183,0,0,664,666,3,192,96,0,665,663,1,0,0,0,666,669,1,0,
-		0,0,667,665,1,0,0,0,667,668,1,0,0,0,668,71,1,0,0,0,669,667,1,0,0,0,670,
-		671,5,188,0,0,671,676,3,74,37,0,672,673,5,183,0,0,673,675,3,76,38,0,674,
-		672,1,0,0,0,675,678,1,0,0,0,676,674,1,0,0,0,676,677,1,0,0,0,677,679,1,
-		0,0,0,678,676,1,0,0,0,679,680,5,189,0,0,680,73,1,0,0,0,681,682,3,192,96,
-		0,682,683,5,25,0,0,683,684,3,78,39,0,684,75,1,0,0,0,685,692,5,191,0,0,
-		686,689,3,192,96,0,687,688,5,25,0,0,688,690,3,78,39,0,689,687,1,0,0,0,
-		689,690,1,0,0,0,690,692,1,0,0,0,691,685,1,0,0,0,691,686,1,0,0,0,692,77,
-		1,0,0,0,693,700,3,192,96,0,694,697,5,191,0,0,695,696,5,175,0,0,696,698,
-		5,191,0,0,697,695,1,0,0,0,697,698,1,0,0,0,698,700,1,0,0,0,699,693,1,0,
-		0,0,699,694,1,0,0,0,700,79,1,0,0,0,701,705,5,184,0,0,702,704,3,82,41,0,
-		703,702,1,0,0,0,704,707,1,0,0,0,705,703,1,0,0,0,705,706,1,0,0,0,706,708,
-		1,0,0,0,707,705,1,0,0,0,708,709,5,185,0,0,709,81,1,0,0,0,710,719,3,84,
-		42,0,711,719,3,86,43,0,712,719,3,88,44,0,713,719,3,92,46,0,714,719,3,138,
-		69,0,715,719,3,94,47,0,716,719,3,96,48,0,717,719,3,10,5,0,718,710,1,0,
-		0,0,718,711,1,0,0,0,718,712,1,0,0,0,718,713,1,0,0,0,718,714,1,0,0,0,718,
-		715,1,0,0,0,718,716,1,0,0,0,718,717,1,0,0,0,719,83,1,0,0,0,720,721,5,36,
-		0,0,721,722,3,118,59,0,722,723,3,188,94,0,723,85,1,0,0,0,724,725,5,37,
-		0,0,725,726,3,174,87,0,726,727,3,98,49,0,727,87,1,0,0,0,728,729,5,38,0,
-		0,729,742,3,192,96,0,730,739,5,188,0,0,731,736,3,64,32,0,732,733,5,183,
-		0,0,733,735,3,64,32,0,734,732,1,0,0,0,735,738,1,0,0,0,736,734,1,0,0,0,
-		736,737,1,0,0,0,737,740,1,0,0,0,738,736,1,0,0,0,739,731,1,0,0,0,739,740,
-		1,0,0,0,740,741,1,0,0,0,741,743,5,189,0,0,742,730,1,0,0,0,742,743,1,0,
-		0,0,743,745,1,0,0,0,744,746,3,90,45,0,745,744,1,0,0,0,745,746,1,0,0,0,
-		746,89,1,0,0,0,747,748,5,154,0,0,748,749,5,155,0,0,749,91,1,0,0,0,750,
-		751,5,39,0,0,751,752,3,98,49,0,752,93,1,0,0,0,753,754,5,32,0,0,754,755,
-		3,192,96,0,755,756,5,25,0,0,756,757,3,62,31,0,757,758,3,80,40,0,758,95,
-		1,0,0,0,759,760,5,33,0,0,760,761,3,66,33,0,761,762,3,80,40,0,762,97,1,
-		0,0,0,763,767,5,184,0,0,764,766,3,100,50,0,765,764,1,0,0,0,766,769,1,0,
-		0,0,767,765,1,0,0,0,767,768,1,0,0,0,768,770,1,0,0,0,769,767,1,0,0,0,770,
-		771,5,185,0,0,771,99,1,0,0,0,772,784,3,102,51,0,773,784,3,104,52,0,774,
-		784,3,106,53,0,775,784,3,112,56,0,776,784,3,124,62,0,777,784,3,128,64,
-		0,778,784,3,130,65,0,779,784,3,136,68,0,780,784,3,88,44,0,781,784,3,108,
-		54,0,782,784,3,110,55,0,783,772,1,0,0,0,783,773,1,0,0,0,783,774,1,0,0,
-		0,783,775,1,0,0,0,783,776,1,0,0,0,783,777,1,0,0,0,783,778,1,0,0,0,783,
-		779,1,0,0,0,783,780,1,0,0,0,783,781,1,0,0,0,783,782,1,0,0,0,784,101,1,
-		0,0,0,785,786,7,16,0,0,786,787,3,174,87,0,787,103,1,0,0,0,788,789,5,30,
-		0,0,789,790,3,102,51,0,790,105,1,0,0,0,791,794,5,29,0,0,792,795,3,102,
-		51,0,793,795,3,114,57,0,794,792,1,0,0,0,794,793,1,0,0,0,795,107,1,0,0,
-		0,796,797,5,32,0,0,797,798,3,192,96,0,798,799,5,25,0,0,799,800,3,62,31,
-		0,800,801,3,98,49,0,801,109,1,0,0,0,802,803,5,33,0,0,803,804,3,66,33,0,
-		804,805,3,98,49,0,805,111,1,0,0,0,806,809,3,122,61,0,807,809,3,120,60,
-		0,808,806,1,0,0,0,808,807,1,0,0,0,809,810,1,0,0,0,810,811,3,114,57,0,811,
-		113,1,0,0,0,812,813,3,116,58,0,813,814,5,74,0,0,814,816,1,0,0,0,815,812,
-		1,0,0,0,815,816,1,0,0,0,816,817,1,0,0,0,817,820,3,188,94,0,818,819,5,23,
-		0,0,819,821,3,194,97,0,820,818,1,0,0,0,820,821,1,0,0,0,821,823,1,0,0,0,
-		822,824,3,90,45,0,823,822,1,0,0,0,823,824,1,0,0,0,824,826,1,0,0,0,825,
-		827,3,134,67,0,826,825,1,0,0,0,826,827,1,0,0,0,827,829,1,0,0,0,828,830,
-		3,6,3,0,829,828,1,0,0,0,829,830,1,0,0,0,830,115,1,0,0,0,831,832,7,17,0,
-		0,832,117,1,0,0,0,833,836,5,29,0,0,834,836,3,122,61,0,835,833,1,0,0,0,
-		835,834,1,0,0,0,836,119,1,0,0,0,837,838,5,167,0,0,838,121,1,0,0,0,839,
-		840,7,18,0,0,840,123,1,0,0,0,841,842,7,19,0,0,842,844,3,174,87,0,843,845,
-		3,126,63,0,844,843,1,0,0,0,844,845,1,0,0,0,845,848,1,0,0,0,846,847,5,77,
-		0,0,847,849,3,180,90,0,848,846,1,0,0,0,848,849,1,0,0,0,849,851,1,0,0,0,
-		850,852,3,132,66,0,851,850,1,0,0,0,851,852,1,0,0,0,852,854,1,0,0,0,853,
-		855,3,134,67,0,854,853,1,0,0,0,854,855,1,0,0,0,855,857,1,0,0,0,856,858,
-		3,6,3,0,857,856,1,0,0,0,857,858,1,0,0,0,858,125,1,0,0,0,859,860,5,128,
-		0,0,860,865,3,188,94,0,861,862,5,183,0,0,862,864,3,188,94,0,863,861,1,
-		0,0,0,864,867,1,0,0,0,865,863,1,0,0,0,865,866,1,0,0,0,866,127,1,0,0,0,
-		867,865,1,0,0,0,868,869,5,157,0,0,869,871,3,174,87,0,870,872,3,132,66,
-		0,871,870,1,0,0,0,871,872,1,0,0,0,872,874,1,0,0,0,873,875,3,6,3,0,874,
-		873,1,0,0,0,874,875,1,0,0,0,875,129,1,0,0,0,876,877,5,158,0,0,877,879,
-		3,174,87,0,878,880,3,132,66,0,879,878,1,0,0,0,879,880,1,0,0,0,880,882,
-		1,0,0,0,881,883,3,6,3,0,882,881,1,0,0,0,882,883,1,0,0,0,883,131,1,0,0,
-		0,884,886,7,20,0,0,885,884,1,0,0,0,885,886,1,0,0,0,886,887,1,0,0,0,887,
-		888,5,28,0,0,888,889,3,24,12,0,889,133,1,0,0,0,890,891,5,25,0,0,891,892,
-		5,76,0,0,892,135,1,0,0,0,893,897,5,70,0,0,894,895,3,116,58,0,895,896,5,
-		74,0,0,896,898,1,0,0,0,897,894,1,0,0,0,897,898,1,0,0,0,898,899,1,0,0,0,
-		899,900,3,188,94,0,900,901,5,71,0,0,901,902,3,174,87,0,902,137,1,0,0,0,
-		903,907,5,30,0,0,904,905,5,28,0,0,905,908,3,24,12,0,906,908,3,140,70,0,
-		907,904,1,0,0,0,907,906,1,0,0,0,908,139,1,0,0,0,909,913,5,184,0,0,910,
-		912,3,142,71,0,911,910,1,0,0,0,912,915,1,0,0,0,913,911,1,0,0,0,913,914,
-		1,0,0,0,914,916,1,0,0,0,915,913,1,0,0,0,916,917,5,185,0,0,917,141,1,0,
-		0,0,918,930,3,102,51,0,919,930,3,148,74,0,920,930,3,156,78,0,921,930,3,
-		158,79,0,922,930,3,160,80,0,923,930,3,162,81,0,924,930,3,150,75,0,925,
-		930,3,152,76,0,926,930,3,136,68,0,927,930,3,144,72,0,928,930,3,146,73,
-		0,929,918,1,0,0,0,929,919,1,0,0,0,929,920,1,0,0,0,929,921,1,0,0,0,929,
-		922,1,0,0,0,929,923,1,0,0,0,929,924,1,0,0,0,929,925,1,0,0,0,929,926,1,
-		0,0,0,929,927,1,0,0,0,929,928,1,0,0,0,930,143,1,0,0,0,931,932,5,32,0,0,
-		932,933,3,192,96,0,933,934,5,25,0,0,934,935,3,62,31,0,935,936,3,140,70,
-		0,936,145,1,0,0,0,937,938,5,33,0,0,938,939,3,66,33,0,939,940,3,140,70,
-		0,940,147,1,0,0,0,941,942,3,118,59,0,942,945,3,188,94,0,943,944,5,23,0,
-		0,944,946,3,194,97,0,945,943,1,0,0,0,945,946,1,0,0,0,946,949,1,0,0,0,947,
-		950,3,170,85,0,948,950,3,154,77,0,949,947,1,0,0,0,949,948,1,0,0,0,950,
-		149,1,0,0,0,951,952,3,120,60,0,952,957,3,188,94,0,953,954,5,183,0,0,954,
-		956,3,188,94,0,955,953,1,0,0,0,956,959,1,0,0,0,957,955,1,0,0,0,957,958,
-		1,0,0,0,958,961,1,0,0,0,959,957,1,0,0,0,960,962,3,170,85,0,961,960,1,0,
-		0,0,961,962,1,0,0,0,962,151,1,0,0,0,963,964,5,168,0,0,964,969,3,188,94,
-		0,965,966,5,183,0,0,966,968,3,188,94,0,967,965,1,0,0,0,968,971,1,0,0,0,
-		969,967,1,0,0,0,969,970,1,0,0,0,970,973,1,0,0,0,971,969,1,0,0,0,972,974,
-		3,132,66,0,973,972,1,0,0,0,973,974,1,0,0,0,974,986,1,0,0,0,975,976,5,72,
-		0,0,976,977,3,172,86,0,977,978,3,188,94,0,978,987,1,0,0,0,979,984,5,73,
-		0,0,980,981,3,172,86,0,981,982,3,188,94,0,982,985,1,0,0,0,983,985,3,174,
-		87,0,984,980,1,0,0,0,984,983,1,0,0,0,985,987,1,0,0,0,986,975,1,0,0,0,986,
-		979,1,0,0,0,986,987,1,0,0,0,987,153,1,0,0,0,988,989,5,149,0,0,989,994,
-		3,188,94,0,990,991,5,183,0,0,991,993,3,188,94,0,992,990,1,0,0,0,993,996,
-		1,0,0,0,994,992,1,0,0,0,994,995,1,0,0,0,995,997,1,0,0,0,996,994,1,0,0,
-		0,997,998,5,150,0,0,998,999,5,71,0,0,999,1000,3,174,87,0,1000,155,1,0,
-		0,0,1001,1002,5,69,0,0,1002,1004,3,174,87,0,1003,1005,3,126,63,0,1004,
-		1003,1,0,0,0,1004,1005,1,0,0,0,1005,1008,1,0,0,0,1006,1007,5,77,0,0,1007,
-		1009,3,180,90,0,1008,1006,1,0,0,0,1008,1009,1,0,0,0,1009,1011,1,0,0,0,
-		1010,1012,3,132,66,0,1011,1010,1,0,0,0,1011,1012,1,0,0,0,1012,1014,1,0,
-		0,0,1013,1015,3,170,85,0,1014,1013,1,0,0,0,1014,1015,1,0,0,0,1015,1017,
-		1,0,0,0,1016,1018,3,6,3,0,1017,1016,1,0,0,0,1017,1018,1,0,0,0,1018,157,
-		1,0,0,0,1019,1020,5,157,0,0,1020,1022,3,174,87,0,1021,1023,3,132,66,0,
-		1022,1021,1,0,0,0,1022,1023,1,0,0,0,1023,1025,1,0,0,0,1024,1026,3,170,
-		85,0,1025,1024,1,0,0,0,1025,1026,1,0,0,0,1026,159,1,0,0,0,1027,1028,5,
-		158,0,0,1028,1029,3,174,87,0,1029,1031,3,170,85,0,1030,1032,3,6,3,0,1031,
-		1030,1,0,0,0,1031,1032,1,0,0,0,1032,161,1,0,0,0,1033,1034,5,147,0,0,1034,
-		1036,3,174,87,0,1035,1037,3,170,85,0,1036,1035,1,0,0,0,1036,1037,1,0,0,
-		0,1037,1038,1,0,0,0,1038,1039,3,164,82,0,1039,163,1,0,0,0,1040,1044,5,
-		184,0,0,1041,1043,3,166,83,0,1042,1041,1,0,0,0,1043,1046,1,0,0,0,1044,
-		1042,1,0,0,0,1044,1045,1,0,0,0,1045,1047,1,0,0,0,1046,1044,1,0,0,0,1047,
-		1048,5,185,0,0,1048,165,1,0,0,0,1049,1055,3,102,51,0,1050,1055,3,168,84,
-		0,1051,1055,3,124,62,0,1052,1055,3,128,64,0,1053,1055,3,154,77,0,1054,
-		1049,1,0,0,0,1054,1050,1,0,0,0,1054,1051,1,0,0,0,1054,1052,1,0,0,0,1054,
-		1053,1,0,0,0,1055,167,1,0,0,0,1056,1057,5,148,0,0,1057,1062,3,188,94,0,
-		1058,1059,5,183,0,0,1059,1061,3,188,94,0,1060,1058,1,0,0,0,1061,1064,1,
-		0,0,0,1062,1060,1,0,0,0,1062,1063,1,0,0,0,1063,169,1,0,0,0,1064,1062,1,
-		0,0,0,1065,1066,7,21,0,0,1066,1067,3,172,86,0,1067,1070,3,188,94,0,1068,
-		1069,5,23,0,0,1069,1071,3,194,97,0,1070,1068,1,0,0,0,1070,1071,1,0,0,0,
-		1071,171,1,0,0,0,1072,1075,3,118,59,0,1073,1075,3,120,60,0,1074,1072,1,
-		0,0,0,1074,1073,1,0,0,0,1075,173,1,0,0,0,1076,1077,7,22,0,0,1077,175,1,
-		0,0,0,1078,1079,5,191,0,0,1079,177,1,0,0,0,1080,1082,3,182,91,0,1081,1083,
-		3,184,92,0,1082,1081,1,0,0,0,1082,1083,1,0,0,0,1083,1089,1,0,0,0,1084,
-		1085,7,23,0,0,1085,1087,3,182,91,0,1086,1088,3,184,92,0,1087,1086,1,0,
-		0,0,1087,1088,1,0,0,0,1088,1090,1,0,0,0,1089,1084,1,0,0,0,1089,1090,1,
-		0,0,0,1090,179,1,0,0,0,1091,1093,7,24,0,0,1092,1091,1,0,0,0,1092,1093,
-		1,0,0,0,1093,1094,1,0,0,0,1094,1095,3,178,89,0,1095,181,1,0,0,0,1096,1098,
-		5,178,0,0,1097,1096,1,0,0,0,1097,1098,1,0,0,0,1098,1108,1,0,0,0,1099,1109,
-		5,190,0,0,1100,1106,5,191,0,0,1101,1102,5,177,0,0,1102,1107,5,191,0,0,
-		1103,1104,5,191,0,0,1104,1105,5,177,0,0,1105,1107,5,191,0,0,1106,1101,
-		1,0,0,0,1106,1103,1,0,0,0,1106,1107,1,0,0,0,1107,1109,1,0,0,0,1108,1099,
-		1,0,0,0,1108,1100,1,0,0,0,1109,183,1,0,0,0,1110,1124,5,174,0,0,1111,1113,
-		5,172,0,0,1112,1114,5,193,0,0,1113,1112,1,0,0,0,1113,1114,1,0,0,0,1114,
-		1124,1,0,0,0,1115,1120,3,186,93,0,1116,1117,7,25,0,0,1117,1119,3,186,93,
-		0,1118,1116,1,0,0,0,1119,1122,1,0,0,0,1120,1118,1,0,0,0,1120,1121,1,0,
-		0,0,1121,1124,1,0,0,0,1122,1120,1,0,0,0,1123,1110,1,0,0,0,1123,1111,1,
-		0,0,0,1123,1115,1,0,0,0,1124,185,1,0,0,0,1125,1126,7,26,0,0,1126,187,1,
-		0,0,0,1127,1129,3,192,96,0,1128,1130,3,190,95,0,1129,1128,1,0,0,0,1129,
-		1130,1,0,0,0,1130,189,1,0,0,0,1131,1132,5,186,0,0,1132,1137,3,64,32,0,
-		1133,1134,5,183,0,0,1134,1136,3,64,32,0,1135,1133,1,0,0,0,1136,1139,1,
-		0,0,0,1137,1135,1,0,0,0,1137,1138,1,0,0,0,1138,1140,1,0,0,0,1139,1137,
-		1,0,0,0,1140,1141,5,187,0,0,1141,191,1,0,0,0,1142,1143,7,27,0,0,1143,193,
-		1,0,0,0,1144,1151,3,192,96,0,1145,1151,5,191,0,0,1146,1151,5,24,0,0,1147,
-		1151,5,25,0,0,1148,1151,5,23,0,0,1149,1151,5,22,0,0,1150,1144,1,0,0,0,
-		1150,1145,1,0,0,0,1150,1146,1,0,0,0,1150,1147,1,0,0,0,1150,1148,1,0,0,
-		0,1150,1149,1,0,0,0,1151,195,1,0,0,0,146,200,202,213,216,223,225,243,251,
-		258,267,277,286,295,304,323,339,344,346,350,353,358,364,369,379,384,386,
-		400,405,408,412,416,421,424,430,433,436,439,447,451,458,466,473,480,488,
-		504,509,514,517,522,525,530,540,543,549,551,559,562,573,579,582,588,592,
-		598,602,622,625,629,636,639,641,646,649,656,667,676,689,691,697,699,705,
-		718,736,739,742,745,767,783,794,808,815,820,823,826,829,835,844,848,851,
-		854,857,865,871,874,879,882,885,897,907,913,929,945,949,957,961,969,973,
-		984,986,994,1004,1008,1011,1014,1017,1022,1025,1031,1036,1044,1054,1062,
-		1070,1074,1082,1087,1089,1092,1097,1106,1108,1113,1120,1123,1129,1137,
-		1150
+		192,194,196,0,28,1,0,2,8,9,0,42,42,48,49,53,53,59,60,69,69,103,104,106,
+		107,116,121,166,167,6,0,83,83,87,87,89,89,96,96,98,101,122,127,4,0,2,2,
+		73,73,85,85,128,128,1,0,137,139,2,0,90,90,94,94,1,0,141,142,5,0,93,93,
+		95,95,143,144,162,162,170,170,1,0,146,147,2,0,23,24,26,26,2,0,21,21,160,
+		160,1,0,191,192,2,0,153,153,184,184,3,0,31,31,49,49,108,115,1,0,16,18,
+		2,0,129,129,157,157,1,0,78,81,2,0,75,75,192,192,4,0,31,31,40,65,67,67,
+		97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,195,196,2,0,171,171,176,
+		176,1,0,180,183,2,0,174,174,177,178,2,0,25,25,194,194,6,0,2,8,11,14,36,
+		36,75,77,82,170,194,194,1296,0,204,1,0,0,0,2,209,1,0,0,0,4,212,1,0,0,0,
+		6,220,1,0,0,0,8,232,1,0,0,0,10,373,1,0,0,0,12,375,1,0,0,0,14,395,1,0,0,
+		0,16,397,1,0,0,0,18,404,1,0,0,0,20,446,1,0,0,0,22,449,1,0,0,0,24,461,1,
+		0,0,0,26,463,1,0,0,0,28,471,1,0,0,0,30,479,1,0,0,0,32,485,1,0,0,0,34,487,
+		1,0,0,0,36,494,1,0,0,0,38,514,1,0,0,0,40,516,1,0,0,0,42,521,1,0,0,0,44,
+		529,1,0,0,0,46,537,1,0,0,0,48,544,1,0,0,0,50,566,1,0,0,0,52,574,1,0,0,
+		0,54,594,1,0,0,0,56,608,1,0,0,0,58,610,1,0,0,0,60,614,1,0,0,0,62,620,1,
+		0,0,0,64,635,1,0,0,0,66,639,1,0,0,0,68,651,1,0,0,0,70,653,1,0,0,0,72,671,
+		1,0,0,0,74,680,1,0,0,0,76,691,1,0,0,0,78,701,1,0,0,0,80,709,1,0,0,0,82,
+		711,1,0,0,0,84,728,1,0,0,0,86,730,1,0,0,0,88,734,1,0,0,0,90,738,1,0,0,
+		0,92,757,1,0,0,0,94,760,1,0,0,0,96,763,1,0,0,0,98,769,1,0,0,0,100,773,
+		1,0,0,0,102,793,1,0,0,0,104,795,1,0,0,0,106,798,1,0,0,0,108,801,1,0,0,
+		0,110,806,1,0,0,0,112,812,1,0,0,0,114,818,1,0,0,0,116,825,1,0,0,0,118,
+		841,1,0,0,0,120,845,1,0,0,0,122,847,1,0,0,0,124,849,1,0,0,0,126,851,1,
+		0,0,0,128,869,1,0,0,0,130,878,1,0,0,0,132,886,1,0,0,0,134,895,1,0,0,0,
+		136,900,1,0,0,0,138,903,1,0,0,0,140,913,1,0,0,0,142,919,1,0,0,0,144,939,
+		1,0,0,0,146,941,1,0,0,0,148,947,1,0,0,0,150,951,1,0,0,0,152,961,1,0,0,
+		0,154,973,1,0,0,0,156,998,1,0,0,0,158,1011,1,0,0,0,160,1029,1,0,0,0,162,
+		1037,1,0,0,0,164,1043,1,0,0,0,166,1050,1,0,0,0,168,1064,1,0,0,0,170,1066,
+		1,0,0,0,172,1075,1,0,0,0,174,1084,1,0,0,0,176,1086,1,0,0,0,178,1088,1,
+		0,0,0,180,1090,1,0,0,0,182,1102,1,0,0,0,184,1107,1,0,0,0,186,1133,1,0,
+		0,0,188,1135,1,0,0,0,190,1137,1,0,0,0,192,1141,1,0,0,0,194,1152,1,0,0,
+		0,196,1160,1,0,0,0,198,203,3,2,1,0,199,203,3,4,2,0,200,203,3,34,17,0,201,
+		203,3,70,35,0,202,198,1,0,0,0,202,199,1,0,0,0,202,200,1,0,0,0,202,201,
+		1,0,0,0,203,206,1,0,0,0,204,202,1,0,0,0,204,205,1,0,0,0,205,207,1,0,0,
+		0,206,204,1,0,0,0,207,208,5,0,0,1,208,1,1,0,0,0,209,210,5,1,0,0,210,211,
+		3,176,88,0,211,3,1,0,0,0,212,213,7,0,0,0,213,215,3,194,97,0,214,216,3,
+		176,88,0,215,214,1,0,0,0,215,216,1,0,0,0,216,218,1,0,0,0,217,219,3,6,3,
+		0,218,217,1,0,0,0,218,219,1,0,0,0,219,5,1,0,0,0,220,227,5,185,0,0,221,
+		226,3,10,5,0,222,226,3,14,7,0,223,226,3,18,9,0,224,226,3,8,4,0,225,221,
+		1,0,0,0,225,222,1,0,0,0,225,223,1,0,0,0,225,224,1,0,0,0,226,229,1,0,0,
+		0,227,225,1,0,0,0,227,228,1,0,0,0,228,230,1,0,0,0,229,227,1,0,0,0,230,
+		231,5,186,0,0,231,7,1,0,0,0,232,233,5,33,0,0,233,234,3,68,34,0,234,235,
+		3,6,3,0,235,9,1,0,0,0,236,237,7,1,0,0,237,374,3,176,88,0,238,239,7,2,0,
+		0,239,374,3,180,90,0,240,245,5,88,0,0,241,246,3,180,90,0,242,243,5,133,
+		0,0,243,244,5,71,0,0,244,246,3,176,88,0,245,241,1,0,0,0,245,242,1,0,0,
+		0,246,374,1,0,0,0,247,248,5,86,0,0,248,253,3,180,90,0,249,250,5,184,0,
+		0,250,252,3,180,90,0,251,249,1,0,0,0,252,255,1,0,0,0,253,251,1,0,0,0,253,
+		254,1,0,0,0,254,260,1,0,0,0,255,253,1,0,0,0,256,257,5,172,0,0,257,259,
+		3,180,90,0,258,256,1,0,0,0,259,262,1,0,0,0,260,258,1,0,0,0,260,261,1,0,
+		0,0,261,374,1,0,0,0,262,260,1,0,0,0,263,264,7,3,0,0,264,269,3,190,95,0,
+		265,266,5,184,0,0,266,268,3,190,95,0,267,265,1,0,0,0,268,271,1,0,0,0,269,
+		267,1,0,0,0,269,270,1,0,0,0,270,374,1,0,0,0,271,269,1,0,0,0,272,273,5,
+		27,0,0,273,374,3,28,14,0,274,279,5,154,0,0,275,276,5,27,0,0,276,280,3,
+		28,14,0,277,278,5,28,0,0,278,280,3,26,13,0,279,275,1,0,0,0,279,277,1,0,
+		0,0,280,374,1,0,0,0,281,282,5,56,0,0,282,283,5,129,0,0,283,288,3,190,95,
+		0,284,285,5,184,0,0,285,287,3,190,95,0,286,284,1,0,0,0,287,290,1,0,0,0,
+		288,286,1,0,0,0,288,289,1,0,0,0,289,374,1,0,0,0,290,288,1,0,0,0,291,297,
+		5,130,0,0,292,298,5,131,0,0,293,298,5,134,0,0,294,298,5,132,0,0,295,296,
+		5,135,0,0,296,298,5,110,0,0,297,292,1,0,0,0,297,293,1,0,0,0,297,294,1,
+		0,0,0,297,295,1,0,0,0,298,374,1,0,0,0,299,300,5,136,0,0,300,374,7,4,0,
+		0,301,302,5,102,0,0,302,374,3,178,89,0,303,306,5,82,0,0,304,307,3,20,10,
+		0,305,307,5,140,0,0,306,304,1,0,0,0,306,305,1,0,0,0,307,374,1,0,0,0,308,
+		309,5,84,0,0,309,374,3,24,12,0,310,311,7,5,0,0,311,312,3,178,89,0,312,
+		313,3,190,95,0,313,374,1,0,0,0,314,315,5,91,0,0,315,316,3,180,90,0,316,
+		317,5,74,0,0,317,318,3,190,95,0,318,374,1,0,0,0,319,320,5,129,0,0,320,
+		321,3,190,95,0,321,322,7,6,0,0,322,325,3,180,90,0,323,324,5,74,0,0,324,
+		326,3,190,95,0,325,323,1,0,0,0,325,326,1,0,0,0,326,374,1,0,0,0,327,328,
+		5,92,0,0,328,374,5,1,0,0,329,374,7,7,0,0,330,331,5,161,0,0,331,332,5,71,
+		0,0,332,374,3,176,88,0,333,334,5,164,0,0,334,335,5,25,0,0,335,374,5,165,
+		0,0,336,337,5,163,0,0,337,374,3,182,91,0,338,339,5,97,0,0,339,341,3,176,
+		88,0,340,342,3,128,64,0,341,340,1,0,0,0,341,342,1,0,0,0,342,348,1,0,0,
+		0,343,346,5,22,0,0,344,347,3,190,95,0,345,347,3,176,88,0,346,344,1,0,0,
+		0,346,345,1,0,0,0,347,349,1,0,0,0,348,343,1,0,0,0,348,349,1,0,0,0,349,
+		352,1,0,0,0,350,351,5,77,0,0,351,353,3,182,91,0,352,350,1,0,0,0,352,353,
+		1,0,0,0,353,355,1,0,0,0,354,356,3,6,3,0,355,354,1,0,0,0,355,356,1,0,0,
+		0,356,374,1,0,0,0,357,358,5,145,0,0,358,360,3,180,90,0,359,361,7,8,0,0,
+		360,359,1,0,0,0,360,361,1,0,0,0,361,374,1,0,0,0,362,367,5,29,0,0,363,364,
+		5,28,0,0,364,368,3,26,13,0,365,368,3,104,52,0,366,368,3,12,6,0,367,363,
+		1,0,0,0,367,365,1,0,0,0,367,366,1,0,0,0,368,374,1,0,0,0,369,370,5,28,0,
+		0,370,374,3,26,13,0,371,374,3,104,52,0,372,374,3,12,6,0,373,236,1,0,0,
+		0,373,238,1,0,0,0,373,240,1,0,0,0,373,247,1,0,0,0,373,263,1,0,0,0,373,
+		272,1,0,0,0,373,274,1,0,0,0,373,281,1,0,0,0,373,291,1,0,0,0,373,299,1,
+		0,0,0,373,301,1,0,0,0,373,303,1,0,0,0,373,308,1,0,0,0,373,310,1,0,0,0,
+		373,314,1,0,0,0,373,319,1,0,0,0,373,327,1,0,0,0,373,329,1,0,0,0,373,330,
+		1,0,0,0,373,333,1,0,0,0,373,336,1,0,0,0,373,338,1,0,0,0,373,357,1,0,0,
+		0,373,362,1,0,0,0,373,369,1,0,0,0,373,371,1,0,0,0,373,372,1,0,0,0,374,
+		11,1,0,0,0,375,376,5,105,0,0,376,378,3,176,88,0,377,379,3,176,88,0,378,
+		377,1,0,0,0,378,379,1,0,0,0,379,13,1,0,0,0,380,381,5,22,0,0,381,396,3,
+		176,88,0,382,383,7,9,0,0,383,388,3,190,95,0,384,385,5,184,0,0,385,387,
+		3,190,95,0,386,384,1,0,0,0,387,390,1,0,0,0,388,386,1,0,0,0,388,389,1,0,
+		0,0,389,396,1,0,0,0,390,388,1,0,0,0,391,393,3,16,8,0,392,394,3,6,3,0,393,
+		392,1,0,0,0,393,394,1,0,0,0,394,396,1,0,0,0,395,380,1,0,0,0,395,382,1,
+		0,0,0,395,391,1,0,0,0,396,15,1,0,0,0,397,398,7,10,0,0,398,399,5,19,0,0,
+		399,400,3,178,89,0,400,401,3,194,97,0,401,402,5,20,0,0,402,403,3,190,95,
+		0,403,17,1,0,0,0,404,410,5,30,0,0,405,406,5,28,0,0,406,411,3,26,13,0,407,
+		411,3,104,52,0,408,411,3,12,6,0,409,411,3,6,3,0,410,405,1,0,0,0,410,407,
+		1,0,0,0,410,408,1,0,0,0,410,409,1,0,0,0,411,19,1,0,0,0,412,415,5,194,0,
+		0,413,414,5,177,0,0,414,416,5,192,0,0,415,413,1,0,0,0,415,416,1,0,0,0,
+		416,418,1,0,0,0,417,419,3,22,11,0,418,417,1,0,0,0,418,419,1,0,0,0,419,
+		447,1,0,0,0,420,426,5,192,0,0,421,423,5,192,0,0,422,421,1,0,0,0,422,423,
+		1,0,0,0,423,424,1,0,0,0,424,425,5,178,0,0,425,427,5,192,0,0,426,422,1,
+		0,0,0,426,427,1,0,0,0,427,428,1,0,0,0,428,429,5,179,0,0,429,431,7,11,0,
+		0,430,432,5,194,0,0,431,430,1,0,0,0,431,432,1,0,0,0,432,434,1,0,0,0,433,
+		435,3,22,11,0,434,433,1,0,0,0,434,435,1,0,0,0,435,447,1,0,0,0,436,437,
+		5,193,0,0,437,438,5,179,0,0,438,440,5,192,0,0,439,441,5,194,0,0,440,439,
+		1,0,0,0,440,441,1,0,0,0,441,443,1,0,0,0,442,444,3,22,11,0,443,442,1,0,
+		0,0,443,444,1,0,0,0,444,447,1,0,0,0,445,447,3,176,88,0,446,412,1,0,0,0,
+		446,420,1,0,0,0,446,436,1,0,0,0,446,445,1,0,0,0,447,21,1,0,0,0,448,450,
+		5,179,0,0,449,448,1,0,0,0,449,450,1,0,0,0,450,451,1,0,0,0,451,452,5,152,
+		0,0,452,23,1,0,0,0,453,462,3,184,92,0,454,457,5,194,0,0,455,456,5,179,
+		0,0,456,458,5,192,0,0,457,455,1,0,0,0,457,458,1,0,0,0,458,462,1,0,0,0,
+		459,462,5,133,0,0,460,462,3,176,88,0,461,453,1,0,0,0,461,454,1,0,0,0,461,
+		459,1,0,0,0,461,460,1,0,0,0,462,25,1,0,0,0,463,468,3,30,15,0,464,465,7,
+		12,0,0,465,467,3,30,15,0,466,464,1,0,0,0,467,470,1,0,0,0,468,466,1,0,0,
+		0,468,469,1,0,0,0,469,27,1,0,0,0,470,468,1,0,0,0,471,476,3,190,95,0,472,
+		473,7,12,0,0,473,475,3,190,95,0,474,472,1,0,0,0,475,478,1,0,0,0,476,474,
+		1,0,0,0,476,477,1,0,0,0,477,29,1,0,0,0,478,476,1,0,0,0,479,483,3,190,95,
+		0,480,481,5,22,0,0,481,484,3,196,98,0,482,484,3,32,16,0,483,480,1,0,0,
+		0,483,482,1,0,0,0,483,484,1,0,0,0,484,31,1,0,0,0,485,486,7,13,0,0,486,
+		33,1,0,0,0,487,488,5,9,0,0,488,490,3,194,97,0,489,491,3,176,88,0,490,489,
+		1,0,0,0,490,491,1,0,0,0,491,492,1,0,0,0,492,493,3,36,18,0,493,35,1,0,0,
+		0,494,498,5,185,0,0,495,497,3,38,19,0,496,495,1,0,0,0,497,500,1,0,0,0,
+		498,496,1,0,0,0,498,499,1,0,0,0,499,501,1,0,0,0,500,498,1,0,0,0,501,502,
+		5,186,0,0,502,37,1,0,0,0,503,515,3,40,20,0,504,515,3,42,21,0,505,515,3,
+		44,22,0,506,515,3,46,23,0,507,515,3,50,25,0,508,515,3,52,26,0,509,515,
+		3,58,29,0,510,515,3,60,30,0,511,515,3,62,31,0,512,515,3,10,5,0,513,515,
+		3,18,9,0,514,503,1,0,0,0,514,504,1,0,0,0,514,505,1,0,0,0,514,506,1,0,0,
+		0,514,507,1,0,0,0,514,508,1,0,0,0,514,509,1,0,0,0,514,510,1,0,0,0,514,
+		511,1,0,0,0,514,512,1,0,0,0,514,513,1,0,0,0,515,39,1,0,0,0,516,517,5,11,
+		0,0,517,519,3,194,97,0,518,520,3,176,88,0,519,518,1,0,0,0,519,520,1,0,
+		0,0,520,41,1,0,0,0,521,522,5,12,0,0,522,524,3,190,95,0,523,525,3,176,88,
+		0,524,523,1,0,0,0,524,525,1,0,0,0,525,527,1,0,0,0,526,528,3,6,3,0,527,
+		526,1,0,0,0,527,528,1,0,0,0,528,43,1,0,0,0,529,530,5,13,0,0,530,532,3,
+		190,95,0,531,533,3,176,88,0,532,531,1,0,0,0,532,533,1,0,0,0,533,535,1,
+		0,0,0,534,536,3,6,3,0,535,534,1,0,0,0,535,536,1,0,0,0,536,45,1,0,0,0,537,
+		538,5,14,0,0,538,540,3,190,95,0,539,541,3,176,88,0,540,539,1,0,0,0,540,
+		541,1,0,0,0,541,542,1,0,0,0,542,543,3,48,24,0,543,47,1,0,0,0,544,553,5,
+		185,0,0,545,550,3,196,98,0,546,547,5,184,0,0,547,549,3,196,98,0,548,546,
+		1,0,0,0,549,552,1,0,0,0,550,548,1,0,0,0,550,551,1,0,0,0,551,554,1,0,0,
+		0,552,550,1,0,0,0,553,545,1,0,0,0,553,554,1,0,0,0,554,561,1,0,0,0,555,
+		560,3,10,5,0,556,560,3,14,7,0,557,560,3,18,9,0,558,560,3,8,4,0,559,555,
+		1,0,0,0,559,556,1,0,0,0,559,557,1,0,0,0,559,558,1,0,0,0,560,563,1,0,0,
+		0,561,559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,
+		565,5,186,0,0,565,49,1,0,0,0,566,567,5,15,0,0,567,569,3,190,95,0,568,570,
+		3,176,88,0,569,568,1,0,0,0,569,570,1,0,0,0,570,572,1,0,0,0,571,573,3,36,
+		18,0,572,571,1,0,0,0,572,573,1,0,0,0,573,51,1,0,0,0,574,575,7,14,0,0,575,
+		576,5,19,0,0,576,577,3,178,89,0,577,578,3,194,97,0,578,579,5,20,0,0,579,
+		583,3,190,95,0,580,582,3,56,28,0,581,580,1,0,0,0,582,585,1,0,0,0,583,581,
+		1,0,0,0,583,584,1,0,0,0,584,592,1,0,0,0,585,583,1,0,0,0,586,588,3,54,27,
+		0,587,586,1,0,0,0,588,589,1,0,0,0,589,587,1,0,0,0,589,590,1,0,0,0,590,
+		593,1,0,0,0,591,593,3,6,3,0,592,587,1,0,0,0,592,591,1,0,0,0,592,593,1,
+		0,0,0,593,53,1,0,0,0,594,598,3,16,8,0,595,597,3,56,28,0,596,595,1,0,0,
+		0,597,600,1,0,0,0,598,596,1,0,0,0,598,599,1,0,0,0,599,602,1,0,0,0,600,
+		598,1,0,0,0,601,603,3,6,3,0,602,601,1,0,0,0,602,603,1,0,0,0,603,55,1,0,
+		0,0,604,605,5,22,0,0,605,609,3,176,88,0,606,607,7,9,0,0,607,609,3,190,
+		95,0,608,604,1,0,0,0,608,606,1,0,0,0,609,57,1,0,0,0,610,612,5,31,0,0,611,
+		613,3,176,88,0,612,611,1,0,0,0,612,613,1,0,0,0,613,59,1,0,0,0,614,615,
+		5,32,0,0,615,616,3,194,97,0,616,617,5,25,0,0,617,618,3,64,32,0,618,619,
+		3,36,18,0,619,61,1,0,0,0,620,621,5,33,0,0,621,622,3,68,34,0,622,623,3,
+		36,18,0,623,63,1,0,0,0,624,625,5,192,0,0,625,626,5,176,0,0,626,636,5,192,
+		0,0,627,632,3,66,33,0,628,629,5,184,0,0,629,631,3,66,33,0,630,628,1,0,
+		0,0,631,634,1,0,0,0,632,630,1,0,0,0,632,633,1,0,0,0,633,636,1,0,0,0,634,
+		632,1,0,0,0,635,624,1,0,0,0,635,627,1,0,0,0,636,65,1,0,0,0,637,640,3,194,
+		97,0,638,640,5,192,0,0,639,637,1,0,0,0,639,638,1,0,0,0,640,67,1,0,0,0,
+		641,642,5,35,0,0,642,652,3,194,97,0,643,649,3,194,97,0,644,646,5,34,0,
+		0,645,647,5,35,0,0,646,645,1,0,0,0,646,647,1,0,0,0,647,648,1,0,0,0,648,
+		650,3,66,33,0,649,644,1,0,0,0,649,650,1,0,0,0,650,652,1,0,0,0,651,641,
+		1,0,0,0,651,643,1,0,0,0,652,69,1,0,0,0,653,654,5,10,0,0,654,656,3,194,
+		97,0,655,657,3,74,37,0,656,655,1,0,0,0,656,657,1,0,0,0,657,659,1,0,0,0,
+		658,660,3,176,88,0,659,658,1,0,0,0,659,660,1,0,0,0,660,661,1,0,0,0,661,
+		662,5,24,0,0,662,666,3,194,97,0,663,665,3,72,36,0,664,663,1,0,0,0,665,
+		668,1,0,0,0,666,664,1,0,0,0,666,667,1,0,0,0,667,669,1,0,0,0,668,666,1,
+		0,0,0,669,670,3,82,41,0,670,71,1,0,0,0,671,672,7,15,0,0,672,677,3,194,
+		97,0,673,674,5,184,0,0,674,676,3,194,97,0,675,673,1,0,0,0,676,679,1,0,
+		0,0,677,675,1,0,0,0,677,678,1,0,0,0,678,73,1,0,0,0,679,677,1,0,0,0,680,
+		681,5,189,0,0,681,686,3,76,38,0,682,683,5,184,0,0,683,685,3,78,39,0,684,
+		682,1,0,0,0,685,688,1,0,0,0,686,684,1,0,0,0,686,687,1,0,0,0,687,689,1,
+		0,0,0,688,686,1,0,0,0,689,690,5,190,0,0,690,75,1,0,0,0,691,692,3,194,97,
+		0,692,693,5,25,0,0,693,694,3,80,40,0,694,77,1,0,0,0,695,702,5,192,0,0,
+		696,699,3,194,97,0,697,698,5,25,0,0,698,700,3,80,40,0,699,697,1,0,0,0,
+		699,700,1,0,0,0,700,702,1,0,0,0,701,695,1,0,0,0,701,696,1,0,0,0,702,79,
+		1,0,0,0,703,710,3,194,97,0,704,707,5,192,0,0,705,706,5,176,0,0,706,708,
+		5,192,0,0,707,705,1,0,0,0,707,708,1,0,0,0,708,710,1,0,0,0,709,703,1,0,
+		0,0,709,704,1,0,0,0,710,81,1,0,0,0,711,715,5,185,0,0,712,714,3,84,42,0,
+		713,712,1,0,0,0,714,717,1,0,0,0,715,713,1,0,0,0,715,716,1,0,0,0,716,718,
+		1,0,0,0,717,715,1,0,0,0,718,719,5,186,0,0,719,83,1,0,0,0,720,729,3,86,
+		43,0,721,729,3,88,44,0,722,729,3,90,45,0,723,729,3,94,47,0,724,729,3,140,
+		70,0,725,729,3,96,48,0,726,729,3,98,49,0,727,729,3,10,5,0,728,720,1,0,
+		0,0,728,721,1,0,0,0,728,722,1,0,0,0,728,723,1,0,0,0,728,724,1,0,0,0,728,
+		725,1,0,0,0,728,726,1,0,0,0,728,727,1,0,0,0,729,85,1,0,0,0,730,731,5,36,
+		0,0,731,732,3,120,60,0,732,733,3,190,95,0,733,87,1,0,0,0,734,735,5,37,
+		0,0,735,736,3,176,88,0,736,737,3,100,50,0,737,89,1,0,0,0,738,739,5,38,
+		0,0,739,752,3,194,97,0,740,749,5,189,0,0,741,746,3,66,33,0,742,743,5,184,
+		0,0,743,745,3,66,33,0,744,742,1,0,0,0,745,748,1,0,0,0,746,744,1,0,0,0,
+		746,747,1,0,0,0,747,750,1,0,0,0,748,746,1,0,0,0,749,741,1,0,0,0,749,750,
+		1,0,0,0,750,751,1,0,0,0,751,753,5,190,0,0,752,740,1,0,0,0,752,753,1,0,
+		0,0,753,755,1,0,0,0,754,756,3,92,46,0,755,754,1,0,0,0,755,756,1,0,0,0,
+		756,91,1,0,0,0,757,758,5,155,0,0,758,759,5,156,0,0,759,93,1,0,0,0,760,
+		761,5,39,0,0,761,762,3,100,50,0,762,95,1,0,0,0,763,764,5,32,0,0,764,765,
+		3,194,97,0,765,766,5,25,0,0,766,767,3,64,32,0,767,768,3,82,41,0,768,97,
+		1,0,0,0,769,770,5,33,0,0,770,771,3,68,34,0,771,772,3,82,41,0,772,99,1,
+		0,0,0,773,777,5,185,0,0,774,776,3,102,51,0,775,774,1,0,0,0,776,779,1,0,
+		0,0,777,775,1,0,0,0,777,778,1,0,0,0,778,780,1,0,0,0,779,777,1,0,0,0,780,
+		781,5,186,0,0,781,101,1,0,0,0,782,794,3,104,52,0,783,794,3,106,53,0,784,
+		794,3,108,54,0,785,794,3,114,57,0,786,794,3,126,63,0,787,794,3,130,65,
+		0,788,794,3,132,66,0,789,794,3,138,69,0,790,794,3,90,45,0,791,794,3,110,
+		55,0,792,794,3,112,56,0,793,782,1,0,0,0,793,783,1,0,0,0,793,784,1,0,0,
+		0,793,785,1,0,0,0,793,786,1,0,0,0,793,787,1,0,0,0,793,788,1,0,0,0,793,
+		789,1,0,0,0,793,790,1,0,0,0,793,791,1,0,0,0,793,792,1,0,0,0,794,103,1,
+		0,0,0,795,796,7,16,0,0,796,797,3,176,88,0,797,105,1,0,0,0,798,799,5,30,
+		0,0,799,800,3,104,52,0,800,107,1,0,0,0,801,804,5,29,0,0,802,805,3,104,
+		52,0,803,805,3,116,58,0,804,802,1,0,0,0,804,803,1,0,0,0,805,109,1,0,0,
+		0,806,807,5,32,0,0,807,808,3,194,97,0,808,809,5,25,0,0,809,810,3,64,32,
+		0,810,811,3,100,50,0,811,111,1,0,0,0,812,813,5,33,0,0,813,814,3,68,34,
+		0,814,815,3,100,50,0,815,113,1,0,0,0,816,819,3,124,62,0,817,819,3,122,
+		61,0,818,816,1,0,0,0,818,817,1,0,0,0,819,820,1,0,0,0,820,821,3,116,58,
+		0,821,115,1,0,0,0,822,823,3,118,59,0,823,824,5,74,0,0,824,826,1,0,0,0,
+		825,822,1,0,0,0,825,826,1,0,0,0,826,827,1,0,0,0,827,830,3,190,95,0,828,
+		829,5,23,0,0,829,831,3,196,98,0,830,828,1,0,0,0,830,831,1,0,0,0,831,833,
+		1,0,0,0,832,834,3,92,46,0,833,832,1,0,0,0,833,834,1,0,0,0,834,836,1,0,
+		0,0,835,837,3,136,68,0,836,835,1,0,0,0,836,837,1,0,0,0,837,839,1,0,0,0,
+		838,840,3,6,3,0,839,838,1,0,0,0,839,840,1,0,0,0,840,117,1,0,0,0,841,842,
+		7,17,0,0,842,119,1,0,0,0,843,846,5,29,0,0,844,846,3,124,62,0,845,843,1,
+		0,0,0,845,844,1,0,0,0,846,121,1,0,0,0,847,848,5,168,0,0,848,123,1,0,0,
+		0,849,850,7,18,0,0,850,125,1,0,0,0,851,852,7,19,0,0,852,854,3,176,88,0,
+		853,855,3,128,64,0,854,853,1,0,0,0,854,855,1,0,0,0,855,858,1,0,0,0,856,
+		857,5,77,0,0,857,859,3,182,91,0,858,856,1,0,0,0,858,859,1,0,0,0,859,861,
+		1,0,0,0,860,862,3,134,67,0,861,860,1,0,0,0,861,862,1,0,0,0,862,864,1,0,
+		0,0,863,865,3,136,68,0,864,863,1,0,0,0,864,865,1,0,0,0,865,867,1,0,0,0,
+		866,868,3,6,3,0,867,866,1,0,0,0,867,868,1,0,0,0,868,127,1,0,0,0,869,870,
+		5,129,0,0,870,875,3,190,95,0,871,872,5,184,0,0,872,874,3,190,95,0,873,
+		871,1,0,0,0,874,877,1,0,0,0,875,873,1,0,0,0,875,876,1,0,0,0,876,129,1,
+		0,0,0,877,875,1,0,0,0,878,879,5,158,0,0,879,881,3,176,88,0,880,882,3,134,
+		67,0,881,880,1,0,0,0,881,882,1,0,0,0,882,884,1,0,0,0,883,885,3,6,3,0,884,
+		883,1,0,0,0,884,885,1,0,0,0,885,131,1,0,0,0,886,887,5,159,0,0,887,889,
+		3,176,88,0,888,890,3,134,67,0,889,888,1,0,0,0,889,890,1,0,0,0,890,892,
+		1,0,0,0,891,893,3,6,3,0,892,891,1,0,0,0,892,893,1,0,0,0,893,133,1,0,0,
+		0,894,896,7,20,0,0,895,894,1,0,0,0,895,896,1,0,0,0,896,897,1,0,0,0,897,
+		898,5,28,0,0,898,899,3,26,13,0,899,135,1,0,0,0,900,901,5,25,0,0,901,902,
+		5,76,0,0,902,137,1,0,0,0,903,907,5,70,0,0,904,905,3,118,59,0,905,906,5,
+		74,0,0,906,908,1,0,0,0,907,904,1,0,0,0,907,908,1,0,0,0,908,909,1,0,0,0,
+		909,910,3,190,95,0,910,911,5,71,0,0,911,912,3,176,88,0,912,139,1,0,0,0,
+		913,917,5,30,0,0,914,915,5,28,0,0,915,918,3,26,13,0,916,918,3,142,71,0,
+		917,914,1,0,0,0,917,916,1,0,0,0,918,141,1,0,0,0,919,923,5,185,0,0,920,
+		922,3,144,72,0,921,920,1,0,0,0,922,925,1,0,0,0,923,921,1,0,0,0,923,924,
+		1,0,0,0,924,926,1,0,0,0,925,923,1,0,0,0,926,927,5,186,0,0,927,143,1,0,
+		0,0,928,940,3,104,52,0,929,940,3,150,75,0,930,940,3,158,79,0,931,940,3,
+		160,80,0,932,940,3,162,81,0,933,940,3,164,82,0,934,940,3,152,76,0,935,
+		940,3,154,77,0,936,940,3,138,69,0,937,940,3,146,73,0,938,940,3,148,74,
+		0,939,928,1,0,0,0,939,929,1,0,0,0,939,930,1,0,0,0,939,931,1,0,0,0,939,
+		932,1,0,0,0,939,933,1,0,0,0,939,934,1,0,0,0,939,935,1,0,0,0,939,936,1,
+		0,0,0,939,937,1,0,0,0,939,938,1,0,0,0,940,145,1,0,0,0,941,942,5,32,0,0,
+		942,943,3,194,97,0,943,944,5,25,0,0,944,945,3,64,32,0,945,946,3,142,71,
+		0,946,147,1,0,0,0,947,948,5,33,0,0,948,949,3,68,34,0,949,950,3,142,71,
+		0,950,149,1,0,0,0,951,952,3,120,60,0,952,955,3,190,95,0,953,954,5,23,0,
+		0,954,956,3,196,98,0,955,953,1,0,0,0,955,956,1,0,0,0,956,959,1,0,0,0,957,
+		960,3,172,86,0,958,960,3,156,78,0,959,957,1,0,0,0,959,958,1,0,0,0,960,
+		151,1,0,0,0,961,962,3,122,61,0,962,967,3,190,95,0,963,964,5,184,0,0,964,
+		966,3,190,95,0,965,963,1,0,0,0,966,969,1,0,0,0,967,965,1,0,0,0,967,968,
+		1,0,0,0,968,971,1,0,0,0,969,967,1,0,0,0,970,972,3,172,86,0,971,970,1,0,
+		0,0,971,972,1,0,0,0,972,153,1,0,0,0,973,974,5,169,0,0,974,979,3,190,95,
+		0,975,976,5,184,0,0,976,978,3,190,95,0,977,975,1,0,0,0,978,981,1,0,0,0,
+		979,977,1,0,0,0,979,980,1,0,0,0,980,983,1,0,0,0,981,979,1,0,0,0,982,984,
+		3,134,67,0,983,982,1,0,0,0,983,984,1,0,0,0,984,996,1,0,0,0,985,986,5,72,
+		0,0,986,987,3,174,87,0,987,988,3,190,95,0,988,997,1,0,0,0,989,994,5,73,
+		0,0,990,991,3,174,87,0,991,992,3,190,95,0,992,995,1,0,0,0,993,995,3,176,
+		88,0,994,990,1,0,0,0,994,993,1,0,0,0,995,997,1,0,0,0,996,985,1,0,0,0,996,
+		989,1,0,0,0,996,997,1,0,0,0,997,155,1,0,0,0,998,999,5,150,0,0,999,1004,
+		3,190,95,0,1000,1001,5,184,0,0,1001,1003,3,190,95,0,1002,1000,1,0,0,0,
+		1003,1006,1,0,0,0,1004,1002,1,0,0,0,1004,1005,1,0,0,0,1005,1007,1,0,0,
+		0,1006,1004,1,0,0,0,1007,1008,5,151,0,0,1008,1009,5,71,0,0,1009,1010,3,
+		176,88,0,1010,157,1,0,0,0,1011,1012,5,69,0,0,1012,1014,3,176,88,0,1013,
+		1015,3,128,64,0,1014,1013,1,0,0,0,1014,1015,1,0,0,0,1015,1018,1,0,0,0,
+		1016,1017,5,77,0,0,1017,1019,3,182,91,0,1018,1016,1,0,0,0,1018,1019,1,
+		0,0,0,1019,1021,1,0,0,0,1020,1022,3,134,67,0,1021,1020,1,0,0,0,1021,1022,
+		1,0,0,0,1022,1024,1,0,0,0,1023,1025,3,172,86,0,1024,1023,1,0,0,0,1024,
+		1025,1,0,0,0,1025,1027,1,0,0,0,1026,1028,3,6,3,0,1027,1026,1,0,0,0,1027,
+		1028,1,0,0,0,1028,159,1,0,0,0,1029,1030,5,158,0,0,1030,1032,3,176,88,0,
+		1031,1033,3,134,67,0,1032,1031,1,0,0,0,1032,1033,1,0,0,0,1033,1035,1,0,
+		0,0,1034,1036,3,172,86,0,1035,1034,1,0,0,0,1035,1036,1,0,0,0,1036,161,
+		1,0,0,0,1037,1038,5,159,0,0,1038,1039,3,176,88,0,1039,1041,3,172,86,0,
+		1040,1042,3,6,3,0,1041,1040,1,0,0,0,1041,1042,1,0,0,0,1042,163,1,0,0,0,
+		1043,1044,5,148,0,0,1044,1046,3,176,88,0,1045,1047,3,172,86,0,1046,1045,
+		1,0,0,0,1046,1047,1,0,0,0,1047,1048,1,0,0,0,1048,1049,3,166,83,0,1049,
+		165,1,0,0,0,1050,1054,5,185,0,0,1051,1053,3,168,84,0,1052,1051,1,0,0,0,
+		1053,1056,1,0,0,0,1054,1052,1,0,0,0,1054,1055,1,0,0,0,1055,1057,1,0,0,
+		0,1056,1054,1,0,0,0,1057,1058,5,186,0,0,1058,167,1,0,0,0,1059,1065,3,104,
+		52,0,1060,1065,3,170,85,0,1061,1065,3,126,63,0,1062,1065,3,130,65,0,1063,
+		1065,3,156,78,0,1064,1059,1,0,0,0,1064,1060,1,0,0,0,1064,1061,1,0,0,0,
+		1064,1062,1,0,0,0,1064,1063,1,0,0,0,1065,169,1,0,0,0,1066,1067,5,149,0,
+		0,1067,1072,3,190,95,0,1068,1069,5,184,0,0,1069,1071,3,190,95,0,1070,1068,
+		1,0,0,0,1071,1074,1,0,0,0,1072,1070,1,0,0,0,1072,1073,1,0,0,0,1073,171,
+		1,0,0,0,1074,1072,1,0,0,0,1075,1076,7,21,0,0,1076,1077,3,174,87,0,1077,
+		1080,3,190,95,0,1078,1079,5,23,0,0,1079,1081,3,196,98,0,1080,1078,1,0,
+		0,0,1080,1081,1,0,0,0,1081,173,1,0,0,0,1082,1085,3,120,60,0,1083,1085,
+		3,122,61,0,1084,1082,1,0,0,0,1084,1083,1,0,0,0,1085,175,1,0,0,0,1086,1087,
+		7,22,0,0,1087,177,1,0,0,0,1088,1089,5,192,0,0,1089,179,1,0,0,0,1090,1092,
+		3,184,92,0,1091,1093,3,186,93,0,1092,1091,1,0,0,0,1092,1093,1,0,0,0,1093,
+		1099,1,0,0,0,1094,1095,7,23,0,0,1095,1097,3,184,92,0,1096,1098,3,186,93,
+		0,1097,1096,1,0,0,0,1097,1098,1,0,0,0,1098,1100,1,0,0,0,1099,1094,1,0,
+		0,0,1099,1100,1,0,0,0,1100,181,1,0,0,0,1101,1103,7,24,0,0,1102,1101,1,
+		0,0,0,1102,1103,1,0,0,0,1103,1104,1,0,0,0,1104,1105,3,180,90,0,1105,183,
+		1,0,0,0,1106,1108,5,179,0,0,1107,1106,1,0,0,0,1107,1108,1,0,0,0,1108,1118,
+		1,0,0,0,1109,1119,5,191,0,0,1110,1116,5,192,0,0,1111,1112,5,178,0,0,1112,
+		1117,5,192,0,0,1113,1114,5,192,0,0,1114,1115,5,178,0,0,1115,1117,5,192,
+		0,0,1116,1111,1,0,0,0,1116,1113,1,0,0,0,1116,1117,1,0,0,0,1117,1119,1,
+		0,0,0,1118,1109,1,0,0,0,1118,1110,1,0,0,0,1119,185,1,0,0,0,1120,1134,5,
+		175,0,0,1121,1123,5,173,0,0,1122,1124,5,194,0,0,1123,1122,1,0,0,0,1123,
+		1124,1,0,0,0,1124,1134,1,0,0,0,1125,1130,3,188,94,0,1126,1127,7,25,0,0,
+		1127,1129,3,188,94,0,1128,1126,1,0,0,0,1129,1132,1,0,0,0,1130,1128,1,0,
+		0,0,1130,1131,1,0,0,0,1131,1134,1,0,0,0,1132,1130,1,0,0,0,1133,1120,1,
+		0,0,0,1133,1121,1,0,0,0,1133,1125,1,0,0,0,1134,187,1,0,0,0,1135,1136,7,
+		26,0,0,1136,189,1,0,0,0,1137,1139,3,194,97,0,1138,1140,3,192,96,0,1139,
+		1138,1,0,0,0,1139,1140,1,0,0,0,1140,191,1,0,0,0,1141,1142,5,187,0,0,1142,
+		1147,3,66,33,0,1143,1144,5,184,0,0,1144,1146,3,66,33,0,1145,1143,1,0,0,
+		0,1146,1149,1,0,0,0,1147,1145,1,0,0,0,1147,1148,1,0,0,0,1148,1150,1,0,
+		0,0,1149,1147,1,0,0,0,1150,1151,5,188,0,0,1151,193,1,0,0,0,1152,1153,7,
+		27,0,0,1153,195,1,0,0,0,1154,1161,3,194,97,0,1155,1161,5,192,0,0,1156,
+		1161,5,24,0,0,1157,1161,5,25,0,0,1158,1161,5,23,0,0,1159,1161,5,22,0,0,
+		1160,1154,1,0,0,0,1160,1155,1,0,0,0,1160,1156,1,0,0,0,1160,1157,1,0,0,
+		0,1160,1158,1,0,0,0,1160,1159,1,0,0,0,1161,197,1,0,0,0,147,202,204,215,
+		218,225,227,245,253,260,269,279,288,297,306,325,341,346,348,352,355,360,
+		367,373,378,388,393,395,410,415,418,422,426,431,434,440,443,446,449,457,
+		461,468,476,483,490,498,514,519,524,527,532,535,540,550,553,559,561,569,
+		572,583,589,592,598,602,608,612,632,635,639,646,649,651,656,659,666,677,
+		686,699,701,707,709,715,728,746,749,752,755,777,793,804,818,825,830,833,
+		836,839,845,854,858,861,864,867,875,881,884,889,892,895,907,917,923,939,
+		955,959,967,971,979,983,994,996,1004,1014,1018,1021,1024,1027,1032,1035,
+		1041,1046,1054,1064,1072,1080,1084,1092,1097,1099,1102,1107,1116,1118,
+		1123,1130,1133,1139,1147,1160
 	};
 
 	public static readonly ATN _ATN =

@@ -76,9 +76,11 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
             phrases.Quantity(c.quantity(), c),
             (c.AC() ?? c.DC()) is { } current ? words.Word(current.Symbol) : null),
         StripPropertyContext c when c.alert() is { } alert => Alert(c, alert, NeedsPhase.Strip),
+        StripPropertyContext c when c.figure() is { } figure => Figure(c, figure, NeedsPhase.Strip),
         StripPropertyContext c => Needs(c, c.STRIP(), null, c.NEEDS(), c.needs()),
         NeedsPropertyContext c => Needs(c, null, null, c.NEEDS(), c.needs()),
         AlertPropertyContext c => Alert(c, c.alert(), NeedsPhase.Both),
+        FigurePropertyContext c => Figure(c, c.figure(), NeedsPhase.Both),
         AlertContext c => Alert(c, c, NeedsPhase.Both),
         RefitAlertContext c => Alert(c, c.alert(), NeedsPhase.Refit),
         StripStepContext c when c.alert() is { } alert => Alert(c, alert, NeedsPhase.Strip),
@@ -90,6 +92,7 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         InlineCoverContext c => Cover(c, c.cover()),
         RefitPropertyContext c when c.NEEDS() is not null => Needs(c, null, c.REFIT(), c.NEEDS(), c.needs()),
         RefitPropertyContext c when c.alert() is { } alert => Alert(c, alert, NeedsPhase.Refit),
+        RefitPropertyContext c when c.figure() is { } figure => Figure(c, figure, NeedsPhase.Refit),
         RefitPropertyContext c => new RefitPropertySyntax(Span(c), Keyword(c), Block(c.propertyBlock())),
         _ => null,
     };
@@ -120,6 +123,13 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         alert is { Start.Type: DANGER or WARNING or CAUTION or NOTICE }
             ? new AlertSyntax(Span(context), Keyword(alert), phase, words.Text(alert.text(), alert))
             : null;
+
+    private FigurePropertySyntax Figure(ParserRuleContext context, FigureContext figure, NeedsPhase phase)
+    {
+        var texts = figure.text();
+        return new FigurePropertySyntax(
+            Span(context), Keyword(figure), phase, words.Text(texts.FirstOrDefault(), figure), words.OptionalText(texts.ElementAtOrDefault(1)));
+    }
 
     private VerifyPropertySyntax Verify(VerifyPropertyContext context)
     {

@@ -35,7 +35,7 @@ internal sealed record ReferenceExample(string Page, string Section, int Line, s
         var blocks = Blocks(text).ToList();
         var shared = blocks
             .Where(block => block.Content.StartsWith(FileMark, StringComparison.Ordinal))
-            .ToImmutableSortedDictionary(block => block.Content.Split('\n')[0][FileMark.Length..].Trim(), block => block.Content, StringComparer.Ordinal);
+            .ToImmutableSortedDictionary(block => block.Content.Split('\n')[0][FileMark.Length..].Trim(), block => ContentOf(block.Content), StringComparer.Ordinal);
         foreach (var section in blocks.GroupBy(block => block.Section))
         {
             var own = new StringBuilder();
@@ -56,6 +56,9 @@ internal sealed record ReferenceExample(string Page, string Section, int Line, s
             }
         }
     }
+
+    /// <summary>What stands in the file. A comment begins a source well; a picture it would not.</summary>
+    private static string ContentOf(string block) => block.Split('\n', 2) is [var first, var rest] && !first.EndsWith(".proc", StringComparison.Ordinal) ? rest : block;
 
     private static IEnumerable<(string Section, int Line, string Code, string Content)> Blocks(string text)
     {

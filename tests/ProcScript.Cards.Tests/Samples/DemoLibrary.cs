@@ -2,6 +2,7 @@ using ProcScript.Analysis;
 using ProcScript.Analysis.Plans;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.Cards.Tests.Samples;
@@ -50,6 +51,8 @@ internal static class DemoLibrary
         public SourceReading Read(string path) => Path.Combine(_root, path) is var full && File.Exists(full)
             ? new SourceReading(File.ReadAllText(full), SourceOutcome.Read)
             : new SourceReading(null, SourceOutcome.Missing);
+
+        public FigureFile FindFigure(string path) => Path.Combine(_root, path) is var full && File.Exists(full) ? FigureFile.Of(File.ReadAllBytes(full)) : FigureFile.Missing;
 
         private static string Root()
         {

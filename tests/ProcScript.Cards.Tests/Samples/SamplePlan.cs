@@ -143,6 +143,7 @@ internal static class SamplePlan
             Mirror = step.Number,
             Alerts = step.Verb is "remove" ? step.Alerts : [],
             Photos = [],
+            Figures = [],
             Marks = [],
             SeeMarks = [.. step.Marks.Select(mark => new PlanMark(step.Number, mark, false))],
             Notes = [],

@@ -62,6 +62,7 @@ internal static class SampleStrip
             Step("remove", "Remove headliner", "headliner", "headliner", 60) with
             {
                 Photos = ["Drain tube routing over the header", "Harness clips at the rear header"], Store = "on blankets, face down",
+                Figures = [new PlanFigure("img/headliner.svg", "The lip hooks into the rear header")],
                 Marks = ["A pencil line across headliner and pillar."], Ticks = ["Keep in order: lay it out as it sat, apart from its like."], Notes = [new PlanReading("Measure the thickness", "")],
                 Alerts = [new PlanAlert("notice", "The headliner creases for good when it is bent. Carry it flat, by two corners each side.")], People = 2, Kilograms = 6.5,
             },

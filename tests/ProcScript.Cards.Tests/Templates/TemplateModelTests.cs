@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Reflection;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using ProcScript.Analysis.Plans;
 using ProcScript.Cards.Templating;
 using ProcScript.Cards.Tests.Samples;
@@ -29,7 +30,7 @@ public sealed class TemplateModelTests
     private static void Compare(object record, ScriptObject document, HashSet<Type> seen)
     {
         seen.Add(record.GetType());
-        foreach (var property in record.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance))
+        foreach (var property in record.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(property => !property.IsDefined(typeof(JsonIgnoreAttribute))))
         {
             var name = JsonNamingPolicy.CamelCase.ConvertName(property.Name);
             Assert.True(document.Contains(name), $"{record.GetType().Name}.{property.Name}");

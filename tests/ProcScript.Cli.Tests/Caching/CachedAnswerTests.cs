@@ -8,7 +8,7 @@ public sealed class CachedAnswerTests
     private static readonly Gen<string> Word = Gen.String[Gen.Char["abc 7/.é\\"], 0, 12];
 
     private static readonly Gen<CachedAnswer> Answer = Gen.Select(
-        Gen.Select(Word, Word, (path, digest) => new CachedSource(path, digest.Replace(' ', '-'))).Array[0, 6],
+        Gen.Select(Word, Word, Gen.Bool, (path, digest, isFigure) => new CachedSource(path, digest.Replace(' ', '-'), isFigure)).Array[0, 6],
         Gen.Int[0, 1],
         Gen.String[Gen.Char["ab\n é"], 0, 40],
         (sources, code, text) => new CachedAnswer("question", [.. sources], (ExitCode)code, text));

@@ -32,6 +32,9 @@ internal sealed record Case(string Name)
 
     public static bool IsSettings(string path) => path.EndsWith(".json", StringComparison.Ordinal) && Path.GetFileName(path) != "plan.json";
 
+    /// <summary>Whether a file is there to be shown by a source, whatever is in it.</summary>
+    public static bool IsPicture(string path) => Path.GetExtension(path).ToUpperInvariant() is ".SVG" or ".PNG" or ".JPG" or ".WEBP" or ".GIF";
+
     private static IEnumerable<Case> Find() =>
         from path in Directory.Exists(Checkout.Cases) ? FilesBelow(Checkout.Cases) : []
         let parts = path.Split('/')

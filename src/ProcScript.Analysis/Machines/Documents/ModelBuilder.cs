@@ -50,6 +50,7 @@ public static class ModelBuilder
             ? new AsideDocument(way.How ?? "", [.. way.Joints.Select(joint => joint.Name)], ConditionDocuments.Of(way.Conditions))
             : null,
         RenewWith = [.. part.RenewWith.Select(item => item.Name)],
+        Figures = Figures(part),
         Temporary = part.IsTemporary,
         Caps = part.Cap?.Count ?? 0,
         Start = part.IsTemporary ? "out" : "fitted",
@@ -74,6 +75,7 @@ public static class ModelBuilder
         Hazards = Hazards(joint),
         Needs = ConditionDocuments.Of(joint.Conditions),
         RenewWith = [.. joint.RenewWith.Select(item => item.Name)],
+        Figures = Figures(joint),
         Signed = joint.Signed,
         Temporary = joint.IsTemporary,
         Caps = joint.Cap?.Count ?? 0,
@@ -108,6 +110,9 @@ public static class ModelBuilder
 
     private static ControlDocument Of(Control control) =>
         new(control.Name, control.Title, control.Positions, ConditionDocuments.Of(control.Conditions), control.Positions[0]);
+
+    private static ImmutableArray<FigureDocument> Figures(MachineItem item) =>
+        [.. item.Figures.Select(figure => new FigureDocument(figure.Path, figure.Caption, figure.Phase.ToString().ToLowerInvariant()))];
 
     private static ImmutableArray<string> Hazards(MachineItem item) => [.. item.Hazards.Select(HazardWords.Of)];
 }

@@ -58,6 +58,12 @@ public sealed record ConditionDocument(string Phase, ImmutableArray<StateDocumen
 /// <param name="Position">The position of a control; else empty.</param>
 public sealed record StateDocument(string Item, string State, string Position);
 
+/// <summary>A picture.</summary>
+/// <param name="File">The file, relative to the library root.</param>
+/// <param name="Caption">What it shows.</param>
+/// <param name="Phase">When it is shown: <c>strip</c>, <c>refit</c> or <c>both</c>.</param>
+public sealed record FigureDocument(string File, string Caption, string Phase);
+
 /// <summary>A kind of joint.</summary>
 /// <param name="Name">The name.</param>
 /// <param name="Title">What people call it.</param>
@@ -100,6 +106,9 @@ public sealed record PartDocument
 
     /// <summary>What disturbs it: once one of these comes off, it must be renewed.</summary>
     public required ImmutableArray<string> RenewWith { get; init; }
+
+    /// <summary>The pictures of it.</summary>
+    public required ImmutableArray<FigureDocument> Figures { get; init; }
 
     /// <summary>Whether it is there for the job alone.</summary>
     public required bool Temporary { get; init; }
@@ -170,6 +179,9 @@ public sealed record JointDocument
 
     /// <summary>What disturbs it: once one of these comes off, it must be renewed.</summary>
     public required ImmutableArray<string> RenewWith { get; init; }
+
+    /// <summary>The pictures of it.</summary>
+    public required ImmutableArray<FigureDocument> Figures { get; init; }
 
     /// <summary>Whether a second person signs that it is closed.</summary>
     public required bool Signed { get; init; }

@@ -9,7 +9,7 @@ internal static class RefitDetails
 {
     /// <summary>
     /// The block's own <c>refit</c> block. Tools (but for those that only take off), people, hoist, lift, protective equipment and tightening that only the action names hold for both
-    /// directions, for the place and the part are the same; prose, photos, checks, supplies and times do not. Alerts are told
+    /// directions, for the place and the part are the same; prose, photos, pictures, checks, supplies and times do not. Alerts are told
     /// apart elsewhere.
     /// </summary>
     public static ActionDetails Of(ActionDetails action)

@@ -56,7 +56,7 @@ internal static class TighteningWords
             yield return step.Book.Say("tighten.no-angle");
         }
 
-        if (step.Count > 1 && (step.Details.Pattern ?? joint.Pattern) is { } pattern and not TighteningPattern.None)
+        if (Pattern(step) is { } pattern)
         {
             yield return step.Book.Say(Message(pattern));
         }
@@ -71,6 +71,21 @@ internal static class TighteningWords
             yield return step.Book.Say("tighten.mark-heads");
         }
     }
+
+    /// <summary>The order in which the pieces of a step are tightened; null where it does not matter or nothing is said.</summary>
+    public static TighteningPattern? Pattern(PlannedStep step) =>
+        step is { Joint: { } joint, Count: > 1 } && ToolList.Torque(step) is not null && (step.Details.Pattern ?? joint.Pattern) is { } pattern and not TighteningPattern.None
+            ? pattern
+            : null;
+
+    /// <summary>The word of the language for an order.</summary>
+    public static string WordOf(TighteningPattern pattern) => pattern switch
+    {
+        TighteningPattern.Star => "star",
+        TighteningPattern.InsideOut => "inside out",
+        TighteningPattern.Listed => "listed",
+        _ => "",
+    };
 
     private static string Message(TighteningPattern pattern) => pattern switch
     {

@@ -111,6 +111,13 @@ internal sealed class ItemBinder
             case NamesPropertySyntax { Keyword.Text: "hazard" } hazard:
                 item.Hazards = HazardBinder.Added(item.Hazards, hazard, place, _sink);
                 return true;
+            case FigurePropertySyntax picture:
+                if (FigureBinder.Bind(picture, place, _sink) is { } figure)
+                {
+                    item.Figures = item.Figures.Add(figure);
+                }
+
+                return true;
             case AlertSyntax alert:
                 item.Alerts = item.Alerts.Add(Alerts.Bind(alert, place, _sink));
                 return true;

@@ -95,6 +95,8 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ItemLookup items, Condi
                 return details with { Hoist = true };
             case UsesPropertySyntax uses:
                 return SupplyUses.Bind(uses, lookup, place, sink) is { } use ? details with { Uses = details.Uses.Add(use) } : details;
+            case FigurePropertySyntax picture:
+                return FigureBinder.Bind(picture, place, sink) is { } figure ? details with { Figures = details.Figures.Add(figure) } : details;
             case AlertSyntax alert:
                 return details with { Alerts = details.Alerts.Add(Alerts.Bind(alert, place, sink)) };
             case RefitPropertySyntax refit:

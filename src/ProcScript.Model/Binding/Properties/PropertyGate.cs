@@ -30,7 +30,7 @@ internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
             return false;
         }
 
-        if (!row.Holders.HasFlag(_holder) && property is AlertSyntax { Phase: not NeedsPhase.Both } && PropertyTable.Find(property.Keyword.Text)!.Holders.HasFlag(_holder))
+        if (!row.Holders.HasFlag(_holder) && PhaseOf(property) != NeedsPhase.Both && PropertyTable.Find(property.Keyword.Text)!.Holders.HasFlag(_holder))
         {
             var direction = new TextSpan(property.Span.Start, keyword.IndexOf(' ', StringComparison.Ordinal));
             sink.Report(PropertyNotHere.OneWay(keyword, _holder, place.At(direction), place.At(property.Keyword.Span)), place);
@@ -58,8 +58,15 @@ internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
         return false;
     }
 
-    /// <summary>The words that name the property. An alert that stands one way only has no place where there is no way back.</summary>
-    private static string WordsOf(PropertySyntax property) => property is AlertSyntax { Phase: not NeedsPhase.Both } alert
-        ? $"{(alert.Phase == NeedsPhase.Strip ? "strip" : "refit")} {alert.Keyword.Text}"
+    /// <summary>The words that name the property. An alert or a picture that stands one way only has no place where there is no way back.</summary>
+    private static string WordsOf(PropertySyntax property) => PhaseOf(property) is not NeedsPhase.Both and var phase
+        ? $"{(phase == NeedsPhase.Strip ? "strip" : "refit")} {property.Keyword.Text}"
         : property.Keyword.Text;
+
+    private static NeedsPhase PhaseOf(PropertySyntax property) => property switch
+    {
+        AlertSyntax alert => alert.Phase,
+        FigurePropertySyntax figure => figure.Phase,
+        _ => NeedsPhase.Both,
+    };
 }
