@@ -14,7 +14,10 @@ namespace ProcScript.Analysis.Energies;
 internal readonly record struct TakenReading(string Text, Limit? Expect)
 {
     /// <summary>The checks and measurements of an action: its own, and those that its block asks for after it.</summary>
-    public static IEnumerable<TakenReading> Of(PerformedAction action)
+    public static IEnumerable<TakenReading> Of(PerformedAction action) => Of(action, StepOrigin.Details(action));
+
+    /// <summary>The same of an action whose block is at hand.</summary>
+    public static IEnumerable<TakenReading> Of(PerformedAction action, ActionDetails details)
     {
         switch (action.Origin)
         {
@@ -29,7 +32,7 @@ internal readonly record struct TakenReading(string Text, Limit? Expect)
                 break;
         }
 
-        foreach (var check in StepOrigin.Details(action).Checks)
+        foreach (var check in details.Checks)
         {
             yield return new TakenReading(check, null);
         }

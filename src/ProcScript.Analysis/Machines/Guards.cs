@@ -118,7 +118,7 @@ internal sealed class Guards
 
     private static ILookup<Energy, MachineItem> Asking(Machine machine) =>
         machine.Parts.Concat<MachineItem>(machine.Joints)
-            .SelectMany(item => (item is Part part ? part.Conditions.AddRange(part.WayOut) : item.Conditions)
+            .SelectMany(item => (item is Part { WayOut.IsEmpty: false } part ? part.Conditions.Concat(part.WayOut) : item.Conditions)
                 .Where(condition => condition is { State: NeededState.Isolated, Phase: not NeedsPhase.Strip })
                 .Select(condition => (Item: item, Energy: (Energy)condition.Item)))
             .ToLookup(asking => asking.Energy, asking => asking.Item);

@@ -62,14 +62,16 @@ internal sealed partial class SaidAgainstSo
             return;
         }
 
-        foreach (var (text, reading) in Texts(action))
+        ReadTexts(action);
+    }
+
+    private void Read(string text, PerformedAction action, TakenReading? reading = null)
+    {
+        if (_strip.Facts.Titles.In(text) is { IsEmpty: false } named && reading?.NeedsPresence != true)
         {
-            if (_strip.Facts.Titles.In(text) is { IsEmpty: false } named && reading?.NeedsPresence != true)
+            foreach (var items in named)
             {
-                foreach (var items in named)
-                {
-                    Read(items, action, isReading: reading is not null);
-                }
+                Read(items, action, isReading: reading is not null);
             }
         }
     }
@@ -157,39 +159,44 @@ internal sealed partial class SaidAgainstSo
         return at < words.Length ? control.Positions.IndexOf(words[at].Text, StringComparer.OrdinalIgnoreCase) : -1;
     }
 
-    /// <summary>The texts of a step, with the reading of those that take one or look at something.</summary>
-    private static IEnumerable<(string Text, TakenReading? Reading)> Texts(PerformedAction action)
+    /// <summary>Reads the texts of a step; those that take a reading or look at something as such.</summary>
+    private void ReadTexts(PerformedAction action)
     {
-        foreach (var reading in TakenReading.Of(action))
+        var details = StepOrigin.Details(action);
+        foreach (var reading in TakenReading.Of(action, details))
         {
-            yield return (reading.Text, reading);
+            Read(reading.Text, action, reading);
         }
 
-        var details = StepOrigin.Details(action);
         if (StepOrigin.Step(action.Origin) is { Verb: Verb.Task, Text: { } task })
         {
-            yield return (task, null);
+            Read(task, action);
         }
 
-        foreach (var how in details.How)
+        foreach (var text in details.How)
         {
-            yield return (how, null);
+            Read(text, action);
         }
 
-        foreach (var photo in details.Photos)
+        foreach (var text in details.Photos)
         {
-            yield return (photo, null);
+            Read(text, action);
         }
 
         if (details.Store is { } store)
         {
-            yield return (store, null);
+            Read(store, action);
         }
 
         var (own, mirrored) = StepOrigin.Alerts(action.Origin);
-        foreach (var alert in own.AddRange(mirrored))
+        foreach (var alert in own)
         {
-            yield return (alert.Text, null);
+            Read(alert.Text, action);
+        }
+
+        foreach (var alert in mirrored)
+        {
+            Read(alert.Text, action);
         }
     }
 

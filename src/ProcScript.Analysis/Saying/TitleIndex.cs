@@ -16,13 +16,16 @@ internal sealed class TitleIndex
 
     private readonly Dictionary<string, List<Entry>> _byFirstWord = new(StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>The letters and figures that titles begin with: a text without any of them need not be divided into words.</summary>
+    private readonly HashSet<string> _beginnings = new(StringComparer.OrdinalIgnoreCase);
+
     /// <summary>What each text names: the same words stand at many steps, there and back, and in many procedures.</summary>
     private readonly ConcurrentDictionary<string, ImmutableArray<NamedItems>> _named = new(StringComparer.Ordinal);
 
     /// <summary>Takes the titles of a machine.</summary>
     public TitleIndex(Machine machine)
     {
-        var items = new OrderedDictionary<string, List<MachineItem>>(StringComparer.OrdinalIgnoreCase);
+        var entries = new Dictionary<string, Entry>(StringComparer.OrdinalIgnoreCase);
         foreach (var item in machine.Parts.Concat<MachineItem>(machine.Energies).Concat(machine.Fluids).Concat(machine.Controls).Concat(machine.Joints))
         {
             var words = Words(item.Title);
@@ -31,32 +34,51 @@ internal sealed class TitleIndex
                 continue;
             }
 
-            Add(items, words, item);
+            Add(entries, words, item);
             if (WithoutIndex(words, item.Name) is { Length: > 0 } shared && shared.Length < words.Length)
             {
-                Add(items, shared, item);
+                Add(entries, shared, item);
             }
         }
 
-        foreach (var (title, named) in items)
+        foreach (var alike in _byFirstWord.Values.Where(alike => alike.Count > 1))
         {
-            var words = title.Split(Between);
-            if (!_byFirstWord.TryGetValue(words[0], out var entries))
-            {
-                _byFirstWord.Add(words[0], entries = []);
-            }
-
-            entries.Add(new Entry(words, [.. named]));
-        }
-
-        foreach (var entries in _byFirstWord.Values)
-        {
-            entries.Sort((one, other) => other.Words.Length.CompareTo(one.Words.Length));
+            alike.Sort((one, other) => other.Words.Length.CompareTo(one.Words.Length));
         }
     }
 
     /// <summary>What the sentences of a text name.</summary>
-    public ImmutableArray<NamedItems> In(string text) => _named.GetOrAdd(text, one => [.. SentenceSplitter.Split(one).SelectMany(In)]);
+    public ImmutableArray<NamedItems> In(string text) =>
+        _named.GetOrAdd(text, static (one, index) => index.MayName(one) ? [.. SentenceSplitter.Split(one).SelectMany(index.In)] : [], this);
+
+    private bool MayName(ReadOnlySpan<char> text)
+    {
+        var beginnings = _beginnings.GetAlternateLookup<ReadOnlySpan<char>>();
+        for (var at = 0; at < text.Length;)
+        {
+            var run = Run(text[at..]);
+            if (run.Length > 0 && (beginnings.Contains(run) || (IsPlural(run) && beginnings.Contains(run[..^1]))))
+            {
+                return true;
+            }
+
+            at += run.Length + 1;
+        }
+
+        return beginnings.Contains("");
+    }
+
+    /// <summary>The letters and figures at the start of a text.</summary>
+    private static ReadOnlySpan<char> Run(ReadOnlySpan<char> text)
+    {
+        var end = 0;
+        while (end < text.Length && char.IsLetterOrDigit(text[end]))
+        {
+            end++;
+        }
+
+        return text[..end];
+    }
 
     /// <summary>What a sentence names, of titles that begin with the same words the longest.</summary>
     private IEnumerable<NamedItems> In(Sentence sentence)
@@ -76,20 +98,29 @@ internal sealed class TitleIndex
         }
     }
 
-    private static void Add(OrderedDictionary<string, List<MachineItem>> items, string[] words, MachineItem item)
+    private void Add(Dictionary<string, Entry> entries, string[] words, MachineItem item)
     {
-        var title = string.Join(Between, words);
-        if (title.Length == 0)
+        if (words.Length == 0)
         {
             return;
         }
 
-        if (!items.TryGetValue(title, out var named))
+        var title = string.Join(Between, words);
+        if (entries.TryGetValue(title, out var entry))
         {
-            items.Add(title, named = []);
+            entry.Items = entry.Items.Add(item);
+            return;
         }
 
-        named.Add(item);
+        entry = new Entry(words, item);
+        entries.Add(title, entry);
+        if (!_byFirstWord.TryGetValue(words[0], out var alike))
+        {
+            _byFirstWord.Add(words[0], alike = []);
+            _beginnings.Add(Run(words[0]).ToString());
+        }
+
+        alike.Add(entry);
     }
 
     private static string[] Words(string title) => [.. WordSplitter.Split(title, 0, title.Length).Select(word => word.Text)];
@@ -129,9 +160,16 @@ internal sealed class TitleIndex
         return EnglishNouns.BeginsAt(sentence, at) && EnglishNouns.EndsAt(sentence, end);
     }
 
-    private static string Singular(string word) => word.Length > 3 && word.EndsWith('s') && !word.EndsWith("ss", StringComparison.Ordinal) ? word[..^1] : word;
+    private static string Singular(string word) => IsPlural(word) ? word[..^1] : word;
 
-    private sealed record Entry(string[] Words, ImmutableArray<MachineItem> Items);
+    private static bool IsPlural(ReadOnlySpan<char> word) => word.Length > 3 && word is [.., not 's', 's'];
+
+    private sealed class Entry(string[] words, MachineItem first)
+    {
+        public string[] Words => words;
+
+        public ImmutableArray<MachineItem> Items { get; set; } = [first];
+    }
 }
 
 /// <summary>Words of a sentence that name items.</summary>

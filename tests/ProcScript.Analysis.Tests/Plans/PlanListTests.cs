@@ -49,7 +49,7 @@ public class PlanListTests
             [
                 new PlanTool("breaker bar, 600 mm", 1, steps),
                 new PlanTool("13 mm socket", 6, 12),
-                new PlanTool("trim lever", 15, 4),
+                new PlanTool("trim lever", 15, 2),
                 new PlanTool("torque wrench, 18 N·m to 40 N·m", Sample.Step("Fasten 3 × stretch bolt").Number, 7),
             ],
             Sample.Tools);

@@ -30,7 +30,7 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
             _ => JointRole.Held,
         };
         _asked = 0;
-        Add(OutlineSort.Joint, role, joint.Count, joint.Kind, joint.Name, PropertyPlaces.Of(joint.Clauses, place, options, sink), place, part, -1, options);
+        Add(OutlineSort.Joint, role, joint.Count, joint.Kind, joint.Name, PropertyPlaces.Of(joint.Clauses, place, options, null, sink), place, part, -1, options);
         return _asked;
     }
 
@@ -79,7 +79,7 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
             _asked |= where.Guards.Options;
             if (clause is CoverSyntax cover)
             {
-                var inner = PropertyPlaces.Of(cover.Clauses, where, options, sink);
+                var inner = PropertyPlaces.Of(cover.Clauses, where, options, null, sink);
                 Add(OutlineSort.Cover, JointRole.Cover, cover.Count, cover.Kind, cover.Name, inner, where, part, index, options, IsLock(cover));
             }
         }

@@ -195,7 +195,7 @@ internal sealed class OutlineWalk
             PositionTitles = positions.IsDefault ? [] : [.. positions.Select(position => AuthorText.Word(position, place))],
             First = first ?? properties.FirstOrDefault(),
         };
-        foreach (var (property, where) in PropertyPlaces.Of(properties, place, _options, _sink))
+        foreach (var (property, where) in PropertyPlaces.Of(properties, place, _options, null, _sink))
         {
             item.Members.Add(new OutlineMember(property, where));
             _effective |= where.Guards.Options;

@@ -9,9 +9,9 @@ namespace ProcScript.Model.Binding.Properties;
 /// <summary>The properties of a block, each with its place: what stands in a <c>when</c> counts only where its test holds.</summary>
 internal static class PropertyPlaces
 {
-    /// <summary>The properties for every variant of a machine; the guards of a place say for which.</summary>
+    /// <summary>The properties that count in a variant; those for every variant where none is given, the guards of a place say for which.</summary>
     public static IEnumerable<(PropertySyntax Property, BindingPlace Place)> Of(
-        ImmutableArray<MemberSyntax> members, BindingPlace place, OptionNames options, FindingSink sink)
+        ImmutableArray<MemberSyntax> members, BindingPlace place, OptionNames options, ulong? variant, FindingSink sink)
     {
         foreach (var member in members)
         {
@@ -19,20 +19,15 @@ internal static class PropertyPlaces
             {
                 yield return (property, place);
             }
-            else if (member is WhenSyntax branch && Unrolling.When(branch.Test, place, options, sink) is { } body)
+            else if (member is WhenSyntax branch && Unrolling.When(branch.Test, place, options, sink) is { } body && (variant is not { } one || body.Guards.Hold(one)))
             {
-                foreach (var within in Of([.. branch.Body.OfType<MemberSyntax>()], body, options, sink))
+                foreach (var within in Of([.. branch.Body.Cast<MemberSyntax>()], body, options, variant, sink))
                 {
                     yield return within;
                 }
             }
         }
     }
-
-    /// <summary>The properties that count in one variant.</summary>
-    public static IEnumerable<(PropertySyntax Property, BindingPlace Place)> Of(
-        ImmutableArray<MemberSyntax> members, BindingPlace place, OptionNames options, ulong variant, FindingSink sink) =>
-        Of(members, place, options, sink).Where(one => one.Place.Guards.Hold(variant));
 
     /// <summary>The properties of what belongs to no machine, and so has no options; a <c>when</c> among them is a finding.</summary>
     public static IEnumerable<PropertySyntax> OfCatalog(ImmutableArray<MemberSyntax> members, BindingPlace place, FindingSink sink)
