@@ -39,9 +39,10 @@ internal static class TextsVerb
 
         var taken = TranslationUpdate.Of(library, kept, given);
         using PendingFiles files = new();
-        files.Add(Path.Combine(root, kept.Path), XliffFile.Write(taken.Units, source, request.Language.Tag()));
+        var file = Path.Combine(root, kept.Path);
+        files.Add(file, XliffFile.Write(taken.Units, source, request.Language.Tag()));
         files.Commit(replace: true);
-        around.Output.WriteLine($"wrote {kept.Path}: {Counted.Of(taken.Taken, "translation")} taken in, {taken.Units.Length} in all");
+        around.Output.WriteLine($"wrote {RelativePath.Inside(around.CurrentFolder, file)}: {Counted.Of(taken.Taken, "translation")} taken in, {taken.Units.Length} in all");
         foreach (var (unit, why) in taken.LeftOut)
         {
             around.Output.WriteLine($"left out {unit.Path}: {unit.Key}: {why}");

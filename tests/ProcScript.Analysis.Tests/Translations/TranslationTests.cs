@@ -16,7 +16,7 @@ public class TranslationTests
         fastener bolt "M8 × 25 bolt"
         machine press "Press" {
           energy mains "230 V mains" { hazard high_voltage  isolate "Off."  restore "On." }
-          control tap "tap" positions open, shut
+          control tap "tap" { open, shut }
           each side in left, right {
             part lid[side] "{side} lid" { held by 4 bolt as lid_bolts[side] { at "rear edge" } }
           }
@@ -39,7 +39,7 @@ public class TranslationTests
         var keys = Keys(Press);
 
         Assert.Contains("machine.press:energy.mains:isolate.1", keys);
-        Assert.Contains("machine.press:joint.lid_bolts.side:at.1", keys);
+        Assert.Contains("machine.press:part.lid.side:joint.lid_bolts.side:at.1", keys);
         Assert.Contains("machine.press:part.spare_wheel:title", keys);
         Assert.Contains("procedure.lids_off:stage.1:remove.lid.side.1:how.1", keys);
         Assert.Contains("word:left", keys);

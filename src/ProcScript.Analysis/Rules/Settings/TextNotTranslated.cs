@@ -30,7 +30,7 @@ public sealed class TextNotTranslated : Rule
             { "language": "de" }
             // file: press.proc
             machine press "Press" { part guard "guard" }
-            procedure guard_off "Take the guard off" on press { stage "Guard" { remove guard } }
+            procedure guard_off "Take the guard off" on press { goal remove guard  stage "Guard" { remove guard } }
             // file: texts/de.xlf
             <?xml version="1.0" encoding="utf-8"?>
             <xliff version="2.1" srcLang="en" trgLang="de" xmlns="urn:oasis:names:tc:xliff:document:2.0">
@@ -46,7 +46,7 @@ public sealed class TextNotTranslated : Rule
             { "language": "de" }
             // file: press.proc
             machine press "Press" { part guard "guard" }
-            procedure guard_off "Take the guard off" on press { stage "Guard" { remove guard } }
+            procedure guard_off "Take the guard off" on press { goal remove guard  stage "Guard" { remove guard } }
             // file: texts/de.xlf
             <?xml version="1.0" encoding="utf-8"?>
             <xliff version="2.1" srcLang="en" trgLang="de" xmlns="urn:oasis:names:tc:xliff:document:2.0">
