@@ -42,7 +42,7 @@ public sealed class HandingOver(ChromiumFixture chromium)
             Assert.Contains(section.Title, card, StringComparison.Ordinal);
             Assert.All(section.Lines, line => Assert.Contains(line.Text, card, StringComparison.Ordinal));
         });
-        Assert.Contains("Goes on with step 4: Undo 4", card, StringComparison.Ordinal);
+        Assert.Contains("Continue with step 4: Undo 4", card, StringComparison.Ordinal);
         var result = await pack.Page.RunAxe();
         Assert.DoesNotContain(result.Violations, violation => violation.Impact is "serious" or "critical");
     }

@@ -71,7 +71,7 @@ public sealed class KeepingARecord(ChromiumFixture chromium)
         // The next day, at the next machine.
         var next = await pack.AnotherTabAsync(Write(SamplePlan.Brief));
         var question = await next.Locator("dialog h2").InnerTextAsync();
-        Assert.Matches(@"^Continue the record of serial K-1, work order 77, started \d{4}-\d\d-\d\d \d\d:\d\d, or start a new one\?$", question);
+        Assert.Matches(@"^Continue the record: serial K-1, work order 77, started \d{4}-\d\d-\d\d \d\d:\d\d, or start a new one\?$", question);
         Assert.False(await next.Locator("[data-field='step-1']").IsCheckedAsync());
         await next.Locator("[data-do=serial]").FillAsync("K-2");
         await next.Keyboard.PressAsync("Enter");
