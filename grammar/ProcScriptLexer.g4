@@ -171,6 +171,7 @@ MEASURED    : 'measured' ;
 SNUG        : 'snug' ;
 RETORQUE    : 'retorque' ;
 SIGNED      : 'signed' ;
+VERBS       : 'verbs' ;
 
 // The third is taken for the second, with a finding.
 PLUS_MINUS  : '\u00B1' | '+-' | '+/-' ;

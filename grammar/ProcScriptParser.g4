@@ -88,6 +88,7 @@ whenProperties : WHEN test propertyBlock ;
 // ok: mark "One punch dot across flange and hub."
 // ok: measured "thickness"
 // ok: figure "img/bolts.jpg" "Four bolts, two hidden"
+// ok: verbs "press off" "press on"
 // ok: figure "img/bolts.jpg"
 // ok: strip figure "img/bolts.jpg" "Pull here"
 // bad: how Crosswise
@@ -115,6 +116,7 @@ whenProperties : WHEN test propertyBlock ;
 // bad: keep order
 // bad: mark flange
 // bad: figure bolts
+// bad: verbs "press off"
 // bad: figure "img/bolts.jpg" bolts
 property
     : ( HOW | PHOTO | CHECK | STORE | PPE | RELEASE | ENGAGE | PREPARE | SHUTDOWN | ISOLATE | LOCK | BLEED | RESTORE
@@ -138,6 +140,7 @@ property
     | SINGLE USE                                                                                                        # singleUseProperty
     | ( CAPTIVE | OILED | HOIST | TEMPORARY | STRETCH | SIGNED )                                                        # flagProperty
     | REUSE BECAUSE text                                                                                                # reuseProperty
+    | VERBS text text                                                                                                   # verbsProperty
     | KEEP IN ORDER                                                                                                     # keepProperty
     | PREVAILING limit                                                                                                  # prevailingProperty
     | VERIFY text instruments? ( AT ( reference | text ) )? ( EXPECT limit )? propertyBlock?                            # verifyProperty
@@ -690,7 +693,7 @@ name
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
     | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND | NONE | NOT_KNOWN | OR | WAY | WHERE | NEEDED
     | WITHOUT | RECORD | PAUSE
-    | LOCKED | REUSE | STRETCH | PREVAILING | KEEP | ORDER | MARK | MEASURED | SNUG | RETORQUE | SIGNED
+    | LOCKED | REUSE | STRETCH | PREVAILING | KEEP | ORDER | MARK | MEASURED | SNUG | RETORQUE | SIGNED | VERBS
     ;
 
 // ok: down

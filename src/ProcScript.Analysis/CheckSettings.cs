@@ -1,6 +1,8 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using ProcScript.Analysis.Settings;
+using ProcScript.Analysis.Translations;
+using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -19,6 +21,9 @@ public sealed record CheckSettings
 
     /// <summary>What holds for no path in particular.</summary>
     public PathSettings Everywhere => For("");
+
+    /// <summary>The authors' texts in the language of the packs; null where they are written in it.</summary>
+    public LibraryTranslation? Translation { get; init; }
 
     /// <summary>What is wrong with the settings themselves.</summary>
     public ImmutableArray<Finding> Findings { get; internal init; } = [];
@@ -41,6 +46,16 @@ public sealed record CheckSettings
     public PathSettings For(string path) => _ofPaths.GetOrAdd(
         Layers.Any(layer => layer.Paths is not null) ? path : "",
         one => Layers.Where(layer => layer.Paths?.Match(one) ?? true).Aggregate(PathSettings.BuiltIn, (settings, layer) => settings.With(layer)));
+
+    /// <summary>The same with the translations of a library, where its packs are in another language than its texts.</summary>
+    public CheckSettings WithTranslation(ISourceStore store)
+    {
+        var language = Everywhere.Get(SettingsTable.Language);
+        return this with
+        {
+            Translation = language == Everywhere.Get(SettingsTable.TextsLanguage) ? null : LibraryTranslation.Read(store, Everywhere.Get(SettingsTable.TextsFolder), language),
+        };
+    }
 
     /// <summary>The same with a choice that outweighs all others, for every path.</summary>
     public CheckSettings With<T>(Setting<T> setting, T value)

@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using ProcScript.Analysis.Checking;
 using ProcScript.Analysis.Figures;
+using ProcScript.Analysis.Rules.Settings;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Whole;
@@ -152,6 +153,7 @@ public static class LibraryCheck
         IEnumerable<Finding> findings =
         [
             .. settings.Findings,
+            .. TextNotTranslated.Judge(library, settings),
             .. library.Findings,
             .. settled.Kinds,
             .. settled.Figures,

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
 using ProcScript.Cards.Figures;
@@ -33,7 +34,7 @@ public static class WorkPack
     public static string Map(Plan plan)
     {
         ArgumentNullException.ThrowIfNull(plan);
-        return MapFile.Svg(plan.Map);
+        return MapFile.Svg(plan.Map, PackLanguages.BookOf(plan));
     }
 
     /// <summary>The pictures that the Markdown pack shows: the files that belong beside it.</summary>

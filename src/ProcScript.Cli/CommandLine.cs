@@ -89,6 +89,7 @@ internal static class CommandLine
             DiffCommand.Create(around),
             ExplainCommand.Create(around),
             ConfigCommand.Create(around),
+            TextsCommand.Create(around),
             NewCommand.Create(around),
             ServerCommand.Create(around),
             CompletionsCommand.Create(around),

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Figures;
 using ProcScript.Model.Procedures;
+using ProcScript.Model.Texts;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 
@@ -18,6 +19,9 @@ public sealed class Library
 
     /// <summary>Whether it is all that there is below the root, and not only what somebody asked about.</summary>
     public bool IsWhole { get; init; }
+
+    /// <summary>The authors' texts in another language; null where they are told as they are written.</summary>
+    public LibraryTexts? Texts { get; init; }
 
     /// <summary>Every kind of the catalog that has no error in its text, in the order of files and text.</summary>
     public required ImmutableArray<Kind> Kinds { get; init; }

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using AngleSharp.Html.Parser;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Plans.Words;
 using ProcScript.Cards.Tests.Samples;
 
 namespace ProcScript.Cards.Tests;
@@ -33,7 +35,7 @@ public sealed class CoverTests
     [Fact]
     public void Every_pack_defers_to_the_manufacturer_the_law_and_licensed_people()
     {
-        foreach (var text in new[] { WorkPack.Html(SamplePlan.Bare, PackTemplates.Standard).Text, WorkPack.Markdown(SamplePlan.Bare, PackTemplates.Standard).Text })
+        foreach (var text in new[] { WebUtility.HtmlDecode(WorkPack.Html(SamplePlan.Bare, PackTemplates.Standard).Text), WorkPack.Markdown(SamplePlan.Bare, PackTemplates.Standard).Text })
         {
             Assert.Contains("The manufacturer's data for this machine and the law where you work come before this pack.", text, StringComparison.Ordinal);
             Assert.Contains("Refrigerant, restraint systems and high voltage are for licensed people only.", text, StringComparison.Ordinal);
@@ -44,8 +46,9 @@ public sealed class CoverTests
     [Fact]
     public void What_the_job_touches_is_said_in_both_documents()
     {
-        Assert.Contains("<b>This job touches refrigerant.</b>", WorkPack.Html(SamplePlan.Evaporator, PackTemplates.Standard).Text, StringComparison.Ordinal);
-        Assert.Contains("**This job touches refrigerant.**", WorkPack.Markdown(SamplePlan.Evaporator, PackTemplates.Standard).Text, StringComparison.Ordinal);
+        var cooled = SamplePlan.Evaporator with { Licensed = ["refrigerant"] };
+        Assert.Contains("<b>This job touches refrigerant.</b>", WorkPack.Html(cooled, PackTemplates.Standard).Text, StringComparison.Ordinal);
+        Assert.Contains("**This job touches refrigerant.**", WorkPack.Markdown(cooled, PackTemplates.Standard).Text, StringComparison.Ordinal);
     }
 
     [Fact]

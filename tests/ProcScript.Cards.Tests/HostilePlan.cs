@@ -18,6 +18,9 @@ internal static class HostilePlan
         "\u202Eabc", "é", "日本", "😀", "\u00A0", " ", "  ", "a", "M8 × 25",
     ];
 
+    // What the program says by a word of its own, which stands for words in the language of the pack: no author writes it.
+    private static readonly string[] Own = ["language", "textsLanguage", "word", "side"];
+
     /// <summary>Texts put together from pieces that mean something to HTML, CSS, Markdown or the template language.</summary>
     public static Gen<string> Text { get; } = Gen.OneOf(Pieces).Array[1, 5].Select(string.Concat);
 
@@ -40,7 +43,7 @@ internal static class HostilePlan
     {
         if (node is JsonObject parent)
         {
-            foreach (var (name, value) in parent.ToList())
+            foreach (var (name, value) in parent.Where(field => !Own.Contains(field.Key)).ToList())
             {
                 if (value is JsonValue leaf && leaf.GetValueKind() == JsonValueKind.String)
                 {

@@ -18,7 +18,7 @@ public sealed partial class HostileTextTests
     {
         var document = Parse(WorkPack.Html(plan, PackTemplates.Standard).Text);
 
-        Assert.Equal(string.Concat(new[] { "photos.js", "pack.js", "search.js" }.Select(PackTemplates.Standard.Raw)), Assert.Single(document.Scripts).TextContent);
+        Assert.Equal(string.Concat(new[] { "words.js", "photos.js", "pack.js", "search.js" }.Select(PackTemplates.Standard.Raw)), Assert.Single(document.Scripts).TextContent);
         Assert.Single(document.QuerySelectorAll("style"));
         Assert.Empty(document.QuerySelectorAll("img, iframe, object, embed, link, base, form, video, audio, template"));
         Assert.All(document.QuerySelectorAll("a"), link => Assert.StartsWith("#", link.GetAttribute("href"), StringComparison.Ordinal));

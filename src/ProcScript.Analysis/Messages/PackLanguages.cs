@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Plans;
 
 namespace ProcScript.Analysis.Messages;
 
@@ -20,6 +21,13 @@ public static class PackLanguages
 
     /// <summary>The language of a tag; null where packs are not written in it.</summary>
     public static PackLanguage? Find(string tag) => All.Select(language => (PackLanguage?)language).FirstOrDefault(language => language!.Value.Tag() == tag);
+
+    /// <summary>The words of the language that a plan is written in; the English ones where packs are not written in it.</summary>
+    public static Wordbook BookOf(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        return Wordbook.In(Find(plan.Language) ?? PackLanguage.English);
+    }
 
     /// <summary>Whether a sentence that stands within another begins small. In German it begins with what is worked on, a noun.</summary>
     internal static bool BeginsSmallWithin(this PackLanguage language) => language != PackLanguage.German;

@@ -17,11 +17,13 @@ public sealed class Wordbook
         PackLanguages.All.ToFrozenDictionary(language => language, language => new Lazy<Wordbook>(() => new Wordbook(language)));
 
     private readonly FrozenDictionary<string, Lazy<IcuMessage>> _messages;
+    private readonly Dictionary<string, string> _written;
 
     private Wordbook(PackLanguage language)
     {
         Language = language;
-        _messages = Read(language).ToFrozenDictionary(message => message.Key, message => new Lazy<IcuMessage>(() => IcuMessage.Parse(message.Value)), StringComparer.Ordinal);
+        _written = Read(language);
+        _messages = _written.ToFrozenDictionary(message => message.Key, message => new Lazy<IcuMessage>(() => IcuMessage.Parse(message.Value)), StringComparer.Ordinal);
         Numbers = new NumberStyle(Say("number.decimal-mark"), Say("number.to"));
     }
 
@@ -40,10 +42,13 @@ public sealed class Wordbook
     /// <summary>The words of a language.</summary>
     public static Wordbook In(PackLanguage language) => Books[language].Value;
 
-    /// <summary>A message as it is written in the file.</summary>
+    /// <summary>A message, to be filled in.</summary>
     public IcuMessage Message(string key) => _messages.TryGetValue(key, out var message)
         ? message.Value
         : throw new ArgumentException($"There is no message `{key}`.", nameof(key));
+
+    /// <summary>A message as its file has it.</summary>
+    public string Written(string key) => _written[key];
 
     /// <summary>Whether there is a message of that key.</summary>
     public bool Has(string key) => _messages.ContainsKey(key);

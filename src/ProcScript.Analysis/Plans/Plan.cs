@@ -14,6 +14,12 @@ public sealed record Plan
     /// <summary>The language that it is written in, but for the author's own words: a tag of BCP 47, such as <c>de</c>.</summary>
     public string Language { get; init; } = "en";
 
+    /// <summary>
+    /// The language of the author's own words, where the plan is in another and they are translated; else empty. What has no translation stands
+    /// between U+2068 and U+2069.
+    /// </summary>
+    public string TextsLanguage { get; init; } = "";
+
     /// <summary>The job: the procedure's name with its arguments, usable as a file name, such as <c>door_out-left</c>.</summary>
     public required string Job { get; init; }
 
@@ -82,6 +88,9 @@ public sealed record Plan
 
     /// <summary>The hazards that the job touches, in the order they are met.</summary>
     public ImmutableArray<PlanHazard> Hazards { get; init; } = [];
+
+    /// <summary>Work that most countries leave to licensed people, as far as it is found: <c>refrigerant</c>, <c>restraint</c>, <c>high voltage</c>.</summary>
+    public ImmutableArray<string> Licensed { get; init; } = [];
 
     /// <summary>The energies that the job isolates, in that order.</summary>
     public required ImmutableArray<PlanEnergy> Energies { get; init; }

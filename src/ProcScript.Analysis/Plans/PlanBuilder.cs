@@ -63,7 +63,7 @@ internal sealed class PlanBuilder
         _energies = EnergyStates.Of(_list);
         _temporary = TemporaryList.Of(_steps);
         _leftOut = LeftOutLines.Of(strip, _book);
-        _standings = CardStandings.Of(strip, refit, _book, _list, _bags, _temporary);
+        _standings = CardStandings.Of(strip, refit, _list, _bags, _temporary, _book);
         _writer = new StepWriter(library, _steps, _warnings, _tools, _bags)
         {
             Which = new WhichIsWhich(loose, _bags, _book),
@@ -82,6 +82,8 @@ internal sealed class PlanBuilder
     public static Plan Build(Library library, StripRun strip, RefitRun refit, PathSettings settings)
     {
         var plan = new PlanBuilder(library, strip, refit, settings).Build();
+        plan = plan with { Licensed = [.. LicensedWork.In(plan)] };
+        plan = library.Texts is { } texts ? PlanTexts.Told(plan, texts, settings.Get(SettingsTable.TextsLanguage)) : plan;
         return plan with { Revision = PlanRevision.Of(plan) };
     }
 

@@ -28,6 +28,8 @@ internal static class PlanRevision
             {
                 Revision = "",
                 Language = "",
+                TextsLanguage = "",
+                Licensed = [],
                 Procedure = "",
                 Parameters = [],
                 GoalActions = [],

@@ -134,6 +134,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Settings.SettingGivenTwice(),
         new global::ProcScript.Analysis.Rules.Settings.OverrideOfNoPath(),
         new global::ProcScript.Analysis.Rules.Settings.StraySettings(),
+        new global::ProcScript.Analysis.Rules.Settings.TextNotTranslated(),
         new global::ProcScript.Analysis.Rules.Baselines.StaleBaselineEntry(),
         new global::ProcScript.Analysis.Rules.Unsaid.PlugOnNothing(),
         new global::ProcScript.Analysis.Rules.Unsaid.LineOnNothing(),

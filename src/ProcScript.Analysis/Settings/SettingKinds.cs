@@ -5,6 +5,7 @@ using ProcScript.Analysis.Rules.Settings;
 using ProcScript.Analysis.Settings.Json;
 using ProcScript.Model.Quantities;
 using ProcScript.Model.Rules.Wording;
+using ProcScript.Model.Sources;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Analysis.Settings;
@@ -146,6 +147,28 @@ public sealed class CountSetting : Setting<int>
         sink.Report(node is NumberNode
             ? WrongSettingQuantity.At($"`{Key}` cannot be {sink.Text.Slice(node.Span)}", $"write {Choices}", sink.At(node.Span))
             : WrongSortOfSetting.At(Key, node.Sort, Choices, sink.At(node.Span)));
+        return null;
+    }
+}
+
+/// <summary>A setting that is a folder of the library.</summary>
+public sealed class FolderSetting : Setting<string>
+{
+    /// <inheritdoc/>
+    public override string Choices => "the path of a folder in the library, in quotes";
+
+    /// <inheritdoc/>
+    public override string Print(object value) => (string)value;
+
+    /// <inheritdoc/>
+    internal override object? Read(SettingsNode node, SettingsSink sink)
+    {
+        if (node is TextNode text && LibraryPath.Normalize(text.Value) is { Length: > 0 } path)
+        {
+            return path;
+        }
+
+        sink.Report(WrongSortOfSetting.At(Key, node is TextNode ? "a path that leads out of the library" : node.Sort, Choices, sink.At(node.Span)));
         return null;
     }
 }

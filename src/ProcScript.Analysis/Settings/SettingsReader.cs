@@ -24,7 +24,7 @@ public sealed class SettingsReader
     public static CheckSettings Read(ISourceStore store)
     {
         ArgumentNullException.ThrowIfNull(store);
-        return new SettingsReader(store).Read();
+        return new SettingsReader(store).Read().WithTranslation(store);
     }
 
     private CheckSettings Read()

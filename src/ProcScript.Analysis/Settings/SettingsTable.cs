@@ -210,6 +210,28 @@ public static class SettingsTable
             + "own words stand as they are, or as they are translated. Findings are English.",
     };
 
+    /// <summary>The language of the authors.</summary>
+    public static ChoiceSetting<PackLanguage> TextsLanguage { get; } = new()
+    {
+        Key = "texts.language",
+        BuiltIn = PackLanguage.English,
+        Words = [.. PackLanguages.All.Select(language => (language.Tag(), language))],
+        What = "The language that the authors write in. Packs in another take the authors' texts from the translations.",
+        Rules = ["PRC7022"],
+        IsOfLibrary = true,
+    };
+
+    /// <summary>Where the translations lie.</summary>
+    public static FolderSetting TextsFolder { get; } = new()
+    {
+        Key = "texts.folder",
+        BuiltIn = "texts",
+        What = "The folder, from the library's root, with the translations of the authors' texts: `de.xlf` and so on, in XLIFF 2.1. "
+            + "`procscript texts` writes and reads them.",
+        Rules = ["PRC7022"],
+        IsOfLibrary = true,
+    };
+
     /// <summary>The unit of torque that comes first.</summary>
     public static ChoiceSetting<TorqueUnit> Torque { get; } = new()
     {
@@ -274,6 +296,8 @@ public static class SettingsTable
         FigureKilobytes,
         FigureMegapixels,
         Language,
+        TextsLanguage,
+        TextsFolder,
         Torque,
         Labels,
         HouseTools,

@@ -9,6 +9,7 @@ using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Model.Quantities;
+using ProcScript.Model.Texts;
 
 namespace ProcScript.Analysis.Tools;
 
@@ -77,7 +78,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         var crowfoots = steps.Select(Crowfoot).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. uses.GroupBy(use => use.Title, use => use.Step).Where(tool => !house.Contains(tool.Key)).Select(tool => new PlanTool(
+            .. uses.GroupBy(use => use.Title, use => use.Step).Where(tool => !house.Contains(LibraryTexts.Plain(tool.Key))).Select(tool => new PlanTool(
                 tool.Key == TorqueWrench ? $"{TorqueWrench}, {Range(steps)}" : tool.Key,
                 tool.First(),
                 tool.Distinct().Count())
@@ -108,7 +109,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         if (titles.Count > 0)
         {
             var tools = steps.SelectMany(step => Item(step).Concat(step.Details.Tools)).Concat(job.Tools).Concat(wrenches.All);
-            titles.UnionWith([.. tools.Where(tool => titles.Contains(tool.Name)).Select(tool => ItemWords.Of(tool, Book))]);
+            titles.UnionWith([.. tools.Where(tool => titles.Contains(tool.Name)).Select(tool => LibraryTexts.Plain(ItemWords.Of(tool, Book)))]);
         }
 
         return titles;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ProcScript.Analysis.Messages;
 
 namespace ProcScript.Cards.Figures;
 
@@ -16,14 +17,15 @@ internal static class TighteningDrawing
     /// <summary>The drawing as one <c>svg</c> element; empty where the order is no matter of drawing, or of too many.</summary>
     /// <param name="pattern">The word for the order, as a plan has it.</param>
     /// <param name="count">How many they are.</param>
-    public static string Svg(string pattern, int count) => count is < 3 or > Most ? "" : pattern switch
+    /// <param name="book">The language; English where none is given.</param>
+    public static string Svg(string pattern, int count, Wordbook? book = null) => count is < 3 or > Most ? "" : pattern switch
     {
-        "star" => Circle(count),
-        "inside out" => Rows(count),
+        "star" => Circle(count, book ?? Wordbook.English),
+        "inside out" => Rows(count, book ?? Wordbook.English),
         _ => "",
     };
 
-    private static string Circle(int count)
+    private static string Circle(int count, Wordbook book)
     {
         var order = TighteningOrder.Star(count);
         var radius = Math.Max(30, Apart * count / (2 * Math.PI));
@@ -33,19 +35,19 @@ internal static class TighteningDrawing
             .. order.Select(place => (middle + (radius * Math.Sin(2 * Math.PI * place / count)), middle - (radius * Math.Cos(2 * Math.PI * place / count)))),
         ];
         var ring = string.Create(CultureInfo.InvariantCulture, $"<circle class=\"rim\" cx=\"{middle:0.#}\" cy=\"{middle:0.#}\" r=\"{radius:0.#}\"/>");
-        return Drawn(2 * middle, 2 * middle, ring, places, $"Tightening order of {Number(count)}, drawn as a circle: counted clockwise from the top, {Words(order)}");
+        return Drawn(2 * middle, 2 * middle, ring, places, book.Say("pattern.star-words", ("count", count), ("order", Words(order))));
     }
 
-    private static string Rows(int count)
+    private static string Rows(int count, Wordbook book)
     {
         var order = TighteningOrder.InsideOut(count);
         var rows = TighteningOrder.RowsOf(count);
         List<(double X, double Y)> places = [.. order.Select(place => (Margin + ((double)place.Column * Apart), Margin + (place.Row * Apart * 1.4)))];
         var (width, height) = ((count / rows) - 1) is var gaps ? ((gaps * Apart) + (2.0 * Margin), ((rows - 1) * Apart * 1.4) + (2 * Margin)) : default;
-        var where = rows == 1
-            ? $"counted from the left, {Words([.. order.Select(place => place.Column)])}"
-            : $"counted from the left, upper row first, {Words([.. order.Select(place => (place.Row * (count / 2)) + place.Column)])}";
-        return Drawn(width, height, "", places, $"Tightening order of {Number(count)}, from the middle outwards, drawn in {(rows == 1 ? "a row" : "two rows")}: {where}");
+        var words = rows == 1
+            ? book.Say("pattern.row-words", ("count", count), ("order", Words([.. order.Select(place => place.Column)])))
+            : book.Say("pattern.rows-words", ("count", count), ("order", Words([.. order.Select(place => (place.Row * (count / 2)) + place.Column)])));
+        return Drawn(width, height, "", places, words);
     }
 
     private static string Drawn(double width, double height, string below, List<(double X, double Y)> places, string words)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Cards.Templating;
 
@@ -27,12 +28,12 @@ internal static class MapDrawing
     private const int Letters = 46;
 
     /// <summary>The drawings, a sheet each, as <c>svg</c> elements; none where there is nothing to draw or too much.</summary>
-    public static IEnumerable<string> Sheets(PlanMap map) => Draw(map, RowsOnSheet);
+    public static IEnumerable<string> Sheets(PlanMap map, Wordbook? book = null) => Draw(map, RowsOnSheet, book ?? Wordbook.English);
 
     /// <summary>The whole map in one drawing; empty where there is nothing to draw or too much.</summary>
-    public static string Svg(PlanMap map) => Draw(map, MostParts).FirstOrDefault("");
+    public static string Svg(PlanMap map, Wordbook? book = null) => Draw(map, MostParts, book ?? Wordbook.English).FirstOrDefault("");
 
-    private static IEnumerable<string> Draw(PlanMap map, int rowsOnSheet)
+    private static IEnumerable<string> Draw(PlanMap map, int rowsOnSheet, Wordbook book)
     {
         var graph = MapGraph.Of(map);
         if (graph.Edges.Count == 0 || graph.Nodes.Count > MostParts || MapLanes.Of(graph) is not { Width: <= MostLanes } lanes)
@@ -41,7 +42,7 @@ internal static class MapDrawing
         }
 
         var apart = Math.Min(LaneWidth, (Width - StepWidth - LeastRows - Margin) / (double)lanes.Width);
-        Sheet sheet = new(graph, lanes, apart);
+        Sheet sheet = new(graph, lanes, apart, book);
         // Sheets of a like length: a last one of two rows would be a waste.
         var sheets = (graph.Nodes.Count + rowsOnSheet - 1) / rowsOnSheet;
         var rows = (graph.Nodes.Count + sheets - 1) / sheets;
@@ -51,7 +52,7 @@ internal static class MapDrawing
         }
     }
 
-    private sealed class Sheet(MapGraph graph, MapLanes lanes, double apart)
+    private sealed class Sheet(MapGraph graph, MapLanes lanes, double apart, Wordbook book)
     {
         private readonly double _right = Width - Margin - (lanes.Width * apart);
 
@@ -59,7 +60,7 @@ internal static class MapDrawing
         {
             var height = Top(last, first) + BoxHeight(last) + Margin;
             StringBuilder svg = new();
-            svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"map\" viewBox=\"0 0 {Width} {height}\" role=\"img\" aria-label=\"What hides what, and the order it comes off; the table says the same\">\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"map\" viewBox=\"0 0 {Width} {height}\" role=\"img\" aria-label=\"{Notation.Html.Escape(book.Say("map.name"))}\">\n");
             foreach (var lane in lanes.Lanes.Values.Where(lane => lane.First <= last && lane.Last >= first).OrderBy(lane => lane.Front))
             {
                 Line(svg, lane, first, last);
@@ -129,10 +130,12 @@ internal static class MapDrawing
             svg.Append(CultureInfo.InvariantCulture, $"<g class=\"map-part {move}{(node.IsGoal ? " map-goal" : "")}\">");
             svg.Append(CultureInfo.InvariantCulture, $"<text class=\"map-step\" x=\"{StepWidth - 8}\" y=\"{middle:0.#}\">{Notation.Html.Escape(Move(node))}</text>");
             svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{StepWidth}\" y=\"{top}\" width=\"{_right - StepWidth:0.#}\" height=\"{boxHeight}\" rx=\"3\"/>");
-            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{StepWidth + 10}\" y=\"{middle:0.#}\">{Notation.Html.Escape((node.IsGoal ? "GOAL · " : "") + Short(node.Title))}</text></g>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{StepWidth + 10}\" y=\"{middle:0.#}\">{Notation.Html.Escape((node.IsGoal ? $"{book.Say("map.goal-mark")} · " : "") + Short(node.Title))}</text></g>\n");
         }
 
-        private static string Move(PlanMapNode node) => node.Step > 0 ? string.Create(CultureInfo.InvariantCulture, $"{(node.Move == "aside" ? "aside" : "off")} {node.Step}") : "stays";
+        private string Move(PlanMapNode node) => node.Step > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"{book.Say(node.Move == "aside" ? "map.aside" : "map.off")} {node.Step}")
+            : book.Say("map.stays");
 
         private static string Short(string title)
         {

@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 
 namespace ProcScript.Cards.Maps;
@@ -25,9 +26,9 @@ internal static class MapFile
         """;
 
     /// <summary>The SVG; empty where there is nothing to draw or too much.</summary>
-    public static string Svg(PlanMap map)
+    public static string Svg(PlanMap map, Wordbook book)
     {
-        var drawing = MapDrawing.Svg(map);
+        var drawing = MapDrawing.Svg(map, book);
         if (drawing.Length == 0)
         {
             return "";

@@ -1,4 +1,4 @@
-using System.Globalization;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 
 namespace ProcScript.Cards.Maps;
@@ -13,18 +13,18 @@ namespace ProcScript.Cards.Maps;
 internal sealed record MapRow(string Title, bool IsGoal, string Move, int Step, IReadOnlyList<string> HiddenBy, IReadOnlyList<string> Hides)
 {
     /// <summary>The rows in the order of coming off.</summary>
-    public static IEnumerable<MapRow> Of(PlanMap map)
+    public static IEnumerable<MapRow> Of(PlanMap map, Wordbook? book = null)
     {
         var graph = MapGraph.Of(map);
         var hiddenBy = graph.Edges.ToLookup(edge => edge.Behind, edge => graph.Nodes[edge.Front].Title);
         var hides = graph.Edges.ToLookup(edge => edge.Front, edge => graph.Nodes[edge.Behind].Title);
-        return graph.Nodes.Select((node, at) => new MapRow(node.Title, node.IsGoal, MoveOf(node), node.Step, [.. hiddenBy[at]], [.. hides[at]]));
+        return graph.Nodes.Select((node, at) => new MapRow(node.Title, node.IsGoal, MoveOf(node, book ?? Wordbook.English), node.Step, [.. hiddenBy[at]], [.. hides[at]]));
     }
 
     /// <summary>Whether and when a part comes off or goes aside, in words.</summary>
-    public static string MoveOf(PlanMapNode node)
+    public static string MoveOf(PlanMapNode node, Wordbook book)
     {
-        var move = node.Move is "off" or "aside" ? node.Move : "stays";
-        return node.Step > 0 ? string.Create(CultureInfo.InvariantCulture, $"{move} at step {node.Step}") : move;
+        var move = book.Say(node.Move switch { "off" => "map.off", "aside" => "map.aside", _ => "map.stays" });
+        return node.Step > 0 ? book.Say("map.at", ("move", move), ("step", node.Step)) : move;
     }
 }

@@ -49,17 +49,17 @@
 
   const timeOf = started => {
     const at = new Date(started);
-    if (Number.isNaN(at.getTime())) return "at a time not known";
+    if (Number.isNaN(at.getTime())) return inWords("unknown-time");
     const two = number => String(number).padStart(2, "0");
     return `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`;
   };
 
   const nameOf = kept => [
-    typeof kept.fields.serial === "string" && kept.fields.serial ? `serial ${kept.fields.serial}` : "",
-    typeof kept.fields["work-order"] === "string" && kept.fields["work-order"] ? `work order ${kept.fields["work-order"]}` : "",
+    typeof kept.fields.serial === "string" && kept.fields.serial ? inWords("serial", { number: kept.fields.serial }) : "",
+    typeof kept.fields["work-order"] === "string" && kept.fields["work-order"] ? inWords("work-order", { number: kept.fields["work-order"] }) : "",
   ].filter(Boolean).join(", ");
 
-  const titleOf = kept => `${nameOf(kept) ? `${nameOf(kept)}, ` : ""}started ${timeOf(kept.started)}`;
+  const titleOf = kept => `${nameOf(kept) ? `${nameOf(kept)}, ` : ""}${inWords("started", { time: timeOf(kept.started) })}`;
 
   const read = field => field.type === "checkbox" ? field.checked : field.value;
 
@@ -87,8 +87,8 @@
     const done = steps.filter(step => step.checked).length;
     meter.max = Math.max(steps.length, 1);
     meter.value = done;
-    count.textContent = `${done} of ${steps.length} steps`;
-    of.textContent = current ? titleOf(record()) : "No record yet";
+    count.textContent = inWords("steps", { done, all: steps.length });
+    of.textContent = current ? titleOf(record()) : inWords("no-record");
   };
 
   const become = (id, started) => {
@@ -116,16 +116,16 @@
       // Whoever ticks without an answer begins a record of their own: nothing goes into another machine's.
       begin();
       nameIt();
-      say(`A new record was started, ${timeOf(current.started)}. Write the serial number or the work order on the cover to find it again.`);
+      say(inWords("begun", { time: timeOf(current.started) }));
     }
     showProgress();
-    if (!store.save(record())) say("This browser keeps no record of the page. Save the record to a file before you close it.");
+    if (!store.save(record())) say(inWords("not-kept"));
   };
 
   const goOn = kept => {
     become(kept.id, kept.started);
     fill(kept.fields);
-    say(`This goes on with the record: ${titleOf(kept)}.`);
+    say(inWords("goes-on", { record: titleOf(kept) }));
   };
 
   const leave = () => {
@@ -149,12 +149,12 @@
     const made = document.createElement("li");
     const text = document.createElement("span");
     const about = titleOf(kept);
-    text.textContent = kept.id === current?.id ? `${about} (this one)` : about;
+    text.textContent = kept.id === current?.id ? inWords("this-one", { record: about }) : about;
     made.append(
       text,
-      button("Continue", about, () => goOn(kept)),
-      button("Delete", about, () => {
-        if (!window.confirm(`Delete the record ${about}?`)) return;
+      button(inWords("continue"), about, () => goOn(kept)),
+      button(inWords("delete"), about, () => {
+        if (!window.confirm(inWords("delete-sure", { record: about }))) return;
         store.remove(kept.id);
         packPhotos.forget(prefix + kept.id);
         if (kept.id === current?.id) leave();
@@ -167,12 +167,12 @@
   const list = () => {
     const own = store.all(prefix).sort(newestFirst);
     const others = store.all(anyRecord).filter(kept => kept.job === job && (kept.revision !== revision || kept.variant !== variant.trim())).sort(newestFirst);
-    dialog.querySelector("h2").textContent = own.length === 0 ? "Start a record"
-      : own.length > 1 ? "Continue a record, or start a new one?"
-      : `Continue the record ${nameOf(own[0]) ? `of ${nameOf(own[0])}, ` : ""}started ${timeOf(own[0].started)}, or start a new one?`;
+    dialog.querySelector("h2").textContent = own.length === 0 ? inWords("begin")
+      : own.length > 1 ? inWords("several")
+      : inWords("one", { record: titleOf(own[0]) });
     dialog.querySelector(".records").replaceChildren(...own.map(line));
     dialog.querySelector(".elsewhere").textContent = others.length === 0 ? ""
-      : `Of this job in another revision or variant, to be continued in the pack of that revision: ${others.map(kept => `${titleOf(kept)}, revision ${kept.revision}`).join("; ")}.`;
+      : inWords("elsewhere", { records: others.map(kept => inWords("of-revision", { record: titleOf(kept), revision: kept.revision })).join("; ") });
     return own.length;
   };
 
@@ -185,21 +185,21 @@
 
   const load = async file => {
     const loaded = parsed(await file.text());
-    if (!isRecord(loaded)) return say(`${file.name} is not a record of a work pack. Nothing was changed.`);
+    if (!isRecord(loaded)) return say(inWords("no-file", { file: file.name }));
     if (loaded.job !== job || loaded.variant !== variant.trim() || loaded.revision !== revision)
-      return say(`${file.name} belongs to ${loaded.job}, revision ${loaded.revision}; this is ${job}, revision ${revision}. Nothing was changed.`);
+      return say(inWords("other-job", { file: file.name, other: loaded.job, otherRevision: loaded.revision, job, revision }));
     const here = typeof loaded.id === "string" ? store.load(loaded.id) : null;
     if (isRecord(here) && String(here.changed) > String(loaded.changed)
-      && !window.confirm(`This device has that record with later changes, of ${timeOf(here.changed)}. Replace it?`)) return say("Nothing was changed.");
+      && !window.confirm(inWords("replace-sure", { time: timeOf(here.changed) }))) return say(inWords("unchanged"));
     await (typeof loaded.id === "string" && typeof loaded.started === "string" ? become(loaded.id, loaded.started) : begin());
     fill(loaded.fields);
     keep();
     await packPhotos.take(loaded.photos);
-    say(`The record from ${file.name} is loaded.`);
+    say(inWords("loaded", { file: file.name }));
   };
 
   const save = () => {
-    if (!current) return say("There is nothing to save yet.");
+    if (!current) return say(inWords("nothing-to-save"));
     const kept = { ...record(), photos: packPhotos.all() };
     const name = nameOf(kept).replace(/[^A-Za-z0-9.-]+/g, "_");
     const link = document.createElement("a");
@@ -207,7 +207,7 @@
     link.download = `${job}-${revision}-${name ? `${name}-` : ""}record.json`;
     link.click();
     setTimeout(() => URL.revokeObjectURL(link.href), 1000);
-    say(`The record is saved as ${link.download}.`);
+    say(inWords("saved", { file: link.download }));
   };
 
   const print = blank => {
@@ -225,22 +225,22 @@
       begin();
       fill({});
       nameIt();
-      say(`The record is started: ${titleOf(record())}.`);
+      say(inWords("is-started", { record: titleOf(record()) }));
       keep();
     },
     clear() {
-      if (!current) return say("There is nothing to clear yet.");
-      if (!window.confirm("Clear every tick, reading and photo of this record?")) return;
+      if (!current) return say(inWords("nothing-to-clear"));
+      if (!window.confirm(inWords("clear-sure"))) return;
       packPhotos.clear();
       // What it goes by stays, else it could not be told from another.
       const { serial, "work-order": order } = record().fields;
       fill({ serial, "work-order": order });
       keep();
-      say("The record is empty.");
+      say(inWords("cleared"));
     },
     next() {
       const open = steps.find(step => !step.checked);
-      if (!open) return say("Every step is ticked.");
+      if (!open) return say(inWords("all-ticked"));
       open.closest(".step").scrollIntoView({ block: "start" });
       open.focus({ preventScroll: true });
     },

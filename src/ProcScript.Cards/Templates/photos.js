@@ -37,7 +37,7 @@ const packPhotos = (() => {
     try {
       await within("readwrite", store => [store.put(shown.get(name), keyOf(name))]);
     } catch {
-      pack.say("This browser has no room for the photo: it is gone when the page is closed. Save the record to a file first.");
+      pack.say(inWords("no-room"));
     }
   };
 
@@ -62,13 +62,13 @@ const packPhotos = (() => {
       place.querySelector(".pictures").replaceChildren(...names.map((name, at) => {
         const line = document.createElement("li");
         const image = document.createElement("img");
-        const about = `photo ${at + 1}, ${aboutOf(place)}`;
+        const about = inWords("photo", { number: at + 1, what: aboutOf(place) });
         image.src = shown.get(name);
         image.alt = about;
         const remove = document.createElement("button");
         remove.type = "button";
-        remove.textContent = "Remove";
-        remove.setAttribute("aria-label", `Remove ${about}`);
+        remove.textContent = inWords("remove");
+        remove.setAttribute("aria-label", inWords("remove-what", { what: about }));
         remove.addEventListener("click", () => {
           shown.delete(name);
           drop(keyOf(name));
@@ -91,7 +91,7 @@ const packPhotos = (() => {
         draw();
         await keep(name);
       } catch {
-        pack.say(`${file.name} is no picture that this browser can read. Nothing was added.`);
+        pack.say(inWords("no-picture", { file: file.name }));
       }
     }
   };
@@ -105,11 +105,11 @@ const packPhotos = (() => {
         const input = document.createElement("input");
         const pictures = document.createElement("ul");
         label.className = "button camera";
-        label.textContent = "Add photo";
+        label.textContent = inWords("add-photo");
         input.type = "file";
         input.accept = "image/*";
         input.multiple = true;
-        input.setAttribute("aria-label", `Add photo: ${aboutOf(place)}`);
+        input.setAttribute("aria-label", inWords("add-photo-to", { what: aboutOf(place) }));
         input.addEventListener("change", async () => {
           await add(field, Array.from(input.files));
           input.value = "";

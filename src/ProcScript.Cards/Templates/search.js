@@ -26,7 +26,7 @@
   const show = () => {
     const words = plain(input.value).split(" ").filter(Boolean);
     const hits = words.length === 0 ? [] : all().filter(place => words.every(word => place.text.includes(word)));
-    counted.textContent = words.length === 0 ? "" : hits.length === 1 ? "1 place" : `${hits.length} places`;
+    counted.textContent = words.length === 0 ? "" : hits.length === 1 ? inWords("one-place") : inWords("places", { count: hits.length });
     found.replaceChildren(...hits.slice(0, most).map(hit => {
       const line = document.createElement("li");
       const link = document.createElement("a");

@@ -34,7 +34,7 @@ internal static class Notations
     public static string Escape(this Notation notation, string text) => notation switch
     {
         Notation.Markdown => MarkdownText.Escape(text),
-        Notation.Css => CssText.Escape(text),
+        Notation.Css => CssText.Escape(Originals.Without(text)),
         _ => Html.Encode(text),
     };
 }

@@ -15,14 +15,16 @@ internal sealed class PackRun
     private const string LabelStyle = "labels.css";
 
     // In the order in which they run.
-    private static readonly string[] Scripts = ["photos.js", "pack.js", "search.js"];
+    private static readonly string[] Scripts = ["words.js", "photos.js", "pack.js", "search.js"];
 
     private readonly PackTemplates _templates;
+    private readonly string _original;
     private readonly ScriptObject _values;
 
     private PackRun(Plan plan, PackTemplates templates, Notation notation, LabelSheet? labels)
     {
         _templates = templates;
+        _original = plan.TextsLanguage;
         _values = PackValues.Create(plan, notation);
         // label_sheet: the sheet that the bag labels are printed on, in a document of their own; null where they stand in the pack.
         _values.SetValue("label_sheet", labels is null ? null : LabelValues.Sheet(labels), readOnly: true);
@@ -45,12 +47,12 @@ internal sealed class PackRun
         run._values.SetValue("apart", layout == CardLayout.Card, readOnly: true);
         run._values.SetValue("style", Inlined(style), readOnly: true);
         run._values.SetValue("script", Inlined(script), readOnly: true);
-        return PackText.Of(run.Render("pack.html"));
+        return PackText.Of(Originals.InHtml(run.Render("pack.html"), run._original));
     });
 
     /// <summary>The Markdown pack.</summary>
     public static PackText Markdown(Plan plan, PackTemplates templates, LabelSheet? labels) =>
-        Guarded(templates, () => PackText.Of(new PackRun(plan, templates, Notation.Markdown, labels).Render("pack.md")));
+        Guarded(templates, () => PackText.Of(Originals.InMarkdown(new PackRun(plan, templates, Notation.Markdown, labels).Render("pack.md"), plan.TextsLanguage)));
 
     /// <summary>The bag labels.</summary>
     public static PackText Labels(Plan plan, PackTemplates templates, LabelSheet sheet) => Guarded(templates, () =>
@@ -64,7 +66,7 @@ internal sealed class PackRun
         }
 
         run._values.SetValue("style", Inlined(style), readOnly: true);
-        return PackText.Of(run.Render("labels.html"));
+        return PackText.Of(Originals.InHtml(run.Render("labels.html"), run._original));
     });
 
     private static PackText Guarded(PackTemplates templates, Func<PackText> render)

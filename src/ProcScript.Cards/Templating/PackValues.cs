@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Globalization;
 using System.Text.Json;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Cards.Figures;
 using ProcScript.Cards.Maps;
@@ -22,8 +23,28 @@ internal static class PackValues
 
         var pictures = PackPictures.Of(plan);
         StepLinks links = new(notation);
+        var book = PackLanguages.BookOf(plan);
+        MessageLinks cards = new(book, notation, plan);
         ScriptObject values = new()
         {
+            // say KEY, say KEY { name: value }: a message in the language of the plan.
+            ["say"] = new MessageFunction(book),
+            // say_plain KEY: the same as a text to compare with another. joined TEXTS: texts and markup in a row.
+            ["say_plain"] = Function<string, string>(key => book.Say(key)),
+            ["joined"] = Function<IEnumerable, Markup>(texts => new Markup(string.Join("; ", texts.Cast<object>().Select(text => text as Markup ?? new Markup(notation.Escape((string)text)))))),
+            // turns_of TURNS: what steps do to an energy. and_list TEXTS: several things in a row. which_others WHICH: the look-alikes of a piece.
+            ["turns_of"] = Function<IEnumerable, Markup>(turns => new Markup(string.Join(", ", turns.Cast<ScriptObject>().Select(turn =>
+                $"{notation.Escape(EnergyWords.Turn((string)turn["from"]!, (string)turn["state"]!, book))} {links.Number(Convert.ToInt32(turn["step"], CultureInfo.InvariantCulture)).Text}")))),
+            ["and_list"] = Function<IEnumerable, string>(texts => book.And([.. texts.Cast<string>()])),
+            ["which_others"] = Function<ScriptObject, string>(which => string.Join(", ", ((ScriptArray)which["not"]!).Cast<ScriptObject>().Select(other =>
+                book.Say("step.which-other", ("piece", other["piece"]!), ("bag", other["bag"]!))))),
+            // energy_card NUMBER, hand_over_card STEP: links to where an energy is made safe and to where the job is handed over.
+            ["energy_card"] = Function<int, Markup>(cards.Energy),
+            ["hand_over_card"] = Function<int, Markup>(cards.HandOver),
+            // usual_mark: the mark of what is usual. page_number: the number of a page and of all pages, for a style sheet. words: those of the script.
+            ["usual_mark"] = cards.Usual,
+            ["page_number"] = new Markup(MessageMarkup.PageNumber(book)),
+            ["words"] = ScriptWords.Of(book),
             // prose TEXT: an author's Markdown, made safe for the document.
             ["prose"] = Function<string, Markup>(notation == Notation.Html ? Html : Markdown),
             // indent MARKUP N, quoted MARKUP: its lines after the first set in by N blanks, or by the mark of a Markdown quote.
@@ -35,8 +56,8 @@ internal static class PackValues
             // estimate and is rounded; a given one is somebody's figure and is not.
             ["duration"] = Function<double, string>(Durations.InWords),
             ["given_duration"] = Function<double, string>(Durations.Exact),
-            ["mass"] = Function<double, string>(Masses.InWords),
-            ["mass_in_pounds"] = Function<double, string>(Masses.InPounds),
+            ["mass"] = Function<double, string>(kilograms => Masses.InWords(kilograms, book.Numbers)),
+            ["mass_in_pounds"] = Function<double, string>(kilograms => Masses.InPounds(kilograms, book.Numbers)),
             ["numbers"] = Function<IEnumerable, string>(steps => StepNumbers.InWords(steps.Cast<object>().Select(step => Convert.ToInt32(step, CultureInfo.InvariantCulture)))),
             // step_no STEP, step_nos STEPS: numbers that lead to the steps; linked TEXT STEPS: a text in which they do.
             ["step_no"] = Function<int, Markup>(links.Number),
@@ -45,10 +66,10 @@ internal static class PackValues
             // uncounted TEXT COUNT: what a step says, without its count.
             ["uncounted"] = DelegateCustomFunction.CreateFunc<string, int, string>(Counts.Without),
             // safety_word ACTION: the action of a line of making safe or of returning to service, as it is headed.
-            ["safety_word"] = Function<string, string>(SafetyWords.Of),
+            ["safety_word"] = Function<string, string>(action => SafetyWords.Of(action, book)),
             // energy_word STATE: how an energy stands, as a card prints it large. turn_words FROM STATE: what a step does to it.
-            ["energy_word"] = Function<string, string>(EnergyWords.State),
-            ["turn_words"] = DelegateCustomFunction.CreateFunc<string, string, string>(EnergyWords.Turn),
+            ["energy_word"] = Function<string, string>(state => EnergyWords.State(state, book)),
+            ["turn_words"] = DelegateCustomFunction.CreateFunc<string, string, string>((from, state) => EnergyWords.Turn(from, state, book)),
             // bags_of STEPS: the bags that they fill or empty, each once.
             ["bags_of"] = Function<IEnumerable, ScriptArray>(steps =>
                 new ScriptArray(steps.Cast<ScriptObject>().SelectMany(step => (ScriptArray)step["bags"]!).Distinct())),
@@ -56,16 +77,18 @@ internal static class PackValues
             ["picture_data"] = Function<string, Markup>(file => new Markup(pictures.DataOf(file))),
             ["picture_name"] = Function<string, Markup>(file => new Markup(pictures.NameOf(file))),
             // order_drawing PATTERN COUNT: the order of tightening as a drawing.
-            ["order_drawing"] = DelegateCustomFunction.CreateFunc<string, int, Markup>((pattern, count) => new Markup(TighteningDrawing.Svg(pattern, count))),
+            ["order_drawing"] = DelegateCustomFunction.CreateFunc<string, int, Markup>((pattern, count) => new Markup(TighteningDrawing.Svg(pattern, count, book))),
             // licensed: the sorts of licensed work that the job seems to touch.
-            ["licensed"] = new ScriptArray(LicensedWork.In(plan)),
+            ["licensed"] = new ScriptArray(plan.Licensed),
             // map_rows: the map in words, a row a part.
-            ["map_rows"] = new ScriptArray(MapRow.Of(plan.Map).Select(Row)),
+            ["map_rows"] = new ScriptArray(MapRow.Of(plan.Map, book).Select(Row)),
         };
+        // has_originals: whether something of the author's is not translated.
+        values.SetValue("has_originals", plan.TextsLanguage.Length > 0 && WorkPack.Json(plan).Contains("\\u2068", StringComparison.OrdinalIgnoreCase), readOnly: true);
         values.SetValue("plan", document, readOnly: true);
         if (notation == Notation.Html)
         {
-            values.SetValue("map_drawings", new ScriptArray(MapDrawing.Sheets(plan.Map).Select(sheet => new Markup(sheet))), readOnly: true);
+            values.SetValue("map_drawings", new ScriptArray(MapDrawing.Sheets(plan.Map, book).Select(sheet => new Markup(sheet))), readOnly: true);
         }
 
         return values;

@@ -28,7 +28,7 @@ internal sealed class StepLinks(Notation notation)
         foreach (var step in Whole(steps).Where(step => step > 0).Distinct().OrderDescending())
         {
             var number = step.ToString(CultureInfo.InvariantCulture);
-            var named = new Regex($@"(?<=\b{Named} (?:\d+(?:, | \p{{L}}+ ))*){number}(?!\w|[.,]\d)", RegexOptions.CultureInvariant);
+            var named = new Regex($@"(?<=\b{Named}[ \u00a0](?:\d+(?:, | \p{{L}}+ ))*){number}(?!\w|[.,]\d)", RegexOptions.CultureInvariant);
             written = named.Replace(written, Link(step), 1);
         }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ProcScript.Model.Quantities;
 
 namespace ProcScript.Cards.Words;
 
@@ -9,10 +10,10 @@ internal static class Masses
     private const double KilogramsPerPound = 0.45359237;
 
     /// <summary>Where the author writes pounds: these to a tenth, then kilograms to a tenth.</summary>
-    public static string InPounds(double kilograms) =>
-        string.Create(CultureInfo.InvariantCulture, $"{kilograms / KilogramsPerPound:0.#} lb ({kilograms:0.#} kg)");
+    public static string InPounds(double kilograms, NumberStyle style) =>
+        style.Write(string.Create(CultureInfo.InvariantCulture, $"{kilograms / KilogramsPerPound:0.#} lb ({kilograms:0.#} kg)"));
 
     /// <summary>Kilograms to a tenth, pounds to a whole.</summary>
-    public static string InWords(double kilograms) =>
-        string.Create(CultureInfo.InvariantCulture, $"{kilograms:0.#} kg ({kilograms / KilogramsPerPound:0} lb)");
+    public static string InWords(double kilograms, NumberStyle style) =>
+        style.Write(string.Create(CultureInfo.InvariantCulture, $"{kilograms:0.#} kg ({kilograms / KilogramsPerPound:0} lb)"));
 }

@@ -13,8 +13,10 @@ internal sealed class LanguageOption
     };
 
     /// <summary>Makes the option.</summary>
-    public LanguageOption()
+    /// <param name="isRequired">Whether it has to be given.</param>
+    public LanguageOption(bool isRequired = false)
     {
+        _language.Required = isRequired;
         _language.CompletionSources.Add(_ => Tags.Select(tag => new System.CommandLine.Completions.CompletionItem(tag)));
         _language.Validators.Add(result =>
         {

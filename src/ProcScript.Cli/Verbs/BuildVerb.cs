@@ -24,6 +24,7 @@ internal static class BuildVerb
             return library.ExitCode(Severity.Error);
         }
 
+        var told = library.Told(stop);
         var chosen = PackSelection.Choose(library.Procedures, request.Procedure, request.With);
         var folders = PackFolders.Name([.. chosen.Select(report => report.Procedure)]);
         var output = Path.GetFullPath(request.Output, around.CurrentFolder);
@@ -31,7 +32,7 @@ internal static class BuildVerb
         for (var i = 0; i < chosen.Length; i++)
         {
             stop.ThrowIfCancellationRequested();
-            if (TryWrite(chosen[i], Path.Combine(output, folders[i]), request, templates) is { } files)
+            if (TryWrite(told[library.Procedures.IndexOf(chosen[i])], Path.Combine(output, folders[i]), request, templates) is { } files)
             {
                 terminal.WriteLine(new Piece($"wrote {Path.Combine(request.Output, folders[i])}: {string.Join(", ", files)}"));
                 written++;

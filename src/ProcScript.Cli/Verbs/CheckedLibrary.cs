@@ -19,10 +19,12 @@ internal sealed class CheckedLibrary
 {
     private readonly SourceSelection _selection;
     private readonly ScreenPaths _paths;
+    private readonly DiskSourceStore _store;
 
     private CheckedLibrary(LibraryReport report, SourceSelection selection, DiskSourceStore store, string currentFolder)
     {
         _selection = selection;
+        _store = store;
         _paths = new ScreenPaths(selection, currentFolder);
         HasUnreadableInput = store.HasUnreadableInput;
         Report = report.About(selection.IsGiven);
@@ -31,6 +33,7 @@ internal sealed class CheckedLibrary
     private CheckedLibrary(CheckedLibrary other, LibraryReport report)
     {
         _selection = other._selection;
+        _store = other._store;
         _paths = other._paths;
         HasUnreadableInput = other.HasUnreadableInput;
         Report = report;
@@ -53,6 +56,11 @@ internal sealed class CheckedLibrary
 
     /// <summary>The procedures in the files asked about, each in every variant.</summary>
     public ImmutableArray<ProcedureReport> Procedures => Report.Procedures;
+
+    /// <summary>The same procedures with the authors' texts in the language of the packs, in the same order.</summary>
+    public ImmutableArray<ProcedureReport> Told(CancellationToken stop) => Report.Settings.Translation is { } translation
+        ? LibraryCheck.Run(LibraryBinder.Bind(translation.Over(_store), stop), Report.Settings with { Translation = null }, stop).About(_selection.IsGiven).Procedures
+        : Procedures;
 
     /// <summary>Reads and checks, so that plans can be made.</summary>
     public static async Task<CheckedLibrary> RunAsync(

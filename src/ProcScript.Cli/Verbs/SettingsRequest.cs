@@ -26,7 +26,7 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     {
         var settings = SettingsReader.Read(store) with { Today = Today };
         settings = Wording is { } wording ? settings.With(SettingsTable.Wording, wording) : settings;
-        settings = Language is { } language ? settings.With(SettingsTable.Language, language) : settings;
+        settings = Language is { } language ? settings.With(SettingsTable.Language, language).WithTranslation(store) : settings;
         settings = Layout is { } layout ? settings.With(SettingsTable.Layout, layout) : settings;
         return Labels is { } labels ? settings.With(SettingsTable.Labels, labels) : settings;
     }

@@ -104,6 +104,7 @@ internal sealed class SettingsSchemaGenerator : IGenerator
             IChoiceSetting choice => new JsonObject { ["enum"] = new JsonArray([.. choice.Options.Select(word => (JsonNode)word)]) },
             QuantitySetting quantity => new JsonObject { ["type"] = "string", ["pattern"] = Pattern(quantity.Dimension) },
             CountSetting count => new JsonObject { ["type"] = "integer", ["minimum"] = count.Least, ["maximum"] = count.Most },
+            FolderSetting => new JsonObject { ["type"] = "string" },
             TextsSetting => new JsonObject { ["type"] = "array", ["items"] = new JsonObject { ["type"] = "string" } },
             _ => throw new GenerationException($"The schema of settings has no word for {setting.GetType().Name}."),
         };

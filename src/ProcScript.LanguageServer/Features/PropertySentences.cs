@@ -58,6 +58,7 @@ internal static class PropertySentences
         new("range", "the torques that it does", "range ${1:10 .. 50} N.m"),
         new("reach", "how far out the load is", "reach ${1:40 cm}"),
         new("refit", "what it is like on the way back", "refit {\n  $0\n}"),
+        new("verbs", "what the trade calls taking it off and putting it back", "verbs \"${1:press off}\" \"${2:press on}\""),
         new("release", "how it comes off", "release \"${1:how}\""),
         new("renew with", "it is renewed when these come off"),
         new("restore", "how it comes back", "restore \"${1:how}\""),

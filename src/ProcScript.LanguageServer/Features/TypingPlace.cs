@@ -46,7 +46,7 @@ internal sealed record TypingPlace(string Block, ImmutableArray<string> Words, i
         "replace", "repair", "clean", "inspect", "measure", "adjust", "task", "check", "discard", "do", "goal", "stage", "work", "refit",
         "fasten", "tighten", "engage", "plug", "connect", "renew", "return", "fit", "restore", "fill", "unsupport",
         "part", "held", "wired", "piped", "covered", "locked", "behind", "needs", "carries", "to", "tool", "drive", "energy", "fluid", "control", "each", "when", "use", "machine", "procedure",
-        "how", "photo", "figure", "store", "people", "time", "torque", "ppe", "uses", "hazard", "renew", "danger", "warning", "caution", "notice", "grip", "pattern",
+        "how", "photo", "figure", "verbs", "store", "people", "time", "torque", "ppe", "uses", "hazard", "renew", "danger", "warning", "caution", "notice", "grip", "pattern",
     ];
 
     /// <summary>The words that begin a sentence in one sort of block and are as good as any name in all others.</summary>

@@ -63,6 +63,7 @@ internal sealed class LibraryBinding(ISourceStore store, BindingMemory memory, C
         {
             Trees = Trees(files),
             IsWhole = store.IsWhole,
+            Texts = (store as TranslatedSourceStore)?.Texts,
             FindFigure = store.FindFigure,
             Machines = [.. bound.Values.Select(machine => machine.Machine)],
             Kinds = [.. table.All.OfType<KindSymbol>().Where(symbol => !symbol.IsFaulty).Select(symbol => symbol.Kind).OfType<Kind>()],

@@ -63,6 +63,9 @@ public sealed record Kind(string Name, string Title, KindCategory Category, Sour
     /// <summary>Why it may serve again although its sort never does; null where nothing is said.</summary>
     public string? Reuse { get; init; }
 
+    /// <summary>The author's verbs for taking it off and putting it on; null for the usual ones.</summary>
+    public VerbPair? Verbs { get; init; }
+
     /// <summary>Whether it is tightened until it yields, and so stretches for good.</summary>
     public bool Stretch { get; init; }
 

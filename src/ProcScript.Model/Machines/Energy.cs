@@ -44,4 +44,7 @@ public sealed class Energy : MachineItem
 
     /// <summary>How to restore it.</summary>
     public string? Restore { get; internal set; }
+
+    /// <summary>The author's verbs for isolating and restoring it; null for the usual ones.</summary>
+    public VerbPair? Verbs { get; internal set; }
 }

@@ -18,6 +18,9 @@ public sealed class Fluid : MachineItem
     /// <summary>How to fill it.</summary>
     public string? Fill { get; internal set; }
 
+    /// <summary>The author's verbs for emptying and filling it; null for the usual ones.</summary>
+    public VerbPair? Verbs { get; internal set; }
+
     /// <summary>How long emptying or filling takes.</summary>
     public Quantity? Takes { get; internal set; }
 

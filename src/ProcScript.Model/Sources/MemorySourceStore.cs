@@ -26,7 +26,7 @@ public sealed class MemorySourceStore : ISourceStore
         _files = byPath.ToImmutable();
         _figures = _files.Where(file => FigureFormats.ByName(file.Key) is not null)
             .ToImmutableDictionary(file => file.Key, file => FigureFile.Of(Encoding.UTF8.GetBytes(file.Value)), StringComparer.Ordinal);
-        _paths = [.. _files.Keys.Where(path => !path.EndsWith(".json", StringComparison.Ordinal) && !_figures.ContainsKey(path))];
+        _paths = [.. _files.Keys.Where(path => !path.EndsWith(".json", StringComparison.Ordinal) && !path.EndsWith(".xlf", StringComparison.Ordinal) && !_figures.ContainsKey(path))];
     }
 
     /// <summary>A store of one file.</summary>

@@ -63,12 +63,12 @@ internal partial class ProcScriptParser : Parser {
 		WHILE=150, OPEN=151, LEFT_HAND=152, OR=153, WAY=154, WHERE=155, NEEDED=156, 
 		WITHOUT=157, RECORD=158, PAUSE=159, LOCKED=160, REUSE=161, STRETCH=162, 
 		PREVAILING=163, KEEP=164, ORDER=165, MARK=166, MEASURED=167, SNUG=168, 
-		RETORQUE=169, SIGNED=170, PLUS_MINUS=171, PLUS=172, DEGREE=173, MIDDLE_DOT=174, 
-		PERCENT=175, RANGE=176, DOT=177, SLASH=178, MINUS=179, AT_MOST=180, AT_LEAST=181, 
-		LESS_THAN=182, MORE_THAN=183, COMMA=184, LEFT_BRACE=185, RIGHT_BRACE=186, 
-		LEFT_BRACKET=187, RIGHT_BRACKET=188, LEFT_PAREN=189, RIGHT_PAREN=190, 
-		DECIMAL=191, INTEGER=192, SCREW_SIZE=193, NAME=194, STRING=195, UNCLOSED_STRING=196, 
-		COMMENT=197, NEWLINE=198, WHITE_SPACE=199, UNKNOWN=200;
+		RETORQUE=169, SIGNED=170, VERBS=171, PLUS_MINUS=172, PLUS=173, DEGREE=174, 
+		MIDDLE_DOT=175, PERCENT=176, RANGE=177, DOT=178, SLASH=179, MINUS=180, 
+		AT_MOST=181, AT_LEAST=182, LESS_THAN=183, MORE_THAN=184, COMMA=185, LEFT_BRACE=186, 
+		RIGHT_BRACE=187, LEFT_BRACKET=188, RIGHT_BRACKET=189, LEFT_PAREN=190, 
+		RIGHT_PAREN=191, DECIMAL=192, INTEGER=193, SCREW_SIZE=194, NAME=195, STRING=196, 
+		UNCLOSED_STRING=197, COMMENT=198, NEWLINE=199, WHITE_SPACE=200, UNKNOWN=201;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_whenProperties = 4, RULE_property = 5, RULE_figure = 6, RULE_clause = 7, 
@@ -143,9 +143,9 @@ internal partial class ProcScriptParser : Parser {
 		"'ac'", "'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", 
 		"'way'", "'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
 		"'reuse'", "'stretch'", "'prevailing'", "'keep'", "'order'", "'mark'", 
-		"'measured'", "'snug'", "'retorque'", "'signed'", null, "'+'", "'\\u00B0'", 
-		null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", 
-		"'{'", "'}'", "'['", "']'", "'('", "')'"
+		"'measured'", "'snug'", "'retorque'", "'signed'", "'verbs'", null, "'+'", 
+		"'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", 
+		"'>'", "','", "'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
 		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
@@ -169,11 +169,12 @@ internal partial class ProcScriptParser : Parser {
 		"OILED", "HOIST", "VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", 
 		"LEFT_HAND", "OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", 
 		"LOCKED", "REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
-		"SNUG", "RETORQUE", "SIGNED", "PLUS_MINUS", "PLUS", "DEGREE", "MIDDLE_DOT", 
-		"PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", "AT_LEAST", "LESS_THAN", 
-		"MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", 
-		"LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", 
-		"STRING", "UNCLOSED_STRING", "COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
+		"SNUG", "RETORQUE", "SIGNED", "VERBS", "PLUS_MINUS", "PLUS", "DEGREE", 
+		"MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", 
+		"AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", 
+		"LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", 
+		"INTEGER", "SCREW_SIZE", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", 
+		"NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -468,7 +469,7 @@ internal partial class ProcScriptParser : Parser {
 			State = 227;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20921451393L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55281189761L) != 0)) {
 				{
 				State = 225;
 				ErrorHandler.Sync(this);
@@ -543,6 +544,7 @@ internal partial class ProcScriptParser : Parser {
 				case MARK:
 				case MEASURED:
 				case SIGNED:
+				case VERBS:
 					{
 					State = 221;
 					property();
@@ -950,6 +952,16 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode DC() { return GetToken(ProcScriptParser.DC, 0); }
 		public VoltagePropertyContext(PropertyContext context) { CopyFrom(context); }
 	}
+	internal partial class VerbsPropertyContext : PropertyContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERBS() { return GetToken(ProcScriptParser.VERBS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext[] text() {
+			return GetRuleContexts<TextContext>();
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text(int i) {
+			return GetRuleContext<TextContext>(i);
+		}
+		public VerbsPropertyContext(PropertyContext context) { CopyFrom(context); }
+	}
 
 	[RuleVersion(0)]
 	public PropertyContext property() {
@@ -957,7 +969,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_property);
 		int _la;
 		try {
-			State = 373;
+			State = 377;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -1419,54 +1431,66 @@ internal partial class ProcScriptParser : Parser {
 				text();
 				}
 				break;
-			case KEEP:
-				_localctx = new KeepPropertyContext(_localctx);
+			case VERBS:
+				_localctx = new VerbsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
 				State = 333;
-				Match(KEEP);
+				Match(VERBS);
 				State = 334;
-				Match(IN);
+				text();
 				State = 335;
+				text();
+				}
+				break;
+			case KEEP:
+				_localctx = new KeepPropertyContext(_localctx);
+				EnterOuterAlt(_localctx, 21);
+				{
+				State = 337;
+				Match(KEEP);
+				State = 338;
+				Match(IN);
+				State = 339;
 				Match(ORDER);
 				}
 				break;
 			case PREVAILING:
 				_localctx = new PrevailingPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 21);
+				EnterOuterAlt(_localctx, 22);
 				{
-				State = 336;
+				State = 340;
 				Match(PREVAILING);
-				State = 337;
+				State = 341;
 				limit();
 				}
 				break;
 			case VERIFY:
 				_localctx = new VerifyPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 22);
+				EnterOuterAlt(_localctx, 23);
 				{
-				State = 338;
+				State = 342;
 				Match(VERIFY);
-				State = 339;
+				State = 343;
 				text();
-				State = 341;
+				State = 345;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 340;
+					State = 344;
 					instruments();
 					}
 					break;
 				}
-				State = 348;
+				State = 352;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,17,Context) ) {
 				case 1:
 					{
-					State = 343;
+					State = 347;
 					Match(AT);
-					State = 346;
+					State = 350;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1573,16 +1597,17 @@ internal partial class ProcScriptParser : Parser {
 					case SNUG:
 					case RETORQUE:
 					case SIGNED:
+					case VERBS:
 					case NAME:
 						{
-						State = 344;
+						State = 348;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 345;
+						State = 349;
 						text();
 						}
 						break;
@@ -1592,24 +1617,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 352;
+				State = 356;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 350;
+					State = 354;
 					Match(EXPECT);
-					State = 351;
+					State = 355;
 					limit();
 					}
 				}
 
-				State = 355;
+				State = 359;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 354;
+					State = 358;
 					propertyBlock();
 					}
 				}
@@ -1618,18 +1643,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case VOLTAGE:
 				_localctx = new VoltagePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 23);
+				EnterOuterAlt(_localctx, 24);
 				{
-				State = 357;
+				State = 361;
 				Match(VOLTAGE);
-				State = 358;
+				State = 362;
 				quantity();
-				State = 360;
+				State = 364;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 359;
+					State = 363;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1645,18 +1670,18 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case STRIP:
 				_localctx = new StripPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 24);
+				EnterOuterAlt(_localctx, 25);
 				{
-				State = 362;
+				State = 366;
 				Match(STRIP);
-				State = 367;
+				State = 371;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 363;
+					State = 367;
 					Match(NEEDS);
-					State = 364;
+					State = 368;
 					needs();
 					}
 					break;
@@ -1665,13 +1690,13 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 365;
+					State = 369;
 					alert();
 					}
 					break;
 				case FIGURE:
 					{
-					State = 366;
+					State = 370;
 					figure();
 					}
 					break;
@@ -1682,11 +1707,11 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case NEEDS:
 				_localctx = new NeedsPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 25);
+				EnterOuterAlt(_localctx, 26);
 				{
-				State = 369;
+				State = 373;
 				Match(NEEDS);
-				State = 370;
+				State = 374;
 				needs();
 				}
 				break;
@@ -1695,17 +1720,17 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				_localctx = new AlertPropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 26);
+				EnterOuterAlt(_localctx, 27);
 				{
-				State = 371;
+				State = 375;
 				alert();
 				}
 				break;
 			case FIGURE:
 				_localctx = new FigurePropertyContext(_localctx);
-				EnterOuterAlt(_localctx, 27);
+				EnterOuterAlt(_localctx, 28);
 				{
-				State = 372;
+				State = 376;
 				figure();
 				}
 				break;
@@ -1747,16 +1772,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 375;
+			State = 379;
 			Match(FIGURE);
-			State = 376;
+			State = 380;
 			text();
-			State = 378;
+			State = 382;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 377;
+				State = 381;
 				text();
 				}
 			}
@@ -1825,16 +1850,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 14, RULE_clause);
 		int _la;
 		try {
-			State = 395;
+			State = 399;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 380;
+				State = 384;
 				Match(AT);
-				State = 381;
+				State = 385;
 				text();
 				}
 				break;
@@ -1844,7 +1869,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 382;
+				State = 386;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1853,21 +1878,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 383;
+				State = 387;
 				reference();
-				State = 388;
+				State = 392;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 384;
+					State = 388;
 					Match(COMMA);
-					State = 385;
+					State = 389;
 					reference();
 					}
 					}
-					State = 390;
+					State = 394;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1878,14 +1903,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 391;
+				State = 395;
 				cover();
-				State = 393;
+				State = 397;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 392;
+					State = 396;
 					propertyBlock();
 					}
 				}
@@ -1936,7 +1961,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 397;
+			State = 401;
 			_la = TokenStream.LA(1);
 			if ( !(_la==COVERED || _la==LOCKED) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1945,15 +1970,15 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 398;
-			Match(BY);
-			State = 399;
-			count();
-			State = 400;
-			name();
-			State = 401;
-			Match(AS);
 			State = 402;
+			Match(BY);
+			State = 403;
+			count();
+			State = 404;
+			name();
+			State = 405;
+			Match(AS);
+			State = 406;
 			reference();
 			}
 		}
@@ -1997,16 +2022,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 404;
+			State = 408;
 			Match(REFIT);
-			State = 410;
+			State = 414;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 405;
+				State = 409;
 				Match(NEEDS);
-				State = 406;
+				State = 410;
 				needs();
 				}
 				break;
@@ -2015,19 +2040,19 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 407;
+				State = 411;
 				alert();
 				}
 				break;
 			case FIGURE:
 				{
-				State = 408;
+				State = 412;
 				figure();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 409;
+				State = 413;
 				propertyBlock();
 				}
 				break;
@@ -2077,32 +2102,32 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 20, RULE_threadValue);
 		int _la;
 		try {
-			State = 446;
+			State = 450;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 412;
+				State = 416;
 				Match(NAME);
-				State = 415;
+				State = 419;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 413;
+					State = 417;
 					Match(DOT);
-					State = 414;
+					State = 418;
 					Match(INTEGER);
 					}
 				}
 
-				State = 418;
+				State = 422;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 417;
+					State = 421;
 					hand();
 					}
 				}
@@ -2112,33 +2137,33 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 420;
+				State = 424;
 				Match(INTEGER);
-				State = 426;
+				State = 430;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==SLASH || _la==INTEGER) {
 					{
-					State = 422;
+					State = 426;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==INTEGER) {
 						{
-						State = 421;
+						State = 425;
 						Match(INTEGER);
 						}
 					}
 
-					State = 424;
+					State = 428;
 					Match(SLASH);
-					State = 425;
+					State = 429;
 					Match(INTEGER);
 					}
 				}
 
-				State = 428;
+				State = 432;
 				Match(MINUS);
-				State = 429;
+				State = 433;
 				_la = TokenStream.LA(1);
 				if ( !(_la==DECIMAL || _la==INTEGER) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2147,22 +2172,22 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 431;
+				State = 435;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 430;
+					State = 434;
 					Match(NAME);
 					}
 				}
 
-				State = 434;
+				State = 438;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 433;
+					State = 437;
 					hand();
 					}
 				}
@@ -2172,28 +2197,28 @@ internal partial class ProcScriptParser : Parser {
 			case SCREW_SIZE:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 436;
-				Match(SCREW_SIZE);
-				State = 437;
-				Match(MINUS);
-				State = 438;
-				Match(INTEGER);
 				State = 440;
+				Match(SCREW_SIZE);
+				State = 441;
+				Match(MINUS);
+				State = 442;
+				Match(INTEGER);
+				State = 444;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 439;
+					State = 443;
 					Match(NAME);
 					}
 				}
 
-				State = 443;
+				State = 447;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 442;
+					State = 446;
 					hand();
 					}
 				}
@@ -2204,7 +2229,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 445;
+				State = 449;
 				text();
 				}
 				break;
@@ -2241,17 +2266,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 449;
+			State = 453;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 448;
+				State = 452;
 				Match(MINUS);
 				}
 			}
 
-			State = 451;
+			State = 455;
 			Match(LEFT_HAND);
 			}
 		}
@@ -2290,7 +2315,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 24, RULE_gradeValue);
 		int _la;
 		try {
-			State = 461;
+			State = 465;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -2298,23 +2323,23 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 453;
+				State = 457;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 454;
+				State = 458;
 				Match(NAME);
-				State = 457;
+				State = 461;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==MINUS) {
 					{
-					State = 455;
+					State = 459;
 					Match(MINUS);
-					State = 456;
+					State = 460;
 					Match(INTEGER);
 					}
 				}
@@ -2324,7 +2349,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOT_KNOWN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 459;
+				State = 463;
 				Match(NOT_KNOWN);
 				}
 				break;
@@ -2332,7 +2357,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 460;
+				State = 464;
 				text();
 				}
 				break;
@@ -2381,15 +2406,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 463;
+			State = 467;
 			need();
-			State = 468;
+			State = 472;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 464;
+				State = 468;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2398,11 +2423,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 465;
+				State = 469;
 				need();
 				}
 				}
-				State = 470;
+				State = 474;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2449,15 +2474,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 471;
+			State = 475;
 			reference();
-			State = 476;
+			State = 480;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 472;
+				State = 476;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2466,11 +2491,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 473;
+				State = 477;
 				reference();
 				}
 				}
-				State = 478;
+				State = 482;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2512,22 +2537,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 479;
-			reference();
 			State = 483;
+			reference();
+			State = 487;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,42,Context) ) {
 			case 1:
 				{
-				State = 480;
+				State = 484;
 				Match(AT);
-				State = 481;
+				State = 485;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 482;
+				State = 486;
 				needState();
 				}
 				break;
@@ -2571,7 +2596,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 485;
+			State = 489;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 108)) & ~0x3f) == 0 && ((1L << (_la - 108)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2619,21 +2644,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 487;
+			State = 491;
 			Match(MACHINE);
-			State = 488;
+			State = 492;
 			name();
-			State = 490;
+			State = 494;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 489;
+				State = 493;
 				text();
 				}
 			}
 
-			State = 492;
+			State = 496;
 			memberBlock();
 			}
 		}
@@ -2672,23 +2697,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 494;
-			Match(LEFT_BRACE);
 			State = 498;
+			Match(LEFT_BRACE);
+			State = 502;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20904674177L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55264412545L) != 0)) {
 				{
 				{
-				State = 495;
+				State = 499;
 				member();
 				}
 				}
-				State = 500;
+				State = 504;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 501;
+			State = 505;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2749,41 +2774,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 38, RULE_member);
 		try {
-			State = 514;
+			State = 518;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 503;
+				State = 507;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 504;
+				State = 508;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 505;
+				State = 509;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 506;
+				State = 510;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 507;
+				State = 511;
 				partDeclaration();
 				}
 				break;
@@ -2792,28 +2817,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 508;
+				State = 512;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 509;
+				State = 513;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 510;
+				State = 514;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 511;
+				State = 515;
 				whenMembers();
 				}
 				break;
@@ -2887,16 +2912,17 @@ internal partial class ProcScriptParser : Parser {
 			case MARK:
 			case MEASURED:
 			case SIGNED:
+			case VERBS:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 512;
+				State = 516;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 513;
+				State = 517;
 				refitProperty();
 				}
 				break;
@@ -2938,16 +2964,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 516;
+			State = 520;
 			Match(OPTION);
-			State = 517;
+			State = 521;
 			name();
-			State = 519;
+			State = 523;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 518;
+				State = 522;
 				text();
 				}
 			}
@@ -2991,26 +3017,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 521;
+			State = 525;
 			Match(ENERGY);
-			State = 522;
+			State = 526;
 			reference();
-			State = 524;
+			State = 528;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 523;
+				State = 527;
 				text();
 				}
 			}
 
-			State = 527;
+			State = 531;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 526;
+				State = 530;
 				propertyBlock();
 				}
 			}
@@ -3054,26 +3080,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 529;
+			State = 533;
 			Match(FLUID);
-			State = 530;
+			State = 534;
 			reference();
-			State = 532;
+			State = 536;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 531;
+				State = 535;
 				text();
 				}
 			}
 
-			State = 535;
+			State = 539;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 534;
+				State = 538;
 				propertyBlock();
 				}
 			}
@@ -3117,21 +3143,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 537;
+			State = 541;
 			Match(CONTROL);
-			State = 538;
+			State = 542;
 			reference();
-			State = 540;
+			State = 544;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 539;
+				State = 543;
 				text();
 				}
 			}
 
-			State = 542;
+			State = 546;
 			controlBlock();
 			}
 		}
@@ -3198,40 +3224,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 544;
+			State = 548;
 			Match(LEFT_BRACE);
-			State = 553;
+			State = 557;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				{
-				State = 545;
+				State = 549;
 				position();
-				State = 550;
+				State = 554;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 546;
+					State = 550;
 					Match(COMMA);
-					State = 547;
+					State = 551;
 					position();
 					}
 					}
-					State = 552;
+					State = 556;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 561;
+			State = 565;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20921451393L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55281189761L) != 0)) {
 				{
-				State = 559;
+				State = 563;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -3304,8 +3330,9 @@ internal partial class ProcScriptParser : Parser {
 				case MARK:
 				case MEASURED:
 				case SIGNED:
+				case VERBS:
 					{
-					State = 555;
+					State = 559;
 					property();
 					}
 					break;
@@ -3316,19 +3343,19 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 556;
+					State = 560;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 557;
+					State = 561;
 					refitProperty();
 					}
 					break;
 				case WHEN:
 					{
-					State = 558;
+					State = 562;
 					whenProperties();
 					}
 					break;
@@ -3336,11 +3363,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 563;
+				State = 567;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 564;
+			State = 568;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3381,26 +3408,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 566;
+			State = 570;
 			Match(PART);
-			State = 567;
+			State = 571;
 			reference();
-			State = 569;
+			State = 573;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 568;
+				State = 572;
 				text();
 				}
 			}
 
-			State = 572;
+			State = 576;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 571;
+				State = 575;
 				memberBlock();
 				}
 			}
@@ -3463,7 +3490,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 574;
+			State = 578;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3472,47 +3499,47 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 575;
-			Match(BY);
-			State = 576;
-			count();
-			State = 577;
-			name();
-			State = 578;
-			Match(AS);
 			State = 579;
-			reference();
+			Match(BY);
+			State = 580;
+			count();
+			State = 581;
+			name();
+			State = 582;
+			Match(AS);
 			State = 583;
+			reference();
+			State = 587;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 580;
+				State = 584;
 				inlineClause();
 				}
 				}
-				State = 585;
+				State = 589;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 592;
+			State = 596;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 			case LOCKED:
 				{
-				State = 587;
+				State = 591;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 586;
+					State = 590;
 					inlineCover();
 					}
 					}
-					State = 589;
+					State = 593;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED || _la==LOCKED );
@@ -3520,7 +3547,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 591;
+				State = 595;
 				propertyBlock();
 				}
 				break;
@@ -3606,6 +3633,7 @@ internal partial class ProcScriptParser : Parser {
 			case MARK:
 			case MEASURED:
 			case SIGNED:
+			case VERBS:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -3652,28 +3680,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 594;
-			cover();
 			State = 598;
+			cover();
+			State = 602;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 595;
+				State = 599;
 				inlineClause();
 				}
 				}
-				State = 600;
+				State = 604;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 602;
+			State = 606;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 601;
+				State = 605;
 				propertyBlock();
 				}
 			}
@@ -3726,16 +3754,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_inlineClause);
 		int _la;
 		try {
-			State = 608;
+			State = 612;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 604;
+				State = 608;
 				Match(AT);
-				State = 605;
+				State = 609;
 				text();
 				}
 				break;
@@ -3745,7 +3773,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 606;
+				State = 610;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3754,7 +3782,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 607;
+				State = 611;
 				reference();
 				}
 				break;
@@ -3793,14 +3821,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 610;
+			State = 614;
 			Match(ASIDE);
-			State = 612;
+			State = 616;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 611;
+				State = 615;
 				text();
 				}
 			}
@@ -3844,15 +3872,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 614;
-			Match(EACH);
-			State = 615;
-			name();
-			State = 616;
-			Match(IN);
-			State = 617;
-			@values();
 			State = 618;
+			Match(EACH);
+			State = 619;
+			name();
+			State = 620;
+			Match(IN);
+			State = 621;
+			@values();
+			State = 622;
 			memberBlock();
 			}
 		}
@@ -3889,11 +3917,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 620;
+			State = 624;
 			Match(WHEN);
-			State = 621;
+			State = 625;
 			test();
-			State = 622;
+			State = 626;
 			memberBlock();
 			}
 		}
@@ -3937,38 +3965,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 64, RULE_values);
 		int _la;
 		try {
-			State = 635;
+			State = 639;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,66,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 624;
+				State = 628;
 				Match(INTEGER);
-				State = 625;
+				State = 629;
 				Match(RANGE);
-				State = 626;
+				State = 630;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 627;
+				State = 631;
 				value();
-				State = 632;
+				State = 636;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 628;
+					State = 632;
 					Match(COMMA);
-					State = 629;
+					State = 633;
 					value();
 					}
 					}
-					State = 634;
+					State = 638;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -4004,7 +4032,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 66, RULE_value);
 		try {
-			State = 639;
+			State = 643;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4111,17 +4139,18 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 			case RETORQUE:
 			case SIGNED:
+			case VERBS:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 637;
+				State = 641;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 638;
+				State = 642;
 				Match(INTEGER);
 				}
 				break;
@@ -4162,15 +4191,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_test);
 		int _la;
 		try {
-			State = 651;
+			State = 655;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 641;
+				State = 645;
 				Match(NOT);
-				State = 642;
+				State = 646;
 				name();
 				}
 				break;
@@ -4278,29 +4307,30 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 			case RETORQUE:
 			case SIGNED:
+			case VERBS:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 643;
+				State = 647;
 				name();
-				State = 649;
+				State = 653;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 644;
+					State = 648;
 					Match(IS);
-					State = 646;
+					State = 650;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 645;
+						State = 649;
 						Match(NOT);
 						}
 					}
 
-					State = 648;
+					State = 652;
 					value();
 					}
 				}
@@ -4361,49 +4391,49 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 653;
+			State = 657;
 			Match(PROCEDURE);
-			State = 654;
+			State = 658;
 			name();
-			State = 656;
+			State = 660;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 655;
+				State = 659;
 				parameters();
 				}
 			}
 
-			State = 659;
+			State = 663;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 658;
+				State = 662;
 				text();
 				}
 			}
 
-			State = 661;
+			State = 665;
 			Match(ON);
-			State = 662;
-			name();
 			State = 666;
+			name();
+			State = 670;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==WITH || _la==WITHOUT) {
 				{
 				{
-				State = 663;
+				State = 667;
 				forVariants();
 				}
 				}
-				State = 668;
+				State = 672;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 669;
+			State = 673;
 			procedureBlock();
 			}
 		}
@@ -4446,7 +4476,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 671;
+			State = 675;
 			_la = TokenStream.LA(1);
 			if ( !(_la==WITH || _la==WITHOUT) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4455,21 +4485,21 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 672;
+			State = 676;
 			name();
-			State = 677;
+			State = 681;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 673;
+				State = 677;
 				Match(COMMA);
-				State = 674;
+				State = 678;
 				name();
 				}
 				}
-				State = 679;
+				State = 683;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4517,27 +4547,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 680;
+			State = 684;
 			Match(LEFT_PAREN);
-			State = 681;
+			State = 685;
 			parameter();
-			State = 686;
+			State = 690;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 682;
+				State = 686;
 				Match(COMMA);
-				State = 683;
+				State = 687;
 				furtherParameter();
 				}
 				}
-				State = 688;
+				State = 692;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 689;
+			State = 693;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -4574,11 +4604,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 691;
+			State = 695;
 			name();
-			State = 692;
+			State = 696;
 			Match(IN);
-			State = 693;
+			State = 697;
 			firstValues();
 			}
 		}
@@ -4615,13 +4645,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 78, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 701;
+			State = 705;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 695;
+				State = 699;
 				Match(INTEGER);
 				}
 				break;
@@ -4729,19 +4759,20 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 			case RETORQUE:
 			case SIGNED:
+			case VERBS:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 696;
+				State = 700;
 				name();
-				State = 699;
+				State = 703;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 697;
+					State = 701;
 					Match(IN);
-					State = 698;
+					State = 702;
 					firstValues();
 					}
 				}
@@ -4785,7 +4816,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 80, RULE_firstValues);
 		int _la;
 		try {
-			State = 709;
+			State = 713;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4892,26 +4923,27 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 			case RETORQUE:
 			case SIGNED:
+			case VERBS:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 703;
+				State = 707;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 704;
+				State = 708;
 				Match(INTEGER);
-				State = 707;
+				State = 711;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 705;
+					State = 709;
 					Match(RANGE);
-					State = 706;
+					State = 710;
 					Match(INTEGER);
 					}
 				}
@@ -4957,23 +4989,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 711;
-			Match(LEFT_BRACE);
 			State = 715;
+			Match(LEFT_BRACE);
+			State = 719;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 20904674177L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55264412545L) != 0)) {
 				{
 				{
-				State = 712;
+				State = 716;
 				procedureItem();
 				}
 				}
-				State = 717;
+				State = 721;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 718;
+			State = 722;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5025,55 +5057,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 84, RULE_procedureItem);
 		try {
-			State = 728;
+			State = 732;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 720;
+				State = 724;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 721;
+				State = 725;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 722;
+				State = 726;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 723;
+				State = 727;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 724;
+				State = 728;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 725;
+				State = 729;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 726;
+				State = 730;
 				whenItems();
 				}
 				break;
@@ -5147,9 +5179,10 @@ internal partial class ProcScriptParser : Parser {
 			case MARK:
 			case MEASURED:
 			case SIGNED:
+			case VERBS:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 727;
+				State = 731;
 				property();
 				}
 				break;
@@ -5190,11 +5223,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 730;
+			State = 734;
 			Match(GOAL);
-			State = 731;
+			State = 735;
 			verb();
-			State = 732;
+			State = 736;
 			reference();
 			}
 		}
@@ -5231,11 +5264,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 734;
+			State = 738;
 			Match(STAGE);
-			State = 735;
+			State = 739;
 			text();
-			State = 736;
+			State = 740;
 			stepBlock();
 			}
 		}
@@ -5285,54 +5318,54 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 738;
+			State = 742;
 			Match(DO);
-			State = 739;
+			State = 743;
 			name();
-			State = 752;
+			State = 756;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 740;
+				State = 744;
 				Match(LEFT_PAREN);
-				State = 749;
+				State = 753;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 45036000568672255L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 90072001137344511L) != 0)) {
 					{
-					State = 741;
+					State = 745;
 					value();
-					State = 746;
+					State = 750;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 742;
+						State = 746;
 						Match(COMMA);
-						State = 743;
+						State = 747;
 						value();
 						}
 						}
-						State = 748;
+						State = 752;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 751;
+				State = 755;
 				Match(RIGHT_PAREN);
 				}
 			}
 
-			State = 755;
+			State = 759;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 754;
+				State = 758;
 				whereNeeded();
 				}
 			}
@@ -5367,9 +5400,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 757;
+			State = 761;
 			Match(WHERE);
-			State = 758;
+			State = 762;
 			Match(NEEDED);
 			}
 		}
@@ -5403,9 +5436,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 760;
+			State = 764;
 			Match(WORK);
-			State = 761;
+			State = 765;
 			stepBlock();
 			}
 		}
@@ -5446,15 +5479,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 763;
-			Match(EACH);
-			State = 764;
-			name();
-			State = 765;
-			Match(IN);
-			State = 766;
-			@values();
 			State = 767;
+			Match(EACH);
+			State = 768;
+			name();
+			State = 769;
+			Match(IN);
+			State = 770;
+			@values();
+			State = 771;
 			procedureBlock();
 			}
 		}
@@ -5491,11 +5524,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 769;
+			State = 773;
 			Match(WHEN);
-			State = 770;
+			State = 774;
 			test();
-			State = 771;
+			State = 775;
 			procedureBlock();
 			}
 		}
@@ -5534,23 +5567,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 773;
-			Match(LEFT_BRACE);
 			State = 777;
+			Match(LEFT_BRACE);
+			State = 781;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0) || ((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 1027L) != 0)) {
 				{
 				{
-				State = 774;
+				State = 778;
 				step();
 				}
 				}
-				State = 779;
+				State = 783;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 780;
+			State = 784;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5611,7 +5644,7 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 102, RULE_step);
 		try {
-			State = 793;
+			State = 797;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5620,21 +5653,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 782;
+				State = 786;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 783;
+				State = 787;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 784;
+				State = 788;
 				stripStep();
 				}
 				break;
@@ -5670,7 +5703,7 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 785;
+				State = 789;
 				action();
 				}
 				break;
@@ -5679,49 +5712,49 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 786;
+				State = 790;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 787;
+				State = 791;
 				recordAction();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 788;
+				State = 792;
 				pauseAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 789;
+				State = 793;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 790;
+				State = 794;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 791;
+				State = 795;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 792;
+				State = 796;
 				whenSteps();
 				}
 				break;
@@ -5763,7 +5796,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 795;
+			State = 799;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5772,7 +5805,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 796;
+			State = 800;
 			text();
 			}
 		}
@@ -5806,9 +5839,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 798;
+			State = 802;
 			Match(REFIT);
-			State = 799;
+			State = 803;
 			alert();
 			}
 		}
@@ -5845,9 +5878,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 801;
+			State = 805;
 			Match(STRIP);
-			State = 804;
+			State = 808;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5855,7 +5888,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 802;
+				State = 806;
 				alert();
 				}
 				break;
@@ -5963,10 +5996,11 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 			case RETORQUE:
 			case SIGNED:
+			case VERBS:
 			case INTEGER:
 			case NAME:
 				{
-				State = 803;
+				State = 807;
 				deed();
 				}
 				break;
@@ -6012,15 +6046,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 806;
-			Match(EACH);
-			State = 807;
-			name();
-			State = 808;
-			Match(IN);
-			State = 809;
-			@values();
 			State = 810;
+			Match(EACH);
+			State = 811;
+			name();
+			State = 812;
+			Match(IN);
+			State = 813;
+			@values();
+			State = 814;
 			stepBlock();
 			}
 		}
@@ -6057,11 +6091,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 812;
+			State = 816;
 			Match(WHEN);
-			State = 813;
+			State = 817;
 			test();
-			State = 814;
+			State = 818;
 			stepBlock();
 			}
 		}
@@ -6100,7 +6134,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 818;
+			State = 822;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ASIDE:
@@ -6133,20 +6167,20 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 			case VERIFY:
 				{
-				State = 816;
+				State = 820;
 				actionVerb();
 				}
 				break;
 			case SNUG:
 				{
-				State = 817;
+				State = 821;
 				snugVerb();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 820;
+			State = 824;
 			deed();
 			}
 		}
@@ -6197,58 +6231,58 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 825;
+			State = 829;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,90,Context) ) {
 			case 1:
 				{
-				State = 822;
+				State = 826;
 				amount();
-				State = 823;
+				State = 827;
 				Match(OF);
 				}
 				break;
 			}
-			State = 827;
+			State = 831;
 			reference();
-			State = 830;
+			State = 834;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 828;
+				State = 832;
 				Match(TO);
-				State = 829;
+				State = 833;
 				position();
 				}
 			}
 
-			State = 833;
+			State = 837;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 832;
+				State = 836;
 				whereNeeded();
 				}
 			}
 
-			State = 836;
+			State = 840;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 835;
+				State = 839;
 				background();
 				}
 			}
 
-			State = 839;
+			State = 843;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 838;
+				State = 842;
 				propertyBlock();
 				}
 			}
@@ -6284,7 +6318,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 841;
+			State = 845;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6323,13 +6357,13 @@ internal partial class ProcScriptParser : Parser {
 		VerbContext _localctx = new VerbContext(Context, State);
 		EnterRule(_localctx, 120, RULE_verb);
 		try {
-			State = 845;
+			State = 849;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 843;
+				State = 847;
 				Match(STRIP);
 				}
 				break;
@@ -6364,7 +6398,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 844;
+				State = 848;
 				actionVerb();
 				}
 				break;
@@ -6399,7 +6433,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 847;
+			State = 851;
 			Match(SNUG);
 			}
 		}
@@ -6459,7 +6493,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 849;
+			State = 853;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6519,7 +6553,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 851;
+			State = 855;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6528,56 +6562,56 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 852;
+			State = 856;
 			text();
-			State = 854;
+			State = 858;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 853;
+				State = 857;
 				instruments();
 				}
 			}
 
-			State = 858;
+			State = 862;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 856;
+				State = 860;
 				Match(EXPECT);
-				State = 857;
+				State = 861;
 				limit();
 				}
 			}
 
-			State = 861;
+			State = 865;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,98,Context) ) {
 			case 1:
 				{
-				State = 860;
+				State = 864;
 				needsClause();
 				}
 				break;
 			}
-			State = 864;
+			State = 868;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 863;
+				State = 867;
 				background();
 				}
 			}
 
-			State = 867;
+			State = 871;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 866;
+				State = 870;
 				propertyBlock();
 				}
 			}
@@ -6622,23 +6656,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 869;
+			State = 873;
 			Match(WITH);
-			State = 870;
+			State = 874;
 			reference();
-			State = 875;
+			State = 879;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 871;
+				State = 875;
 				Match(COMMA);
-				State = 872;
+				State = 876;
 				reference();
 				}
 				}
-				State = 877;
+				State = 881;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6681,26 +6715,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 878;
+			State = 882;
 			Match(RECORD);
-			State = 879;
+			State = 883;
 			text();
-			State = 881;
+			State = 885;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,102,Context) ) {
 			case 1:
 				{
-				State = 880;
+				State = 884;
 				needsClause();
 				}
 				break;
 			}
-			State = 884;
+			State = 888;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 883;
+				State = 887;
 				propertyBlock();
 				}
 			}
@@ -6744,26 +6778,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 886;
+			State = 890;
 			Match(PAUSE);
-			State = 887;
+			State = 891;
 			text();
-			State = 889;
+			State = 893;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
 			case 1:
 				{
-				State = 888;
+				State = 892;
 				needsClause();
 				}
 				break;
 			}
-			State = 892;
+			State = 896;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 891;
+				State = 895;
 				propertyBlock();
 				}
 			}
@@ -6803,12 +6837,12 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 895;
+			State = 899;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 894;
+				State = 898;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6820,9 +6854,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 897;
+			State = 901;
 			Match(NEEDS);
-			State = 898;
+			State = 902;
 			needs();
 			}
 		}
@@ -6854,9 +6888,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 900;
+			State = 904;
 			Match(IN);
-			State = 901;
+			State = 905;
 			Match(BACKGROUND);
 			}
 		}
@@ -6898,25 +6932,25 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 903;
-			Match(DISCARD);
 			State = 907;
+			Match(DISCARD);
+			State = 911;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,107,Context) ) {
 			case 1:
 				{
-				State = 904;
+				State = 908;
 				amount();
-				State = 905;
+				State = 909;
 				Match(OF);
 				}
 				break;
 			}
-			State = 909;
+			State = 913;
 			reference();
-			State = 910;
+			State = 914;
 			Match(BECAUSE);
-			State = 911;
+			State = 915;
 			text();
 			}
 		}
@@ -6954,22 +6988,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 913;
-			Match(REFIT);
 			State = 917;
+			Match(REFIT);
+			State = 921;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 914;
+				State = 918;
 				Match(NEEDS);
-				State = 915;
+				State = 919;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 916;
+				State = 920;
 				ruleBlock();
 				}
 				break;
@@ -7013,23 +7047,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 919;
-			Match(LEFT_BRACE);
 			State = 923;
+			Match(LEFT_BRACE);
+			State = 927;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -1083942371328L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180459L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 3148801L) != 0)) {
 				{
 				{
-				State = 920;
+				State = 924;
 				refitRule();
 				}
 				}
-				State = 925;
+				State = 929;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 926;
+			State = 930;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7090,7 +7124,7 @@ internal partial class ProcScriptParser : Parser {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
 		EnterRule(_localctx, 144, RULE_refitRule);
 		try {
-			State = 939;
+			State = 943;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -7099,7 +7133,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 928;
+				State = 932;
 				alert();
 				}
 				break;
@@ -7135,70 +7169,70 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 929;
+				State = 933;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 930;
+				State = 934;
 				checkRule();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 931;
+				State = 935;
 				recordRule();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 932;
+				State = 936;
 				pauseRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 933;
+				State = 937;
 				testRule();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 934;
+				State = 938;
 				snugRule();
 				}
 				break;
 			case RETORQUE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 935;
+				State = 939;
 				retorqueRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 936;
+				State = 940;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 937;
+				State = 941;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 938;
+				State = 942;
 				whenRules();
 				}
 				break;
@@ -7243,15 +7277,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 941;
-			Match(EACH);
-			State = 942;
-			name();
-			State = 943;
-			Match(IN);
-			State = 944;
-			@values();
 			State = 945;
+			Match(EACH);
+			State = 946;
+			name();
+			State = 947;
+			Match(IN);
+			State = 948;
+			@values();
+			State = 949;
 			ruleBlock();
 			}
 		}
@@ -7288,11 +7322,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 947;
+			State = 951;
 			Match(WHEN);
-			State = 948;
+			State = 952;
 			test();
-			State = 949;
+			State = 953;
 			ruleBlock();
 			}
 		}
@@ -7339,35 +7373,35 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 951;
-			verb();
-			State = 952;
-			reference();
 			State = 955;
+			verb();
+			State = 956;
+			reference();
+			State = 959;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 953;
+				State = 957;
 				Match(TO);
-				State = 954;
+				State = 958;
 				position();
 				}
 			}
 
-			State = 959;
+			State = 963;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 957;
+				State = 961;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 958;
+				State = 962;
 				whileClause();
 				}
 				break;
@@ -7419,32 +7453,32 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 961;
+			State = 965;
 			snugVerb();
-			State = 962;
+			State = 966;
 			reference();
-			State = 967;
+			State = 971;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 963;
+				State = 967;
 				Match(COMMA);
-				State = 964;
+				State = 968;
 				reference();
 				}
 				}
-				State = 969;
+				State = 973;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 971;
+			State = 975;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 970;
+				State = 974;
 				order();
 				}
 			}
@@ -7500,54 +7534,54 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 973;
+			State = 977;
 			Match(RETORQUE);
-			State = 974;
+			State = 978;
 			reference();
-			State = 979;
+			State = 983;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 975;
+				State = 979;
 				Match(COMMA);
-				State = 976;
+				State = 980;
 				reference();
 				}
 				}
-				State = 981;
+				State = 985;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 983;
+			State = 987;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,116,Context) ) {
 			case 1:
 				{
-				State = 982;
+				State = 986;
 				needsClause();
 				}
 				break;
 			}
-			State = 996;
+			State = 1000;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 				{
-				State = 985;
+				State = 989;
 				Match(BEFORE);
-				State = 986;
+				State = 990;
 				orderVerb();
-				State = 987;
+				State = 991;
 				reference();
 				}
 				break;
 			case AFTER:
 				{
-				State = 989;
+				State = 993;
 				Match(AFTER);
-				State = 994;
+				State = 998;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STRIP:
@@ -7582,16 +7616,16 @@ internal partial class ProcScriptParser : Parser {
 				case VERIFY:
 				case SNUG:
 					{
-					State = 990;
+					State = 994;
 					orderVerb();
-					State = 991;
+					State = 995;
 					reference();
 					}
 					break;
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 993;
+					State = 997;
 					text();
 					}
 					break;
@@ -7693,31 +7727,31 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 998;
+			State = 1002;
 			Match(WHILE);
-			State = 999;
+			State = 1003;
 			reference();
-			State = 1004;
+			State = 1008;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1000;
+				State = 1004;
 				Match(COMMA);
-				State = 1001;
+				State = 1005;
 				reference();
 				}
 				}
-				State = 1006;
+				State = 1010;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1007;
+			State = 1011;
 			Match(OPEN);
-			State = 1008;
+			State = 1012;
 			Match(BECAUSE);
-			State = 1009;
+			State = 1013;
 			text();
 			}
 		}
@@ -7768,58 +7802,58 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1011;
+			State = 1015;
 			Match(CHECK);
-			State = 1012;
+			State = 1016;
 			text();
-			State = 1014;
+			State = 1018;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 1013;
+				State = 1017;
 				instruments();
 				}
 			}
 
-			State = 1018;
+			State = 1022;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 1016;
+				State = 1020;
 				Match(EXPECT);
-				State = 1017;
+				State = 1021;
 				limit();
 				}
 			}
 
-			State = 1021;
+			State = 1025;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,122,Context) ) {
 			case 1:
 				{
-				State = 1020;
+				State = 1024;
 				needsClause();
 				}
 				break;
 			}
-			State = 1024;
+			State = 1028;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1023;
+				State = 1027;
 				order();
 				}
 			}
 
-			State = 1027;
+			State = 1031;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1026;
+				State = 1030;
 				propertyBlock();
 				}
 			}
@@ -7863,26 +7897,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1029;
+			State = 1033;
 			Match(RECORD);
-			State = 1030;
+			State = 1034;
 			text();
-			State = 1032;
+			State = 1036;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,125,Context) ) {
 			case 1:
 				{
-				State = 1031;
+				State = 1035;
 				needsClause();
 				}
 				break;
 			}
-			State = 1035;
+			State = 1039;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1034;
+				State = 1038;
 				order();
 				}
 			}
@@ -7926,18 +7960,18 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1037;
-			Match(PAUSE);
-			State = 1038;
-			text();
-			State = 1039;
-			order();
 			State = 1041;
+			Match(PAUSE);
+			State = 1042;
+			text();
+			State = 1043;
+			order();
+			State = 1045;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1040;
+				State = 1044;
 				propertyBlock();
 				}
 			}
@@ -7981,21 +8015,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1043;
+			State = 1047;
 			Match(TEST);
-			State = 1044;
+			State = 1048;
 			text();
-			State = 1046;
+			State = 1050;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1045;
+				State = 1049;
 				order();
 				}
 			}
 
-			State = 1048;
+			State = 1052;
 			testBlock();
 			}
 		}
@@ -8034,23 +8068,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1050;
-			Match(LEFT_BRACE);
 			State = 1054;
+			Match(LEFT_BRACE);
+			State = 1058;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 515L) != 0)) {
 				{
 				{
-				State = 1051;
+				State = 1055;
 				testItem();
 				}
 				}
-				State = 1056;
+				State = 1060;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1057;
+			State = 1061;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -8093,7 +8127,7 @@ internal partial class ProcScriptParser : Parser {
 		TestItemContext _localctx = new TestItemContext(Context, State);
 		EnterRule(_localctx, 168, RULE_testItem);
 		try {
-			State = 1064;
+			State = 1068;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -8102,14 +8136,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1059;
+				State = 1063;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1060;
+				State = 1064;
 				powerClause();
 				}
 				break;
@@ -8118,21 +8152,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1061;
+				State = 1065;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1062;
+				State = 1066;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1063;
+				State = 1067;
 				whileClause();
 				}
 				break;
@@ -8178,23 +8212,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1066;
+			State = 1070;
 			Match(POWER);
-			State = 1067;
+			State = 1071;
 			reference();
-			State = 1072;
+			State = 1076;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1068;
+				State = 1072;
 				Match(COMMA);
-				State = 1069;
+				State = 1073;
 				reference();
 				}
 				}
-				State = 1074;
+				State = 1078;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -8239,7 +8273,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1075;
+			State = 1079;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8248,18 +8282,18 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1076;
-			orderVerb();
-			State = 1077;
-			reference();
 			State = 1080;
+			orderVerb();
+			State = 1081;
+			reference();
+			State = 1084;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 1078;
+				State = 1082;
 				Match(TO);
-				State = 1079;
+				State = 1083;
 				position();
 				}
 			}
@@ -8296,7 +8330,7 @@ internal partial class ProcScriptParser : Parser {
 		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
 		EnterRule(_localctx, 174, RULE_orderVerb);
 		try {
-			State = 1084;
+			State = 1088;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
@@ -8331,14 +8365,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1082;
+				State = 1086;
 				verb();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1083;
+				State = 1087;
 				snugVerb();
 				}
 				break;
@@ -8375,7 +8409,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1086;
+			State = 1090;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8413,7 +8447,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1088;
+			State = 1092;
 			Match(INTEGER);
 			}
 		}
@@ -8458,24 +8492,24 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1090;
+			State = 1094;
 			number();
-			State = 1092;
+			State = 1096;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
 			case 1:
 				{
-				State = 1091;
+				State = 1095;
 				unit();
 				}
 				break;
 			}
-			State = 1099;
+			State = 1103;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1094;
+				State = 1098;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8484,14 +8518,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1095;
+				State = 1099;
 				number();
-				State = 1097;
+				State = 1101;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,135,Context) ) {
 				case 1:
 					{
-					State = 1096;
+					State = 1100;
 					unit();
 					}
 					break;
@@ -8535,14 +8569,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1102;
+			State = 1106;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 180)) & ~0x3f) == 0 && ((1L << (_la - 180)) & 15L) != 0)) {
+			if (((((_la - 181)) & ~0x3f) == 0 && ((1L << (_la - 181)) & 15L) != 0)) {
 				{
-				State = 1101;
+				State = 1105;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 180)) & ~0x3f) == 0 && ((1L << (_la - 180)) & 15L) != 0)) ) {
+				if ( !(((((_la - 181)) & ~0x3f) == 0 && ((1L << (_la - 181)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -8552,7 +8586,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1104;
+			State = 1108;
 			quantity();
 			}
 		}
@@ -8590,47 +8624,47 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1107;
+			State = 1111;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1106;
+				State = 1110;
 				Match(MINUS);
 				}
 			}
 
-			State = 1118;
+			State = 1122;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1109;
+				State = 1113;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1110;
+				State = 1114;
 				Match(INTEGER);
-				State = 1116;
+				State = 1120;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1111;
+					State = 1115;
 					Match(SLASH);
-					State = 1112;
+					State = 1116;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1113;
+					State = 1117;
 					Match(INTEGER);
-					State = 1114;
+					State = 1118;
 					Match(SLASH);
-					State = 1115;
+					State = 1119;
 					Match(INTEGER);
 					}
 					break;
@@ -8761,6 +8795,7 @@ internal partial class ProcScriptParser : Parser {
 				case SNUG:
 				case RETORQUE:
 				case SIGNED:
+				case VERBS:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -8827,27 +8862,27 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 186, RULE_unit);
 		int _la;
 		try {
-			State = 1133;
+			State = 1137;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1120;
+				State = 1124;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1121;
+				State = 1125;
 				Match(DEGREE);
-				State = 1123;
+				State = 1127;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1122;
+					State = 1126;
 					Match(NAME);
 					}
 				}
@@ -8858,28 +8893,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1125;
+				State = 1129;
 				unitName();
-				State = 1130;
+				State = 1134;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 174)) & ~0x3f) == 0 && ((1L << (_la - 174)) & 25L) != 0)) {
+				while (((((_la - 175)) & ~0x3f) == 0 && ((1L << (_la - 175)) & 25L) != 0)) {
 					{
 					{
-					State = 1126;
+					State = 1130;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 174)) & ~0x3f) == 0 && ((1L << (_la - 174)) & 25L) != 0)) ) {
+					if ( !(((((_la - 175)) & ~0x3f) == 0 && ((1L << (_la - 175)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1127;
+					State = 1131;
 					unitName();
 					}
 					}
-					State = 1132;
+					State = 1136;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8918,7 +8953,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1135;
+			State = 1139;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8962,14 +8997,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1137;
+			State = 1141;
 			name();
-			State = 1139;
+			State = 1143;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1138;
+				State = 1142;
 				index();
 				}
 			}
@@ -9015,27 +9050,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1141;
+			State = 1145;
 			Match(LEFT_BRACKET);
-			State = 1142;
+			State = 1146;
 			value();
-			State = 1147;
+			State = 1151;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1143;
+				State = 1147;
 				Match(COMMA);
-				State = 1144;
+				State = 1148;
 				value();
 				}
 				}
-				State = 1149;
+				State = 1153;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1150;
+			State = 1154;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -9156,6 +9191,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SNUG() { return GetToken(ProcScriptParser.SNUG, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RETORQUE() { return GetToken(ProcScriptParser.RETORQUE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIGNED() { return GetToken(ProcScriptParser.SIGNED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERBS() { return GetToken(ProcScriptParser.VERBS, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -9171,9 +9207,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1152;
+			State = 1156;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 36028801313931263L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 72057602627862527L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -9214,7 +9250,7 @@ internal partial class ProcScriptParser : Parser {
 		PositionContext _localctx = new PositionContext(Context, State);
 		EnterRule(_localctx, 196, RULE_position);
 		try {
-			State = 1160;
+			State = 1164;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -9321,45 +9357,46 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 			case RETORQUE:
 			case SIGNED:
+			case VERBS:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1154;
+				State = 1158;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1155;
+				State = 1159;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1156;
+				State = 1160;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1157;
+				State = 1161;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1158;
+				State = 1162;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1159;
+				State = 1163;
 				Match(AT);
 				}
 				break;
@@ -9379,7 +9416,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,200,1163,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,201,1167,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -9402,407 +9439,408 @@ internal partial class ProcScriptParser : Parser {
 		8,5,10,5,12,5,290,9,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,298,8,5,1,5,1,5,1,5,
 		1,5,1,5,1,5,1,5,3,5,307,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,
 		5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,326,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,
-		1,5,1,5,1,5,1,5,1,5,1,5,3,5,342,8,5,1,5,1,5,1,5,3,5,347,8,5,3,5,349,8,
-		5,1,5,1,5,3,5,353,8,5,1,5,3,5,356,8,5,1,5,1,5,1,5,3,5,361,8,5,1,5,1,5,
-		1,5,1,5,1,5,3,5,368,8,5,1,5,1,5,1,5,1,5,3,5,374,8,5,1,6,1,6,1,6,3,6,379,
-		8,6,1,7,1,7,1,7,1,7,1,7,1,7,5,7,387,8,7,10,7,12,7,390,9,7,1,7,1,7,3,7,
-		394,8,7,3,7,396,8,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,
-		9,3,9,411,8,9,1,10,1,10,1,10,3,10,416,8,10,1,10,3,10,419,8,10,1,10,1,10,
-		3,10,423,8,10,1,10,1,10,3,10,427,8,10,1,10,1,10,1,10,3,10,432,8,10,1,10,
-		3,10,435,8,10,1,10,1,10,1,10,1,10,3,10,441,8,10,1,10,3,10,444,8,10,1,10,
-		3,10,447,8,10,1,11,3,11,450,8,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,458,
-		8,12,1,12,1,12,3,12,462,8,12,1,13,1,13,1,13,5,13,467,8,13,10,13,12,13,
-		470,9,13,1,14,1,14,1,14,5,14,475,8,14,10,14,12,14,478,9,14,1,15,1,15,1,
-		15,1,15,3,15,484,8,15,1,16,1,16,1,17,1,17,1,17,3,17,491,8,17,1,17,1,17,
-		1,18,1,18,5,18,497,8,18,10,18,12,18,500,9,18,1,18,1,18,1,19,1,19,1,19,
-		1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,3,19,515,8,19,1,20,1,20,1,20,3,
-		20,520,8,20,1,21,1,21,1,21,3,21,525,8,21,1,21,3,21,528,8,21,1,22,1,22,
-		1,22,3,22,533,8,22,1,22,3,22,536,8,22,1,23,1,23,1,23,3,23,541,8,23,1,23,
-		1,23,1,24,1,24,1,24,1,24,5,24,549,8,24,10,24,12,24,552,9,24,3,24,554,8,
-		24,1,24,1,24,1,24,1,24,5,24,560,8,24,10,24,12,24,563,9,24,1,24,1,24,1,
-		25,1,25,1,25,3,25,570,8,25,1,25,3,25,573,8,25,1,26,1,26,1,26,1,26,1,26,
-		1,26,1,26,5,26,582,8,26,10,26,12,26,585,9,26,1,26,4,26,588,8,26,11,26,
-		12,26,589,1,26,3,26,593,8,26,1,27,1,27,5,27,597,8,27,10,27,12,27,600,9,
-		27,1,27,3,27,603,8,27,1,28,1,28,1,28,1,28,3,28,609,8,28,1,29,1,29,3,29,
-		613,8,29,1,30,1,30,1,30,1,30,1,30,1,30,1,31,1,31,1,31,1,31,1,32,1,32,1,
-		32,1,32,1,32,1,32,5,32,631,8,32,10,32,12,32,634,9,32,3,32,636,8,32,1,33,
-		1,33,3,33,640,8,33,1,34,1,34,1,34,1,34,1,34,3,34,647,8,34,1,34,3,34,650,
-		8,34,3,34,652,8,34,1,35,1,35,1,35,3,35,657,8,35,1,35,3,35,660,8,35,1,35,
-		1,35,1,35,5,35,665,8,35,10,35,12,35,668,9,35,1,35,1,35,1,36,1,36,1,36,
-		1,36,5,36,676,8,36,10,36,12,36,679,9,36,1,37,1,37,1,37,1,37,5,37,685,8,
-		37,10,37,12,37,688,9,37,1,37,1,37,1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,
-		39,3,39,700,8,39,3,39,702,8,39,1,40,1,40,1,40,1,40,3,40,708,8,40,3,40,
-		710,8,40,1,41,1,41,5,41,714,8,41,10,41,12,41,717,9,41,1,41,1,41,1,42,1,
-		42,1,42,1,42,1,42,1,42,1,42,1,42,3,42,729,8,42,1,43,1,43,1,43,1,43,1,44,
-		1,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,5,45,745,8,45,10,45,12,45,
-		748,9,45,3,45,750,8,45,1,45,3,45,753,8,45,1,45,3,45,756,8,45,1,46,1,46,
-		1,46,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,
-		1,50,1,50,5,50,776,8,50,10,50,12,50,779,9,50,1,50,1,50,1,51,1,51,1,51,
-		1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,3,51,794,8,51,1,52,1,52,1,52,1,
-		53,1,53,1,53,1,54,1,54,1,54,3,54,805,8,54,1,55,1,55,1,55,1,55,1,55,1,55,
-		1,56,1,56,1,56,1,56,1,57,1,57,3,57,819,8,57,1,57,1,57,1,58,1,58,1,58,3,
-		58,826,8,58,1,58,1,58,1,58,3,58,831,8,58,1,58,3,58,834,8,58,1,58,3,58,
-		837,8,58,1,58,3,58,840,8,58,1,59,1,59,1,60,1,60,3,60,846,8,60,1,61,1,61,
-		1,62,1,62,1,63,1,63,1,63,3,63,855,8,63,1,63,1,63,3,63,859,8,63,1,63,3,
-		63,862,8,63,1,63,3,63,865,8,63,1,63,3,63,868,8,63,1,64,1,64,1,64,1,64,
-		5,64,874,8,64,10,64,12,64,877,9,64,1,65,1,65,1,65,3,65,882,8,65,1,65,3,
-		65,885,8,65,1,66,1,66,1,66,3,66,890,8,66,1,66,3,66,893,8,66,1,67,3,67,
-		896,8,67,1,67,1,67,1,67,1,68,1,68,1,68,1,69,1,69,1,69,1,69,3,69,908,8,
-		69,1,69,1,69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,918,8,70,1,71,1,71,5,71,
-		922,8,71,10,71,12,71,925,9,71,1,71,1,71,1,72,1,72,1,72,1,72,1,72,1,72,
-		1,72,1,72,1,72,1,72,1,72,3,72,940,8,72,1,73,1,73,1,73,1,73,1,73,1,73,1,
-		74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,3,75,956,8,75,1,75,1,75,3,75,960,
-		8,75,1,76,1,76,1,76,1,76,5,76,966,8,76,10,76,12,76,969,9,76,1,76,3,76,
-		972,8,76,1,77,1,77,1,77,1,77,5,77,978,8,77,10,77,12,77,981,9,77,1,77,3,
-		77,984,8,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,3,77,995,8,77,
-		3,77,997,8,77,1,78,1,78,1,78,1,78,5,78,1003,8,78,10,78,12,78,1006,9,78,
-		1,78,1,78,1,78,1,78,1,79,1,79,1,79,3,79,1015,8,79,1,79,1,79,3,79,1019,
-		8,79,1,79,3,79,1022,8,79,1,79,3,79,1025,8,79,1,79,3,79,1028,8,79,1,80,
-		1,80,1,80,3,80,1033,8,80,1,80,3,80,1036,8,80,1,81,1,81,1,81,1,81,3,81,
-		1042,8,81,1,82,1,82,1,82,3,82,1047,8,82,1,82,1,82,1,83,1,83,5,83,1053,
-		8,83,10,83,12,83,1056,9,83,1,83,1,83,1,84,1,84,1,84,1,84,1,84,3,84,1065,
-		8,84,1,85,1,85,1,85,1,85,5,85,1071,8,85,10,85,12,85,1074,9,85,1,86,1,86,
-		1,86,1,86,1,86,3,86,1081,8,86,1,87,1,87,3,87,1085,8,87,1,88,1,88,1,89,
-		1,89,1,90,1,90,3,90,1093,8,90,1,90,1,90,1,90,3,90,1098,8,90,3,90,1100,
-		8,90,1,91,3,91,1103,8,91,1,91,1,91,1,92,3,92,1108,8,92,1,92,1,92,1,92,
-		1,92,1,92,1,92,1,92,3,92,1117,8,92,3,92,1119,8,92,1,93,1,93,1,93,3,93,
-		1124,8,93,1,93,1,93,1,93,5,93,1129,8,93,10,93,12,93,1132,9,93,3,93,1134,
-		8,93,1,94,1,94,1,95,1,95,3,95,1140,8,95,1,96,1,96,1,96,1,96,5,96,1146,
-		8,96,10,96,12,96,1149,9,96,1,96,1,96,1,97,1,97,1,98,1,98,1,98,1,98,1,98,
-		1,98,3,98,1161,8,98,1,98,0,0,99,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,
-		30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,
-		78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,
-		120,122,124,126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,
-		156,158,160,162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,
-		192,194,196,0,28,1,0,2,8,9,0,42,42,48,49,53,53,59,60,69,69,103,104,106,
-		107,116,121,166,167,6,0,83,83,87,87,89,89,96,96,98,101,122,127,4,0,2,2,
-		73,73,85,85,128,128,1,0,137,139,2,0,90,90,94,94,1,0,141,142,5,0,93,93,
-		95,95,143,144,162,162,170,170,1,0,146,147,2,0,23,24,26,26,2,0,21,21,160,
-		160,1,0,191,192,2,0,153,153,184,184,3,0,31,31,49,49,108,115,1,0,16,18,
-		2,0,129,129,157,157,1,0,78,81,2,0,75,75,192,192,4,0,31,31,40,65,67,67,
-		97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,195,196,2,0,171,171,176,
-		176,1,0,180,183,2,0,174,174,177,178,2,0,25,25,194,194,6,0,2,8,11,14,36,
-		36,75,77,82,170,194,194,1296,0,204,1,0,0,0,2,209,1,0,0,0,4,212,1,0,0,0,
-		6,220,1,0,0,0,8,232,1,0,0,0,10,373,1,0,0,0,12,375,1,0,0,0,14,395,1,0,0,
-		0,16,397,1,0,0,0,18,404,1,0,0,0,20,446,1,0,0,0,22,449,1,0,0,0,24,461,1,
-		0,0,0,26,463,1,0,0,0,28,471,1,0,0,0,30,479,1,0,0,0,32,485,1,0,0,0,34,487,
-		1,0,0,0,36,494,1,0,0,0,38,514,1,0,0,0,40,516,1,0,0,0,42,521,1,0,0,0,44,
-		529,1,0,0,0,46,537,1,0,0,0,48,544,1,0,0,0,50,566,1,0,0,0,52,574,1,0,0,
-		0,54,594,1,0,0,0,56,608,1,0,0,0,58,610,1,0,0,0,60,614,1,0,0,0,62,620,1,
-		0,0,0,64,635,1,0,0,0,66,639,1,0,0,0,68,651,1,0,0,0,70,653,1,0,0,0,72,671,
-		1,0,0,0,74,680,1,0,0,0,76,691,1,0,0,0,78,701,1,0,0,0,80,709,1,0,0,0,82,
-		711,1,0,0,0,84,728,1,0,0,0,86,730,1,0,0,0,88,734,1,0,0,0,90,738,1,0,0,
-		0,92,757,1,0,0,0,94,760,1,0,0,0,96,763,1,0,0,0,98,769,1,0,0,0,100,773,
-		1,0,0,0,102,793,1,0,0,0,104,795,1,0,0,0,106,798,1,0,0,0,108,801,1,0,0,
-		0,110,806,1,0,0,0,112,812,1,0,0,0,114,818,1,0,0,0,116,825,1,0,0,0,118,
-		841,1,0,0,0,120,845,1,0,0,0,122,847,1,0,0,0,124,849,1,0,0,0,126,851,1,
-		0,0,0,128,869,1,0,0,0,130,878,1,0,0,0,132,886,1,0,0,0,134,895,1,0,0,0,
-		136,900,1,0,0,0,138,903,1,0,0,0,140,913,1,0,0,0,142,919,1,0,0,0,144,939,
-		1,0,0,0,146,941,1,0,0,0,148,947,1,0,0,0,150,951,1,0,0,0,152,961,1,0,0,
-		0,154,973,1,0,0,0,156,998,1,0,0,0,158,1011,1,0,0,0,160,1029,1,0,0,0,162,
-		1037,1,0,0,0,164,1043,1,0,0,0,166,1050,1,0,0,0,168,1064,1,0,0,0,170,1066,
-		1,0,0,0,172,1075,1,0,0,0,174,1084,1,0,0,0,176,1086,1,0,0,0,178,1088,1,
-		0,0,0,180,1090,1,0,0,0,182,1102,1,0,0,0,184,1107,1,0,0,0,186,1133,1,0,
-		0,0,188,1135,1,0,0,0,190,1137,1,0,0,0,192,1141,1,0,0,0,194,1152,1,0,0,
-		0,196,1160,1,0,0,0,198,203,3,2,1,0,199,203,3,4,2,0,200,203,3,34,17,0,201,
-		203,3,70,35,0,202,198,1,0,0,0,202,199,1,0,0,0,202,200,1,0,0,0,202,201,
-		1,0,0,0,203,206,1,0,0,0,204,202,1,0,0,0,204,205,1,0,0,0,205,207,1,0,0,
-		0,206,204,1,0,0,0,207,208,5,0,0,1,208,1,1,0,0,0,209,210,5,1,0,0,210,211,
-		3,176,88,0,211,3,1,0,0,0,212,213,7,0,0,0,213,215,3,194,97,0,214,216,3,
-		176,88,0,215,214,1,0,0,0,215,216,1,0,0,0,216,218,1,0,0,0,217,219,3,6,3,
-		0,218,217,1,0,0,0,218,219,1,0,0,0,219,5,1,0,0,0,220,227,5,185,0,0,221,
-		226,3,10,5,0,222,226,3,14,7,0,223,226,3,18,9,0,224,226,3,8,4,0,225,221,
-		1,0,0,0,225,222,1,0,0,0,225,223,1,0,0,0,225,224,1,0,0,0,226,229,1,0,0,
-		0,227,225,1,0,0,0,227,228,1,0,0,0,228,230,1,0,0,0,229,227,1,0,0,0,230,
-		231,5,186,0,0,231,7,1,0,0,0,232,233,5,33,0,0,233,234,3,68,34,0,234,235,
-		3,6,3,0,235,9,1,0,0,0,236,237,7,1,0,0,237,374,3,176,88,0,238,239,7,2,0,
-		0,239,374,3,180,90,0,240,245,5,88,0,0,241,246,3,180,90,0,242,243,5,133,
-		0,0,243,244,5,71,0,0,244,246,3,176,88,0,245,241,1,0,0,0,245,242,1,0,0,
-		0,246,374,1,0,0,0,247,248,5,86,0,0,248,253,3,180,90,0,249,250,5,184,0,
-		0,250,252,3,180,90,0,251,249,1,0,0,0,252,255,1,0,0,0,253,251,1,0,0,0,253,
-		254,1,0,0,0,254,260,1,0,0,0,255,253,1,0,0,0,256,257,5,172,0,0,257,259,
-		3,180,90,0,258,256,1,0,0,0,259,262,1,0,0,0,260,258,1,0,0,0,260,261,1,0,
-		0,0,261,374,1,0,0,0,262,260,1,0,0,0,263,264,7,3,0,0,264,269,3,190,95,0,
-		265,266,5,184,0,0,266,268,3,190,95,0,267,265,1,0,0,0,268,271,1,0,0,0,269,
-		267,1,0,0,0,269,270,1,0,0,0,270,374,1,0,0,0,271,269,1,0,0,0,272,273,5,
-		27,0,0,273,374,3,28,14,0,274,279,5,154,0,0,275,276,5,27,0,0,276,280,3,
-		28,14,0,277,278,5,28,0,0,278,280,3,26,13,0,279,275,1,0,0,0,279,277,1,0,
-		0,0,280,374,1,0,0,0,281,282,5,56,0,0,282,283,5,129,0,0,283,288,3,190,95,
-		0,284,285,5,184,0,0,285,287,3,190,95,0,286,284,1,0,0,0,287,290,1,0,0,0,
-		288,286,1,0,0,0,288,289,1,0,0,0,289,374,1,0,0,0,290,288,1,0,0,0,291,297,
-		5,130,0,0,292,298,5,131,0,0,293,298,5,134,0,0,294,298,5,132,0,0,295,296,
-		5,135,0,0,296,298,5,110,0,0,297,292,1,0,0,0,297,293,1,0,0,0,297,294,1,
-		0,0,0,297,295,1,0,0,0,298,374,1,0,0,0,299,300,5,136,0,0,300,374,7,4,0,
-		0,301,302,5,102,0,0,302,374,3,178,89,0,303,306,5,82,0,0,304,307,3,20,10,
-		0,305,307,5,140,0,0,306,304,1,0,0,0,306,305,1,0,0,0,307,374,1,0,0,0,308,
-		309,5,84,0,0,309,374,3,24,12,0,310,311,7,5,0,0,311,312,3,178,89,0,312,
-		313,3,190,95,0,313,374,1,0,0,0,314,315,5,91,0,0,315,316,3,180,90,0,316,
-		317,5,74,0,0,317,318,3,190,95,0,318,374,1,0,0,0,319,320,5,129,0,0,320,
-		321,3,190,95,0,321,322,7,6,0,0,322,325,3,180,90,0,323,324,5,74,0,0,324,
-		326,3,190,95,0,325,323,1,0,0,0,325,326,1,0,0,0,326,374,1,0,0,0,327,328,
-		5,92,0,0,328,374,5,1,0,0,329,374,7,7,0,0,330,331,5,161,0,0,331,332,5,71,
-		0,0,332,374,3,176,88,0,333,334,5,164,0,0,334,335,5,25,0,0,335,374,5,165,
-		0,0,336,337,5,163,0,0,337,374,3,182,91,0,338,339,5,97,0,0,339,341,3,176,
-		88,0,340,342,3,128,64,0,341,340,1,0,0,0,341,342,1,0,0,0,342,348,1,0,0,
-		0,343,346,5,22,0,0,344,347,3,190,95,0,345,347,3,176,88,0,346,344,1,0,0,
-		0,346,345,1,0,0,0,347,349,1,0,0,0,348,343,1,0,0,0,348,349,1,0,0,0,349,
-		352,1,0,0,0,350,351,5,77,0,0,351,353,3,182,91,0,352,350,1,0,0,0,352,353,
-		1,0,0,0,353,355,1,0,0,0,354,356,3,6,3,0,355,354,1,0,0,0,355,356,1,0,0,
-		0,356,374,1,0,0,0,357,358,5,145,0,0,358,360,3,180,90,0,359,361,7,8,0,0,
-		360,359,1,0,0,0,360,361,1,0,0,0,361,374,1,0,0,0,362,367,5,29,0,0,363,364,
-		5,28,0,0,364,368,3,26,13,0,365,368,3,104,52,0,366,368,3,12,6,0,367,363,
-		1,0,0,0,367,365,1,0,0,0,367,366,1,0,0,0,368,374,1,0,0,0,369,370,5,28,0,
-		0,370,374,3,26,13,0,371,374,3,104,52,0,372,374,3,12,6,0,373,236,1,0,0,
-		0,373,238,1,0,0,0,373,240,1,0,0,0,373,247,1,0,0,0,373,263,1,0,0,0,373,
-		272,1,0,0,0,373,274,1,0,0,0,373,281,1,0,0,0,373,291,1,0,0,0,373,299,1,
-		0,0,0,373,301,1,0,0,0,373,303,1,0,0,0,373,308,1,0,0,0,373,310,1,0,0,0,
-		373,314,1,0,0,0,373,319,1,0,0,0,373,327,1,0,0,0,373,329,1,0,0,0,373,330,
-		1,0,0,0,373,333,1,0,0,0,373,336,1,0,0,0,373,338,1,0,0,0,373,357,1,0,0,
-		0,373,362,1,0,0,0,373,369,1,0,0,0,373,371,1,0,0,0,373,372,1,0,0,0,374,
-		11,1,0,0,0,375,376,5,105,0,0,376,378,3,176,88,0,377,379,3,176,88,0,378,
-		377,1,0,0,0,378,379,1,0,0,0,379,13,1,0,0,0,380,381,5,22,0,0,381,396,3,
-		176,88,0,382,383,7,9,0,0,383,388,3,190,95,0,384,385,5,184,0,0,385,387,
-		3,190,95,0,386,384,1,0,0,0,387,390,1,0,0,0,388,386,1,0,0,0,388,389,1,0,
-		0,0,389,396,1,0,0,0,390,388,1,0,0,0,391,393,3,16,8,0,392,394,3,6,3,0,393,
-		392,1,0,0,0,393,394,1,0,0,0,394,396,1,0,0,0,395,380,1,0,0,0,395,382,1,
-		0,0,0,395,391,1,0,0,0,396,15,1,0,0,0,397,398,7,10,0,0,398,399,5,19,0,0,
-		399,400,3,178,89,0,400,401,3,194,97,0,401,402,5,20,0,0,402,403,3,190,95,
-		0,403,17,1,0,0,0,404,410,5,30,0,0,405,406,5,28,0,0,406,411,3,26,13,0,407,
-		411,3,104,52,0,408,411,3,12,6,0,409,411,3,6,3,0,410,405,1,0,0,0,410,407,
-		1,0,0,0,410,408,1,0,0,0,410,409,1,0,0,0,411,19,1,0,0,0,412,415,5,194,0,
-		0,413,414,5,177,0,0,414,416,5,192,0,0,415,413,1,0,0,0,415,416,1,0,0,0,
-		416,418,1,0,0,0,417,419,3,22,11,0,418,417,1,0,0,0,418,419,1,0,0,0,419,
-		447,1,0,0,0,420,426,5,192,0,0,421,423,5,192,0,0,422,421,1,0,0,0,422,423,
-		1,0,0,0,423,424,1,0,0,0,424,425,5,178,0,0,425,427,5,192,0,0,426,422,1,
-		0,0,0,426,427,1,0,0,0,427,428,1,0,0,0,428,429,5,179,0,0,429,431,7,11,0,
-		0,430,432,5,194,0,0,431,430,1,0,0,0,431,432,1,0,0,0,432,434,1,0,0,0,433,
-		435,3,22,11,0,434,433,1,0,0,0,434,435,1,0,0,0,435,447,1,0,0,0,436,437,
-		5,193,0,0,437,438,5,179,0,0,438,440,5,192,0,0,439,441,5,194,0,0,440,439,
-		1,0,0,0,440,441,1,0,0,0,441,443,1,0,0,0,442,444,3,22,11,0,443,442,1,0,
-		0,0,443,444,1,0,0,0,444,447,1,0,0,0,445,447,3,176,88,0,446,412,1,0,0,0,
-		446,420,1,0,0,0,446,436,1,0,0,0,446,445,1,0,0,0,447,21,1,0,0,0,448,450,
-		5,179,0,0,449,448,1,0,0,0,449,450,1,0,0,0,450,451,1,0,0,0,451,452,5,152,
-		0,0,452,23,1,0,0,0,453,462,3,184,92,0,454,457,5,194,0,0,455,456,5,179,
-		0,0,456,458,5,192,0,0,457,455,1,0,0,0,457,458,1,0,0,0,458,462,1,0,0,0,
-		459,462,5,133,0,0,460,462,3,176,88,0,461,453,1,0,0,0,461,454,1,0,0,0,461,
-		459,1,0,0,0,461,460,1,0,0,0,462,25,1,0,0,0,463,468,3,30,15,0,464,465,7,
-		12,0,0,465,467,3,30,15,0,466,464,1,0,0,0,467,470,1,0,0,0,468,466,1,0,0,
-		0,468,469,1,0,0,0,469,27,1,0,0,0,470,468,1,0,0,0,471,476,3,190,95,0,472,
-		473,7,12,0,0,473,475,3,190,95,0,474,472,1,0,0,0,475,478,1,0,0,0,476,474,
-		1,0,0,0,476,477,1,0,0,0,477,29,1,0,0,0,478,476,1,0,0,0,479,483,3,190,95,
-		0,480,481,5,22,0,0,481,484,3,196,98,0,482,484,3,32,16,0,483,480,1,0,0,
-		0,483,482,1,0,0,0,483,484,1,0,0,0,484,31,1,0,0,0,485,486,7,13,0,0,486,
-		33,1,0,0,0,487,488,5,9,0,0,488,490,3,194,97,0,489,491,3,176,88,0,490,489,
-		1,0,0,0,490,491,1,0,0,0,491,492,1,0,0,0,492,493,3,36,18,0,493,35,1,0,0,
-		0,494,498,5,185,0,0,495,497,3,38,19,0,496,495,1,0,0,0,497,500,1,0,0,0,
-		498,496,1,0,0,0,498,499,1,0,0,0,499,501,1,0,0,0,500,498,1,0,0,0,501,502,
-		5,186,0,0,502,37,1,0,0,0,503,515,3,40,20,0,504,515,3,42,21,0,505,515,3,
-		44,22,0,506,515,3,46,23,0,507,515,3,50,25,0,508,515,3,52,26,0,509,515,
-		3,58,29,0,510,515,3,60,30,0,511,515,3,62,31,0,512,515,3,10,5,0,513,515,
-		3,18,9,0,514,503,1,0,0,0,514,504,1,0,0,0,514,505,1,0,0,0,514,506,1,0,0,
-		0,514,507,1,0,0,0,514,508,1,0,0,0,514,509,1,0,0,0,514,510,1,0,0,0,514,
-		511,1,0,0,0,514,512,1,0,0,0,514,513,1,0,0,0,515,39,1,0,0,0,516,517,5,11,
-		0,0,517,519,3,194,97,0,518,520,3,176,88,0,519,518,1,0,0,0,519,520,1,0,
-		0,0,520,41,1,0,0,0,521,522,5,12,0,0,522,524,3,190,95,0,523,525,3,176,88,
-		0,524,523,1,0,0,0,524,525,1,0,0,0,525,527,1,0,0,0,526,528,3,6,3,0,527,
-		526,1,0,0,0,527,528,1,0,0,0,528,43,1,0,0,0,529,530,5,13,0,0,530,532,3,
-		190,95,0,531,533,3,176,88,0,532,531,1,0,0,0,532,533,1,0,0,0,533,535,1,
-		0,0,0,534,536,3,6,3,0,535,534,1,0,0,0,535,536,1,0,0,0,536,45,1,0,0,0,537,
-		538,5,14,0,0,538,540,3,190,95,0,539,541,3,176,88,0,540,539,1,0,0,0,540,
-		541,1,0,0,0,541,542,1,0,0,0,542,543,3,48,24,0,543,47,1,0,0,0,544,553,5,
-		185,0,0,545,550,3,196,98,0,546,547,5,184,0,0,547,549,3,196,98,0,548,546,
-		1,0,0,0,549,552,1,0,0,0,550,548,1,0,0,0,550,551,1,0,0,0,551,554,1,0,0,
-		0,552,550,1,0,0,0,553,545,1,0,0,0,553,554,1,0,0,0,554,561,1,0,0,0,555,
-		560,3,10,5,0,556,560,3,14,7,0,557,560,3,18,9,0,558,560,3,8,4,0,559,555,
-		1,0,0,0,559,556,1,0,0,0,559,557,1,0,0,0,559,558,1,0,0,0,560,563,1,0,0,
-		0,561,559,1,0,0,0,561,562,1,0,0,0,562,564,1,0,0,0,563,561,1,0,0,0,564,
-		565,5,186,0,0,565,49,1,0,0,0,566,567,5,15,0,0,567,569,3,190,95,0,568,570,
-		3,176,88,0,569,568,1,0,0,0,569,570,1,0,0,0,570,572,1,0,0,0,571,573,3,36,
-		18,0,572,571,1,0,0,0,572,573,1,0,0,0,573,51,1,0,0,0,574,575,7,14,0,0,575,
-		576,5,19,0,0,576,577,3,178,89,0,577,578,3,194,97,0,578,579,5,20,0,0,579,
-		583,3,190,95,0,580,582,3,56,28,0,581,580,1,0,0,0,582,585,1,0,0,0,583,581,
-		1,0,0,0,583,584,1,0,0,0,584,592,1,0,0,0,585,583,1,0,0,0,586,588,3,54,27,
-		0,587,586,1,0,0,0,588,589,1,0,0,0,589,587,1,0,0,0,589,590,1,0,0,0,590,
-		593,1,0,0,0,591,593,3,6,3,0,592,587,1,0,0,0,592,591,1,0,0,0,592,593,1,
-		0,0,0,593,53,1,0,0,0,594,598,3,16,8,0,595,597,3,56,28,0,596,595,1,0,0,
-		0,597,600,1,0,0,0,598,596,1,0,0,0,598,599,1,0,0,0,599,602,1,0,0,0,600,
-		598,1,0,0,0,601,603,3,6,3,0,602,601,1,0,0,0,602,603,1,0,0,0,603,55,1,0,
-		0,0,604,605,5,22,0,0,605,609,3,176,88,0,606,607,7,9,0,0,607,609,3,190,
-		95,0,608,604,1,0,0,0,608,606,1,0,0,0,609,57,1,0,0,0,610,612,5,31,0,0,611,
-		613,3,176,88,0,612,611,1,0,0,0,612,613,1,0,0,0,613,59,1,0,0,0,614,615,
-		5,32,0,0,615,616,3,194,97,0,616,617,5,25,0,0,617,618,3,64,32,0,618,619,
-		3,36,18,0,619,61,1,0,0,0,620,621,5,33,0,0,621,622,3,68,34,0,622,623,3,
-		36,18,0,623,63,1,0,0,0,624,625,5,192,0,0,625,626,5,176,0,0,626,636,5,192,
-		0,0,627,632,3,66,33,0,628,629,5,184,0,0,629,631,3,66,33,0,630,628,1,0,
-		0,0,631,634,1,0,0,0,632,630,1,0,0,0,632,633,1,0,0,0,633,636,1,0,0,0,634,
-		632,1,0,0,0,635,624,1,0,0,0,635,627,1,0,0,0,636,65,1,0,0,0,637,640,3,194,
-		97,0,638,640,5,192,0,0,639,637,1,0,0,0,639,638,1,0,0,0,640,67,1,0,0,0,
-		641,642,5,35,0,0,642,652,3,194,97,0,643,649,3,194,97,0,644,646,5,34,0,
-		0,645,647,5,35,0,0,646,645,1,0,0,0,646,647,1,0,0,0,647,648,1,0,0,0,648,
-		650,3,66,33,0,649,644,1,0,0,0,649,650,1,0,0,0,650,652,1,0,0,0,651,641,
-		1,0,0,0,651,643,1,0,0,0,652,69,1,0,0,0,653,654,5,10,0,0,654,656,3,194,
-		97,0,655,657,3,74,37,0,656,655,1,0,0,0,656,657,1,0,0,0,657,659,1,0,0,0,
-		658,660,3,176,88,0,659,658,1,0,0,0,659,660,1,0,0,0,660,661,1,0,0,0,661,
-		662,5,24,0,0,662,666,3,194,97,0,663,665,3,72,36,0,664,663,1,0,0,0,665,
-		668,1,0,0,0,666,664,1,0,0,0,666,667,1,0,0,0,667,669,1,0,0,0,668,666,1,
-		0,0,0,669,670,3,82,41,0,670,71,1,0,0,0,671,672,7,15,0,0,672,677,3,194,
-		97,0,673,674,5,184,0,0,674,676,3,194,97,0,675,673,1,0,0,0,676,679,1,0,
-		0,0,677,675,1,0,0,0,677,678,1,0,0,0,678,73,1,0,0,0,679,677,1,0,0,0,680,
-		681,5,189,0,0,681,686,3,76,38,0,682,683,5,184,0,0,683,685,3,78,39,0,684,
-		682,1,0,0,0,685,688,1,0,0,0,686,684,1,0,0,0,686,687,1,0,0,0,687,689,1,
-		0,0,0,688,686,1,0,0,0,689,690,5,190,0,0,690,75,1,0,0,0,691,692,3,194,97,
-		0,692,693,5,25,0,0,693,694,3,80,40,0,694,77,1,0,0,0,695,702,5,192,0,0,
-		696,699,3,194,97,0,697,698,5,25,0,0,698,700,3,80,40,0,699,697,1,0,0,0,
-		699,700,1,0,0,0,700,702,1,0,0,0,701,695,1,0,0,0,701,696,1,0,0,0,702,79,
-		1,0,0,0,703,710,3,194,97,0,704,707,5,192,0,0,705,706,5,176,0,0,706,708,
-		5,192,0,0,707,705,1,0,0,0,707,708,1,0,0,0,708,710,1,0,0,0,709,703,1,0,
-		0,0,709,704,1,0,0,0,710,81,1,0,0,0,711,715,5,185,0,0,712,714,3,84,42,0,
-		713,712,1,0,0,0,714,717,1,0,0,0,715,713,1,0,0,0,715,716,1,0,0,0,716,718,
-		1,0,0,0,717,715,1,0,0,0,718,719,5,186,0,0,719,83,1,0,0,0,720,729,3,86,
-		43,0,721,729,3,88,44,0,722,729,3,90,45,0,723,729,3,94,47,0,724,729,3,140,
-		70,0,725,729,3,96,48,0,726,729,3,98,49,0,727,729,3,10,5,0,728,720,1,0,
-		0,0,728,721,1,0,0,0,728,722,1,0,0,0,728,723,1,0,0,0,728,724,1,0,0,0,728,
-		725,1,0,0,0,728,726,1,0,0,0,728,727,1,0,0,0,729,85,1,0,0,0,730,731,5,36,
-		0,0,731,732,3,120,60,0,732,733,3,190,95,0,733,87,1,0,0,0,734,735,5,37,
-		0,0,735,736,3,176,88,0,736,737,3,100,50,0,737,89,1,0,0,0,738,739,5,38,
-		0,0,739,752,3,194,97,0,740,749,5,189,0,0,741,746,3,66,33,0,742,743,5,184,
-		0,0,743,745,3,66,33,0,744,742,1,0,0,0,745,748,1,0,0,0,746,744,1,0,0,0,
-		746,747,1,0,0,0,747,750,1,0,0,0,748,746,1,0,0,0,749,741,1,0,0,0,749,750,
-		1,0,0,0,750,751,1,0,0,0,751,753,5,190,0,0,752,740,1,0,0,0,752,753,1,0,
-		0,0,753,755,1,0,0,0,754,756,3,92,46,0,755,754,1,0,0,0,755,756,1,0,0,0,
-		756,91,1,0,0,0,757,758,5,155,0,0,758,759,5,156,0,0,759,93,1,0,0,0,760,
-		761,5,39,0,0,761,762,3,100,50,0,762,95,1,0,0,0,763,764,5,32,0,0,764,765,
-		3,194,97,0,765,766,5,25,0,0,766,767,3,64,32,0,767,768,3,82,41,0,768,97,
-		1,0,0,0,769,770,5,33,0,0,770,771,3,68,34,0,771,772,3,82,41,0,772,99,1,
-		0,0,0,773,777,5,185,0,0,774,776,3,102,51,0,775,774,1,0,0,0,776,779,1,0,
-		0,0,777,775,1,0,0,0,777,778,1,0,0,0,778,780,1,0,0,0,779,777,1,0,0,0,780,
-		781,5,186,0,0,781,101,1,0,0,0,782,794,3,104,52,0,783,794,3,106,53,0,784,
-		794,3,108,54,0,785,794,3,114,57,0,786,794,3,126,63,0,787,794,3,130,65,
-		0,788,794,3,132,66,0,789,794,3,138,69,0,790,794,3,90,45,0,791,794,3,110,
-		55,0,792,794,3,112,56,0,793,782,1,0,0,0,793,783,1,0,0,0,793,784,1,0,0,
-		0,793,785,1,0,0,0,793,786,1,0,0,0,793,787,1,0,0,0,793,788,1,0,0,0,793,
-		789,1,0,0,0,793,790,1,0,0,0,793,791,1,0,0,0,793,792,1,0,0,0,794,103,1,
-		0,0,0,795,796,7,16,0,0,796,797,3,176,88,0,797,105,1,0,0,0,798,799,5,30,
-		0,0,799,800,3,104,52,0,800,107,1,0,0,0,801,804,5,29,0,0,802,805,3,104,
-		52,0,803,805,3,116,58,0,804,802,1,0,0,0,804,803,1,0,0,0,805,109,1,0,0,
-		0,806,807,5,32,0,0,807,808,3,194,97,0,808,809,5,25,0,0,809,810,3,64,32,
-		0,810,811,3,100,50,0,811,111,1,0,0,0,812,813,5,33,0,0,813,814,3,68,34,
-		0,814,815,3,100,50,0,815,113,1,0,0,0,816,819,3,124,62,0,817,819,3,122,
-		61,0,818,816,1,0,0,0,818,817,1,0,0,0,819,820,1,0,0,0,820,821,3,116,58,
-		0,821,115,1,0,0,0,822,823,3,118,59,0,823,824,5,74,0,0,824,826,1,0,0,0,
-		825,822,1,0,0,0,825,826,1,0,0,0,826,827,1,0,0,0,827,830,3,190,95,0,828,
-		829,5,23,0,0,829,831,3,196,98,0,830,828,1,0,0,0,830,831,1,0,0,0,831,833,
-		1,0,0,0,832,834,3,92,46,0,833,832,1,0,0,0,833,834,1,0,0,0,834,836,1,0,
-		0,0,835,837,3,136,68,0,836,835,1,0,0,0,836,837,1,0,0,0,837,839,1,0,0,0,
-		838,840,3,6,3,0,839,838,1,0,0,0,839,840,1,0,0,0,840,117,1,0,0,0,841,842,
-		7,17,0,0,842,119,1,0,0,0,843,846,5,29,0,0,844,846,3,124,62,0,845,843,1,
-		0,0,0,845,844,1,0,0,0,846,121,1,0,0,0,847,848,5,168,0,0,848,123,1,0,0,
-		0,849,850,7,18,0,0,850,125,1,0,0,0,851,852,7,19,0,0,852,854,3,176,88,0,
-		853,855,3,128,64,0,854,853,1,0,0,0,854,855,1,0,0,0,855,858,1,0,0,0,856,
-		857,5,77,0,0,857,859,3,182,91,0,858,856,1,0,0,0,858,859,1,0,0,0,859,861,
-		1,0,0,0,860,862,3,134,67,0,861,860,1,0,0,0,861,862,1,0,0,0,862,864,1,0,
-		0,0,863,865,3,136,68,0,864,863,1,0,0,0,864,865,1,0,0,0,865,867,1,0,0,0,
-		866,868,3,6,3,0,867,866,1,0,0,0,867,868,1,0,0,0,868,127,1,0,0,0,869,870,
-		5,129,0,0,870,875,3,190,95,0,871,872,5,184,0,0,872,874,3,190,95,0,873,
-		871,1,0,0,0,874,877,1,0,0,0,875,873,1,0,0,0,875,876,1,0,0,0,876,129,1,
-		0,0,0,877,875,1,0,0,0,878,879,5,158,0,0,879,881,3,176,88,0,880,882,3,134,
-		67,0,881,880,1,0,0,0,881,882,1,0,0,0,882,884,1,0,0,0,883,885,3,6,3,0,884,
-		883,1,0,0,0,884,885,1,0,0,0,885,131,1,0,0,0,886,887,5,159,0,0,887,889,
-		3,176,88,0,888,890,3,134,67,0,889,888,1,0,0,0,889,890,1,0,0,0,890,892,
-		1,0,0,0,891,893,3,6,3,0,892,891,1,0,0,0,892,893,1,0,0,0,893,133,1,0,0,
-		0,894,896,7,20,0,0,895,894,1,0,0,0,895,896,1,0,0,0,896,897,1,0,0,0,897,
-		898,5,28,0,0,898,899,3,26,13,0,899,135,1,0,0,0,900,901,5,25,0,0,901,902,
-		5,76,0,0,902,137,1,0,0,0,903,907,5,70,0,0,904,905,3,118,59,0,905,906,5,
-		74,0,0,906,908,1,0,0,0,907,904,1,0,0,0,907,908,1,0,0,0,908,909,1,0,0,0,
-		909,910,3,190,95,0,910,911,5,71,0,0,911,912,3,176,88,0,912,139,1,0,0,0,
-		913,917,5,30,0,0,914,915,5,28,0,0,915,918,3,26,13,0,916,918,3,142,71,0,
-		917,914,1,0,0,0,917,916,1,0,0,0,918,141,1,0,0,0,919,923,5,185,0,0,920,
-		922,3,144,72,0,921,920,1,0,0,0,922,925,1,0,0,0,923,921,1,0,0,0,923,924,
-		1,0,0,0,924,926,1,0,0,0,925,923,1,0,0,0,926,927,5,186,0,0,927,143,1,0,
-		0,0,928,940,3,104,52,0,929,940,3,150,75,0,930,940,3,158,79,0,931,940,3,
-		160,80,0,932,940,3,162,81,0,933,940,3,164,82,0,934,940,3,152,76,0,935,
-		940,3,154,77,0,936,940,3,138,69,0,937,940,3,146,73,0,938,940,3,148,74,
-		0,939,928,1,0,0,0,939,929,1,0,0,0,939,930,1,0,0,0,939,931,1,0,0,0,939,
-		932,1,0,0,0,939,933,1,0,0,0,939,934,1,0,0,0,939,935,1,0,0,0,939,936,1,
-		0,0,0,939,937,1,0,0,0,939,938,1,0,0,0,940,145,1,0,0,0,941,942,5,32,0,0,
-		942,943,3,194,97,0,943,944,5,25,0,0,944,945,3,64,32,0,945,946,3,142,71,
-		0,946,147,1,0,0,0,947,948,5,33,0,0,948,949,3,68,34,0,949,950,3,142,71,
-		0,950,149,1,0,0,0,951,952,3,120,60,0,952,955,3,190,95,0,953,954,5,23,0,
-		0,954,956,3,196,98,0,955,953,1,0,0,0,955,956,1,0,0,0,956,959,1,0,0,0,957,
-		960,3,172,86,0,958,960,3,156,78,0,959,957,1,0,0,0,959,958,1,0,0,0,960,
-		151,1,0,0,0,961,962,3,122,61,0,962,967,3,190,95,0,963,964,5,184,0,0,964,
-		966,3,190,95,0,965,963,1,0,0,0,966,969,1,0,0,0,967,965,1,0,0,0,967,968,
-		1,0,0,0,968,971,1,0,0,0,969,967,1,0,0,0,970,972,3,172,86,0,971,970,1,0,
-		0,0,971,972,1,0,0,0,972,153,1,0,0,0,973,974,5,169,0,0,974,979,3,190,95,
-		0,975,976,5,184,0,0,976,978,3,190,95,0,977,975,1,0,0,0,978,981,1,0,0,0,
-		979,977,1,0,0,0,979,980,1,0,0,0,980,983,1,0,0,0,981,979,1,0,0,0,982,984,
-		3,134,67,0,983,982,1,0,0,0,983,984,1,0,0,0,984,996,1,0,0,0,985,986,5,72,
-		0,0,986,987,3,174,87,0,987,988,3,190,95,0,988,997,1,0,0,0,989,994,5,73,
-		0,0,990,991,3,174,87,0,991,992,3,190,95,0,992,995,1,0,0,0,993,995,3,176,
-		88,0,994,990,1,0,0,0,994,993,1,0,0,0,995,997,1,0,0,0,996,985,1,0,0,0,996,
-		989,1,0,0,0,996,997,1,0,0,0,997,155,1,0,0,0,998,999,5,150,0,0,999,1004,
-		3,190,95,0,1000,1001,5,184,0,0,1001,1003,3,190,95,0,1002,1000,1,0,0,0,
-		1003,1006,1,0,0,0,1004,1002,1,0,0,0,1004,1005,1,0,0,0,1005,1007,1,0,0,
-		0,1006,1004,1,0,0,0,1007,1008,5,151,0,0,1008,1009,5,71,0,0,1009,1010,3,
-		176,88,0,1010,157,1,0,0,0,1011,1012,5,69,0,0,1012,1014,3,176,88,0,1013,
-		1015,3,128,64,0,1014,1013,1,0,0,0,1014,1015,1,0,0,0,1015,1018,1,0,0,0,
-		1016,1017,5,77,0,0,1017,1019,3,182,91,0,1018,1016,1,0,0,0,1018,1019,1,
-		0,0,0,1019,1021,1,0,0,0,1020,1022,3,134,67,0,1021,1020,1,0,0,0,1021,1022,
-		1,0,0,0,1022,1024,1,0,0,0,1023,1025,3,172,86,0,1024,1023,1,0,0,0,1024,
-		1025,1,0,0,0,1025,1027,1,0,0,0,1026,1028,3,6,3,0,1027,1026,1,0,0,0,1027,
-		1028,1,0,0,0,1028,159,1,0,0,0,1029,1030,5,158,0,0,1030,1032,3,176,88,0,
-		1031,1033,3,134,67,0,1032,1031,1,0,0,0,1032,1033,1,0,0,0,1033,1035,1,0,
-		0,0,1034,1036,3,172,86,0,1035,1034,1,0,0,0,1035,1036,1,0,0,0,1036,161,
-		1,0,0,0,1037,1038,5,159,0,0,1038,1039,3,176,88,0,1039,1041,3,172,86,0,
-		1040,1042,3,6,3,0,1041,1040,1,0,0,0,1041,1042,1,0,0,0,1042,163,1,0,0,0,
-		1043,1044,5,148,0,0,1044,1046,3,176,88,0,1045,1047,3,172,86,0,1046,1045,
-		1,0,0,0,1046,1047,1,0,0,0,1047,1048,1,0,0,0,1048,1049,3,166,83,0,1049,
-		165,1,0,0,0,1050,1054,5,185,0,0,1051,1053,3,168,84,0,1052,1051,1,0,0,0,
-		1053,1056,1,0,0,0,1054,1052,1,0,0,0,1054,1055,1,0,0,0,1055,1057,1,0,0,
-		0,1056,1054,1,0,0,0,1057,1058,5,186,0,0,1058,167,1,0,0,0,1059,1065,3,104,
-		52,0,1060,1065,3,170,85,0,1061,1065,3,126,63,0,1062,1065,3,130,65,0,1063,
-		1065,3,156,78,0,1064,1059,1,0,0,0,1064,1060,1,0,0,0,1064,1061,1,0,0,0,
-		1064,1062,1,0,0,0,1064,1063,1,0,0,0,1065,169,1,0,0,0,1066,1067,5,149,0,
-		0,1067,1072,3,190,95,0,1068,1069,5,184,0,0,1069,1071,3,190,95,0,1070,1068,
-		1,0,0,0,1071,1074,1,0,0,0,1072,1070,1,0,0,0,1072,1073,1,0,0,0,1073,171,
-		1,0,0,0,1074,1072,1,0,0,0,1075,1076,7,21,0,0,1076,1077,3,174,87,0,1077,
-		1080,3,190,95,0,1078,1079,5,23,0,0,1079,1081,3,196,98,0,1080,1078,1,0,
-		0,0,1080,1081,1,0,0,0,1081,173,1,0,0,0,1082,1085,3,120,60,0,1083,1085,
-		3,122,61,0,1084,1082,1,0,0,0,1084,1083,1,0,0,0,1085,175,1,0,0,0,1086,1087,
-		7,22,0,0,1087,177,1,0,0,0,1088,1089,5,192,0,0,1089,179,1,0,0,0,1090,1092,
-		3,184,92,0,1091,1093,3,186,93,0,1092,1091,1,0,0,0,1092,1093,1,0,0,0,1093,
-		1099,1,0,0,0,1094,1095,7,23,0,0,1095,1097,3,184,92,0,1096,1098,3,186,93,
-		0,1097,1096,1,0,0,0,1097,1098,1,0,0,0,1098,1100,1,0,0,0,1099,1094,1,0,
-		0,0,1099,1100,1,0,0,0,1100,181,1,0,0,0,1101,1103,7,24,0,0,1102,1101,1,
-		0,0,0,1102,1103,1,0,0,0,1103,1104,1,0,0,0,1104,1105,3,180,90,0,1105,183,
-		1,0,0,0,1106,1108,5,179,0,0,1107,1106,1,0,0,0,1107,1108,1,0,0,0,1108,1118,
-		1,0,0,0,1109,1119,5,191,0,0,1110,1116,5,192,0,0,1111,1112,5,178,0,0,1112,
-		1117,5,192,0,0,1113,1114,5,192,0,0,1114,1115,5,178,0,0,1115,1117,5,192,
-		0,0,1116,1111,1,0,0,0,1116,1113,1,0,0,0,1116,1117,1,0,0,0,1117,1119,1,
-		0,0,0,1118,1109,1,0,0,0,1118,1110,1,0,0,0,1119,185,1,0,0,0,1120,1134,5,
-		175,0,0,1121,1123,5,173,0,0,1122,1124,5,194,0,0,1123,1122,1,0,0,0,1123,
-		1124,1,0,0,0,1124,1134,1,0,0,0,1125,1130,3,188,94,0,1126,1127,7,25,0,0,
-		1127,1129,3,188,94,0,1128,1126,1,0,0,0,1129,1132,1,0,0,0,1130,1128,1,0,
-		0,0,1130,1131,1,0,0,0,1131,1134,1,0,0,0,1132,1130,1,0,0,0,1133,1120,1,
-		0,0,0,1133,1121,1,0,0,0,1133,1125,1,0,0,0,1134,187,1,0,0,0,1135,1136,7,
-		26,0,0,1136,189,1,0,0,0,1137,1139,3,194,97,0,1138,1140,3,192,96,0,1139,
-		1138,1,0,0,0,1139,1140,1,0,0,0,1140,191,1,0,0,0,1141,1142,5,187,0,0,1142,
-		1147,3,66,33,0,1143,1144,5,184,0,0,1144,1146,3,66,33,0,1145,1143,1,0,0,
-		0,1146,1149,1,0,0,0,1147,1145,1,0,0,0,1147,1148,1,0,0,0,1148,1150,1,0,
-		0,0,1149,1147,1,0,0,0,1150,1151,5,188,0,0,1151,193,1,0,0,0,1152,1153,7,
-		27,0,0,1153,195,1,0,0,0,1154,1161,3,194,97,0,1155,1161,5,192,0,0,1156,
-		1161,5,24,0,0,1157,1161,5,25,0,0,1158,1161,5,23,0,0,1159,1161,5,22,0,0,
-		1160,1154,1,0,0,0,1160,1155,1,0,0,0,1160,1156,1,0,0,0,1160,1157,1,0,0,
-		0,1160,1158,1,0,0,0,1160,1159,1,0,0,0,1161,197,1,0,0,0,147,202,204,215,
-		218,225,227,245,253,260,269,279,288,297,306,325,341,346,348,352,355,360,
-		367,373,378,388,393,395,410,415,418,422,426,431,434,440,443,446,449,457,
-		461,468,476,483,490,498,514,519,524,527,532,535,540,550,553,559,561,569,
-		572,583,589,592,598,602,608,612,632,635,639,646,649,651,656,659,666,677,
-		686,699,701,707,709,715,728,746,749,752,755,777,793,804,818,825,830,833,
-		836,839,845,854,858,861,864,867,875,881,884,889,892,895,907,917,923,939,
-		955,959,967,971,979,983,994,996,1004,1014,1018,1021,1024,1027,1032,1035,
-		1041,1046,1054,1064,1072,1080,1084,1092,1097,1099,1102,1107,1116,1118,
-		1123,1130,1133,1139,1147,1160
+		1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,346,8,5,1,5,1,5,1,5,3,5,351,
+		8,5,3,5,353,8,5,1,5,1,5,3,5,357,8,5,1,5,3,5,360,8,5,1,5,1,5,1,5,3,5,365,
+		8,5,1,5,1,5,1,5,1,5,1,5,3,5,372,8,5,1,5,1,5,1,5,1,5,3,5,378,8,5,1,6,1,
+		6,1,6,3,6,383,8,6,1,7,1,7,1,7,1,7,1,7,1,7,5,7,391,8,7,10,7,12,7,394,9,
+		7,1,7,1,7,3,7,398,8,7,3,7,400,8,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,
+		1,9,1,9,1,9,1,9,3,9,415,8,9,1,10,1,10,1,10,3,10,420,8,10,1,10,3,10,423,
+		8,10,1,10,1,10,3,10,427,8,10,1,10,1,10,3,10,431,8,10,1,10,1,10,1,10,3,
+		10,436,8,10,1,10,3,10,439,8,10,1,10,1,10,1,10,1,10,3,10,445,8,10,1,10,
+		3,10,448,8,10,1,10,3,10,451,8,10,1,11,3,11,454,8,11,1,11,1,11,1,12,1,12,
+		1,12,1,12,3,12,462,8,12,1,12,1,12,3,12,466,8,12,1,13,1,13,1,13,5,13,471,
+		8,13,10,13,12,13,474,9,13,1,14,1,14,1,14,5,14,479,8,14,10,14,12,14,482,
+		9,14,1,15,1,15,1,15,1,15,3,15,488,8,15,1,16,1,16,1,17,1,17,1,17,3,17,495,
+		8,17,1,17,1,17,1,18,1,18,5,18,501,8,18,10,18,12,18,504,9,18,1,18,1,18,
+		1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,3,19,519,8,19,1,
+		20,1,20,1,20,3,20,524,8,20,1,21,1,21,1,21,3,21,529,8,21,1,21,3,21,532,
+		8,21,1,22,1,22,1,22,3,22,537,8,22,1,22,3,22,540,8,22,1,23,1,23,1,23,3,
+		23,545,8,23,1,23,1,23,1,24,1,24,1,24,1,24,5,24,553,8,24,10,24,12,24,556,
+		9,24,3,24,558,8,24,1,24,1,24,1,24,1,24,5,24,564,8,24,10,24,12,24,567,9,
+		24,1,24,1,24,1,25,1,25,1,25,3,25,574,8,25,1,25,3,25,577,8,25,1,26,1,26,
+		1,26,1,26,1,26,1,26,1,26,5,26,586,8,26,10,26,12,26,589,9,26,1,26,4,26,
+		592,8,26,11,26,12,26,593,1,26,3,26,597,8,26,1,27,1,27,5,27,601,8,27,10,
+		27,12,27,604,9,27,1,27,3,27,607,8,27,1,28,1,28,1,28,1,28,3,28,613,8,28,
+		1,29,1,29,3,29,617,8,29,1,30,1,30,1,30,1,30,1,30,1,30,1,31,1,31,1,31,1,
+		31,1,32,1,32,1,32,1,32,1,32,1,32,5,32,635,8,32,10,32,12,32,638,9,32,3,
+		32,640,8,32,1,33,1,33,3,33,644,8,33,1,34,1,34,1,34,1,34,1,34,3,34,651,
+		8,34,1,34,3,34,654,8,34,3,34,656,8,34,1,35,1,35,1,35,3,35,661,8,35,1,35,
+		3,35,664,8,35,1,35,1,35,1,35,5,35,669,8,35,10,35,12,35,672,9,35,1,35,1,
+		35,1,36,1,36,1,36,1,36,5,36,680,8,36,10,36,12,36,683,9,36,1,37,1,37,1,
+		37,1,37,5,37,689,8,37,10,37,12,37,692,9,37,1,37,1,37,1,38,1,38,1,38,1,
+		38,1,39,1,39,1,39,1,39,3,39,704,8,39,3,39,706,8,39,1,40,1,40,1,40,1,40,
+		3,40,712,8,40,3,40,714,8,40,1,41,1,41,5,41,718,8,41,10,41,12,41,721,9,
+		41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,42,1,42,3,42,733,8,42,1,43,
+		1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,5,45,
+		749,8,45,10,45,12,45,752,9,45,3,45,754,8,45,1,45,3,45,757,8,45,1,45,3,
+		45,760,8,45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,1,48,
+		1,49,1,49,1,49,1,49,1,50,1,50,5,50,780,8,50,10,50,12,50,783,9,50,1,50,
+		1,50,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,3,51,798,8,
+		51,1,52,1,52,1,52,1,53,1,53,1,53,1,54,1,54,1,54,3,54,809,8,54,1,55,1,55,
+		1,55,1,55,1,55,1,55,1,56,1,56,1,56,1,56,1,57,1,57,3,57,823,8,57,1,57,1,
+		57,1,58,1,58,1,58,3,58,830,8,58,1,58,1,58,1,58,3,58,835,8,58,1,58,3,58,
+		838,8,58,1,58,3,58,841,8,58,1,58,3,58,844,8,58,1,59,1,59,1,60,1,60,3,60,
+		850,8,60,1,61,1,61,1,62,1,62,1,63,1,63,1,63,3,63,859,8,63,1,63,1,63,3,
+		63,863,8,63,1,63,3,63,866,8,63,1,63,3,63,869,8,63,1,63,3,63,872,8,63,1,
+		64,1,64,1,64,1,64,5,64,878,8,64,10,64,12,64,881,9,64,1,65,1,65,1,65,3,
+		65,886,8,65,1,65,3,65,889,8,65,1,66,1,66,1,66,3,66,894,8,66,1,66,3,66,
+		897,8,66,1,67,3,67,900,8,67,1,67,1,67,1,67,1,68,1,68,1,68,1,69,1,69,1,
+		69,1,69,3,69,912,8,69,1,69,1,69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,922,
+		8,70,1,71,1,71,5,71,926,8,71,10,71,12,71,929,9,71,1,71,1,71,1,72,1,72,
+		1,72,1,72,1,72,1,72,1,72,1,72,1,72,1,72,1,72,3,72,944,8,72,1,73,1,73,1,
+		73,1,73,1,73,1,73,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,3,75,960,8,75,
+		1,75,1,75,3,75,964,8,75,1,76,1,76,1,76,1,76,5,76,970,8,76,10,76,12,76,
+		973,9,76,1,76,3,76,976,8,76,1,77,1,77,1,77,1,77,5,77,982,8,77,10,77,12,
+		77,985,9,77,1,77,3,77,988,8,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,
+		1,77,3,77,999,8,77,3,77,1001,8,77,1,78,1,78,1,78,1,78,5,78,1007,8,78,10,
+		78,12,78,1010,9,78,1,78,1,78,1,78,1,78,1,79,1,79,1,79,3,79,1019,8,79,1,
+		79,1,79,3,79,1023,8,79,1,79,3,79,1026,8,79,1,79,3,79,1029,8,79,1,79,3,
+		79,1032,8,79,1,80,1,80,1,80,3,80,1037,8,80,1,80,3,80,1040,8,80,1,81,1,
+		81,1,81,1,81,3,81,1046,8,81,1,82,1,82,1,82,3,82,1051,8,82,1,82,1,82,1,
+		83,1,83,5,83,1057,8,83,10,83,12,83,1060,9,83,1,83,1,83,1,84,1,84,1,84,
+		1,84,1,84,3,84,1069,8,84,1,85,1,85,1,85,1,85,5,85,1075,8,85,10,85,12,85,
+		1078,9,85,1,86,1,86,1,86,1,86,1,86,3,86,1085,8,86,1,87,1,87,3,87,1089,
+		8,87,1,88,1,88,1,89,1,89,1,90,1,90,3,90,1097,8,90,1,90,1,90,1,90,3,90,
+		1102,8,90,3,90,1104,8,90,1,91,3,91,1107,8,91,1,91,1,91,1,92,3,92,1112,
+		8,92,1,92,1,92,1,92,1,92,1,92,1,92,1,92,3,92,1121,8,92,3,92,1123,8,92,
+		1,93,1,93,1,93,3,93,1128,8,93,1,93,1,93,1,93,5,93,1133,8,93,10,93,12,93,
+		1136,9,93,3,93,1138,8,93,1,94,1,94,1,95,1,95,3,95,1144,8,95,1,96,1,96,
+		1,96,1,96,5,96,1150,8,96,10,96,12,96,1153,9,96,1,96,1,96,1,97,1,97,1,98,
+		1,98,1,98,1,98,1,98,1,98,3,98,1165,8,98,1,98,0,0,99,0,2,4,6,8,10,12,14,
+		16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,
+		64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,
+		108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,
+		144,146,148,150,152,154,156,158,160,162,164,166,168,170,172,174,176,178,
+		180,182,184,186,188,190,192,194,196,0,28,1,0,2,8,9,0,42,42,48,49,53,53,
+		59,60,69,69,103,104,106,107,116,121,166,167,6,0,83,83,87,87,89,89,96,96,
+		98,101,122,127,4,0,2,2,73,73,85,85,128,128,1,0,137,139,2,0,90,90,94,94,
+		1,0,141,142,5,0,93,93,95,95,143,144,162,162,170,170,1,0,146,147,2,0,23,
+		24,26,26,2,0,21,21,160,160,1,0,192,193,2,0,153,153,185,185,3,0,31,31,49,
+		49,108,115,1,0,16,18,2,0,129,129,157,157,1,0,78,81,2,0,75,75,193,193,4,
+		0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,196,
+		197,2,0,172,172,177,177,1,0,181,184,2,0,175,175,178,179,2,0,25,25,195,
+		195,6,0,2,8,11,14,36,36,75,77,82,171,195,195,1301,0,204,1,0,0,0,2,209,
+		1,0,0,0,4,212,1,0,0,0,6,220,1,0,0,0,8,232,1,0,0,0,10,377,1,0,0,0,12,379,
+		1,0,0,0,14,399,1,0,0,0,16,401,1,0,0,0,18,408,1,0,0,0,20,450,1,0,0,0,22,
+		453,1,0,0,0,24,465,1,0,0,0,26,467,1,0,0,0,28,475,1,0,0,0,30,483,1,0,0,
+		0,32,489,1,0,0,0,34,491,1,0,0,0,36,498,1,0,0,0,38,518,1,0,0,0,40,520,1,
+		0,0,0,42,525,1,0,0,0,44,533,1,0,0,0,46,541,1,0,0,0,48,548,1,0,0,0,50,570,
+		1,0,0,0,52,578,1,0,0,0,54,598,1,0,0,0,56,612,1,0,0,0,58,614,1,0,0,0,60,
+		618,1,0,0,0,62,624,1,0,0,0,64,639,1,0,0,0,66,643,1,0,0,0,68,655,1,0,0,
+		0,70,657,1,0,0,0,72,675,1,0,0,0,74,684,1,0,0,0,76,695,1,0,0,0,78,705,1,
+		0,0,0,80,713,1,0,0,0,82,715,1,0,0,0,84,732,1,0,0,0,86,734,1,0,0,0,88,738,
+		1,0,0,0,90,742,1,0,0,0,92,761,1,0,0,0,94,764,1,0,0,0,96,767,1,0,0,0,98,
+		773,1,0,0,0,100,777,1,0,0,0,102,797,1,0,0,0,104,799,1,0,0,0,106,802,1,
+		0,0,0,108,805,1,0,0,0,110,810,1,0,0,0,112,816,1,0,0,0,114,822,1,0,0,0,
+		116,829,1,0,0,0,118,845,1,0,0,0,120,849,1,0,0,0,122,851,1,0,0,0,124,853,
+		1,0,0,0,126,855,1,0,0,0,128,873,1,0,0,0,130,882,1,0,0,0,132,890,1,0,0,
+		0,134,899,1,0,0,0,136,904,1,0,0,0,138,907,1,0,0,0,140,917,1,0,0,0,142,
+		923,1,0,0,0,144,943,1,0,0,0,146,945,1,0,0,0,148,951,1,0,0,0,150,955,1,
+		0,0,0,152,965,1,0,0,0,154,977,1,0,0,0,156,1002,1,0,0,0,158,1015,1,0,0,
+		0,160,1033,1,0,0,0,162,1041,1,0,0,0,164,1047,1,0,0,0,166,1054,1,0,0,0,
+		168,1068,1,0,0,0,170,1070,1,0,0,0,172,1079,1,0,0,0,174,1088,1,0,0,0,176,
+		1090,1,0,0,0,178,1092,1,0,0,0,180,1094,1,0,0,0,182,1106,1,0,0,0,184,1111,
+		1,0,0,0,186,1137,1,0,0,0,188,1139,1,0,0,0,190,1141,1,0,0,0,192,1145,1,
+		0,0,0,194,1156,1,0,0,0,196,1164,1,0,0,0,198,203,3,2,1,0,199,203,3,4,2,
+		0,200,203,3,34,17,0,201,203,3,70,35,0,202,198,1,0,0,0,202,199,1,0,0,0,
+		202,200,1,0,0,0,202,201,1,0,0,0,203,206,1,0,0,0,204,202,1,0,0,0,204,205,
+		1,0,0,0,205,207,1,0,0,0,206,204,1,0,0,0,207,208,5,0,0,1,208,1,1,0,0,0,
+		209,210,5,1,0,0,210,211,3,176,88,0,211,3,1,0,0,0,212,213,7,0,0,0,213,215,
+		3,194,97,0,214,216,3,176,88,0,215,214,1,0,0,0,215,216,1,0,0,0,216,218,
+		1,0,0,0,217,219,3,6,3,0,218,217,1,0,0,0,218,219,1,0,0,0,219,5,1,0,0,0,
+		220,227,5,186,0,0,221,226,3,10,5,0,222,226,3,14,7,0,223,226,3,18,9,0,224,
+		226,3,8,4,0,225,221,1,0,0,0,225,222,1,0,0,0,225,223,1,0,0,0,225,224,1,
+		0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,230,1,0,0,0,
+		229,227,1,0,0,0,230,231,5,187,0,0,231,7,1,0,0,0,232,233,5,33,0,0,233,234,
+		3,68,34,0,234,235,3,6,3,0,235,9,1,0,0,0,236,237,7,1,0,0,237,378,3,176,
+		88,0,238,239,7,2,0,0,239,378,3,180,90,0,240,245,5,88,0,0,241,246,3,180,
+		90,0,242,243,5,133,0,0,243,244,5,71,0,0,244,246,3,176,88,0,245,241,1,0,
+		0,0,245,242,1,0,0,0,246,378,1,0,0,0,247,248,5,86,0,0,248,253,3,180,90,
+		0,249,250,5,185,0,0,250,252,3,180,90,0,251,249,1,0,0,0,252,255,1,0,0,0,
+		253,251,1,0,0,0,253,254,1,0,0,0,254,260,1,0,0,0,255,253,1,0,0,0,256,257,
+		5,173,0,0,257,259,3,180,90,0,258,256,1,0,0,0,259,262,1,0,0,0,260,258,1,
+		0,0,0,260,261,1,0,0,0,261,378,1,0,0,0,262,260,1,0,0,0,263,264,7,3,0,0,
+		264,269,3,190,95,0,265,266,5,185,0,0,266,268,3,190,95,0,267,265,1,0,0,
+		0,268,271,1,0,0,0,269,267,1,0,0,0,269,270,1,0,0,0,270,378,1,0,0,0,271,
+		269,1,0,0,0,272,273,5,27,0,0,273,378,3,28,14,0,274,279,5,154,0,0,275,276,
+		5,27,0,0,276,280,3,28,14,0,277,278,5,28,0,0,278,280,3,26,13,0,279,275,
+		1,0,0,0,279,277,1,0,0,0,280,378,1,0,0,0,281,282,5,56,0,0,282,283,5,129,
+		0,0,283,288,3,190,95,0,284,285,5,185,0,0,285,287,3,190,95,0,286,284,1,
+		0,0,0,287,290,1,0,0,0,288,286,1,0,0,0,288,289,1,0,0,0,289,378,1,0,0,0,
+		290,288,1,0,0,0,291,297,5,130,0,0,292,298,5,131,0,0,293,298,5,134,0,0,
+		294,298,5,132,0,0,295,296,5,135,0,0,296,298,5,110,0,0,297,292,1,0,0,0,
+		297,293,1,0,0,0,297,294,1,0,0,0,297,295,1,0,0,0,298,378,1,0,0,0,299,300,
+		5,136,0,0,300,378,7,4,0,0,301,302,5,102,0,0,302,378,3,178,89,0,303,306,
+		5,82,0,0,304,307,3,20,10,0,305,307,5,140,0,0,306,304,1,0,0,0,306,305,1,
+		0,0,0,307,378,1,0,0,0,308,309,5,84,0,0,309,378,3,24,12,0,310,311,7,5,0,
+		0,311,312,3,178,89,0,312,313,3,190,95,0,313,378,1,0,0,0,314,315,5,91,0,
+		0,315,316,3,180,90,0,316,317,5,74,0,0,317,318,3,190,95,0,318,378,1,0,0,
+		0,319,320,5,129,0,0,320,321,3,190,95,0,321,322,7,6,0,0,322,325,3,180,90,
+		0,323,324,5,74,0,0,324,326,3,190,95,0,325,323,1,0,0,0,325,326,1,0,0,0,
+		326,378,1,0,0,0,327,328,5,92,0,0,328,378,5,1,0,0,329,378,7,7,0,0,330,331,
+		5,161,0,0,331,332,5,71,0,0,332,378,3,176,88,0,333,334,5,171,0,0,334,335,
+		3,176,88,0,335,336,3,176,88,0,336,378,1,0,0,0,337,338,5,164,0,0,338,339,
+		5,25,0,0,339,378,5,165,0,0,340,341,5,163,0,0,341,378,3,182,91,0,342,343,
+		5,97,0,0,343,345,3,176,88,0,344,346,3,128,64,0,345,344,1,0,0,0,345,346,
+		1,0,0,0,346,352,1,0,0,0,347,350,5,22,0,0,348,351,3,190,95,0,349,351,3,
+		176,88,0,350,348,1,0,0,0,350,349,1,0,0,0,351,353,1,0,0,0,352,347,1,0,0,
+		0,352,353,1,0,0,0,353,356,1,0,0,0,354,355,5,77,0,0,355,357,3,182,91,0,
+		356,354,1,0,0,0,356,357,1,0,0,0,357,359,1,0,0,0,358,360,3,6,3,0,359,358,
+		1,0,0,0,359,360,1,0,0,0,360,378,1,0,0,0,361,362,5,145,0,0,362,364,3,180,
+		90,0,363,365,7,8,0,0,364,363,1,0,0,0,364,365,1,0,0,0,365,378,1,0,0,0,366,
+		371,5,29,0,0,367,368,5,28,0,0,368,372,3,26,13,0,369,372,3,104,52,0,370,
+		372,3,12,6,0,371,367,1,0,0,0,371,369,1,0,0,0,371,370,1,0,0,0,372,378,1,
+		0,0,0,373,374,5,28,0,0,374,378,3,26,13,0,375,378,3,104,52,0,376,378,3,
+		12,6,0,377,236,1,0,0,0,377,238,1,0,0,0,377,240,1,0,0,0,377,247,1,0,0,0,
+		377,263,1,0,0,0,377,272,1,0,0,0,377,274,1,0,0,0,377,281,1,0,0,0,377,291,
+		1,0,0,0,377,299,1,0,0,0,377,301,1,0,0,0,377,303,1,0,0,0,377,308,1,0,0,
+		0,377,310,1,0,0,0,377,314,1,0,0,0,377,319,1,0,0,0,377,327,1,0,0,0,377,
+		329,1,0,0,0,377,330,1,0,0,0,377,333,1,0,0,0,377,337,1,0,0,0,377,340,1,
+		0,0,0,377,342,1,0,0,0,377,361,1,0,0,0,377,366,1,0,0,0,377,373,1,0,0,0,
+		377,375,1,0,0,0,377,376,1,0,0,0,378,11,1,0,0,0,379,380,5,105,0,0,380,382,
+		3,176,88,0,381,383,3,176,88,0,382,381,1,0,0,0,382,383,1,0,0,0,383,13,1,
+		0,0,0,384,385,5,22,0,0,385,400,3,176,88,0,386,387,7,9,0,0,387,392,3,190,
+		95,0,388,389,5,185,0,0,389,391,3,190,95,0,390,388,1,0,0,0,391,394,1,0,
+		0,0,392,390,1,0,0,0,392,393,1,0,0,0,393,400,1,0,0,0,394,392,1,0,0,0,395,
+		397,3,16,8,0,396,398,3,6,3,0,397,396,1,0,0,0,397,398,1,0,0,0,398,400,1,
+		0,0,0,399,384,1,0,0,0,399,386,1,0,0,0,399,395,1,0,0,0,400,15,1,0,0,0,401,
+		402,7,10,0,0,402,403,5,19,0,0,403,404,3,178,89,0,404,405,3,194,97,0,405,
+		406,5,20,0,0,406,407,3,190,95,0,407,17,1,0,0,0,408,414,5,30,0,0,409,410,
+		5,28,0,0,410,415,3,26,13,0,411,415,3,104,52,0,412,415,3,12,6,0,413,415,
+		3,6,3,0,414,409,1,0,0,0,414,411,1,0,0,0,414,412,1,0,0,0,414,413,1,0,0,
+		0,415,19,1,0,0,0,416,419,5,195,0,0,417,418,5,178,0,0,418,420,5,193,0,0,
+		419,417,1,0,0,0,419,420,1,0,0,0,420,422,1,0,0,0,421,423,3,22,11,0,422,
+		421,1,0,0,0,422,423,1,0,0,0,423,451,1,0,0,0,424,430,5,193,0,0,425,427,
+		5,193,0,0,426,425,1,0,0,0,426,427,1,0,0,0,427,428,1,0,0,0,428,429,5,179,
+		0,0,429,431,5,193,0,0,430,426,1,0,0,0,430,431,1,0,0,0,431,432,1,0,0,0,
+		432,433,5,180,0,0,433,435,7,11,0,0,434,436,5,195,0,0,435,434,1,0,0,0,435,
+		436,1,0,0,0,436,438,1,0,0,0,437,439,3,22,11,0,438,437,1,0,0,0,438,439,
+		1,0,0,0,439,451,1,0,0,0,440,441,5,194,0,0,441,442,5,180,0,0,442,444,5,
+		193,0,0,443,445,5,195,0,0,444,443,1,0,0,0,444,445,1,0,0,0,445,447,1,0,
+		0,0,446,448,3,22,11,0,447,446,1,0,0,0,447,448,1,0,0,0,448,451,1,0,0,0,
+		449,451,3,176,88,0,450,416,1,0,0,0,450,424,1,0,0,0,450,440,1,0,0,0,450,
+		449,1,0,0,0,451,21,1,0,0,0,452,454,5,180,0,0,453,452,1,0,0,0,453,454,1,
+		0,0,0,454,455,1,0,0,0,455,456,5,152,0,0,456,23,1,0,0,0,457,466,3,184,92,
+		0,458,461,5,195,0,0,459,460,5,180,0,0,460,462,5,193,0,0,461,459,1,0,0,
+		0,461,462,1,0,0,0,462,466,1,0,0,0,463,466,5,133,0,0,464,466,3,176,88,0,
+		465,457,1,0,0,0,465,458,1,0,0,0,465,463,1,0,0,0,465,464,1,0,0,0,466,25,
+		1,0,0,0,467,472,3,30,15,0,468,469,7,12,0,0,469,471,3,30,15,0,470,468,1,
+		0,0,0,471,474,1,0,0,0,472,470,1,0,0,0,472,473,1,0,0,0,473,27,1,0,0,0,474,
+		472,1,0,0,0,475,480,3,190,95,0,476,477,7,12,0,0,477,479,3,190,95,0,478,
+		476,1,0,0,0,479,482,1,0,0,0,480,478,1,0,0,0,480,481,1,0,0,0,481,29,1,0,
+		0,0,482,480,1,0,0,0,483,487,3,190,95,0,484,485,5,22,0,0,485,488,3,196,
+		98,0,486,488,3,32,16,0,487,484,1,0,0,0,487,486,1,0,0,0,487,488,1,0,0,0,
+		488,31,1,0,0,0,489,490,7,13,0,0,490,33,1,0,0,0,491,492,5,9,0,0,492,494,
+		3,194,97,0,493,495,3,176,88,0,494,493,1,0,0,0,494,495,1,0,0,0,495,496,
+		1,0,0,0,496,497,3,36,18,0,497,35,1,0,0,0,498,502,5,186,0,0,499,501,3,38,
+		19,0,500,499,1,0,0,0,501,504,1,0,0,0,502,500,1,0,0,0,502,503,1,0,0,0,503,
+		505,1,0,0,0,504,502,1,0,0,0,505,506,5,187,0,0,506,37,1,0,0,0,507,519,3,
+		40,20,0,508,519,3,42,21,0,509,519,3,44,22,0,510,519,3,46,23,0,511,519,
+		3,50,25,0,512,519,3,52,26,0,513,519,3,58,29,0,514,519,3,60,30,0,515,519,
+		3,62,31,0,516,519,3,10,5,0,517,519,3,18,9,0,518,507,1,0,0,0,518,508,1,
+		0,0,0,518,509,1,0,0,0,518,510,1,0,0,0,518,511,1,0,0,0,518,512,1,0,0,0,
+		518,513,1,0,0,0,518,514,1,0,0,0,518,515,1,0,0,0,518,516,1,0,0,0,518,517,
+		1,0,0,0,519,39,1,0,0,0,520,521,5,11,0,0,521,523,3,194,97,0,522,524,3,176,
+		88,0,523,522,1,0,0,0,523,524,1,0,0,0,524,41,1,0,0,0,525,526,5,12,0,0,526,
+		528,3,190,95,0,527,529,3,176,88,0,528,527,1,0,0,0,528,529,1,0,0,0,529,
+		531,1,0,0,0,530,532,3,6,3,0,531,530,1,0,0,0,531,532,1,0,0,0,532,43,1,0,
+		0,0,533,534,5,13,0,0,534,536,3,190,95,0,535,537,3,176,88,0,536,535,1,0,
+		0,0,536,537,1,0,0,0,537,539,1,0,0,0,538,540,3,6,3,0,539,538,1,0,0,0,539,
+		540,1,0,0,0,540,45,1,0,0,0,541,542,5,14,0,0,542,544,3,190,95,0,543,545,
+		3,176,88,0,544,543,1,0,0,0,544,545,1,0,0,0,545,546,1,0,0,0,546,547,3,48,
+		24,0,547,47,1,0,0,0,548,557,5,186,0,0,549,554,3,196,98,0,550,551,5,185,
+		0,0,551,553,3,196,98,0,552,550,1,0,0,0,553,556,1,0,0,0,554,552,1,0,0,0,
+		554,555,1,0,0,0,555,558,1,0,0,0,556,554,1,0,0,0,557,549,1,0,0,0,557,558,
+		1,0,0,0,558,565,1,0,0,0,559,564,3,10,5,0,560,564,3,14,7,0,561,564,3,18,
+		9,0,562,564,3,8,4,0,563,559,1,0,0,0,563,560,1,0,0,0,563,561,1,0,0,0,563,
+		562,1,0,0,0,564,567,1,0,0,0,565,563,1,0,0,0,565,566,1,0,0,0,566,568,1,
+		0,0,0,567,565,1,0,0,0,568,569,5,187,0,0,569,49,1,0,0,0,570,571,5,15,0,
+		0,571,573,3,190,95,0,572,574,3,176,88,0,573,572,1,0,0,0,573,574,1,0,0,
+		0,574,576,1,0,0,0,575,577,3,36,18,0,576,575,1,0,0,0,576,577,1,0,0,0,577,
+		51,1,0,0,0,578,579,7,14,0,0,579,580,5,19,0,0,580,581,3,178,89,0,581,582,
+		3,194,97,0,582,583,5,20,0,0,583,587,3,190,95,0,584,586,3,56,28,0,585,584,
+		1,0,0,0,586,589,1,0,0,0,587,585,1,0,0,0,587,588,1,0,0,0,588,596,1,0,0,
+		0,589,587,1,0,0,0,590,592,3,54,27,0,591,590,1,0,0,0,592,593,1,0,0,0,593,
+		591,1,0,0,0,593,594,1,0,0,0,594,597,1,0,0,0,595,597,3,6,3,0,596,591,1,
+		0,0,0,596,595,1,0,0,0,596,597,1,0,0,0,597,53,1,0,0,0,598,602,3,16,8,0,
+		599,601,3,56,28,0,600,599,1,0,0,0,601,604,1,0,0,0,602,600,1,0,0,0,602,
+		603,1,0,0,0,603,606,1,0,0,0,604,602,1,0,0,0,605,607,3,6,3,0,606,605,1,
+		0,0,0,606,607,1,0,0,0,607,55,1,0,0,0,608,609,5,22,0,0,609,613,3,176,88,
+		0,610,611,7,9,0,0,611,613,3,190,95,0,612,608,1,0,0,0,612,610,1,0,0,0,613,
+		57,1,0,0,0,614,616,5,31,0,0,615,617,3,176,88,0,616,615,1,0,0,0,616,617,
+		1,0,0,0,617,59,1,0,0,0,618,619,5,32,0,0,619,620,3,194,97,0,620,621,5,25,
+		0,0,621,622,3,64,32,0,622,623,3,36,18,0,623,61,1,0,0,0,624,625,5,33,0,
+		0,625,626,3,68,34,0,626,627,3,36,18,0,627,63,1,0,0,0,628,629,5,193,0,0,
+		629,630,5,177,0,0,630,640,5,193,0,0,631,636,3,66,33,0,632,633,5,185,0,
+		0,633,635,3,66,33,0,634,632,1,0,0,0,635,638,1,0,0,0,636,634,1,0,0,0,636,
+		637,1,0,0,0,637,640,1,0,0,0,638,636,1,0,0,0,639,628,1,0,0,0,639,631,1,
+		0,0,0,640,65,1,0,0,0,641,644,3,194,97,0,642,644,5,193,0,0,643,641,1,0,
+		0,0,643,642,1,0,0,0,644,67,1,0,0,0,645,646,5,35,0,0,646,656,3,194,97,0,
+		647,653,3,194,97,0,648,650,5,34,0,0,649,651,5,35,0,0,650,649,1,0,0,0,650,
+		651,1,0,0,0,651,652,1,0,0,0,652,654,3,66,33,0,653,648,1,0,0,0,653,654,
+		1,0,0,0,654,656,1,0,0,0,655,645,1,0,0,0,655,647,1,0,0,0,656,69,1,0,0,0,
+		657,658,5,10,0,0,658,660,3,194,97,0,659,661,3,74,37,0,660,659,1,0,0,0,
+		660,661,1,0,0,0,661,663,1,0,0,0,662,664,3,176,88,0,663,662,1,0,0,0,663,
+		664,1,0,0,0,664,665,1,0,0,0,665,666,5,24,0,0,666,670,3,194,97,0,667,669,
+		3,72,36,0,668,667,1,0,0,0,669,672,1,0,0,0,670,668,1,0,0,0,670,671,1,0,
+		0,0,671,673,1,0,0,0,672,670,1,0,0,0,673,674,3,82,41,0,674,71,1,0,0,0,675,
+		676,7,15,0,0,676,681,3,194,97,0,677,678,5,185,0,0,678,680,3,194,97,0,679,
+		677,1,0,0,0,680,683,1,0,0,0,681,679,1,0,0,0,681,682,1,0,0,0,682,73,1,0,
+		0,0,683,681,1,0,0,0,684,685,5,190,0,0,685,690,3,76,38,0,686,687,5,185,
+		0,0,687,689,3,78,39,0,688,686,1,0,0,0,689,692,1,0,0,0,690,688,1,0,0,0,
+		690,691,1,0,0,0,691,693,1,0,0,0,692,690,1,0,0,0,693,694,5,191,0,0,694,
+		75,1,0,0,0,695,696,3,194,97,0,696,697,5,25,0,0,697,698,3,80,40,0,698,77,
+		1,0,0,0,699,706,5,193,0,0,700,703,3,194,97,0,701,702,5,25,0,0,702,704,
+		3,80,40,0,703,701,1,0,0,0,703,704,1,0,0,0,704,706,1,0,0,0,705,699,1,0,
+		0,0,705,700,1,0,0,0,706,79,1,0,0,0,707,714,3,194,97,0,708,711,5,193,0,
+		0,709,710,5,177,0,0,710,712,5,193,0,0,711,709,1,0,0,0,711,712,1,0,0,0,
+		712,714,1,0,0,0,713,707,1,0,0,0,713,708,1,0,0,0,714,81,1,0,0,0,715,719,
+		5,186,0,0,716,718,3,84,42,0,717,716,1,0,0,0,718,721,1,0,0,0,719,717,1,
+		0,0,0,719,720,1,0,0,0,720,722,1,0,0,0,721,719,1,0,0,0,722,723,5,187,0,
+		0,723,83,1,0,0,0,724,733,3,86,43,0,725,733,3,88,44,0,726,733,3,90,45,0,
+		727,733,3,94,47,0,728,733,3,140,70,0,729,733,3,96,48,0,730,733,3,98,49,
+		0,731,733,3,10,5,0,732,724,1,0,0,0,732,725,1,0,0,0,732,726,1,0,0,0,732,
+		727,1,0,0,0,732,728,1,0,0,0,732,729,1,0,0,0,732,730,1,0,0,0,732,731,1,
+		0,0,0,733,85,1,0,0,0,734,735,5,36,0,0,735,736,3,120,60,0,736,737,3,190,
+		95,0,737,87,1,0,0,0,738,739,5,37,0,0,739,740,3,176,88,0,740,741,3,100,
+		50,0,741,89,1,0,0,0,742,743,5,38,0,0,743,756,3,194,97,0,744,753,5,190,
+		0,0,745,750,3,66,33,0,746,747,5,185,0,0,747,749,3,66,33,0,748,746,1,0,
+		0,0,749,752,1,0,0,0,750,748,1,0,0,0,750,751,1,0,0,0,751,754,1,0,0,0,752,
+		750,1,0,0,0,753,745,1,0,0,0,753,754,1,0,0,0,754,755,1,0,0,0,755,757,5,
+		191,0,0,756,744,1,0,0,0,756,757,1,0,0,0,757,759,1,0,0,0,758,760,3,92,46,
+		0,759,758,1,0,0,0,759,760,1,0,0,0,760,91,1,0,0,0,761,762,5,155,0,0,762,
+		763,5,156,0,0,763,93,1,0,0,0,764,765,5,39,0,0,765,766,3,100,50,0,766,95,
+		1,0,0,0,767,768,5,32,0,0,768,769,3,194,97,0,769,770,5,25,0,0,770,771,3,
+		64,32,0,771,772,3,82,41,0,772,97,1,0,0,0,773,774,5,33,0,0,774,775,3,68,
+		34,0,775,776,3,82,41,0,776,99,1,0,0,0,777,781,5,186,0,0,778,780,3,102,
+		51,0,779,778,1,0,0,0,780,783,1,0,0,0,781,779,1,0,0,0,781,782,1,0,0,0,782,
+		784,1,0,0,0,783,781,1,0,0,0,784,785,5,187,0,0,785,101,1,0,0,0,786,798,
+		3,104,52,0,787,798,3,106,53,0,788,798,3,108,54,0,789,798,3,114,57,0,790,
+		798,3,126,63,0,791,798,3,130,65,0,792,798,3,132,66,0,793,798,3,138,69,
+		0,794,798,3,90,45,0,795,798,3,110,55,0,796,798,3,112,56,0,797,786,1,0,
+		0,0,797,787,1,0,0,0,797,788,1,0,0,0,797,789,1,0,0,0,797,790,1,0,0,0,797,
+		791,1,0,0,0,797,792,1,0,0,0,797,793,1,0,0,0,797,794,1,0,0,0,797,795,1,
+		0,0,0,797,796,1,0,0,0,798,103,1,0,0,0,799,800,7,16,0,0,800,801,3,176,88,
+		0,801,105,1,0,0,0,802,803,5,30,0,0,803,804,3,104,52,0,804,107,1,0,0,0,
+		805,808,5,29,0,0,806,809,3,104,52,0,807,809,3,116,58,0,808,806,1,0,0,0,
+		808,807,1,0,0,0,809,109,1,0,0,0,810,811,5,32,0,0,811,812,3,194,97,0,812,
+		813,5,25,0,0,813,814,3,64,32,0,814,815,3,100,50,0,815,111,1,0,0,0,816,
+		817,5,33,0,0,817,818,3,68,34,0,818,819,3,100,50,0,819,113,1,0,0,0,820,
+		823,3,124,62,0,821,823,3,122,61,0,822,820,1,0,0,0,822,821,1,0,0,0,823,
+		824,1,0,0,0,824,825,3,116,58,0,825,115,1,0,0,0,826,827,3,118,59,0,827,
+		828,5,74,0,0,828,830,1,0,0,0,829,826,1,0,0,0,829,830,1,0,0,0,830,831,1,
+		0,0,0,831,834,3,190,95,0,832,833,5,23,0,0,833,835,3,196,98,0,834,832,1,
+		0,0,0,834,835,1,0,0,0,835,837,1,0,0,0,836,838,3,92,46,0,837,836,1,0,0,
+		0,837,838,1,0,0,0,838,840,1,0,0,0,839,841,3,136,68,0,840,839,1,0,0,0,840,
+		841,1,0,0,0,841,843,1,0,0,0,842,844,3,6,3,0,843,842,1,0,0,0,843,844,1,
+		0,0,0,844,117,1,0,0,0,845,846,7,17,0,0,846,119,1,0,0,0,847,850,5,29,0,
+		0,848,850,3,124,62,0,849,847,1,0,0,0,849,848,1,0,0,0,850,121,1,0,0,0,851,
+		852,5,168,0,0,852,123,1,0,0,0,853,854,7,18,0,0,854,125,1,0,0,0,855,856,
+		7,19,0,0,856,858,3,176,88,0,857,859,3,128,64,0,858,857,1,0,0,0,858,859,
+		1,0,0,0,859,862,1,0,0,0,860,861,5,77,0,0,861,863,3,182,91,0,862,860,1,
+		0,0,0,862,863,1,0,0,0,863,865,1,0,0,0,864,866,3,134,67,0,865,864,1,0,0,
+		0,865,866,1,0,0,0,866,868,1,0,0,0,867,869,3,136,68,0,868,867,1,0,0,0,868,
+		869,1,0,0,0,869,871,1,0,0,0,870,872,3,6,3,0,871,870,1,0,0,0,871,872,1,
+		0,0,0,872,127,1,0,0,0,873,874,5,129,0,0,874,879,3,190,95,0,875,876,5,185,
+		0,0,876,878,3,190,95,0,877,875,1,0,0,0,878,881,1,0,0,0,879,877,1,0,0,0,
+		879,880,1,0,0,0,880,129,1,0,0,0,881,879,1,0,0,0,882,883,5,158,0,0,883,
+		885,3,176,88,0,884,886,3,134,67,0,885,884,1,0,0,0,885,886,1,0,0,0,886,
+		888,1,0,0,0,887,889,3,6,3,0,888,887,1,0,0,0,888,889,1,0,0,0,889,131,1,
+		0,0,0,890,891,5,159,0,0,891,893,3,176,88,0,892,894,3,134,67,0,893,892,
+		1,0,0,0,893,894,1,0,0,0,894,896,1,0,0,0,895,897,3,6,3,0,896,895,1,0,0,
+		0,896,897,1,0,0,0,897,133,1,0,0,0,898,900,7,20,0,0,899,898,1,0,0,0,899,
+		900,1,0,0,0,900,901,1,0,0,0,901,902,5,28,0,0,902,903,3,26,13,0,903,135,
+		1,0,0,0,904,905,5,25,0,0,905,906,5,76,0,0,906,137,1,0,0,0,907,911,5,70,
+		0,0,908,909,3,118,59,0,909,910,5,74,0,0,910,912,1,0,0,0,911,908,1,0,0,
+		0,911,912,1,0,0,0,912,913,1,0,0,0,913,914,3,190,95,0,914,915,5,71,0,0,
+		915,916,3,176,88,0,916,139,1,0,0,0,917,921,5,30,0,0,918,919,5,28,0,0,919,
+		922,3,26,13,0,920,922,3,142,71,0,921,918,1,0,0,0,921,920,1,0,0,0,922,141,
+		1,0,0,0,923,927,5,186,0,0,924,926,3,144,72,0,925,924,1,0,0,0,926,929,1,
+		0,0,0,927,925,1,0,0,0,927,928,1,0,0,0,928,930,1,0,0,0,929,927,1,0,0,0,
+		930,931,5,187,0,0,931,143,1,0,0,0,932,944,3,104,52,0,933,944,3,150,75,
+		0,934,944,3,158,79,0,935,944,3,160,80,0,936,944,3,162,81,0,937,944,3,164,
+		82,0,938,944,3,152,76,0,939,944,3,154,77,0,940,944,3,138,69,0,941,944,
+		3,146,73,0,942,944,3,148,74,0,943,932,1,0,0,0,943,933,1,0,0,0,943,934,
+		1,0,0,0,943,935,1,0,0,0,943,936,1,0,0,0,943,937,1,0,0,0,943,938,1,0,0,
+		0,943,939,1,0,0,0,943,940,1,0,0,0,943,941,1,0,0,0,943,942,1,0,0,0,944,
+		145,1,0,0,0,945,946,5,32,0,0,946,947,3,194,97,0,947,948,5,25,0,0,948,949,
+		3,64,32,0,949,950,3,142,71,0,950,147,1,0,0,0,951,952,5,33,0,0,952,953,
+		3,68,34,0,953,954,3,142,71,0,954,149,1,0,0,0,955,956,3,120,60,0,956,959,
+		3,190,95,0,957,958,5,23,0,0,958,960,3,196,98,0,959,957,1,0,0,0,959,960,
+		1,0,0,0,960,963,1,0,0,0,961,964,3,172,86,0,962,964,3,156,78,0,963,961,
+		1,0,0,0,963,962,1,0,0,0,964,151,1,0,0,0,965,966,3,122,61,0,966,971,3,190,
+		95,0,967,968,5,185,0,0,968,970,3,190,95,0,969,967,1,0,0,0,970,973,1,0,
+		0,0,971,969,1,0,0,0,971,972,1,0,0,0,972,975,1,0,0,0,973,971,1,0,0,0,974,
+		976,3,172,86,0,975,974,1,0,0,0,975,976,1,0,0,0,976,153,1,0,0,0,977,978,
+		5,169,0,0,978,983,3,190,95,0,979,980,5,185,0,0,980,982,3,190,95,0,981,
+		979,1,0,0,0,982,985,1,0,0,0,983,981,1,0,0,0,983,984,1,0,0,0,984,987,1,
+		0,0,0,985,983,1,0,0,0,986,988,3,134,67,0,987,986,1,0,0,0,987,988,1,0,0,
+		0,988,1000,1,0,0,0,989,990,5,72,0,0,990,991,3,174,87,0,991,992,3,190,95,
+		0,992,1001,1,0,0,0,993,998,5,73,0,0,994,995,3,174,87,0,995,996,3,190,95,
+		0,996,999,1,0,0,0,997,999,3,176,88,0,998,994,1,0,0,0,998,997,1,0,0,0,999,
+		1001,1,0,0,0,1000,989,1,0,0,0,1000,993,1,0,0,0,1000,1001,1,0,0,0,1001,
+		155,1,0,0,0,1002,1003,5,150,0,0,1003,1008,3,190,95,0,1004,1005,5,185,0,
+		0,1005,1007,3,190,95,0,1006,1004,1,0,0,0,1007,1010,1,0,0,0,1008,1006,1,
+		0,0,0,1008,1009,1,0,0,0,1009,1011,1,0,0,0,1010,1008,1,0,0,0,1011,1012,
+		5,151,0,0,1012,1013,5,71,0,0,1013,1014,3,176,88,0,1014,157,1,0,0,0,1015,
+		1016,5,69,0,0,1016,1018,3,176,88,0,1017,1019,3,128,64,0,1018,1017,1,0,
+		0,0,1018,1019,1,0,0,0,1019,1022,1,0,0,0,1020,1021,5,77,0,0,1021,1023,3,
+		182,91,0,1022,1020,1,0,0,0,1022,1023,1,0,0,0,1023,1025,1,0,0,0,1024,1026,
+		3,134,67,0,1025,1024,1,0,0,0,1025,1026,1,0,0,0,1026,1028,1,0,0,0,1027,
+		1029,3,172,86,0,1028,1027,1,0,0,0,1028,1029,1,0,0,0,1029,1031,1,0,0,0,
+		1030,1032,3,6,3,0,1031,1030,1,0,0,0,1031,1032,1,0,0,0,1032,159,1,0,0,0,
+		1033,1034,5,158,0,0,1034,1036,3,176,88,0,1035,1037,3,134,67,0,1036,1035,
+		1,0,0,0,1036,1037,1,0,0,0,1037,1039,1,0,0,0,1038,1040,3,172,86,0,1039,
+		1038,1,0,0,0,1039,1040,1,0,0,0,1040,161,1,0,0,0,1041,1042,5,159,0,0,1042,
+		1043,3,176,88,0,1043,1045,3,172,86,0,1044,1046,3,6,3,0,1045,1044,1,0,0,
+		0,1045,1046,1,0,0,0,1046,163,1,0,0,0,1047,1048,5,148,0,0,1048,1050,3,176,
+		88,0,1049,1051,3,172,86,0,1050,1049,1,0,0,0,1050,1051,1,0,0,0,1051,1052,
+		1,0,0,0,1052,1053,3,166,83,0,1053,165,1,0,0,0,1054,1058,5,186,0,0,1055,
+		1057,3,168,84,0,1056,1055,1,0,0,0,1057,1060,1,0,0,0,1058,1056,1,0,0,0,
+		1058,1059,1,0,0,0,1059,1061,1,0,0,0,1060,1058,1,0,0,0,1061,1062,5,187,
+		0,0,1062,167,1,0,0,0,1063,1069,3,104,52,0,1064,1069,3,170,85,0,1065,1069,
+		3,126,63,0,1066,1069,3,130,65,0,1067,1069,3,156,78,0,1068,1063,1,0,0,0,
+		1068,1064,1,0,0,0,1068,1065,1,0,0,0,1068,1066,1,0,0,0,1068,1067,1,0,0,
+		0,1069,169,1,0,0,0,1070,1071,5,149,0,0,1071,1076,3,190,95,0,1072,1073,
+		5,185,0,0,1073,1075,3,190,95,0,1074,1072,1,0,0,0,1075,1078,1,0,0,0,1076,
+		1074,1,0,0,0,1076,1077,1,0,0,0,1077,171,1,0,0,0,1078,1076,1,0,0,0,1079,
+		1080,7,21,0,0,1080,1081,3,174,87,0,1081,1084,3,190,95,0,1082,1083,5,23,
+		0,0,1083,1085,3,196,98,0,1084,1082,1,0,0,0,1084,1085,1,0,0,0,1085,173,
+		1,0,0,0,1086,1089,3,120,60,0,1087,1089,3,122,61,0,1088,1086,1,0,0,0,1088,
+		1087,1,0,0,0,1089,175,1,0,0,0,1090,1091,7,22,0,0,1091,177,1,0,0,0,1092,
+		1093,5,193,0,0,1093,179,1,0,0,0,1094,1096,3,184,92,0,1095,1097,3,186,93,
+		0,1096,1095,1,0,0,0,1096,1097,1,0,0,0,1097,1103,1,0,0,0,1098,1099,7,23,
+		0,0,1099,1101,3,184,92,0,1100,1102,3,186,93,0,1101,1100,1,0,0,0,1101,1102,
+		1,0,0,0,1102,1104,1,0,0,0,1103,1098,1,0,0,0,1103,1104,1,0,0,0,1104,181,
+		1,0,0,0,1105,1107,7,24,0,0,1106,1105,1,0,0,0,1106,1107,1,0,0,0,1107,1108,
+		1,0,0,0,1108,1109,3,180,90,0,1109,183,1,0,0,0,1110,1112,5,180,0,0,1111,
+		1110,1,0,0,0,1111,1112,1,0,0,0,1112,1122,1,0,0,0,1113,1123,5,192,0,0,1114,
+		1120,5,193,0,0,1115,1116,5,179,0,0,1116,1121,5,193,0,0,1117,1118,5,193,
+		0,0,1118,1119,5,179,0,0,1119,1121,5,193,0,0,1120,1115,1,0,0,0,1120,1117,
+		1,0,0,0,1120,1121,1,0,0,0,1121,1123,1,0,0,0,1122,1113,1,0,0,0,1122,1114,
+		1,0,0,0,1123,185,1,0,0,0,1124,1138,5,176,0,0,1125,1127,5,174,0,0,1126,
+		1128,5,195,0,0,1127,1126,1,0,0,0,1127,1128,1,0,0,0,1128,1138,1,0,0,0,1129,
+		1134,3,188,94,0,1130,1131,7,25,0,0,1131,1133,3,188,94,0,1132,1130,1,0,
+		0,0,1133,1136,1,0,0,0,1134,1132,1,0,0,0,1134,1135,1,0,0,0,1135,1138,1,
+		0,0,0,1136,1134,1,0,0,0,1137,1124,1,0,0,0,1137,1125,1,0,0,0,1137,1129,
+		1,0,0,0,1138,187,1,0,0,0,1139,1140,7,26,0,0,1140,189,1,0,0,0,1141,1143,
+		3,194,97,0,1142,1144,3,192,96,0,1143,1142,1,0,0,0,1143,1144,1,0,0,0,1144,
+		191,1,0,0,0,1145,1146,5,188,0,0,1146,1151,3,66,33,0,1147,1148,5,185,0,
+		0,1148,1150,3,66,33,0,1149,1147,1,0,0,0,1150,1153,1,0,0,0,1151,1149,1,
+		0,0,0,1151,1152,1,0,0,0,1152,1154,1,0,0,0,1153,1151,1,0,0,0,1154,1155,
+		5,189,0,0,1155,193,1,0,0,0,1156,1157,7,27,0,0,1157,195,1,0,0,0,1158,1165,
+		3,194,97,0,1159,1165,5,193,0,0,1160,1165,5,24,0,0,1161,1165,5,25,0,0,1162,
+		1165,5,23,0,0,1163,1165,5,22,0,0,1164,1158,1,0,0,0,1164,1159,1,0,0,0,1164,
+		1160,1,0,0,0,1164,1161,1,0,0,0,1164,1162,1,0,0,0,1164,1163,1,0,0,0,1165,
+		197,1,0,0,0,147,202,204,215,218,225,227,245,253,260,269,279,288,297,306,
+		325,345,350,352,356,359,364,371,377,382,392,397,399,414,419,422,426,430,
+		435,438,444,447,450,453,461,465,472,480,487,494,502,518,523,528,531,536,
+		539,544,554,557,563,565,573,576,587,593,596,602,606,612,616,636,639,643,
+		650,653,655,660,663,670,681,690,703,705,711,713,719,732,750,753,756,759,
+		781,797,808,822,829,834,837,840,843,849,858,862,865,868,871,879,885,888,
+		893,896,899,911,921,927,943,959,963,971,975,983,987,998,1000,1008,1018,
+		1022,1025,1028,1031,1036,1039,1045,1050,1058,1068,1076,1084,1088,1096,
+		1101,1103,1106,1111,1120,1122,1127,1134,1137,1143,1151,1164
 	};
 
 	public static readonly ATN _ATN =

@@ -65,6 +65,7 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
             Span(c), Keyword(c), phrases.Quantity(c.quantity(), c), phrases.Reference(c.reference(), c)),
         ChangePropertyContext c => Change(c),
         SingleUsePropertyContext c => new FlagPropertySyntax(Span(c), new WordSyntax(Span(c), "single use")),
+        VerbsPropertyContext c => Verbs(c),
         ReusePropertyContext c => new TextPropertySyntax(Span(c), words.Words(c.REUSE(), c.BECAUSE(), c), words.Text(c.text(), c)),
         KeepPropertyContext c => new FlagPropertySyntax(Span(c), new WordSyntax(Span(c), "keep in order")),
         PrevailingPropertyContext c => new LimitPropertySyntax(Span(c), Keyword(c), phrases.Limit(c.limit(), c)),
@@ -123,6 +124,12 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         alert is { Start.Type: DANGER or WARNING or CAUTION or NOTICE }
             ? new AlertSyntax(Span(context), Keyword(alert), phase, words.Text(alert.text(), alert))
             : null;
+
+    private VerbsPropertySyntax Verbs(VerbsPropertyContext context)
+    {
+        var texts = context.text();
+        return new VerbsPropertySyntax(Span(context), Keyword(context), words.Text(texts.FirstOrDefault(), context), words.Text(texts.ElementAtOrDefault(1), context));
+    }
 
     private FigurePropertySyntax Figure(ParserRuleContext context, FigureContext figure, NeedsPhase phase)
     {

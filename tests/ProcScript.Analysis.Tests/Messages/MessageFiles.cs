@@ -16,7 +16,11 @@ internal static partial class MessageFiles
     {
         var texts = Texts.Select(File.ReadAllText).ToList();
         return (
-            texts.SelectMany(text => Quoted().Matches(text)).Select(match => match.Groups["key"].Value).ToHashSet(),
+            [
+                .. texts.SelectMany(text => Quoted().Matches(text)).Select(match => match.Groups["key"].Value),
+                // The script of a pack has messages of its own, and names them without what they begin with.
+                .. Sources("*.js").Select(File.ReadAllText).SelectMany(text => Quoted().Matches(text)).Select(match => $"js.{match.Groups["key"].Value}"),
+            ],
             texts.SelectMany(text => PutTogether().Matches(text)).Select(match => match.Groups["start"].Value).ToHashSet());
     }
 

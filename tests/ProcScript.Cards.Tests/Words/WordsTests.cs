@@ -1,6 +1,7 @@
 using System.Globalization;
 using CsCheck;
 using ProcScript.Cards.Words;
+using ProcScript.Model.Quantities;
 
 namespace ProcScript.Cards.Tests.Words;
 
@@ -52,7 +53,7 @@ public sealed class WordsTests
     [InlineData(10, "10 kg (22 lb)")]
     [InlineData(0.5, "0.5 kg (1 lb)")]
     [InlineData(14.25, "14.3 kg (31 lb)")]
-    public void A_mass_is_told_in_both_units(double kilograms, string words) => Assert.Equal(words, Masses.InWords(kilograms));
+    public void A_mass_is_told_in_both_units(double kilograms, string words) => Assert.Equal(words, Masses.InWords(kilograms, NumberStyle.English));
 
     [Theory]
     [InlineData(new int[0], "")]

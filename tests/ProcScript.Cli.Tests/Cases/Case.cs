@@ -11,8 +11,8 @@ internal sealed record Case(string Name)
     /// <summary>The sources, relative to the folder, in order.</summary>
     public IReadOnlyList<string> Sources => FilesBelow(Folder).Where(IsSource).ToList();
 
-    /// <summary>The sources, and the settings that they are checked by.</summary>
-    public IReadOnlyList<string> Files => FilesBelow(Folder).Where(path => IsSource(path) || IsSettings(path)).ToList();
+    /// <summary>The sources, their translations, and the settings that they are checked by.</summary>
+    public IReadOnlyList<string> Files => FilesBelow(Folder).Where(path => IsSource(path) || IsSettings(path) || IsTranslation(path)).ToList();
 
     /// <summary>
     /// Every case: <c>group/case</c>, and of a rule <c>rules/CODE/fires</c>, <c>quiet</c> and <c>fixed</c>. A case may have folders.
@@ -31,6 +31,8 @@ internal sealed record Case(string Name)
     public static bool IsSource(string path) => path.EndsWith(".proc", StringComparison.Ordinal);
 
     public static bool IsSettings(string path) => path.EndsWith(".json", StringComparison.Ordinal) && Path.GetFileName(path) != "plan.json";
+
+    public static bool IsTranslation(string path) => path.EndsWith(".xlf", StringComparison.Ordinal);
 
     /// <summary>Whether a file is there to be shown by a source, whatever is in it.</summary>
     public static bool IsPicture(string path) => Path.GetExtension(path).ToUpperInvariant() is ".SVG" or ".PNG" or ".JPG" or ".WEBP" or ".GIF";

@@ -47,6 +47,40 @@ public sealed class BuildVerbTests : IDisposable
         Assert.Equal(apart, _disk.Read("packs/p/cards.html").Contains("class=\"card-layout\"", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(null, null, "en")]
+    [InlineData("pl", null, "pl")]
+    [InlineData(null, "fr", "fr")]
+    [InlineData("es", "fr", "es")]
+    public async Task Packs_are_written_in_the_language_of_the_settings_or_the_command_line(string? option, string? setting, string language)
+    {
+        _disk.With("library/a.proc", Sample.Text);
+        if (setting is not null)
+        {
+            _disk.With("library/procscript.json", $$"""{ "language": "{{setting}}" }""");
+        }
+
+        string[] chosen = option is null ? [] : ["--language", option];
+        var run = await BuildAsync(["library", "-o", "packs", .. chosen]);
+
+        Assert.Equal(ExitCode.Clean, run.Code);
+        Assert.Contains($"<html lang=\"{language}\">", _disk.Read("packs/p/cards.html"), StringComparison.Ordinal);
+        using var plan = JsonDocument.Parse(_disk.Read("packs/p/plan.json"));
+        Assert.Equal(language, plan.RootElement.GetProperty("language").GetString());
+    }
+
+    [Fact]
+    public async Task A_language_that_packs_are_not_written_in_is_refused_with_those_that_they_are()
+    {
+        _disk.With("a.proc", Sample.Text);
+
+        var run = await BuildAsync("a.proc", "-o", "packs", "--language", "xx");
+
+        Assert.Equal(ExitCode.Usage, run.Code);
+        Assert.Contains("packs are not written in 'xx': choose among en, de, fr, es, pl.", run.Error, StringComparison.Ordinal);
+        Assert.Equal(["a.proc"], _disk.Files());
+    }
+
     [Fact]
     public async Task A_layout_that_there_is_not_is_refused()
     {

@@ -11,7 +11,7 @@ internal static class CardStandings
 {
     /// <summary>By phase and card.</summary>
     public static IReadOnlyDictionary<(PlanPhase Phase, int Card), PlanStanding> Of(
-        StripRun strip, RefitRun refit, Wordbook book, StepList list, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
+        StripRun strip, RefitRun refit, StepList list, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary, Wordbook book)
     {
         var cards = strip.Actions.Concat(refit.Actions).Zip(list.Steps).ToLookup(done => (done.Second.Phase, done.Second.Card));
         var standings = new Dictionary<(PlanPhase, int), PlanStanding>();
@@ -31,14 +31,14 @@ internal static class CardStandings
                     last = step.Number;
                 }
 
-                standings.Add((phase, card), At(last, strip, book, state, bags, temporary));
+                standings.Add((phase, card), At(last, strip, state, bags, temporary, book));
             }
         }
 
         return standings;
     }
 
-    private static PlanStanding At(int last, StripRun strip, Wordbook book, MachineState state, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary)
+    private static PlanStanding At(int last, StripRun strip, MachineState state, ImmutableArray<PlanBag> bags, ImmutableArray<PlanTemporary> temporary, Wordbook book)
     {
         var standing = new MachineStanding(strip, state, book);
         var off = standing.PartsOff.ToLookup(part => state.Place(part));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Runs;
+using ProcScript.Model.Texts;
 
 namespace ProcScript.Analysis.Plans.Steps;
 
@@ -58,8 +59,8 @@ internal sealed record RefitCards(ImmutableArray<string> Titles, IReadOnlyDictio
 
     /// <summary>A card of the pack has this title already, and on the way back it says the opposite.</summary>
     private static bool IsMakeSafe(string stage, Wordbook book) =>
-        stage.Equals(Wordbook.English.Say("title.make-safe"), StringComparison.OrdinalIgnoreCase)
-        || stage.Equals(book.Say("title.make-safe"), StringComparison.OrdinalIgnoreCase);
+        LibraryTexts.Plain(stage).Equals(Wordbook.English.Say("title.make-safe"), StringComparison.OrdinalIgnoreCase)
+        || LibraryTexts.Plain(stage).Equals(book.Say("title.make-safe"), StringComparison.OrdinalIgnoreCase);
 
     private static Dictionary<int, string> Stages(StripRun strip, Wordbook book)
     {

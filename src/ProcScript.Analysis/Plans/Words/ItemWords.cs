@@ -33,7 +33,7 @@ internal static class ItemWords
             : kind.Title;
 
     /// <summary>A position of a control.</summary>
-    public static string Position(Control control, int position) => control.Positions[position].Replace('_', ' ');
+    public static string Position(Control control, int position) => control.PositionTitles[position];
 
     /// <summary>A tool with its size, where its title does not say that.</summary>
     public static string Of(Tool tool, Wordbook book) =>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Messages;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Texts;
 
 namespace ProcScript.Analysis.Plans.Words;
 
@@ -21,7 +22,7 @@ internal sealed class SafetyLines(Wordbook book)
         .. Lock(energy),
         Line("release", energy.Bleed, "safety.release"),
         .. Wait(energy),
-        Line("verify", energy.Verify is { } verify ? string.Join(' ', Present(verify, VerifyPlace(energy, book))) : null, "safety.verify"),
+        Line("verify", energy.Verify is { } verify ? VerifyPlace(energy) is { } place ? $"{Closed(verify)} {place}" : verify : null, "safety.verify"),
     ];
 
     /// <summary>Area clear, machine whole, people clear, locks off, people told; the step itself restores.</summary>
@@ -42,10 +43,11 @@ internal sealed class SafetyLines(Wordbook book)
     }
 
     /// <summary>Where it is proved to be off, or null.</summary>
-    public static string? VerifyPlace(Energy energy, Wordbook book) =>
+    public string? VerifyPlace(Energy energy) =>
         energy.VerifyAt is { } place && ItemWords.Place(place) is { Length: > 0 } words ? book.Say("how.prove-at", ("place", words)) : null;
 
-    private static IEnumerable<string> Present(params IEnumerable<string?> texts) => texts.OfType<string>();
+    /// <summary>With a full stop, for another sentence follows.</summary>
+    private static string Closed(string sentence) => LibraryTexts.Plain(sentence) is [.., var last] && char.IsLetterOrDigit(last) ? $"{sentence}." : sentence;
 
     private PlanSafetyLine Line(string action, string? written, string usual) => new(action, written ?? book.Say(usual), written is null);
 

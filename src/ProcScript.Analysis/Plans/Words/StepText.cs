@@ -58,7 +58,23 @@ internal static class StepText
 
     /// <summary>The same of an item, which may have another usual verb: a refrigerant is recovered, and not emptied.</summary>
     private static string Phrase(Verb verb, MachineItem? item, string what, Wordbook book) =>
-        item is Fluid fluid && FluidSorts.Verb(fluid, verb) is { } usual ? book.Say($"verb-of-fluid.{usual}", ("what", what)) : Phrase(verb, what, book);
+        item is not null && Own(verb, item) is { Length: > 0 } own ? book.Say("verb-of-author", ("verb", Capital(own)), ("what", what))
+        : item is Fluid fluid && FluidSorts.Verb(fluid, verb) is { } usual ? book.Say($"verb-of-fluid.{usual}", ("what", what)) : Phrase(verb, what, book);
+
+    /// <summary>The author's own verb for it; null where there is none.</summary>
+    private static string? Own(Verb verb, MachineItem item)
+    {
+        var verbs = item switch
+        {
+            Joint joint => joint.Kind.Verbs,
+            Energy energy => energy.Verbs,
+            Fluid fluid => fluid.Verbs,
+            _ => null,
+        };
+        return verb == ActionTable.Opening(item).Verb ? verbs?.Off : verb == ActionTable.Closing(item).Verb ? verbs?.On : null;
+    }
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string NewOrOld(Joint pin, Fate fate, Wordbook book) =>
         pin.SingleUse || fate == Fate.Renewed ? book.Say("item.new", ("title", pin.Kind.Title)) : pin.Kind.Title;

@@ -48,7 +48,7 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
 
     private void Bind(CatalogSymbol symbol, BindingPlace place, FindingSink sink)
     {
-        var title = symbol.Node.Title is { } text ? AuthorText.Bind(text, place, sink) : AuthorText.Words(symbol.Name);
+        var title = symbol.Node.Title is { } text ? AuthorText.Bind(text, place, sink) : AuthorText.Named(symbol.Node.Name, place);
         switch (symbol)
         {
             case ToolSymbol tool:
@@ -147,6 +147,9 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
                     break;
                 case ChoicePropertySyntax pattern:
                     kind = kind with { Pattern = TorqueBinder.Pattern(pattern) };
+                    break;
+                case VerbsPropertySyntax verbs:
+                    kind = kind with { Verbs = VerbPairs.Bind(verbs, place, sink) };
                     break;
                 case FlagPropertySyntax flag:
                     kind = WithFlag(kind, flag.Keyword.Text);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Texts;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
@@ -23,6 +24,9 @@ internal sealed class SourceFile(string path)
 
     /// <summary>The tree of the last binding that came to its end; null where there was none.</summary>
     public SyntaxTree? SettledTree { get; set; }
+
+    /// <summary>Its texts in another language; null where they are told as they are written.</summary>
+    public FileTexts? Texts { get; set; }
 
     /// <summary>Whether its text is there.</summary>
     public bool IsRead { get; private set; }

@@ -69,6 +69,7 @@ internal sealed class SourceFiles
             var known = memory.FileAt(path);
             known.Index = files.Count;
             known.Set(file.Tree, file.Reading.Content is not null);
+            known.Texts = (store as TranslatedSourceStore)?.Texts.For(path, file.Tree);
             if (known.IsChanged)
             {
                 memory.Changed.Add(known);

@@ -125,6 +125,7 @@ internal sealed class MachineElaborator
         Declared = outline.Declared,
         Index = _controls.Count,
         Positions = outline.Positions,
+        PositionTitles = outline.PositionTitles,
     };
 
     private Part PartOf(OutlineItem outline) => new()

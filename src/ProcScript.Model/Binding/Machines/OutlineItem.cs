@@ -51,6 +51,9 @@ internal sealed class OutlineItem
     /// <summary>Of a control: its positions.</summary>
     public ImmutableArray<string> Positions { get; init; } = [];
 
+    /// <summary>The same as people call them.</summary>
+    public ImmutableArray<string> PositionTitles { get; init; } = [];
+
     /// <summary>Of an energy, a fluid or a part: the first thing in its block; null where there is none.</summary>
     public SyntaxNode? First { get; init; }
 

@@ -42,7 +42,7 @@ internal sealed class OutlineWalk
         var options = Options(place);
         _options = new OptionNames(options, !_symbol.IsFaulty);
         Members(_symbol.Node.Members, place, -1, isTop: true);
-        var title = _symbol.Node.Title is { } text ? AuthorText.Bind(text, place, _sink) : AuthorText.Words(_symbol.Name);
+        var title = _symbol.Node.Title is { } text ? AuthorText.Bind(text, place, _sink) : AuthorText.Named(_symbol.Node.Name, place);
         return new MachineOutline(_symbol, title, options, _items, _effective, _sink);
     }
 
@@ -58,7 +58,7 @@ internal sealed class OutlineWalk
             }
 
             var name = syntax.Name.Text;
-            var title = syntax.Title is { } text ? AuthorText.Bind(text, place, _sink) : AuthorText.Words(name);
+            var title = syntax.Title is { } text ? AuthorText.Bind(text, place, _sink) : AuthorText.Named(syntax.Name, place);
             var option = new Option(name, title, place.At(syntax.Name.Span));
             if (options.Count == OptionNames.Most)
             {
@@ -187,11 +187,12 @@ internal sealed class OutlineWalk
         {
             Sort = sort,
             Name = canonical,
-            Title = title is null ? CanonicalName.Words(canonical) : AuthorText.Bind(title, place, _sink),
+            Title = title is null ? AuthorText.Named(name, canonical, place) : AuthorText.Bind(title, place, _sink),
             Reference = name,
             Place = place,
             Parent = part,
             Positions = positions.IsDefault ? [] : positions,
+            PositionTitles = positions.IsDefault ? [] : [.. positions.Select(position => AuthorText.Word(position, place))],
             First = first ?? properties.FirstOrDefault(),
         };
         foreach (var (property, where) in PropertyPlaces.Of(properties, place, _options, null, _sink))

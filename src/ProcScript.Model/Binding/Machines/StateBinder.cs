@@ -18,6 +18,9 @@ internal sealed class StateBinder(SymbolLookup lookup, ItemLookup items, Conditi
     {
         switch (property)
         {
+            case VerbsPropertySyntax verbs:
+                energy.Verbs = VerbPairs.Bind(verbs, place, sink);
+                break;
             case TextPropertySyntax text:
                 SetText(energy, text.Keyword.Text, AuthorText.Bind(text.Text, place, sink));
                 break;
@@ -51,6 +54,9 @@ internal sealed class StateBinder(SymbolLookup lookup, ItemLookup items, Conditi
     {
         switch (property)
         {
+            case VerbsPropertySyntax verbs:
+                fluid.Verbs = VerbPairs.Bind(verbs, place, sink);
+                break;
             case TextPropertySyntax { Keyword.Text: "empty" } text:
                 fluid.Empty = AuthorText.Bind(text.Text, place, sink);
                 break;

@@ -1,16 +1,54 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Rules.Names;
+using ProcScript.Model.Texts;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Places;
 
 /// <summary>Puts the values of variables into the author's texts: <c>{side}</c> stands for the value, <c>{{</c> for a brace.</summary>
-internal static class AuthorText
+internal static partial class AuthorText
 {
-    /// <summary>The text with every placeholder filled in.</summary>
+    /// <summary>The text with every placeholder filled in; between marks where the library is told in another language.</summary>
     public static string Bind(TextSyntax text, BindingPlace place, FindingSink sink)
+    {
+        var filled = Filled(text, place, sink);
+        return place.File.Texts is { } texts
+            ? texts.Marked(filled, texts.Find(text.Span) is { } target ? Translated(target, place, texts) : null)
+            : filled;
+    }
+
+    /// <summary>The name of what has no title, as words; between marks where the library is told in another language.</summary>
+    public static string Named(WordSyntax name, BindingPlace place) =>
+        place.File.Texts is { } texts ? texts.Marked(Words(name.Text), texts.Find(name.Span)) : Words(name.Text);
+
+    /// <summary>The same of a name with an index, whose words follow.</summary>
+    public static string Named(ReferenceSyntax name, string canonical, BindingPlace place)
+    {
+        var words = CanonicalName.Words(canonical);
+        if (place.File.Texts is not { } texts)
+        {
+            return words;
+        }
+
+        var indices = name.Indices.Select(index => texts.Word(place.Bindings.Find(index.Text)?.Value ?? index.Text));
+        return texts.Marked(words, texts.Find(name.Span) is { } target ? string.Join(' ', indices.Prepend(target)) : null);
+    }
+
+    /// <summary>A word that stands by itself, such as a position of a control; between marks where the library is told in another language.</summary>
+    public static string Word(string word, BindingPlace place) =>
+        place.File.Texts is { } texts ? texts.Marked(Words(word), texts.FindWord(word)) : Words(word);
+
+    private static string Translated(string target, BindingPlace place, FileTexts texts) => Placeholder().Replace(
+        target,
+        match => match.Value == "{{" ? "{" : place.Bindings.Find(match.Groups["name"].Value) is { } variable ? texts.Word(variable.Value) : match.Value);
+
+    [GeneratedRegex(@"\{\{|\{(?<name>\w+)\}", RegexOptions.CultureInvariant)]
+    private static partial Regex Placeholder();
+
+    private static string Filled(TextSyntax text, BindingPlace place, FindingSink sink)
     {
         var value = text.Value;
         var brace = value.IndexOf('{', StringComparison.Ordinal);

@@ -68,7 +68,7 @@ internal sealed class ProcedureCalls(ProcedureOutlines outlines, SymbolLookup lo
     }
 
     private string Title(ProcedureSymbol symbol, BindingPlace body) =>
-        symbol.Node.Title is { } title ? AuthorText.Bind(title, body, sink) : AuthorText.Words(symbol.Name);
+        symbol.Node.Title is { } title ? AuthorText.Bind(title, body, sink) : AuthorText.Named(symbol.Node.Name, body);
 
     private Bindings? Arguments(DoSyntax call, ProcedureOutline target, BindingPlace place)
     {

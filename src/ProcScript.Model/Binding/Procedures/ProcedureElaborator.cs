@@ -61,7 +61,7 @@ internal sealed class ProcedureElaborator
         }
 
         Items(_outline.Symbol.Node.Items, place, new CallFrame(_outline, [], null), into: null);
-        var title = _outline.Symbol.Node.Title is { } text ? AuthorText.Bind(text, place, _sink) : AuthorText.Words(_outline.Symbol.Name);
+        var title = _outline.Symbol.Node.Title is { } text ? AuthorText.Bind(text, place, _sink) : AuthorText.Named(_outline.Symbol.Node.Name, place);
         return new ProcedureDraft
         {
             Head = _outline.Head,

@@ -82,6 +82,7 @@ internal static class PropertyTable
         new("twist", Lifts),
         new("uses", Kind | Fluid | Part | Joint | Cover | Doings | Procedure, Repeats: true),
         new("verify", Energy),
+        new("verbs", Kind | Energy | Fluid),
         new("voltage", Energy),
         new("wait", Energy),
         new("way behind", Part, Repeats: true),

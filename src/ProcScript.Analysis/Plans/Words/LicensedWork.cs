@@ -1,14 +1,13 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using ProcScript.Analysis.Plans;
 
-namespace ProcScript.Cards;
+namespace ProcScript.Analysis.Plans.Words;
 
 /// <summary>
 /// Finds, by the hazard marks and the words of a plan, work that most countries leave to licensed people. It can only add cautions: every pack
 /// carries the general one, whatever is found here.
 /// </summary>
-internal static partial class LicensedWork
+public static partial class LicensedWork
 {
     // Work on live parts above 60 V DC counts as high voltage: e-safe-consulting.com on DGUV Information 209-093 and DIN VDE 0105-100.
     private const double HighVoltage = 60;
