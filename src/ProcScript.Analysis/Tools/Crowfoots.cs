@@ -5,7 +5,6 @@ using ProcScript.Model;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
-using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Tools;
 
