@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Needs;
+using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Nodes;
@@ -53,7 +54,19 @@ public sealed record InsertedCap(Step Step) : ActionOrigin;
 
 /// <summary>It undoes an action of the strip.</summary>
 /// <param name="Action">The action.</param>
-public sealed record InverseOf(PerformedAction Action) : ActionOrigin;
+public sealed record InverseOf(PerformedAction Action) : ActionOrigin
+{
+    private ActionDetails? _details;
+
+    /// <summary>What the author's block says of it: worked out once, for every rule asks.</summary>
+    internal ActionDetails Details => _details ??= RefitDetails.Of(StepOrigin.Details(Action));
+
+    /// <summary>Whether both undo the same.</summary>
+    public bool Equals(InverseOf? other) => other is not null && Action == other.Action;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Action.GetHashCode();
+}
 
 /// <summary>The refit sets a control for the sake of one of its actions, or sets it back after.</summary>
 /// <param name="For">The need.</param>

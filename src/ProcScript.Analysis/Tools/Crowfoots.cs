@@ -5,7 +5,6 @@ using ProcScript.Model;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
-using ProcScript.Model.Quantities;
 
 namespace ProcScript.Analysis.Tools;
 
@@ -35,7 +34,7 @@ internal sealed record Crowfoots(ImmutableArray<Tool> All)
     /// tools sits on a square drive.
     /// </summary>
     public static Tool? Spanner(IReadOnlyCollection<Tool> tools) =>
-        tools.Any(tool => IsCrowfoot(tool) || Says(tool, Couplers)) ? null : tools.FirstOrDefault(IsSpanner);
+        tools.FirstOrDefault(IsSpanner) is { } spanner && !tools.Any(tool => IsCrowfoot(tool) || Says(tool, Couplers)) ? spanner : null;
 
     /// <summary>The tools for a joint: of its kind and its own.</summary>
     public static IEnumerable<Tool> ToolsOf(Joint joint) =>
@@ -52,5 +51,6 @@ internal sealed record Crowfoots(ImmutableArray<Tool> All)
     private static bool IsSpanner(Tool tool) => Says(tool, Spanners) || (Says(tool, Wrenches) && Says(tool, OpenJaws));
 
     private static bool Says(Tool tool, ImmutableArray<string> words) =>
-        tool.Title.Split([' ', ',', '(', ')', '/'], StringSplitOptions.RemoveEmptyEntries).Any(word => words.Contains(word, StringComparer.OrdinalIgnoreCase));
+        words.Any(word => tool.Title.Contains(word, StringComparison.OrdinalIgnoreCase))
+        && tool.Title.Split([' ', ',', '(', ')', '/'], StringSplitOptions.RemoveEmptyEntries).Any(word => words.Contains(word, StringComparer.OrdinalIgnoreCase));
 }

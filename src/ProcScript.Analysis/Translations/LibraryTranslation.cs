@@ -3,7 +3,6 @@ using ProcScript.Analysis.Messages;
 using ProcScript.Model;
 using ProcScript.Model.Sources;
 using ProcScript.Model.Texts;
-using ProcScript.Syntax;
 
 namespace ProcScript.Analysis.Translations;
 

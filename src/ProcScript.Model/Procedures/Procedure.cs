@@ -89,7 +89,7 @@ public sealed class Procedure
                 .Select(step => step.Details)
                 .Concat(Rules.OfType<TestRule>().SelectMany(test => test.Steps).Select(step => step.Details))
                 .Concat(Rules.OfType<CheckRule>().Select(check => check.Details))
-                .Where(details => !ReferenceEquals(details, ActionDetails.None))
+                .Where(details => !details.Figures.IsEmpty || details.Refit is { Figures.IsEmpty: false })
                 .SelectMany(details => details.Figures.AddRange(details.Refit?.Figures ?? [])),
         ]
         : field;

@@ -1,4 +1,3 @@
-using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Tests.Plans;
 using ProcScript.Analysis.Translations;

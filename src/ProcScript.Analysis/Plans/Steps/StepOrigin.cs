@@ -24,7 +24,7 @@ internal static class StepOrigin
         // What stands at `strip x` is about taking x out, the last of the actions that it expands to.
         ExpandedStep { For: null } expanded => expanded.Step.Details.Or(expanded.Given),
         ExpandedStep expanded => expanded.Given,
-        InverseOf inverse => RefitDetails.Of(Details(inverse.Action)),
+        InverseOf inverse => inverse.Details,
         Tightened tightened => RefitDetails.Of(Details(tightened.Undo)) with { How = [], Photos = [], Figures = [], Uses = [], Time = null, Store = null },
         PropAgain again => Details(again.Support) with { Alerts = [], Photos = [], Figures = [], Refit = null },
         TestStep { Step: { } step } => step.Details,

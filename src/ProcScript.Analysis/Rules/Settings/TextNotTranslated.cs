@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Messages;
-using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Translations;
 using ProcScript.Model;
 using ProcScript.Model.Texts;
