@@ -69,7 +69,7 @@ public sealed class LiveReload(ChromiumFixture chromium) : IDisposable
     {
         var demo = Path.Combine(Checkout.Root, "procedures");
         TemporaryFolder copy = new();
-        foreach (var file in Directory.EnumerateFiles(demo, "*.proc", SearchOption.AllDirectories))
+        foreach (var file in Directory.EnumerateFiles(demo, "*.*", SearchOption.AllDirectories))
         {
             copy.With(Path.GetRelativePath(demo, file), File.ReadAllBytes(file));
         }
