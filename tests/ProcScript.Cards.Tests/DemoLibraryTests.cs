@@ -40,6 +40,16 @@ public sealed class DemoLibraryTests
 
     [Theory]
     [MemberData(nameof(Jobs))]
+    public void Nothing_is_printed_that_only_templates_know(string job)
+    {
+        var document = new HtmlParser().ParseDocument(WorkPack.Html(DemoLibrary.Plans[job], PackTemplates.Standard).Text);
+
+        // A value with parts of its own comes out as {key: "…"} where a template takes the whole for one of them.
+        Assert.All(document.QuerySelectorAll("main, section"), section => Assert.DoesNotMatch(@"\{\s*\w+:|\{\{|\}\}", section.TextContent));
+    }
+
+    [Theory]
+    [MemberData(nameof(Jobs))]
     public void Every_bag_has_a_label_with_its_count(string job)
     {
         var plan = DemoLibrary.Plans[job];

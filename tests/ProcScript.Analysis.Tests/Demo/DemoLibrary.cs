@@ -9,12 +9,10 @@ internal static class DemoLibrary
     private static readonly string Root = Path.Combine(AppContext.BaseDirectory, "procedures");
 
     /// <summary>Every file by its path in the library.</summary>
-    public static ImmutableSortedDictionary<string, string> Files { get; } = Directory
-        .EnumerateFiles(Root, "*.proc", SearchOption.AllDirectories)
-        .ToImmutableSortedDictionary(
-            path => Path.GetRelativePath(Root, path).Replace('\\', '/'),
-            File.ReadAllText,
-            StringComparer.Ordinal);
+    public static ImmutableSortedDictionary<string, string> Files { get; } = Read("*.proc");
+
+    /// <summary>The drawings that its cards show, beside every choice of files.</summary>
+    private static readonly ImmutableSortedDictionary<string, string> Pictures = Read("*.svg");
 
     /// <summary>The whole library, checked.</summary>
     public static LibraryReport Report { get; } = Check(Files);
@@ -33,7 +31,14 @@ internal static class DemoLibrary
         .Distinct(StringComparer.Ordinal)
         .Select(file => KeyValuePair.Create(file, Files[file]));
 
-    public static LibraryReport Check(IEnumerable<KeyValuePair<string, string>> files) => LibraryCheck.Run(new MemorySourceStore(files));
+    public static LibraryReport Check(IEnumerable<KeyValuePair<string, string>> files) => LibraryCheck.Run(new MemorySourceStore([.. files, .. Pictures]));
+
+    private static ImmutableSortedDictionary<string, string> Read(string pattern) => Directory
+        .EnumerateFiles(Root, pattern, SearchOption.AllDirectories)
+        .ToImmutableSortedDictionary(
+            path => Path.GetRelativePath(Root, path).Replace('\\', '/'),
+            File.ReadAllText,
+            StringComparer.Ordinal);
 
     public static string FolderOf(string path) => path[..path.IndexOf('/', StringComparison.Ordinal)];
 

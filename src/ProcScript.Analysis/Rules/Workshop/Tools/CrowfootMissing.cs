@@ -34,7 +34,7 @@ public sealed class CrowfootMissing : OutcomeRule
             line union "oil union" { tool open_19  torque 22 ± 2 N.m }
 
             machine press "Press" {
-              fluid oil "oil" { empty "Open the drain."  fill "Fill to the mark." }
+              fluid oil "oil" { charge 1 ± 0.1 L  empty "Open the drain."  fill "Fill to the mark." }
               part valve "valve" { piped by 1 union as valve_union carries oil }
             }
 
@@ -54,7 +54,7 @@ public sealed class CrowfootMissing : OutcomeRule
             line union "oil union" { tool open_19  torque 22 ± 2 N.m }
 
             machine press "Press" {
-              fluid oil "oil" { empty "Open the drain."  fill "Fill to the mark." }
+              fluid oil "oil" { charge 1 ± 0.1 L  empty "Open the drain."  fill "Fill to the mark." }
               part valve "valve" { piped by 1 union as valve_union carries oil }
             }
 
