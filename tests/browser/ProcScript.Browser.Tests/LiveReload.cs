@@ -80,10 +80,12 @@ public sealed class LiveReload(ChromiumFixture chromium) : IDisposable
     private static Task ShowsAsync(IPage page, string title) =>
         Assertions.Expect(page.Locator("h1").First).ToHaveTextAsync(title, new() { Timeout = Patient.Timeout });
 
+    /// <summary>Saves as editors do, in one move: a file that is being written would be read as an empty one.</summary>
     private void Change(string old, string text)
     {
         var source = _library.Read(Source);
         Assert.Contains(old, source, StringComparison.Ordinal);
-        _library.With(Source, source.Replace(old, text, StringComparison.Ordinal));
+        _library.With($"{Source}.saving", source.Replace(old, text, StringComparison.Ordinal));
+        File.Move(_library[$"{Source}.saving"], _library[Source], overwrite: true);
     }
 }
