@@ -47,7 +47,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         {
             if (!tools.Exists(IsTorqueWrench))
             {
-                titles.Add(wrenches.For(torque) is { } wrench ? ItemWords.Of(wrench, Book) : TorqueWrench);
+                titles.Add(wrenches.For(torque, spanner is not null) is { } wrench ? ItemWords.Of(wrench, Book) : TorqueWrench);
             }
 
             if (torque.IsToAngle && !titles.Exists(title => title.Contains(AngleGauge, StringComparison.OrdinalIgnoreCase)))

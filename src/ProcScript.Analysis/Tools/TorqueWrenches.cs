@@ -24,7 +24,10 @@ internal sealed record TorqueWrenches(ImmutableArray<Tool> All)
     /// The smallest wrench that covers a torque with all its stages; null where none does. A wrench is set to the nominal torque, so that,
     /// and not the tolerance around it, has to lie in its range; one too large is coarse at the low end of its scale (common practice).
     /// </summary>
-    public Tool? For(TighteningTorque torque) => All.FirstOrDefault(tool => torque.Stages.All(stage => Covers(tool, stage)));
+    /// <param name="torque">The torque.</param>
+    /// <param name="turnsCrowfoot">Whether it has to turn a crowfoot, which no screwdriver does.</param>
+    public Tool? For(TighteningTorque torque, bool turnsCrowfoot = false) => All.FirstOrDefault(tool =>
+        !(turnsCrowfoot && tool.Title.Contains("screwdriver", StringComparison.OrdinalIgnoreCase)) && torque.Stages.All(stage => Covers(tool, stage)));
 
     /// <summary>The stages of a torque that no wrench covers.</summary>
     public IEnumerable<Quantity> Uncovered(TighteningTorque torque) => torque.Stages.Where(stage => !All.Any(tool => Covers(tool, stage)));

@@ -36,7 +36,7 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
         "useDirective", "goal", "stage", "doCall", "workBlock", "refitRules", "testRule", "eachMembers", "whenMembers");
 
     /// <summary>Properties that take a text.</summary>
-    public IReadOnlyList<string> TextProperties { get; } = parser.AtTheStartOf("textProperty", "verifyProperty", "asideClause", "figure");
+    public IReadOnlyList<string> TextProperties { get; } = parser.AtTheStartOf("textProperty", "verbsProperty", "verifyProperty", "asideClause", "figure");
 
     /// <summary>Every property by its first word.</summary>
     public IReadOnlyList<string> Properties { get; } = parser.AtTheStartOf(

@@ -116,7 +116,7 @@ internal sealed class HandOvers
         }
         else if (off.Count < energies.Length)
         {
-            yield return new PlanHandOverLine($"Live: {string.Join(", ", energies.Except(off).Select(energy => energy.Title))}.", 0, null);
+            yield return new PlanHandOverLine(_book.Say("over.live", ("energies", string.Join(", ", energies.Except(off).Select(energy => energy.Title)))), 0, null);
         }
     }
 

@@ -28,7 +28,8 @@ internal static class StandingCautions
 
         foreach (var (item, hazard) in items.Distinct().SelectMany(Hazards))
         {
-            var caution = hazard == Hazard.HotSurface ? UsualCautions.ForLettingGo(hazard, item) : UsualCautions.ForPuttingBack(hazard, item);
+            // Nothing comes back here: what burns or is under pressure may still be where somebody opens it next.
+            var caution = hazard is Hazard.HotSurface or Hazard.Pressure or Hazard.Scald ? UsualCautions.ForLettingGo(hazard, item) : UsualCautions.ForPuttingBack(hazard, item);
             if (told.Add(caution, hazard, item))
             {
                 usual.Add((caution, item));

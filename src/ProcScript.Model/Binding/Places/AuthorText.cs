@@ -48,7 +48,8 @@ internal static partial class AuthorText
     [GeneratedRegex(@"\{\{|\{(?<name>\w+)\}", RegexOptions.CultureInvariant)]
     private static partial Regex Placeholder();
 
-    private static string Filled(TextSyntax text, BindingPlace place, FindingSink sink)
+    /// <summary>The text with every placeholder filled in, as it is in every language: the name of a file.</summary>
+    public static string Filled(TextSyntax text, BindingPlace place, FindingSink sink)
     {
         var value = text.Value;
         var brace = value.IndexOf('{', StringComparison.Ordinal);

@@ -12,7 +12,7 @@ internal static class FigureBinder
     /// <summary>The picture meant; null where it lies outside of the library, which is a finding.</summary>
     public static Figure? Bind(FigurePropertySyntax figure, BindingPlace place, FindingSink sink)
     {
-        var written = AuthorText.Bind(figure.File, place, sink);
+        var written = AuthorText.Filled(figure.File, place, sink);
         var caption = figure.Caption is { } text ? AuthorText.Bind(text, place, sink) : "";
         if (string.IsNullOrWhiteSpace(caption))
         {
