@@ -10,7 +10,7 @@ public sealed class SheetTests(ChromiumFixture chromium)
     private const double AThird = 1.0 / 3;
 
     [Theory]
-    [InlineData("replace_evaporator", 16)]
+    [InlineData("replace_evaporator", 17)]
     [InlineData("replace_hub_motor-left", 10)]
     [InlineData("renew_element_gasket", 10)]
     [InlineData("traction_off", 3)]
