@@ -13,7 +13,24 @@ internal static class PlanTexts
     {
         var document = JsonSerializer.SerializeToNode(plan, PlanJson.Published.Plan)!;
         Tell(document, texts);
-        return document.Deserialize(PlanJson.Published.Plan)! with { TextsLanguage = original.Tag() };
+        return WithPictures(document.Deserialize(PlanJson.Published.Plan)! with { TextsLanguage = original.Tag() }, plan);
+    }
+
+    /// <summary>The plan with the pictures of another one, which data that are written down do without.</summary>
+    private static Plan WithPictures(Plan told, Plan pictured)
+    {
+        return told with
+        {
+            Strip = [.. told.Strip.Zip(pictured.Strip, Stage)],
+            Work = Stage(told.Work, pictured.Work),
+            Refit = [.. told.Refit.Zip(pictured.Refit, Stage)],
+        };
+
+        static PlanStage Stage(PlanStage stage, PlanStage from) => stage with { Steps = [.. stage.Steps.Zip(from.Steps, Step)] };
+
+        static PlanStep Step(PlanStep step, PlanStep from) => step.Figures.IsEmpty
+            ? step
+            : step with { Figures = [.. step.Figures.Zip(from.Figures, (figure, one) => figure with { Content = one.Content })] };
     }
 
     private static void Tell(JsonNode node, LibraryTexts texts)

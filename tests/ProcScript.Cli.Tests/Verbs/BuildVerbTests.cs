@@ -70,6 +70,21 @@ public sealed class BuildVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task A_pack_in_another_language_has_its_pictures()
+    {
+        _disk.With("lid.svg", """<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 30 20"><rect width="30" height="20"/></svg>""");
+        _disk.With("a.proc", """
+            machine m "M" { part lid "lid" { figure "lid.svg" "The lid from above" } }
+            procedure p "P" on m { stage "Lid" { remove lid } }
+            """);
+
+        await BuildAsync("a.proc", "-o", "packs", "--language", "de");
+
+        Assert.Contains("data:image/svg+xml;base64,", _disk.Read("packs/p/cards.html"), StringComparison.Ordinal);
+        Assert.Contains("packs/p/figures/lid.svg", _disk.Files());
+    }
+
+    [Fact]
     public async Task A_language_that_packs_are_not_written_in_is_refused_with_those_that_they_are()
     {
         _disk.With("a.proc", Sample.Text);
