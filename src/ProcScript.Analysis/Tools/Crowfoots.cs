@@ -22,7 +22,7 @@ internal sealed record Crowfoots(ImmutableArray<Tool> All)
 
     /// <summary>Those of a procedure.</summary>
     public static Crowfoots Of(Procedure procedure, Library library) => new(
-        [.. library.Tools.Where(tool => IsCrowfoot(tool) && procedure.Files.BinarySearch(tool.Declared.Path, StringComparer.Ordinal) >= 0)]);
+        [.. library.Tools.Where(tool => IsCrowfoot(tool) && procedure.Sees(tool.Declared.Path))]);
 
     /// <summary>Whether a tool is one, by its title.</summary>
     public static bool IsCrowfoot(Tool tool) =>

@@ -14,7 +14,7 @@ internal sealed record TorqueWrenches(ImmutableArray<Tool> All)
     public static TorqueWrenches Of(Procedure procedure, Library library) => new(
     [
         .. library.TorqueWrenches
-            .Where(tool => procedure.Files.BinarySearch(tool.Declared.Path, StringComparer.Ordinal) >= 0)
+            .Where(tool => procedure.Sees(tool.Declared.Path))
             .OrderBy(tool => Base(tool.Range!, tool.Range!.High))
             .ThenByDescending(tool => Base(tool.Range!, tool.Range!.Low))
             .ThenBy(tool => tool.Name, StringComparer.Ordinal),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
+using ProcScript.Model.Binding.Properties;
 
 namespace ProcScript.LanguageServer.Features;
 
@@ -106,7 +107,7 @@ internal static class Sentences
         "work" => Work,
         "refit" => Refit,
         "test" => Test,
-        "tool" or "supply" or "fastener" or "clip" or "connector" or "line" or "bond" => PropertySentences.For(block),
+        _ when PropertyWords.IsOfCatalog(block) => PropertySentences.For(block),
         _ => [.. PropertySentences.For(block), When],
     };
 

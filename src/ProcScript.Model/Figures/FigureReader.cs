@@ -37,7 +37,16 @@ internal static class FigureReader
         }
     }
 
-    /// <summary>Stops at a size that is nought or beyond the limit.</summary>
+    /// <summary>What came of a photograph, as wide and as high as it is seen.</summary>
+    public static ExaminedFigure Photograph(FigureFormat format, int width, int height, int orientation, byte[] content, bool hadPosition) =>
+        ExifBlock.LiesOnItsSide(orientation)
+            ? ExaminedFigure.Of(format, height, width, content, [], hadPosition)
+            : ExaminedFigure.Of(format, width, height, content, [], hadPosition);
+
+    /// <summary>Whether notes that programs write as text, such as XMP, have a position.</summary>
+    public static bool TellPosition(ReadOnlySpan<byte> notes) => notes.IndexOf("GPSLatitude"u8) >= 0;
+
+    /// <summary>Stops at a size that is zero or beyond the limit.</summary>
     /// <exception cref="FigureException">It is.</exception>
     public static void Measure(long width, long height, FigureLimits limits)
     {

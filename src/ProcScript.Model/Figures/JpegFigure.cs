@@ -39,8 +39,7 @@ internal static class JpegFigure
                     (orientation, hadPosition) = (way, hadPosition || position);
                     continue;
                 case 0xE1:
-                    // XMP writes positions as text.
-                    hadPosition |= segment.IndexOf("GPSLatitude"u8) >= 0;
+                    hadPosition |= FigureReader.TellPosition(segment);
                     continue;
                 case 0xEE when segment[2..].StartsWith("Adobe"u8):
                     break;
@@ -83,9 +82,7 @@ internal static class JpegFigure
 
         byte[] start = orientation == 1 ? [0xFF, 0xD8] : [0xFF, 0xD8, 0xFF, 0xE1, 0, 34, .. "Exif\0\0"u8, .. ExifBlock.Of(orientation)];
         byte[] content = [.. start, .. kept.ToArray(), 0xFF, 0xD9];
-        return ExifBlock.LiesOnItsSide(orientation)
-            ? ExaminedFigure.Of(FigureFormat.Jpeg, height, width, content, [], hadPosition)
-            : ExaminedFigure.Of(FigureFormat.Jpeg, width, height, content, [], hadPosition);
+        return FigureReader.Photograph(FigureFormat.Jpeg, width, height, orientation, content, hadPosition);
     }
 
     /// <summary>The next marker; any number of 0xFF may stand before it. A picture that was cut off ends where it was.</summary>

@@ -54,7 +54,7 @@ internal static class PngFigure
                     hadPosition |= position;
                     continue;
                 case "tEXt" or "zTXt" or "iTXt":
-                    hadPosition |= data.IndexOf("GPSLatitude"u8) >= 0;
+                    hadPosition |= FigureReader.TellPosition(data);
                     continue;
                 case var other when char.IsAsciiLetterLower(other[0]):
                     continue;
@@ -70,9 +70,7 @@ internal static class PngFigure
             kept.Write(chunk);
         }
 
-        return ExifBlock.LiesOnItsSide(orientation)
-            ? ExaminedFigure.Of(FigureFormat.Png, (int)height, (int)width, kept.ToArray(), [], hadPosition)
-            : ExaminedFigure.Of(FigureFormat.Png, (int)width, (int)height, kept.ToArray(), [], hadPosition);
+        return FigureReader.Photograph(FigureFormat.Png, (int)width, (int)height, orientation, kept.ToArray(), hadPosition);
     }
 
     private static void Write(MemoryStream kept, ReadOnlySpan<byte> name, ReadOnlySpan<byte> data)

@@ -54,7 +54,7 @@ internal static class WebpFigure
                     hadPosition |= position;
                     break;
                 case "XMP ":
-                    hadPosition |= data.IndexOf("GPSLatitude"u8) >= 0;
+                    hadPosition |= FigureReader.TellPosition(data);
                     break;
             }
         }
@@ -65,9 +65,7 @@ internal static class WebpFigure
         }
 
         var content = Whole(image.ToArray(), width, height, canvas is not null && hasAlpha, orientation);
-        return ExifBlock.LiesOnItsSide(orientation)
-            ? ExaminedFigure.Of(FigureFormat.Webp, height, width, content, [], hadPosition)
-            : ExaminedFigure.Of(FigureFormat.Webp, width, height, content, [], hadPosition);
+        return FigureReader.Photograph(FigureFormat.Webp, width, height, orientation, content, hadPosition);
     }
 
     private static byte[] Whole(byte[] image, int width, int height, bool hasAlpha, int orientation)

@@ -77,6 +77,9 @@ public sealed class Procedure
     /// <summary>The files that it is made from: its own and all that they use, in ordinal order.</summary>
     public required ImmutableArray<string> Files { get; init; }
 
+    /// <summary>Whether it is made from a file, and so can see what is declared there.</summary>
+    public bool Sees(string path) => Files.BinarySearch(path, StringComparer.Ordinal) >= 0;
+
     /// <summary>Whether its text or its machine's carries an error, so that a proof would only repeat it.</summary>
     public required bool HasErrors { get; init; }
 

@@ -52,14 +52,12 @@ internal static class CardStandings
             Unproved = Energies(EnergyState.Unproved),
             FluidsOut = Titles(standing.FluidsOut),
             Propped = Titles(standing.PartsPropped),
-            Caps = temporary.Where(one => one.IsCap && IsOn(one)).Sum(one => one.Count),
-            Temporary = [.. temporary.Where(one => !one.IsCap && IsOn(one)).Select(one => one.Title)],
+            Caps = temporary.Where(one => one.IsCap && one.IsOnAfter(last)).Sum(one => one.Count),
+            Temporary = [.. temporary.Where(one => !one.IsCap && one.IsOnAfter(last)).Select(one => one.Title)],
         };
 
         ImmutableArray<string> Energies(EnergyState wanted) =>
             Titles(strip.Procedure.Machine.Energies.Where(energy => (EnergyState)standing.Value(StateKind.Live, energy) == wanted));
-
-        bool IsOn(PlanTemporary one) => one.OnAt.Count(step => step <= last) > one.OffAt.Count(step => step > 0 && step <= last);
     }
 
     private static ImmutableArray<string> Titles(IEnumerable<MachineItem> items) => [.. items.Select(item => item.Title)];

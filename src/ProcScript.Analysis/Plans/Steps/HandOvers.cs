@@ -135,7 +135,7 @@ internal sealed class HandOvers
 
     /// <summary>Caps and temporary parts of which some are on.</summary>
     private IEnumerable<PlanHandOverLine> Temporary(int now) =>
-        _temporary.Where(one => one.OnAt.Count(step => step < now) > one.OffAt.Count(step => step > 0 && step < now)).Select(one => new PlanHandOverLine(
+        _temporary.Where(one => one.IsOnAfter(now - 1)).Select(one => new PlanHandOverLine(
             string.Join(", ", new[] { ItemWords.Pieces(one.Count, one.Title), one.Where }.Where(words => words.Length > 0)),
             one.OnAt.Last(step => step < now),
             null));

@@ -13,10 +13,8 @@ namespace ProcScript.Model.Binding.Machines;
 /// <summary>Notes joints and their covers in an outline.</summary>
 internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items, FindingSink sink)
 {
-    private ulong _asked;
-
-    /// <summary>Notes a joint, and its covers after it. Gives the options that its block asks for.</summary>
-    public ulong Add(JointSyntax joint, BindingPlace place, int part, OptionNames options)
+    /// <summary>Notes a joint, and its covers after it.</summary>
+    public void Add(JointSyntax joint, BindingPlace place, int part, OptionNames options)
     {
         if (part < 0)
         {
@@ -29,9 +27,7 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
             "piped" => JointRole.Piped,
             _ => JointRole.Held,
         };
-        _asked = 0;
         Add(OutlineSort.Joint, role, joint.Count, joint.Kind, joint.Name, PropertyPlaces.Of(joint.Clauses, place, options, null, sink), place, part, -1, options);
-        return _asked;
     }
 
     /// <summary>Notes the name of a cover that stands where none may stand.</summary>
@@ -76,7 +72,6 @@ internal sealed class JointOutlines(SymbolLookup lookup, List<OutlineItem> items
         foreach (var (clause, where) in clauses)
         {
             item.Members.Add(new OutlineMember(clause, where));
-            _asked |= where.Guards.Options;
             if (clause is CoverSyntax cover)
             {
                 var inner = PropertyPlaces.Of(cover.Clauses, where, options, null, sink);

@@ -122,7 +122,13 @@ internal sealed class OutlineWalk
                 Members(syntax.Members, place, _items.Count - 1, isTop: false);
                 break;
             case JointSyntax joint:
-                _effective |= place.Guards.Options | _joints.Add(joint, place, part, _options);
+                var added = _items.Count;
+                _joints.Add(joint, place, part, _options);
+                for (; added < _items.Count; added++)
+                {
+                    Count(_items[added]);
+                }
+
                 break;
             case CoverSyntax cover when part >= 0:
                 // Not here: the part's own properties say so. Its name is known nevertheless.
@@ -195,14 +201,19 @@ internal sealed class OutlineWalk
             PositionTitles = positions.IsDefault ? [] : [.. positions.Select(position => AuthorText.Word(position, place))],
             First = first ?? properties.FirstOrDefault(),
         };
-        foreach (var (property, where) in PropertyPlaces.Of(properties, place, _options, null, _sink))
-        {
-            item.Members.Add(new OutlineMember(property, where));
-            _effective |= where.Guards.Options;
-        }
-
+        item.Members.AddRange(PropertyPlaces.Of(properties, place, _options, null, _sink).Select(one => new OutlineMember(one.Property, one.Place)));
         _items.Add(item);
-        _effective |= place.Guards.Options;
+        Count(item);
+    }
+
+    /// <summary>Counts the options that an item asks for, and those that its properties do.</summary>
+    private void Count(OutlineItem item)
+    {
+        _effective |= item.Place.Guards.Options;
+        foreach (var member in item.Members)
+        {
+            _effective |= member.Place.Guards.Options;
+        }
     }
 
     private ImmutableArray<string> Positions(ControlSyntax control, BindingPlace place)

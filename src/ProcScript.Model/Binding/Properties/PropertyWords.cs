@@ -18,6 +18,9 @@ public static class PropertyWords
     /// <summary>The words that name the properties of what an action is like in the refit.</summary>
     public static ImmutableArray<string> InRefits { get; } = [.. PropertyTable.KeywordsOf(PropertyHolders.Refit)];
 
+    /// <summary>Whether a block belongs to the catalog, and so to no machine.</summary>
+    public static bool IsOfCatalog(string block) => Holder(block) is PropertyHolders.Tool or PropertyHolders.Supply or PropertyHolders.Kind;
+
     private static PropertyHolders Holder(string block) => block switch
     {
         "tool" => PropertyHolders.Tool,
