@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using ProcScript.Cli.Commands;
+using ProcScript.Cli.Output;
 
 namespace ProcScript.Cli;
 
@@ -111,7 +112,7 @@ internal static class CommandLine
     private static ExitCode Fail(Surroundings around, string message)
     {
         TryFlush(around.Output);
-        around.Error.WriteLine($"procscript: {message}");
+        around.Error.WriteLine(LogCommands.DisarmLines($"procscript: {message}"));
         return ExitCode.Usage;
     }
 

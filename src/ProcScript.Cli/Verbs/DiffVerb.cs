@@ -26,11 +26,11 @@ internal static class DiffVerb
         var losses = LibraryComparison.Losses(change, after.Procedures);
         if (request.Format == DiffFormat.Json)
         {
-            around.Output.Write(ChangeReport.Json(change));
+            around.Output.Write(LogCommands.DisarmJson(ChangeReport.Json(change)));
         }
         else if (request.Format == DiffFormat.Markdown)
         {
-            around.Output.Write(ChangeReport.Markdown(change));
+            around.Output.Write(LogCommands.DisarmLines(ChangeReport.Markdown(change)));
         }
         else
         {
