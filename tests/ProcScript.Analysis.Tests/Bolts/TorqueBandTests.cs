@@ -111,9 +111,15 @@ public class TorqueBandTests
         });
 
     [Fact]
-    public void A_torque_and_its_preload_belong_together() =>
-        Gen.Select(AnyBolt, Gen.Double[1, 100_000], Gen.Double[0.1, 0.3]).Sample((bolt, preload, factor) =>
-            Math.Abs((bolt.PreloadOf(bolt.TorqueFor(preload, factor), factor) / preload) - 1) < 1e-12);
+    public void Of_several_stages_the_highest_is_judged_wherever_it_stands()
+    {
+        var band = TorqueBand.Of(KindOf("M8", "8.8"))!;
+        var (high, sound) = (Torque(band.Most * 1.1).Final, Torque(band.Most * 0.7).Final);
+
+        Assert.True(band.IsBeyond(new TighteningTorque([high, sound], [])));
+        Assert.True(band.IsBeyond(new TighteningTorque([sound, high, sound], [])));
+        Assert.False(band.IsBeyond(new TighteningTorque([sound, sound], [])));
+    }
 
     /// <summary>The usual aim, three quarters of proof load, is sound on every surface, and so is anything between the ends.</summary>
     [Fact]
