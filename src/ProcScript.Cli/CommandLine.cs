@@ -98,6 +98,12 @@ internal static class CommandLine
         };
         foreach (var option in root.Options)
         {
+            // What begins with a slash is a path, and nothing else.
+            foreach (var path in option.Aliases.Where(alias => alias.StartsWith('/')).ToList())
+            {
+                option.Aliases.Remove(path);
+            }
+
             option.Action = option switch
             {
                 VersionOption => new VersionAction(),
