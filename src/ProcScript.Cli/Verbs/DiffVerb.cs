@@ -18,7 +18,7 @@ internal static class DiffVerb
             () =>
             {
                 var (was, now) = (Check(old), Check(fresh));
-                return (now, LibraryComparison.Of(was.Procedures, now.Procedures));
+                return (now, LibraryComparison.Of(was.Procedures, now.Procedures, PrintedPapers.Void));
             },
             stop).WaitAsync(stop);
         Array.ForEach([old, fresh], state => (state.Store as DiskSourceStore)?.RefuseUnreadable());
