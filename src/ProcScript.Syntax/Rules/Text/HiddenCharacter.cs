@@ -38,7 +38,7 @@ public sealed class HiddenCharacter : Rule
             + "terminal or a printer, or one without any width.",
         Why: "What stands in the source is not what is read on the card: a turned 21 bar is read as 12 bar. Others make two texts differ that "
             + "look the same, or are obeyed by the terminal that shows them. They come along when a text is copied from elsewhere.",
-        Wrong: "tool gauge \"gauge, to \u202E21\u202C bar\"\n",
+        Wrong: "tool gauge \"gauge, to \u202E21 bar\"\n",
         Right: "tool gauge \"gauge, to 12 bar\"\n");
 
     /// <summary>The runs of such characters in a stretch of a text.</summary>
