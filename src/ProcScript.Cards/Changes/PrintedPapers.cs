@@ -67,6 +67,14 @@ public static class PrintedPapers
             yield return card;
         }
 
+        var stages = plan.Strip.Append(plan.Work).Concat(plan.Refit);
+        foreach (var over in stages.SelectMany(stage => stage.Steps).Select(step => step.HandOver).OfType<PlanHandOver>())
+        {
+            var number = over.Step.ToString(CultureInfo.InvariantCulture);
+            var lines = string.Join('\n', over.Sections.SelectMany(section => section.Lines).Select(line => line.Text));
+            yield return new Paper(string.Create(CultureInfo.InvariantCulture, $"Hand-over {over.Step - 1}"), $"Hand-over card of step {number}", lines, null);
+        }
+
         yield return new Paper("close", "Close out", "", Part(says, "bags", "energies", "fluids", "controls", "discards", "tools.title", "sources", "refit.steps.checks"));
         yield return new Paper("map", "Map", "", Part(says, "map"));
     }

@@ -147,6 +147,7 @@ public sealed class VoidPaperTests
         "Make safe" => Seen[2],
         "Close out" => Seen[5],
         "Map" => Seen[6],
+        _ when paper.StartsWith("Hand-over", StringComparison.Ordinal) => $"hand-over-{paper.Split(' ')[^1]}",
         _ when paper.StartsWith("Work", StringComparison.Ordinal) => Seen[4],
         _ => $"{paper.Split(' ')[0].ToLowerInvariant()}-{paper.Split(' ')[1]}",
     };
