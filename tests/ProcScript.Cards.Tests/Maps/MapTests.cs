@@ -36,7 +36,7 @@ public sealed class MapTests
         var size = drawing.GetAttribute("viewBox")!.Split(' ').Select(Number).ToArray();
         var boxes = drawing.QuerySelectorAll("rect").Select(rect => (X: Attribute(rect, "x"), Y: Attribute(rect, "y"), W: Attribute(rect, "width"), H: Attribute(rect, "height"))).ToList();
         Assert.Equal(map.Nodes.Length, boxes.Count);
-        Assert.All(boxes, box => Assert.True(box.X >= 0 && box.Y >= 0 && box.W >= 180 && box.X + box.W <= size[2] && box.Y + box.H <= size[3]));
+        Assert.All(boxes, box => Assert.True(box.X >= 0 && box.Y >= 0 && box.W >= 100 && box.X + box.W <= size[2] && box.Y + box.H <= size[3]));
         Assert.All(boxes.Zip(boxes.Skip(1)), pair => Assert.True(pair.First.Y + pair.First.H < pair.Second.Y));
         Assert.All(drawing.QuerySelectorAll(".map-line"), line => Assert.True(Number(line.GetAttribute("d")![1..].Split(' ')[0]) > boxes[0].X + boxes[0].W));
         Assert.Equal(MapLanes.Of(MapGraph.Of(map)).Lanes.Sum(lane => lane.Behind.Count), drawing.QuerySelectorAll("path.map-tip").Length);
