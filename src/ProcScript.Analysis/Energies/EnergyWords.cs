@@ -13,10 +13,10 @@ namespace ProcScript.Analysis.Energies;
 internal static partial class EnergyWords
 {
     /// <summary>The voltage that a title gives, the highest of several; null where it gives none.</summary>
-    public static Quantity? Voltage(string title) => Highest(VoltageFigure().Matches(title));
+    public static Quantity? Voltage(string title) => Highest(VoltageFigure(), title);
 
     /// <summary>The pressure that a title gives, the highest of several; null where it gives none.</summary>
-    public static Quantity? Pressure(string title) => Highest(PressureFigure().Matches(title));
+    public static Quantity? Pressure(string title) => Highest(PressureFigure(), title);
 
     /// <summary>How the current flows, as far as the words of a title tell.</summary>
     public static CurrentKind Current(string title) => (DirectWords().IsMatch(title), AlternatingWords().IsMatch(title)) switch
@@ -45,10 +45,18 @@ internal static partial class EnergyWords
     /// <summary>Whether a text says how an isolating device is held off.</summary>
     public static bool SpeaksOfLock(string text) => LockWords().IsMatch(text);
 
-    private static Quantity? Highest(MatchCollection figures) => figures
-        .Select(figure => (Value: double.Parse(figure.Groups["value"].ValueSpan, CultureInfo.InvariantCulture), Unit: Units.Find(figure.Groups["unit"].Value)!))
-        .Select(one => new Quantity(one.Value, one.Value, one.Value, one.Unit, QuantityForm.Plain))
-        .MaxBy(quantity => quantity.BaseValue);
+    private static Quantity? Highest(Regex figures, string title)
+    {
+        Quantity? highest = null;
+        for (var figure = figures.Match(title); figure.Success; figure = figure.NextMatch())
+        {
+            var value = double.Parse(figure.Groups["value"].ValueSpan, CultureInfo.InvariantCulture);
+            var quantity = new Quantity(value, value, value, Units.Find(figure.Groups["unit"].Value)!, QuantityForm.Plain);
+            highest = highest is null || quantity.BaseValue > highest.BaseValue ? quantity : highest;
+        }
+
+        return highest;
+    }
 
     [GeneratedRegex(@"(?<![\w.])(?<value>\d+(\.\d+)?)[\s-]?(?<unit>kV|V)\b", RegexOptions.CultureInvariant)]
     private static partial Regex VoltageFigure();

@@ -13,7 +13,7 @@ internal sealed record HeavyLift(PartLift Lift, Step Step, bool IsNamed)
     /// <summary>The lifts of a proven procedure that are too heavy, in the order of their steps.</summary>
     public static IEnumerable<HeavyLift> Of(ProcedureOutcome outcome)
     {
-        if (outcome is not { Strip: { } strip, Refit: { } refit } || !PartLift.AnyBeyondOne(strip.Actions.Concat(refit.Actions), outcome.OwnSettings))
+        if (outcome is not { Strip: { } strip, Refit: { } refit } || !PartLift.AnyBeyondOne([.. strip.Actions, .. refit.Actions], outcome.OwnSettings))
         {
             return [];
         }

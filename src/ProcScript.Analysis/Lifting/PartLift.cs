@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Settings;
@@ -54,14 +55,21 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
     /// <summary>Whether anything is lifted that is more than one person may lift alone; where nothing is, no lift need be looked at closer.</summary>
     /// <param name="actions">What is done.</param>
     /// <param name="settings">What the shop has chosen.</param>
-    public static bool AnyBeyondOne(IEnumerable<PerformedAction> actions, PathSettings settings)
+    public static bool AnyBeyondOne(ImmutableArray<PerformedAction> actions, PathSettings settings)
     {
         var most = settings.Get(SettingsTable.OnePersonMass).BaseValue;
-        var all = actions.ToList();
-        var masses = LiftedMass.Of(all);
-        return all.Exists(action => masses.TryGetValue(action.Number, out var kilograms)
-            && (Part)action.Target! is var part
-            && kilograms * ShareLifted(action.Verb) > LimitOf(GeometryOf(action.Verb, StepOrigin.Details(action).Lift, part.Lift), part, most));
+        var masses = LiftedMass.Of(actions);
+        foreach (var action in masses.Count == 0 ? [] : actions)
+        {
+            if (masses.TryGetValue(action.Number, out var kilograms)
+                && (Part)action.Target! is var part
+                && kilograms * ShareLifted(action.Verb) > LimitOf(GeometryOf(action.Verb, StepOrigin.Details(action).Lift, part.Lift), part, most))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static PartLift Of(PlannedStep step, double kilograms, ActionDetails job, double most)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Energies;
 using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Saying;
 using ProcScript.Analysis.States;
@@ -16,6 +17,7 @@ internal sealed class MachineFacts
     private readonly bool[] _isConditioned;
     private readonly Lazy<Touching> _touching;
     private readonly Lazy<TitleIndex> _titles;
+    private readonly Lazy<SupplyNames> _supplies;
 
     /// <summary>Works out the facts.</summary>
     public MachineFacts(Machine machine)
@@ -39,6 +41,7 @@ internal sealed class MachineFacts
         Freedom = new Freedom(this);
         _touching = new Lazy<Touching>(() => new Touching(this));
         _titles = new Lazy<TitleIndex>(() => new TitleIndex(machine));
+        _supplies = new Lazy<SupplyNames>(() => new SupplyNames(machine));
     }
 
     /// <summary>The machine.</summary>
@@ -70,6 +73,9 @@ internal sealed class MachineFacts
 
     /// <summary>What people call its items; worked out once somebody asks.</summary>
     public TitleIndex Titles => _titles.Value;
+
+    /// <summary>Its energies and fluids by the words that people call them.</summary>
+    public SupplyNames Supplies => _supplies.Value;
 
     /// <summary>
     /// The parts of which none may be off for the ends of a joint to meet, as <see cref="Assemblies.BelowTheCommonPart"/> tells them; none for

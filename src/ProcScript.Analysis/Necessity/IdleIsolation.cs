@@ -26,11 +26,19 @@ internal sealed record IdleIsolation(Energy Energy, SourceSpan Line, bool IsCall
             return [];
         }
 
-        var needed = family.All.SelectMany(member => Needed(member.Outcome)).ToHashSet(StringComparer.Ordinal);
-        var lines = family.Own
-            .SelectMany(member => member.Outcome.Strip!.Actions)
-            .Where(action => action is { Verb: Verb.Isolate, Origin: WrittenStep })
-            .GroupBy(action => LineOf(((WrittenStep)action.Origin).Step));
+        List<PerformedAction> isolating = [.. family.Own.SelectMany(member => Isolating(member.Outcome.Strip!.Actions))];
+        if (isolating.Count == 0)
+        {
+            return [];
+        }
+
+        var needed = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var member in family.All)
+        {
+            AddNeeded(member.Outcome, needed);
+        }
+
+        var lines = isolating.GroupBy(action => LineOf(((WrittenStep)action.Origin).Step));
         return
         [
             .. from line in lines
@@ -44,12 +52,36 @@ internal sealed record IdleIsolation(Energy Energy, SourceSpan Line, bool IsCall
         ];
     }
 
-    /// <summary>The names of the energies whose isolation something needs, or a goal asks for.</summary>
-    private static IEnumerable<string> Needed(ProcedureOutcome outcome) => outcome.Strip!.Actions
-        .Concat(outcome.Refit!.Actions)
-        .SelectMany(action => action.Needs.Select(met => met.Need).Where(need => need is (EnergyIsolated or EnergyProvedDead) && need.Item != action.Target))
-        .Select(need => need.Item.Name)
-        .Concat(outcome.Procedure.Goals.Where(goal => goal.Verb == Verb.Isolate).Select(goal => goal.Target.Name));
+    private static IEnumerable<PerformedAction> Isolating(ImmutableArray<PerformedAction> actions) =>
+        actions.Where(action => action is { Verb: Verb.Isolate, Origin: WrittenStep });
+
+    /// <summary>Adds the names of the energies whose isolation something needs, or a goal asks for.</summary>
+    private static void AddNeeded(ProcedureOutcome outcome, HashSet<string> names)
+    {
+        AddNeeded(outcome.Strip!.Actions, names);
+        AddNeeded(outcome.Refit!.Actions, names);
+        foreach (var goal in outcome.Procedure.Goals)
+        {
+            if (goal.Verb == Verb.Isolate)
+            {
+                names.Add(goal.Target.Name);
+            }
+        }
+    }
+
+    private static void AddNeeded(ImmutableArray<PerformedAction> actions, HashSet<string> names)
+    {
+        foreach (var action in actions)
+        {
+            foreach (var met in action.Needs)
+            {
+                if (met.Need is EnergyIsolated or EnergyProvedDead && met.Need.Item != action.Target)
+                {
+                    names.Add(met.Need.Item.Name);
+                }
+            }
+        }
+    }
 
     private static SourceSpan LineOf(Step step) => step.Calls.IsEmpty ? step.Source : step.Calls[0];
 

@@ -11,6 +11,9 @@ internal sealed record ProcedureFamily(ImmutableArray<FamilyMember> Own, Immutab
 {
     /// <summary>Its own variants, then its callers.</summary>
     public ImmutableArray<FamilyMember> All { get; } = [.. Own, .. Callers];
+
+    /// <summary>The energies that it isolates for nothing; worked out once somebody asks.</summary>
+    public ImmutableArray<IdleIsolation> IdleIsolations => field.IsDefault ? field = IdleIsolation.Of(this) : field;
 }
 
 /// <summary>What came of a procedure in one variant.</summary>

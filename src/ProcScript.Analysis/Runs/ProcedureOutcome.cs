@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Saying;
 using ProcScript.Analysis.Settings;
 using ProcScript.Model.Procedures;
@@ -35,6 +36,9 @@ public sealed class ProcedureOutcome
 
     /// <summary>What its texts say against what is so; worked out once somebody asks, and gone with the runs.</summary>
     internal ImmutableArray<Contradiction> AgainstSo => field.IsDefault ? field = SaidAgainstSo.In(this) : field;
+
+    /// <summary>What is too heavy for those who lift it; worked out once somebody asks, and gone with the runs.</summary>
+    internal ImmutableArray<HeavyLift> HeavyLifts => field.IsDefault ? field = [.. HeavyLift.Of(this)] : field;
 
     /// <summary>The outcome of a procedure that errors in its text or its machine keep from being run.</summary>
     internal static ProcedureOutcome NotRun(Procedure procedure, CheckSettings settings) =>

@@ -123,7 +123,17 @@ internal sealed class TitleIndex
         alike.Add(entry);
     }
 
-    private static string[] Words(string title) => [.. WordSplitter.Split(title, 0, title.Length).Select(word => word.Text)];
+    private static string[] Words(string title)
+    {
+        var split = WordSplitter.Split(title, 0, title.Length);
+        var words = new string[split.Length];
+        for (var at = 0; at < words.Length; at++)
+        {
+            words[at] = split[at].Text;
+        }
+
+        return words;
+    }
 
     private static string[] WithoutIndex(string[] words, string name)
     {

@@ -50,7 +50,19 @@ internal sealed record Crowfoots(ImmutableArray<Tool> All)
 
     private static bool IsSpanner(Tool tool) => Says(tool, Spanners) || (Says(tool, Wrenches) && Says(tool, OpenJaws));
 
-    private static bool Says(Tool tool, ImmutableArray<string> words) =>
-        words.Any(word => tool.Title.Contains(word, StringComparison.OrdinalIgnoreCase))
-        && tool.Title.Split([' ', ',', '(', ')', '/'], StringSplitOptions.RemoveEmptyEntries).Any(word => words.Contains(word, StringComparer.OrdinalIgnoreCase));
+    private static bool Says(Tool tool, ImmutableArray<string> words)
+    {
+        foreach (var range in tool.Title.AsSpan().SplitAny(' ', ',', '(', ')', '/'))
+        {
+            foreach (var word in words)
+            {
+                if (tool.Title.AsSpan(range).Equals(word, StringComparison.OrdinalIgnoreCase))
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
@@ -12,12 +13,36 @@ namespace ProcScript.Analysis.Totals;
 internal static class LiftedMass
 {
     /// <summary>The kilograms that each step lifts, by its number; steps that lift nothing of known mass are missing.</summary>
-    public static IReadOnlyDictionary<int, double> Of(IEnumerable<PlannedStep> steps) =>
-        Of(steps.Select(step => (step.Number, step.Verb, step.Part is { } part && Lifts(step.Verb, step.Details) ? part : null)));
+    public static IReadOnlyDictionary<int, double> Of(IEnumerable<PlannedStep> steps)
+    {
+        var lifted = new Dictionary<int, double>();
+        var moved = new HashSet<Part>();
+        foreach (var step in steps)
+        {
+            if (step.Part is { } part && Lifts(step.Verb, step.Details))
+            {
+                Lift(step.Number, step.Verb, part, moved, lifted);
+            }
+        }
+
+        return lifted;
+    }
 
     /// <summary>The kilograms that each action lifts, by its number; actions that lift nothing of known mass are missing.</summary>
-    public static IReadOnlyDictionary<int, double> Of(IEnumerable<PerformedAction> actions) =>
-        Of(actions.Select(action => (action.Number, action.Verb, action.Target is Part part && Lifts(action.Verb, StepOrigin.Details(action)) ? part : null)));
+    public static Dictionary<int, double> Of(ImmutableArray<PerformedAction> actions)
+    {
+        var lifted = new Dictionary<int, double>();
+        var moved = new HashSet<Part>();
+        foreach (var action in actions)
+        {
+            if (action.Target is Part part && (action.Verb == Verb.Support ? Lifts(action.Verb, StepOrigin.Details(action)) : Lifts(action.Verb, ActionDetails.None)))
+            {
+                Lift(action.Number, action.Verb, part, moved, lifted);
+            }
+        }
+
+        return lifted;
+    }
 
     private static bool Lifts(Verb verb, ActionDetails details) => verb switch
     {
@@ -26,39 +51,42 @@ internal static class LiftedMass
         _ => false,
     };
 
-    private static Dictionary<int, double> Of(IEnumerable<(int Number, Verb Verb, Part? Part)> steps)
+    /// <param name="number">The number of the step.</param>
+    /// <param name="verb">What it does.</param>
+    /// <param name="part">The part that it lifts.</param>
+    /// <param name="moved">What is not as at the start, where temporary parts are off and all others on.</param>
+    /// <param name="lifted">The kilograms of all steps so far.</param>
+    private static void Lift(int number, Verb verb, Part part, HashSet<Part> moved, Dictionary<int, double> lifted)
     {
-        var lifted = new Dictionary<int, double>();
-        // Temporary parts start off, all others on.
-        var moved = new HashSet<Part>();
-        foreach (var (number, verb, part) in steps)
+        if (ToTheGram(Inside(part, moved)) is > 0 and var kilograms)
         {
-            if (part is null)
-            {
-                continue;
-            }
-
-            if (ToTheGram(Inside(part, moved)) is > 0 and var kilograms)
-            {
-                lifted.Add(number, kilograms);
-            }
-
-            if (verb == (part.IsTemporary ? Verb.Fit : Verb.Remove))
-            {
-                moved.Add(part);
-            }
-            else if (verb is Verb.Fit or Verb.Remove)
-            {
-                moved.Remove(part);
-            }
+            lifted.Add(number, kilograms);
         }
 
-        return lifted;
+        if (verb == (part.IsTemporary ? Verb.Fit : Verb.Remove))
+        {
+            moved.Add(part);
+        }
+        else if (verb is Verb.Fit or Verb.Remove)
+        {
+            moved.Remove(part);
+        }
     }
 
     /// <summary>To the gram: what lies below is noise of the conversion of units.</summary>
     private static double ToTheGram(double kilograms) => Math.Round(kilograms, 3);
 
-    private static double Inside(Part part, HashSet<Part> moved) =>
-        (part.Mass?.BaseValue ?? 0) + part.Children.Where(child => moved.Contains(child) == child.IsTemporary).Sum(child => Inside(child, moved));
+    private static double Inside(Part part, HashSet<Part> moved)
+    {
+        var kilograms = part.Mass?.BaseValue ?? 0;
+        foreach (var child in part.Children)
+        {
+            if (moved.Contains(child) == child.IsTemporary)
+            {
+                kilograms += Inside(child, moved);
+            }
+        }
+
+        return kilograms;
+    }
 }

@@ -12,15 +12,18 @@ public abstract record SyntaxNode(TextSpan Span)
     /// <summary>The node and all below it, parents first.</summary>
     public IEnumerable<SyntaxNode> DescendantsAndSelf()
     {
-        var open = new Stack<SyntaxNode>();
+        var (open, below) = (new Stack<SyntaxNode>(), new List<SyntaxNode>());
         open.Push(this);
         while (open.TryPop(out var node))
         {
             yield return node;
-            foreach (var child in node.Children.Reverse())
+            below.AddRange(node.Children);
+            for (var at = below.Count - 1; at >= 0; at--)
             {
-                open.Push(child);
+                open.Push(below[at]);
             }
+
+            below.Clear();
         }
     }
 

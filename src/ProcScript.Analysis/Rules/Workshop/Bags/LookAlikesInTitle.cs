@@ -73,13 +73,8 @@ public sealed class LookAlikesInTitle : OutcomeRule
         var firsts = new List<(string Title, Kind Kind)>();
         foreach (var kind in LooseHardware.Kinds(outcome.Strip!).Distinct())
         {
-            if (HardwareSort.Hole(kind) is null)
-            {
-                continue;
-            }
-
-            var title = Reading(kind);
-            if (firsts.Find(one => one.Title == title && HardwareSort.AreLookAlikes(one.Kind, kind)).Kind is { } first)
+            var title = Reading(kind.Title);
+            if (firsts.Find(one => one.Title.Equals(title, StringComparison.OrdinalIgnoreCase) && HardwareSort.AreLookAlikes(one.Kind, kind)).Kind is { } first)
             {
                 yield return At(first, kind);
             }
@@ -90,9 +85,8 @@ public sealed class LookAlikesInTitle : OutcomeRule
         }
     }
 
-    /// <summary>A title as the eye takes it: without case, and with any run of blanks as one.</summary>
-    private static string Reading(Kind kind) =>
-        string.Join(' ', kind.Title.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).ToUpperInvariant();
+    /// <summary>A title as the eye takes it, but for its case: any run of blanks is one.</summary>
+    private static string Reading(string title) => string.Join(' ', title.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private static Finding At(Kind one, Kind other)
     {

@@ -63,7 +63,7 @@ public sealed class IsolatedForNothing : FamilyRule
 
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(ProcedureFamily family) =>
-        from idle in IdleIsolation.Of(family)
+        from idle in family.IdleIsolations
         where !idle.Unbound.IsEmpty
         let joints = ItemPhrases.List(idle.Unbound.Select(joint => $"`{joint.Name}`"))
         select new Finding(

@@ -67,7 +67,7 @@ public sealed class IsolationWithoutNeed : FamilyRule
 
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(ProcedureFamily family) =>
-        from idle in IdleIsolation.Of(family)
+        from idle in family.IdleIsolations
         where idle.Unbound.IsEmpty && !idle.IsCalled && family.Own.All(member => !member.Outcome.Procedure.Goals.IsEmpty)
         select new Finding(
             Id,

@@ -87,7 +87,6 @@ public sealed class ReadWhileOff : OutcomeRule
             yield break;
         }
 
-        SupplyNames? names = null;
         var off = new HashSet<MachineItem>();
         foreach (var action in strip.Actions.Concat(refit.Actions))
         {
@@ -99,7 +98,7 @@ public sealed class ReadWhileOff : OutcomeRule
             // Where all is on, which is most of the time, no text need be looked at.
             foreach (var reading in off.Count == 0 ? [] : TakenReading.Of(action).Where(reading => reading.NeedsPresence))
             {
-                if (Missing(reading, names ??= new SupplyNames(machine), off, machine) is { } missing)
+                if (Missing(reading, strip.Facts.Supplies, off, machine) is { } missing)
                 {
                     yield return At(action, reading, missing);
                 }

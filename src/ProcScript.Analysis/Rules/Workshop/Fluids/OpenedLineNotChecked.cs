@@ -99,8 +99,18 @@ public sealed class OpenedLineNotChecked : OutcomeRule
 
     private static string? Lacks(RefitRun refit, PerformedAction closed, LineContents contents)
     {
-        var after = refit.Actions.SkipWhile(action => action.Number != closed.Number).SelectMany(SpokenText.Of).ToList();
-        return (after.Exists(LineWords.SpeaksOfTightness), contents != LineContents.BledOfAir || after.Exists(LineWords.SpeaksOfAir)) switch
+        var (isClosed, isTight, isBled) = (false, false, contents != LineContents.BledOfAir);
+        foreach (var action in refit.Actions)
+        {
+            isClosed = isClosed || action.Number == closed.Number;
+            foreach (var text in isClosed && !(isTight && isBled) ? SpokenText.Of(action) : [])
+            {
+                isTight = isTight || LineWords.SpeaksOfTightness(text);
+                isBled = isBled || LineWords.SpeaksOfAir(text);
+            }
+        }
+
+        return (isTight, isBled) switch
         {
             (false, false) => "nothing lets the air out of it or looks for a leak",
             (false, true) => "nothing looks for a leak",

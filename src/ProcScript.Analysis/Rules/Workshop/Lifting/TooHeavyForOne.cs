@@ -48,7 +48,7 @@ public sealed class TooHeavyForOne : OutcomeRule
 
     /// <inheritdoc/>
     public override IEnumerable<Finding> Check(ProcedureOutcome outcome) =>
-        from heavy in HeavyLift.Of(outcome)
+        from heavy in outcome.HeavyLifts
         where heavy.Lift.People == 1
         select At(outcome, heavy);
 
