@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ProcScript.Analysis.Energies;
 using ProcScript.Model.Machines;
 

@@ -8,11 +8,10 @@ namespace ProcScript.Cards.Tests.Paper;
 /// step that first asks for it, and nothing is in the list that no step asks for. It reads the printed page alone, and shares nothing with the templates.
 /// </summary>
 /// <param name="page">The page.</param>
+/// <param name="words">The words of its language.</param>
 /// <param name="tiesNeedCutters">Whether the catalog of the pack has cutters for ties.</param>
-internal sealed partial class ListReader(IDocument page, bool tiesNeedCutters = true)
+internal sealed partial class ListReader(IDocument page, PaperWords words, bool tiesNeedCutters = true)
 {
-    private const string WholeJob = "whole job";
-
     private readonly List<string> _faults = [];
 
     /// <summary>What disagrees, in words.</summary>
@@ -32,8 +31,8 @@ internal sealed partial class ListReader(IDocument page, bool tiesNeedCutters = 
         Same("tools listed once", listed.Select(tool => tool.Title).Distinct(), listed.Select(tool => tool.Title));
         var worn = steps.SelectMany(step => Worn(step.QuerySelector(".do > .wear"))).ToHashSet(StringComparer.Ordinal);
         var wear = page.QuerySelectorAll("#before ul.ticks span").Select(Said).ToList();
-        var ofJob = wear.Where(item => item.EndsWith(", on the whole job", StringComparison.Ordinal)).Select(item => item[..^", on the whole job".Length]).ToList();
-        Same("worn at steps", worn, wear.Where(item => item.EndsWith(", at the steps that say so", StringComparison.Ordinal)).Select(item => item[..^", at the steps that say so".Length]));
+        var ofJob = wear.Where(item => item.EndsWith(words.OnTheWholeJob, StringComparison.Ordinal)).Select(item => item[..^words.OnTheWholeJob.Length]).ToList();
+        Same("worn at steps", worn, wear.Where(item => item.EndsWith(words.AtTheSteps, StringComparison.Ordinal)).Select(item => item[..^words.AtTheSteps.Length]));
         foreach (var card in page.QuerySelectorAll(".strip, .work, .refit"))
         {
             Same($"worn on {card.Id}", ofJob, Worn(card.QuerySelector(".standing .wear")));
@@ -62,7 +61,7 @@ internal sealed partial class ListReader(IDocument page, bool tiesNeedCutters = 
             _faults.Add($"{name} marks without a marker");
         }
 
-        if (act.StartsWith("Restore ", StringComparison.Ordinal) && tools.Find(tool => Meter().IsMatch(tool)) is { } meter)
+        if (Regex.IsMatch(act, words.Restore) && tools.Find(tool => Meter().IsMatch(tool)) is { } meter)
         {
             _faults.Add($"{name} only restores, and takes a {meter}");
         }
@@ -93,7 +92,7 @@ internal sealed partial class ListReader(IDocument page, bool tiesNeedCutters = 
         from row in page.QuerySelectorAll("#before tr:has([data-field^=tool-])")
         let cells = row.QuerySelectorAll("td").Select(Said).ToList()
         let title = Count().Replace(Said(row.QuerySelector("th")!.FirstChild!), "")
-        select cells[0] == WholeJob ? (title, 0, 0, true) : (title, int.Parse(cells[0], null), int.Parse(cells[1], null), false);
+        select cells[0] == words.WholeJob ? (title, 0, 0, true) : (title, int.Parse(cells[0], null), int.Parse(cells[1], null), false);
 
     private static IEnumerable<string> Worn(IElement? line) =>
         line is null ? [] : Said(line)[(Said(line).IndexOf(':', StringComparison.Ordinal) + 1)..].TrimEnd('.').Split("; ").Select(item => item.Trim());

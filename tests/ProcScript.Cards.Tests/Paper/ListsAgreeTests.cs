@@ -16,7 +16,11 @@ public sealed class ListsAgreeTests
 
     [Theory]
     [MemberData(nameof(Jobs))]
-    public void The_lists_of_a_demo_pack_are_what_its_steps_ask_for(string job) => Assert.Empty(new ListReader(Page(DemoLibrary.Plans[job])).Faults());
+    public void The_lists_of_a_demo_pack_are_what_its_steps_ask_for(string job) => Assert.Empty(new ListReader(Page(DemoLibrary.Plans[job]), PaperWords.English).Faults());
+
+    [Theory]
+    [MemberData(nameof(Jobs))]
+    public void They_are_in_German_too(string job) => Assert.Empty(new ListReader(Page(DemoLibrary.GermanPlans[job]), PaperWords.German).Faults());
 
     [Fact]
     public void The_lists_of_any_pack_are_what_its_steps_ask_for()
@@ -27,7 +31,7 @@ public sealed class ListsAgreeTests
             {
                 foreach (var report in LibraryCheck.Run(MemorySourceStore.Of("job.proc", text)).Procedures.Where(report => report.IsProven))
                 {
-                    Assert.Empty(new ListReader(Page(report.CreatePlan()!), tiesNeedCutters: false).Faults());
+                    Assert.Empty(new ListReader(Page(report.CreatePlan()!), PaperWords.English, tiesNeedCutters: false).Faults());
                     Interlocked.Increment(ref packs);
                 }
             },
@@ -48,7 +52,7 @@ public sealed class ListsAgreeTests
         var page = Page(DemoLibrary.Plans[job]);
         page.QuerySelector(selector)!.Remove();
 
-        Assert.NotEmpty(new ListReader(page).Faults());
+        Assert.NotEmpty(new ListReader(page, PaperWords.English).Faults());
     }
 
     private static IHtmlDocument Page(Plan plan) => new HtmlParser().ParseDocument(WorkPack.Html(plan, PackTemplates.Standard).Text);
