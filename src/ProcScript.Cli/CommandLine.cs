@@ -25,7 +25,7 @@ internal static class CommandLine
         {
             return Fail(around, failure.Message);
         }
-        catch (IOException failure)
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             // Reading and writing files say for themselves what failed: what is left is the output.
             return Fail(around, $"cannot write the output: {failure.Message}");
@@ -125,7 +125,7 @@ internal static class CommandLine
         {
             writer.Flush();
         }
-        catch (IOException)
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             // Nobody reads it any more; the exit code says the rest.
         }

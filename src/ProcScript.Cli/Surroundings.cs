@@ -47,10 +47,10 @@ internal sealed record Surroundings
 
         return new Surroundings
         {
-            Output = Writer(Console.OpenStandardOutput()),
-            Error = Writer(Console.OpenStandardError()),
-            OpenInput = Console.OpenStandardInput,
-            OpenOutput = Console.OpenStandardOutput,
+            Output = Writer(StandardStreams.OpenOutput()),
+            Error = Writer(StandardStreams.OpenError()),
+            OpenInput = StandardStreams.OpenInput,
+            OpenOutput = StandardStreams.OpenOutput,
             CurrentFolder = Environment.CurrentDirectory,
             Variable = Environment.GetEnvironmentVariable,
             Clock = TimeProvider.System,

@@ -19,7 +19,7 @@ public interface IServerHost
     IReadOnlyCollection<string> ListSources(string folder);
 
     /// <summary>Reads a file.</summary>
-    SourceReading Read(string path);
+    SourceReading Read(string root, string path);
 
     /// <summary>Finds the file of a picture, which must not lead out of the library by a link.</summary>
     /// <param name="root">The root of the library, a full path.</param>

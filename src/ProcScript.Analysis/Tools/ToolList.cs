@@ -91,7 +91,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         return
         [
             .. uses.GroupBy(use => use.Title, use => use.Step).OrderBy(tool => house.Contains(LibraryTexts.Plain(tool.Key)) ? 1 : 0).Select(tool => new PlanTool(
-                tool.Key == TorqueWrench ? $"{TorqueWrench}, {Range(steps)}" : tool.Key,
+                tool.Key == TorqueWrench ? RangedWrench(steps) : tool.Key,
                 tool.First(),
                 tool.Distinct().Count())
             {
@@ -176,10 +176,10 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     public static bool IsTorqueWrench(Tool tool) =>
         tool.Range is not null || tool.Title.Contains("torque", StringComparison.OrdinalIgnoreCase);
 
-    private string Range(ImmutableArray<PlannedStep> steps) => Torques.Range(
-    [
-        .. steps.Where(step => Of(step).Contains(TorqueWrench)).Select(Torque).OfType<TighteningTorque>().SelectMany(torque => torque.Stages),
-    ]);
+    // An author's own wrench may have the same title, and be taken where nothing is tightened.
+    private string RangedWrench(ImmutableArray<PlannedStep> steps) =>
+        steps.Where(step => Of(step).Contains(TorqueWrench)).Select(Torque).OfType<TighteningTorque>().SelectMany(torque => torque.Stages).ToList()
+            is { Count: > 0 } torques ? $"{TorqueWrench}, {Torques.Range(torques)}" : TorqueWrench;
 
     /// <summary>What the kind and the item ask for; where something goes on, not what only takes off.</summary>
     private static IEnumerable<Tool> Item(PlannedStep step) =>

@@ -16,14 +16,17 @@ internal sealed class Terminal
     private readonly TextWriter _output;
     private readonly AnsiWriter? _colours;
 
-    private Terminal(TextWriter output, bool coloured)
+    private readonly bool _isRead;
+
+    private Terminal(TextWriter output, bool coloured, bool isTerminal)
     {
         _output = output;
+        _isRead = isTerminal || coloured;
         _colours = coloured ? new AnsiWriter(output, new AnsiCapabilities { Ansi = true, ColorSystem = ColorSystem.Standard }) : null;
     }
 
     /// <summary>The output of a run.</summary>
-    public static Terminal For(Surroundings around, ColourChoice choice) => new(around.Output, IsColoured(around, choice));
+    public static Terminal For(Surroundings around, ColourChoice choice) => new(around.Output, IsColoured(around, choice), around.OutputIsTerminal);
 
     /// <summary>Writes one line, without the blanks at its end.</summary>
     public void WriteLine(params ReadOnlySpan<Piece> pieces)
@@ -45,6 +48,22 @@ internal sealed class Terminal
             {
                 _colours.Write(text, StyleOf(pieces[i].Ink));
             }
+        }
+
+        _output.Write('\n');
+    }
+
+    /// <summary>Writes one line as it is, for a program to read; where a person does, without what the terminal would obey.</summary>
+    public void WriteExact(string line, Ink ink)
+    {
+        var text = _isRead ? PrintableText.Of(line) : line;
+        if (_colours is null || ink == Ink.Plain)
+        {
+            _output.Write(text);
+        }
+        else
+        {
+            _colours.Write(text, StyleOf(ink));
         }
 
         _output.Write('\n');

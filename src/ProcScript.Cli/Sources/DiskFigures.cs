@@ -32,7 +32,7 @@ internal sealed class DiskFigures(string root)
                 return Directory.Exists(full) ? FigureFile.Refused(FigureTrouble.Unreadable, "It is a folder.") : FigureFile.Missing;
             }
 
-            if (LeadsOut(root, full))
+            if (RealPath.LeadsOut(root, full))
             {
                 return FigureFile.Refused(FigureTrouble.LeadsOut);
             }
@@ -44,31 +44,6 @@ internal sealed class DiskFigures(string root)
         {
             return FigureFile.Refused(FigureTrouble.Unreadable, failure.Message);
         }
-    }
-
-    /// <summary>Whether the file, or a folder on the way to it, is a link to somewhere outside of the root.</summary>
-    private static bool LeadsOut(string root, string full)
-    {
-        var real = RealPath(root);
-        return !LibraryFolder.Holds(real, RealPath(full));
-    }
-
-    /// <summary>The path with all links on it followed.</summary>
-    /// <exception cref="IOException">The links go round in a circle.</exception>
-    private static string RealPath(string path)
-    {
-        var top = Path.GetPathRoot(path)!;
-        var real = top;
-        foreach (var name in Path.GetRelativePath(top, path).Split(Path.DirectorySeparatorChar))
-        {
-            real = Path.Combine(real, name);
-            if (new DirectoryInfo(real) is { LinkTarget: not null } link && link.ResolveLinkTarget(returnFinalTarget: true) is { } target)
-            {
-                real = RealPath(Path.GetFullPath(target.FullName));
-            }
-        }
-
-        return Path.TrimEndingDirectorySeparator(real);
     }
 
     private static byte[]? Fetch(string path)

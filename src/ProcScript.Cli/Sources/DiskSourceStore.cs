@@ -13,12 +13,20 @@ namespace ProcScript.Cli.Sources;
 internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> openInput) : ISourceStore
 {
     private readonly ConcurrentDictionary<string, SourceReading> _readings = new(StringComparer.Ordinal);
+    private readonly LibraryDisk _disk = new(selection.Root);
     private readonly DiskFigures _figures = new(selection.Root);
     private readonly ConcurrentDictionary<string, SourceReading> _failures = new(StringComparer.Ordinal);
     private readonly Lazy<SourceReading> _standardInput = new(() =>
     {
-        using var input = openInput();
-        return SourceBytes.Read(input);
+        try
+        {
+            using var input = openInput();
+            return SourceBytes.Read(input);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            return new SourceReading(null, SourceOutcome.Unreadable, failure.Message);
+        }
     });
 
     /// <summary>The files that the user asked about.</summary>
@@ -39,16 +47,33 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
     /// <summary>Whether a file that the user asked about could not be read.</summary>
     public bool HasUnreadableInput => _failures.Keys.Any(selection.IsGiven);
 
+    /// <summary>Whether a file, by its full path, is one that was asked about or read.</summary>
+    public bool IsInput(string path)
+    {
+        var comparison = OperatingSystem.IsLinux() ? StringComparison.Ordinal : StringComparison.OrdinalIgnoreCase;
+        var real = RealPath.Of(path);
+        return selection.Paths.Concat(_readings.Where(read => read.Value.Outcome != SourceOutcome.Missing).Select(read => read.Key))
+            .Where(one => one != selection.StandardInput)
+            .Any(one => string.Equals(real, RealPath.Of(Path.Combine(selection.Root, one)), comparison));
+    }
+
     /// <summary>Stops a command that changes files when it could not read one of them.</summary>
     /// <exception cref="UsageException">A file that the user asked about could not be read.</exception>
     public void RefuseUnreadable()
     {
         if (_failures.Keys.Where(selection.IsGiven).Order(StringComparer.Ordinal).FirstOrDefault() is { } path)
         {
-            var detail = _failures[path].Detail;
-            throw new UsageException($"cannot read '{path}': {(detail.Length == 0 ? "it is gone." : detail)}");
+            throw Refused(path, _failures[path]);
         }
     }
+
+    /// <summary>What is told of a file that has to be read and cannot be.</summary>
+    public static UsageException Refused(string path, SourceReading reading) => new($"cannot read '{path}': " + reading.Outcome switch
+    {
+        SourceOutcome.LeadsOut => "it is a link that leads out of the library; put the file itself there.",
+        SourceOutcome.Special => "it is a device, a pipe or a socket, and no file; use '-' for the standard input.",
+        _ => reading.Detail.Length == 0 ? "it is gone." : reading.Detail,
+    });
 
     /// <inheritdoc/>
     public SourceReading Read(string path) => _readings.GetOrAdd(path, ReadAnew);
@@ -58,10 +83,8 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
 
     private SourceReading ReadAnew(string path)
     {
-        var reading = path == selection.StandardInput ? _standardInput.Value
-            : path.Contains('\0') ? new SourceReading(null, SourceOutcome.Missing)
-            : SourceBytes.ReadFile(Path.Combine(selection.Root, path));
-        if (reading.Outcome is SourceOutcome.Missing or SourceOutcome.Unreadable)
+        var reading = path == selection.StandardInput ? _standardInput.Value : _disk.Read(path);
+        if (reading.Content is null && reading.Outcome is not (SourceOutcome.NotText or SourceOutcome.TooLarge))
         {
             _failures.TryAdd(path, reading);
         }

@@ -36,7 +36,7 @@ internal sealed class EditorHost(Func<DateOnly> today) : IServerHost, IDisposabl
     }
 
     /// <inheritdoc/>
-    public SourceReading Read(string path) => SourceBytes.ReadFile(path);
+    public SourceReading Read(string root, string path) => new LibraryDisk(root).Read(path);
 
     /// <inheritdoc/>
     public FigureFile FindFigure(string root, string path) => DiskFigures.FindAnew(root, path);

@@ -33,6 +33,21 @@ internal static class SourceBytes
         }
     }
 
+    /// <summary>The mark that the file at a full path begins with, as text: who writes the file anew keeps it. Empty where it has none.</summary>
+    public static string MarkOf(string path)
+    {
+        try
+        {
+            using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
+            Span<byte> first = stackalloc byte[Encoding.UTF8.Preamble.Length];
+            return file.ReadAtLeast(first, first.Length, throwOnEndOfStream: false) == first.Length && first.SequenceEqual(Encoding.UTF8.Preamble) ? "\uFEFF" : "";
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            return "";
+        }
+    }
+
     /// <summary>Reads the file at a full path.</summary>
     public static SourceReading ReadFile(string path)
     {

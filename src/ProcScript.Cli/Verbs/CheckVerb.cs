@@ -46,17 +46,20 @@ internal static class CheckVerb
             NamesAll = request.NamesAll,
             Time = request.TellsTime(around) ? new CheckTime(startTime, around.Clock.GetElapsedTime(start)) : null,
         };
-        if (request.Output is null)
+        if (request.Output is not { } output || OutputFile.IsOutput(output))
         {
             Tell(outcome, request, library, around, request.Colour, stop);
         }
         else
         {
+            if (request.Baseline is { } known && OutputFile.AreSame(known, output, around))
+            {
+                throw new UsageException($"cannot write '{output}': it is the baseline that is read. Nothing was written; name another file after -o.");
+            }
+
             using StringWriter text = new();
             Tell(outcome, request, library, around with { Output = text }, ColourChoice.Never, stop);
-            using PendingFiles files = new();
-            files.Add(Path.GetFullPath(request.Output, around.CurrentFolder), text.ToString());
-            files.Commit(replace: true);
+            _ = OutputFile.Write(output, text.ToString(), store, around);
             if (!request.Quiet)
             {
                 around.Output.WriteLine(CheckSummary.Of(outcome));

@@ -86,6 +86,7 @@ internal sealed class CheckedLibrary
     public static async Task<CheckedLibrary> JudgeAsync(
         DiskSourceStore store, Func<ISourceStore, CheckSettings> settings, string? since, Surroundings around, CancellationToken stop)
     {
+        // Where nobody can tell what has changed, all is checked.
         var changed = since is null ? null : await ChangedFiles.SinceAsync(since, store.Selection, stop);
         return await RunAsync(store, around, stop, () => Judge(store, Dated(settings(store), around), changed, stop));
     }

@@ -18,7 +18,7 @@ internal sealed class FixTelling(MendReport report, FixRequest request, ScreenPa
         {
             foreach (var file in report.Files)
             {
-                UnifiedDiff.Write(terminal, paths.Of(file.Path), file.Before, file.After);
+                UnifiedDiff.Write(terminal, paths, file.Path, file.Before, file.After);
             }
         }
 

@@ -54,15 +54,11 @@ internal static class FormatVerb
         {
             stop.ThrowIfCancellationRequested();
             var reading = store.Read(path);
-            if (reading.Outcome is SourceOutcome.Missing or SourceOutcome.Unreadable)
-            {
-                throw new UsageException($"cannot read '{path}': {(reading.Detail.Length == 0 ? "it is gone." : reading.Detail)}");
-            }
-
             var tree = SyntaxTree.Parse(new SourceText(path, reading.Content ?? ""), stop);
             files.Add(new FormattedFile(tree, reading.Content is null ? null : Formatter.Format(tree), reading));
         }
 
+        store.RefuseUnreadable();
         return files;
     }
 
@@ -102,14 +98,14 @@ internal static class FormatVerb
 
     private static void Tell(FormattedFile file, FormatMode mode, Terminal terminal, ScreenPaths paths)
     {
-        var path = paths.Of(file.Tree.Text.Path);
         if (mode != FormatMode.Diff)
         {
+            var path = paths.Of(file.Tree.Text.Path);
             terminal.WriteLine(new Piece(mode == FormatMode.Write ? $"formatted {path}" : $"not laid out: {path}"));
             return;
         }
 
-        UnifiedDiff.Write(terminal, path, file.Tree.Text.Content, file.Formatted!);
+        UnifiedDiff.Write(terminal, paths, file.Tree.Text.Path, file.Tree.Text.Content, file.Formatted!);
     }
 
     private static string Summary(List<FormattedFile> files, int changed, FormatMode mode)

@@ -28,12 +28,9 @@ internal static class ModelVerb
 
         var document = ModelBuilder.Build(Choose(machines, request));
         var text = JsonSerializer.Serialize(document, ModelJson.Published.ModelDocument) + "\n";
-        if (request.Output is { } output)
+        if (request.Output is { } output && !OutputFile.IsOutput(output))
         {
-            using PendingFiles files = new();
-            files.Add(Path.GetFullPath(output, around.CurrentFolder), text);
-            files.Commit(replace: true);
-            around.Output.WriteLine($"wrote {output}: {Counted.Of(document.Machines.Select(machine => machine.Name).Distinct().Count(), "machine")}");
+            OutputFile.Write(output, text, store, around).WriteLine($"wrote {output}: {Counted.Of(document.Machines.Select(machine => machine.Name).Distinct().Count(), "machine")}");
         }
         else
         {

@@ -6,7 +6,7 @@ namespace ProcScript.Cli.Verbs;
 
 /// <summary>
 /// Files that appear together or not at all as far as a file system allows: each is written beside its place under another name,
-/// and they are renamed only when all are on the disk. What was not committed is removed; what a run that was killed could not remove is
+/// and they are renamed only when all are on the disk. Devices and pipes, which have no other name, are written to last. What was not committed is removed; what a run that was killed could not remove is
 /// removed by the next one that writes there.
 /// </summary>
 internal sealed class PendingFiles : IDisposable
@@ -14,6 +14,7 @@ internal sealed class PendingFiles : IDisposable
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     private readonly List<(string Temporary, string Final)> _files = [];
+    private readonly List<(string Path, byte[] Content)> _written = [];
     private readonly List<(string Path, string Name, string Before)> _replaced = [];
     private readonly HashSet<string> _folders = new(StringComparer.Ordinal);
 
@@ -31,6 +32,13 @@ internal sealed class PendingFiles : IDisposable
 
     private void Write(string path, byte[] bytes)
     {
+        // A device or a pipe takes what is written; whoever gave its name to a file would have destroyed it.
+        if (FileSort.IsSpecial(path))
+        {
+            _written.Add((path, bytes));
+            return;
+        }
+
         // What a link leads to is written, not the link.
         var final = new FileInfo(path).LinkTarget is null ? path : File.ResolveLinkTarget(path, returnFinalTarget: true)!.FullName;
         if (IsProtected(final))
@@ -62,7 +70,7 @@ internal sealed class PendingFiles : IDisposable
     /// <exception cref="UsageException">It cannot be written.</exception>
     public void Replace(string path, string name, string before, string after)
     {
-        Add(path, after);
+        Add(path, SourceBytes.MarkOf(path) + after);
         _replaced.Add((path, name, before));
     }
 
@@ -86,6 +94,16 @@ internal sealed class PendingFiles : IDisposable
         }
 
         _files.Clear();
+        foreach (var (path, content) in _written)
+        {
+            Do(path, () => WriteTo(path, content));
+        }
+    }
+
+    private static void WriteTo(string path, byte[] content)
+    {
+        using FileStream target = new(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+        target.Write(content);
     }
 
     /// <inheritdoc/>

@@ -12,20 +12,18 @@ internal static class TextsVerb
     /// <summary>Writes out every text, with the translation where it still holds.</summary>
     public static ExitCode Export(TextsRequest request, Surroundings around, CancellationToken stop)
     {
-        var (library, translation, source, _) = Read(request, around, stop);
+        var (library, translation, source, store) = Read(request, around, stop);
         TranslationUnit[] units = [.. translation.Units(library)];
-        using PendingFiles files = new();
-        files.Add(Path.GetFullPath(request.File, around.CurrentFolder), XliffFile.Write(units, source, request.Language.Tag()));
-        files.Commit(replace: true);
         var done = units.Count(unit => unit.Target.Length > 0);
-        around.Output.WriteLine($"wrote {request.File}: {Counted.Of(units.Length, "text")}, {done} of them translated into {request.Language.Tag()}");
+        OutputFile.Write(request.File, XliffFile.Write(units, source, request.Language.Tag()), store, around).WriteLine(
+            $"wrote {request.File}: {Counted.Of(units.Length, "text")}, {done} of them translated into {request.Language.Tag()}");
         return ExitCode.Clean;
     }
 
     /// <summary>Takes in the translations that a translator gives back.</summary>
     public static ExitCode Import(TextsRequest request, Surroundings around, CancellationToken stop)
     {
-        var (library, kept, source, root) = Read(request, around, stop);
+        var (library, kept, source, store) = Read(request, around, stop);
         var given = XliffFile.Read(Text(Path.GetFullPath(request.File, around.CurrentFolder), request.File));
         if (given.Problem.Length > 0)
         {
@@ -39,7 +37,12 @@ internal static class TextsVerb
 
         var taken = TranslationUpdate.Of(library, kept, given);
         using PendingFiles files = new();
-        var file = Path.Combine(root, kept.Path);
+        var file = Path.Combine(store.Selection.Root, kept.Path);
+        if (RealPath.LeadsOut(store.Selection.Root, file))
+        {
+            throw new UsageException($"cannot write '{kept.Path}': it is a link that leads out of the library; put the file itself there.");
+        }
+
         files.Add(file, XliffFile.Write(taken.Units, source, request.Language.Tag()));
         files.Commit(replace: true);
         around.Output.WriteLine($"wrote {RelativePath.Inside(around.CurrentFolder, file)}: {Counted.Of(taken.Taken, "translation")} taken in, {taken.Units.Length} in all");
@@ -51,7 +54,7 @@ internal static class TextsVerb
         return taken.LeftOut.IsEmpty ? ExitCode.Clean : ExitCode.Findings;
     }
 
-    private static (Library Library, LibraryTranslation Translation, string Source, string Root) Read(TextsRequest request, Surroundings around, CancellationToken stop)
+    private static (Library Library, LibraryTranslation Translation, string Source, DiskSourceStore Store) Read(TextsRequest request, Surroundings around, CancellationToken stop)
     {
         DiskSourceStore store = new(SourceSelection.Find(request.Input, around.CurrentFolder), around.OpenInput);
         var settings = SettingsReader.Read(store).Everywhere;
@@ -62,7 +65,7 @@ internal static class TextsVerb
         }
 
         var translation = LibraryTranslation.Read(store, settings.Get(SettingsTable.TextsFolder), request.Language);
-        return (library, translation, settings.Get(SettingsTable.TextsLanguage).Tag(), store.Selection.Root);
+        return (library, translation, settings.Get(SettingsTable.TextsLanguage).Tag(), store);
     }
 
     private static string Text(string path, string name)

@@ -6,9 +6,9 @@ namespace ProcScript.Cli.Versions;
 /// <summary>The files of a library that have changed since a revision.</summary>
 internal static class ChangedFiles
 {
-    /// <summary>Their paths in the library.</summary>
+    /// <summary>Their paths in the library; null where all may have changed.</summary>
     /// <exception cref="UsageException">Git cannot tell.</exception>
-    public static async Task<FrozenSet<string>> SinceAsync(string revision, SourceSelection selection, CancellationToken stop)
+    public static async Task<FrozenSet<string>?> SinceAsync(string revision, SourceSelection selection, CancellationToken stop)
     {
         if (selection.StandardInput is not null)
         {

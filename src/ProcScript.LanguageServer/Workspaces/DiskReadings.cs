@@ -14,7 +14,7 @@ internal sealed class DiskReadings(IServerHost host, string root)
     private readonly ConcurrentDictionary<string, FigureFile> _figures = new(StringComparer.Ordinal);
 
     /// <summary>The file at a path.</summary>
-    public SourceReading Read(string path) => _readings.GetOrAdd(path, one => host.Read(Path.Combine(root, one)));
+    public SourceReading Read(string path) => _readings.GetOrAdd(path, one => host.Read(root, one));
 
     /// <summary>The picture at a path.</summary>
     public FigureFile FindFigure(string path) => _figures.GetOrAdd(path, one => host.FindFigure(root, one));

@@ -37,7 +37,7 @@ internal sealed class LibraryFiles : IParsedSourceStore
     /// <inheritdoc/>
     public SourceReading Read(string path) => Open.TryGetValue(path, out var document)
         ? new SourceReading(document.Text, SourceOutcome.Read)
-        : Root.Length == 0 || path.Contains('\0') ? new SourceReading(null, SourceOutcome.Missing) : Disk.Read(path);
+        : Root.Length == 0 ? new SourceReading(null, SourceOutcome.Missing) : Disk.Read(path);
 
     /// <inheritdoc/>
     public FigureFile FindFigure(string path) => Root.Length == 0 ? FigureFile.Missing : Disk.FindFigure(path);

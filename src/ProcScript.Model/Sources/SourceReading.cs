@@ -18,6 +18,12 @@ public enum SourceOutcome
     /// <summary>The file is there and cannot be read.</summary>
     Unreadable,
 
+    /// <summary>A link leads to it that leaves the library.</summary>
+    LeadsOut,
+
+    /// <summary>It is a device, a pipe or a socket, and no file.</summary>
+    Special,
+
     /// <summary>The bytes are not UTF-8.</summary>
     NotText,
 

@@ -44,11 +44,11 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
         }
 
         var span = SpanOf(context);
-        return new WordSyntax(span, TextOf(span));
+        return context.Start == context.Stop ? Word(context.Start) : new WordSyntax(span, TextOf(span));
     }
 
-    /// <summary>The word that a token is.</summary>
-    public WordSyntax Word(IToken token) => new(SpanOf(token), TextOf(token));
+    /// <summary>The word that a token is: of a misspelt one, which is a finding, what it is taken for.</summary>
+    public WordSyntax Word(IToken token) => new(SpanOf(token), Spelt(token));
 
     /// <summary>A word that is written as two, with one blank between them.</summary>
     public WordSyntax Words(ITerminalNode? first, ITerminalNode? last, ParserRuleContext parent) => (first, last) switch
@@ -58,8 +58,10 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
         _ when first == last => Word(first.Symbol),
         _ => new WordSyntax(
             TextSpan.FromBounds(first.Symbol.StartIndex, last.Symbol.StopIndex + 1),
-            $"{TextOf(first.Symbol)} {TextOf(last.Symbol)}"),
+            $"{Spelt(first.Symbol)} {Spelt(last.Symbol)}"),
     };
+
+    private string Spelt(IToken token) => TokenNames.Literal(token.Type) is { } literal && char.IsAsciiLetter(literal[0]) ? literal : TextOf(token);
 
     /// <summary>A quoted text, or null where none is written.</summary>
     public TextSyntax? OptionalText(TextContext? context)

@@ -27,6 +27,16 @@ public class ToolListTests
         Assert.Equal(["socket", "torque wrench, 2 N·m"], PlanOf.Text(Catalog + Rig("2 N.m")).Tools.Select(tool => tool.Title));
 
     [Fact]
+    public void A_wrench_without_a_range_is_listed_by_its_title_where_nothing_is_tightened_with_it() =>
+        Assert.Equal(
+            ["torque wrench"],
+            PlanOf.Text("""
+                tool wrench "torque wrench"
+                machine rig "Rig" { part lid "lid" }
+                procedure p "P" on rig { stage "S" { remove lid { tool wrench } } }
+                """).Tools.Select(tool => tool.Title));
+
+    [Fact]
     public void A_wrench_in_a_file_that_the_procedure_does_not_use_is_not_there()
     {
         var report = LibraryCheck.Run(

@@ -43,6 +43,30 @@ public sealed class ProcessTests : IDisposable
         Assert.DoesNotContain("\u001B", output, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("check - <&-", 2, "")]
+    [InlineData("format - <&-", 2, "procscript: cannot read '<stdin>': The standard input is closed; hand a text in, as in 'procscript check - < FILE'.\n")]
+    [InlineData("check a.proc >&-", 2, "procscript: cannot write the output: it is closed.\n")]
+    [InlineData("check a.proc 2>&-", 1, "")]
+    public async Task A_stream_that_is_closed_is_told_and_not_waited_for(string command, int code, string error)
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "only here it is known whether a stream was closed");
+        _disk.With("a.proc", "}\n");
+        var program = TestedProgram.Start([]);
+        using var process = Process.Start(new ProcessStartInfo(
+            "sh", ["-c", $"exec {string.Join(' ', program.ArgumentList.Prepend(program.FileName).Select(one => $"'{one}'"))} {command}"])
+        {
+            WorkingDirectory = _disk.Path,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        })!;
+        var output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+
+        Assert.Equal(error, await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken));
+        Assert.Equal(code, await EndAsync(process));
+        Assert.DoesNotContain("internal error", await output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_reader_that_goes_away_is_no_fault()
     {

@@ -37,6 +37,40 @@ public sealed class SinceTests : IDisposable
     }
 
     [Fact]
+    public async Task A_shared_catalog_in_a_submodule_is_looked_into()
+    {
+        using GitFolder shared = new();
+        shared.Disk.With("tools.proc", "tool lever \"lever\"\n").With("other.proc", "tool bar \"bar\"\n");
+        shared.Commit();
+        _git.Git("-c", "protocol.file.allow=always", "submodule", "--quiet", "add", shared.Disk.Path, "catalog");
+        _git.Disk.With("user.proc", "use \"catalog/tools.proc\"\nclip pin \"pin\" { tool lever }\n");
+        var start = _git.Commit();
+        const string nothing = "checked 0 files: no findings; 3 procedures left, which no change has touched\n";
+        Assert.Equal(nothing, (await CheckAsync(start)).Output);
+
+        _git.Disk.With("catalog/tools.proc", "tool hook \"hook\"\n");
+        Assert.Contains("--> user.proc:2:", (await CheckAsync(start)).Output, StringComparison.Ordinal);
+        _git.Git("-C", "catalog", "commit", "-qam", "x");
+        Assert.Equal(ExitCode.Findings, (await CheckAsync(start)).Code);
+        Assert.Equal(ExitCode.Findings, (await CheckAsync("HEAD")).Code);
+        _git.Commit();
+        Assert.Equal(ExitCode.Findings, (await CheckAsync(start)).Code);
+        Assert.Equal(nothing, (await CheckAsync("HEAD")).Output);
+
+        _git.Disk.With("catalog/new.proc", "tool hook \"hook\" }\n");
+        Assert.Contains("--> catalog/new.proc:1", (await CheckAsync("HEAD")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_repository_within_that_Git_does_not_keep_counts_as_changed()
+    {
+        _git.Disk.With("catalog/tools.proc", "tool hook \"hook\" }\n");
+        _git.Git("init", "-q", "catalog");
+
+        Assert.Contains("--> catalog/tools.proc:1", (await CheckAsync("HEAD")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Findings_in_what_nothing_has_touched_are_not_told()
     {
         _git.Disk.With("jobs/old.proc", Job("old", "remove cover"));

@@ -15,7 +15,8 @@ public sealed class UnreadableFile : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "The file is there, and no text came out of it: the system refuses it, it is not UTF-8, or it is far too large. No text "
+        What: "The file is there, and no text came out of it: the system refuses it, it is not UTF-8, or it is far too large; it is a link "
+            + "that leads out of the library, or a device or a pipe instead of a file. No text "
             + "can show this: the first sample only tells what would be missing.",
         Why: "Everything that the file declares is unknown. So that one trouble gives one message, names stay unchecked where it may be "
             + "missed.",
@@ -33,6 +34,8 @@ public sealed class UnreadableFile : Rule
         {
             SourceOutcome.NotText => ("is not a text in UTF-8", "save it as UTF-8"),
             SourceOutcome.TooLarge => ("is too large to be read", "split it, and let the pieces `use` each other"),
+            SourceOutcome.LeadsOut => ("lies outside of the library: a link leads there", "put the file itself into the library"),
+            SourceOutcome.Special => ("is a device, a pipe or a socket, and no file", "write the text into a file, or hand it in as the standard input, `-`"),
             _ => ("cannot be read", "see that the file may be read"),
         };
         var detail = reading.Detail.Length > 0 ? $": {reading.Detail.TrimEnd('.')}" : "";
