@@ -111,7 +111,7 @@ public sealed partial class CardHeadTests
         Assert.All(page.QuerySelectorAll("section.strip, section.refit"), card => Assert.Equal("Wear on the whole job: helmet.", Said(card.QuerySelector(".standing .wear")!)));
         var own = SamplePlan.Steps(SamplePlan.Evaporator).Where(step => step.Ppe.Length > 0).ToList();
         Assert.Equal(own.Select(step => $"step-{step.Number}"), page.QuerySelectorAll(".step .wear").Select(wear => wear.Closest(".step")!.Id));
-        Assert.All(own, step => Assert.Equal($"Wear: {string.Join("; ", step.Ppe)}.", Said(page.QuerySelector($"#step-{step.Number} .do > :first-child")!)));
+        Assert.All(own, step => Assert.Equal($"Wear: {string.Join("; ", step.Ppe)}.", Said(page.QuerySelector($"#step-{step.Number} .do > .act + .wear")!)));
         Assert.Contains("  - **Wear:** gloves against cold; eye protection.", WorkPack.Markdown(SamplePlan.Evaporator, PackTemplates.Standard).Text, StringComparison.Ordinal);
     }
 
