@@ -35,7 +35,7 @@ internal static class House
     [
         new(
             "Antlr4.Runtime.Standard",
-            ["ProcScript.Syntax", "ProcScript.Syntax.Tests"],
+            ["ProcScript.Syntax", "ProcScript.Syntax.Tests", "ProcScript.Fuzz"],
             "The parser's generated types never leave Syntax; the tree above them is our own."),
         new("Scriban.Signed", ["ProcScript.Cards"], "Templates are filled in Cards, from the plan."),
         new("Microsoft.Extensions.FileSystemGlobbing", ["ProcScript.Analysis"], "Paths are chosen by the settings, which Analysis reads."),

@@ -102,5 +102,5 @@ public sealed partial class EditingTests
             var (fresh, remembered) = (EditedLibrary.Describe(library.CheckFresh()), EditedLibrary.Describe(library.Check()));
             Assert.Equal(fresh, remembered);
         }
-    }, iter: count, threads: 1, print: sample => string.Join('\n', sample.Item1.Select(edit => edit.ToString()).Append(sample.Item2 ? "of a whole library" : "of a part")));
+    }, iter: Depth.Of(count), threads: 1, print: sample => string.Join('\n', sample.Item1.Select(edit => edit.ToString()).Append(sample.Item2 ? "of a whole library" : "of a part")));
 }

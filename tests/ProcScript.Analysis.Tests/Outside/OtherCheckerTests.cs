@@ -14,7 +14,7 @@ namespace ProcScript.Analysis.Tests.Outside;
 /// </summary>
 public sealed class OtherCheckerTests
 {
-    private const int Samples = 400;
+    private static readonly int Samples = Depth.Of(400);
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -91,7 +91,7 @@ public sealed class OtherCheckerTests
         }
 
         await AgreeAsync(cases);
-        Assert.True(packs > 700 && spoiled > 1800 && refused > 800, $"{packs} packs, {spoiled} spoiled, {refused} of them refused");
+        Assert.True(packs > Depth.Of(700) && spoiled > Depth.Of(1800) && refused > Depth.Of(800), $"{packs} packs, {spoiled} spoiled, {refused} of them refused");
 
         void Count(bool isGood)
         {

@@ -55,7 +55,7 @@ internal sealed class LockoutOrder
             // where nobody could get at the place of it before.
             Assert.Equal(Application.Where(Lines(energy.MakeSafe).Contains), Lines(energy.MakeSafe));
             Assert.Empty(Application.Except(Lines(energy.MakeSafe)).Except(["wait"]));
-            IsLastOfItsRefit(energy);
+            Assert.Equal(energy.Name, _outcome.Refit!.Actions.Single(action => action.Number + 1 == energy.RestoredAt).Target?.Name);
             var isolating = steps[energy.IsolatedAt - 1];
             Assert.Equal("isolate", isolating.Verb);
             var proving = steps.FirstOrDefault(step => step.Verb == "verify" && step.Item == energy.Name) ?? isolating;
@@ -79,13 +79,6 @@ internal sealed class LockoutOrder
         });
     }
 
-    /// <summary>No joint on it is closed after it is back, told from the machine and the actions: components are operationally intact, (e)(1).</summary>
-    private void IsLastOfItsRefit(PlanEnergy planned)
-    {
-        var after = _outcome.Refit!.Actions.SkipWhile(action => action.Number + 1 != planned.RestoredAt).ToList();
-        Assert.Equal(planned.Name, after[0].Target?.Name);
-        Assert.DoesNotContain(after.Skip(1), action => action is { Target: Joint { On: { } on }, Count: > 0 } && on.Name == planned.Name && IsMoved(action));
-    }
 
     private static List<string> Lines(IEnumerable<PlanSafetyLine> lines) => [.. lines.Select(line => line.Action)];
 
@@ -117,7 +110,10 @@ internal sealed class LockoutOrder
 
     private static bool IsMoved(PerformedAction action) => action.Changes is [{ Variable.Kind: States.StateKind.Attached }];
 
-    /// <summary>A joint comes off or goes on: nothing on it is live, unless both of its ends lie on one bench.</summary>
+    /// <summary>
+    /// A joint comes off or goes on: nothing on it is live, unless both of its ends lie on one bench. So none on it is closed after it is back:
+    /// components are operationally intact, (e)(1).
+    /// </summary>
     private void Handle(Joint joint, int off)
     {
         if (joint.On is { } energy && !IsOnBench(joint))

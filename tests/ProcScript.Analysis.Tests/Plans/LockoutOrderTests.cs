@@ -37,6 +37,7 @@ public sealed class LockoutOrderTests
                     Interlocked.Add(ref isolated, LockoutOrder.Hold(report));
                 }
             },
+            print: seed => Sample.Of(seed, asymmetric: true).Text,
             iter: 400);
         Assert.True(isolated > 50, $"only {isolated} energies were isolated");
     }

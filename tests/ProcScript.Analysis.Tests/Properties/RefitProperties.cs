@@ -93,8 +93,8 @@ public sealed class RefitProperties
                     Interlocked.Increment(ref counted);
                 }
             },
-            iter: 2500);
-        Assert.True(counted > 30, $"only {counted} samples were counted");
+            iter: Depth.Of(2500));
+        Assert.True(counted > Depth.Of(30), $"only {counted} samples were counted");
     }
 
     [Fact]

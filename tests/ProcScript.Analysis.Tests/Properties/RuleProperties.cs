@@ -36,8 +36,8 @@ public sealed class RuleProperties
                     Interlocked.Increment(ref circles);
                 }
             },
-            iter: 700);
-        Assert.True(kept > 100 && circles > 40, $"{kept} kept, {circles} circles");
+            iter: Depth.Of(700));
+        Assert.True(kept > Depth.Of(100) && circles > Depth.Of(40), $"{kept} kept, {circles} circles");
     }
 
     [Fact]
@@ -100,8 +100,8 @@ public sealed class RuleProperties
                     Interlocked.Increment(ref edges);
                 }
             },
-            iter: 900);
-        Assert.True(edges > 60, $"only {edges} edges were tried");
+            iter: Depth.Of(900));
+        Assert.True(edges > Depth.Of(60), $"only {edges} edges were tried");
     }
 
     private static bool Binds(Need need, MachineItem? target) =>
