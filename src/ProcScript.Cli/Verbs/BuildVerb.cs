@@ -1,3 +1,4 @@
+using ProcScript.Analysis;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
 using ProcScript.Cards;
