@@ -12,9 +12,6 @@ public sealed record Bolt(ThreadDesignation Thread, StrengthGrade Grade, double 
     /// </summary>
     public double ProofLoad => StressArea * Grade.ProofStress;
 
-    /// <summary>The least load in N at which it breaks.</summary>
-    public double TensileLoad => StressArea * Grade.TensileStrength;
-
     /// <summary>The bolt of a marked thread and grade; null where one of them is missing or not known here.</summary>
     /// <param name="thread">The thread as marked.</param>
     /// <param name="grade">The class or grade as marked.</param>
@@ -27,11 +24,6 @@ public sealed record Bolt(ThreadDesignation Thread, StrengthGrade Grade, double 
     /// <param name="preload">The preload in N.</param>
     /// <param name="nutFactor">K, without a unit.</param>
     public double TorqueFor(double preload, double nutFactor) => nutFactor * Metres * preload;
-
-    /// <summary>The preload in N that a torque makes.</summary>
-    /// <param name="torque">The torque in N·m.</param>
-    /// <param name="nutFactor">K, without a unit.</param>
-    public double PreloadOf(double torque, double nutFactor) => torque / (nutFactor * Metres);
 
     private double Metres => Thread.Diameter / 1000;
 }

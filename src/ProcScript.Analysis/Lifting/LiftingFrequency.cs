@@ -4,7 +4,7 @@ namespace ProcScript.Analysis.Lifting;
 
 /// <summary>
 /// The frequency multiplier of the revised NIOSH equation: table 5 of Publication 94-110 (revised 9/2021, in the public domain; read in a
-/// stored double-checked transcription). Between two rows it runs straight, which the table does not say; what is beyond the last is 0.
+/// stored double-checked transcription). Between two rows it is interpolated, as the publication has it (from memory); what is beyond the last is 0.
 /// </summary>
 internal static class LiftingFrequency
 {

@@ -40,7 +40,7 @@ internal sealed partial record NamedGear(string Words, ImmutableArray<string> An
     {
         foreach (Match with in With().Matches(text))
         {
-            var (words, noun) = (with.Groups["thing"].Value, with.Groups["noun"].Value.ToLowerInvariant());
+            var (words, noun) = (Article().Replace(with.Groups["thing"].Value, ""), with.Groups["noun"].Value.ToLowerInvariant());
             yield return Second().IsMatch(words) ? new NamedGear(words, Turning, false, 2) : new NamedGear(words, [noun], false);
         }
 
@@ -68,6 +68,9 @@ internal sealed partial record NamedGear(string Words, ImmutableArray<string> An
         + @"(?<noun>spanner|wrench|pliers|screwdriver|hammer|mallet|scraper|puller|multimeter|voltmeter|meter|tester|thermometer|gauge|syringe|knife|chisel|heat gun|hot-air gun|funnel|hoist|jack))s?\b",
         RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex With();
+
+    [GeneratedRegex(@"^(an?|the|your)\s+", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Article();
 
     [GeneratedRegex(@"\b(second|another|two)\s+([\w-]+\s+)?(spanner|wrench)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex Second();

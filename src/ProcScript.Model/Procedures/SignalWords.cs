@@ -11,9 +11,4 @@ public static class SignalWords
 
     /// <summary>Whether the word speaks of death or a serious injury.</summary>
     public static bool IsOfSeriousInjury(this SignalWord word) => word is SignalWord.Danger or SignalWord.Warning;
-
-    /// <summary>The word for several hazards told in one alert: that of the worst.</summary>
-    /// <param name="first">The word of one.</param>
-    /// <param name="second">The word of another.</param>
-    public static SignalWord WorstOf(SignalWord first, SignalWord second) => first < second ? first : second;
 }

@@ -110,11 +110,6 @@ public class TorqueBandTests
             }
         });
 
-    [Fact]
-    public void A_torque_and_its_preload_belong_together() =>
-        Gen.Select(AnyBolt, Gen.Double[1, 100_000], Gen.Double[0.1, 0.3]).Sample((bolt, preload, factor) =>
-            Math.Abs((bolt.PreloadOf(bolt.TorqueFor(preload, factor), factor) / preload) - 1) < 1e-12);
-
     /// <summary>The usual aim, three quarters of proof load, is sound on every surface, and so is anything between the ends.</summary>
     [Fact]
     public void The_usual_aim_is_sound() => Gen.Select(AnyBolt, AnySurface).Sample((bolt, factor) =>

@@ -312,6 +312,26 @@ public sealed class CardWarningTests
         Assert.DoesNotContain("plug", usual[1].Text, StringComparison.Ordinal);
     }
 
+    /// <summary>What the mains carry is no high voltage in any language; what a vehicle's battery carries has a name of its own there.</summary>
+    [Theory]
+    [InlineData("230 V mains", "mains voltage", "Netzspannung")]
+    [InlineData("400 V traction battery", "high voltage", "Hochvolt")]
+    [InlineData("400 V bus", "dangerous voltage", "gefährliche Spannung")]
+    public void A_voltage_is_called_what_it_is(string title, string english, string german)
+    {
+        var plan = PlanOf.Text(Catalog + $$"""
+            machine m "M" { energy e "{{title}}" { hazard high_voltage  isolate "Off."  restore "On." }  part x "x" { needs e isolated } }
+            procedure p "P" on m { stage "A" { isolate e  remove x } }
+            """);
+        var caution = Analysis.Plans.Words.UsualCautions.ForLettingGo(
+            Model.Machines.Hazard.HighVoltage,
+            Checked.Text(Catalog + $"machine m \"M\" {{ energy e \"{title}\" {{ hazard high_voltage  isolate \"Off.\"  restore \"On.\" }} }}\nprocedure p \"P\" on m {{ stage \"A\" {{ isolate e }} }}\n").Only.Procedure.Machine.Energies[0]);
+
+        Assert.Equal(english, Assert.Single(plan.Hazards).Title);
+        Assert.Equal(german, caution.Title(Wordbook.In(PackLanguage.German)));
+        Assert.All(PackLanguages.All.Select(Wordbook.In), book => Assert.DoesNotContain("Hochspannung", caution.Text(book) + book.Say("cover.high-voltage") + book.Say("cover.licensed"), StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Every_usual_caution_has_a_fitting_word_and_two_texts()
     {

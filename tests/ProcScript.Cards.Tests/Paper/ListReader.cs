@@ -20,7 +20,7 @@ internal sealed partial class ListReader(IDocument page, PaperWords words, bool 
         var steps = page.QuerySelectorAll(".step").ToList();
         var asked = steps.SelectMany(step => step.QuerySelectorAll(".tool").Select(tool => (Tool: Said(tool), Step: Number(step)))).ToList();
         // A torque wrench that the catalog has not is listed with what it has to cover.
-        var listed = Tools().Select(tool => asked.Exists(one => one.Tool == tool.Title) ? tool : tool with { Title = Wrench().Replace(tool.Title, "$1") }).ToList();
+        var listed = Tools().Select(tool => asked.Exists(one => one.Tool == tool.Title) ? tool : tool with { Title = Regex.Replace(tool.Title, $@"^({words.Wrench}), [\d.,].*$", "$1") }).ToList();
         Same("tools", asked.Select(one => one.Tool).Distinct(), listed.Where(tool => !tool.OfJob).Select(tool => tool.Title));
         foreach (var tool in listed.Where(tool => !tool.OfJob))
         {
@@ -79,6 +79,11 @@ internal sealed partial class ListReader(IDocument page, PaperWords words, bool 
 
     private void Wears(string name, string alert, IReadOnlyCollection<string> worn)
     {
+        if (!words.IsEnglish)
+        {
+            return;
+        }
+
         foreach (var gear in Wear().Matches(alert).SelectMany(said => Gear().Matches(said.Value)).Select(gear => gear.Value))
         {
             if (!worn.Any(item => item.Contains(gear, StringComparison.OrdinalIgnoreCase)))
@@ -91,7 +96,7 @@ internal sealed partial class ListReader(IDocument page, PaperWords words, bool 
     private IEnumerable<(string Title, int First, int Steps, bool OfJob)> Tools() =>
         from row in page.QuerySelectorAll("#before tr:has([data-field^=tool-])")
         let cells = row.QuerySelectorAll("td").Select(Said).ToList()
-        let title = Count().Replace(Said(row.QuerySelector("th")!.FirstChild!), "")
+        let title = Count().Replace(Blanks().Replace(string.Concat(row.QuerySelector("th")!.ChildNodes.Where(node => node is not IElement { ClassName: "small" }).Select(node => node.TextContent)), " ").Trim(), "")
         select cells[0] == words.WholeJob ? (title, 0, 0, true) : (title, int.Parse(cells[0], null), int.Parse(cells[1], null), false);
 
     private static IEnumerable<string> Worn(IElement? line) =>
@@ -115,9 +120,6 @@ internal sealed partial class ListReader(IDocument page, PaperWords words, bool 
 
     [GeneratedRegex(@"^\d+ × ")]
     private static partial Regex Count();
-
-    [GeneratedRegex(@"^(torque wrench), [\d.].*$")]
-    private static partial Regex Wrench();
 
     [GeneratedRegex(@"\b(multimeter|meter|tester|voltmeter|thermometer|test leads)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Meter();

@@ -73,6 +73,8 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan, Pape
     /// <summary>What a step says with its count, which stands in a column of its own and nowhere else.</summary>
     private static string Told(IElement words, IElement row, int count, string planned)
     {
+        // What is not translated stands between marks that no page shows.
+        planned = planned.Replace("\u2068", "", StringComparison.Ordinal).Replace("\u2069", "", StringComparison.Ordinal);
         var counted = $"{count} ×";
         // Within a size, as in M8 × 25, a number stands behind a letter.
         var at = Regex.Match(planned, $@"(?<![A-Za-z\d]){count} ×") is { Success: true } match ? match.Index : -1;

@@ -20,6 +20,7 @@ internal sealed record PaperWords
         OnTheWholeJob = ", on the whole job",
         AtTheSteps = ", at the steps that say so",
         Restore = "^Restore ",
+        Wrench = "torque wrench",
     };
 
     /// <summary>German.</summary>
@@ -35,6 +36,7 @@ internal sealed record PaperWords
         OnTheWholeJob = ", bei der ganzen Arbeit",
         AtTheSteps = ", bei den Schritten, die es sagen",
         Restore = " wieder einschalten$",
+        Wrench = "Drehmomentschlüssel",
     };
 
     /// <summary>Before what is checked once a step is done.</summary>
@@ -66,6 +68,12 @@ internal sealed record PaperWords
 
     /// <summary>How a step reads that brings an energy back.</summary>
     public required string Restore { get; init; }
+
+    /// <summary>A torque wrench that is in no catalog.</summary>
+    public required string Wrench { get; init; }
+
+    /// <summary>Whether what authors and cautions say to wear is told in English.</summary>
+    public bool IsEnglish => this == English;
 
     /// <summary>The words of a plan's language.</summary>
     public static PaperWords Of(Plan plan) => plan.Language == "de" ? German : English;

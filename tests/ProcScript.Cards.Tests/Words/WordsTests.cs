@@ -45,7 +45,7 @@ public sealed class WordsTests
     });
 
     [Theory]
-    [InlineData(19_000, new double[] { 3300, 1200, 14_500 }, "5 h 30 min", "55 min", "20 min", "4 h 15 min")]
+    [InlineData(19_000, new double[] { 3300, 1200, 14_500 }, "5 h 30 min", "1 h", "20 min", "4 h 10 min")]
     [InlineData(3300, new double[] { 1090, 480, 1730 }, "55 min", "18 min", "8 min", "29 min")]
     [InlineData(540, new double[] { 300, 0, 240 }, "9 min", "5 min", "0 min", "4 min")]
     [InlineData(30, new double[] { 14, 3, 13 }, "30 s", "30 s", "0 min", "0 min")]

@@ -26,16 +26,4 @@ public sealed class SignalWordTests
     [Fact]
     public void Damage_alone_is_never_a_danger_or_a_warning() =>
         Assert.DoesNotContain(Enum.GetValues<SignalWord>().Where(word => !word.IsOfInjury()), word => word.IsOfSeriousInjury());
-
-    /// <summary>Several hazards in one alert take the word of the worst (safetysign.com; read).</summary>
-    [Theory]
-    [InlineData(SignalWord.Caution, SignalWord.Danger, SignalWord.Danger)]
-    [InlineData(SignalWord.Warning, SignalWord.Caution, SignalWord.Warning)]
-    [InlineData(SignalWord.Notice, SignalWord.Caution, SignalWord.Caution)]
-    [InlineData(SignalWord.Notice, SignalWord.Notice, SignalWord.Notice)]
-    public void The_worst_gives_the_word(SignalWord first, SignalWord second, SignalWord worst)
-    {
-        Assert.Equal(worst, SignalWords.WorstOf(first, second));
-        Assert.Equal(worst, SignalWords.WorstOf(second, first));
-    }
 }

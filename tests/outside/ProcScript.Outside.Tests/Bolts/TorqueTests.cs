@@ -93,26 +93,56 @@ public sealed class TorqueTests
     {
         var bolt = Bolt.Of("M10", "8.8")!;
 
-        Assert.Equal(25_000, bolt.PreloadOf(50, 0.20), 1e-9);
-        Assert.Equal(431, Math.Round(bolt.PreloadOf(50, 0.20) / bolt.StressArea));
+        Assert.Equal(50, bolt.TorqueFor(25_000, 0.20), 1e-9);
+        Assert.Equal(431, Math.Round(25_000 / bolt.StressArea));
     }
 
     /// <summary>
-    /// Nut factors: dry 0.20 (five sources), lubricated 0.15 (three) to 0.18 (one, light oil), plated 0.16 to 0.22 (six), waxed 0.12 (one), cadmium 0.15
-    /// (stripmetalcoilprocessing.com) to 0.19 (zipfastener.com), anti-seize 0.12 (the first of these), phosphate and oil 0.15 to 0.22 and zinc flake up to
-    /// 0.32 (the second); all read.
+    /// K worked back from each printed torque of the metric table and the proof load, T/(d·0.75·F), lies in the band of the surface that the
+    /// column is for, give or take the rounding of the table; the misprint left out.
     /// </summary>
     [Fact]
-    public void The_nut_factors_are_those_that_sources_give()
+    public void The_nut_factor_worked_back_from_a_printed_torque_lies_in_its_band()
     {
-        Assert.Equal((0.20, 0.20), (NutFactor.Dry.Low, NutFactor.Dry.High));
-        Assert.Equal((0.15, 0.18), (NutFactor.Oiled.Low, NutFactor.Oiled.High));
-        Assert.Equal((0.15, 0.19), (NutFactor.Cadmium.Low, NutFactor.Cadmium.High));
-        Assert.Equal((0.15, 0.22), (NutFactor.Phosphated.Low, NutFactor.Phosphated.High));
-        Assert.Equal(0.32, NutFactor.ZincFlake.High);
-        Assert.InRange(0.12, NutFactor.AntiSeize.Low, NutFactor.AntiSeize.High);
-        Assert.Equal((0.16, 0.22), (NutFactor.Plated.Low, NutFactor.Plated.High));
-        Assert.Equal((0.12, 0.12), (NutFactor.Waxed.Low, NutFactor.Waxed.High));
+        var cells = 0;
+        foreach (var row in ReferenceData.Rows("metric-torque-table.txt"))
+        {
+            foreach (var (column, grade, surface) in new[] { (2, "8.8", NutFactor.Dry), (3, "8.8", NutFactor.Oiled), (4, "10.9", NutFactor.Dry), (5, "10.9", NutFactor.Oiled), (6, "12.9", NutFactor.Dry), (7, "12.9", NutFactor.Oiled) })
+            {
+                if ((row[0], column) == ("M8", 4))
+                {
+                    continue;
+                }
+
+                var printed = double.Parse(row[column], CultureInfo.InvariantCulture);
+                var slack = 1.3 / printed;
+                Assert.InRange(printed / Torque(row[0], grade, 1, row[1]), surface.Low * (1 - slack), surface.High * (1 + slack));
+                cells++;
+            }
+        }
+
+        Assert.Equal(41, cells);
+    }
+
+    /// <summary>
+    /// What sources give for K on other surfaces lies in the band: waxed 0.12 and plated 0.16 and 0.22 (rulesofthumb.info), cadmium and
+    /// anti-seize (stripmetalcoilprocessing.com), cadmium, phosphate with oil and zinc flake (zipfastener.com); all read.
+    /// </summary>
+    [Theory]
+    [InlineData("waxed", 0.12)]
+    [InlineData("zinc", 0.16)]
+    [InlineData("zinc", 0.22)]
+    [InlineData("cadmium", 0.15)]
+    [InlineData("cadmium", 0.19)]
+    [InlineData("anti-seize", 0.12)]
+    [InlineData("phosphate", 0.15)]
+    [InlineData("phosphate", 0.22)]
+    [InlineData("zinc flake", 0.32)]
+    public void What_a_catalog_says_of_a_thread_has_the_nut_factor_that_a_source_gives(string coating, double published)
+    {
+        var factor = NutFactor.For(oiled: false, threadLocker: false, coating);
+
+        Assert.InRange(published, factor!.Low, factor.High);
     }
 
     /// <summary>

@@ -1,47 +1,32 @@
+using System.Globalization;
+using System.Text;
+
 namespace ProcScript.Outside.Tests.Orders;
 
 /// <summary>
-/// Two assembly lines of A. Scholl (1993), Data of Assembly Line Balancing Problems, TH Darmstadt (read), written as machines: what a task
-/// comes after is what its part goes on before, so that taking apart runs the line backwards. The numbers of orders are not published:
-/// another program counted them.
+/// Assembly lines of A. Scholl (1993), Data of Assembly Line Balancing Problems, TH Darmstadt (read in place), written as machines that go
+/// together as the line runs: what a task comes after is what its part goes on before, so that taking apart runs it backwards. The strip is left
+/// to <c>strip</c>. The numbers of orders are not published: another program counted them.
 /// </summary>
 public sealed class AssemblyLineTests
 {
-    [Fact]
-    public void Mertens_with_seven_tasks_has_45_orders() => Assert.Equal((45, 45), Precedence.CountOrders(
-        """
-        machine mertens "Mertens, seven tasks" {
-          part t1 "task 1" { behind t2, t4 }
-          part t2 "task 2" { behind t3, t5 }
-          part t3 "task 3"
-          part t4 "task 4" { behind t7 }
-          part t5 "task 5" { behind t6 }
-          part t6 "task 6"
-          part t7 "task 7"
+    [Theory]
+    [InlineData("mertens-7", 45)]
+    [InlineData("jackson-11", 756)]
+    public void A_line_that_is_stripped_from_its_first_task_has_as_many_orders_as_another_count(string line, int orders)
+    {
+        var tasks = Precedence.Read(ReferenceData.Rows($"precedence-{line}.txt"));
+        var behind = tasks.Pairs.ToLookup(pair => pair.Earlier, pair => pair.Later);
+        var text = new StringBuilder("machine line \"Line\" {\n");
+        for (var task = 1; task <= tasks.Count; task++)
+        {
+            var later = string.Join(", ", behind[task].Select(other => $"t{other}"));
+            text.Append(CultureInfo.InvariantCulture, $"  part t{task} \"task {task}\" {{{(later.Length == 0 ? "" : $" behind {later} ")}}}\n");
         }
-        procedure apart "Take all apart" on mertens {
-          stage "All" { strip t1 }
-        }
-        """));
 
-    [Fact]
-    public void Jackson_with_eleven_tasks_has_756_orders() => Assert.Equal((756, 756), Precedence.CountOrders(
-        """
-        machine jackson "Jackson, eleven tasks" {
-          part t1 "task 1" { behind t2, t3, t4, t5 }
-          part t2 "task 2" { behind t6 }
-          part t3 "task 3" { behind t7 }
-          part t4 "task 4" { behind t7 }
-          part t5 "task 5" { behind t7 }
-          part t6 "task 6" { behind t8 }
-          part t7 "task 7" { behind t9 }
-          part t8 "task 8" { behind t10 }
-          part t9 "task 9" { behind t11 }
-          part t10 "task 10" { behind t11 }
-          part t11 "task 11"
-        }
-        procedure apart "Take all apart" on jackson {
-          stage "All" { strip t1 }
-        }
-        """));
+        // Of both lines the first task goes before all others.
+        text.Append("}\nprocedure apart \"Take all apart\" on line {\n  stage \"All\" { strip t1 }\n}\n");
+
+        Assert.Equal((orders, orders), Precedence.CountOrders(text.ToString()));
+    }
 }

@@ -43,8 +43,8 @@ public sealed class NamedNotListed : OutcomeRule
             """,
         Right: """
             tool socket_13 "13 mm socket" { size 13 mm }
-            tool open_10 "10 mm open spanner" { size 10 mm }
-            fastener nut "nut" { drive socket_13  tool open_10  release "Hold the stud with a second spanner." }
+            tool open_13 "13 mm open spanner" { size 13 mm }
+            fastener nut "nut" { drive socket_13  tool open_13  release "Hold the stud with a second spanner." }
 
             machine press "Press" { part guard "guard" { held by 4 nut as guard_nuts } }
 
