@@ -6,7 +6,6 @@ using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
-using ProcScript.Syntax.Rules;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Rules.Workshop.Tools;
