@@ -62,7 +62,7 @@ public sealed class QuantitySetting : Setting<Quantity>
     /// <summary>What it measures.</summary>
     public required Dimension Dimension { get; init; }
 
-    /// <summary>The least it may be; null for anything above nought.</summary>
+    /// <summary>The least it may be; null for anything above zero.</summary>
     public Quantity? Least { get; init; }
 
     /// <summary>The most it may be; null where there is no most.</summary>
@@ -76,7 +76,7 @@ public sealed class QuantitySetting : Setting<Quantity>
         ({ } least, { } most) => $"from {least.Print()} to {most.Print()}",
         ({ } least, null) => $"{least.Print()} or more",
         (null, { } most) => $"up to {most.Print()}",
-        _ => "above nought",
+        _ => "above zero",
     };
 
     /// <inheritdoc/>

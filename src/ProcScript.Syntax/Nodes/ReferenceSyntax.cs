@@ -12,6 +12,9 @@ public sealed record ReferenceSyntax(
     WordSyntax Name,
     ImmutableArray<WordSyntax> Indices) : SyntaxNode(Span)
 {
+    /// <summary>The name as it is laid out, whatever blanks and line ends stand within it.</summary>
+    public string Written => Indices.IsEmpty ? Name.Text : $"{Name.Text}[{string.Join(", ", Indices.Select(index => index.Text))}]";
+
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>
         [Name, .. Indices];

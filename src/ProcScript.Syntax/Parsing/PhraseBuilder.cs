@@ -231,7 +231,10 @@ internal sealed class PhraseBuilder(TokenWords words)
             value = digits == 1 ? value / fraction.Denominator : value + (fraction.Numerator / fraction.Denominator);
         }
 
-        return new NumberSyntax(TokenWords.SpanOf(context), double.IsFinite(value) ? (negative ? -value : value) : 0);
+        // Where something else stands, its finding may be left to another on that line, and nobody must judge a number that is not there.
+        return context.exception is not null || context.children?.Any(child => child is IErrorNode) == true
+            ? new NumberSyntax(new TextSpan(TokenWords.SpanOf(context).Start, 0), 0)
+            : new NumberSyntax(TokenWords.SpanOf(context), double.IsFinite(value) ? (negative ? -value : value) : 0);
     }
 
     private UnitSyntax Unit(UnitContext context)

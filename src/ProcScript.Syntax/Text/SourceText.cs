@@ -67,6 +67,9 @@ public sealed class SourceText
     /// <summary>The characters of a span.</summary>
     public string Slice(TextSpan span) => Content.Substring(span.Start, span.Length);
 
+    /// <summary>The characters of a span for a sentence: any run of blanks and line ends is one blank.</summary>
+    public string Quote(TextSpan span) => string.Join(' ', Slice(span).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
     /// <summary>Where an offset lies in the text as written: the blanks at the end of a line are not there.</summary>
     private int BeforeSlack(int offset)
     {

@@ -110,6 +110,17 @@ public class TorqueBandTests
             }
         });
 
+    [Fact]
+    public void Of_several_stages_the_highest_is_judged_wherever_it_stands()
+    {
+        var band = TorqueBand.Of(KindOf("M8", "8.8"))!;
+        var (high, sound) = (Torque(band.Most * 1.1).Final, Torque(band.Most * 0.7).Final);
+
+        Assert.True(band.IsBeyond(new TighteningTorque([high, sound], [])));
+        Assert.True(band.IsBeyond(new TighteningTorque([sound, high, sound], [])));
+        Assert.False(band.IsBeyond(new TighteningTorque([sound, sound], [])));
+    }
+
     /// <summary>The usual aim, three quarters of proof load, is sound on every surface, and so is anything between the ends.</summary>
     [Fact]
     public void The_usual_aim_is_sound() => Gen.Select(AnyBolt, AnySurface).Sample((bolt, factor) =>

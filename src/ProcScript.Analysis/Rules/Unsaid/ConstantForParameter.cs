@@ -111,7 +111,7 @@ public sealed class ConstantForParameter : FamilyRule
         var index = reference.Indices[at];
         return new Finding(
             Id,
-            $"`{text.Slice(reference.Span)}` is the same whatever `{parameter}` is",
+            $"`{reference.Written}` is the same whatever `{parameter}` is",
             new SourceSpan(text.Path, reference.Span),
             $"`{index.Text}` is a value of `{parameter}`")
         {

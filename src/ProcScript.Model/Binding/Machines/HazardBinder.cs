@@ -28,7 +28,7 @@ internal static class HazardBinder
             else
             {
                 var near = new NearNames(HazardWords.All).Find(name.Name.Text, sink);
-                sink.Report(UnknownHazard.At(place.File.Tree.Text.Slice(name.Span), near, place.At(name.Span)), place);
+                sink.Report(UnknownHazard.At(name.Written, near, place.At(name.Span)), place);
             }
         }
 

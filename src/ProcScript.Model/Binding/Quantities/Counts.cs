@@ -8,7 +8,7 @@ namespace ProcScript.Model.Binding.Quantities;
 /// <summary>Binds numbers of pieces.</summary>
 internal static class Counts
 {
-    /// <summary>The number, or null with a finding where it is nought.</summary>
+    /// <summary>The number, or null with a finding where it is zero.</summary>
     public static int? Bind(CountSyntax count, string what, BindingPlace place, FindingSink sink)
     {
         if (count.Value > 0)

@@ -12,7 +12,7 @@ internal static class QuantityBinder
     /// <summary>The quantity meant, or null with a finding.</summary>
     public static Quantity? Bind(QuantitySyntax syntax, QuantityDemand demand, BindingPlace place, FindingSink sink)
     {
-        if (syntax.Span.Length == 0 || place.File.HasSyntaxErrorsIn(syntax.Span))
+        if (syntax.First.Span.Length == 0 || place.File.HasSyntaxErrorsIn(syntax.Span))
         {
             sink.Poison();
             return null;
@@ -105,7 +105,7 @@ internal static class QuantityBinder
         var isLeastAllowed = demand.IsLeastAllowed || quantity.Unit.Dimension == Dimension.Temperature;
         var low = (quantity.Low * quantity.Unit.Factor) + quantity.Unit.Offset;
         var high = (quantity.High * quantity.Unit.Factor) + quantity.Unit.Offset;
-        // A range may begin at nought and not end there; anything else may not even begin there.
+        // A range may begin at zero and not end there; anything else may not even begin there.
         var lowest = quantity.Form == QuantityForm.Range ? high : low;
         if (!double.IsFinite(high) || low < least || high > demand.Most || (lowest == least && !isLeastAllowed))
         {

@@ -35,9 +35,21 @@ public sealed class PropertyNotHere : Rule
     internal static Finding At(string keyword, PropertyHolders holder, PropertyHolders holders, SourceSpan place, SourceSpan whole) =>
         new(Id, $"`{keyword}` does not belong in {WordList.And(PropertyTable.Words(holder))}", place, "not taken here")
         {
-            Help = $"`{keyword}` stands in {WordList.Or(PropertyTable.Words(holders))}",
-            Fixes = [new Fix($"Take `{keyword}` out", FixGrade.NeedsLook, [new TextEdit(whole, "")])],
+            Help = Instead(keyword, holder) is { } instead
+                ? instead.Help
+                : $"`{keyword}` stands in {WordList.Or(PropertyTable.Words(holders))}",
+            Fixes = Instead(keyword, holder) is { } other
+                ? [new Fix($"Write `{other.Keyword}`", FixGrade.NeedsLook, [new TextEdit(place, other.Keyword)])]
+                : [new Fix($"Take `{keyword}` out", FixGrade.NeedsLook, [new TextEdit(whole, "")])],
         };
+
+    /// <summary>What people mean who reach for a word that means something else.</summary>
+    private static (string Keyword, string Help)? Instead(string keyword, PropertyHolders holder) => keyword switch
+    {
+        "with" when holder is not (PropertyHolders.Fluid or PropertyHolders.Energy) => ("tool", "what it is done with is written `tool`"),
+        "release" when holder == PropertyHolders.Energy => ("bleed", "how what is stored is let out is written `bleed`, and how long that takes `wait`"),
+        _ => null,
+    };
 
     /// <summary>Of an alert that holds one way only, where there is just one; without the word before it, it has its place.</summary>
     internal static Finding OneWay(string keyword, PropertyHolders holder, SourceSpan direction, SourceSpan rest)

@@ -14,7 +14,7 @@ public sealed class CountOfZero : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A joint, a set of seals, a number of people or a part of a joint counts nought.",
+        What: "A joint, a set of seals, a number of people or a part of a joint counts zero.",
         Why: "Nought bolts hold nothing. The true number goes on the card, into the bag and on the order list.",
         Wrong: """
             clip pin "push pin"

@@ -17,7 +17,7 @@ public sealed class ImpossibleQuantity : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A mass, length, torque or time that is not above nought, a share above the whole, a temperature below absolute zero, or a "
+        What: "A mass, length, torque or time that is not above zero, a share above the whole, a temperature below absolute zero, or a "
             + "tolerance that reaches as far.",
         Why: "It is a slip of the pen, and totals made from it would be wrong without anybody noticing.",
         Wrong: """
@@ -36,7 +36,7 @@ public sealed class ImpossibleQuantity : Rule
             ? $"{quantity.Print()} reaches below absolute zero"
             : double.IsFinite(demand.Most) && quantity.Unit.Factor * quantity.High > demand.Most
                 ? $"`{demand.Word}` cannot be more than the whole, and this is {quantity.Print()}"
-                : $"`{demand.Word}` must {(demand.IsLeastAllowed ? "not be below" : "be above")} nought, and this is {quantity.Print()}";
+                : $"`{demand.Word}` must {(demand.IsLeastAllowed ? "not be below" : "be above")} zero, and this is {quantity.Print()}";
         return new Finding(Id, message, place);
     }
 

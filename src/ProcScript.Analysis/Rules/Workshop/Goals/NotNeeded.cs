@@ -75,7 +75,7 @@ public sealed class NotNeeded : FamilyRule
         var procedure = tree.Root.Declarations.OfType<ProcedureSyntax>().First(one => one.Name.Span == first.Procedure.Declared.Span);
         var nodes = procedure.DescendantsAndSelf().Where(node => node is ActionSyntax or DoSyntax && lines.Contains(node.Span)).ToList();
         var places = nodes.Select(node => new SourceSpan(tree.Text.Path, Head(node))).ToList();
-        var written = ItemPhrases.List(places.Select(place => $"`{tree.Text.Slice(place.Span)}`"));
+        var written = ItemPhrases.List(places.Select(place => $"`{tree.Text.Quote(place.Span)}`"));
         var (are, it) = nodes.Count == 1 ? ("is", "it") : ("are", "they");
         var variants = family.Own.Select(member => member.Outcome.Procedure.Machine).Distinct().Count() > 1 ? ", in any variant" : "";
         return new Finding(
