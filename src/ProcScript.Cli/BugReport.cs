@@ -1,3 +1,5 @@
+using ProcScript.Cli.Output;
+
 namespace ProcScript.Cli;
 
 /// <summary>What the user sees of a fault of ours: a plea to report it, never a bare stack trace.</summary>
@@ -9,7 +11,7 @@ internal static class BugReport
     public static void Write(Exception fault, IEnumerable<string> arguments, Surroundings around)
     {
         var error = around.Error;
-        error.WriteLine($"procscript: internal error: {fault.GetType().Name}: {fault.Message}");
+        error.WriteLine(LogCommands.DisarmLines($"procscript: internal error: {fault.GetType().Name}: {fault.Message}"));
         error.WriteLine("This is a fault of procscript, not of your files. Please report it, with the files if you may share them:");
         error.WriteLine($"  version: {ProductVersion.Text}");
         error.WriteLine($"  command: procscript {string.Join(' ', arguments.Select(Quote))}");

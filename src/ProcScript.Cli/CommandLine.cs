@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using ProcScript.Cli.Commands;
+using ProcScript.Cli.Output;
 
 namespace ProcScript.Cli;
 
@@ -97,6 +98,12 @@ internal static class CommandLine
         };
         foreach (var option in root.Options)
         {
+            // What begins with a slash is a path, and nothing else.
+            foreach (var path in option.Aliases.Where(alias => alias.StartsWith('/')).ToList())
+            {
+                option.Aliases.Remove(path);
+            }
+
             option.Action = option switch
             {
                 VersionOption => new VersionAction(),
@@ -111,7 +118,7 @@ internal static class CommandLine
     private static ExitCode Fail(Surroundings around, string message)
     {
         TryFlush(around.Output);
-        around.Error.WriteLine($"procscript: {message}");
+        around.Error.WriteLine(LogCommands.DisarmLines($"procscript: {message}"));
         return ExitCode.Usage;
     }
 

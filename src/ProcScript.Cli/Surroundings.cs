@@ -28,8 +28,8 @@ internal sealed record Surroundings
     /// <summary>The date and the time.</summary>
     public required TimeProvider Clock { get; init; }
 
-    /// <summary>Today, where the user is.</summary>
-    public DateOnly Today => DateOnly.FromDateTime(Clock.GetLocalNow().Date);
+    /// <summary>Today, by universal time: the same check says the same wherever it runs.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(Clock.GetUtcNow().Date);
 
     /// <summary>Whether the output is read by a person at a terminal.</summary>
     public required bool OutputIsTerminal { get; init; }

@@ -20,7 +20,9 @@ for platform in "$@"; do
     dotnet publish src/ProcScript.Cli -c Release -r "$platform" -o "$folder/$name" -p:DebugType=none --nologo -v quiet
     # Symbols and the comments on the code are for those who mend the program.
     find "$folder/$name" -depth \( -name '*.dbg' -o -name '*.dSYM' -o -name '*.pdb' -o -name '*.xml' \) -exec rm -rf {} +
-    cp LICENSE src/packaging/README.md src/packaging/procscript.1 "$folder/$name"
+    cp LICENSE src/packaging/README.md src/packaging/THIRD-PARTY-NOTICES.md src/packaging/procscript.1 "$folder/$name"
+    # The notices of the runtime, which is a part of the program, as the SDK has them.
+    cp "$(dirname "$(readlink -f "$(command -v dotnet)")")/ThirdPartyNotices.txt" "$folder/$name/DOTNET-NOTICES.txt"
     mkdir "$folder/$name/completions"
     cp src/ProcScript.Cli/Completions/* "$folder/$name/completions"
     tar -C "$folder" -czf "$folder/$name.tar.gz" "$name"

@@ -12,7 +12,7 @@ package=$(echo "$scratch"/packages/*.nupkg)
 # Read whole before they are searched: a search that ends early would break the pipe, and so the script.
 files=$(unzip -Z1 "$package")
 manifest=$(unzip -p "$package" procscript.nuspec)
-for file in README.md LICENSE procscript.nuspec; do
+for file in README.md LICENSE THIRD-PARTY-NOTICES.md procscript.nuspec; do
     grep -qx "$file" <<<"$files" || fail "The package has no $file."
 done
 grep -q '<license type="expression">MIT</license>' <<<"$manifest" || fail "The package names no licence."

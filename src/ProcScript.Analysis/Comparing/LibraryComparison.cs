@@ -15,7 +15,9 @@ public static class LibraryComparison
     /// <summary>What is otherwise in the new state. A job is the same job if it has the same name, arguments, machine and options.</summary>
     /// <param name="before">What came of the procedures of the old state.</param>
     /// <param name="after">What came of those of the new one.</param>
-    public static LibraryChange Of(IReadOnlyCollection<ProcedureReport> before, IReadOnlyCollection<ProcedureReport> after)
+    /// <param name="papers">Tells what of the paper of one plan is void once there is the other: only the cards know what is printed.</param>
+    public static LibraryChange Of(
+        IReadOnlyCollection<ProcedureReport> before, IReadOnlyCollection<ProcedureReport> after, Func<Plan, Plan, ImmutableArray<VoidPaper>> papers)
     {
         var was = ByName(before);
         var now = ByName(after);
@@ -31,7 +33,7 @@ public static class LibraryComparison
             Changed =
             [
                 .. both.Where(job => job.Old.IsProven && job.New.IsProven)
-                    .Select(job => Of(NameOf(job.New), job.Old, job.New))
+                    .Select(job => Of(NameOf(job.New), job.Old, job.New, papers))
                     .OfType<JobChange>(),
             ],
         };
@@ -77,7 +79,7 @@ public static class LibraryComparison
         return new SourceSpan(step.Source.Path, TextSpan.FromBounds(Math.Min(line.Start + step.Source.Column - 1, line.End), line.End));
     }
 
-    private static JobChange? Of(JobName name, ProcedureReport old, ProcedureReport fresh)
+    private static JobChange? Of(JobName name, ProcedureReport old, ProcedureReport fresh, Func<Plan, Plan, ImmutableArray<VoidPaper>> papers)
     {
         var (before, after) = (old.CreatePlan()!, fresh.CreatePlan()!);
         if (before.Revision == after.Revision)
@@ -97,7 +99,7 @@ public static class LibraryComparison
             Lists = ListComparison.Of(before, after),
             Alerts = AlertComparison.Of(before, stepsBefore, after, stepsAfter),
             Safety = SafetyComparison.Of(old.Outcome.Strip!, fresh.Outcome.Strip!),
-            Void = PrintedPapers.Void(before, after),
+            Void = papers(before, after),
         };
     }
 

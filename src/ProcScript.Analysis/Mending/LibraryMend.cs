@@ -37,9 +37,9 @@ public static class LibraryMend
         return new MendReport
         {
             Files = [.. end.Edited.Select(file => new MendedFile(file.Key, source.TextOf(file.Key), file.Value))],
-            Mended = rounds.Fighting.IsEmpty ? [.. rounds.Mended] : [],
+            Mended = [.. rounds.Mended],
             Refused = [.. rounds.Refused],
-            Fighting = rounds.Fighting,
+            Fights = rounds.Fights,
             Left = [.. end.Report.Findings.Where(reported => request.MayChange(reported.Finding.Primary.Path)).Select(reported => new LeftFinding(reported, Why(reported.Finding, request)))],
             After = end.Report,
         };

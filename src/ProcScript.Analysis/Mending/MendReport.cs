@@ -6,7 +6,7 @@ namespace ProcScript.Analysis.Mending;
 /// <summary>What mending a library comes to. Nothing is written: the texts are the caller's to write.</summary>
 public sealed record MendReport
 {
-    /// <summary>The files that come out otherwise, in the order of their paths; none where the fixes do not settle.</summary>
+    /// <summary>The files that come out otherwise, in the order of their paths.</summary>
     public required ImmutableArray<MendedFile> Files { get; init; }
 
     /// <summary>The findings that were mended, in the order in which they were.</summary>
@@ -15,8 +15,11 @@ public sealed record MendReport
     /// <summary>The fixes that were tried and not applied.</summary>
     public required ImmutableArray<RefusedMend> Refused { get; init; }
 
-    /// <summary>The rules whose fixes undo each other or never come to an end; with any, nothing is to be written.</summary>
-    public required ImmutableArray<RuleInfo> Fighting { get; init; }
+    /// <summary>Where fixes undo each other or never come to an end: what their rules would mend in such a file is left, and the rest is mended.</summary>
+    public required ImmutableArray<MendFight> Fights { get; init; }
+
+    /// <summary>The rules whose fixes do not settle, in whatever file.</summary>
+    public IEnumerable<RuleInfo> Fighting => Fights.SelectMany(fight => fight.Rules).Distinct();
 
     /// <summary>What is left in the files that may be changed, and why.</summary>
     public required ImmutableArray<LeftFinding> Left { get; init; }
@@ -30,6 +33,11 @@ public sealed record MendReport
 /// <param name="Before">Its text as it was read.</param>
 /// <param name="After">Its text as it comes out.</param>
 public sealed record MendedFile(string Path, string Before, string After);
+
+/// <summary>Fixes that do not settle in a file.</summary>
+/// <param name="Path">The file.</param>
+/// <param name="Rules">Their rules, in the order of the codes.</param>
+public sealed record MendFight(string Path, ImmutableArray<RuleInfo> Rules);
 
 /// <summary>A finding that was mended.</summary>
 /// <param name="Finding">The finding; its places are those of the round in which it was mended.</param>

@@ -16,7 +16,8 @@ internal sealed class MendRounds(MendRequest request, Func<ImmutableSortedDictio
 
     private readonly Dictionary<(string Code, string Path, string Message, string Title), RefusedMend> _refused = [];
     private readonly List<Mend> _mended = [];
-    private readonly List<(string Texts, ImmutableArray<RuleInfo> Rules)> _rounds = [];
+    private readonly List<(string Texts, ImmutableArray<Mend> Mends)> _rounds = [];
+    private readonly Dictionary<(string Code, string Path), RuleInfo> _fighting = [];
 
     /// <summary>What was mended.</summary>
     public IReadOnlyList<Mend> Mended => _mended;
@@ -24,11 +25,32 @@ internal sealed class MendRounds(MendRequest request, Func<ImmutableSortedDictio
     /// <summary>What was tried and not applied.</summary>
     public IReadOnlyCollection<RefusedMend> Refused => _refused.Values;
 
-    /// <summary>The rules that do not settle.</summary>
-    public ImmutableArray<RuleInfo> Fighting { get; private set; } = [];
+    /// <summary>The rules that do not settle, file by file.</summary>
+    public ImmutableArray<MendFight> Fights =>
+    [
+        .. _fighting.GroupBy(one => one.Key.Path, one => one.Value, StringComparer.Ordinal)
+            .OrderBy(file => file.Key, StringComparer.Ordinal)
+            .Select(file => new MendFight(file.Key, [.. file.OrderBy(rule => rule.Code, StringComparer.Ordinal)])),
+    ];
 
-    /// <summary>Runs the rounds and gives the library as it comes out.</summary>
+    /// <summary>Runs the rounds and gives the library as it comes out. Where fixes fight in a file, all is begun anew without them there.</summary>
     public MendState Run(MendState start)
+    {
+        while (true)
+        {
+            if (Settle(start) is { } settled)
+            {
+                return settled;
+            }
+
+            _rounds.Clear();
+            _mended.Clear();
+            _refused.Clear();
+        }
+    }
+
+    /// <summary>The library once nothing more is to be mended; null where fixes fight, which are known then.</summary>
+    private MendState? Settle(MendState start)
     {
         var state = start;
         for (var round = 0; ; round++)
@@ -43,11 +65,15 @@ internal sealed class MendRounds(MendRequest request, Func<ImmutableSortedDictio
             var next = Apply(state, candidates);
             if (_mended.Count > before)
             {
-                var rules = _mended.Skip(before).Select(mend => mend.Finding.Rule).Distinct().ToImmutableArray();
-                Fighting = Unsettled(state, next, rules, round);
-                if (!Fighting.IsEmpty)
+                var fighting = Unsettled(state, next, [.. _mended.Skip(before)], round).ToList();
+                if (fighting.Count > 0)
                 {
-                    return start;
+                    foreach (var (mend, path) in fighting.SelectMany(mend => mend.Fix.Edits.Select(edit => (mend, edit.Place.Path))))
+                    {
+                        _fighting.TryAdd((mend.Finding.Rule.Code, path), mend.Finding.Rule);
+                    }
+
+                    return null;
                 }
             }
 
@@ -87,6 +113,7 @@ internal sealed class MendRounds(MendRequest request, Func<ImmutableSortedDictio
                where fix?.Grade == grade
                    && fix.Edits.All(edit => request.MayChange(edit.Place.Path))
                    && !_refused.ContainsKey(MendCandidate.KeyOf(finding, fix))
+                   && !fix.Edits.Any(edit => _fighting.ContainsKey((finding.Rule.Code, edit.Place.Path)))
                group (finding, fix) by MendCandidate.TextOf(fix) into same
                let candidate = new MendCandidate([.. same.Select(one => one.finding)], same.First().fix)
                where places.TryTake(candidate.Fix)
@@ -138,17 +165,13 @@ internal sealed class MendRounds(MendRequest request, Func<ImmutableSortedDictio
         return texts.ToImmutable();
     }
 
-    /// <summary>The rules that worked since the library last looked as it does now, or for ever; none where it goes on well.</summary>
-    private ImmutableArray<RuleInfo> Unsettled(MendState before, MendState after, ImmutableArray<RuleInfo> rules, int round)
+    /// <summary>What was mended since the library last looked as it does now, or for ever; nothing where it goes on well.</summary>
+    private IEnumerable<Mend> Unsettled(MendState before, MendState after, ImmutableArray<Mend> mends, int round)
     {
-        _rounds.Add((before.TextsKey, rules));
+        _rounds.Add((before.TextsKey, mends));
         var texts = after.TextsKey;
         var same = _rounds.FindIndex(earlier => earlier.Texts == texts);
-        return same >= 0 ? Rules(_rounds.Skip(same))
-            : round + 1 < MostRounds ? []
-            : Rules(_rounds.TakeLast(MostRounds / 2));
-
-        static ImmutableArray<RuleInfo> Rules(IEnumerable<(string, ImmutableArray<RuleInfo> Rules)> rounds) =>
-            [.. rounds.SelectMany(one => one.Rules).Distinct().OrderBy(rule => rule.Code, StringComparer.Ordinal)];
+        var rounds = same >= 0 ? _rounds.Skip(same) : round + 1 < MostRounds ? [] : _rounds.TakeLast(MostRounds / 2);
+        return rounds.SelectMany(one => one.Mends);
     }
 }

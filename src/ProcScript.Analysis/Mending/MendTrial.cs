@@ -1,3 +1,4 @@
+using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
@@ -13,6 +14,7 @@ internal static class MendTrial
     /// <param name="tried">What was edited.</param>
     public static string? Objection(MendState before, MendState after, IReadOnlyCollection<MendCandidate> tried) =>
         LeftFinding(before, after, tried)
+        ?? LostComment(before, after, tried)
         ?? NewError(before, after)
         ?? (tried.All(one => one.Fix.Grade == FixGrade.Safe) ? MoreFindings(before, after) ?? OtherPack(before, after, tried) : null);
 
@@ -30,7 +32,44 @@ internal static class MendTrial
             state.Report.Findings.CountBy(reported => KeyOf(reported.Finding)).ToDictionary();
     }
 
+    /// <summary>A comment is somebody's word: only a finding about the comment itself takes it out.</summary>
+    private static string? LostComment(MendState before, MendState after, IReadOnlyCollection<MendCandidate> tried)
+    {
+        foreach (var path in tried.SelectMany(one => one.Fix.Edits).Select(edit => edit.Place.Path).Distinct(StringComparer.Ordinal))
+        {
+            var text = before.Report.Library.Trees[path].Text;
+            var left = after.Report.Library.Trees.TryGetValue(path, out var tree) ? Comments(tree).CountBy(comment => comment.Words).ToDictionary() : [];
+            foreach (var (span, words) in Comments(before.Report.Library.Trees[path]))
+            {
+                var count = left.GetValueOrDefault(words);
+                left[words] = count - 1;
+                if (count <= 0 && !tried.SelectMany(one => one.Findings).Any(finding => finding.Primary.Path == path && span.Touches(finding.Primary.Span.Start)))
+                {
+                    return $"it would take out a comment, line {text.LineAt(span.Start) + 1}: {words}";
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<(TextSpan Span, string Words)> Comments(SyntaxTree tree) => tree.Tokens
+        .Where(token => token.Span.Length > 1 && tree.Text.Content.AsSpan(token.Span.Start, 2).SequenceEqual("//"))
+        .Select(token => (token.Span, tree.Text.Slice(token.Span).Trim()));
+
     private static string? NewError(MendState before, MendState after)
+    {
+        if (after.Errors.Sum(file => file.Count()) > before.Errors.Sum(file => file.Count()))
+        {
+            var known = before.Errors.SelectMany(file => file).CountBy(Key).ToDictionary();
+            var more = after.Errors.SelectMany(file => file).First(error => Key(error) is var key && (known[key] = known.GetValueOrDefault(key) - 1) < 0);
+            return $"it would bring an error, {more.Rule.Code}: {more.Message}";
+        }
+
+        return BroughtError(before, after);
+    }
+
+    private static string? BroughtError(MendState before, MendState after)
     {
         var known = before.Errors.SelectMany(file => file).CountBy(Key).ToDictionary();
         foreach (var error in after.Errors.SelectMany(file => file))
@@ -46,9 +85,9 @@ internal static class MendTrial
         }
 
         return null;
-
-        static (string Code, string Path, string Message) Key(Finding finding) => (finding.Rule.Code, finding.Primary.Path, finding.Message);
     }
+
+    private static (string Code, string Path, string Message) Key(Finding finding) => (finding.Rule.Code, finding.Primary.Path, finding.Message);
 
     /// <summary>
     /// Whether an error is the edits' own. Where there were errors before, a cure only uncovers what they hid: a procedure whose names

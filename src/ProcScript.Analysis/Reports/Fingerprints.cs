@@ -11,6 +11,9 @@ internal sealed class Fingerprints(SourceText? text)
 {
     private const int KeyBytes = 16;
 
+    // A line may be as long as its file, and have a finding at each of its words.
+    private readonly Dictionary<(string Code, string Path, int Line), string> _keys = [];
+    private readonly Dictionary<int, string> _words = [];
     private readonly Dictionary<string, int> _seen = new(StringComparer.Ordinal);
 
     /// <summary>The fingerprint of the next finding, in the order of the text.</summary>
@@ -24,10 +27,21 @@ internal sealed class Fingerprints(SourceText? text)
 
     private string Key(Finding finding)
     {
-        var words = text is null ? "" : LineWords(text, text.LineAt(finding.Primary.Span.Start));
+        var line = text?.LineAt(finding.Primary.Span.Start) ?? -1;
+        var place = (finding.Rule.Code, finding.Primary.Path, line);
+        if (_keys.TryGetValue(place, out var known))
+        {
+            return known;
+        }
+
+        if (!_words.TryGetValue(line, out var words))
+        {
+            words = _words[line] = text is null ? "" : LineWords(text, line);
+        }
+
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         SHA256.HashData(Encoding.UTF8.GetBytes($"{finding.Rule.Code}\n{finding.Primary.Path}\n{words}"), hash);
-        return Convert.ToHexStringLower(hash[..KeyBytes]);
+        return _keys[place] = Convert.ToHexStringLower(hash[..KeyBytes]);
     }
 
     /// <summary>The line with single blanks between its words and without a comment at its end.</summary>

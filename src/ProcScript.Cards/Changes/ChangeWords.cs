@@ -72,9 +72,14 @@ internal static class ChangeWords
         // What is told the same is the same to whoever plans the day.
         var before = (Durations.InWords(times.OldOnePerson), Durations.InWords(times.OldCrew));
         var after = (Durations.InWords(times.NewOnePerson), Durations.InWords(times.NewCrew));
-        if (before != after)
+        string[] told =
+        [
+            .. before.Item1 != after.Item1 ? [$"{before.Item1} → {after.Item1} one step after the other"] : Array.Empty<string>(),
+            .. before.Item2 != after.Item2 ? [$"{before.Item2} → {after.Item2} with a crew"] : Array.Empty<string>(),
+        ];
+        if (told.Length > 0)
         {
-            yield return new ChangeLine(2, "~", $"time: {before.Item1} → {after.Item1} one step after the other, {before.Item2} → {after.Item2} with a crew");
+            yield return new ChangeLine(2, "~", $"time: {string.Join(", ", told)}");
         }
     }
 

@@ -13,6 +13,10 @@ internal sealed class PackContext : TemplateContext
     // A loop that long is a mistake in a template; a plan of 100,000 steps stays well below.
     private const int MostRounds = 10_000_000;
 
+    // The largest picture is far shorter as a text, and the largest pack than a few of these: what grows beyond is a mistake too.
+    private const int LongestText = 1 << 26;
+    private const int LongestFile = 1 << 27;
+
     public PackContext(PackTemplates templates, ScriptObject values)
         : base(DeterministicBuiltins.Create())
     {
@@ -22,7 +26,12 @@ internal sealed class PackContext : TemplateContext
         AutoIndent = false;
         NewLine = "\n";
         LoopLimit = MostRounds;
-        LimitToString = 0;
+        LoopLimitQueryable = MostRounds;
+        RegexTimeOut = TimeSpan.FromSeconds(1);
+        LimitToString = LongestText;
+        OnStringLimit = ScriptLimitBehavior.Throw;
+        OutputLimit = LongestFile;
+        OnOutputLimit = ScriptLimitBehavior.Throw;
         TemplateLoader = new MissingTemplate();
         templates.CopyTo(CachedTemplates);
         PushGlobal(values);

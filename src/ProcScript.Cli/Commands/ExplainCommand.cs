@@ -17,7 +17,7 @@ internal static class ExplainCommand
             HelpName = "RULE",
             Arity = ArgumentArity.ZeroOrOne,
         };
-        rule.CompletionSources.Add(_ => RuleCatalog.All.Select(known => known.Info.Name));
+        rule.CompletionSources.Add(_ => RuleCatalog.All.SelectMany(known => new[] { known.Info.Code, known.Info.Name }));
         VerbCommand command = new("explain", "Says what a finding means, why it matters and how to mend it.")
         {
             Examples =

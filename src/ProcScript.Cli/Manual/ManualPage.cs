@@ -28,7 +28,11 @@ internal static class ManualPage
             Describe(page, "procscript", verb);
         }
 
+        page.Section("SIGNALS")
+            .Item("SIGINT", "Ends the run and leaves no file half-written; the exit code is 130. A second one ends it at once.")
+            .Item("SIGTERM", "The same, with the exit code 143.");
         page.Section("ENVIRONMENT")
+            .Item("XDG_CACHE_HOME, LOCALAPPDATA, HOME", "The first of them that is set to a full path says where answers of check are remembered.")
             .Item("NO_COLOR", "If set, nothing is printed in colour unless --color always asks for it.")
             .Item("PROCSCRIPT_STACK", "If set, a fault of procscript is shown with its stack, for a report.");
         return page.ToString();

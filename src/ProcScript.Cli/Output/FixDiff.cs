@@ -69,7 +69,7 @@ internal sealed record FixDiff(string Path, ImmutableArray<FixDiff.Line> Lines)
             .Concat(after[head..^tail].Select((text, i) => new Line(number + i, IsNew: true, text)));
     }
 
-    private static string[] SplitLines(string text) => text.ReplaceLineEndings("\n").Split('\n');
+    private static string[] SplitLines(string text) => text.Split(["\r\n", "\n", "\r"], StringSplitOptions.None);
 
     /// <summary>A line of the change.</summary>
     /// <param name="Number">Its number in the file, counted from 1: before the change for one that goes, after it for one that comes.</param>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using Spectre.Console;
@@ -10,11 +11,18 @@ namespace ProcScript.Cli.Output;
 /// </summary>
 internal static class PrintableText
 {
+    // Those of C0 but the tab, delete, and those of C1.
+    private static readonly SearchValues<char> Controls =
+        SearchValues.Create([.. Enumerable.Range(0, 0xA0).Where(code => code is < 0x20 or >= 0x7F).Select(code => (char)code)]);
+
     private const int TabWidth = 4;
     private const char Replacement = '\uFFFD';
 
     /// <summary>The text with everything a terminal would obey replaced by a picture of it; tabs become blanks.</summary>
     public static string Of(string text) => text.AsSpan().IndexOfAnyExceptInRange(' ', '~') < 0 ? text : Of(text.AsSpan());
+
+    /// <summary>A text that is most likely printable already: one without a control character stays as it is.</summary>
+    public static string Plain(string text) => text.AsSpan().IndexOfAny(Controls) < 0 ? text : Of(text.AsSpan());
 
     /// <inheritdoc cref="Of(string)"/>
     public static string Of(ReadOnlySpan<char> text)
@@ -48,7 +56,7 @@ internal static class PrintableText
             case 0x7F:
                 printable.Append('\u2421');
                 break;
-            case >= 0x80 and < 0xA0 or 0x2028 or 0x2029 or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069):
+            case >= 0x80 and < 0xA0 or 0x061C or 0x200E or 0x200F or 0x2028 or 0x2029 or (>= 0x202A and <= 0x202E) or (>= 0x2066 and <= 0x2069):
                 printable.Append(Replacement);
                 break;
             default:

@@ -1,3 +1,4 @@
+using System.Text;
 using Spectre.Console;
 
 namespace ProcScript.Cli.Output;
@@ -28,7 +29,7 @@ internal sealed class Terminal
     /// <summary>The output of a run.</summary>
     public static Terminal For(Surroundings around, ColourChoice choice) => new(around.Output, IsColoured(around, choice), around.OutputIsTerminal);
 
-    /// <summary>Writes one line, without the blanks at its end.</summary>
+    /// <summary>Writes one line, without the blanks at its end, and without what a terminal or a build server would obey.</summary>
     public void WriteLine(params ReadOnlySpan<Piece> pieces)
     {
         var count = pieces.Length;
@@ -37,10 +38,24 @@ internal sealed class Terminal
             count--;
         }
 
+        if (_colours is null)
+        {
+            // As a whole, for a command may be made of several pieces.
+            StringBuilder line = new();
+            foreach (var piece in pieces[..count])
+            {
+                line.Append(piece.Text);
+            }
+
+            _output.Write(LogCommands.Disarm(PrintableText.Plain(line.ToString().TrimEnd())));
+            _output.Write('\n');
+            return;
+        }
+
         for (var i = 0; i < count; i++)
         {
-            var text = i == count - 1 ? pieces[i].Text.TrimEnd() : pieces[i].Text;
-            if (_colours is null || pieces[i].Ink == Ink.Plain)
+            var text = LogCommands.Disarm(PrintableText.Plain(i == count - 1 ? pieces[i].Text.TrimEnd() : pieces[i].Text));
+            if (pieces[i].Ink == Ink.Plain)
             {
                 _output.Write(text);
             }

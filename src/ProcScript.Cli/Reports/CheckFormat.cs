@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using ProcScript.Analysis.Reports.Documents;
+using ProcScript.Cli.Output;
 using ProcScript.Cli.Reports.Sarif;
 
 namespace ProcScript.Cli.Reports;
@@ -16,7 +17,11 @@ internal sealed record CheckFormat(string Name, Func<CheckOutcome, string> Rende
     /// <summary>The forms for programs.</summary>
     public static ImmutableArray<CheckFormat> All { get; } =
     [
-        new("json", Json), new("sarif", SarifLog.Render), new("github", GitHubAnnotations.Render), new("gitlab", GitLabReport.Render), new("junit", JUnitReport.Render),
+        new("json", outcome => LogCommands.DisarmJson(Json(outcome))),
+        new("sarif", outcome => LogCommands.DisarmJson(SarifLog.Render(outcome))),
+        new("github", GitHubAnnotations.Render),
+        new("gitlab", outcome => LogCommands.DisarmJson(GitLabReport.Render(outcome))),
+        new("junit", outcome => LogCommands.DisarmXml(JUnitReport.Render(outcome))),
     ];
 
     private static string Json(CheckOutcome outcome)

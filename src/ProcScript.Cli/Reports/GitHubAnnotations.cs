@@ -46,12 +46,10 @@ internal static class GitHubAnnotations
 
     /// <summary>A log is read at a terminal too: what a terminal would obey is shown.</summary>
     private static string Data(string text) =>
-        string.Join("%0A", text.Split('\n').Select(line => PrintableText.Of(line).Replace("%", "%25", StringComparison.Ordinal)));
+        string.Join("%0A", text.Split('\n').Select(line => LogCommands.Disarm(PrintableText.Of(line)).Replace("%", "%25", StringComparison.Ordinal)));
 
-    private static string Property(string text) => text
+    private static string Property(string text) => LogCommands.Disarm(PrintableText.Of(text))
         .Replace("%", "%25", StringComparison.Ordinal)
-        .Replace("\r", "%0D", StringComparison.Ordinal)
-        .Replace("\n", "%0A", StringComparison.Ordinal)
         .Replace(":", "%3A", StringComparison.Ordinal)
         .Replace(",", "%2C", StringComparison.Ordinal);
 }

@@ -155,13 +155,13 @@ internal static class JUnitReport
 
     private static string Number(int number) => number.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>XML has no place for control characters, however they are written.</summary>
+    /// <summary>XML has no place for most control characters, however they are written, and a terminal would obey the others.</summary>
     private static string Legal(string text)
     {
         var legal = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
         {
-            legal.Append(rune.IsBmp && !XmlConvert.IsXmlChar((char)rune.Value) ? "\uFFFD" : rune.ToString());
+            legal.Append((Rune.IsControl(rune) && rune.Value is not ('\n' or '\t')) || (rune.IsBmp && !XmlConvert.IsXmlChar((char)rune.Value)) ? "\uFFFD" : rune.ToString());
         }
 
         return legal.ToString();

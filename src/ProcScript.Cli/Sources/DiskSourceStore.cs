@@ -45,7 +45,7 @@ internal sealed class DiskSourceStore(SourceSelection selection, Func<Stream> op
     public bool IsWhole => selection.IsWhole;
 
     /// <summary>Whether a file that the user asked about could not be read.</summary>
-    public bool HasUnreadableInput => _failures.Keys.Any(selection.IsGiven);
+    public bool HasUnreadableInput => _readings.Any(read => read.Value.Content is null && selection.IsGiven(read.Key));
 
     /// <summary>Whether a file, by its full path, is one that was asked about or read.</summary>
     public bool IsInput(string path)

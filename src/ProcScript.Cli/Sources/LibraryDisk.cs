@@ -21,10 +21,10 @@ internal sealed class LibraryDisk(string root)
         }
 
         var full = Path.Combine(root, path);
-        return _isOfDevices ? SourceBytes.ReadFile(full) : Refusal(full) ?? SourceBytes.ReadFile(full);
+        return _isOfDevices ? SourceBytes.ReadFile(full) : Refusal(path, full) ?? SourceBytes.ReadFile(full);
     }
 
-    private SourceReading? Refusal(string full)
+    private SourceReading? Refusal(string path, string full)
     {
         try
         {
@@ -33,6 +33,12 @@ internal sealed class LibraryDisk(string root)
             if (isLink ? RealPath.LeadsOut(root, full) : _folders.GetOrAdd(file.DirectoryName!, folder => Directory.Exists(folder) && RealPath.LeadsOut(root, folder)))
             {
                 return new SourceReading(null, SourceOutcome.LeadsOut);
+            }
+
+            if (!file.Exists && (isLink || path.Contains('\uFFFD')))
+            {
+                return new SourceReading(
+                    null, SourceOutcome.Unreadable, isLink ? "It is a link to what is not there." : "Its name is not UTF-8; give it another.");
             }
 
             return file.Exists && (isLink || file.Length == 0) && FileSort.IsSpecial(full) ? new SourceReading(null, SourceOutcome.Special) : null;

@@ -19,7 +19,7 @@ internal static class LibraryFolder
         var common = folders.Aggregate(CommonFolder);
         for (var folder = common; folder is not null; folder = Path.GetDirectoryName(folder))
         {
-            if (Marks.Any(mark => Path.Exists(Path.Combine(folder, mark))))
+            if (Marks.Any(mark => IsThere(Path.Combine(folder, mark))))
             {
                 return folder;
             }
@@ -34,6 +34,9 @@ internal static class LibraryFolder
         var relative = Path.GetRelativePath(folder, path);
         return !Path.IsPathRooted(relative) && relative != ".." && !relative.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal);
     }
+
+    // A link to what is not there was meant to be one all the same.
+    private static bool IsThere(string path) => Path.Exists(path) || new FileInfo(path).LinkTarget is not null;
 
     private static string CommonFolder(string first, string second)
     {

@@ -18,7 +18,7 @@ internal static class DiffVerb
             () =>
             {
                 var (was, now) = (Check(old), Check(fresh));
-                return (now, LibraryComparison.Of(was.Procedures, now.Procedures));
+                return (now, LibraryComparison.Of(was.Procedures, now.Procedures, PrintedPapers.Void));
             },
             stop).WaitAsync(stop);
         Array.ForEach([old, fresh], state => (state.Store as DiskSourceStore)?.RefuseUnreadable());
@@ -26,11 +26,11 @@ internal static class DiffVerb
         var losses = LibraryComparison.Losses(change, after.Procedures);
         if (request.Format == DiffFormat.Json)
         {
-            around.Output.Write(ChangeReport.Json(change));
+            around.Output.Write(LogCommands.DisarmJson(ChangeReport.Json(change)));
         }
         else if (request.Format == DiffFormat.Markdown)
         {
-            around.Output.Write(ChangeReport.Markdown(change));
+            around.Output.Write(LogCommands.DisarmLines(ChangeReport.Markdown(change)));
         }
         else
         {

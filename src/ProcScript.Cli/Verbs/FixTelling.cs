@@ -42,13 +42,13 @@ internal sealed class FixTelling(MendReport report, FixRequest request, ScreenPa
                 $"not applied {paths.Of(refused.Finding.Primary.Path)}:{refused.Line}: {refused.Fix.Title} ({Named(refused.Finding.Rule)}): {refused.Because}"), Ink.Warning));
         }
 
-        if (!report.Fighting.IsEmpty)
+        foreach (var fight in report.Fights)
         {
-            var rules = string.Join(" and ", report.Fighting.Select(Named));
+            var rules = string.Join(" and ", fight.Rules.Select(Named));
             terminal.WriteLine(new Piece(
-                report.Fighting.Length == 1
-                    ? $"nothing is written: the fixes of {rules} never come to an end; mend these by hand, and the rest with --rule"
-                    : $"nothing is written: the fixes of {rules} undo each other; apply those of one of them with --rule",
+                fight.Rules.Length == 1
+                    ? $"not applied {paths.Of(fight.Path)}: the fixes of {rules} never come to an end there; mend these by hand"
+                    : $"not applied {paths.Of(fight.Path)}: the fixes of {rules} undo each other there; apply those of one of them with --rule",
                 Ink.Error));
         }
     }

@@ -44,8 +44,8 @@ internal static class FixVerb
             telling.Tell(Terminal.For(around, request.Colour));
         }
 
-        return !report.Fighting.IsEmpty ? ExitCode.Findings
-            : request.Diff ? (report.Files.IsEmpty ? ExitCode.Clean : ExitCode.Findings)
+        return !report.Fights.IsEmpty ? ExitCode.Findings
+            : request.Diff && !report.Files.IsEmpty ? ExitCode.Findings
             : report.Left.Any(left => left.Reported.Severity == Severity.Error) ? ExitCode.Findings
             : ExitCode.Clean;
     }

@@ -14,12 +14,25 @@ internal static partial class LeftoverFiles
 {
     private static readonly TimeSpan SurelyOver = TimeSpan.FromDays(1);
 
+    private const int LongestName = 200;
+
     private static readonly string Machine = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Environment.MachineName)))[..8];
 
     /// <summary>A new name in the folder of a file: hidden, and no source of any library.</summary>
     public static string NameFor(string path) => Path.Combine(
         Path.GetDirectoryName(path)!,
-        string.Create(CultureInfo.InvariantCulture, $".{Path.GetFileName(path)}.{Machine}-{Environment.ProcessId}-{Guid.NewGuid().ToString("N")[..8]}.tmp"));
+        string.Create(CultureInfo.InvariantCulture, $".{Short(Path.GetFileName(path))}.{Machine}-{Environment.ProcessId}-{Guid.NewGuid().ToString("N")[..8]}.tmp"));
+
+    /// <summary>As much of a name as leaves room for what is put to it: file systems take some 255 bytes.</summary>
+    private static string Short(string name)
+    {
+        while (Encoding.UTF8.GetByteCount(name) > LongestName)
+        {
+            name = name[..^Math.Max(1, (Encoding.UTF8.GetByteCount(name) - LongestName) / 4)];
+        }
+
+        return char.IsHighSurrogate(name[^1]) ? name[..^1] : name;
+    }
 
     /// <summary>Removes what killed runs left in a folder. What cannot be removed stays: it is in nobody's way.</summary>
     public static void Clean(string folder)

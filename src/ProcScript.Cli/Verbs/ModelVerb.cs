@@ -27,7 +27,7 @@ internal static class ModelVerb
         }
 
         var document = ModelBuilder.Build(Choose(machines, request));
-        var text = JsonSerializer.Serialize(document, ModelJson.Published.ModelDocument) + "\n";
+        var text = LogCommands.DisarmJson(JsonSerializer.Serialize(document, ModelJson.Published.ModelDocument)) + "\n";
         if (request.Output is { } output && !OutputFile.IsOutput(output))
         {
             OutputFile.Write(output, text, store, around).WriteLine($"wrote {output}: {Counted.Of(document.Machines.Select(machine => machine.Name).Distinct().Count(), "machine")}");

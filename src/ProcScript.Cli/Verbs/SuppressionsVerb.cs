@@ -17,7 +17,7 @@ internal static class SuppressionsVerb
         if (request.Json)
         {
             var document = new DocumentBuilder(library.Report, ProductVersion.Program).Suppressions();
-            around.Output.Write(JsonSerializer.Serialize(document, ReportJson.Published.SuppressionsDocument) + "\n");
+            around.Output.Write(LogCommands.DisarmJson(JsonSerializer.Serialize(document, ReportJson.Published.SuppressionsDocument)) + "\n");
         }
         else
         {

@@ -1,6 +1,7 @@
 using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Translations;
+using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 using ProcScript.Model;
 
@@ -48,7 +49,7 @@ internal static class TextsVerb
         around.Output.WriteLine($"wrote {RelativePath.Inside(around.CurrentFolder, file)}: {Counted.Of(taken.Taken, "translation")} taken in, {taken.Units.Length} in all");
         foreach (var (unit, why) in taken.LeftOut)
         {
-            around.Output.WriteLine($"left out {unit.Path}: {unit.Key}: {why}");
+            around.Output.WriteLine(LogCommands.DisarmLines($"left out {unit.Path}: {unit.Key}: {why}"));
         }
 
         return taken.LeftOut.IsEmpty ? ExitCode.Clean : ExitCode.Findings;

@@ -35,6 +35,7 @@ internal sealed class LiveServer : IDisposable
         {
             HttpListener listener = new();
             listener.Prefixes.Add(AddressOf(tried));
+            listener.Prefixes.Add(string.Create(CultureInfo.InvariantCulture, $"http://localhost:{tried}/"));
             try
             {
                 listener.Start();
@@ -112,9 +113,9 @@ internal sealed class LiveServer : IDisposable
             await response.OutputStream.WriteAsync(bytes);
             response.Close();
         }
-        catch (Exception failure) when (failure is HttpListenerException or ObjectDisposedException or InvalidOperationException or IOException)
+        catch (Exception failure) when (failure is HttpListenerException or ObjectDisposedException or InvalidOperationException or IOException or UnauthorizedAccessException)
         {
-            // Who asked has gone.
+            // Who asked has gone, or the page has.
         }
     }
 
@@ -125,9 +126,9 @@ internal sealed class LiveServer : IDisposable
             return (200, "text/html", LivePage.Of(Index(), _build, _isClean));
         }
 
-        var file = Path.GetFullPath(path.TrimStart('/'), _folder);
-        var isHidden = path.Split('/').Any(part => part.StartsWith('.'));
-        if (isHidden || !LibraryFolder.Holds(_folder, file) || !File.Exists(file))
+        var isHidden = path.Contains('\0') || path.Split('/', '\\').Any(part => part.StartsWith('.'));
+        var file = isHidden ? "" : Path.GetFullPath(path.TrimStart('/'), _folder);
+        if (isHidden || !LibraryFolder.Holds(_folder, file) || !File.Exists(file) || FileSort.IsSpecial(file) || RealPath.LeadsOut(_folder, file))
         {
             return (404, "text/plain", "There is no such page.\n");
         }

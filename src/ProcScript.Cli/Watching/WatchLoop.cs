@@ -1,3 +1,4 @@
+using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 
 namespace ProcScript.Cli.Watching;
@@ -43,7 +44,7 @@ internal static class WatchLoop
         catch (UsageException failure)
         {
             // A file that is just being moved about is there again in the next run.
-            around.Error.WriteLine($"procscript: {failure.Message}");
+            around.Error.WriteLine(LogCommands.DisarmLines($"procscript: {failure.Message}"));
         }
 
         around.Output.WriteLine("watching for changes; Ctrl-C ends it");

@@ -145,7 +145,7 @@ internal sealed class LibraryBinding(ISourceStore store, BindingMemory memory, C
         var drafts = pieces.Make(
             wanted,
             one => memory.Drafts.TryGetValue(one.Key, out var draft) && draft.Holds(one.Outline, one.Machine, procedures, pieces.Validity) ? draft : null,
-            one => ProcedureElaborator.Elaborate(one.Outline, procedures, one.Machine, one.Arguments, lookup));
+            one => one.Made(procedures, lookup));
         for (var index = 0; index < drafts.Length; index++)
         {
             wanted[index].Draft = drafts[index];

@@ -37,6 +37,29 @@ internal sealed class CharacterCheck(SourceText text, FindingLog log)
         }
     }
 
+    /// <summary>Takes a text with its quotes, or a comment: in neither of them a character is to be hidden.</summary>
+    public void TakeWords(TextSpan words)
+    {
+        if (HiddenCharacter.AreNoneIn(text.Content.AsSpan(words.Start, words.Length)))
+        {
+            return;
+        }
+
+        foreach (var run in HiddenCharacter.In(text.Content, words).Where(_ => log.TakesAnother()))
+        {
+            log.Add(HiddenCharacter.At(text, run));
+        }
+    }
+
+    /// <summary>Takes a name.</summary>
+    public void TakeName(TextSpan name)
+    {
+        if (LookAlikeName.Find(text, name) is { } finding && log.TakesAnother())
+        {
+            log.Add(finding);
+        }
+    }
+
     /// <summary>Says nothing of a line; what is wrong with it is said elsewhere.</summary>
     public void ForgetLine(int line) => _forgotten = line;
 

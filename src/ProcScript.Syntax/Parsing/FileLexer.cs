@@ -95,6 +95,7 @@ internal sealed class FileLexer
                 _characters.TakeUnknown(lexeme.Span);
                 break;
             case COMMENT:
+                _characters.TakeWords(lexeme.Span);
                 if (SuppressionReader.Read(_text.Content, lexeme.Span) is { } suppression)
                 {
                     _suppressions.Add(suppression);
@@ -120,6 +121,10 @@ internal sealed class FileLexer
                 break;
             case UNCLOSED_STRING:
                 TakeUnclosed(lexeme);
+                break;
+            case NAME:
+                _characters.TakeName(lexeme.Span);
+                Add(lexeme);
                 break;
             default:
                 Add(lexeme);
@@ -156,6 +161,7 @@ internal sealed class FileLexer
     {
         Add(lexeme);
         _characters.TakeText(lexeme.Span);
+        _characters.TakeWords(lexeme.Span);
     }
 
     private void TakeUnclosed(Lexeme lexeme)
@@ -165,6 +171,7 @@ internal sealed class FileLexer
         _mendedLine = line;
         _characters.ForgetLine(line);
         Add(text);
+        _characters.TakeWords(text.Span);
         if (_log.TakesAnother())
         {
             _log.Add(UnclosedText.At(_text, text.Span));

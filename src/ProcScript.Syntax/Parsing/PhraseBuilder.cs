@@ -239,9 +239,11 @@ internal sealed class PhraseBuilder(TokenWords words)
 
     private UnitSyntax Unit(UnitContext context)
     {
-        var span = TokenWords.SpanOf(context);
-        var written = words.TextOf(span).Replace('\u00B7', '.').Replace('\u22C5', '.');
-        return new UnitSyntax(span, written.Replace(" ", "", StringComparison.Ordinal));
+        // Word by word: between two of them may stand blanks, the end of a line and a comment.
+        var written = context.children is [ITerminalNode { Symbol: var only }]
+            ? words.TextOf(only)
+            : string.Concat((context.children ?? []).Select(child => child is ITerminalNode { Symbol: var token } ? words.TextOf(token) : words.TextOf(TokenWords.SpanOf((ParserRuleContext)child))));
+        return new UnitSyntax(TokenWords.SpanOf(context), written.Replace('\u00B7', '.').Replace('\u22C5', '.'));
     }
 
     // The first and the last stand where they are written, those between on the "..".

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using Antlr4.Runtime;
 using Antlr4.Runtime.Tree;
 using ProcScript.Syntax.Nodes;
@@ -213,8 +214,30 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
             return ("", TokenWords.Missing(parent).Span);
         }
 
-        var span = Span(value);
-        return (words.OptionalText(quoted)?.Value ?? Marking(words.TextOf(span)), span);
+        return (words.OptionalText(quoted)?.Value ?? Marking(Written(value)), Span(value));
+    }
+
+    /// <summary>The words of a marking as they stand, without a comment between them.</summary>
+    private string Written(ParserRuleContext value)
+    {
+        var written = new StringBuilder();
+        var end = value.Start.StartIndex;
+        Append(value);
+        return written.ToString();
+
+        void Append(IParseTree node)
+        {
+            if (node is ITerminalNode { Symbol: var token } && TokenWords.SpanOf(token).Length > 0)
+            {
+                written.Append(token.StartIndex > end ? " " : "").Append(words.TextOf(token));
+                end = token.StopIndex + 1;
+            }
+
+            for (var i = 0; i < node.ChildCount; i++)
+            {
+                Append(node.GetChild(i));
+            }
+        }
     }
 
     /// <summary>

@@ -23,5 +23,7 @@ public static class SyntaxRules
         new global::ProcScript.Syntax.Rules.Text.FileTooLarge(),
         new global::ProcScript.Syntax.Rules.Text.NotText(),
         new global::ProcScript.Syntax.Rules.Text.NumberTooLarge(),
+        new global::ProcScript.Syntax.Rules.Text.HiddenCharacter(),
+        new global::ProcScript.Syntax.Rules.Text.LookAlikeName(),
     ];
 }

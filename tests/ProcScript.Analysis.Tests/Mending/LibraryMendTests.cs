@@ -70,17 +70,40 @@ public sealed class LibraryMendTests
     }
 
     [Fact]
+    public void A_fight_in_one_file_does_not_stop_the_others()
+    {
+        const string other = "machine m { part a { notice \"N.\"  danger \"D.\" } }\nprocedure p on m { stage \"S\" { remove a } }\n";
+        var report = Mend(
+            [("x.proc", Text + "// ab\n"), ("y.proc", other)], All, new WordRule("PRC9001", "ab", "ba", FixGrade.NeedsLook), new WordRule("PRC9002", "ba", "ab", FixGrade.NeedsLook));
+
+        var fight = Assert.Single(report.Fights);
+        Assert.Equal(("x.proc", "PRC9001 PRC9002"), (fight.Path, string.Join(' ', fight.Rules.Select(rule => rule.Code))));
+        Assert.Equal(["x.proc", "y.proc"], report.Files.Select(file => file.Path));
+        Assert.All(report.Files, file => Assert.True(file.After.IndexOf("danger", StringComparison.Ordinal) < file.After.IndexOf("notice", StringComparison.Ordinal)));
+        Assert.Contains("// ab\n", report.Files[0].After, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_fix_that_takes_out_a_comment_is_not_applied_and_is_named()
+    {
+        var report = Mend("// one\n// two\n" + Text, All with { Rules = Codes("PRC9001") }, new WordRule("PRC9001", "\n// two\nclip", "\nclip", FixGrade.NeedsLook));
+
+        Assert.Contains(report.Refused, refused => refused.Because == "it would take out a comment, line 2: // two");
+        Assert.Empty(report.Files);
+    }
+
+    [Fact]
     public void A_rule_that_never_comes_to_an_end_is_named_and_nothing_comes_of_it()
     {
         // One of the two findings goes and another comes, for ever longer.
         var report = Mend(
             "// ab\n" + Text,
-            All,
+            All with { Rules = Codes("PRC9001", "PRC9002", "PRC9003") },
             new WordRule("PRC9001", " ab", " ba", FixGrade.NeedsLook),
             new WordRule("PRC9002", " ba", " xab", FixGrade.NeedsLook),
             new WordRule("PRC9003", "xab", "x ab", FixGrade.NeedsLook));
 
-        Assert.Equal(3, report.Fighting.Length);
+        Assert.Equal(3, report.Fighting.Count());
         Assert.Empty(report.Files);
     }
 

@@ -12,9 +12,13 @@ internal static class MadeUpFixes
     /// <summary>A rule that finds a word and would have another.</summary>
     public sealed record WordRule(string Code, string Finds, string Writes, FixGrade Grade = FixGrade.Safe);
 
-    public static MendReport Mend(string text, MendRequest request, params WordRule[] rules)
+    public static MendReport Mend(string text, MendRequest request, params WordRule[] rules) => Mend([("x.proc", text)], request, rules);
+
+    /// <summary>The words are found in the first file.</summary>
+    public static MendReport Mend((string Path, string Text)[] files, MendRequest request, params WordRule[] rules)
     {
-        MendSource source = new(MemorySourceStore.Of("x.proc", text));
+        MendSource source = new(new MemorySourceStore(files.Select(file => KeyValuePair.Create(file.Path, file.Text))));
+        var text = files[0].Text;
         return LibraryMend.Run(source, request, edited =>
         {
             var report = LibraryCheck.Run(source.With(edited));

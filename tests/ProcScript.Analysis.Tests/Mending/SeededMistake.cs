@@ -11,7 +11,7 @@ namespace ProcScript.Analysis.Tests.Mending;
 /// <param name="Text">The file with the mistake.</param>
 internal sealed record SeededMistake(string Kind, string Path, int Line, string Text)
 {
-    private const int OfEachKind = 8;
+    private static readonly int OfEachKind = Depth.Of(16);
 
     /// <summary>Some of each kind, spread over the library.</summary>
     public static ImmutableArray<SeededMistake> Some { get; } =
@@ -26,6 +26,8 @@ internal sealed record SeededMistake(string Kind, string Path, int Line, string 
         .. Spread(Replacing("lost brace", @"[{}]$", _ => "")),
         .. Spread(Replacing("lost step", @"^ +(?:release|undo|unplug|remove|aside|isolate|support|empty) [^{}]*$", _ => "")),
         .. Spread(Replacing("step twice", @"^ +(?:release|undo|isolate|support|empty) [^{}]*$", line => $"{line}\n{line}")),
+        .. Spread(Replacing("doubled brace", @"^ *}$", line => $"{line}\n{line}")),
+        .. Spread(Replacing("swapped lines", @"^ +[a-z][^\n]*\n +[a-z][^\n]*$", lines => string.Join('\n', lines.Split('\n').Reverse()))),
         .. Spread(Replacing("lost use", @"^use .*$", _ => "")),
         .. Spread(Replacing("lost line below a comment", @"(?<=^ *// proc: allow .*\n)^.*$", _ => "")),
     ];

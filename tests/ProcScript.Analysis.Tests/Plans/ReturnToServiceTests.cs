@@ -67,13 +67,13 @@ public sealed class ReturnToServiceTests
         Assert.Equal(
             [
                 "shop air only: each lock and tag is taken off by the person who put it on. These stay locked: 230 V mains.",
-                "Everyone concerned knows, before it starts, that the locks are off: shop air. Still isolated: 230 V mains.",
+                "Everyone concerned knows, before it starts, that the locks are off. Still isolated: 230 V mains.",
             ],
             Locks(back["air"]));
         Assert.Equal(
             [
                 "230 V mains: each lock and tag is taken off by the person who put it on.",
-                "Everyone concerned knows, before it starts, that the locks are off: 230 V mains.",
+                "Everyone concerned knows, before it starts, that the locks are off.",
             ],
             Locks(back["mains"]));
 

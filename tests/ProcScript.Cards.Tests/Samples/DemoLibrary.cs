@@ -37,6 +37,16 @@ internal static class DemoLibrary
     /// <summary>The plans by their jobs.</summary>
     public static IReadOnlyDictionary<string, Plan> Plans => AllPlans.Value;
 
+    /// <summary>The sources by their paths.</summary>
+    public static IReadOnlyDictionary<string, string> Files { get; } = new Folder(Root()) is var folder
+        ? folder.Paths.ToDictionary(path => path, path => folder.Read(path).Content!, StringComparer.Ordinal) : [];
+
+    /// <summary>The plans by their jobs where one file has another text.</summary>
+    public static IReadOnlyDictionary<string, Plan> PlansWith(string path, string text) => LibraryCheck.Run(new Folder(Root(), path, text)).Procedures
+        .Where(report => report.IsProven)
+        .GroupBy(report => report.Procedure.Job, StringComparer.Ordinal)
+        .ToDictionary(reports => reports.Key, reports => reports.First().CreatePlan()!, StringComparer.Ordinal);
+
     /// <summary>The machine that a job is done on, as its sources say it.</summary>
     public static Machine MachineOf(string job) => All.Value[job].Procedure.Machine;
 
@@ -64,7 +74,7 @@ internal static class DemoLibrary
         return folder.FullName;
     }
 
-    private sealed class Folder(string root) : ISourceStore
+    private sealed class Folder(string root, string? edited = null, string text = "") : ISourceStore
     {
         private readonly string _sources = root.EndsWith("procedures", StringComparison.Ordinal) ? root : Path.Combine(root, "procedures");
 
@@ -75,7 +85,7 @@ internal static class DemoLibrary
                 .Order(StringComparer.Ordinal),
         ];
 
-        public SourceReading Read(string path) => Path.Combine(root, path) is var full && File.Exists(full)
+        public SourceReading Read(string path) => path == edited ? new SourceReading(text, SourceOutcome.Read) : Path.Combine(root, path) is var full && File.Exists(full)
             ? new SourceReading(File.ReadAllText(full), SourceOutcome.Read)
             : new SourceReading(null, SourceOutcome.Missing);
 

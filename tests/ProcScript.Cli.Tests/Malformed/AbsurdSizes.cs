@@ -32,10 +32,21 @@ internal static class AbsurdSizes
         MalformedInput.Wrong("ten loops over ten in each other", Sample.MachineWith(
             string.Concat(Enumerable.Range(0, 10).Select(i => $"each i{i} in 0 .. 9 {{ ")) + "part x[i0, i1, i2, i3, i4, i5, i6, i7, i8, i9] \"X\"" + new string('}', 10))),
         MalformedInput.Wrong("a million choices of arguments", Sample.Machine + "procedure p(a in 1 .. 1000, b in 1 .. 1000) \"P\" on m { stage \"S\" { task \"T\" } }\n"),
+        MalformedInput.Wrong("ten thousand findings in one sentence", Sample.MachineWith(
+            "part x \"X\" { held by " + string.Join(" held by ", Enumerable.Repeat("1 unknown as y", 10_000)) + " }")),
+        MalformedInput.Wrong("a control of one hundred and fifty thousand positions and one of none", Sample.MachineWith(
+            $"control c \"C\" {{ {string.Join(", ", Enumerable.Range(0, 150_000).Select(i => $"p{i}"))} }} control d \"D\" {{ }}")),
+        MalformedInput.Wrong("eight options, 256 arguments and eighteen thousand steps", Optional(8)
+            + "procedure p(x in 1 .. 256) \"P\" on o { stage \"S\" { each i in 1 .. 18000 { task \"T {i} {x}\" } } }\n"),
+        MalformedInput.Wrong("six options, sixteen arguments and two thousand steps", Optional(6)
+            + "procedure p(x in 1 .. 16) \"P\" on o { stage \"S\" { each i in 1 .. 2000 { task \"T {i} {x}\" } } }\n"),
         MalformedInput.Wrong("procedures that each do the one before twice", Sample.Machine
             + "procedure p0 \"P\" on m { stage \"S\" { task \"T\" } }\n"
             + string.Concat(Enumerable.Range(1, 60).Select(i => $"procedure p{i} \"P\" on m {{ do p{i - 1} do p{i - 1} }}\n"))),
     ];
+
+    private static string Optional(int options) =>
+        Sample.Machine + $"machine o \"O\" {{ {string.Concat(Enumerable.Range(0, options).Select(i => $"option o{i} \"O\" when o{i} {{ part q{i} \"Q\" }} "))} }}\n";
 
     private static string Lines(int count, Func<int, string> line) => string.Join('\n', Enumerable.Range(0, count).Select(line));
 }

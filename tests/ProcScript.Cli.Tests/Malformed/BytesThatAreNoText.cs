@@ -17,7 +17,8 @@ internal static class BytesThatAreNoText
         MalformedInput.Fine("lines ended as on Windows", Sample.Text.ReplaceLineEndings("\r\n")),
         MalformedInput.Fine("lines ended as on an old Mac", Sample.Text.ReplaceLineEndings("\r")),
         MalformedInput.Fine("no line end at the end", Sample.Text.TrimEnd()),
-        MalformedInput.Fine("form feeds and non-breaking blanks", Sample.Text.Replace(" ", "\u00A0\f", StringComparison.Ordinal)),
+        MalformedInput.Fine("form feeds and non-breaking blanks", Sample.Text.Replace("{ ", "\f{\u00A0\f", StringComparison.Ordinal).Replace(" ", "\u00A0", StringComparison.Ordinal)),
+        MalformedInput.Wrong("form feeds in texts", Sample.Text.Replace(" ", "\f", StringComparison.Ordinal)),
         MalformedInput.Wrong("a NUL at the end", Sample.Text + "\0"),
         MalformedInput.Wrong("NULs between the letters", string.Join('\0', Sample.Text.AsEnumerable())),
         MalformedInput.Wrong("nothing but NULs", new byte[65_536]),
@@ -33,7 +34,7 @@ internal static class BytesThatAreNoText
         MalformedInput.Wrong("an unpaired surrogate", [.. "// "u8, 0xED, 0xA0, 0x80]),
         MalformedInput.Wrong("a character beyond the last", [.. "// "u8, 0xF4, 0x90, 0x80, 0x80]),
         MalformedInput.Wrong("escape sequences outside a text", "\u001B[2J\u001B]0;title\a"),
-        MalformedInput.Fine("right-to-left marks in a comment", Sample.Text + "// \u202Eabc\u202C \u2066x\u2069\n"),
+        MalformedInput.Wrong("right-to-left marks in a comment", Sample.Text + "// \u202Eabc\u202C \u2066x\u2069\n"),
         MalformedInput.Wrong("signs that only look like a letter", Sample.Steps("remove 😀")),
     ];
 }

@@ -1,5 +1,7 @@
 using System.CommandLine.Parsing;
+using System.Text.Json;
 using System.Text.RegularExpressions;
+using System.Xml.Linq;
 using YamlDotNet.RepresentationModel;
 
 namespace ProcScript.Cli.Tests.Packaging;
@@ -7,12 +9,15 @@ namespace ProcScript.Cli.Tests.Packaging;
 /// <summary>What build servers and hooks are given to copy: that it can be read, and that every command in it is one.</summary>
 public sealed partial class ExampleTests
 {
+    /// <summary>Trims the native program, and is no part of it.</summary>
+    private const string BuildsOnly = "Microsoft.NET.ILLink.Tasks";
+
     private static readonly string[] Documents = ["README.md", "DEVELOPERS.md", "src/packaging/README.md", "src/packaging/Containerfile"];
 
     public static TheoryData<string> Files =>
     [
         ".pre-commit-hooks.yaml",
-        .. Directory.EnumerateFiles(Path.Combine(Checkout.Root, "src/packaging/examples"))
+        .. Directory.EnumerateFiles(Path.Combine(Checkout.Root, "src/packaging/examples"), "*.y*ml")
             .Select(file => Path.GetRelativePath(Checkout.Root, file))
             .Order(StringComparer.Ordinal),
     ];
@@ -41,6 +46,36 @@ public sealed partial class ExampleTests
 
         Assert.NotEmpty(commands);
         Assert.All(commands, AssertIsCommand);
+    }
+
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void What_is_installed_comes_in_one_version_from_the_shop_itself(string file)
+    {
+        var installs = File.ReadLines(Path.Combine(Checkout.Root, file)).Where(line => line.Contains("tool install", StringComparison.Ordinal)).ToList();
+
+        Assert.True(installs.Count > 0 || file.Contains("pre-commit", StringComparison.Ordinal), $"{file} installs nothing.");
+        Assert.All(installs, line => Assert.EndsWith($" procscript --version {ProductVersion.Text} --configfile procscript.nuget.config", line, StringComparison.Ordinal));
+        var config = XDocument.Load(Path.Combine(Checkout.Root, "src/packaging/examples/procscript.nuget.config"));
+        Assert.Equal(["clear", "add"], config.Root!.Element("packageSources")!.Elements().Select(element => element.Name.LocalName));
+    }
+
+    [Fact]
+    public void Every_package_that_is_handed_out_has_its_notice()
+    {
+        using var locked = JsonDocument.Parse(File.ReadAllText(Path.Combine(Checkout.Root, "src/ProcScript.Cli/packages.lock.json")));
+        var packages = locked.RootElement.GetProperty("dependencies").GetProperty("net10.0").EnumerateObject()
+            .Where(one => one.Value.GetProperty("type").GetString() != "Project" && one.Name != BuildsOnly)
+            .Select(one => $"| {one.Name} | {one.Value.GetProperty("resolved").GetString()} |")
+            .Order(StringComparer.Ordinal)
+            .ToList();
+        var rows = File.ReadLines(Path.Combine(Checkout.Root, "src/packaging/THIRD-PARTY-NOTICES.md"))
+            .Where(line => line.StartsWith("| ", StringComparison.Ordinal) && !line.StartsWith("| Package", StringComparison.Ordinal))
+            .ToList();
+
+        Assert.NotEmpty(packages);
+        Assert.Equal(packages, rows.Where(row => !row.StartsWith("| .NET ", StringComparison.Ordinal)).Select(row => string.Join('|', row.Split('|').Take(3)) + "|").Order(StringComparer.Ordinal));
+        Assert.All(rows, row => Assert.Contains(row.Split('|')[3].Trim(), new[] { "MIT", "BSD-2-Clause", "BSD-3-Clause", "Apache-2.0" }));
     }
 
     [Fact]
@@ -78,6 +113,6 @@ public sealed partial class ExampleTests
     /// <summary>What follows the program's name where it is called: up to what the shell takes for itself, a closing mark, or an aligned remark.</summary>
     private static IEnumerable<string> CommandsIn(string text) => Call().Matches(text).Select(match => match.Groups["arguments"].Value.Trim());
 
-    [GeneratedRegex(@"(?<![\w./:'-]|\btool install --global )procscript (?<arguments>(?:[a-z]+|--[a-z]+)\b[^\n|<>`'"",)]*?)(?=$|\n| *[|<>`'"",)]|   )")]
+    [GeneratedRegex(@"(?<![\w./:'-]|\btool install [^\n]*)procscript (?<arguments>(?:[a-z]+|--[a-z]+)\b[^\n|<>`'"",)]*?)(?=$|\n| *[|<>`'"",)]|   )")]
     private static partial Regex Call();
 }

@@ -19,7 +19,7 @@ public sealed partial class GitHubAnnotationsTests : IDisposable
         var lines = run.Output.TrimEnd('\n').Split('\n');
 
         Assert.Equal(ExitCode.Findings, run.Code);
-        Assert.Equal(5, lines.Length);
+        Assert.Equal(6, lines.Length);
         Assert.All(lines[..^1], line => Assert.Matches(Command(), line));
         Assert.DoesNotMatch(Command(), lines[^1]);
         Assert.Contains(" in 7 files; 1 allowed by comments; ", lines[^1], StringComparison.Ordinal);

@@ -39,7 +39,7 @@ public sealed class FixVerbTests : IDisposable
         var run = await FixAsync("--diff", ".");
 
         Assert.Equal((ExitCode.Findings, ""), (run.Code, run.Error));
-        Assert.StartsWith("--- a.proc\n+++ a.proc\n@@ ", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("--- a/a.proc\n+++ b/a.proc\n@@ ", run.Output, StringComparison.Ordinal);
         Assert.EndsWith("would mend a.proc: Put the worst first (PRC5094 alerts-out-of-order)\nwould mend 1 finding in 1 file; no findings left\n", run.Output, StringComparison.Ordinal);
         Assert.Equal(Text, _disk.Read("a.proc"));
 

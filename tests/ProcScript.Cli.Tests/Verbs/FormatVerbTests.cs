@@ -48,7 +48,7 @@ public sealed class FormatVerbTests : IDisposable
         var run = await FormatAsync("--diff", "a.proc");
 
         Assert.Equal(
-            new CliRun(ExitCode.Findings, "--- a.proc\n+++ a.proc\n@@ -1,2 +1,2 @@\n tool b\n-tool   a\n+tool a\n1 of 1 file not laid out\n", ""),
+            new CliRun(ExitCode.Findings, "--- a/a.proc\n+++ b/a.proc\n@@ -1,2 +1,2 @@\n tool b\n-tool   a\n+tool a\n1 of 1 file not laid out\n", ""),
             run);
         Assert.Equal("tool b\n" + Untidy, _disk.Read("a.proc"));
     }

@@ -76,7 +76,7 @@ internal static class Invariants
             }
 
             var mended = LibraryMend.Run(check.Store, check.Settings, new MendRequest(), cancellation);
-            if (!mended.Fighting.IsEmpty)
+            if (!mended.Fights.IsEmpty)
             {
                 return new Broken("fixes settle", string.Join(' ', mended.Fighting.Select(rule => rule.Code)));
             }

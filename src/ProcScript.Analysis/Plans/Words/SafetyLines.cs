@@ -48,14 +48,13 @@ internal sealed class SafetyLines(Wordbook book)
             Line("area", null, "return.area"),
             new("whole", book.Say(stillOpen ? "return.not-whole" : temporary ? "return.whole-and-bare" : "return.whole"), false),
             Line("people", null, "return.people"),
-            .. isLocked ? [LockLine("locks", "return.locks", "return.locks-others")] : Array.Empty<PlanSafetyLine>(),
-            isLocked ? LockLine("tell", "return.tell-locks", "return.tell-locks-others") : Line("tell", null, "return.tell"),
+            .. isLocked ? [new PlanSafetyLine("locks", Locks(), true)] : Array.Empty<PlanSafetyLine>(),
+            new("tell", !isLocked ? book.Say("return.tell") : locked.IsEmpty ? book.Say("return.tell-locks") : book.Say("return.tell-locks-others", ("others", book.And(locked))), true),
         ];
 
-        PlanSafetyLine LockLine(string action, string alone, string besideOthers) => new(
-            action,
-            locked.IsEmpty ? book.Say(alone, ("energy", energy.Title)) : book.Say(besideOthers, ("energy", energy.Title), ("others", book.And(locked))),
-            true);
+        string Locks() => locked.IsEmpty
+            ? book.Say("return.locks", ("energy", energy.Title))
+            : book.Say("return.locks-others", ("energy", energy.Title), ("others", book.And(locked)));
     }
 
     /// <summary>Where it is proved to be off, or null.</summary>

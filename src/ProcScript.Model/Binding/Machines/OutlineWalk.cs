@@ -219,13 +219,14 @@ internal sealed class OutlineWalk
     private ImmutableArray<string> Positions(ControlSyntax control, BindingPlace place)
     {
         var positions = ImmutableArray.CreateBuilder<string>(control.Positions.Length);
+        var known = new HashSet<string>(StringComparer.Ordinal);
         foreach (var position in control.Positions)
         {
             if (position.IsMissing)
             {
                 _sink.Poison();
             }
-            else if (positions.Contains(position.Text))
+            else if (!known.Add(position.Text))
             {
                 _sink.Report(DeclaredTwice.Value(position.Text, place.At(position.Span)), place);
             }

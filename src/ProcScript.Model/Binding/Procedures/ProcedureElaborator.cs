@@ -28,7 +28,7 @@ internal sealed class ProcedureElaborator
     private readonly StepList _work;
     private readonly StepList _discards;
 
-    private ProcedureElaborator(ProcedureOutline outline, ProcedureOutlines outlines, BoundMachine machine, SymbolLookup lookup)
+    private ProcedureElaborator(ProcedureOutline outline, ProcedureOutlines outlines, BoundMachine machine, int times, SymbolLookup lookup)
     {
         _outline = outline;
         _machine = machine;
@@ -37,7 +37,7 @@ internal sealed class ProcedureElaborator
         _details = new DetailsBinder(lookup, _items, conditions, _sink);
         _steps = new StepBinder(_items, conditions, _details, _sink);
         _rules = new RefitRuleBinder(_items, conditions, _details, _steps, _sink);
-        _budget = new UnrollBudget(outline.Symbol.Name, _sink);
+        _budget = new UnrollBudget(outline.Symbol.Name, times, _sink);
         _calls = new ProcedureCalls(outlines, lookup, machine.Variant, _sink);
         _work = new StepList(_sink);
         _discards = new StepList(_sink);
@@ -49,8 +49,9 @@ internal sealed class ProcedureElaborator
         ProcedureOutlines outlines,
         BoundMachine machine,
         ImmutableArray<string> arguments,
+        int times,
         SymbolLookup lookup) =>
-        new ProcedureElaborator(outline, outlines, machine, lookup).Elaborate(arguments);
+        new ProcedureElaborator(outline, outlines, machine, times, lookup).Elaborate(arguments);
 
     private ProcedureDraft Elaborate(ImmutableArray<string> arguments)
     {

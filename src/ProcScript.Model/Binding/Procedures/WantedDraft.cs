@@ -9,10 +9,14 @@ namespace ProcScript.Model.Binding.Procedures;
 /// <param name="outline">The procedure.</param>
 /// <param name="arguments">The arguments.</param>
 /// <param name="machine">The machine in the variant.</param>
-internal sealed class WantedDraft(ProcedureOutline outline, ImmutableArray<string> arguments, BoundMachine machine)
+/// <param name="times">How many drafts of the procedure there are.</param>
+internal sealed class WantedDraft(ProcedureOutline outline, ImmutableArray<string> arguments, BoundMachine machine, int times)
 {
     /// <summary>The most choices of arguments of one procedure.</summary>
     private const int MostArguments = 256;
+
+    /// <summary>The most choices of arguments and variants together.</summary>
+    private const int MostDrafts = 4096;
 
     /// <summary>The procedure.</summary>
     public ProcedureOutline Outline => outline;
@@ -30,11 +34,24 @@ internal sealed class WantedDraft(ProcedureOutline outline, ImmutableArray<strin
     public ProcedureDraft Draft { get; set; } = null!;
 
     /// <summary>The drafts that a procedure needs: with every choice of arguments on each machine.</summary>
-    public static IEnumerable<WantedDraft> Of(ProcedureOutline outline, IReadOnlyCollection<BoundMachine> machines) =>
-        Choices(outline).SelectMany(arguments => machines.Select(machine => new WantedDraft(outline, arguments, machine)));
+    public static IEnumerable<WantedDraft> Of(ProcedureOutline outline, IReadOnlyCollection<BoundMachine> machines)
+    {
+        var choices = Choices(outline);
+        var times = choices.Count * machines.Count;
+        if (times > MostDrafts)
+        {
+            outline.Sink.Report(TooMuchToUnroll.Together(outline.Symbol.Name, times, MostDrafts, outline.Symbol.Declared));
+            return [new WantedDraft(outline, choices[0], machines.First(), times: 1)];
+        }
+
+        return choices.SelectMany(arguments => machines.Select(machine => new WantedDraft(outline, arguments, machine, times)));
+    }
 
     /// <summary>Makes it.</summary>
-    public void Make(ProcedureOutlines outlines, SymbolLookup lookup) => Draft = ProcedureElaborator.Elaborate(outline, outlines, machine, arguments, lookup);
+    public ProcedureDraft Made(ProcedureOutlines outlines, SymbolLookup lookup) => ProcedureElaborator.Elaborate(outline, outlines, machine, arguments, times, lookup);
+
+    /// <summary>Makes it, and keeps it.</summary>
+    public void Make(ProcedureOutlines outlines, SymbolLookup lookup) => Draft = Made(outlines, lookup);
 
     /// <summary>Every choice of arguments, the last parameter changing fastest.</summary>
     private static List<ImmutableArray<string>> Choices(ProcedureOutline outline)

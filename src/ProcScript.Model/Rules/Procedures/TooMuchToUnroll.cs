@@ -52,6 +52,20 @@ public sealed class TooMuchToUnroll : Rule
             Help = "see whether a range is too wide, or a procedure is done again and again",
         };
 
+    /// <summary>Of a procedure in all its variants and choices of arguments.</summary>
+    internal static Finding LinesInAll(string procedure, int most, int times, SourceSpan place) =>
+        new(Id, $"the procedure `{procedure}` unrolls into more than {Number(most)} lines in its {Number(times)} variants and choices of arguments", place, "the first line too many")
+        {
+            Help = "list fewer values, split the machine or the procedure, or see whether a range is too wide",
+        };
+
+    /// <summary>Of the variants and the choices of arguments together.</summary>
+    internal static Finding Together(string procedure, int times, int most, SourceSpan place) =>
+        new(Id, $"the parameters of `{procedure}` and the options of its machine allow {Number(times)} choices together, and {Number(most)} are the most", place, "each would have to be checked")
+        {
+            Help = "list fewer values, or write separate procedures",
+        };
+
     /// <summary>Of calls within calls.</summary>
     internal static Finding Calls(string procedure, int most, SourceSpan place) =>
         new(Id, $"`{procedure}` is called through more than {Number(most)} others", place, "too deep")

@@ -3,12 +3,13 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using ProcScript.Analysis.Comparing;
 using ProcScript.Analysis.Plans;
 
-namespace ProcScript.Analysis.Comparing;
+namespace ProcScript.Cards.Changes;
 
-/// <summary>The pages and labels that a pack is printed on, each with all that it says, but for its revision.</summary>
-internal static class PrintedPapers
+/// <summary>The pages and labels that a pack is printed on. One is void exactly when it comes out otherwise, but for its revision.</summary>
+public static class PrintedPapers
 {
     /// <summary>What names steps, bags and cards by their number.</summary>
     private static readonly FrozenSet<string> Numbers = FrozenSet.ToFrozenSet(
@@ -20,13 +21,20 @@ internal static class PrintedPapers
     /// <summary>The papers of the old pack that say something else than those of the new one, by the headings that are printed on them.</summary>
     public static ImmutableArray<VoidPaper> Void(Plan before, Plan after)
     {
+        ArgumentNullException.ThrowIfNull(before);
+        ArgumentNullException.ThrowIfNull(after);
+        var (was, comes) = (PrintedPages.Of(before), PrintedPages.Of(after));
         var now = Of(after).ToDictionary(paper => paper.Place, StringComparer.Ordinal);
         return
         [
             .. from old in Of(before)
+               let page = was.GetValueOrDefault(old.Place)
+               let printed = comes.GetValueOrDefault(old.Place)
+               where page is not null && page != printed
                let fresh = now.GetValueOrDefault(old.Place)
-               where fresh is null || old.Heading != fresh.Heading || !JsonNode.DeepEquals(old.Says, fresh.Says)
-               let onlyNumbers = fresh is not null && old.Title == fresh.Title && JsonNode.DeepEquals(WithoutNumbers(old.Says), WithoutNumbers(fresh.Says))
+               let onlyNumbers = fresh is not null && old.Title == fresh.Title
+                   && PrintedPages.WithoutNumbers(page) == PrintedPages.WithoutNumbers(printed ?? "")
+                   && JsonNode.DeepEquals(WithoutNumbers(old.Says), WithoutNumbers(fresh.Says))
                select new VoidPaper(old.Heading, before.Revision, onlyNumbers),
         ];
     }
