@@ -65,6 +65,16 @@ public sealed record LibraryReport
         Left = [.. Left.Where(procedure => isAbout(procedure.Declared.Path))],
     };
 
+    /// <summary>The pictures of a plan whose files have an error that nothing silences: a pack with them would not show what somebody has to see.</summary>
+    public ImmutableArray<string> PicturesInError(Plan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var lacking = plan.Strip.Append(plan.Work).Concat(plan.Refit).SelectMany(stage => stage.Steps).SelectMany(step => step.Figures)
+            .Where(figure => figure.Type.Length == 0).Select(figure => figure.File).ToHashSet(StringComparer.Ordinal);
+        var errors = lacking.Count == 0 ? [] : Findings.Where(reported => reported.Severity == Severity.Error).Select(reported => reported.Finding.Primary).ToHashSet();
+        return [.. Library.Figures.Where(figure => lacking.Contains(figure.Path) && errors.Contains(figure.Declared)).Select(figure => figure.Path).Distinct()];
+    }
+
     private bool IsAbout(ReportedFinding reported, Predicate<string> isAbout) =>
         reported.Severity == Severity.Error || isAbout(reported.Finding.Primary.Path) || OtherTexts.ContainsKey(reported.Finding.Primary.Path);
 }

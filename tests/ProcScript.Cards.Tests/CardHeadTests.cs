@@ -55,7 +55,7 @@ public sealed partial class CardHeadTests
         foreach (var card in Html(DemoLibrary.Plans[job]).QuerySelectorAll("section.refit"))
         {
             var title = card.QuerySelector("h2")!.TextContent;
-            var back = card.QuerySelectorAll(".return h3").Select(head => head.TextContent["Return to service: ".Length..]).ToList();
+            var back = card.QuerySelectorAll(".return:not(.isolation) h3").Select(head => head.TextContent["Return to service: ".Length..]).ToList();
             Assert.NotEqual("Make safe", title);
             Assert.Equal(back.Count > 0, title.StartsWith("Return to service: ", StringComparison.Ordinal) || title.Contains("back on", StringComparison.Ordinal) || title.Contains("on for a test", StringComparison.Ordinal));
             Assert.All(back, energy => Assert.Contains(energy, title, StringComparison.Ordinal));
@@ -111,7 +111,7 @@ public sealed partial class CardHeadTests
         Assert.All(page.QuerySelectorAll("section.strip, section.refit"), card => Assert.Equal("Wear on the whole job: helmet.", Said(card.QuerySelector(".standing .wear")!)));
         var own = SamplePlan.Steps(SamplePlan.Evaporator).Where(step => step.Ppe.Length > 0).ToList();
         Assert.Equal(own.Select(step => $"step-{step.Number}"), page.QuerySelectorAll(".step .wear").Select(wear => wear.Closest(".step")!.Id));
-        Assert.All(own, step => Assert.Equal($"Wear: {string.Join("; ", step.Ppe)}.", Said(page.QuerySelector($"#step-{step.Number} .do > :first-child")!)));
+        Assert.All(own, step => Assert.Equal($"Wear: {string.Join("; ", step.Ppe)}.", Said(page.QuerySelector($"#step-{step.Number} .do > .act + .wear")!)));
         Assert.Contains("  - **Wear:** gloves against cold; eye protection.", WorkPack.Markdown(SamplePlan.Evaporator, PackTemplates.Standard).Text, StringComparison.Ordinal);
     }
 
@@ -180,13 +180,9 @@ public sealed partial class CardHeadTests
         return $"{turn} at step {step.GetProperty("number").GetInt32()}";
     }
 
-    /// <summary>
-    /// Whether the step has a reading to take or something to try, on the make-safe card or at the step: what is isolated without is proved by a step
-    /// of its own.
-    /// </summary>
-    private static bool IsProof(JsonElement step) => step.GetProperty("makeSafe").GetInt32() > 0
-        ? !step.GetProperty("how").EnumerateArray().Any(how => how.GetString()!.StartsWith("Treat it as live", StringComparison.Ordinal))
-        : step.GetProperty("reading").ValueKind != JsonValueKind.Null || step.GetProperty("checks").GetArrayLength() > 0;
+    /// <summary>Whether it ends with the proof: what is isolated without is to be treated as live, and is proved by a step of its own.</summary>
+    private static bool IsProof(JsonElement step) =>
+        !step.GetProperty("how").EnumerateArray().Any(how => how.GetString()!.StartsWith("Treat it as live", StringComparison.Ordinal));
 
     /// <summary>A Markdown text without its links to steps.</summary>
     private static string Unlinked(string markdown) => StepLink().Replace(markdown, "$1");

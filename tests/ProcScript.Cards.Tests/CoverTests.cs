@@ -38,7 +38,7 @@ public sealed class CoverTests
         foreach (var text in new[] { WebUtility.HtmlDecode(WorkPack.Html(SamplePlan.Bare, PackTemplates.Standard).Text), WorkPack.Markdown(SamplePlan.Bare, PackTemplates.Standard).Text })
         {
             Assert.Contains("The manufacturer's data for this machine and the law where you work come before this pack.", text, StringComparison.Ordinal);
-            Assert.Contains("Refrigerant, restraint systems and high voltage are for licensed people only.", text, StringComparison.Ordinal);
+            Assert.Contains("Refrigerant, restraint systems and dangerous voltage are for licensed people only.", text, StringComparison.Ordinal);
             Assert.DoesNotContain("This job touches", text, StringComparison.Ordinal);
         }
     }

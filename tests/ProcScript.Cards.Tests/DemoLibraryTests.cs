@@ -33,7 +33,7 @@ public sealed class DemoLibraryTests
             Assert.Equal(words == step.Text ? "" : $"{step.Count} ×", row.QuerySelector(".count")!.TextContent);
             Assert.StartsWith(words, row.QuerySelector(".do > .act")!.TextContent.Trim(), StringComparison.Ordinal);
             Assert.Equal(step.Alerts.Select(alert => alert.Word.ToUpperInvariant()), row.QuerySelectorAll("tr.before .alert .word").Select(word => word.TextContent.Trim()));
-            Assert.Equal(1 + (step.Alerts.Length > 0 ? 1 : 0) + (step.Return is not null ? 1 : 0), row.Children.Length);
+            Assert.Equal(1 + (step.Alerts.Length > 0 ? 1 : 0) + (step.Return is not null ? 1 : 0) + (step.Isolation is not null ? 1 : 0), row.Children.Length);
             Assert.Contains($"- [ ] **{step.Number}. ", markdown.Text, StringComparison.Ordinal);
         }
     }

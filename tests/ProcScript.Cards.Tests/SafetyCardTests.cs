@@ -19,8 +19,21 @@ public sealed class SafetyCardTests
 
         Assert.Equal(plan.Energies.Select((energy, at) => $"{at + 1}. {energy.Title}"), Heads(page, "#make-safe .energy h3"));
         var back = SamplePlan.Steps(plan).Where(step => step.Verb == "restore").ToList();
-        Assert.Equal(back.Select(step => $"Return to service: {step.ItemTitle}"), Heads(page, ".return h3"));
+        Assert.Equal(back.Select(step => $"Return to service: {step.ItemTitle}"), Heads(page, ".return:not(.isolation) h3"));
         Assert.All(back, step => Assert.Equal(5, page.QuerySelectorAll($".refit #step-{step.Number} > .before:first-child .return .line").Length));
+        var again = SamplePlan.Steps(plan).Where(step => step.Verb == "isolate" && step.MakeSafe == 0).ToList();
+        Assert.Equal(again.Select(step => $"Make safe again: {step.ItemTitle}"), Heads(page, ".isolation h3"));
+        foreach (var step in again)
+        {
+            // Whoever isolates a second time has all that the first time had: each line with its tick, the lock with its number, the proof with its reading.
+            var (first, list) = (plan.Energies.Single(energy => energy.Name == step.Item), page.QuerySelector($"#step-{step.Number} .isolation")!);
+            Assert.Equal(first.MakeSafe.Select(line => line.Text), step.Isolation!.Lines.Select(line => line.Text));
+            Assert.Equal(first.MakeSafe.Length, list.QuerySelectorAll(".line input[type=checkbox]").Length);
+            Assert.Equal((1, 1, 1), (Fields(list, "number"), Fields(list, "name"), Fields(list, "reading")));
+            Assert.Contains(first.Limits, list.QuerySelector(".blanks:has([data-field$=reading])")!.TextContent, StringComparison.Ordinal);
+            Assert.Null(step.Reading);
+        }
+
         Assert.Equal(plan.Energies.Sum(energy => energy.MakeSafe.Length), page.QuerySelectorAll("#make-safe .line").Length);
         Assert.Equal(
             plan.Energies.Sum(energy => energy.MakeSafe.Count(line => line.IsUsual)),
@@ -36,14 +49,17 @@ public sealed class SafetyCardTests
         var plan = DemoLibrary.Plans[job];
         var text = WorkPack.Markdown(plan, PackTemplates.Standard).Text;
 
-        Assert.Equal(plan.Energies.Length, Count(text, "- [ ] **Verify.**"));
+        var again = SamplePlan.Steps(plan).Where(step => step.Isolation is not null).ToList();
+        Assert.Equal(plan.Energies.Length + again.Count, Count(text, "- [ ] **Verify.**"));
+        Assert.Equal(again.Count, Count(text, "**Make safe again: "));
         var back = SamplePlan.Steps(plan).Where(step => step.Verb == "restore").ToList();
         Assert.All(back, step => Assert.True(
             text.IndexOf($"**Return to service: {step.ItemTitle}.**", StringComparison.Ordinal) is > 0 and var list
                 && list < text.IndexOf($"- [ ] **{step.Number}. ", StringComparison.Ordinal)));
         Assert.Equal(back.Count, Count(text, "- [ ] **Machine whole.**"));
         Assert.Equal(
-            plan.Energies.Sum(energy => energy.MakeSafe.Count(line => line.IsUsual)) + back.Sum(step => step.Return!.Lines.Count(line => line.IsUsual)),
+            plan.Energies.Sum(energy => energy.MakeSafe.Count(line => line.IsUsual)) + back.Sum(step => step.Return!.Lines.Count(line => line.IsUsual))
+                + again.Sum(step => step.Isolation!.Lines.Count(line => line.IsUsual)),
             Count(text, "_(usual)_"));
     }
 
@@ -99,6 +115,8 @@ public sealed class SafetyCardTests
     }
 
     private static IDocument Html(string job) => new HtmlParser().ParseDocument(WorkPack.Html(DemoLibrary.Plans[job], PackTemplates.Standard).Text);
+
+    private static int Fields(IElement list, string name) => list.QuerySelectorAll($"input[data-field$={name}]").Length;
 
     private static IEnumerable<string> Heads(IDocument page, string selector) => page.QuerySelectorAll(selector).Select(head => head.TextContent);
 

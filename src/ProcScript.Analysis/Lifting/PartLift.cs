@@ -35,8 +35,8 @@ internal sealed record PartLift(PlannedStep Step, double Kilograms, double Limit
     /// <summary>How much of it hands lift, in kg.</summary>
     public double Lifted => Kilograms * ShareLifted(Step.Verb);
 
-    /// <summary>Whether people have to know the limit: it is too heavy for one, or the author says how it is lifted.</summary>
-    public bool IsNotable => Lifted > Limit || Geometry != LiftGeometry.None;
+    /// <summary>Whether people have to know the limit: no hoist lifts, and it is too heavy for one, or the author says how it is lifted.</summary>
+    public bool IsNotable => !Hoist && (Lifted > Limit || Geometry != LiftGeometry.None);
 
     /// <summary>What is said of the lift: by the action, and where that says nothing, by the part.</summary>
     public LiftGeometry Geometry => GeometryOf(Step);

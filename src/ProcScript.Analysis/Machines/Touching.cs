@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using ProcScript.Analysis.Energies;
 using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Machines;
@@ -26,7 +26,10 @@ internal sealed class Touching
             from item in machine.Parts.Concat<MachineItem>(machine.Joints).Concat(machine.Energies).Concat(machine.Fluids).Concat(machine.Controls)
             where !item.Alerts.IsEmpty || !item.Hazards.IsEmpty
             from target in Targets(facts, item, byOtherEnd, poweredControls).Distinct()
-            select (target.Item, new Touch(item, target.Position, GraveOnly: item is Energy && target.Item is Joint)))
+            select (target.Item, new Touch(item, target.Position, GraveOnly: item is Energy && target.Item is Joint)
+            {
+                IsFarEnd = item is Part part && target.Item is Joint joint && IsFarEnd(joint, part),
+            }))
             .ToLookup(one => one.Item, one => one.Item2);
     }
 
@@ -43,10 +46,7 @@ internal sealed class Touching
         ILookup<Part, Joint> byOtherEnd,
         ILookup<MachineItem, Control> poweredControls)
     {
-        var way = (item as Part)?.Aside;
-        ImmutableArray<Condition> aside = [.. (way?.Conditions ?? []).SelectMany(condition => condition.Each)];
-        ImmutableArray<Condition> conditions =
-            [.. item.Conditions.Concat((item as Part)?.WayOut ?? []).SelectMany(condition => condition.Each), .. aside];
+        IEnumerable<Condition> aside = ((item as Part)?.Aside?.Conditions ?? []).SelectMany(condition => condition.Each);
         IEnumerable<Joint> joints = item switch
         {
             // The joints that its way aside names are ties; those that it asks for beyond that may be any.
@@ -61,10 +61,32 @@ internal sealed class Touching
             (item, -1),
             .. joints.SelectMany(joint => Covers(joint).Prepend(joint)).Select(joint => ((MachineItem)joint, -1)),
 
-            // A control where the item asks for it, and one that works only with it, let it act.
-            .. conditions.Where(condition => condition.State == NeededState.Position).Select(condition => (condition.Item, condition.Position)),
-            .. poweredControls[item].Select(control => ((MachineItem)control, -1)),
+            // What flows or is under pressure acts through a control: where that is set as it asks, and where the control works only with it.
+            .. item.Conditions.SelectMany(condition => condition.Each).Where(condition => LetsItOut(item, condition)).Select(condition => (condition.Item, condition.Position)),
+            .. poweredControls[item].Where(_ => Flows(item)).Select(control => ((MachineItem)control, -1)),
         ];
+    }
+
+    /// <summary>Whether it can come out where a control is set. Electricity stays in its wires, and a part where it is, whatever knob is turned.</summary>
+    private static bool Flows(MachineItem item) => item is Fluid || (item is Energy energy && !EnergyWords.IsElectrical(energy));
+
+    /// <summary>Whether a position that an item asks for may let it out: never off, and for a fluid only what opens.</summary>
+    private static bool LetsItOut(MachineItem item, Condition condition) =>
+        condition is { State: NeededState.Position, Item: Control control }
+        && Flows(item)
+        && control.Positions[condition.Position] is var position
+        && !position.Equals("off", StringComparison.OrdinalIgnoreCase)
+        && (item is Energy || position.Contains("open", StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>Whether a lead or a pipe, or what covers its end, only leads to the part.</summary>
+    private static bool IsFarEnd(Joint joint, Part part)
+    {
+        while (joint.Over is { } under)
+        {
+            joint = under;
+        }
+
+        return joint.Role is JointRole.Wired or JointRole.Piped && !joint.Owner.IsWithin(part);
     }
 
     private static IEnumerable<Joint> Covers(Joint joint) => joint.Covers.SelectMany(cover => Covers(cover).Prepend(cover));
@@ -77,4 +99,8 @@ internal sealed class Touching
 /// Whether cautions and notices stay behind. At a joint on an energy only what can kill or maim is told; the rest stands where the energy
 /// is isolated and where it comes back.
 /// </param>
-internal readonly record struct Touch(MachineItem Item, int Position, bool GraveOnly);
+internal readonly record struct Touch(MachineItem Item, int Position, bool GraveOnly)
+{
+    /// <summary>Whether it is only at the other end of a lead or a pipe: what is hot there burns nobody at this end.</summary>
+    public bool IsFarEnd { get; init; }
+}

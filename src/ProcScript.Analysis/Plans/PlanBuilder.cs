@@ -29,6 +29,7 @@ internal sealed class PlanBuilder
     private readonly JobTimes _times;
     private readonly CardWarnings _warnings;
     private readonly ToolList _tools;
+    private readonly PpeList _ppe;
     private readonly ImmutableArray<PlanBag> _bags;
     private readonly IReadOnlyDictionary<int, PartLift> _lifts;
     private readonly EnergyStates _energies;
@@ -51,13 +52,17 @@ internal sealed class PlanBuilder
                 .Select(step => _lifts.TryGetValue(step.Number, out var lift) ? step with { People = lift.People } : step),
         ];
         _times = JobTimes.Of(_steps);
+        var marks = MarkLines.Of(_procedure.Machine, _steps);
         _tools = new ToolList(TorqueWrenches.Of(_procedure, library))
         {
             Book = _book,
             HouseTools = settings.Get(SettingsTable.HouseTools),
             Crowfoots = Crowfoots.Of(_procedure, library),
+            Markers = Markers.Of(_procedure, library),
+            Marks = marks,
             Torques = new TorqueWords(settings.Get(SettingsTable.Torque), _book),
         };
+        _ppe = new PpeList(_steps, _procedure.Details, _warnings, _book);
         var loose = LooseHardware.Of(_steps).ToImmutableArray();
         _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card], _book);
         _energies = EnergyStates.Of(_list);
@@ -68,13 +73,13 @@ internal sealed class PlanBuilder
         {
             Which = new WhichIsWhich(loose, _bags, _book),
             Figures = StepFigures.Of(library, settings, _steps),
-            Marks = MarkLines.Of(_procedure.Machine, _steps),
+            Marks = marks,
             Lifts = _lifts,
             Temporary = _temporary,
             StillOpen = StillOpen.Of(strip, refit, _book),
-            MakeSafe = _energies.MadeSafe,
+            Energies = _energies,
             HandOvers = HandOvers.Of(strip, refit, _book, _steps, _bags, _temporary),
-            Job = _procedure.Details,
+            Ppe = _ppe,
         };
     }
 
@@ -114,7 +119,7 @@ internal sealed class PlanBuilder
         ToolChanges = ToolChangesOf(),
         Orders = OrderList.Of(_steps),
         Consumables = ConsumableList.Of(_steps, _procedure.Details, _book),
-        Ppe = PpeList.Of(_steps, _procedure.Details),
+        Ppe = _ppe.All,
         JobPpe = [.. _procedure.Details.Ppe.Distinct()],
         Hazards = _warnings.Hazards,
         Energies = [.. _energies.Energies.Select(Energy)],
@@ -139,8 +144,8 @@ internal sealed class PlanBuilder
         Sources = _procedure.Files,
     };
 
-    /// <summary>The heaviest lift, the first of several; null where no mass is known.</summary>
-    private PlanLift? Heaviest() => _lifts.Values.OrderBy(lift => lift.Step.Number).MaxBy(lift => lift.Kilograms) is { } heaviest
+    /// <summary>The heaviest lift; of several that weigh the same, the first that is lifted whole. Null where no mass is known.</summary>
+    private PlanLift? Heaviest() => _lifts.Values.OrderBy(lift => lift.Step.Number).MaxBy(lift => (lift.Kilograms, lift.Lifted)) is { } heaviest
         ? new PlanLift(heaviest.Step.Part!.Title, heaviest.Kilograms, heaviest.Step.Number, heaviest.People) { Hoist = heaviest.Hoist, InPounds = heaviest.IsInPounds }
         : null;
 

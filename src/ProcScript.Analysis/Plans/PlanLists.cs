@@ -13,6 +13,12 @@ public sealed record PlanTool(string Title, int FirstStep, int Steps)
 
     /// <summary>Whether it is a crowfoot between a torque wrench and a nut.</summary>
     public bool IsCrowfoot { get; init; }
+
+    /// <summary>Whether it is there for the job as a whole, and not for single steps.</summary>
+    public bool OfJob { get; init; }
+
+    /// <summary>Whether every bench of the shop has it.</summary>
+    public bool OfHouse { get; init; }
 }
 
 /// <summary>New parts that go in with a step.</summary>

@@ -120,6 +120,9 @@ public sealed record PlanStep
     /// <summary>What is worked down before it, where it brings an energy back; else null.</summary>
     public PlanReturn? Return { get; init; }
 
+    /// <summary>What is worked down before it, where it isolates an energy whose lines on the make-safe card are filled in already; else null.</summary>
+    public PlanIsolation? Isolation { get; init; }
+
     /// <summary>What to check once it is done; Markdown each.</summary>
     public ImmutableArray<string> Checks { get; init; } = [];
 
@@ -192,10 +195,16 @@ public sealed record PlanStep
     public bool InPounds { get; init; }
 
     /// <summary>
-    /// What one person may lift there, in kilograms, by the revised NIOSH lifting equation; null where the mass is within that and the
-    /// author says nothing of how it is lifted.
+    /// What those who lift may lift there together, in kilograms: for one person by the revised NIOSH lifting equation, for more a share of the sum. Null
+    /// where a hoist lifts, and where the mass is within what one may lift and the author says nothing of how it is lifted.
     /// </summary>
     public double? LiftLimit { get; init; }
+
+    /// <summary>How much of the mass hands lift, in kilograms, where a limit is told and the rest stays on a hinge or on its other end; else null.</summary>
+    public double? Lifted { get; init; }
+
+    /// <summary>Whether what hands lift is more than the limit.</summary>
+    public bool TooHeavy { get; init; }
 
     /// <summary>Whether a hoist lifts it.</summary>
     public bool Hoist { get; init; }

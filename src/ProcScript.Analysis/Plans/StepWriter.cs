@@ -72,14 +72,14 @@ internal sealed class StepWriter
     /// <summary>What is on the machine for the job alone.</summary>
     public required ImmutableArray<PlanTemporary> Temporary { get; init; }
 
-    /// <summary>The steps whose lines and readings stand on the make-safe card, with the places of their energies there.</summary>
-    public required IReadOnlyDictionary<int, int> MakeSafe { get; init; }
+    /// <summary>How the energies stand at each step.</summary>
+    public required EnergyStates Energies { get; init; }
 
     /// <summary>What is handed over at each step at which the job stops.</summary>
     public required IReadOnlyDictionary<int, PlanHandOver> HandOvers { get; init; }
 
-    /// <summary>What holds for the whole job.</summary>
-    public required ActionDetails Job { get; init; }
+    /// <summary>What people wear.</summary>
+    public required PpeList Ppe { get; init; }
 
     /// <summary>Writes the line of a step.</summary>
     public PlanStep Write(PlannedStep step) => new()
@@ -96,7 +96,7 @@ internal sealed class StepWriter
         Open = [.. step.Open.Select(open => open.Item.Name)],
         Test = step.Test,
         Renewed = step.Renewed,
-        How = StepProse.How(step, MakeSafe.ContainsKey(step.Number)),
+        How = StepProse.How(step, Energies.MadeSafe.ContainsKey(step.Number)),
         Alerts = _warnings[step.Number],
         Tools = _tools.Of(step),
         Bags = [.. _bags[step.Number].Distinct()],
@@ -108,16 +108,21 @@ internal sealed class StepWriter
         TorqueStages = ToolList.Torque(step) is { } stages ? _tools.Torques.Stages(stages) : [],
         People = step.People,
         Store = step.Details.Store ?? "",
-        Ppe = PpeList.Of(step, Job),
+        Ppe = Ppe.At(step),
         Photos = step.Details.Photos,
         SeePhotos = step is { Phase: PlanPhase.Refit, Mirror: > 0 } ? [.. _steps[step.Mirror - 1].Details.Photos.Select(photo => new PlanPhoto(step.Mirror, photo))] : [],
-        Return = StillOpen.TryGetValue(step.Number, out var open) ? new PlanReturn(new SafetyLines(_book).Return((Energy)step.Target!, !open.IsEmpty, !Temporary.IsEmpty), open) : null,
+        Return = StillOpen.TryGetValue(step.Number, out var open)
+            ? new PlanReturn(new SafetyLines(_book).Return((Energy)step.Target!, !open.IsEmpty, !Temporary.IsEmpty, Energies.IsolatedBeside(step)), open)
+            : null,
+        Isolation = step is { Verb: Verb.Isolate, Target: Energy again } && !Energies.MadeSafe.ContainsKey(step.Number)
+            ? new SafetyLines(_book).Again(again, step.EndsProved)
+            : null,
         Figures = [.. Figures.At(step)],
         Marks = Marks.Made(step.Number),
         SeeMarks = Marks.Seen(step.Number),
         Ticks = [.. OwnPlaceWords.Ticks(step)],
         Notes = [.. OwnPlaceWords.Notes(step)],
-        Checks = StepProse.Checks(step, MakeSafe.ContainsKey(step.Number)),
+        Checks = StepProse.Checks(step, Energies.MadeSafe.ContainsKey(step.Number)),
         NewParts = _renewals.NewParts(step),
         NewAt = _renewals.NewAt(step),
         NewCount = _renewals.NewCount(step),
@@ -126,11 +131,11 @@ internal sealed class StepWriter
         StaysOnPart = StayingHardware.IsCaptive(step),
         Consumes = [.. SupplyDemand.Of(step).Where(demand => !demand.IsPiece).Select(Words)],
         Scrap = string.Join(", ", OrderList.Scrapped(step).Select(pieces => pieces.Words)),
-        Reading = StepProse.Reading(step, MakeSafe.ContainsKey(step.Number)),
+        Reading = StepProse.Reading(step, Energies.MadeSafe.ContainsKey(step.Number)),
         Record = step.Verb == Verb.Record ? step.Text ?? "" : "",
         SeeSteps = [.. new[] { step.ProvedAt, step.OtherHalf }.Where(other => other > 0)],
         Signed = step.IsSigned,
-        MakeSafe = MakeSafe.GetValueOrDefault(step.Number),
+        MakeSafe = Energies.MadeSafe.GetValueOrDefault(step.Number),
         HandOver = HandOvers.GetValueOrDefault(step.Number),
         InBackground = step.InBackground,
         WaitsFor = [.. step.WaitsFor.Where(before => _steps[before - 1].Cure is null)],
@@ -141,7 +146,9 @@ internal sealed class StepWriter
         Because = step.Because,
         Kilograms = Lift(step)?.Kilograms ?? 0,
         InPounds = Lift(step)?.IsInPounds ?? false,
-        LiftLimit = Lift(step) is { IsNotable: true } lift ? Math.Round(lift.Limit, lift.IsInPounds ? 3 : 1) : null,
+        LiftLimit = Lift(step) is { IsNotable: true } lift ? Math.Round(lift.TeamLimit, lift.IsInPounds ? 3 : 1) : null,
+        Lifted = Lift(step) is { IsNotable: true } half && half.Lifted < half.Kilograms ? Math.Round(half.Lifted, half.IsInPounds ? 3 : 1) : null,
+        TooHeavy = Lift(step)?.IsTooHeavy ?? false,
         Hoist = Lift(step)?.Hoist ?? step.Details.Hoist,
         OffAt = Turn(step, one => one.OnAt, one => one.OffAt),
         OnSince = Turn(step, one => one.OffAt, one => one.OnAt),

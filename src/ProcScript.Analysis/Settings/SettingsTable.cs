@@ -261,8 +261,8 @@ public static class SettingsTable
     {
         Key = "houseTools",
         BuiltIn = [],
-        What = "Tools that every bench has, by name or by title in any case of letters. A pack does not list them among what to bring; its steps "
-            + "name them as before. In the catalog they need no user.",
+        What = "Tools that every bench has, by name or by title in any case of letters. A pack lists them last among what to bring, as such, and its "
+            + "steps name them as all others. In the catalog they need no user.",
         Rules = ["PRC6001"],
     };
 

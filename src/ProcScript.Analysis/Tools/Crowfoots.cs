@@ -5,6 +5,7 @@ using ProcScript.Model;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
+using ProcScript.Model.Texts;
 
 namespace ProcScript.Analysis.Tools;
 
@@ -52,11 +53,13 @@ internal sealed record Crowfoots(ImmutableArray<Tool> All)
 
     private static bool Says(Tool tool, ImmutableArray<string> words)
     {
-        foreach (var range in tool.Title.AsSpan().SplitAny(' ', ',', '(', ')', '/'))
+        // In a pack that is told in another language, marks lie at the ends of a title.
+        var title = LibraryTexts.Plain(tool.Title).AsSpan();
+        foreach (var range in title.SplitAny(' ', ',', '(', ')', '/'))
         {
             foreach (var word in words)
             {
-                if (tool.Title.AsSpan(range).Equals(word, StringComparison.OrdinalIgnoreCase))
+                if (title[range].Equals(word, StringComparison.OrdinalIgnoreCase))
                 {
                     return true;
                 }

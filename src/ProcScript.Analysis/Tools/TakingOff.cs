@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Model.Catalog;
 
 namespace ProcScript.Analysis.Tools;
@@ -8,12 +9,9 @@ namespace ProcScript.Analysis.Tools;
 /// </summary>
 internal static class TakingOff
 {
-    private static readonly string[] Words = [" puller ", " extractor ", " remover ", " splitter ", " separator ", " knife ", " pick ", " trim lever ", " pry bar "];
+    private static readonly ImmutableArray<string> Words =
+        [" puller ", " extractor ", " remover ", " splitter ", " separator ", " knife ", " pick ", " trim lever ", " pry bar "];
 
     /// <summary>Whether a tool is of no use where something goes on.</summary>
-    public static bool Is(Tool tool)
-    {
-        var title = $" {string.Concat(tool.Title.Select(letter => char.IsLetter(letter) ? char.ToLowerInvariant(letter) : ' '))} ";
-        return Words.Any(word => title.Contains(word, StringComparison.Ordinal));
-    }
+    public static bool Is(Tool tool) => TitleWords.Has(tool, Words);
 }

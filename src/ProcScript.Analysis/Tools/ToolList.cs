@@ -27,6 +27,12 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     /// <summary>The crowfoots of the catalog.</summary>
     public Crowfoots Crowfoots { get; init; } = new([]);
 
+    /// <summary>What marks are made with.</summary>
+    public Markers Markers { get; init; } = new([]);
+
+    /// <summary>Where marks are made; null where none are.</summary>
+    public MarkLines? Marks { get; init; }
+
     /// <summary>How torques are told.</summary>
     public TorqueWords Torques { get; init; } = new(SettingsTable.Torque.BuiltIn, Wordbook.English);
 
@@ -56,8 +62,13 @@ internal sealed class ToolList(TorqueWrenches wrenches)
             }
         }
 
+        titles.AddRange(MarkedWith(step, torque).Where(title => !titles.Contains(title)).Distinct().ToList());
         return [.. titles];
     }
+
+    /// <summary>What marks are made with at a step: before things come apart, and on the heads before they are turned by an angle.</summary>
+    private IEnumerable<string> MarkedWith(PlannedStep step, TighteningTorque? torque) =>
+        [.. (Marks?.Made(step.Number) ?? []).Select(mark => Markers.For(mark, Book)).OfType<string>(), .. torque is { IsToAngle: true } ? [Markers.Paints(Book)] : Array.Empty<string>()];
 
     /// <summary>The crowfoot that a step is tightened with; empty where it takes none.</summary>
     public string Crowfoot(PlannedStep step)
@@ -67,24 +78,27 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     }
 
     /// <summary>
-    /// In order of first use, those of the job as a whole first, for every step may need them; a torque wrench that is
-    /// not in the catalog with the range that it has to cover.
+    /// In order of first use, those of the job as a whole first, for every step may need them, and last those that every bench has; a torque wrench
+    /// that is not in the catalog with the range that it has to cover.
     /// </summary>
     public ImmutableArray<PlanTool> Of(ImmutableArray<PlannedStep> steps, ActionDetails job)
     {
         var house = House(steps, job);
+        var ofJob = job.Tools.Select(tool => ItemWords.Of(tool, Book)).ToHashSet(StringComparer.Ordinal);
         var uses = job.Tools.SelectMany(tool => steps.Select(step => (Title: ItemWords.Of(tool, Book), Step: step.Number)))
             .Concat(steps.SelectMany(step => Of(step).Select(title => (Title: title, Step: step.Number))));
         var crowfoots = steps.Select(Crowfoot).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. uses.GroupBy(use => use.Title, use => use.Step).Where(tool => !house.Contains(LibraryTexts.Plain(tool.Key))).Select(tool => new PlanTool(
+            .. uses.GroupBy(use => use.Title, use => use.Step).OrderBy(tool => house.Contains(LibraryTexts.Plain(tool.Key)) ? 1 : 0).Select(tool => new PlanTool(
                 tool.Key == TorqueWrench ? RangedWrench(steps) : tool.Key,
                 tool.First(),
                 tool.Distinct().Count())
             {
                 Count = Caps(steps, tool.Key),
                 IsCrowfoot = crowfoots.Contains(tool.Key),
+                OfJob = ofJob.Contains(tool.Key),
+                OfHouse = house.Contains(LibraryTexts.Plain(tool.Key)),
             }),
         ];
     }
@@ -108,7 +122,7 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         var titles = HouseTools.ToHashSet(StringComparer.OrdinalIgnoreCase);
         if (titles.Count > 0)
         {
-            var tools = steps.SelectMany(step => Item(step).Concat(step.Details.Tools)).Concat(job.Tools).Concat(wrenches.All);
+            var tools = steps.SelectMany(step => Item(step).Concat(step.Details.Tools)).Concat(job.Tools).Concat(wrenches.All).Concat(Markers.All);
             titles.UnionWith([.. tools.Where(tool => titles.Contains(tool.Name)).Select(tool => LibraryTexts.Plain(ItemWords.Of(tool, Book)))]);
         }
 
@@ -176,8 +190,21 @@ internal sealed class ToolList(TorqueWrenches wrenches)
         { Cap: { } cap } => step.Verb == Verb.Cap ? [cap.Tool] : [],
         { Joint: { } joint } when step.Opens || step.Closes || step.Tightens || step.Verb == Verb.Loosen =>
             Crowfoots.ToolsOf(joint),
-        { EndsProved: true, Target: Energy { VerifyAt: { } place } energy } => [.. energy.Tools, .. place.Tools],
+        { Target: Energy energy } => OfEnergy(step, energy),
         { Joint: null, Target: { } item } => item.Tools,
         _ => [],
     };
+
+    /// <summary>What measures is for the proof alone, and all else for cutting the energy off and bringing it back.</summary>
+    private static IEnumerable<Tool> OfEnergy(PlannedStep step, Energy energy)
+    {
+        var measures = energy.Tools.Where(Measuring.Is);
+        var place = step.EndsProved ? energy.VerifyAt?.Tools ?? [] : [];
+        return step switch
+        {
+            { Verb: Verb.Verify } => measures.Any() ? [.. measures, .. place] : [.. energy.Tools, .. place],
+            { EndsProved: true } => [.. energy.Tools, .. place],
+            _ => energy.Tools.Except(measures),
+        };
+    }
 }

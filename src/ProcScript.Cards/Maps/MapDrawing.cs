@@ -7,8 +7,8 @@ using ProcScript.Cards.Templating;
 namespace ProcScript.Cards.Maps;
 
 /// <summary>
-/// Draws the map: a row for each part, strictly in the order of coming off, and beside the rows a line with arrows from each part that hides
-/// others to those. A long map goes on, on further sheets.
+/// Draws the map: a row for each part, strictly in the order of coming off, and beside the rows lines with arrows from parts that hide others to
+/// those. It is as wide as half a sheet where titles and lines find room there. A long map goes on, on further sheets.
 /// </summary>
 internal static class MapDrawing
 {
@@ -17,15 +17,18 @@ internal static class MapDrawing
     private const int MostLanes = 40;
 
     private const int RowsOnSheet = 40;
-    private const int Width = 720;
-    private const int StepWidth = 84;
+    private const int WholeWidth = 720;
+    private const int HalfWidth = 420;
     private const int LeastBox = 18;
-    private const int EndsApart = 5;
+    private const int EndsApart = 6;
     private const int Gap = 4;
     private const int LaneWidth = 14;
     private const int LeastRows = 430;
     private const int Margin = 14;
     private const int Letters = 46;
+
+    // What a letter of the drawing's type takes, its wide ones among them.
+    private const double LetterWidth = 7.6;
 
     /// <summary>The drawings, a sheet each, as <c>svg</c> elements; none where there is nothing to draw or too much.</summary>
     public static IEnumerable<string> Sheets(PlanMap map, Wordbook? book = null) => Draw(map, RowsOnSheet, book ?? Wordbook.English);
@@ -41,8 +44,12 @@ internal static class MapDrawing
             yield break;
         }
 
-        var apart = Math.Min(LaneWidth, (Width - StepWidth - LeastRows - Margin) / (double)lanes.Width);
-        Sheet sheet = new(graph, lanes, apart, book);
+        var moves = 18 + (int)(LetterWidth * graph.Nodes.Max(node => Move(node, book).Length));
+        var titles = 20 + (LetterWidth * graph.Nodes.Max(node => Title(node, book).Length));
+        var half = moves + titles + (lanes.Width * LaneWidth) + Margin <= HalfWidth;
+        var width = half ? HalfWidth : WholeWidth;
+        var apart = half ? LaneWidth : Math.Min(LaneWidth, (WholeWidth - moves - LeastRows - Margin) / (double)lanes.Width);
+        Sheet sheet = new(graph, lanes, width, moves, apart, book);
         // Sheets of a like length: a last one of two rows would be a waste.
         var sheets = (graph.Nodes.Count + rowsOnSheet - 1) / rowsOnSheet;
         var rows = (graph.Nodes.Count + sheets - 1) / sheets;
@@ -52,16 +59,39 @@ internal static class MapDrawing
         }
     }
 
-    private sealed class Sheet(MapGraph graph, MapLanes lanes, double apart, Wordbook book)
+    private static string Move(PlanMapNode node, Wordbook book) => node.Step > 0
+        ? string.Create(CultureInfo.InvariantCulture, $"{book.Say(node.Move == "aside" ? "map.aside" : "map.off")} {node.Step}")
+        : book.Say("map.stays");
+
+    private static string Title(PlanMapNode node, Wordbook book) => (node.IsGoal ? $"{book.Say("map.goal-mark")} · " : "") + Short(node.Title);
+
+    private static string Short(string title)
     {
-        private readonly double _right = Width - Margin - (lanes.Width * apart);
+        if (title.Length <= Letters)
+        {
+            return title;
+        }
+
+        // Both halves of a surrogate pair stay together.
+        return title[..(char.IsHighSurrogate(title[Letters - 2]) ? Letters - 2 : Letters - 1)] + "…";
+    }
+
+    /// <param name="graph">The parts.</param>
+    /// <param name="lanes">The lines beside them.</param>
+    /// <param name="width">The width of the drawing.</param>
+    /// <param name="moves">What the words before the rows take of it.</param>
+    /// <param name="apart">How far the lines stand from each other.</param>
+    /// <param name="book">The words.</param>
+    private sealed class Sheet(MapGraph graph, MapLanes lanes, int width, int moves, double apart, Wordbook book)
+    {
+        private readonly double _right = width - Margin - (lanes.Width * apart);
 
         public string Svg(int first, int last)
         {
             var height = Top(last, first) + BoxHeight(last) + Margin;
             StringBuilder svg = new();
-            svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"map\" viewBox=\"0 0 {Width} {height}\" role=\"img\" aria-label=\"{Notation.Html.Escape(book.Say("map.name"))}\">\n");
-            foreach (var lane in lanes.Lanes.Values.Where(lane => lane.First <= last && lane.Last >= first).OrderBy(lane => lane.Front))
+            svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"map{(width == HalfWidth ? " half" : "")}\" viewBox=\"0 0 {width} {height}\" role=\"img\" aria-label=\"{Notation.Html.Escape(book.Say("map.name"))}\">\n");
+            foreach (var lane in lanes.Lanes.Where(lane => lane.First <= last && lane.Last >= first))
             {
                 Line(svg, lane, first, last);
             }
@@ -80,11 +110,11 @@ internal static class MapDrawing
         private int Top(int row, int first) => Margin + Enumerable.Range(first, row - first).Sum(above => BoxHeight(above) + Gap);
 
         /// <summary>Where a lane meets a row.</summary>
-        private double At(int row, int front, int first)
+        private double At(int row, MapLane lane, int first)
         {
             var ends = lanes.EndsAt(row);
             var place = 0;
-            while (ends[place] != front)
+            while (ends[place] != lane)
             {
                 place++;
             }
@@ -96,56 +126,44 @@ internal static class MapDrawing
         {
             var x = _right + ((lane.Place + 1) * apart);
             var bottom = Top(last, first) + BoxHeight(last) + (Margin / 2.0);
-            List<int> rows = [lane.Front, .. lane.Behind];
-            var here = rows.Where(row => row >= first && row <= last).Select(row => At(row, lane.Front, first)).ToList();
+            List<int> rows = [.. lane.Fronts, .. lane.Behind];
+            var here = rows.Where(row => row >= first && row <= last).Select(row => At(row, lane, first)).ToList();
             var from = lane.First < first ? Margin / 2.0 : here.Min();
             var to = lane.Last > last ? bottom : here.Max();
             svg.Append(CultureInfo.InvariantCulture, $"<path class=\"map-line\" d=\"M{x:0.#} {from:0.#}V{to:0.#}");
             foreach (var row in rows.Where(row => row >= first && row <= last))
             {
-                svg.Append(CultureInfo.InvariantCulture, $"M{x:0.#} {At(row, lane.Front, first):0.#}H{_right:0.#}");
+                svg.Append(CultureInfo.InvariantCulture, $"M{x:0.#} {At(row, lane, first):0.#}H{_right:0.#}");
             }
 
             svg.Append("\"/>\n");
             foreach (var row in lane.Behind.Where(row => row >= first && row <= last))
             {
-                var y = At(row, lane.Front, first);
+                var y = At(row, lane, first);
                 svg.Append(CultureInfo.InvariantCulture, $"<path class=\"map-tip\" d=\"M{_right:0.#} {y:0.#}l7 -3v6z\"/>");
                 svg.Append(CultureInfo.InvariantCulture, $"<circle class=\"map-tip\" cx=\"{x:0.#}\" cy=\"{y:0.#}\" r=\"2\"/>\n");
             }
 
             if (lane.First < first)
             {
-                svg.Append(CultureInfo.InvariantCulture, $"<text class=\"map-on\" x=\"{x:0.#}\" y=\"{(Margin / 2.0) - 1:0.#}\">{Label(lane.Front)}</text>\n");
+                svg.Append(CultureInfo.InvariantCulture, $"<text class=\"map-on\" x=\"{x:0.#}\" y=\"{(Margin / 2.0) - 1:0.#}\">{Label(lane, first)}</text>\n");
             }
         }
 
-        /// <summary>What a line that comes from another sheet is known by.</summary>
-        private string Label(int row) => graph.Nodes[row].Step is > 0 and var step ? step.ToString(CultureInfo.InvariantCulture) : "·";
+        /// <summary>What a line that comes from another sheet is known by: the first part there that it comes from.</summary>
+        private string Label(MapLane lane, int first) =>
+            lane.Fronts.Where(front => front < first).Select(front => graph.Nodes[front].Step).FirstOrDefault(step => step > 0) is > 0 and var step
+                ? step.ToString(CultureInfo.InvariantCulture)
+                : "·";
 
         private void Row(StringBuilder svg, PlanMapNode node, int top, int boxHeight)
         {
             var move = node.Move switch { "off" => "map-off", "aside" => "map-aside", _ => "map-stays" };
             var middle = top + (boxHeight / 2.0) + 4.5;
             svg.Append(CultureInfo.InvariantCulture, $"<g class=\"map-part {move}{(node.IsGoal ? " map-goal" : "")}\">");
-            svg.Append(CultureInfo.InvariantCulture, $"<text class=\"map-step\" x=\"{StepWidth - 8}\" y=\"{middle:0.#}\">{Notation.Html.Escape(Move(node))}</text>");
-            svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{StepWidth}\" y=\"{top}\" width=\"{_right - StepWidth:0.#}\" height=\"{boxHeight}\" rx=\"3\"/>");
-            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{StepWidth + 10}\" y=\"{middle:0.#}\">{Notation.Html.Escape((node.IsGoal ? $"{book.Say("map.goal-mark")} · " : "") + Short(node.Title))}</text></g>\n");
-        }
-
-        private string Move(PlanMapNode node) => node.Step > 0
-            ? string.Create(CultureInfo.InvariantCulture, $"{book.Say(node.Move == "aside" ? "map.aside" : "map.off")} {node.Step}")
-            : book.Say("map.stays");
-
-        private static string Short(string title)
-        {
-            if (title.Length <= Letters)
-            {
-                return title;
-            }
-
-            // Both halves of a surrogate pair stay together.
-            return title[..(char.IsHighSurrogate(title[Letters - 2]) ? Letters - 2 : Letters - 1)] + "…";
+            svg.Append(CultureInfo.InvariantCulture, $"<text class=\"map-step\" x=\"{moves - 8}\" y=\"{middle:0.#}\">{Notation.Html.Escape(Move(node, book))}</text>");
+            svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{moves}\" y=\"{top}\" width=\"{_right - moves:0.#}\" height=\"{boxHeight}\" rx=\"3\"/>");
+            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{moves + 10}\" y=\"{middle:0.#}\">{Notation.Html.Escape(Title(node, book))}</text></g>\n");
         }
     }
 }

@@ -6,7 +6,7 @@ namespace ProcScript.Cards.Maps;
 /// <summary>The map as a file of its own, with the little style that it needs.</summary>
 internal static class MapFile
 {
-    private const string Opening = "<svg class=\"map\" ";
+    private const string Opening = "<svg ";
 
     private const string Style =
         """
@@ -35,6 +35,6 @@ internal static class MapFile
         }
 
         var head = drawing.IndexOf('\n', StringComparison.Ordinal) + 1;
-        return $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"map\" {drawing[Opening.Length..head]}{Style}{drawing[head..]}\n";
+        return $"<svg xmlns=\"http://www.w3.org/2000/svg\" {drawing[Opening.Length..head]}{Style}{drawing[head..]}\n";
     }
 }

@@ -55,6 +55,9 @@ internal static class PackValues
             // duration SECONDS, given_duration SECONDS, mass KILOGRAMS, mass_in_pounds KILOGRAMS, numbers STEPS: in words. A duration is an
             // estimate and is rounded; a given one is somebody's figure and is not.
             ["duration"] = Function<double, string>(Durations.InWords),
+            // duration_parts WHOLE PARTS: the parts of an estimate, which add up to it.
+            ["duration_parts"] = DelegateCustomFunction.CreateFunc<double, IEnumerable, ScriptArray>((whole, parts) =>
+                new ScriptArray(Durations.PartsInWords(whole, [.. parts.Cast<object>().Select(part => Convert.ToDouble(part, CultureInfo.InvariantCulture))]))),
             ["given_duration"] = Function<double, string>(Durations.Exact),
             ["mass"] = Function<double, string>(kilograms => Masses.InWords(kilograms, book.Numbers)),
             ["mass_in_pounds"] = Function<double, string>(kilograms => Masses.InPounds(kilograms, book.Numbers)),

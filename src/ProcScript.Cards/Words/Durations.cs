@@ -20,6 +20,30 @@ internal static class Durations
     /// <summary>An estimate, rounded; whatever takes any time at all takes 30 s.</summary>
     public static string InWords(double seconds) => seconds <= 0 ? Told(0) : Told(Math.Max(Minute / 2, Rounded(seconds)));
 
+    /// <summary>
+    /// The parts of an estimate, so that what is printed of them adds up to what is printed of the whole: each is rounded to a finer step than the
+    /// whole, and what is left over goes where the rounding took most. A part that takes any time at all is not told as none.
+    /// </summary>
+    public static IReadOnlyList<string> PartsInWords(double whole, IReadOnlyList<double> parts)
+    {
+        var sum = parts.Sum();
+        var told = whole <= 0 ? 0 : Math.Max(Minute / 2, Rounded(whole));
+        var step = told <= 5 * Minute ? Minute / 2 : told <= Hour ? Minute : told <= 10 * Hour ? 5 * Minute : Hour / 4;
+        var shares = parts.Select(part => sum <= 0 ? 0 : part / sum * told / step).ToList();
+        var units = shares.Select(share => share > 0 ? Math.Max(1, (int)share) : 0).ToList();
+        var all = (int)Math.Round(told / step);
+        while (units.Sum() is var used && used != all && units.Exists(unit => unit > 0))
+        {
+            // Where there are more parts than steps, the smallest have to be told as none after all.
+            var at = Enumerable.Range(0, units.Count).Where(i => units[i] > 0).MaxBy(i => used < all
+                ? shares[i] - units[i]
+                : units[i] > 1 ? units[i] - shares[i] : -1 - shares[i]);
+            units[at] += used < all ? 1 : -1;
+        }
+
+        return [.. units.Select(unit => Told(unit * step))];
+    }
+
     /// <summary>A figure that somebody has given: to the second up to 2 min, else to the minute upwards.</summary>
     public static string Exact(double seconds) => seconds < 2 * Minute
         ? string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(seconds):0} s")

@@ -10,7 +10,7 @@ internal static class BaselineCommand
     [
         ("procscript baseline write procedures -o baseline.json", "Write down what a library has of findings today."),
         ("procscript check procedures --baseline baseline.json", "Tell only what is not written down."),
-        ("procscript baseline write procedures -o baseline.json", "Later, take out what is mended. Nothing comes in."),
+        ("procscript baseline write procedures -o baseline.json", "Later, take out what is fixed. Nothing comes in."),
     ];
 
     /// <summary>The command.</summary>

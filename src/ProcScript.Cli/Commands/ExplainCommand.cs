@@ -18,7 +18,7 @@ internal static class ExplainCommand
             Arity = ArgumentArity.ZeroOrOne,
         };
         rule.CompletionSources.Add(_ => RuleCatalog.All.SelectMany(known => new[] { known.Info.Code, known.Info.Name }));
-        VerbCommand command = new("explain", "Says what a finding means, why it matters and how to mend it.")
+        VerbCommand command = new("explain", "Says what a finding means, why it matters and how to fix it.")
         {
             Examples =
             [

@@ -17,7 +17,7 @@ internal static class FixCommand
         ColourOption colour = new();
         Option<bool> diff = new("--diff") { Description = "Write nothing; show what would change." };
         Option<bool> needsLook = new("--needs-look") { Description = "Apply the fixes that need a look too; look at them with --diff first." };
-        Option<string[]> rule = new("--rule") { Description = "Mend the findings of this rule only; may be given several times.", HelpName = "RULE" };
+        Option<string[]> rule = new("--rule") { Description = "Fix the findings of this rule only; may be given several times.", HelpName = "RULE" };
         rule.CompletionSources.Add(_ => RuleCatalog.All.Select(known => known.Info.Name));
         rule.Validators.Add(result =>
         {
@@ -27,7 +27,7 @@ internal static class FixCommand
             }
         });
 
-        VerbCommand command = new("fix", "Mends what it can: applies the fixes that 'check' offers.")
+        VerbCommand command = new("fix", "Fixes what it can: applies the fixes that 'check' offers.")
         {
             Notes =
             [
@@ -45,9 +45,9 @@ internal static class FixCommand
             ],
             Examples =
             [
-                ("procscript fix procedures --diff", "Show what would be mended in a library."),
-                ("procscript fix procedures", "Mend it."),
-                ("procscript fix procedures --rule alerts-out-of-order", "Mend the findings of one rule."),
+                ("procscript fix procedures --diff", "Show what would be fixed in a library."),
+                ("procscript fix procedures", "Fix it."),
+                ("procscript fix procedures --rule alerts-out-of-order", "Fix the findings of one rule."),
                 ("procscript fix procedures --needs-look --diff", "Show the fixes that need a look too."),
             ],
         };

@@ -1,4 +1,5 @@
 using ProcScript.Analysis;
+using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
 using ProcScript.Cards;
 using ProcScript.Cards.Labels;
@@ -7,7 +8,7 @@ using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Cli.Verbs;
 
-/// <summary><c>build</c>: checks, then writes a pack for each procedure that is proven.</summary>
+/// <summary><c>build</c>: checks, then writes a pack for each procedure that is proven and has its pictures.</summary>
 internal static class BuildVerb
 {
     /// <summary>Checks, prints the findings, and writes.</summary>
@@ -28,34 +29,35 @@ internal static class BuildVerb
         var chosen = PackSelection.Choose(library.Procedures, request.Procedure, request.With);
         var folders = PackFolders.Name([.. chosen.Select(report => report.Procedure)]);
         var output = Path.GetFullPath(request.Output, around.CurrentFolder);
-        var written = 0;
+        var (written, unproven) = (0, 0);
         for (var i = 0; i < chosen.Length; i++)
         {
             stop.ThrowIfCancellationRequested();
-            if (TryWrite(told[library.Procedures.IndexOf(chosen[i])], Path.Combine(output, folders[i]), request, templates) is { } files)
+            var report = told[library.Procedures.IndexOf(chosen[i])];
+            if (report.CreatePlan() is not { } plan)
             {
-                terminal.WriteLine(new Piece($"wrote {Path.Combine(request.Output, folders[i])}: {string.Join(", ", files)}"));
-                written++;
+                unproven++;
+                terminal.WriteLine(new Piece(NotWritten(chosen[i], "is not proven", Path.Combine(output, folders[i]))));
+            }
+            else if (library.Report.PicturesInError(plan) is [_, ..] lacking)
+            {
+                terminal.WriteLine(new Piece(NotWritten(chosen[i], $"lacks {string.Join(", ", lacking)}", Path.Combine(output, folders[i]))));
             }
             else
             {
-                terminal.WriteLine(new Piece(NotWritten(chosen[i], Path.Combine(output, folders[i]))));
+                var files = Write(plan, report.Outcome.OwnSettings, Path.Combine(output, folders[i]), request, templates);
+                terminal.WriteLine(new Piece($"wrote {Path.Combine(request.Output, folders[i])}: {string.Join(", ", files)}"));
+                written++;
             }
         }
 
-        terminal.WriteLine(new Piece(Summary(written, chosen.Length - written)));
+        terminal.WriteLine(new Piece(Summary(written, unproven, chosen.Length - written - unproven)));
         return written < chosen.Length ? ExitCode.Findings : library.ExitCode(Severity.Error);
     }
 
-    /// <summary>The files that were written; null where the procedure is not proven.</summary>
-    private static List<string>? TryWrite(ProcedureReport report, string folder, BuildRequest request, PackTemplates templates)
+    /// <summary>Writes a pack, and says which files.</summary>
+    private static List<string> Write(Plan plan, PathSettings settings, string folder, BuildRequest request, PackTemplates templates)
     {
-        if (report.CreatePlan() is not { } plan)
-        {
-            return null;
-        }
-
-        var settings = report.Outcome.OwnSettings;
         using PendingFiles files = new();
         var written = new List<string>();
         foreach (var format in request.Formats)
@@ -87,13 +89,15 @@ internal static class BuildVerb
         }
     }
 
-    /// <summary>An old pack of a job that is no longer proven is the user's to throw away, but he must know of it.</summary>
-    private static string NotWritten(ProcedureReport report, string folder)
+    /// <summary>An old pack of a job that is no longer right is the user's to throw away, but he must know of it.</summary>
+    private static string NotWritten(ProcedureReport report, string why, string folder)
     {
         var earlier = Directory.Exists(folder) ? $"; what stands in {Path.GetFileName(folder)} is from an earlier build" : "";
-        return $"{report.Procedure.Name} is not proven: nothing written{earlier}";
+        return $"{report.Procedure.Name} {why}: nothing written{earlier}";
     }
 
-    private static string Summary(int written, int unproven) =>
-        $"{Counted.Of(written, "pack")} written" + (unproven == 0 ? "" : $", {Counted.Of(unproven, "procedure")} not proven");
+    private static string Summary(int written, int unproven, int lacking) =>
+        $"{Counted.Of(written, "pack")} written"
+        + (unproven == 0 ? "" : $", {Counted.Of(unproven, "procedure")} not proven")
+        + (lacking == 0 ? "" : $", {Counted.Of(lacking, "procedure")} without a picture");
 }

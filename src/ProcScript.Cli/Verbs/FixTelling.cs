@@ -26,7 +26,7 @@ internal sealed class FixTelling(MendReport report, FixRequest request, ScreenPa
         {
             var times = same.Count() == 1 ? "" : $"{same.Count()} × ";
             terminal.WriteLine(new Piece(PrintableText.Of(
-                $"{(request.Diff ? "would mend" : "mended")} {paths.Of(same.Key.Path)}: {times}{same.Key.Title} ({Named(same.Key.Rule)}){Look(same.Key.Grade)}")));
+                $"{(request.Diff ? "would fix" : "fixed")} {paths.Of(same.Key.Path)}: {times}{same.Key.Title} ({Named(same.Key.Rule)}){Look(same.Key.Grade)}")));
         }
 
         TellTrouble(terminal);
@@ -47,7 +47,7 @@ internal sealed class FixTelling(MendReport report, FixRequest request, ScreenPa
             var rules = string.Join(" and ", fight.Rules.Select(Named));
             terminal.WriteLine(new Piece(
                 fight.Rules.Length == 1
-                    ? $"not applied {paths.Of(fight.Path)}: the fixes of {rules} never come to an end there; mend these by hand"
+                    ? $"not applied {paths.Of(fight.Path)}: the fixes of {rules} never come to an end there; fix these by hand"
                     : $"not applied {paths.Of(fight.Path)}: the fixes of {rules} undo each other there; apply those of one of them with --rule",
                 Ink.Error));
         }
@@ -60,8 +60,8 @@ internal sealed class FixTelling(MendReport report, FixRequest request, ScreenPa
     private string Summary()
     {
         var mended = report.Mended.IsEmpty
-            ? "nothing to mend"
-            : $"{(request.Diff ? "would mend" : "mended")} {Counted.Of(report.Mended.Length, "finding")} in {Counted.Of(report.Files.Length, "file")}";
+            ? "nothing to fix"
+            : $"{(request.Diff ? "would fix" : "fixed")} {Counted.Of(report.Mended.Length, "finding")} in {Counted.Of(report.Files.Length, "file")}";
         return report.Left.IsEmpty
             ? $"{mended}; no findings left{(report.After.Procedures.All(procedure => procedure.IsProven) ? "" : ", and not all is proven")}"
             : $"{mended}; {Counted.Of(report.Left.Length, "finding")} left: {string.Join(", ", Enum.GetValues<LeftBecause>().Select(Why).Where(why => why.Length > 0))}";

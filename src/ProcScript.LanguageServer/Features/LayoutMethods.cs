@@ -37,7 +37,7 @@ internal static class LayoutMethods
         var places = new TextPlaces(tree.Text, asked.Analysis.Encoding);
         return Formatter.Edits(tree, range is { } wanted ? places.SpanOf(wanted) : null) is { } edits
             ? [.. edits.Select(edit => new TextEdit(places.RangeOf(edit.Place.Span), edit.NewText))]
-            : throw new RequestRefusedException("The document has an error in its text, which leaves open what belongs together: mend it first.");
+            : throw new RequestRefusedException("The document has an error in its text, which leaves open what belongs together: fix it first.");
     }
 
     private static IEnumerable<FoldingRange> Folds(Asked asked)

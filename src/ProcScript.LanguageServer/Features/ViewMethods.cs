@@ -69,7 +69,7 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
     private WrittenView Write(string command, ViewArguments arguments, ProcedureReport report, ImmutableArray<ViewChoice> choices)
     {
         var job = report.Procedure.Job;
-        var plan = report.CreatePlan() ?? throw new RequestRefusedException($"{job} is not proven: mend its errors first.");
+        var plan = report.CreatePlan() ?? throw new RequestRefusedException($"{job} is not proven: fix its errors first.");
         var (name, text) = command switch
         {
             Pack => ($"{job}.html", Pages(plan, report)),

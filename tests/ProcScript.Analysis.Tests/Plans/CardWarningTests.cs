@@ -97,6 +97,61 @@ public sealed class CardWarningTests
         Assert.Equal(["set brew: Water.", "isolate steam: Steam."], Told(plan.Strip[2]));
     }
 
+    /// <summary>A spanner across the posts is no matter of the key, nor is a hot motor one of its brake.</summary>
+    [Fact]
+    public void What_no_control_lets_out_is_not_told_over_its_knob()
+    {
+        var plan = PlanOf.Text(Catalog + """
+            machine m "M" {
+              control key "key" { off, on }
+              control brake "brake" { on, off }
+              control mode "climate mode" { off, heat  needs battery live, key at on }
+              energy battery "12 V battery" { needs key at off  warning "Short."  caution "Spanner."  isolate "Off."  restore "On." }
+              energy oil "oil pressure" { needs key at off  warning "Jet."  isolate "Off."  restore "On." }
+              fluid coolant "coolant" { needs mode at heat  warning "Scald."  empty "Out."  fill "In." }
+              part wheel "wheel" { hazard hot_surface  needs brake at off  caution "Sharp." }
+            }
+            procedure p "P" on m {
+              stage "A" { set key to on  set mode to heat  set key to off  empty coolant  isolate oil  isolate battery  set brake to off  remove wheel }
+            }
+            """);
+
+        Assert.Equal(
+            ["empty coolant: Scald.", "isolate oil: Jet.", "isolate battery: Short. Spanner.", "remove wheel: Sharp. Hot enough to burn. Let it cool before you touch it."],
+            Told(plan.Strip[0]));
+    }
+
+    [Fact]
+    public void What_is_hot_at_the_other_end_of_a_lead_burns_nobody()
+    {
+        var plan = Plan("""
+            part motor "motor" { hazard hot_surface  held by 1 bolt as motor_bolt }
+            part box "box" { wired by 1 plug_2 as motor_plug to motor covered by 1 cap as plug_cap }
+            """, "release plug_cap  unplug motor_plug  undo motor_bolt  remove motor");
+
+        Assert.Equal(["undo motor_bolt"], Usual(plan.Strip[0]));
+    }
+
+    [Fact]
+    public void What_a_caution_says_to_wear_is_worn_at_each_step_under_it_and_stands_in_the_list()
+    {
+        Plan Of(string ppe) => Plan($$"""
+            part hatch "hatch" { hazard spring  held by 2 bolt as hatch_bolts {{{ppe}}} }
+            part lid "lid" { held by 1 bolt as lid_bolt }
+            """, "undo hatch_bolts  undo lid_bolt  remove hatch");
+
+        var plan = Of("");
+        Assert.Equal(["undo hatch_bolts", "remove hatch", "fit hatch", "fasten hatch_bolts"], Worn(plan, "eye protection"));
+        Assert.Equal(["eye protection"], plan.Ppe);
+        // The author's own word for it, at every step that takes one.
+        var named = Of("ppe \"safety glasses\"");
+        Assert.Equal(["undo hatch_bolts", "remove hatch", "fit hatch", "fasten hatch_bolts"], Worn(named, "safety glasses"));
+        Assert.Equal(["safety glasses"], named.Ppe);
+    }
+
+    private static IEnumerable<string> Worn(Plan plan, string item) =>
+        plan.AllSteps().Where(step => step.Ppe.Contains(item)).Select(step => $"{step.Verb} {step.Item}");
+
     [Fact]
     public void A_warning_stands_once_a_card_and_work_counts()
     {
@@ -255,6 +310,26 @@ public sealed class CardWarningTests
         Assert.Equal(["mains", "box"], usual.Select(one => one.Item));
         Assert.StartsWith("Mains voltage kills.", usual[0].Text, StringComparison.Ordinal);
         Assert.DoesNotContain("plug", usual[1].Text, StringComparison.Ordinal);
+    }
+
+    /// <summary>What the mains carry is no high voltage in any language; what a vehicle's battery carries has a name of its own there.</summary>
+    [Theory]
+    [InlineData("230 V mains", "mains voltage", "Netzspannung")]
+    [InlineData("400 V traction battery", "high voltage", "Hochvolt")]
+    [InlineData("400 V bus", "dangerous voltage", "gefährliche Spannung")]
+    public void A_voltage_is_called_what_it_is(string title, string english, string german)
+    {
+        var plan = PlanOf.Text(Catalog + $$"""
+            machine m "M" { energy e "{{title}}" { hazard high_voltage  isolate "Off."  restore "On." }  part x "x" { needs e isolated } }
+            procedure p "P" on m { stage "A" { isolate e  remove x } }
+            """);
+        var caution = Analysis.Plans.Words.UsualCautions.ForLettingGo(
+            Model.Machines.Hazard.HighVoltage,
+            Checked.Text(Catalog + $"machine m \"M\" {{ energy e \"{title}\" {{ hazard high_voltage  isolate \"Off.\"  restore \"On.\" }} }}\nprocedure p \"P\" on m {{ stage \"A\" {{ isolate e }} }}\n").Only.Procedure.Machine.Energies[0]);
+
+        Assert.Equal(english, Assert.Single(plan.Hazards).Title);
+        Assert.Equal(german, caution.Title(Wordbook.In(PackLanguage.German)));
+        Assert.All(PackLanguages.All.Select(Wordbook.In), book => Assert.DoesNotContain("Hochspannung", caution.Text(book) + book.Say("cover.high-voltage") + book.Say("cover.licensed"), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -47,7 +47,7 @@ public class PlanListTests
         var steps = Sample.AllSteps().Count;
         Assert.Equal(
             [
-                new PlanTool("breaker bar, 600 mm", 1, steps),
+                new PlanTool("breaker bar, 600 mm", 1, steps) { OfJob = true },
                 new PlanTool("13 mm socket", 6, 12),
                 new PlanTool("trim lever", 15, 2),
                 new PlanTool("torque wrench, 18 N·m to 40 N·m", Sample.Step("Fasten 3 × stretch bolt").Number, 7),

@@ -53,6 +53,34 @@ public sealed class ReturnToServiceTests
     }
 
     [Fact]
+    public void The_list_of_an_energy_speaks_of_its_own_locks_and_says_which_others_stay()
+    {
+        var plan = PlanOf.Text(Machine + """
+            procedure p "P" on rig {
+              stage "Make safe" { isolate mains  isolate air }
+              stage "Motor" { unplug motor_plug  remove motor }
+              refit { check "It runs." needs mains live, air live }
+            }
+            """);
+
+        var back = plan.AllSteps().Where(step => step.Return is not null).ToDictionary(step => step.Item, step => step.Return!.Lines);
+        Assert.Equal(
+            [
+                "shop air only: each lock and tag is taken off by the person who put it on. These stay locked: 230 V mains.",
+                "Everyone concerned knows, before it starts, that the locks are off. Still isolated: 230 V mains.",
+            ],
+            Locks(back["air"]));
+        Assert.Equal(
+            [
+                "230 V mains: each lock and tag is taken off by the person who put it on.",
+                "Everyone concerned knows, before it starts, that the locks are off.",
+            ],
+            Locks(back["mains"]));
+
+        static IEnumerable<string> Locks(IEnumerable<PlanSafetyLine> lines) => lines.Where(line => line.Action is "locks" or "tell").Select(line => line.Text);
+    }
+
+    [Fact]
     public void A_job_that_isolates_nothing_says_nothing_of_energies()
     {
         var plan = PlanOf.Text(Machine + """

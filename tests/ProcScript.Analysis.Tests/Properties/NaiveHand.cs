@@ -18,7 +18,7 @@ internal static class NaiveHand
 
         return target == item || (target, item) switch
         {
-            (Control control, _) => Asks(item, control, action.PositionAfter) || Needs(control, item),
+            (Control control, Energy or Fluid) => Asks(item, control, action.PositionAfter) || Needs(control, item),
             (Joint joint, Energy energy) => grave && Under(joint).Any(under => under.On == energy),
             (Joint joint, Fluid fluid) => Under(joint).Any(under => under.Carries == fluid),
             (Joint joint, Joint other) => Under(joint).Contains(other),
@@ -43,11 +43,13 @@ internal static class NaiveHand
         || part.Aside?.Joints.Contains(joint) == true
         || part.Aside?.Conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item == joint) == true;
 
-    private static bool Asks(MachineItem item, Control control, int position)
-    {
-        var conditions = item is Part part ? [.. part.Conditions, .. part.WayOut, .. part.Aside?.Conditions ?? []] : item.Conditions;
-        return conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item == control && condition.Position == position);
-    }
+    /// <summary>Whether an action is only at the end of a lead or a pipe that leads to a part.</summary>
+    public static bool IsFarFrom(PerformedAction action, MachineItem item) =>
+        action.Target is Joint joint && item is Part part && Under(joint).Last() is { Role: JointRole.Wired or JointRole.Piped } end && !end.Owner.IsWithin(part);
+
+    /// <summary>The energies here are no electricity, no position is off, and none opens anything.</summary>
+    private static bool Asks(MachineItem item, Control control, int position) =>
+        item is Energy && item.Conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item == control && condition.Position == position);
 
     private static bool Needs(Control control, MachineItem item) =>
         control.Conditions.SelectMany(condition => condition.Each).Any(condition => condition.Item == item && condition.State is NeededState.Live or NeededState.Full);

@@ -41,6 +41,7 @@ public sealed class WarningProperties
                 var first = card.Stage.Steps
                     .Where(step => LetsGo(sample, card, step) || hazard != Hazard.HotSurface || step.Number >= sample.PowerBack)
                     .Where(step => NaiveHand.Touches(sample.Action(step), item, grave: true))
+                    .Where(step => hazard != Hazard.HotSurface || !NaiveHand.IsFarFrom(sample.Action(step), item))
                     .GroupBy(step => Caution(sample, card, step, hazard, item), step => step.Number);
                 foreach (var one in first)
                 {

@@ -154,7 +154,7 @@ public sealed class ChosenLimitTests
     [Theory]
     [InlineData("socket_13")]
     [InlineData("13 MM Socket")]
-    public void What_every_bench_has_is_not_among_what_to_bring(string tool)
+    public void What_every_bench_has_stands_last_in_the_list_and_is_told_as_such(string tool)
     {
         const string Text = """
             tool socket_13 "13 mm socket" { size 13 mm }
@@ -168,7 +168,7 @@ public sealed class ChosenLimitTests
         var plan = Checked.Files(("x.proc", Text), ("procscript.json", $$"""{ "houseTools": ["{{tool}}"] }""")).Only.CreatePlan()!;
 
         Assert.Equal(["13 mm socket", "lever"], bare.Tools.Select(one => one.Title));
-        Assert.Equal(["lever"], plan.Tools.Select(one => one.Title));
+        Assert.Equal([("lever", false), ("13 mm socket", true)], plan.Tools.Select(one => (one.Title, one.OfHouse)));
         Assert.Equal(bare.Strip[0].Steps[0].Tools, plan.Strip[0].Steps[0].Tools);
     }
 }

@@ -16,7 +16,7 @@ public class ToolListTests
     [Theory]
     [InlineData("22 N.m", "torque wrench, 5 to 25 N·m")]
     [InlineData("30 N.m", "torque wrench, 20 to 120 N·m")]
-    [InlineData("20, 40 N.m + 90°", "torque wrench, 20 to 120 N·m", "angle gauge")]
+    [InlineData("20, 40 N.m + 90°", "torque wrench, 20 to 120 N·m", "angle gauge", "paint marker")]
     [InlineData("2 N.m", "torque wrench")]
     [InlineData("10, 40 N.m", "torque wrench")]
     public void The_smallest_wrench_that_covers_the_torque_is_named(string torque, params string[] tools) =>
@@ -79,6 +79,63 @@ public class ToolListTests
         Assert.Equal([title], plan.Step("Release 2 × pin").Tools);
         Assert.Equal(fits ? [title] : [], plan.Step("Engage 2 × pin").Tools);
         Assert.Equal(fits ? [title] : [], plan.Step("Fit the lid").Tools);
+    }
+
+    /// <summary>What measures is for the proof; the spanner is for both ways.</summary>
+    [Theory]
+    [InlineData("tool socket, tool_1  isolate \"Off.\"  verify \"Measure.\" expect <= 1 V", "socket, tool_1", "socket")]
+    [InlineData("tool socket  isolate \"Off.\"  verify \"Measure.\" with tool_1 at \"the post\" expect <= 1 V", "socket, tool_1", "socket")]
+    public void What_measures_is_not_asked_for_where_an_energy_only_comes_back(string energy, string isolate, string restore)
+    {
+        var plan = PlanOf.Text($$"""
+            tool socket "socket"
+            tool tool_1 "two-pole voltage tester, 1000 V"
+            machine rig "Rig" { energy mains "230 V mains" { {{energy}}  restore "On." }  part lid "lid" { needs mains isolated } }
+            procedure p "P" on rig { stage "S" { isolate mains  remove lid } }
+            """);
+
+        Assert.Equal(isolate.Replace("tool_1", "two-pole voltage tester, 1000 V", StringComparison.Ordinal).Split(", ", 2), plan.Step("Isolate the 230 V mains").Tools);
+        Assert.Equal([restore], plan.Step("Restore the 230 V mains").Tools);
+        Assert.Equal([("socket", 2), ("two-pole voltage tester, 1000 V", 1)], plan.Tools.Select(tool => (tool.Title, tool.Steps)));
+    }
+
+    [Theory]
+    [InlineData("tool pen \"paint marker, yellow\"", "A line across hub and shaft.", "paint marker, yellow")]
+    [InlineData("", "A line across hub and shaft.", "paint marker")]
+    [InlineData("tool pen \"paint marker, yellow\"", "Two punch marks, one on each.")]
+    public void A_mark_takes_what_it_is_made_with(string tool, string mark, params string[] tools)
+    {
+        var plan = PlanOf.Text($$"""
+            tool socket "socket"
+            {{tool}}
+            fastener nut "nut" { drive socket }
+            machine rig "Rig" { part wheel "wheel" { mark "{{mark}}"  held by 1 nut as wheel_nut } }
+            procedure p "P" on rig { stage "S" { undo wheel_nut  remove wheel } }
+            """);
+
+        Assert.Equal(["socket", .. tools], plan.Step("Undo 1 × nut").Tools);
+        Assert.Equal(["socket"], plan.Step("Fasten 1 × nut").Tools);
+        Assert.Equal(["socket", .. tools], plan.Tools.Select(one => one.Title));
+    }
+
+    /// <summary>The hub is under the pad: nobody can mark it before that is off, and everybody can while the nut still holds the wheel.</summary>
+    [Fact]
+    public void A_mark_is_made_where_its_part_can_be_reached_and_is_still_in_place()
+    {
+        var plan = PlanOf.Text("""
+            clip tab "tab"
+            fastener nut "nut" { }
+            machine rig "Rig" {
+              part wheel "wheel" {
+                mark "A line across hub and shaft."
+                held by 1 nut as wheel_nut { needs pad out }
+                part pad "pad" { held by 2 tab as pad_tabs }
+              }
+            }
+            procedure p "P" on rig { stage "S" { release pad_tabs  remove pad  loosen wheel_nut  undo wheel_nut  remove wheel } }
+            """);
+
+        Assert.Equal(["Loosen 1 × nut"], plan.AllSteps().Where(step => !step.Marks.IsEmpty).Select(step => step.Text));
     }
 
     [Fact]

@@ -21,6 +21,30 @@ public sealed partial class EachThingOnceTests
     [MemberData(nameof(Jobs))]
     public void Each_thing_of_a_demo_pack_stands_there_once(string job) => Assert.Empty(Faults(Page(DemoLibrary.Plans[job]), DemoLibrary.Plans[job]));
 
+    /// <summary>The same in a second language: what is planned there is what is planned in English, and all of it is printed.</summary>
+    [Theory]
+    [MemberData(nameof(Jobs))]
+    public void Each_thing_of_a_demo_pack_stands_there_once_in_German(string job)
+    {
+        var (plan, english) = (DemoLibrary.GermanPlans[job], DemoLibrary.Plans[job]);
+
+        Assert.Equal("de", plan.Language);
+        Assert.Empty(Faults(Page(plan), plan));
+        foreach (var (told, step) in SamplePlan.Steps(plan).Zip(SamplePlan.Steps(english)))
+        {
+            Assert.Equal(Sizes(step), Sizes(told));
+        }
+
+        Assert.Equal(SamplePlan.Steps(english).Count(), SamplePlan.Steps(plan).Count());
+        Assert.Equal(Lists(english), Lists(plan));
+
+        static (int, string, int, int, int, int, int, int, int) Sizes(PlanStep step) =>
+            (step.Number, step.Verb, step.Count, step.Tools.Length, step.Ppe.Length, step.Alerts.Length, step.TorqueStages.Length, step.Checks.Length, step.Ticks.Length);
+
+        static (int, int, int, int, int, int) Lists(Plan plan) =>
+            (plan.Tools.Length, plan.Ppe.Length, plan.Orders.Length, plan.Consumables.Length, plan.Bags.Length, plan.Energies.Length);
+    }
+
     [Fact]
     public void Each_thing_of_any_pack_stands_there_once()
     {
@@ -113,7 +137,7 @@ public sealed partial class EachThingOnceTests
     private static IReadOnlyList<string> Faults(IDocument page, Plan plan)
     {
         using var published = JsonDocument.Parse(WorkPack.Json(plan));
-        return new PaperReader(page, published.RootElement).Faults();
+        return new PaperReader(page, published.RootElement, PaperWords.Of(plan)).Faults();
     }
 
     private static IHtmlDocument Page(Plan plan) => new HtmlParser().ParseDocument(WorkPack.Html(plan, PackTemplates.Standard).Text);

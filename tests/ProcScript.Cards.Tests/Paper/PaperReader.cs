@@ -8,7 +8,7 @@ namespace ProcScript.Cards.Tests.Paper;
 /// Holds a printed pack to its published plan: each thing that somebody does, counts, reads, ticks or signs stands there once, where it belongs.
 /// It reads the page as a person does and the plan as another program does, and shares nothing with the templates.
 /// </summary>
-internal sealed partial class PaperReader(IDocument page, JsonElement plan)
+internal sealed partial class PaperReader(IDocument page, JsonElement plan, PaperWords words)
 {
     private readonly List<string> _faults = [];
 
@@ -44,20 +44,37 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
     {
         var name = $"step {Number(step, "number")}";
         Same($"{name}, what to do and how many", [Bare(Text(step, "text"))], row.QuerySelectorAll(".act b").Select(words => Told(words, row, Number(step, "count"), Text(step, "text"))));
-        Same($"{name}, torque", step.GetProperty("torqueStages").EnumerateArray().Select(Stage), row.QuerySelectorAll(".torque").Select(torque => Bare(Then().Replace(torque.TextContent, ""))));
+        Same($"{name}, torque", step.GetProperty("torqueStages").EnumerateArray().Select(Stage), row.QuerySelectorAll(".torque").Select(torque => Bare(Regex.Replace(torque.TextContent, $@"^\s*{words.Then} ", ""))));
         Same($"{name}, alerts", Alerts(step), row.QuerySelectorAll(".alert").Select(AlertWords));
         Same($"{name}, photos", Texts(step, "photos").Select(Bare), row.QuerySelectorAll(".photo label").Select(label => Bare(label.LastChild!.TextContent)));
         Same($"{name}, ticks", Texts(step, "ticks").Select(Bare), row.QuerySelectorAll("[data-field*='-tick-'] + label").Select(label => Bare(label.TextContent)));
-        Same($"{name}, checks", Texts(step, "checks").Select(Bare), row.QuerySelectorAll("input[data-field*='-check-'] + .prose").Select(prose => Bare(prose.TextContent)["Check".Length..]));
+        Same($"{name}, checks", Texts(step, "checks").Select(Bare), row.QuerySelectorAll("input[data-field*='-check-'] + .prose").Select(prose => Bare(prose.TextContent)[words.Check.Length..]));
         Same($"{name}, new parts", step.GetProperty("newParts").EnumerateArray().Select(part => Bare(Text(part, "text"))), row.QuerySelectorAll(".new").Select(New));
         Same($"{name}, bags", step.GetProperty("bags").EnumerateArray().Select(bag => $"{bag}"), row.QuerySelectorAll("td.bag b").Select(bag => bag.TextContent));
+        Same($"{name}, list", Lines(step), row.QuerySelectorAll(".return .line .prose").Select(line => Bare(After(line))));
+        Same($"{name}, proof", Proofs(step), row.QuerySelectorAll(".return .blanks:has([data-field$=reading]) span b").Select(limits => Bare(limits.TextContent)));
         Same($"{name}, done", ["1"], [$"{row.QuerySelectorAll("input.main").Length}"]);
         Same($"{name}, second person", [step.GetProperty("signed").GetBoolean() ? "1" : "0"], [$"{row.QuerySelectorAll("input[data-field$=second]").Length}"]);
     }
 
+    /// <summary>What is worked down at a step that isolates again, or that brings an energy back.</summary>
+    private static IEnumerable<string> Lines(JsonElement step) => new[] { "return", "isolation" }
+        .Select(name => step.GetProperty(name)).Where(list => list.ValueKind == JsonValueKind.Object)
+        .SelectMany(list => list.GetProperty("lines").EnumerateArray().Select(line => Bare(Text(line, "text"))));
+
+    private static IEnumerable<string> Proofs(JsonElement step) =>
+        step.GetProperty("isolation") is { ValueKind: JsonValueKind.Object } isolation && Text(isolation, "limits") is { Length: > 0 } limits ? [Bare(limits)] : [];
+
+    /// <summary>A line without its head and the mark of what is usual.</summary>
+    private static string After(IElement line) => string.Concat(line.ChildNodes
+        .SkipWhile(node => node is not IElement { LocalName: "b" }).Skip(1)
+        .Where(node => node is not IElement { ClassName: "usual" }).Select(node => node.TextContent));
+
     /// <summary>What a step says with its count, which stands in a column of its own and nowhere else.</summary>
     private static string Told(IElement words, IElement row, int count, string planned)
     {
+        // What is not translated stands between marks that no page shows.
+        planned = planned.Replace("\u2068", "", StringComparison.Ordinal).Replace("\u2069", "", StringComparison.Ordinal);
         var counted = $"{count} ×";
         // Within a size, as in M8 × 25, a number stands behind a letter.
         var at = Regex.Match(planned, $@"(?<![A-Za-z\d]){count} ×") is { Success: true } match ? match.Index : -1;
@@ -70,11 +87,12 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
     }
 
     /// <summary>A new part as it is printed, without the word before it and what it replaces behind it.</summary>
-    private static string New(IElement part) => Bare(Replaces().Replace(part.ChildNodes.First(node => node is IText && node.TextContent.Trim().Length > 0).TextContent, ""));
+    private string New(IElement part) =>
+        Bare(Regex.Replace(string.Concat(part.ChildNodes.Where(node => node is not IElement { LocalName: "b" }).Select(node => node.TextContent)), words.Replaces, "", RegexOptions.Singleline));
 
-    private static string Stage(JsonElement stage) => stage.GetProperty("isAngle").GetBoolean()
-        ? Bare($"{Text(stage, "set")} further")
-        : Bare($"set {Text(stage, "set")} {Text(stage, "range")} {Text(stage, "other")}");
+    private string Stage(JsonElement stage) => stage.GetProperty("isAngle").GetBoolean()
+        ? Bare($"{Text(stage, "set")} {words.Further}")
+        : Bare($"{words.Set} {Text(stage, "set")} {Text(stage, "range")} {Text(stage, "other")}");
 
     /// <summary>Each reading has one place to write it, with its limits beside it; those of making an energy safe stand on that card.</summary>
     private void Readings(List<JsonElement> steps)
@@ -108,8 +126,8 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
         }
     }
 
-    private static IEnumerable<string> Alerts(JsonElement of) =>
-        of.GetProperty("alerts").EnumerateArray().Select(alert => $"{Text(alert, "word").ToUpperInvariant()} {Bare(Text(alert, "text"))}");
+    private IEnumerable<string> Alerts(JsonElement of) =>
+        of.GetProperty("alerts").EnumerateArray().Select(alert => $"{words.Signal(Text(alert, "word"))} {Bare(Text(alert, "text"))}");
 
     private static string AlertWords(IElement alert) => $"{alert.QuerySelector(".word")!.TextContent.Trim()} {Bare(alert.QuerySelector(".prose")!.TextContent)}";
 
@@ -130,12 +148,6 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan)
 
     /// <summary>The letters and digits of a text, so that neither Markdown's marks nor line breaks count.</summary>
     private static string Bare(string text) => string.Concat(text.Where(char.IsLetterOrDigit));
-
-    [GeneratedRegex(@"^\s*then ")]
-    private static partial Regex Then();
-
-    [GeneratedRegex(@", replaces? (?:the one|those) .*$", RegexOptions.Singleline)]
-    private static partial Regex Replaces();
 
     [GeneratedRegex(@"^\d+\. ")]
     private static partial Regex HeadNumber();

@@ -1,5 +1,8 @@
 using ProcScript.Analysis;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Settings;
+using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Model.Figures;
@@ -10,7 +13,7 @@ namespace ProcScript.Cards.Tests.Samples;
 /// <summary>The plans of the demo library, one a job.</summary>
 internal static class DemoLibrary
 {
-    private static readonly Lazy<Dictionary<string, (Procedure Procedure, Plan Plan)>> All = new(() => LibraryCheck.Run(new Folder()).Procedures
+    private static readonly Lazy<Dictionary<string, (Procedure Procedure, Plan Plan)>> All = new(() => LibraryCheck.Run(new Folder(Root())).Procedures
         .Where(report => report.IsProven)
         .GroupBy(report => report.Procedure.Job, StringComparer.Ordinal)
         .ToDictionary(reports => reports.Key, reports => (reports.First().Procedure, reports.First().CreatePlan()!), StringComparer.Ordinal));
@@ -18,15 +21,28 @@ internal static class DemoLibrary
     private static readonly Lazy<IReadOnlyDictionary<string, Plan>> AllPlans =
         new(() => All.Value.ToDictionary(one => one.Key, one => one.Value.Plan, StringComparer.Ordinal));
 
+    private static readonly Lazy<IReadOnlyDictionary<string, Plan>> AllGermanPlans = new(() =>
+    {
+        var store = new Folder(Path.Combine(Root(), "procedures"));
+        var settings = SettingsReader.Read(store).With(SettingsTable.Language, PackLanguage.German).WithTranslation(store);
+        return LibraryCheck.Run(LibraryBinder.Bind(settings.Translation!.Over(store)), settings with { Translation = null }).Procedures
+            .Where(report => report.IsProven)
+            .GroupBy(report => report.Procedure.Job, StringComparer.Ordinal)
+            .ToDictionary(reports => reports.Key, reports => reports.First().CreatePlan()!, StringComparer.Ordinal);
+    });
+
+    /// <summary>The same plans told in German, as far as the library has translations.</summary>
+    public static IReadOnlyDictionary<string, Plan> GermanPlans => AllGermanPlans.Value;
+
     /// <summary>The plans by their jobs.</summary>
     public static IReadOnlyDictionary<string, Plan> Plans => AllPlans.Value;
 
     /// <summary>The sources by their paths.</summary>
-    public static IReadOnlyDictionary<string, string> Files { get; } = new Folder() is var folder
+    public static IReadOnlyDictionary<string, string> Files { get; } = new Folder(Root()) is var folder
         ? folder.Paths.ToDictionary(path => path, path => folder.Read(path).Content!, StringComparer.Ordinal) : [];
 
     /// <summary>The plans by their jobs where one file has another text.</summary>
-    public static IReadOnlyDictionary<string, Plan> PlansWith(string path, string text) => LibraryCheck.Run(new Folder(path, text)).Procedures
+    public static IReadOnlyDictionary<string, Plan> PlansWith(string path, string text) => LibraryCheck.Run(new Folder(Root(), path, text)).Procedures
         .Where(report => report.IsProven)
         .GroupBy(report => report.Procedure.Job, StringComparer.Ordinal)
         .ToDictionary(reports => reports.Key, reports => reports.First().CreatePlan()!, StringComparer.Ordinal);
@@ -47,32 +63,32 @@ internal static class DemoLibrary
         where open.Item is Part
         select ((Energy)rule.Action.Target, (Part)open.Item);
 
-    private sealed class Folder(string? edited = null, string text = "") : ISourceStore
+    private static string Root()
     {
-        private readonly string _root = Root();
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder.FullName, "ProcScript.sln")))
+        {
+            folder = folder.Parent ?? throw new InvalidOperationException("The tests do not run from a checkout.");
+        }
+
+        return folder.FullName;
+    }
+
+    private sealed class Folder(string root, string? edited = null, string text = "") : ISourceStore
+    {
+        private readonly string _sources = root.EndsWith("procedures", StringComparison.Ordinal) ? root : Path.Combine(root, "procedures");
 
         public IReadOnlyList<string> Paths =>
         [
-            .. Directory.EnumerateFiles(Path.Combine(_root, "procedures"), "*.proc", SearchOption.AllDirectories)
-                .Select(path => Path.GetRelativePath(_root, path).Replace('\\', '/'))
+            .. Directory.EnumerateFiles(_sources, "*.proc", SearchOption.AllDirectories)
+                .Select(path => Path.GetRelativePath(root, path).Replace('\\', '/'))
                 .Order(StringComparer.Ordinal),
         ];
 
-        public SourceReading Read(string path) => path == edited ? new SourceReading(text, SourceOutcome.Read) : Path.Combine(_root, path) is var full && File.Exists(full)
+        public SourceReading Read(string path) => path == edited ? new SourceReading(text, SourceOutcome.Read) : Path.Combine(root, path) is var full && File.Exists(full)
             ? new SourceReading(File.ReadAllText(full), SourceOutcome.Read)
             : new SourceReading(null, SourceOutcome.Missing);
 
-        public FigureFile FindFigure(string path) => Path.Combine(_root, path) is var full && File.Exists(full) ? FigureFile.Of(File.ReadAllBytes(full)) : FigureFile.Missing;
-
-        private static string Root()
-        {
-            var folder = new DirectoryInfo(AppContext.BaseDirectory);
-            while (!File.Exists(Path.Combine(folder.FullName, "ProcScript.sln")))
-            {
-                folder = folder.Parent ?? throw new InvalidOperationException("The tests do not run from a checkout.");
-            }
-
-            return folder.FullName;
-        }
+        public FigureFile FindFigure(string path) => Path.Combine(root, path) is var full && File.Exists(full) ? FigureFile.Of(File.ReadAllBytes(full)) : FigureFile.Missing;
     }
 }

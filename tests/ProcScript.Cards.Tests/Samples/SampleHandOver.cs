@@ -50,7 +50,7 @@ internal static class SampleHandOver
                 {
                     Steps =
                     [
-                        steps[0],
+                        steps[0] with { Isolation = SampleSafety.Isolation },
                         steps[1] with { Verb = "record", Text = "Write down: What leaked, and from where", Record = "What leaked, and from where", Reading = null },
                         steps[2] with { Verb = "pause", Text = "Stop here: The seal comes tomorrow", HandOver = over, Reading = null },
                         .. steps[3..],

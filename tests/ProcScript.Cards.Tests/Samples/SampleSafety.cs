@@ -44,6 +44,9 @@ internal static class SampleSafety
         ],
         [new("refrigerant R-134a", "empty", 99)]);
 
+    /// <summary>What stands at a step that isolates the battery again.</summary>
+    public static PlanIsolation Isolation { get; } = new(Battery(0, 0).MakeSafe, "at most 0.5 V");
+
     /// <summary>How the battery stands on a card with these steps: it comes and goes at the steps that say so.</summary>
     public static PlanEnergyState State(PlanEnergy battery, ImmutableArray<PlanStep> steps)
     {

@@ -44,6 +44,30 @@ public sealed class WordsTests
         Assert.InRange(Durations.Rounded(seconds), seconds - (step / 2.0) - 1e-6, seconds + (step / 2.0) + 1e-6);
     });
 
+    [Theory]
+    [InlineData(19_000, new double[] { 3300, 1200, 14_500 }, "5 h 30 min", "1 h", "20 min", "4 h 10 min")]
+    [InlineData(3300, new double[] { 1090, 480, 1730 }, "55 min", "18 min", "8 min", "29 min")]
+    [InlineData(540, new double[] { 300, 0, 240 }, "9 min", "5 min", "0 min", "4 min")]
+    [InlineData(30, new double[] { 14, 3, 13 }, "30 s", "30 s", "0 min", "0 min")]
+    public void The_parts_of_an_estimate_add_up(double whole, double[] parts, string told, params string[] words)
+    {
+        Assert.Equal(told, Durations.InWords(whole));
+        Assert.Equal(words, Durations.PartsInWords(whole, parts));
+    }
+
+    [Fact]
+    public void The_parts_of_any_estimate_add_up_as_they_are_printed() => Gen.Double[0, 30_000].Array[1, 4].Sample(parts =>
+    {
+        var whole = parts.Sum();
+        var told = Durations.PartsInWords(whole, parts);
+
+        Assert.Equal(Minutes(Durations.InWords(whole)), told.Sum(Minutes));
+        Assert.All(told.Zip(parts), one => Assert.InRange(Math.Abs(Minutes(one.First) - (one.Second / 60)), 0, 15 + (0.1 * one.Second / 60) + (whole > 36_000 ? 30 : 0)));
+    });
+
+    private static double Minutes(string words) => words.Split(' ').Chunk(2).Sum(pair =>
+        (pair[0].EndsWith('½') ? 0.5 + int.Parse(pair[0][..^1], CultureInfo.InvariantCulture) : int.Parse(pair[0], CultureInfo.InvariantCulture)) * pair[1] switch { "s" => 1 / 60.0, "h" => 60, _ => 1 });
+
     [Fact]
     public void A_longer_time_is_never_told_shorter() => Gen.Select(Gen.Double[0, 90_000], Gen.Double[0, 90_000]).Sample((one, other) =>
         Assert.True(Durations.Rounded(Math.Min(one, other)) <= Durations.Rounded(Math.Max(one, other))));

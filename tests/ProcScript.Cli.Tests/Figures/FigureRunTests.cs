@@ -87,18 +87,44 @@ public sealed partial class FigureRunTests
         Assert.DoesNotContain(data.Groups["data"].Value[..40], library.Read("packs/lid_off/plan.json"), StringComparison.Ordinal);
     }
 
-    [Fact]
-    public async Task A_card_says_so_where_a_picture_cannot_be_taken()
+    /// <summary>Whatever is wrong with the file, who works from the pack would not see what he has to.</summary>
+    [Theory]
+    [InlineData(null, "PRC1143")]
+    [InlineData("no picture at all", "PRC1145")]
+    [InlineData("too large", "PRC1144")]
+    public async Task A_pack_that_lacks_a_picture_is_not_written_and_the_others_are(string? content, string code)
     {
         using var library = Library("lid.svg");
+        library.With("lib/other.proc", "machine tray \"tray\" { part mat \"mat\" }\nprocedure mat_off \"Take the mat off\" on tray { goal remove mat  stage \"Mat\" { remove mat } }\n");
+        if (content is not null)
+        {
+            library.With("lib/lid.svg", content == "too large" ? Drawing + new string(' ', 5_000_000) : content);
+        }
+
+        library.With("packs/lid_off/cards.html", "earlier");
 
         var run = (await CliRun.AtAsync(library["lib"], "build", ".", "--root", ".", "-o", library["packs"])).AssertNoBug();
 
         Assert.Equal(ExitCode.Findings, run.Code);
+        Assert.Contains(code, run.Output, StringComparison.Ordinal);
+        Assert.Contains("lid_off lacks lid.svg: nothing written; what stands in lid_off is from an earlier build\n", run.Output, StringComparison.Ordinal);
+        Assert.EndsWith("1 pack written, 1 procedure without a picture\n", run.Output, StringComparison.Ordinal);
+        Assert.Equal("earlier", library.Read("packs/lid_off/cards.html"));
+        Assert.True(File.Exists(library["packs/mat_off/cards.html"]));
+    }
+
+    [Fact]
+    public async Task A_card_says_so_where_an_author_does_without_a_picture()
+    {
+        using var library = Library("lid.svg", "// proc: allow PRC1143 because \"The photograph comes with the first machine.\"");
+
+        var run = (await CliRun.AtAsync(library["lib"], "build", ".", "--root", ".", "-o", library["packs"])).AssertNoBug();
+
+        Assert.Equal(ExitCode.Clean, run.Code);
         Assert.Contains("picture missing: lid.svg", library.Read("packs/lid_off/cards.html"), StringComparison.Ordinal);
     }
 
-    private static TemporaryFolder Library(string picture) => new TemporaryFolder().With(
+    private static TemporaryFolder Library(string picture, string above = "") => new TemporaryFolder().With(
         "lib/box.proc",
         $$"""
         clip snap "clip" { release "Lift the edge." }
@@ -106,6 +132,7 @@ public sealed partial class FigureRunTests
         machine box "box" {
           part lid "lid" {
             held by 2 snap as lid_clips
+            {{above}}
             figure "{{picture}}" "The lid"
           }
         }

@@ -19,7 +19,7 @@ internal static class FaultKinds
         new("PRC1004", Undo, "    undo module_bolts_# §"),
         new("PRC5091", How, "      how \"TODO\""),
         new("PRC5092", How, "      how \"Go crosswise from the middle outwards in three rounds and turn each of the four bolts by no more than a quarter of a turn in each round.\""),
-        new("PRC5094", Warning, "    caution \"Sharp edges cut. Wear gloves.\"", Coolant) { At = 1 },
+        new("PRC5094", Warning, "    caution \"Sharp edges cut. Keep clear of them.\"", Coolant) { At = 1 },
         new("PRC5101", How, "      how \"Loosen the bolts crosswise and remove the washers.\""),
         new("PRC5102", How, "      how \"The bolts should be loosened crosswise.\""),
         new("PRC5103", How, "      how \"Turn crosswise if the cover bends.\""),

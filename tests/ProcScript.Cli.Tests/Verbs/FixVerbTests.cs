@@ -24,11 +24,11 @@ public sealed class FixVerbTests : IDisposable
         var run = await FixAsync(".");
 
         Assert.Equal(
-            new CliRun(ExitCode.Clean, "mended a.proc: Put the worst first (PRC5094 alerts-out-of-order)\nmended 1 finding in 1 file; no findings left\n", ""),
+            new CliRun(ExitCode.Clean, "fixed a.proc: Put the worst first (PRC5094 alerts-out-of-order)\nfixed 1 finding in 1 file; no findings left\n", ""),
             run);
         Assert.Equal((Mended, Sample.Another), (_disk.Read("a.proc"), _disk.Read("sub/b.proc")));
         Assert.Equal(["a.proc", "sub/b.proc"], _disk.Files());
-        Assert.Equal(new CliRun(ExitCode.Clean, "nothing to mend; no findings left\n", ""), await FixAsync("."));
+        Assert.Equal(new CliRun(ExitCode.Clean, "nothing to fix; no findings left\n", ""), await FixAsync("."));
     }
 
     [Fact]
@@ -40,7 +40,7 @@ public sealed class FixVerbTests : IDisposable
 
         Assert.Equal((ExitCode.Findings, ""), (run.Code, run.Error));
         Assert.StartsWith("--- a/a.proc\n+++ b/a.proc\n@@ ", run.Output, StringComparison.Ordinal);
-        Assert.EndsWith("would mend a.proc: Put the worst first (PRC5094 alerts-out-of-order)\nwould mend 1 finding in 1 file; no findings left\n", run.Output, StringComparison.Ordinal);
+        Assert.EndsWith("would fix a.proc: Put the worst first (PRC5094 alerts-out-of-order)\nwould fix 1 finding in 1 file; no findings left\n", run.Output, StringComparison.Ordinal);
         Assert.Equal(Text, _disk.Read("a.proc"));
 
         _disk.With("a.proc", Mended);
@@ -54,7 +54,7 @@ public sealed class FixVerbTests : IDisposable
 
         var careful = await FixAsync(".");
         Assert.Equal(ExitCode.Findings, careful.Code);
-        Assert.Contains("nothing to mend; 1 finding left: 1 whose fix needs a look (--needs-look)\n", careful.Output, StringComparison.Ordinal);
+        Assert.Contains("nothing to fix; 1 finding left: 1 whose fix needs a look (--needs-look)\n", careful.Output, StringComparison.Ordinal);
 
         var bold = await FixAsync(".", "--needs-look");
         Assert.Equal(ExitCode.Clean, bold.Code);
@@ -67,8 +67,8 @@ public sealed class FixVerbTests : IDisposable
     {
         _disk.With("a.proc", Text);
 
-        Assert.Equal("nothing to mend; 1 finding left: 1 of other rules\n", (await FixAsync(".", "--rule", "PRC3001")).Output);
-        Assert.StartsWith("mended a.proc", (await FixAsync(".", "--rule", "PRC3001", "--rule", "alerts-out-of-order")).Output, StringComparison.Ordinal);
+        Assert.Equal("nothing to fix; 1 finding left: 1 of other rules\n", (await FixAsync(".", "--rule", "PRC3001")).Output);
+        Assert.StartsWith("fixed a.proc", (await FixAsync(".", "--rule", "PRC3001", "--rule", "alerts-out-of-order")).Output, StringComparison.Ordinal);
         var unknown = await FixAsync(".", "--rule", "no-such-rule");
         Assert.Equal(ExitCode.Usage, unknown.Code);
         Assert.Contains("there is no rule 'no-such-rule'; 'procscript explain' lists all.", unknown.Error, StringComparison.Ordinal);
@@ -83,7 +83,7 @@ public sealed class FixVerbTests : IDisposable
 
         var run = await FixAsync("job.proc", "--needs-look");
 
-        Assert.Equal(new CliRun(ExitCode.Clean, "nothing to mend; no findings left\n", ""), run);
+        Assert.Equal(new CliRun(ExitCode.Clean, "nothing to fix; no findings left\n", ""), run);
         Assert.Equal(before, _disk.Read("machine.proc"));
     }
 

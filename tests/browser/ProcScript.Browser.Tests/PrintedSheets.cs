@@ -11,8 +11,8 @@ namespace ProcScript.Browser.Tests;
 internal sealed partial record PrintedSheets(IReadOnlyList<double> Filled, IReadOnlyList<string> Split, IReadOnlyList<string> Stranded)
 {
     // The page margins of the style sheet.
-    private const double Top = 12 / 25.4 * 72;
-    private const double Bottom = 11 / 25.4 * 72;
+    private const double Top = 9 / 25.4 * 72;
+    private const double Bottom = 9 / 25.4 * 72;
 
     private static readonly Lazy<string> Probes = new(() => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "SheetProbes.js")));
 

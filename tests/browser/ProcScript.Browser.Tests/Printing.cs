@@ -10,9 +10,9 @@ namespace ProcScript.Browser.Tests;
 /// <summary>One file prints on both papers with every step whole, its alert with it, and every page saying what it is.</summary>
 public sealed class Printing(ChromiumFixture chromium, PrintedPacks printed) : IClassFixture<PrintedPacks>
 {
-    // The page margins of the style sheet: 9 mm at the sides, 12 mm at the top.
-    private const double SideMargin = 9 / 25.4 * 72;
-    private const double TopMargin = 12 / 25.4 * 72;
+    // The page margins of the style sheet: 8 mm at the sides, 9 mm at the top.
+    private const double SideMargin = 8 / 25.4 * 72;
+    private const double TopMargin = 9 / 25.4 * 72;
 
     [Theory]
     [InlineData("A4", false, 210, 297)]

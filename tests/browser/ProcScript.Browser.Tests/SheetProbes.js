@@ -12,7 +12,11 @@
     Object.assign(made.style, { position: "absolute", font: "1px sans-serif", color: "#ccc", display: "block" });
     const place = inner(element, side);
     if (side === "first") place.prepend(made);
-    else place.append(made);
+    else {
+      // It would stand below the last line, and there another sheet may begin.
+      made.style.marginTop = "-3px";
+      place.append(made);
+    }
   };
 
   // What announces, with what it announces: the nearest thing shown behind it.

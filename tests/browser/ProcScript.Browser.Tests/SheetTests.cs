@@ -10,9 +10,9 @@ public sealed class SheetTests(ChromiumFixture chromium)
     private const double AThird = 1.0 / 3;
 
     [Theory]
-    [InlineData("replace_evaporator", 17)]
-    [InlineData("replace_hub_motor-left", 10)]
-    [InlineData("renew_element_gasket", 10)]
+    [InlineData("replace_evaporator", 14)]
+    [InlineData("replace_hub_motor-left", 8)]
+    [InlineData("renew_element_gasket", 7)]
     [InlineData("traction_off", 3)]
     public async Task A_pack_takes_few_sheets_on_either_paper(string job, int most)
     {

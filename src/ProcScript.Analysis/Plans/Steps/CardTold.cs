@@ -29,6 +29,9 @@ internal sealed class CardTold
     public bool Add(UsualCaution caution, Hazard hazard, MachineItem item) =>
         !_alerts.Exists(told => Speaks(told.Item, caution, hazard, item) && caution.IsSaidBy(told.Alert)) && _usual.Add(caution);
 
+    /// <summary>Whether the card has a usual caution.</summary>
+    public bool Has(UsualCaution caution) => _usual.Contains(caution);
+
     /// <summary>
     /// Whether an alert of <paramref name="speaker"/> may say it: its words speak of that item, so only where it is marked for the same. A
     /// battery that can burst says nothing of the pressure in a pipe, nor one of 400 V of the mains.

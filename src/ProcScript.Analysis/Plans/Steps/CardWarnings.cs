@@ -16,6 +16,7 @@ internal sealed class CardWarnings
 {
     private readonly Touching _touching;
     private readonly Dictionary<int, ImmutableArray<PlanAlert>> _byStep = [];
+    private readonly Dictionary<int, ImmutableArray<UsualGear>> _gear = [];
     private readonly List<(Hazard Hazard, UsualCaution Caution, MachineItem Item)> _met = [];
     private CardTold _told = new();
     private bool _hasPower;
@@ -38,6 +39,9 @@ internal sealed class CardWarnings
 
     /// <summary>What stands before a step, the worst first.</summary>
     public ImmutableArray<PlanAlert> this[int step] => _byStep[step];
+
+    /// <summary>What the usual cautions say to wear that stand over a step: before it, or before an earlier one of its card of the same hazard.</summary>
+    public ImmutableArray<UsualGear> GearAt(int step) => _gear[step];
 
     /// <summary>Goes through the steps, card by card.</summary>
     public static CardWarnings Of(ImmutableArray<PlannedStep> steps, MachineFacts facts, Wordbook book)
@@ -80,18 +84,27 @@ internal sealed class CardWarnings
 
         written.AddRange(step.MirroredAlerts.Where(alert => _told.Add(alert, null)));
         var usual = new List<UsualCaution>();
+        var gear = new List<UsualGear>();
         foreach (var touch in touched)
         {
-            foreach (var hazard in touch.Item.Hazards)
+            foreach (var hazard in touch.Item.Hazards.Where(hazard => !(hazard == Hazard.HotSurface && touch.IsFarEnd)))
             {
                 _met.Add((hazard, UsualCautions.ForLettingGo(hazard, touch.Item), touch.Item));
-                if (Usual(hazard, touch.Item, step) is { } caution && _told.Add(caution, hazard, touch.Item))
+                if (Usual(hazard, touch.Item, step) is not { } caution)
+                {
+                    continue;
+                }
+
+                if (_told.Add(caution, hazard, touch.Item))
                 {
                     usual.Add(caution);
                 }
+
+                gear.AddRange(_told.Has(caution) ? caution.Gear : []);
             }
         }
 
+        _gear.Add(step.Number, [.. gear.Distinct()]);
         _byStep.Add(step.Number, AlertWords.Of(written, usual, _book));
     }
 

@@ -54,6 +54,10 @@ internal sealed class EnergyStates
     /// <summary>Every step after which the energy stands otherwise.</summary>
     public ImmutableArray<PlanEnergyTurn> Turns(Energy energy) => [.. _turns[energy]];
 
+    /// <summary>The other energies that stay isolated, proved or not, while a step brings one back.</summary>
+    public IEnumerable<Energy> IsolatedBeside(PlannedStep step) =>
+        Energies.Where(other => other != step.Target && StateOf([.. _turns[other].TakeWhile(turn => turn.Step < step.Number)]) != Live);
+
     private static IEnumerable<int> FirstIsolation(StepList list, Energy energy)
     {
         var first = list.Steps.First(step => step.Verb == Verb.Isolate && step.Target == energy);

@@ -8,7 +8,8 @@ namespace ProcScript.Analysis.Plans.Steps;
 /// <summary>
 /// Where the marks of parts and joints stand: each before the first step that moves what it stands on, and again where that is back. A
 /// mark on a part is needed where the part comes off or goes aside, or where one of the joints that hold it, or hold something to it, is
-/// taken off as a whole.
+/// taken off as a whole. Where the part itself comes off or is freed, the joints that hold things inside it do not count: what lies over the mark has
+/// to go first.
 /// </summary>
 internal sealed class MarkLines
 {
@@ -56,19 +57,30 @@ internal sealed class MarkLines
     /// <summary>The first step that moves a part against what it sits on; null where the job leaves it there.</summary>
     private static PlannedStep? Apart(Part part, Machine machine, ImmutableArray<PlannedStep> steps)
     {
-        var joints = Holding(part, machine).ToHashSet();
-        var isApart = steps.Any(step => step.Part == part && step.Verb is Verb.Remove or Verb.Aside) || joints.Any(joint => IsAllOff(joint, steps));
-        return isApart
-            ? steps.First(step => (step.Part == part && step.Verb is Verb.Remove or Verb.Aside) || (step.Joint is { } joint && joints.Contains(joint) && Moves(step, joint)))
-            : null;
+        var joints = Parting(part, machine, steps).ToHashSet();
+        var isApart = steps.Any(step => IsMoved(step, part)) || joints.Any(joint => IsAllOff(joint, steps));
+        return isApart ? steps.First(step => IsMoved(step, part) || (step.Joint is { } joint && joints.Contains(joint) && Moves(step, joint))) : null;
     }
 
     /// <summary>The step that puts a part back to what it sits on; null where none does.</summary>
-    private static PlannedStep? Together(Part part, Machine machine, ImmutableArray<PlannedStep> steps) =>
-        steps.LastOrDefault(step => step.Part == part && step.Verb is Verb.Fit or Verb.Return)
-        ?? (steps.Any(step => step.Part == part && step.Verb == Verb.Remove)
-            ? null
-            : steps.FirstOrDefault(step => step is { Closes: true, Joint: { } joint } && Holding(part, machine).Contains(joint) && IsAllOff(joint, steps)));
+    private static PlannedStep? Together(Part part, Machine machine, ImmutableArray<PlannedStep> steps)
+    {
+        var joints = Parting(part, machine, steps).ToHashSet();
+        return steps.LastOrDefault(step => step.Part == part && step.Verb is Verb.Fit or Verb.Return)
+            ?? (steps.Any(step => step.Part == part && step.Verb == Verb.Remove)
+                ? null
+                : steps.FirstOrDefault(step => step is { Closes: true, Joint: { } joint } && joints.Contains(joint) && IsAllOff(joint, steps)));
+    }
+
+    private static bool IsMoved(PlannedStep step, Part part) => step.Part == part && step.Verb is Verb.Remove or Verb.Aside;
+
+    /// <summary>The joints that part it from what it sits on: its own; and where none of these is taken off, those that hold something inside it to it.</summary>
+    private static IEnumerable<Joint> Parting(Part part, Machine machine, ImmutableArray<PlannedStep> steps)
+    {
+        var (inside, own) = (Holding(part, machine).Where(joint => joint.Owner != part && joint.Owner.IsWithin(part)).ToList(), Holding(part, machine).ToList());
+        own.RemoveAll(inside.Contains);
+        return steps.Any(step => IsMoved(step, part)) || own.Exists(joint => IsAllOff(joint, steps)) ? own : inside;
+    }
 
     private static IEnumerable<Joint> Holding(Part part, Machine machine) => machine.Joints.Where(joint =>
         joint.Role == JointRole.Held && (joint.Owner == part || joint.Other == part || Assemblies.BelowTheCommonPart(joint).Contains(part)));

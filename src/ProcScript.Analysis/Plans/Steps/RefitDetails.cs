@@ -8,7 +8,7 @@ namespace ProcScript.Analysis.Plans.Steps;
 internal static class RefitDetails
 {
     /// <summary>
-    /// The block's own <c>refit</c> block. Tools (but for those that only take off), people, hoist, lift, protective equipment and tightening that only the action names hold for both
+    /// The block's own <c>refit</c> block. Tools (but for those that only take off or measure), people, hoist, lift, protective equipment and tightening that only the action names hold for both
     /// directions, for the place and the part are the same; prose, photos, pictures, checks, supplies and times do not. Alerts are told
     /// apart elsewhere.
     /// </summary>
@@ -23,7 +23,7 @@ internal static class RefitDetails
         var refit = action.Refit ?? ActionDetails.None;
         return refit with
         {
-            Tools = refit.Tools.IsEmpty ? [.. action.Tools.Where(tool => !TakingOff.Is(tool))] : refit.Tools,
+            Tools = refit.Tools.IsEmpty ? [.. action.Tools.Where(tool => !TakingOff.Is(tool) && !Measuring.Is(tool))] : refit.Tools,
             People = refit.People == 0 ? action.People : refit.People,
             Ppe = refit.Ppe.IsEmpty ? action.Ppe : refit.Ppe,
             Torque = refit.Torque ?? action.Torque,

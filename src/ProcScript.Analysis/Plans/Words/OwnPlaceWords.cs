@@ -31,6 +31,12 @@ internal static class OwnPlaceWords
         {
             yield return step.Book.Say("tick.running-torque");
         }
+
+        // What comes off and what goes in are steps of their own: where nothing else is said, the work between is to see that it is the right one.
+        if (step is { Verb: Verb.Replace, Details: { How.IsEmpty: true, Checks.IsEmpty: true } })
+        {
+            yield return step.Book.Say("tick.compare", ("count", Math.Max(1, step.Count)));
+        }
     }
 
     /// <summary>What to write down at a step.</summary>

@@ -25,21 +25,36 @@ internal sealed class SafetyLines(Wordbook book)
         Line("verify", energy.Verify is { } verify ? VerifyPlace(energy) is { } place ? $"{Closed(verify)} {place}" : verify : null, "safety.verify"),
     ];
 
+    /// <summary>The lines of an isolation that is not the first: with the proof only where it ends with that.</summary>
+    public PlanIsolation Again(Energy energy, bool endsProved)
+    {
+        var lines = MakeSafe(energy);
+        return new PlanIsolation(
+            endsProved ? lines : [.. lines.Where(line => line.Action != "verify")],
+            endsProved && energy.VerifyExpect is { } limit ? book.Print(limit) : "");
+    }
+
     /// <summary>Area clear, machine whole, people clear, locks off, people told; the step itself restores.</summary>
     /// <param name="energy">What comes back.</param>
     /// <param name="stillOpen">Whether something that was opened is not closed again then, or what was fitted for the job is still on.</param>
     /// <param name="temporary">Whether anything is on the machine for the job alone.</param>
-    public ImmutableArray<PlanSafetyLine> Return(Energy energy, bool stillOpen, bool temporary)
+    /// <param name="others">The other energies that stay isolated.</param>
+    public ImmutableArray<PlanSafetyLine> Return(Energy energy, bool stillOpen, bool temporary, IEnumerable<Energy> others)
     {
         var isLocked = Lock(energy).Any();
+        var locked = others.Where(other => Lock(other).Any()).Select(other => other.Title).ToImmutableArray();
         return
         [
             Line("area", null, "return.area"),
             new("whole", book.Say(stillOpen ? "return.not-whole" : temporary ? "return.whole-and-bare" : "return.whole"), false),
             Line("people", null, "return.people"),
-            .. isLocked ? [Line("locks", null, "return.locks")] : Array.Empty<PlanSafetyLine>(),
-            Line("tell", null, isLocked ? "return.tell-locks" : "return.tell"),
+            .. isLocked ? [new PlanSafetyLine("locks", Locks(), true)] : Array.Empty<PlanSafetyLine>(),
+            new("tell", !isLocked ? book.Say("return.tell") : locked.IsEmpty ? book.Say("return.tell-locks") : book.Say("return.tell-locks-others", ("others", book.And(locked))), true),
         ];
+
+        string Locks() => locked.IsEmpty
+            ? book.Say("return.locks", ("energy", energy.Title))
+            : book.Say("return.locks-others", ("energy", energy.Title), ("others", book.And(locked)));
     }
 
     /// <summary>Where it is proved to be off, or null.</summary>

@@ -6,23 +6,26 @@ using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Plans.Words;
 
-/// <summary>What a card says beside the text of a step: how, alerts, checks, readings.</summary>
+/// <summary>
+/// What a card says beside the text of a step: how, alerts, checks, readings. Of a step that isolates an energy, the lines and the reading stand on
+/// the make-safe card, or where it is not the first, in a list of their own.
+/// </summary>
 internal static class StepProse
 {
     /// <summary>How it is done: what the machine says of the item, how it is tightened, then what the author says of the action.</summary>
     /// <param name="step">The step.</param>
     /// <param name="onCard">Whether its lines stand on the make-safe card.</param>
-    public static ImmutableArray<string> How(PlannedStep step, bool onCard) => [.. onCard ? OnCard(step) : OfItem(step), .. OfLift(step), .. TighteningWords.Of(step), .. step.Details.How];
+    public static ImmutableArray<string> How(PlannedStep step, bool onCard) => [.. onCard || step.Verb == Verb.Isolate ? OnCard(step) : OfItem(step), .. OfLift(step), .. TighteningWords.Of(step), .. step.Details.How];
 
     /// <summary>What to check once it is done: what the trade always checks where the author says nothing of it, then the author's checks.</summary>
-    public static ImmutableArray<string> Checks(PlannedStep step, bool onCard) => [.. onCard ? [] : Usual(step), .. step.Details.Checks];
+    public static ImmutableArray<string> Checks(PlannedStep step, bool onCard) => [.. onCard || step.Verb == Verb.Isolate ? [] : Usual(step), .. step.Details.Checks];
 
     /// <summary>The reading to write down, or null: what stands on the make-safe card is written there and not again.</summary>
     public static PlanReading? Reading(PlannedStep step, bool onCard) => step switch
     {
         { Verb: Verb.Measure } => new PlanReading(step.Text ?? "", Limits(step)),
         { Expect: not null } => new PlanReading(step.Book.Say("reading"), Limits(step)),
-        _ when !onCard && Verified(step) is { Verify: { } verify, VerifyExpect: { } limit } => new PlanReading(verify, step.Book.Print(limit)),
+        _ when !onCard && step.Verb != Verb.Isolate && Verified(step) is { Verify: { } verify, VerifyExpect: { } limit } => new PlanReading(verify, step.Book.Print(limit)),
         { Verb: Verb.Empty } => new PlanReading(step.Book.Say("reading.taken-out"), ""),
         { Verb: Verb.Fill } => new PlanReading(step.Book.Say("reading.filled"), step.Charge is { } charge ? step.Book.Print(charge) : ""),
         _ => null,
@@ -41,16 +44,6 @@ internal static class StepProse
         { Joint: { } joint, Opens: true } => [joint.Release],
         { Joint: { } joint, Closes: true } => [joint.Engage],
         { Part: { } part, Verb: Verb.Aside } => [part.Aside?.How],
-        { Target: Energy energy, Verb: Verb.Isolate } =>
-        [
-            energy.Prepare,
-            energy.Shutdown,
-            energy.Isolate,
-            energy.Lock,
-            energy.Bleed,
-            energy.Wait is { } wait ? step.Book.Say("how.wait", ("time", step.Book.Print(wait))) : null,
-            step.EndsProved ? new SafetyLines(step.Book).VerifyPlace(energy) : Unproved(step),
-        ],
         { Target: Energy energy, Verb: Verb.Verify } => [new SafetyLines(step.Book).VerifyPlace(energy)],
         { Target: Energy energy, Verb: Verb.Restore } => [energy.Restore, .. StillOpen(step)],
         { Target: Fluid fluid, Verb: Verb.Empty } => [fluid.Empty],
@@ -77,9 +70,8 @@ internal static class StepProse
         _ => [],
     });
 
-    private static IEnumerable<string> OnCard(PlannedStep step) => step is { Verb: Verb.Isolate, EndsProved: false } ? [Unproved(step)] : [];
-
-    private static string Unproved(PlannedStep step) => step.Book.Say("how.treat-as-live", ("step", step.ProvedAt));
+    private static IEnumerable<string> OnCard(PlannedStep step) =>
+        step is { Verb: Verb.Isolate, EndsProved: false } ? [step.Book.Say("how.treat-as-live", ("step", step.ProvedAt))] : [];
 
     private static IEnumerable<string> StillOpen(PlannedStep step) =>
         from item in step.Open

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using ProcScript.Analysis.Messages;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -16,13 +17,17 @@ internal static class UsualCautions
     {
         [Hazard.Restraint] = new(SignalWord.Warning, "restraint", ["restraint", "airbag", "air bag", "pretensioner", "igniter", "squib"]),
         [Hazard.HighVoltage] = Voltage("high-voltage"),
-        [Hazard.Pressure] = new(SignalWord.Warning, "pressure", ["pressure", "burst", "spray", "jet"]),
-        [Hazard.Spring] = new(SignalWord.Warning, "spring", ["spring"]),
+        [Hazard.Pressure] = new(SignalWord.Warning, "pressure", ["pressure", "burst", "spray", "jet"]) { Off = [UsualGear.Eyes], Back = [UsualGear.Eyes] },
+        [Hazard.Spring] = new(SignalWord.Warning, "spring", ["spring"]) { Off = [UsualGear.Eyes], Back = [UsualGear.Eyes] },
         [Hazard.HotSurface] = new(SignalWord.Caution, "hot-surface", ["hot", "burn", "scald"]),
-        [Hazard.Scald] = new(SignalWord.Warning, "scald", ["scald", "steam"]),
+        [Hazard.Scald] = new(SignalWord.Warning, "scald", ["scald", "steam"]) { Off = [UsualGear.HotHands, UsualGear.Face] },
         [Hazard.SuspendedLoad] = new(SignalWord.Warning, "suspended-load", ["fall", "drop", "crush"]),
         [Hazard.Refrigerant] = new(SignalWord.Warning, "refrigerant", ["refrigerant", "freez", "frost"]),
-        [Hazard.Static] = new(SignalWord.Notice, "static", ["electrostatic", "static electricity", "static charge", "wrist strap"]),
+        [Hazard.Static] = new(SignalWord.Notice, "static", ["electrostatic", "static electricity", "static charge", "wrist strap"])
+        {
+            Off = [UsualGear.Strap],
+            Back = [UsualGear.Strap],
+        },
     }.ToFrozenDictionary();
 
     private static readonly UsualPair Battery = Voltage("battery-voltage");
@@ -49,7 +54,14 @@ internal static class UsualCautions
 /// <param name="Word">The signal word.</param>
 /// <param name="Name">What its messages are called by: what the hazard is called, what is said before it is let go of and before it is put back under load.</param>
 /// <param name="Words">What words of an author's alert of the same kind begin with.</param>
-internal sealed record UsualPair(SignalWord Word, string Name, string[] Words);
+internal sealed record UsualPair(SignalWord Word, string Name, string[] Words)
+{
+    /// <summary>What its text for letting go says to wear.</summary>
+    public ImmutableArray<UsualGear> Off { get; init; } = [];
+
+    /// <summary>What its text for putting back says to wear.</summary>
+    public ImmutableArray<UsualGear> Back { get; init; } = [];
+}
 
 /// <summary>A usual caution.</summary>
 /// <param name="Kind">What is usual of the hazard.</param>
@@ -58,6 +70,9 @@ internal sealed record UsualCaution(UsualPair Kind, bool IsForLettingGo)
 {
     /// <summary>The signal word.</summary>
     public SignalWord Word => Kind.Word;
+
+    /// <summary>What it says to wear.</summary>
+    public ImmutableArray<UsualGear> Gear => IsForLettingGo ? Kind.Off : Kind.Back;
 
     /// <summary>What the hazard is called.</summary>
     public string Title(Wordbook book) => book.Say($"hazard.{Kind.Name}");

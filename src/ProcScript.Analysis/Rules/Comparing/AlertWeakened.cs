@@ -28,7 +28,7 @@ public sealed class AlertWeakened : Rule
 
             procedure guard_off "Take the guard off" on press {
               stage "Guard" {
-                // There was a warning here, and it is gone: "The edge cuts. Wear gloves."
+                // There was a warning here, and it is gone: "The edge cuts. Keep your hands clear."
                 release guard_pins
                 remove guard
               }
@@ -43,7 +43,7 @@ public sealed class AlertWeakened : Rule
 
             procedure guard_off "Take the guard off" on press {
               stage "Guard" {
-                warning "The edge cuts off a finger. Wear gloves."
+                warning "The edge cuts off a finger. Keep your hands clear."
                 release guard_pins
                 remove guard
               }

@@ -54,6 +54,6 @@ public sealed class AllowanceExpired : Rule
     internal static Finding At(SourceSpan date, string rule, DateOnly day) =>
         new(Id, string.Create(CultureInfo.InvariantCulture, $"{rule} was allowed until {day:yyyy-MM-dd}"), date)
         {
-            Help = "mend what is found on the next line, or set a new day",
+            Help = "fix what is found on the next line, or set a new day",
         };
 }

@@ -25,7 +25,7 @@ public sealed class LineNotChecked : OutcomeRule
             + "measurement follows, in its own block or elsewhere. Lines whose titles tell what they carry are for PRC5053, which also reads what is checked.",
         Why: "A union with a pinched seal looks like any other, and a level is low until somebody looks.",
         Wrong: """
-            line union "union" { release "Hold the pipe with a second spanner." }
+            line union "union" { release "Hold the pipe still." }
 
             machine washer "Washer" {
               fluid rinse "rinse aid" { charge 1 ± 0.1 L  empty "Open the drain."  fill "Fill to the mark." }
@@ -42,7 +42,7 @@ public sealed class LineNotChecked : OutcomeRule
             }
             """,
         Right: """
-            line union "union" { release "Hold the pipe with a second spanner." }
+            line union "union" { release "Hold the pipe still." }
 
             machine washer "Washer" {
               fluid rinse "rinse aid" { charge 1 ± 0.1 L  empty "Open the drain."  fill "Fill to the mark." }

@@ -23,7 +23,7 @@ public sealed class LineOnNothing : MachineRule
         Why: "A line is there to carry something. With that left out, the proof lets somebody open it full or under pressure. Where it is empty, "
             + "as a vent is, write `carries none`, at the joint or once at the kind.",
         Wrong: """
-            line union "union" { release "Hold the pipe with a second spanner." }
+            line union "union" { release "Hold the pipe still." }
 
             machine washer "Washer" {
               fluid oil "gear oil" { charge 1 ± 0.1 L  empty "Open the drain."  fill "Fill to the mark." }
@@ -31,7 +31,7 @@ public sealed class LineOnNothing : MachineRule
             }
             """,
         Right: """
-            line union "union" { release "Hold the pipe with a second spanner." }
+            line union "union" { release "Hold the pipe still." }
 
             machine washer "Washer" {
               fluid oil "gear oil" { charge 1 ± 0.1 L  empty "Open the drain."  fill "Fill to the mark." }

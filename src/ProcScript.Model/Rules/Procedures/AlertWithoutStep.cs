@@ -24,7 +24,7 @@ public sealed class AlertWithoutStep : Rule
               stage "Trim" {
                 release trim_pins
                 remove trim
-                caution "The edge is sharp. Wear gloves."
+                caution "The edge is sharp. Keep your hands clear."
               }
             }
             """,
@@ -34,7 +34,7 @@ public sealed class AlertWithoutStep : Rule
             procedure trim_out "Take the trim off" on cab {
               stage "Trim" {
                 release trim_pins
-                caution "The edge is sharp. Wear gloves."
+                caution "The edge is sharp. Keep your hands clear."
                 remove trim
               }
             }

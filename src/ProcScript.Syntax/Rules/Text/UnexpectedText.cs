@@ -86,13 +86,13 @@ public sealed class UnexpectedText : Rule
     internal static Finding GivenUp(SourceText text, TextSpan next) =>
         new(Id, "the file is not read from here on: too many words before cannot stand where they do", Place(text, next))
         {
-            Help = "mend the first findings, or take this file out of the library if it is no ProcScript",
+            Help = "fix the first findings, or take this file out of the library if it is no ProcScript",
         };
 
     internal static Finding More(SourceSpan last, int count) =>
         new(Id, string.Create(CultureInfo.InvariantCulture, $"{count} more findings of this file are not listed"), last)
         {
-            Help = "mend the first ones: what is left of them is listed then",
+            Help = "fix the first ones: what is left of them is listed then",
         };
 
     private static bool NeedsBlank(string word) => char.IsAsciiLetter(word[0]) || word is "{" or "(" or ",";

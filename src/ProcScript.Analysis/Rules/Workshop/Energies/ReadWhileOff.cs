@@ -30,7 +30,7 @@ public sealed class ReadWhileOff : OutcomeRule
         Why: "The gauge reads zero, the leak spray makes no bubble, and the box is ticked. Or somebody opens the cock to get a reading, with the "
             + "union still loose. It is a warning because the text may mean another thing; allow it then, and say which.",
         Wrong: """
-            line union "union" { release "Hold the pipe with a second spanner." }
+            line union "union" { release "Hold the pipe still." }
 
             machine boiler "Boiler" {
               energy gas "natural gas" {
@@ -54,7 +54,7 @@ public sealed class ReadWhileOff : OutcomeRule
             }
             """,
         Right: """
-            line union "union" { release "Hold the pipe with a second spanner." }
+            line union "union" { release "Hold the pipe still." }
 
             machine boiler "Boiler" {
               energy gas "natural gas" {

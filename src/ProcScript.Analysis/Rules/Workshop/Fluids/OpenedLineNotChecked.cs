@@ -33,7 +33,7 @@ public sealed class OpenedLineNotChecked : OutcomeRule
         Why: "A union with a pinched seal looks like any other. Brakes with air in them give way at the first hill, gas collects until something "
             + "lights it, and coolant is gone after an hour. It is a warning because the words may be others; allow it then, and say which step it is.",
         Wrong: """
-            line union "union" { release "Hold the pipe with a second spanner." }
+            line union "union" { release "Hold the pipe still." }
 
             machine trike "Trike" {
               fluid brake_fluid "brake fluid" { charge 40 ± 5 mL  empty "Open the bleeder."  fill "Fill to the mark." }
@@ -49,7 +49,7 @@ public sealed class OpenedLineNotChecked : OutcomeRule
             }
             """,
         Right: """
-            line union "union" { release "Hold the pipe with a second spanner." }
+            line union "union" { release "Hold the pipe still." }
 
             machine trike "Trike" {
               fluid brake_fluid "brake fluid" { charge 40 ± 5 mL  empty "Open the bleeder."  fill "Fill until no bubbles come." }
