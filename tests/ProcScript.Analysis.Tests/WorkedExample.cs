@@ -15,7 +15,7 @@ internal static class WorkedExample
         clip push_pin "push-in panel clip" { tool trim_lever  spare 10 % }
         clip turn_lock "quarter-turn retainer"
         connector two_way "2-way connector" { release "Press the tab, pull the body, never the wires." }
-        line ac_union "bolted A/C union" { release "Counter-hold the fixed nut."  seals 2 oring_10 }
+        line ac_union "bolted A/C union" { release "Turn the nut back by hand."  seals 2 oring_10 }
         supply oring_10 "10.8 mm HNBR O-ring" { single use }
         """;
 

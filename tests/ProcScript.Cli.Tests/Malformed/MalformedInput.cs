@@ -4,11 +4,14 @@ namespace ProcScript.Cli.Tests.Malformed;
 
 /// <summary>A library that nobody meant to write, and what a check of it must come to.</summary>
 /// <param name="Name">What is odd about it.</param>
-/// <param name="Code">What the run must end with: findings, or clean where the input only looks wrong.</param>
+/// <param name="Code">What the run must end with: findings, clean where the input only looks wrong, or that it cannot be read.</param>
 /// <param name="Files">The files by path.</param>
 internal sealed record MalformedInput(string Name, ExitCode Code, params (string Path, byte[] Bytes)[] Files)
 {
     public static MalformedInput Wrong(string name, string text) => new(name, ExitCode.Findings, ("a.proc", Encoding.UTF8.GetBytes(text)));
+
+    /// <summary>Bytes that no text in UTF-8 has: the file cannot be read, which is no finding about its text.</summary>
+    public static MalformedInput Unreadable(string name, byte[] bytes) => new(name, ExitCode.Usage, ("a.proc", bytes));
 
     public static MalformedInput Wrong(string name, byte[] bytes) => new(name, ExitCode.Findings, ("a.proc", bytes));
 

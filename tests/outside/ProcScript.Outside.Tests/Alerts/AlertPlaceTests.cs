@@ -101,7 +101,7 @@ public sealed partial class AlertPlaceTests
     private static IEnumerable<(int Step, List<string> Words)> AlertsOnPaper(string pack)
     {
         var words = new List<string>();
-        var (isInCards, isHandOver) = (false, false);
+        var (isInCards, isHandOver, isIsolation) = (false, false, false);
         foreach (var line in pack.Split('\n'))
         {
             if (line.StartsWith('#'))
@@ -120,12 +120,17 @@ public sealed partial class AlertPlaceTests
             }
             else if (StepLine().Match(line) is { Success: true } step)
             {
-                isInCards = true;
+                (isInCards, isIsolation) = (true, false);
                 if (words.Count > 0)
                 {
                     yield return (int.Parse(step.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), [.. words]);
                     words.Clear();
                 }
+            }
+            else if (isIsolation || line.StartsWith("**Make safe again", StringComparison.Ordinal))
+            {
+                // The lines of an isolation are a part of the step that they stand before, and the alert is read before them.
+                isIsolation = true;
             }
             else if (!line.StartsWith('>') && line.Length > 0)
             {
