@@ -1,8 +1,8 @@
 namespace ProcScript.Tests;
 
 /// <summary>
-/// How often a test repeats what it makes up at random. A plain <c>dotnet test</c> takes a quarter, so that it stays quick; the checks of a
-/// change set the environment variable <c>PROCSCRIPT_TESTS</c> to <c>all</c>.
+/// How often a test repeats what it makes up at random. A plain <c>dotnet test</c> takes a quarter, so that it stays quick; with the
+/// environment variable <c>PROCSCRIPT_TESTS</c> set to <c>all</c> it takes all.
 /// </summary>
 internal static class Depth
 {
