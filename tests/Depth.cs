@@ -11,4 +11,7 @@ internal static class Depth
 
     /// <summary>How many of so many repetitions are wanted.</summary>
     public static int Of(int all) => IsWhole ? all : Math.Max(1, all / 4);
+
+    /// <summary>How many of the samples have to be of use at the least: of fewer, where chance counts for more, a tenth.</summary>
+    public static int Least(int all) => IsWhole ? all : all / 10;
 }

@@ -94,7 +94,7 @@ public sealed class RefitProperties
                 }
             },
             iter: Depth.Of(2500));
-        Assert.True(counted > Depth.Of(30), $"only {counted} samples were counted");
+        Assert.True(counted > Depth.Least(30), $"only {counted} samples were counted");
     }
 
     [Fact]

@@ -37,7 +37,7 @@ public sealed class RuleProperties
                 }
             },
             iter: Depth.Of(700));
-        Assert.True(kept > Depth.Of(100) && circles > Depth.Of(40), $"{kept} kept, {circles} circles");
+        Assert.True(kept > Depth.Least(100) && circles > Depth.Least(40), $"{kept} kept, {circles} circles");
     }
 
     [Fact]
@@ -101,7 +101,7 @@ public sealed class RuleProperties
                 }
             },
             iter: Depth.Of(900));
-        Assert.True(edges > Depth.Of(60), $"only {edges} edges were tried");
+        Assert.True(edges > Depth.Least(60), $"only {edges} edges were tried");
     }
 
     private static bool Binds(Need need, MachineItem? target) =>
