@@ -64,14 +64,19 @@ public sealed class NamedNotListed : OutcomeRule
         var worn = new HashSet<string>(job.Ppe, StringComparer.Ordinal);
         foreach (var action in outcome.Strip!.Actions.Concat(outcome.Refit!.Actions))
         {
-            var details = StepOrigin.Details(action);
-            var gear = new Listed([.. job.Tools.Concat(details.Tools).Concat(ToolsOf(action.Target)).Select(tool => tool.Title).Distinct()], [.. job.Ppe, .. details.Ppe, .. PpeOf(action.Target)]);
-            worn.UnionWith(gear.Worn);
-            findings.AddRange(
-                from text in Texts(action)
-                from named in Named(text.Words)
-                where !gear.Has(named)
-                select At(named, text.Place, text.Words));
+            // Most texts name nothing, and then nobody asks for the list.
+            var gear = outcome.Procedure.Alerts.IsEmpty ? null : GearOf(action);
+            worn.UnionWith(gear?.Worn ?? []);
+            foreach (var (words, place) in Texts(action))
+            {
+                foreach (var named in Named(words))
+                {
+                    if (!(gear ??= GearOf(action)).Has(named))
+                    {
+                        findings.Add(At(named, place, words));
+                    }
+                }
+            }
         }
 
         // What the job as a whole warns of may be worn at any of its steps.
@@ -81,6 +86,12 @@ public sealed class NamedNotListed : OutcomeRule
             where named.IsWorn && !worn.Any(named.Fits)
             select At(named, alert.Source, alert.Text));
         return findings.DistinctBy(finding => (finding.Primary, finding.Message));
+
+        Listed GearOf(PerformedAction action)
+        {
+            var details = StepOrigin.Details(action);
+            return new Listed([.. job.Tools.Concat(details.Tools).Concat(ToolsOf(action.Target)).Select(tool => tool.Title).Distinct()], [.. job.Ppe, .. details.Ppe, .. PpeOf(action.Target)]);
+        }
 
         ImmutableArray<NamedGear> Named(string text)
         {
