@@ -2,6 +2,7 @@ using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
+using ProcScript.Syntax.Tokens;
 
 namespace ProcScript.Analysis.Mending;
 
@@ -54,7 +55,7 @@ internal static class MendTrial
     }
 
     private static IEnumerable<(TextSpan Span, string Words)> Comments(SyntaxTree tree) => tree.Tokens
-        .Where(token => token.Span.Length > 1 && tree.Text.Content.AsSpan(token.Span.Start, 2).SequenceEqual("//"))
+        .Where(token => token.Category == TokenCategory.Comment)
         .Select(token => (token.Span, tree.Text.Slice(token.Span).Trim()));
 
     private static string? NewError(MendState before, MendState after)

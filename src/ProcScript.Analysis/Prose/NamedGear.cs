@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
+using ProcScript.Analysis.Plans.Words;
 
 namespace ProcScript.Analysis.Prose;
 
@@ -26,7 +27,7 @@ internal sealed partial record NamedGear(string Words, ImmutableArray<string> An
     /// <summary>What counts as the same thing to wear.</summary>
     private static readonly ImmutableArray<ImmutableArray<string>> Worn =
     [
-        ["glove"], ["face shield", "visor"], ["eye protection", "safety glasses", "goggles", "eyewear"], ["wrist strap"], ["ear protection", "hearing protection", "ear defenders", "ear plugs"],
+        ["glove"], UsualGear.Face.Words(), UsualGear.Eyes.Words(), UsualGear.Strap.Words(), ["ear protection", "hearing protection", "ear defenders", "ear plugs"],
         ["respirator", "mask"], ["apron"], ["helmet", "hard hat"], ["harness"],
     ];
 

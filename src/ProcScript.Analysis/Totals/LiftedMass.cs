@@ -19,7 +19,7 @@ internal static class LiftedMass
         var moved = new HashSet<Part>();
         foreach (var step in steps)
         {
-            if (step.Part is { } part && Lifts(step.Verb, step.Details))
+            if (step.Part is { } part && (Moves(step.Verb) || (step.Verb == Verb.Support && IsByHand(step.Details))))
             {
                 Lift(step.Number, step.Verb, part, moved, lifted);
             }
@@ -35,7 +35,7 @@ internal static class LiftedMass
         var moved = new HashSet<Part>();
         foreach (var action in actions)
         {
-            if (action.Target is Part part && (action.Verb == Verb.Support ? Lifts(action.Verb, StepOrigin.Details(action)) : Lifts(action.Verb, ActionDetails.None)))
+            if (action.Target is Part part && (Moves(action.Verb) || (action.Verb == Verb.Support && IsByHand(StepOrigin.Details(action)))))
             {
                 Lift(action.Number, action.Verb, part, moved, lifted);
             }
@@ -44,12 +44,9 @@ internal static class LiftedMass
         return lifted;
     }
 
-    private static bool Lifts(Verb verb, ActionDetails details) => verb switch
-    {
-        Verb.Remove or Verb.Fit or Verb.Aside or Verb.Return => true,
-        Verb.Support => details.Tools.IsEmpty,
-        _ => false,
-    };
+    private static bool Moves(Verb verb) => verb is Verb.Remove or Verb.Fit or Verb.Aside or Verb.Return;
+
+    private static bool IsByHand(ActionDetails support) => support.Tools.IsEmpty;
 
     /// <param name="number">The number of the step.</param>
     /// <param name="verb">What it does.</param>

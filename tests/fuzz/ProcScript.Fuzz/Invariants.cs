@@ -11,6 +11,7 @@ using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Formatting;
 using ProcScript.Syntax.Text;
+using ProcScript.Syntax.Tokens;
 
 namespace ProcScript.Fuzz;
 
@@ -100,8 +101,8 @@ internal static class Invariants
 
         private static ImmutableHashSet<string> Comments(string text) =>
         [
-            .. SyntaxTree.Parse(new SourceText("a.proc", text)).Tokens.Select(token => text.Substring(token.Span.Start, token.Span.Length).Trim())
-                .Where(token => token.StartsWith("//", StringComparison.Ordinal)),
+            .. SyntaxTree.Parse(new SourceText("a.proc", text)).Tokens.Where(token => token.Category == TokenCategory.Comment)
+                .Select(token => text.Substring(token.Span.Start, token.Span.Length).Trim()),
         ];
     }
 

@@ -30,7 +30,7 @@ internal static class UsualGears
     public static bool IsNamedBy(this UsualGear gear, string ppe)
     {
         var plain = LibraryTexts.Plain(ppe);
-        return Words(gear).Concat(PackLanguages.All.Select(language => gear.Title(Wordbook.In(language))))
+        return gear.Words().Concat(PackLanguages.All.Select(language => gear.Title(Wordbook.In(language))))
             .Any(word => plain.Contains(word, StringComparison.OrdinalIgnoreCase));
     }
 
@@ -42,9 +42,10 @@ internal static class UsualGears
         _ => "ppe.wrist-strap",
     };
 
-    private static ImmutableArray<string> Words(UsualGear gear) => gear switch
+    /// <summary>The words by which English texts name it.</summary>
+    public static ImmutableArray<string> Words(this UsualGear gear) => gear switch
     {
-        UsualGear.Eyes => ["eye protection", "eyewear", "safety glasses", "goggles"],
+        UsualGear.Eyes => ["eye protection", "safety glasses", "goggles", "eyewear"],
         UsualGear.Face => ["face shield", "visor"],
         UsualGear.HotHands => ["heat-proof", "heat-resistant", "heat glove", "welding glove"],
         _ => ["wrist strap"],

@@ -108,26 +108,42 @@ public sealed class NamedNotListed : OutcomeRule
     private static IEnumerable<(string Words, SourceSpan Place)> Texts(PerformedAction action)
     {
         var source = StepOrigin.Source(action);
+        foreach (var text in SpokenText.Of(action))
+        {
+            yield return (text, source);
+        }
+
+        if (OfItem(action) is { } said)
+        {
+            yield return (said, source);
+        }
+
         var (own, mirrored) = StepOrigin.Alerts(action.Origin);
-        return
-        [
-            .. SpokenText.Of(action).Concat(OfItem(action)).Select(text => (text, source)),
-            .. own.Concat(mirrored).Concat(action.Target?.Alerts ?? []).Select(alert => (alert.Text, alert.Source)),
-        ];
+        foreach (var alert in own)
+        {
+            yield return (alert.Text, alert.Source);
+        }
+
+        foreach (var alert in mirrored)
+        {
+            yield return (alert.Text, alert.Source);
+        }
+
+        foreach (var alert in action.Target?.Alerts ?? [])
+        {
+            yield return (alert.Text, alert.Source);
+        }
     }
 
     /// <summary>What the item says of taking it off, beside what is said of putting it back.</summary>
-    private static IEnumerable<string> OfItem(PerformedAction action) => new[]
+    private static string? OfItem(PerformedAction action) => action switch
     {
-        action switch
-        {
-            { Verb: Verb.Undo or Verb.Loosen or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut, Target: Joint joint } => joint.Release,
-            { Verb: Verb.Aside, Target: Part part } => part.Aside?.How,
-            { Verb: Verb.Empty, Target: Fluid fluid } => fluid.Empty,
-            { Verb: Verb.Isolate, Target: Energy energy } => string.Join(' ', [energy.Prepare, energy.Shutdown, energy.Isolate, energy.Bleed]),
-            _ => null,
-        },
-    }.OfType<string>();
+        { Verb: Verb.Undo or Verb.Loosen or Verb.Release or Verb.Unplug or Verb.Disconnect or Verb.Cut, Target: Joint joint } => joint.Release,
+        { Verb: Verb.Aside, Target: Part part } => part.Aside?.How,
+        { Verb: Verb.Empty, Target: Fluid fluid } => fluid.Empty,
+        { Verb: Verb.Isolate, Target: Energy energy } => string.Join(' ', [energy.Prepare, energy.Shutdown, energy.Isolate, energy.Bleed]),
+        _ => null,
+    };
 
     private static IEnumerable<Model.Catalog.Tool> ToolsOf(MachineItem? item) => item switch
     {
