@@ -5,7 +5,7 @@ internal static class Repository
 {
     private static readonly string[] BuildFolders = ["bin", "obj", "node_modules"];
 
-    public static string Root { get; } = FindRoot();
+    public static string Root => Checkout.Root;
 
     /// <summary>Every file under a folder, build output aside, as paths from the root with forward slashes, in order.</summary>
     public static IReadOnlyList<string> Files(string folder, string pattern)
@@ -30,15 +30,4 @@ internal static class Repository
     }
 
     private static string FromRoot(string path) => Path.GetRelativePath(Root, path).Replace('\\', '/');
-
-    private static string FindRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "ProcScript.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new InvalidOperationException("The tests do not run inside a checkout.");
-    }
 }

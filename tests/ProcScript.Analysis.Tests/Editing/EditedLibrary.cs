@@ -2,7 +2,6 @@ using System.Globalization;
 using ProcScript.Analysis.Checking;
 using ProcScript.Model;
 using ProcScript.Model.Sources;
-using ProcScript.Syntax;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Tests.Editing;
@@ -31,7 +30,7 @@ internal sealed class EditedLibrary
     /// <summary>The report, with what is remembered.</summary>
     public LibraryReport Check()
     {
-        var store = new Store(Sources(), _parsed);
+        var store = new EditedStore(Sources(), _parsed);
         return LibraryCheck.Run(
             LibraryBinder.Bind(store, _binding, TestContext.Current.CancellationToken), Analysis.Settings.SettingsReader.Read(store), _checks, TestContext.Current.CancellationToken);
     }
@@ -64,19 +63,5 @@ internal sealed class EditedLibrary
             var text = report.Library.Trees.GetValueOrDefault(place.Path)?.Text;
             return text is null ? place.Path : string.Create(CultureInfo.InvariantCulture, $"{place.Path}:{text.PositionAt(place.Span.Start)}-{text.PositionAt(place.Span.End)}");
         }
-    }
-
-    private sealed class Store(MemorySourceStore files, ParsedFiles parsed) : IParsedSourceStore
-    {
-        public IReadOnlyList<string> Paths => files.Paths;
-
-        public bool IsWhole => files.IsWhole;
-
-        public SourceReading Read(string path) => files.Read(path);
-
-        public SyntaxTree Parse(string path, string content) => parsed.Parse(path, content);
-
-        public IReadOnlyCollection<string>? ChangesSince(ISourceStore before) =>
-            Paths.SequenceEqual(before.Paths) ? [.. Paths.Where(path => Read(path) != before.Read(path))] : null;
     }
 }

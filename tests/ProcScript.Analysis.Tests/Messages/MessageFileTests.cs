@@ -61,7 +61,7 @@ public class MessageFileTests
     private static string Written(PackLanguage language, string key)
     {
         using var document = System.Text.Json.JsonDocument.Parse(File.ReadAllText(
-            Path.Combine(MessageFiles.Root, "src/ProcScript.Analysis/Messages", $"{language.Tag()}.json")));
+            Path.Combine(Checkout.Root, "src/ProcScript.Analysis/Messages", $"{language.Tag()}.json")));
         return document.RootElement.GetProperty(key).GetString()!;
     }
 }

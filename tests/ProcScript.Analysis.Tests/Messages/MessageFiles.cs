@@ -5,9 +5,6 @@ namespace ProcScript.Analysis.Tests.Messages;
 /// <summary>The sources of the program, as the tests look for the keys of messages in them.</summary>
 internal static partial class MessageFiles
 {
-    /// <summary>The folder of the solution.</summary>
-    public static string Root { get; } = Find(AppContext.BaseDirectory);
-
     /// <summary>The C# texts of the rooms, their quoted texts, and the templates.</summary>
     public static IEnumerable<string> Texts => Sources("*.cs").Concat(Sources("*.html")).Concat(Sources("*.md")).Concat(Sources("*.css"));
 
@@ -26,13 +23,8 @@ internal static partial class MessageFiles
 
     private static IEnumerable<string> Sources(string pattern) =>
         new[] { "src/ProcScript.Analysis", "src/ProcScript.Cards" }
-            .SelectMany(folder => Directory.EnumerateFiles(Path.Combine(Root, folder), pattern, SearchOption.AllDirectories))
+            .SelectMany(folder => Directory.EnumerateFiles(Path.Combine(Checkout.Root, folder), pattern, SearchOption.AllDirectories))
             .Where(path => !path.Split(Path.DirectorySeparatorChar).Intersect(["bin", "obj"]).Any());
-
-    private static string Find(string folder) =>
-        File.Exists(Path.Combine(folder, "ProcScript.sln"))
-            ? folder
-            : Find(Path.GetDirectoryName(folder) ?? throw new InvalidOperationException("The tests do not run in a checkout."));
 
     [GeneratedRegex("""["'](?<key>[a-z]+(-[a-z0-9]+)*(\.[a-z0-9]+(-[a-z0-9]+)*)*)["']""", RegexOptions.CultureInvariant)]
     private static partial Regex Quoted();

@@ -10,7 +10,7 @@ public class MessageFormatTests
     [Fact]
     public void Numbers_have_the_plural_forms_that_ICU_gives_them()
     {
-        using var table = JsonDocument.Parse(File.ReadAllText(Path.Combine(MessageFiles.Root, "tests/outputs/plurals.json")));
+        using var table = JsonDocument.Parse(File.ReadAllText(Path.Combine(Checkout.Root, "tests/outputs/plurals.json")));
         foreach (var language in PackLanguages.All)
         {
             foreach (var form in table.RootElement.GetProperty(language.Tag()).EnumerateObject())
@@ -23,7 +23,7 @@ public class MessageFormatTests
     [Fact]
     public void Messages_come_out_as_ICU_writes_them()
     {
-        using var samples = JsonDocument.Parse(File.ReadAllText(Path.Combine(MessageFiles.Root, "tests/outputs/messages.json")));
+        using var samples = JsonDocument.Parse(File.ReadAllText(Path.Combine(Checkout.Root, "tests/outputs/messages.json")));
         Assert.All(samples.RootElement.EnumerateArray(), sample => Assert.Equal(
             sample.GetProperty("text").GetString(),
             Written(

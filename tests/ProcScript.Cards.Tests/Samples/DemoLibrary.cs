@@ -13,7 +13,7 @@ namespace ProcScript.Cards.Tests.Samples;
 /// <summary>The plans of the demo library, one a job.</summary>
 internal static class DemoLibrary
 {
-    private static readonly Lazy<Dictionary<string, (Procedure Procedure, Plan Plan)>> All = new(() => LibraryCheck.Run(new Folder(Root())).Procedures
+    private static readonly Lazy<Dictionary<string, (Procedure Procedure, Plan Plan)>> All = new(() => LibraryCheck.Run(new Folder(Checkout.Root)).Procedures
         .Where(report => report.IsProven)
         .GroupBy(report => report.Procedure.Job, StringComparer.Ordinal)
         .ToDictionary(reports => reports.Key, reports => (reports.First().Procedure, reports.First().CreatePlan()!), StringComparer.Ordinal));
@@ -23,7 +23,7 @@ internal static class DemoLibrary
 
     private static readonly Lazy<IReadOnlyDictionary<string, Plan>> AllGermanPlans = new(() =>
     {
-        var store = new Folder(Path.Combine(Root(), "procedures"));
+        var store = new Folder(Path.Combine(Checkout.Root, "procedures"));
         var settings = SettingsReader.Read(store).With(SettingsTable.Language, PackLanguage.German).WithTranslation(store);
         return LibraryCheck.Run(LibraryBinder.Bind(settings.Translation!.Over(store)), settings with { Translation = null }).Procedures
             .Where(report => report.IsProven)
@@ -38,11 +38,11 @@ internal static class DemoLibrary
     public static IReadOnlyDictionary<string, Plan> Plans => AllPlans.Value;
 
     /// <summary>The sources by their paths.</summary>
-    public static IReadOnlyDictionary<string, string> Files { get; } = new Folder(Root()) is var folder
+    public static IReadOnlyDictionary<string, string> Files { get; } = new Folder(Checkout.Root) is var folder
         ? folder.Paths.ToDictionary(path => path, path => folder.Read(path).Content!, StringComparer.Ordinal) : [];
 
     /// <summary>The plans by their jobs where one file has another text.</summary>
-    public static IReadOnlyDictionary<string, Plan> PlansWith(string path, string text) => LibraryCheck.Run(new Folder(Root(), path, text)).Procedures
+    public static IReadOnlyDictionary<string, Plan> PlansWith(string path, string text) => LibraryCheck.Run(new Folder(Checkout.Root, path, text)).Procedures
         .Where(report => report.IsProven)
         .GroupBy(report => report.Procedure.Job, StringComparer.Ordinal)
         .ToDictionary(reports => reports.Key, reports => reports.First().CreatePlan()!, StringComparer.Ordinal);
@@ -62,17 +62,6 @@ internal static class DemoLibrary
         from open in rule.Open
         where open.Item is Part
         select ((Energy)rule.Action.Target, (Part)open.Item);
-
-    private static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "ProcScript.sln")))
-        {
-            folder = folder.Parent ?? throw new InvalidOperationException("The tests do not run from a checkout.");
-        }
-
-        return folder.FullName;
-    }
 
     private sealed class Folder(string root, string? edited = null, string text = "") : ISourceStore
     {

@@ -40,8 +40,8 @@ public sealed class ProtocolTypeTests : IDisposable
     {
         var (read, written) = (new TypeScriptTypes(written: false), new TypeScriptTypes(written: true));
         var checks = new StringBuilder();
-        var received = ServedMessages.Received(Path.Combine(Root, "src/ProcScript.LanguageServer")).ToList();
-        var sent = ServedMessages.Sent(Path.Combine(Root, "src/ProcScript.LanguageServer")).ToList();
+        var received = ServedMessages.Received(Path.Combine(Checkout.Root, "src/ProcScript.LanguageServer")).ToList();
+        var sent = ServedMessages.Sent(Path.Combine(Checkout.Root, "src/ProcScript.LanguageServer")).ToList();
         Assert.True(received.Count > 30 && sent.Count > 5, "The messages are not found in the source any more.");
         foreach (var (method, parameters, result) in received)
         {
@@ -89,22 +89,9 @@ public sealed class ProtocolTypeTests : IDisposable
         Assert.Contains("error TS2", output, StringComparison.Ordinal);
     }
 
-    private static string Root { get; } = FindRoot();
-
-    private static string FindRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "ProcScript.sln")))
-        {
-            folder = folder.Parent!;
-        }
-
-        return folder.FullName;
-    }
-
     private async Task<(int Code, string Output)> CompileAsync(string source)
     {
-        var packages = Path.Combine(Root, "src/vscode/node_modules");
+        var packages = Path.Combine(Checkout.Root, "src/vscode/node_modules");
         var types = Path.Combine(packages, "vscode-languageserver-protocol/lib/common/api.d.ts");
         var compiler = Path.Combine(packages, ".bin/tsc");
         Assert.SkipUnless(File.Exists(types) && File.Exists(compiler), "The protocol's types are not installed: npm --prefix src/vscode ci --ignore-scripts");

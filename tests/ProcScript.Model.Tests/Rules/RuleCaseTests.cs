@@ -21,7 +21,7 @@ public sealed class RuleCaseTests
 
     private static IEnumerable<string> Bind(string code, string kind)
     {
-        var folder = Path.Combine(Repository.Root, "tests", "cases", "rules", code, kind);
+        var folder = Path.Combine(Checkout.Cases, "rules", code, kind);
         var files = Directory.EnumerateFiles(folder, "*.proc", SearchOption.AllDirectories)
             .Select(path => KeyValuePair.Create(Path.GetRelativePath(folder, path), File.ReadAllText(path)));
         var library = LibraryBinder.Bind(new MemorySourceStore(files), TestContext.Current.CancellationToken);

@@ -19,7 +19,7 @@ internal sealed class FuzzRun
     private const int MostKeptOfASort = 5;
 
     private readonly FuzzOptions _options;
-    private readonly SeedLibraries _seeds = SeedLibraries.In(RepositoryRoot());
+    private readonly SeedLibraries _seeds = SeedLibraries.In(Checkout.Root);
     private readonly Dictionary<string, int> _broken = new(StringComparer.Ordinal);
     private readonly Dictionary<InputSort, SortTally> _tallies;
 
@@ -129,18 +129,5 @@ internal sealed class FuzzRun
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"{inputs} inputs in {time.TotalSeconds:0} s, seed {_options.Seed}: {(_broken.Count == 0 ? "everything holds" : $"{_broken.Values.Sum()} broken, kept in {_options.Keep}")}"));
-    }
-
-    private static string RepositoryRoot()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-        {
-            if (File.Exists(Path.Combine(folder.FullName, "ProcScript.sln")))
-            {
-                return folder.FullName;
-            }
-        }
-
-        throw new DirectoryNotFoundException("The inputs are made from the repository's own texts: run it from a clone.");
     }
 }

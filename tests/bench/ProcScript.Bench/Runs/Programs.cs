@@ -21,23 +21,12 @@ internal static class Programs
 
     private static void Publish(string output, params string[] options)
     {
-        string[] arguments = ["publish", Path.Combine(Root(), "src", "ProcScript.Cli"), "-c", "Release", "-o", output, "--nologo", "-v", "quiet", .. options];
+        string[] arguments = ["publish", Path.Combine(Checkout.Root, "src", "ProcScript.Cli"), "-c", "Release", "-o", output, "--nologo", "-v", "quiet", .. options];
         using var publish = Process.Start(new ProcessStartInfo("dotnet", arguments)) ?? throw new InvalidOperationException("'dotnet' did not start.");
         publish.WaitForExit();
         if (publish.ExitCode != 0)
         {
             throw new InvalidOperationException("The program could not be published.");
         }
-    }
-
-    private static string Root()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "ProcScript.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new InvalidOperationException("The benchmark does not run inside a checkout.");
     }
 }

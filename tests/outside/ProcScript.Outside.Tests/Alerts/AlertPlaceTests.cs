@@ -145,13 +145,7 @@ public sealed partial class AlertPlaceTests
 
     private static IEnumerable<KeyValuePair<string, string>> Files()
     {
-        var root = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(root.FullName, "ProcScript.sln")))
-        {
-            root = root.Parent ?? throw new InvalidOperationException("The tests do not run from a checkout.");
-        }
-
-        var library = Path.Combine(root.FullName, "procedures");
+        var library = Path.Combine(Checkout.Root, "procedures");
         return Directory.EnumerateFiles(library, "*.proc", SearchOption.AllDirectories)
             .Select(path => KeyValuePair.Create(Path.GetRelativePath(library, path).Replace('\\', '/'), File.ReadAllText(path)));
     }

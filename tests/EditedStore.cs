@@ -1,7 +1,7 @@
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
 
-namespace ProcScript.Fuzz;
+namespace ProcScript.Tests;
 
 /// <summary>The files of a library as an editor holds them: what has not changed is not parsed again.</summary>
 internal sealed class EditedStore(MemorySourceStore files, ParsedFiles parsed) : IParsedSourceStore

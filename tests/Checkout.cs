@@ -1,10 +1,12 @@
-namespace ProcScript.Cli.Tests;
+namespace ProcScript.Tests;
 
-/// <summary>The checkout that the tests were built in.</summary>
+/// <summary>The checkout that the tests, the fuzzer or the benchmarks were built in.</summary>
 internal static class Checkout
 {
+    /// <summary>The folder of the solution.</summary>
     public static string Root { get; } = Find();
 
+    /// <summary>The folder of the cases.</summary>
     public static string Cases { get; } = Path.Combine(Root, "tests", "cases");
 
     private static string Find()
@@ -17,6 +19,6 @@ internal static class Checkout
             }
         }
 
-        throw new InvalidOperationException("The tests do not run inside a checkout.");
+        throw new InvalidOperationException("This does not run inside a checkout.");
     }
 }
