@@ -9,12 +9,14 @@ public sealed class CommandLineTests : IDisposable
     public void Dispose() => _disk.Dispose();
 
     [Fact]
-    public async Task The_version_is_told()
+    public async Task The_version_is_told_and_the_commit_that_was_built()
     {
         var run = await CliRun.AtAsync(_disk.Path, "--version");
 
         Assert.Equal(ExitCode.Clean, run.Code);
-        Assert.Matches("^procscript [0-9]+\\.[0-9]+\\.[0-9]+\n$", run.Output);
+        // Sources that came without their history have no commit.
+        var commit = Path.Exists(Path.Combine(Checkout.Root, ".git")) ? " \\(commit [0-9a-f]{12}\\)" : "";
+        Assert.Matches($"^procscript [0-9]+\\.[0-9]+\\.[0-9]+{commit}\n$", run.Output);
         Assert.Equal("", run.Error);
     }
 
