@@ -1,0 +1,11 @@
+using System.Collections.Immutable;
+using ProcScript.Syntax.Findings;
+
+namespace ProcScript.Analysis.Auditing;
+
+/// <summary>A mistake with what came of it.</summary>
+/// <param name="Mistake">The mistake.</param>
+/// <param name="Noticed">How grave the gravest new finding is; null where there is none.</param>
+/// <param name="Rule">The rule of that finding.</param>
+/// <param name="Packs">Where nothing notices: the procedures whose packs say something else with the mistake than without.</param>
+public sealed record TriedMistake(Mistake Mistake, Severity? Noticed, string? Rule, ImmutableArray<string> Packs);
