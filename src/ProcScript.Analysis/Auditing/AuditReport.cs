@@ -8,8 +8,11 @@ namespace ProcScript.Analysis.Auditing;
 public sealed record AuditReport(ImmutableArray<TriedMistake> Tried)
 {
     /// <summary>The mistakes that nothing notices.</summary>
-    public IEnumerable<TriedMistake> Unnoticed => Tried.Where(tried => tried.Noticed is null);
+    public IEnumerable<TriedMistake> Unnoticed => Tried.Where(tried => !tried.IsNoticed);
 
     /// <summary>How many are noticed at this severity.</summary>
-    public int Count(Severity severity) => Tried.Count(tried => tried.Noticed == severity);
+    public int Count(Severity severity) => Tried.Count(tried => tried.Severity == severity);
+
+    /// <summary>How many only the expectations of the library notice.</summary>
+    public int Unexpected => Tried.Count(tried => tried.IsUnexpected);
 }

@@ -20,7 +20,7 @@ internal sealed class ItemPlaces
             .OrderBy(one => one.Item, StringComparer.Ordinal)
             .ToLookup(
                 one => (one.Machine, one.Item[..one.Item.IndexOf('[', StringComparison.Ordinal)]),
-                one => (ImmutableArray<string>)[.. one.Item[(one.Item.IndexOf('[', StringComparison.Ordinal) + 1)..^1].Split(", ")]));
+                one => (ImmutableArray<string>)[.. one.Item[(one.Item.IndexOf('[', StringComparison.Ordinal) + 1)..^1].Split(',', StringSplitOptions.TrimEntries)]));
 
     /// <summary>Another value of one index at which there is an item of the same name; null where there is none.</summary>
     /// <param name="machine">The machine.</param>

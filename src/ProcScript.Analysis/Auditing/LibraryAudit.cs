@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Expecting;
 using ProcScript.Analysis.Plans;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
@@ -13,6 +14,7 @@ public static class LibraryAudit
     /// <param name="settings">What the shop has chosen.</param>
     /// <param name="sound">A check of the library as it is, without errors.</param>
     /// <param name="isAskedAbout">The files in which mistakes are made.</param>
+    /// <param name="expectations">What the library expects of itself, and is met.</param>
     /// <param name="progress">Told how many mistakes were tried, of how many; from several threads.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
     public static AuditReport Run(
@@ -20,6 +22,7 @@ public static class LibraryAudit
         CheckSettings settings,
         LibraryReport sound,
         Predicate<string> isAskedAbout,
+        IReadOnlyCollection<ExpectFile> expectations,
         Action<int, int>? progress = null,
         CancellationToken cancellation = default)
     {
@@ -27,6 +30,7 @@ public static class LibraryAudit
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(sound);
         ArgumentNullException.ThrowIfNull(isAskedAbout);
+        ArgumentNullException.ThrowIfNull(expectations);
         Mistake[] mistakes = [.. MistakeSeeds.In(sound.Library, isAskedAbout)];
         var known = Counts(sound);
         var packs = sound.Procedures.DistinctBy(one => one.Key).ToDictionary(one => one.Key, one => new Lazy<string?>(() => PackOf(one)), StringComparer.Ordinal);
@@ -54,10 +58,22 @@ public static class LibraryAudit
                 .Where(one => counts[Key(one)] > known.GetValueOrDefault(Key(one)))
                 .OrderByDescending(one => one.Severity)
                 .FirstOrDefault();
-            return worst is not null
-                ? new TriedMistake(mistake, worst.Severity, worst.Finding.Rule.Code, [])
-                : new TriedMistake(mistake, null, null, [.. report.Procedures.Where(one => one.Procedure.Files.Contains(mistake.Place.Path) && IsOtherwise(one)).Select(one => one.Procedure.Name).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]);
+            if (worst is not null)
+            {
+                return new TriedMistake(mistake, worst.Severity, worst.Finding.Rule.Code, IsUnexpected: false, []);
+            }
+
+            var check = new ExpectCheck(report);
+            return expectations.Any(file => !check.Judge(file).IsEmpty)
+                ? new TriedMistake(mistake, null, null, IsUnexpected: true, [])
+                : new TriedMistake(mistake, null, null, IsUnexpected: false, [.. OtherPacks(report, mistake.Place.Path)]);
         }
+
+        IEnumerable<string> OtherPacks(LibraryReport report, string path) => report.Procedures
+            .Where(one => one.Procedure.Sees(path) && IsOtherwise(one))
+            .Select(one => one.Procedure.Name)
+            .Distinct(StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal);
 
         bool IsOtherwise(ProcedureReport procedure) => !packs.TryGetValue(procedure.Key, out var pack) || pack.Value != PackOf(procedure);
     }

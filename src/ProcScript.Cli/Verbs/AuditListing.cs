@@ -16,13 +16,13 @@ internal static class AuditListing
     {
         foreach (var machine in audit.Tried.GroupBy(tried => tried.Mistake.Machine, StringComparer.Ordinal))
         {
-            var unnoticed = machine.Where(tried => tried.Noticed is null).ToList();
+            var unnoticed = machine.Where(tried => !tried.IsNoticed).ToList();
             terminal.WriteLine(new Piece($"machine {machine.Key}", Ink.Strong), new Piece($": {Share(machine)}"));
             Section("facts that no procedure leans on", [.. unnoticed.Where(tried => !tried.Mistake.InProcedure && tried.Packs.IsEmpty)]);
             Section("facts whose loss changes a pack without a word", [.. unnoticed.Where(tried => !tried.Mistake.InProcedure && !tried.Packs.IsEmpty)]);
             foreach (var procedure in machine.Where(tried => tried.Mistake.InProcedure).GroupBy(tried => tried.Mistake.Owner, StringComparer.Ordinal))
             {
-                var missed = procedure.Where(tried => tried.Noticed is null).ToList();
+                var missed = procedure.Where(tried => !tried.IsNoticed).ToList();
                 if (missed.Count > 0)
                 {
                     Section($"procedure {procedure.Key}: {Share(procedure)}", missed);
@@ -40,7 +40,7 @@ internal static class AuditListing
             }
 
             terminal.WriteLine(new Piece($"  {title}"));
-            foreach (var (mistake, _, _, packs) in mistakes)
+            foreach (var (mistake, _, _, _, packs) in mistakes)
             {
                 var place = string.Create(CultureInfo.InvariantCulture, $"{PrintableText.Of(paths.Of(mistake.Place.Path))}:{mistake.Line}");
                 var changed = packs.IsEmpty ? "" : $" (changes {(packs.Length > MostNamed ? $"{Counted.Of(packs.Length, "pack")}, {packs[0]} among them" : string.Join(", ", packs))})";
@@ -58,6 +58,7 @@ internal static class AuditListing
         .Select(severity => (Word: SeverityWords.Of(severity), Count: audit.Count(severity)))
         .Where(one => one.Count > 0)
         .Select(one => $"{one.Count} {(one.Word == "error" ? "noticed as an error" : $"as a {one.Word}")}")
+        .Concat(audit.Unexpected == 0 ? [] : [$"{audit.Unexpected} by what the library expects"])
         .DefaultIfEmpty("none noticed"));
 
     private static string What(Mistake mistake) => mistake.Sort == MistakeSort.OtherPlace ? "" : " left out";
@@ -65,6 +66,6 @@ internal static class AuditListing
     private static string Share(IEnumerable<TriedMistake> tried)
     {
         var all = tried.ToList();
-        return string.Create(CultureInfo.InvariantCulture, $"{all.Count(one => one.Noticed is not null)} of {Counted.Of(all.Count, "mistake")} noticed");
+        return string.Create(CultureInfo.InvariantCulture, $"{all.Count(one => one.IsNoticed)} of {Counted.Of(all.Count, "mistake")} noticed");
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Auditing;
+using ProcScript.Analysis.Expecting;
 using ProcScript.Analysis.Reports.Documents;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
@@ -15,7 +16,7 @@ internal static class AuditVerb
     /// <summary>Checks, tries the mistakes, and lists.</summary>
     public static async Task<ExitCode> RunAsync(AuditRequest request, Surroundings around, CancellationToken stop)
     {
-        DiskSourceStore store = new(SourceSelection.Find(request.Input, around.CurrentFolder), around.OpenInput);
+        var (store, expectations) = Expectations.Find(request.Input, around);
         if (request.Output is { } named)
         {
             OutputFile.RefuseInput(named, store, around);
@@ -32,8 +33,15 @@ internal static class AuditVerb
             return ExitCode.Findings;
         }
 
+        ExpectCheck check = new(report);
+        if (expectations.Sum(file => check.Judge(file).Length + file.Problems.Length) is var otherwise and > 0)
+        {
+            around.Error.WriteLine($"procscript: the library has {Counted.Of(otherwise, "expectation")} not met, which would notice nothing more. See 'procscript test', and audit it then.");
+            return ExitCode.Findings;
+        }
+
         using AuditProgress progress = new(around);
-        var audit = await Task.Run(() => LibraryAudit.Run(store, settings, report, store.Selection.IsGiven, progress.Tell, stop), stop).WaitAsync(stop);
+        var audit = await Task.Run(() => LibraryAudit.Run(store, settings, report, store.Selection.IsGiven, expectations, progress.Tell, stop), stop).WaitAsync(stop);
         progress.Clear();
         Tell(audit, report, request, store, around);
         return audit.Unnoticed.Count() > request.AtMost ? ExitCode.Findings : ExitCode.Clean;

@@ -77,15 +77,15 @@ public sealed class LibraryAuditTests
     public void It_is_said_what_is_noticed_and_what_a_pack_says_otherwise()
     {
         var report = Check(Fan);
-        var audit = LibraryAudit.Run(MemorySourceStore.Of(Path, Fan), new CheckSettings(), report, _ => true, cancellation: TestContext.Current.CancellationToken);
+        var audit = LibraryAudit.Run(MemorySourceStore.Of(Path, Fan), new CheckSettings(), report, _ => true, [], cancellation: TestContext.Current.CancellationToken);
         var tried = audit.Tried.ToDictionary(one => one.Mistake.Words, StringComparer.Ordinal);
 
-        Assert.Equal((Severity.Error, "PRC3001"), (tried["release guard_pins"].Noticed, tried["release guard_pins"].Rule));
-        Assert.Equal(Severity.Error, tried["remove wheel"].Noticed);
+        Assert.Equal((Severity.Error, "PRC3001"), (tried["release guard_pins"].Severity, tried["release guard_pins"].Rule));
+        Assert.Equal(Severity.Error, tried["remove wheel"].Severity);
         // Nothing but the machine itself says so, and no job gets there.
-        Assert.Null(tried["latch behind guard"].Noticed);
+        Assert.Null(tried["latch behind guard"].Severity);
         Assert.Empty(tried["latch behind guard"].Packs);
-        Assert.Null(tried["inspect flap[side]"].Noticed);
+        Assert.Null(tried["inspect flap[side]"].Severity);
         Assert.Equal(["flap_off"], tried["inspect flap[side]"].Packs);
     }
 
@@ -97,7 +97,7 @@ public sealed class LibraryAuditTests
         var store = new MemorySourceStore(files);
         var sound = LibraryCheck.Run(store, new CheckSettings(), TestContext.Current.CancellationToken);
 
-        var audit = LibraryAudit.Run(store, new CheckSettings(), sound, path => path.StartsWith("torvessa-e9/", StringComparison.Ordinal), cancellation: TestContext.Current.CancellationToken);
+        var audit = LibraryAudit.Run(store, new CheckSettings(), sound, path => path.StartsWith("torvessa-e9/", StringComparison.Ordinal), [], cancellation: TestContext.Current.CancellationToken);
 
         Assert.True(audit.Tried.Length >= 40, $"{audit.Tried.Length} mistakes");
         Assert.NotEmpty(audit.Unnoticed);
@@ -109,7 +109,7 @@ public sealed class LibraryAuditTests
                 .Where(one => fresh.Findings.Count(other => Same(one, other)) > sound.Findings.Count(other => Same(one, other)))
                 .Select(one => (Severity?)one.Severity)
                 .Max();
-            Assert.Equal((tried.Mistake.Words, more), (tried.Mistake.Words, tried.Noticed));
+            Assert.Equal((tried.Mistake.Words, more), (tried.Mistake.Words, tried.Severity));
         }
 
         static bool Same(ReportedFinding one, ReportedFinding other) =>

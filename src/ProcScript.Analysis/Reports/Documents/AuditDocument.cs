@@ -12,9 +12,10 @@ namespace ProcScript.Analysis.Reports.Documents;
 /// <param name="Errors">How many of them are noticed as an error.</param>
 /// <param name="Warnings">How many as a warning at the most.</param>
 /// <param name="Hints">How many as a hint at the most.</param>
+/// <param name="Unexpected">How many only by what the library expects of itself.</param>
 /// <param name="Unnoticed">Those that nothing notices, in the order of files and text.</param>
 public sealed record AuditDocument(
-    int Version, string Program, int Tried, int Errors, int Warnings, int Hints, ImmutableArray<MistakeDocument> Unnoticed)
+    int Version, string Program, int Tried, int Errors, int Warnings, int Hints, int Unexpected, ImmutableArray<MistakeDocument> Unnoticed)
 {
     /// <summary>The published form of a report.</summary>
     /// <param name="audit">The audit.</param>
@@ -27,6 +28,7 @@ public sealed record AuditDocument(
         audit.Count(Severity.Error),
         audit.Count(Severity.Warning),
         audit.Count(Severity.Hint),
+        audit.Unexpected,
         [.. audit.Unnoticed.Select(one => new MistakeDocument(
             ReportWords.Of(one.Mistake.Sort), places(one.Mistake.Place), one.Mistake.Replacement, one.Mistake.Words, one.Mistake.Machine,
             one.Mistake.InProcedure ? one.Mistake.Owner : null, one.Packs))]);
