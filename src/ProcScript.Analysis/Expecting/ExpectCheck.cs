@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ProcScript.Analysis.Plans;
-using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Expecting;
 
