@@ -118,9 +118,22 @@ internal sealed class RepairSearch(SourceText text, ParserTokenStream tokens, Se
         var isReserved = kind == NAME && !isOnNewLine && TokenNames.IsReserved(next.Kind);
         if (isRespelt || isReserved)
         {
+            // Whoever mistakes one bracket mistakes the other.
+            var closing = kind is LEFT_BRACKET or LEFT_PAREN ? Array.FindIndex(_ahead, token => token is RIGHT_BRACKET or RIGHT_PAREN) : -1;
+            var closed = closing > 0 ? _ahead[closing] : 0;
+            if (closing > 0)
+            {
+                _ahead[closing] = kind == LEFT_BRACKET ? RIGHT_BRACKET : RIGHT_PAREN;
+            }
+
             _ahead[1] = kind;
             var reach = lookahead.Reach(state, context, _ahead.AsSpan(1));
             _ahead[1] = next.Kind;
+            if (closing > 0)
+            {
+                _ahead[closing] = closed;
+            }
+
             var action = isRespelt ? RepairAction.Respell : RepairAction.TakeAsName;
             Note(new Repair(action, kind, BeginsSentence: false, [kind]), reach, isRespelt ? Rank.Respelt : Rank.Reserved);
         }
@@ -237,10 +250,14 @@ internal sealed class RepairSearch(SourceText text, ParserTokenStream tokens, Se
         {
             var last = _ahead[length];
             _ahead[length] = STRING;
-            Note(
-                new Repair(RepairAction.Quote, STRING, BeginsSentence: false, []) { Length = length },
-                length - 1 + lookahead.Reach(state, context, Ahead(length)),
-                Rank.Quoted);
+
+            // More than the text itself has to make sense.
+            var reach = lookahead.Reach(state, context, Ahead(length));
+            if (reach > 1)
+            {
+                Note(new Repair(RepairAction.Quote, STRING, BeginsSentence: false, []) { Length = length }, length - 1 + reach, Rank.Quoted);
+            }
+
             _ahead[length] = last;
         }
     }

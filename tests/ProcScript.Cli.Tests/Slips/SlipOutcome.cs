@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ProcScript.Analysis;
 using ProcScript.Cli.Tests.Rules;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;

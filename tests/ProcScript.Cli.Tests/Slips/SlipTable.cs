@@ -1,5 +1,3 @@
-using ProcScript.Cli.Tests.Cases;
-
 namespace ProcScript.Cli.Tests.Slips;
 
 /// <summary>The usual slips, one a row, with what the program makes of each: the table of <c>slips.md</c>.</summary>
