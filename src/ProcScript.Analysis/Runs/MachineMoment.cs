@@ -31,7 +31,7 @@ public sealed class MachineMoment
 
     /// <summary>Whether a verb that suits an item would leave it as it is already.</summary>
     public bool IsDone(Verb verb, MachineItem item) =>
-        Suits(verb, item) && ActionEffect.On(State, Request(verb, item)) is [var change, ..] && change.Before == change.After;
+        Suits(verb, item) && (item is Joint joint && State.Attached(joint) == 0 && ActionTable.Row(verb).Phase == ActionPhase.Strip || ActionEffect.On(State, Request(verb, item)) is [var change, ..] && change.Before == change.After);
 
     /// <summary>What is still missing for a verb that suits an item, in words.</summary>
     public ImmutableArray<string> Missing(Verb verb, MachineItem item) => Suits(verb, item)

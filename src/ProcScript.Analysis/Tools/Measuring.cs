@@ -7,7 +7,7 @@ namespace ProcScript.Analysis.Tools;
 /// Tools that tell how something stands and change nothing, by English words of their titles: they prove that an energy is off, and are of no use
 /// where it only comes back. Common practice, no source. Gauges that set something, such as a feeler gauge, are not among them.
 /// </summary>
-internal static class Measuring
+public static class Measuring
 {
     private static readonly ImmutableArray<string> Words =
     [

@@ -7,7 +7,7 @@ using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.LanguageServer.Features;
 
-/// <summary>Procedures that call each other with <c>do</c>, and what a call takes.</summary>
+/// <summary>Procedures that call each other with <c>do</c>.</summary>
 internal static class CallMethods
 {
     private const int Function = 12;
@@ -24,10 +24,6 @@ internal static class CallMethods
             await AskAsync(workspace, parameters.Item, cancellation).ConfigureAwait(false) is { } asked ? [.. Incoming(asked, parameters.Item)] : []);
         methods.Request<CallHierarchyCallsParams, ImmutableArray<CallHierarchyOutgoingCall>>("callHierarchy/outgoingCalls", async (parameters, cancellation) =>
             await AskAsync(workspace, parameters.Item, cancellation).ConfigureAwait(false) is { } asked ? [.. Outgoing(asked, parameters.Item)] : []);
-        methods.Request<TextDocumentPositionParams, SignatureHelp?>("textDocument/signatureHelp", async (parameters, cancellation) =>
-            await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is { } asked
-                ? Signature(asked, asked.OffsetOf(parameters.Position))
-                : null);
     }
 
     private static Task<Asked?> AskAsync(Workspace workspace, CallHierarchyItem item, CancellationToken cancellation) =>
@@ -43,7 +39,8 @@ internal static class CallMethods
     private static (string Path, ProcedureSyntax Procedure)? ProcedureAt(Asked asked, int offset) =>
         asked.Analysis.Names.At(asked.Path, offset) is var (_, thing) ? Declared(asked, thing) : null;
 
-    private static (string Path, ProcedureSyntax Procedure)? Declared(Asked asked, NamedThing thing) =>
+    /// <summary>The procedure that a name means; null where it means something else.</summary>
+    public static (string Path, ProcedureSyntax Procedure)? Declared(Asked asked, NamedThing thing) =>
         thing.Scope == NameScope.Library
         && asked.Analysis.Library.Trees[thing.Path].Root.Declarations.OfType<ProcedureSyntax>().FirstOrDefault(one => one.Name.Text == thing.Name) is { } procedure
             ? (thing.Path, procedure)
@@ -79,22 +76,5 @@ internal static class CallMethods
             select new CallHierarchyOutgoingCall(
                 Item(asked.Analysis, calls.Key.Path, calls.Key.Procedure),
                 [.. calls.Select(call => asked.Places.RangeOf(call.Procedure.Span))]);
-    }
-
-    private static SignatureHelp? Signature(Asked asked, int offset)
-    {
-        var place = TypingPlace.At(asked, offset);
-        if (place.Words is not ["do", var name, "(", .. var arguments]
-            || arguments.Contains(")")
-            || asked.Analysis.Names.Meaning(new NameUse(default, name, NameScope.Library, "", false), asked.Path) is not { } thing
-            || Declared(asked, thing) is not var (path, procedure))
-        {
-            return null;
-        }
-
-        var text = asked.Analysis.Library.Trees[path].Text;
-        var parameters = procedure.Parameters.Select(parameter => new ParameterInformation(text.Slice(parameter.Span))).ToImmutableArray();
-        var label = $"{name}({string.Join(", ", parameters.Select(parameter => parameter.Label))})";
-        return new SignatureHelp([new SignatureInformation(label, parameters)], 0, arguments.Count(word => word == ","));
     }
 }

@@ -1,5 +1,7 @@
+using ProcScript.LanguageServer.Completing;
 using ProcScript.LanguageServer.Jobs;
 using ProcScript.LanguageServer.Protocol;
+using ProcScript.LanguageServer.Reference;
 using ProcScript.LanguageServer.Serving;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Names;
@@ -7,11 +9,14 @@ using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.LanguageServer.Features;
 
-/// <summary>Tells what the word under the pointer means: of an item of a machine also what it is like at this line of the procedure.</summary>
+/// <summary>
+/// Tells what the word under the pointer means: of an item of a machine also what it is like at this line of the procedure, of a word of the
+/// language what the reference says of it.
+/// </summary>
 internal static class HoverMethods
 {
     /// <summary>Adds the method.</summary>
-    public static void Add(MethodTable methods, Workspace workspace) =>
+    public static void Add(MethodTable methods, Workspace workspace, ReferenceWords reference) =>
         methods.Request<TextDocumentPositionParams, Hover?>("textDocument/hover", (parameters, cancellation) => workspace.AskTextAsync<Hover>(
             parameters.TextDocument,
             async (asked, judged) =>
@@ -19,7 +24,7 @@ internal static class HoverMethods
                 var offset = asked.OffsetOf(parameters.Position);
                 if (asked.Analysis.Names.At(asked.Path, offset) is not var (use, thing))
                 {
-                    return null;
+                    return WordHover.At(asked, offset, reference);
                 }
 
                 if (IsProcedure(asked, thing))

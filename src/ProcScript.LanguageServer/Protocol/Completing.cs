@@ -11,6 +11,9 @@ internal sealed record CompletionItem(string Label, int Kind)
     /// <summary>A few words beside it.</summary>
     public string? Detail { get; init; }
 
+    /// <summary>What it is, at length.</summary>
+    public MarkupContent? Documentation { get; init; }
+
     /// <summary>Its place in the order.</summary>
     public string? SortText { get; init; }
 

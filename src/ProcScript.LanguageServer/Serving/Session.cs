@@ -1,6 +1,8 @@
 using ProcScript.LanguageServer.Checking;
+using ProcScript.LanguageServer.Completing;
 using ProcScript.LanguageServer.Features;
 using ProcScript.LanguageServer.Protocol;
+using ProcScript.LanguageServer.Reference;
 using ProcScript.LanguageServer.Workspaces;
 
 namespace ProcScript.LanguageServer.Serving;
@@ -65,9 +67,11 @@ internal sealed class Session : IDisposable
         SymbolMethods.Add(_methods, workspace, client);
         LayoutMethods.Add(_methods, workspace, line => _connection.Notify("window/logMessage", new LogMessageParams(LogMessageParams.Info, line)));
         LinkedEditingMethods.Add(_methods, workspace);
-        HoverMethods.Add(_methods, workspace);
-        CompletionMethods.Add(_methods, workspace, client);
+        var reference = new ReferenceWords(new ReferencePage(_host));
+        HoverMethods.Add(_methods, workspace, reference);
+        new CompletionMethods(client, reference).Add(_methods, workspace);
         CallMethods.Add(_methods, workspace);
+        SignatureMethods.Add(_methods, workspace);
         MarkingMethods.Add(_methods, workspace);
         HintMethods.Add(_methods, workspace);
         LensMethods.Add(_methods, workspace);

@@ -24,6 +24,9 @@ internal sealed class LibraryMemory
     /// <summary>The names of files that were walked.</summary>
     public KnownNames Names { get; } = new();
 
+    /// <summary>What the last check that came to its end found; null before the first.</summary>
+    public LibraryReport? Report { get; set; }
+
     /// <summary>What came of the last binding.</summary>
     public BindingMemory Binding { get; } = new();
 

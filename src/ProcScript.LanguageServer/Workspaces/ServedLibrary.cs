@@ -105,6 +105,7 @@ internal sealed class ServedLibrary
                 var analysis = new LibraryAnalysis(files, files.Bind(cancellation), _encoding);
                 tellBound(analysis);
                 analysis.Report = files.Check(analysis.Library, cancellation);
+                files.Memory.Report = analysis.Report;
                 // In one piece: else an older one could be told after a newer one.
                 lock (_telling)
                 {

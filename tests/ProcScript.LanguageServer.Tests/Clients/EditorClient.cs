@@ -3,6 +3,8 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Threading.Channels;
+using Nerdbank.Streams;
+using ProcScript.Cli.Sources;
 
 namespace ProcScript.LanguageServer.Tests.Clients;
 
@@ -14,7 +16,9 @@ internal sealed class EditorClient : IAsyncDisposable
 
     private static readonly TimeSpan Hang = TimeSpan.FromSeconds(60);
 
-    private readonly Process _process;
+    private readonly Process? _process;
+    private readonly Stream _input;
+    private readonly Stream _output;
     private readonly Dictionary<int, TaskCompletionSource<JsonNode>> _waiting = [];
     private readonly Channel<JsonNode> _notifications = Channel.CreateUnbounded<JsonNode>();
     private readonly List<JsonNode> _unmatched = [];
@@ -22,15 +26,18 @@ internal sealed class EditorClient : IAsyncDisposable
     private int _lastId;
 
     private EditorClient(Process process)
+        : this(process.StandardInput.BaseStream, process.StandardOutput.BaseStream) => _process = process;
+
+    private EditorClient(Stream input, Stream output)
     {
-        _process = process;
+        (_input, _output) = (input, output);
         _reading = Task.Run(ReadAllAsync);
     }
 
     /// <summary>What the server said it can do.</summary>
     public JsonNode Capabilities { get; private set; } = new JsonObject();
 
-    public Process Process => _process;
+    public Process Process => _process ?? throw new InvalidOperationException("The server has no process of its own.");
 
     public static EditorClient StartRaw()
     {
@@ -40,6 +47,21 @@ internal sealed class EditorClient : IAsyncDisposable
             : new(native, ["server", "--stdio"]);
         start.RedirectStandardInput = start.RedirectStandardOutput = start.RedirectStandardError = true;
         return new EditorClient(Process.Start(start)!);
+    }
+
+    /// <summary>A client of a server in this process, which saves a test the start of another.</summary>
+    public static async Task<EditorClient> StartInProcessAsync(string folder, JsonObject? capabilities = null)
+    {
+        var (near, far) = FullDuplexStream.CreatePair();
+        _ = Task.Run(async () =>
+        {
+            using var host = new EditorHost(() => DateOnly.MinValue);
+            await EditorServer.RunAsync(far, far, host, CancellationToken.None);
+            await far.DisposeAsync();
+        });
+        var client = new EditorClient(near, near);
+        await client.InitializeAsync(folder, capabilities);
+        return client;
     }
 
     /// <summary>A client that is ready to work in a folder.</summary>
@@ -104,8 +126,8 @@ internal sealed class EditorClient : IAsyncDisposable
     /// <summary>Sends bytes as they are.</summary>
     public void SendBytes(byte[] bytes)
     {
-        _process.StandardInput.BaseStream.Write(bytes);
-        _process.StandardInput.BaseStream.Flush();
+        _input.Write(bytes);
+        _input.Flush();
     }
 
     /// <summary>The next message of the server that fits; earlier ones that do not fit wait for others.</summary>
@@ -151,19 +173,24 @@ internal sealed class EditorClient : IAsyncDisposable
     /// <summary>The exit code once the process has ended.</summary>
     public async Task<int> EndAsync()
     {
-        await _process.WaitForExitAsync(TestContext.Current.CancellationToken).WaitAsync(Hang, TestContext.Current.CancellationToken);
-        return _process.ExitCode;
+        await Process.WaitForExitAsync(TestContext.Current.CancellationToken).WaitAsync(Hang, TestContext.Current.CancellationToken);
+        return Process.ExitCode;
     }
 
     public async ValueTask DisposeAsync()
     {
-        if (!_process.HasExited)
+        if (_process is null)
+        {
+            await RequestAsync("shutdown", null);
+            Notify("exit", null);
+        }
+        else if (!_process.HasExited)
         {
             _process.Kill();
         }
 
         await _reading;
-        _process.Dispose();
+        _process?.Dispose();
     }
 
     private void Write(JsonObject message)
@@ -174,8 +201,7 @@ internal sealed class EditorClient : IAsyncDisposable
 
     private async Task ReadAllAsync()
     {
-        var stream = _process.StandardOutput.BaseStream;
-        while (await ReadAsync(stream) is { } message)
+        while (await ReadAsync(_output) is { } message)
         {
             if (message["method"] is null && message["id"] is JsonValue id && id.TryGetValue<int>(out var number))
             {

@@ -66,6 +66,31 @@ internal static class Sample
 
         """;
 
+    /// <summary>The catalog, and more of every sort.</summary>
+    public static string RichCatalog { get; } = Catalog +
+        """
+
+        tool meter "multimeter"
+        tool wrench_25 "torque wrench" { range 5 .. 25 N.m }
+        supply oring "O-ring"
+        supply grease "grease"
+        line union "bolted union" { tool socket_13  seals 1 oring  uses 5 mL of grease }
+        bond tie "cable tie" { tool lever }
+
+        """;
+
+    /// <summary>The machine, with an option, a fluid, parts by side, and something to find at the first part.</summary>
+    public static string RichMachine { get; } = Machine
+        .Replace("  control speed", """
+              option lamp "lamp"
+              // here in the machine
+              fluid oil "gear oil" { charge 1 ± 0.1 L  takes 5 min  empty "Open the drain."  fill "Fill to the plug." }
+              when lamp { part shade "lamp shade" { held by 2 m8x25 as shade_bolts } }
+              each side in left, right { part foot[side] "{side} foot" { held by 1 m8x25 as foot_bolt[side] } }
+              control speed
+            """, StringComparison.Ordinal)
+        .Replace("    mass 4 kg\n", "    // here in the part\n    mass 4 kg\n", StringComparison.Ordinal);
+
     /// <summary>The library on a disk.</summary>
     public static TemporaryLibrary Library() => new TemporaryLibrary()
         .With("catalog.proc", Catalog)

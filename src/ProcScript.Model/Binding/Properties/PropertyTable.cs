@@ -126,6 +126,9 @@ internal static class PropertyTable
     /// <summary>The row of a property; null for a keyword that the language does not know.</summary>
     public static PropertyRow? Find(string keyword) => Rows.GetValueOrDefault(keyword);
 
+    /// <summary>The keywords of all properties.</summary>
+    public static IEnumerable<string> Keywords => Rows.Keys;
+
     /// <summary>The holders in words, with articles.</summary>
     public static ImmutableArray<string> Words(PropertyHolders holders) =>
         [.. HolderWords.Where(one => holders.HasFlag(one.Holder)).Select(one => one.Words)];

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace ProcScript.Model.Binding.Properties;
@@ -17,6 +18,14 @@ public static class PropertyWords
 
     /// <summary>The words that name the properties of what an action is like in the refit.</summary>
     public static ImmutableArray<string> InRefits { get; } = [.. PropertyTable.KeywordsOf(PropertyHolders.Refit)];
+
+    /// <summary>Whether a word begins a property of some block.</summary>
+    public static bool IsProperty(string word) => Beginnings.Contains(word);
+
+    private static readonly FrozenSet<string> Beginnings = PropertyTable.Keywords.Select(keyword => keyword.Split(' ')[0]).ToFrozenSet(StringComparer.Ordinal);
+
+    /// <summary>Whether a property stands in a block but once.</summary>
+    public static bool StandsOnce(string property) => PropertyTable.Find(property) is { Repeats: false };
 
     /// <summary>Whether a block belongs to the catalog, and so to no machine.</summary>
     public static bool IsOfCatalog(string block) => Holder(block) is PropertyHolders.Tool or PropertyHolders.Supply or PropertyHolders.Kind;

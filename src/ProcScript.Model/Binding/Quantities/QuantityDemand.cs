@@ -58,4 +58,7 @@ internal sealed record QuantityDemand(
 
     /// <summary>What the property of that name asks.</summary>
     public static QuantityDemand Of(string property) => ByProperty[property];
+
+    /// <summary>The same; null for a property that takes no figure.</summary>
+    public static QuantityDemand? Find(string property) => ByProperty.GetValueOrDefault(property);
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace ProcScript.LanguageServer.Features;
+namespace ProcScript.LanguageServer.Completing;
 
 /// <summary>The ways to write an alert.</summary>
 internal static class AlertSentences

@@ -1,8 +1,9 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Model.Binding.Properties;
 
-namespace ProcScript.LanguageServer.Features;
+namespace ProcScript.LanguageServer.Completing;
 
 /// <summary>The ways to begin, block by block.</summary>
 internal static class Sentences
@@ -110,6 +111,14 @@ internal static class Sentences
         _ when PropertyWords.IsOfCatalog(block) => PropertySentences.For(block),
         _ => [.. PropertySentences.For(block), When],
     };
+
+    /// <summary>Whether a word begins a sentence of any block.</summary>
+    public static bool IsKnown(string word) => Known.Contains(word);
+
+    private static FrozenSet<string> Known { get; } = new[] { File, Machine, Part, Procedure, Stage, Work, Refit, Test }
+        .SelectMany(block => block)
+        .Select(sentence => sentence.Label.Split(' ')[0])
+        .ToFrozenSet(StringComparer.Ordinal);
 
     private static IEnumerable<Sentence> Verbs(ActionPhase phase) => ActionTable.Rows
         .Where(row => row.Phase.HasFlag(phase) && row.Targets != ActionTargets.None && !row.IsInserted && row.Word != "discard")

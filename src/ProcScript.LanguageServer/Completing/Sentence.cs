@@ -1,7 +1,7 @@
 using System.Text.RegularExpressions;
 using ProcScript.LanguageServer.Protocol;
 
-namespace ProcScript.LanguageServer.Features;
+namespace ProcScript.LanguageServer.Completing;
 
 /// <summary>A way to begin in a block: a word, and what usually follows it with places to fill in.</summary>
 /// <param name="Label">The word.</param>
@@ -9,13 +9,10 @@ namespace ProcScript.LanguageServer.Features;
 /// <param name="Body">What is written, in the protocol's notation for places to fill in; empty for the word and a blank.</param>
 internal sealed partial record Sentence(string Label, string Detail, string Body = "")
 {
-    private const int Keyword = 14;
-    private const int Snippet = 15;
-
     /// <summary>The item.</summary>
     public CompletionItem Item(bool takesSnippets) => Body.Length == 0 || !takesSnippets
-        ? new CompletionItem(Label, Keyword) { Detail = Detail, InsertText = Body.Length == 0 ? Label + " " : Plain() }
-        : new CompletionItem(Label, Snippet) { Detail = Detail, InsertText = Body, InsertTextFormat = CompletionItem.Snippet };
+        ? new CompletionItem(Label, ChoiceList.Keyword) { Detail = Detail, InsertText = Body.Length == 0 ? Label + " " : Plain() }
+        : new CompletionItem(Label, ChoiceList.Snippet) { Detail = Detail, InsertText = Body, InsertTextFormat = CompletionItem.Snippet };
 
     /// <summary>The body up to its first place to fill in.</summary>
     private string Plain() => Hole().Match(Body) is { Success: true, Index: var end } ? Body[..end] : Body;

@@ -1,11 +1,12 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using ProcScript.Model.Binding.Properties;
 
-namespace ProcScript.LanguageServer.Features;
+namespace ProcScript.LanguageServer.Completing;
 
 /// <summary>The properties of the blocks that hold nothing else.</summary>
-internal static class PropertySentences
+internal static partial class PropertySentences
 {
     /// <summary>How each property is written; which of them a block takes, the model says.</summary>
     private static readonly FrozenDictionary<string, Sentence> ByKeyword = new Sentence[]
@@ -89,7 +90,22 @@ internal static class PropertySentences
         new("with", "what a new part adds or takes", "with ${1:pump} add ${2:40 mL}"),
     }.Concat(AlertSentences.BothWays).Concat(AlertSentences.OneWay).ToFrozenDictionary(sentence => sentence.Label, StringComparer.Ordinal);
 
-    /// <summary>The properties of a block.</summary>
+    /// <summary>What could stand behind the word of a property; null where it is not a figure or a text.</summary>
+    public static string? ExampleOf(string property) => ByKeyword.GetValueOrDefault(property) is { Body: { Length: > 0 } body } && body.StartsWith(property + " ", StringComparison.Ordinal)
+        ? Hole().Replace(body[(property.Length + 1)..], "$1")
+        : null;
+
+    [GeneratedRegex(@"\$\{\d+:([^}]*)\}")]
+    private static partial Regex Hole();
+
+    // What most blocks begin with, whatever they are; the others follow in the order of the alphabet.
+    private static readonly ImmutableArray<string> Usual =
+    [
+        "thread", "length", "grade", "drive", "size", "mass", "charge", "hazard", "at", "to", "on", "carries", "behind", "needs", "how", "tool", "torque", "people",
+        "isolate", "lock", "wait", "verify", "restore", "empty", "fill", "takes", "release", "engage", "covered", "ppe", "time", "bag", "store",
+    ];
+
+    /// <summary>The properties of a block, the usual ones first.</summary>
     public static ImmutableArray<Sentence> For(string block) =>
     [
         .. (block switch
@@ -98,6 +114,6 @@ internal static class PropertySentences
             TypingPlace.TextAction => PropertyWords.InTexts,
             TypingPlace.ActionInRefit => PropertyWords.InRefits,
             _ => PropertyWords.In(block),
-        }).Select(keyword => ByKeyword.GetValueOrDefault(keyword) ?? new Sentence(keyword, "")),
+        }).OrderBy(keyword => Usual.IndexOf(keyword) is >= 0 and var at ? at : Usual.Length).Select(keyword => ByKeyword.GetValueOrDefault(keyword) ?? new Sentence(keyword, "")),
     ];
 }

@@ -4,7 +4,7 @@ using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Machines;
 using ProcScript.Syntax.Nodes;
 
-namespace ProcScript.LanguageServer.Features;
+namespace ProcScript.LanguageServer.Completing;
 
 /// <summary>Variables, their values, and options: what may stand in brackets and behind <c>when</c>.</summary>
 /// <param name="asked">The document.</param>
@@ -24,29 +24,62 @@ internal sealed class ValueChoices(Asked asked, int offset, Machine? machine)
             .DistinctBy(choice => choice.Item1);
     }
 
-    /// <summary>What a <c>when</c> may ask next: for an option, or for the value of a variable.</summary>
-    public IEnumerable<(string Name, string Detail)> OfWhen(ImmutableArray<string> words) => words switch
+    /// <summary>What a <c>when</c> may ask for next: an option, a variable, or the value of one.</summary>
+    /// <param name="words">Its test so far.</param>
+    public IEnumerable<(string Name, string Detail)> OfTest(ImmutableArray<string> words) => words switch
     {
-        ["when"] => [.. Options(), .. Variables().Select(variable => (variable.Name, "variable")), ("not", "where the machine has it not")],
-        ["when", "not"] => Options(),
-        ["when", var name] when Variables().Any(variable => variable.Name == name) => [("is", "a value")],
-        ["when", var name, "is"] => [.. ValuesOf(name), ("not", "any other value")],
-        ["when", var name, "is", "not"] => ValuesOf(name),
+        [] => [.. Options(), .. Variables().Select(variable => (variable.Name, "variable"))],
+        ["not"] => Options(),
+        [var name, "is", ..] => ValuesOf(name),
         _ => [],
     };
 
-    /// <summary>What may follow the machine of a procedure: which of its options it has to have, or must not have.</summary>
-    public IEnumerable<(string Name, string Detail)> OfProcedure(ImmutableArray<string> words) => words[^1] switch
+    /// <summary>The options that a list of them does not name yet.</summary>
+    public IEnumerable<(string Name, string Detail)> OptionsWithout(ImmutableArray<string> words) => Options().Where(option => !words.Contains(option.Item1));
+
+    /// <summary>Whether there is a variable of that name.</summary>
+    public bool IsVariable(string name) => Variables().Any(variable => variable.Name == name);
+
+    /// <summary>The variable that takes a value, the innermost first; null where none does.</summary>
+    public string? VariableFor(string value) =>
+        Variables().Reverse().FirstOrDefault(variable => variable.Values?.Values.Any(one => one.Text == value) ?? false).Name;
+
+    /// <summary>What loops go through elsewhere, the latest first; where there are none, an example.</summary>
+    public IEnumerable<(string Name, string Detail)> LoopHeads() => Loops()
+        .Select(each => $"{each.Variable.Text} in {string.Join(", ", each.Values.Values.Select(value => value.Text))}")
+        .Distinct(StringComparer.Ordinal)
+        .DefaultIfEmpty("side in left, right")
+        .Select(head => (head, "once for each"));
+
+    /// <summary>The values that a variable of that name has elsewhere, else those of the machine's indices.</summary>
+    /// <param name="variable">Its name.</param>
+    /// <param name="words">The values so far.</param>
+    public IEnumerable<(string Name, string Detail)> ForVariable(string variable, ImmutableArray<string> words)
     {
-        "with" or "without" or "," => Options().Where(option => !words.Contains(option.Item1)),
-        _ => new[] { ("with", "only machines that have an option"), ("without", "only machines that have it not") }.Where(word => !words.Contains(word.Item1)),
-    };
+        var known = Loops().Where(each => each.Variable.Text == variable).SelectMany(each => each.Values.Values).Select(value => value.Text);
+        var indices = (machine?.Items.Values ?? []).OrderBy(item => item.Declared.Span.Start)
+            .Where(item => item.Name.Contains('[', StringComparison.Ordinal))
+            .SelectMany(item => item.Name[(item.Name.IndexOf('[', StringComparison.Ordinal) + 1)..^1].Split(", "));
+        return known.Concat(indices).Distinct(StringComparer.Ordinal).Where(value => !words.Contains(value)).Select(value => (value, "value"));
+    }
 
     /// <summary>The values that a variable takes.</summary>
     public IEnumerable<(string Name, string Detail)> ValuesOf(string name) =>
         Variables().LastOrDefault(variable => variable.Name == name).Values?.Values.Select(value => (value.Text, "")) ?? [];
 
     private IEnumerable<(string, string)> Options() => machine?.Options.Select(option => (option.Name, option.Title)) ?? [];
+
+    /// <summary>The loops of the document and of the machine before the place, the latest first.</summary>
+    private IEnumerable<EachSyntax> Loops()
+    {
+        var own = asked.Tree.Root.Declarations.Where(declaration => declaration.Span.Start < offset).SelectMany(declaration => declaration.DescendantsAndSelf());
+        var others = machine is not null && machine.Declared.Path != asked.Path && asked.Analysis.Library.Trees.TryGetValue(machine.Declared.Path, out var tree)
+            ? tree.Root.Declarations.SelectMany(declaration => declaration.DescendantsAndSelf())
+            : [];
+        return others.Concat(own).OfType<EachSyntax>()
+            .Where(each => !each.Values.Values.IsEmpty && !(each.Span.Start <= offset && offset <= each.Values.Span.End && others.All(one => one != each)))
+            .Reverse();
+    }
 
     /// <summary>The variables in force, the outermost first.</summary>
     private IEnumerable<(string Name, ValuesSyntax? Values)> Variables()

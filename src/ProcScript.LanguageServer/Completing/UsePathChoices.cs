@@ -3,9 +3,10 @@ using System.Text.RegularExpressions;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Sources;
+using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
-namespace ProcScript.LanguageServer.Features;
+namespace ProcScript.LanguageServer.Completing;
 
 /// <summary>The files that a <c>use</c> could name.</summary>
 internal static partial class UsePathChoices
@@ -33,18 +34,22 @@ internal static partial class UsePathChoices
         });
     }
 
-    /// <summary>The files of the library, without those that are used already and those that use this one, which would make a circle.</summary>
-    private static IEnumerable<string> Paths(Asked asked, string typed)
+    /// <summary>The files of the library, those that others use first, without those that are used already and those that use this one, which would make a circle.</summary>
+    public static IEnumerable<string> Paths(Asked asked, string typed)
     {
         var used = asked.Tree.Root.Uses
             .Where(use => use.Path.Value != typed)
             .Select(use => LibraryPath.Resolve(asked.Path, use.Path.Value))
             .ToHashSet(StringComparer.Ordinal);
+        var users = asked.Analysis.Library.Trees.SelectMany(tree => tree.Value.Root.Uses.Select(use => LibraryPath.Resolve(tree.Key, use.Path.Value)).OfType<string>()).CountBy(path => path).ToDictionary(StringComparer.Ordinal);
         return asked.Analysis.Files.Listed
             .Where(path => path != asked.Path && !used.Contains(path) && !asked.Analysis.Names.Reach(path).Contains(asked.Path))
-            .Select(path => LibraryPath.Relative(asked.Path, path))
-            .OrderBy(path => path.Count(letter => letter == '/'))
-            .ThenBy(path => path, StringComparer.Ordinal);
+            .Select(path => (Path: LibraryPath.Relative(asked.Path, path), Users: users.GetValueOrDefault(path), IsCatalog: asked.Analysis.Library.Trees.TryGetValue(path, out var tree) && tree.Root.Declarations.All(one => one is CatalogSyntax)))
+            .OrderBy(one => one.Path.Contains('/', StringComparison.Ordinal) ? one.IsCatalog ? 1 : 3 : one.Users > 0 ? 0 : 2)
+            .ThenBy(one => one.Path.Count(letter => letter == '/'))
+            .ThenByDescending(one => one.Users)
+            .ThenBy(one => one.Path, StringComparer.Ordinal)
+            .Select(one => one.Path);
     }
 
     [GeneratedRegex("""^\s*use\s+"(?<path>[^"]*)$""")]
