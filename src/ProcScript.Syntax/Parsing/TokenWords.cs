@@ -104,6 +104,12 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
         }
 
         var digits = text.Content.AsSpan(span.Start, span.Length);
+        if (digits.ContainsAnyExceptInRange('0', '9'))
+        {
+            // Something else stands there, which is a finding already.
+            return 0;
+        }
+
         if (int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && value <= LargestCount)
         {
             return value;

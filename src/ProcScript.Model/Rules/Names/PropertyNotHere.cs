@@ -35,13 +35,20 @@ public sealed class PropertyNotHere : Rule
     internal static Finding At(string keyword, PropertyHolders holder, PropertyHolders holders, SourceSpan place, SourceSpan whole) =>
         new(Id, $"`{keyword}` does not belong in {WordList.And(PropertyTable.Words(holder))}", place, "not taken here")
         {
-            Help = Instead(keyword, holder) is { } instead
+            Help = IsRefitCheck(keyword, holder) ? "what is checked on the way back stands in `refit`, and what is checked in between in `work`"
+                : Instead(keyword, holder) is { } instead
                 ? instead.Help
                 : $"`{keyword}` stands in {WordList.Or(PropertyTable.Words(holders))}",
-            Fixes = Instead(keyword, holder) is { } other
+            Fixes = IsRefitCheck(keyword, holder)
+                ? [new Fix("Wrap it in `refit`", FixGrade.NeedsLook, [Insert(whole, whole.Span.Start, "refit { "), Insert(whole, whole.Span.End, " }")])]
+                : Instead(keyword, holder) is { } other
                 ? [new Fix($"Write `{other.Keyword}`", FixGrade.NeedsLook, [new TextEdit(place, other.Keyword)])]
                 : [new Fix($"Take `{keyword}` out", FixGrade.NeedsLook, [new TextEdit(whole, "")])],
         };
+
+    private static bool IsRefitCheck(string keyword, PropertyHolders holder) => keyword == "check" && holder == PropertyHolders.Procedure;
+
+    private static TextEdit Insert(SourceSpan whole, int position, string words) => new(whole with { Span = new TextSpan(position, 0) }, words);
 
     /// <summary>What people mean who reach for a word that means something else.</summary>
     private static (string Keyword, string Help)? Instead(string keyword, PropertyHolders holder) => keyword switch
