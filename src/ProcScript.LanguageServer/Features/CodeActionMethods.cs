@@ -31,6 +31,7 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
             return
             [
                 .. wantsFixes ? Cures(asked, span, cancellation) : [],
+                .. wantsFixes ? new DraftActions(edits, diagnostics).Of(asked, span) : [],
                 .. wantsRewrites ? Rewrites(asked, span, cancellation) : [],
             ];
         });

@@ -74,7 +74,7 @@ internal static class FileParser
     private static ProcScriptParser.FileContext Recover(
         List<Lexeme> lexemes, SourceText text, FindingLog log, CancellationToken cancellation)
     {
-        var tokens = new ParserTokenStream(lexemes, text.Content.Length, cancellation);
+        var tokens = new ParserTokenStream(ForgottenOf.Mend(text, lexemes, log), text.Content.Length, cancellation);
         var lookahead = new SentenceLookahead(ProcScriptParser._ATN);
         var repairs = new RepairSearch(text, tokens, lookahead);
         var recovery = new SlipRecovery(tokens, lookahead, repairs, new SlipReport(text, tokens, log));
