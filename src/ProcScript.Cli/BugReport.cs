@@ -13,7 +13,7 @@ internal static class BugReport
         var error = around.Error;
         error.WriteLine(LogCommands.DisarmLines($"procscript: internal error: {fault.GetType().Name}: {fault.Message}"));
         error.WriteLine("This is a fault of procscript, not of your files. Please report it, with the files if you may share them:");
-        error.WriteLine($"  version: {ProductVersion.Text}");
+        error.WriteLine($"  version: {ProductVersion.Build}");
         error.WriteLine($"  command: procscript {string.Join(' ', arguments.Select(Quote))}");
         if (around.Variable(StackVariable) is { Length: > 0 })
         {

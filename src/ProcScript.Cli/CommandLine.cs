@@ -83,6 +83,8 @@ internal static class CommandLine
             CheckCommand.Create(around),
             BaselineCommand.Create(around),
             SuppressionsCommand.Create(around),
+            TestCommand.Create(around),
+            AuditCommand.Create(around),
             BuildCommand.Create(around),
             ModelCommand.Create(around),
             FormatCommand.Create(around),

@@ -34,6 +34,9 @@ internal sealed record Surroundings
     /// <summary>Whether the output is read by a person at a terminal.</summary>
     public required bool OutputIsTerminal { get; init; }
 
+    /// <summary>Whether what goes beside the output is read by a person at a terminal.</summary>
+    public bool ErrorIsTerminal { get; init; }
+
     /// <summary>
     /// Those of this process. Output is UTF-8 wherever it goes: the console's own writer would follow the locale, and the same
     /// run must give the same bytes.
@@ -55,6 +58,7 @@ internal sealed record Surroundings
             Variable = Environment.GetEnvironmentVariable,
             Clock = TimeProvider.System,
             OutputIsTerminal = !Console.IsOutputRedirected,
+            ErrorIsTerminal = !Console.IsErrorRedirected,
         };
     }
 

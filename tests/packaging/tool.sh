@@ -24,7 +24,9 @@ cat >"$scratch/nuget.config" <<EOF
 EOF
 dotnet tool install procscript --tool-path "$scratch/bin" --configfile "$scratch/nuget.config" >/dev/null
 version=$("$scratch/bin/procscript" --version)
-[ "$package" = "$scratch/packages/${version/ /.}.nupkg" ] || fail "$package has the tool '$version'."
+# 'procscript 0.1.0 (commit …)' is made from procscript.0.1.0.nupkg.
+program=${version%% (*}
+[ "$package" = "$scratch/packages/${program/ /.}.nupkg" ] || fail "$package has the tool '$version'."
 "$scratch/bin/procscript" check procedures
 "$scratch/bin/procscript" build procedures -o "$scratch/packs" | tail -1
 [ -n "$(find "$scratch/packs" -name cards.html)" ] || fail "The tool has built no cards."

@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Auditing;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Reports;
@@ -26,5 +27,13 @@ public static class ReportWords
         SuppressionState.RuleOff => "rule-off",
         SuppressionState.NotAsked => "not-asked",
         _ => "not-judged",
+    };
+
+    /// <summary>Such as <c>step-left-out</c>.</summary>
+    public static string Of(MistakeSort sort) => sort switch
+    {
+        MistakeSort.StepLeftOut => "step-left-out",
+        MistakeSort.OtherPlace => "other-place",
+        _ => "fact-left-out",
     };
 }

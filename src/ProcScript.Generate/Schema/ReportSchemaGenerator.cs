@@ -16,6 +16,7 @@ internal sealed class ReportSchemaGenerator : IGenerator
     [
         new GeneratedFile($"{Folder}/report.schema.json", RecordSchema.Of("What a check of a library comes to", typeof(ReportDocument), ReportJson.Published)),
         new GeneratedFile($"{Folder}/suppressions.schema.json", RecordSchema.Of("The comments that allow findings", typeof(SuppressionsDocument), ReportJson.Published)),
+        new GeneratedFile($"{Folder}/audit.schema.json", RecordSchema.Of("Mistakes made on purpose that nothing notices", typeof(AuditDocument), ReportJson.Published)),
         new GeneratedFile($"{Folder}/baseline.schema.json", RecordSchema.Of("The findings that a library had", typeof(BaselineDocument), BaselineJson.Published)),
     ];
 }

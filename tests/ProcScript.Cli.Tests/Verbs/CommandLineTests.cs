@@ -9,12 +9,14 @@ public sealed class CommandLineTests : IDisposable
     public void Dispose() => _disk.Dispose();
 
     [Fact]
-    public async Task The_version_is_told()
+    public async Task The_version_is_told_and_the_commit_that_was_built()
     {
         var run = await CliRun.AtAsync(_disk.Path, "--version");
 
         Assert.Equal(ExitCode.Clean, run.Code);
-        Assert.Matches("^procscript [0-9]+\\.[0-9]+\\.[0-9]+\n$", run.Output);
+        // Sources that came without their history have no commit.
+        var commit = Path.Exists(Path.Combine(Checkout.Root, ".git")) ? " \\(commit [0-9a-f]{12}\\)" : "";
+        Assert.Matches($"^procscript [0-9]+\\.[0-9]+\\.[0-9]+{commit}\n$", run.Output);
         Assert.Equal("", run.Error);
     }
 
@@ -23,6 +25,9 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("baseline")]
     [InlineData("baseline write")]
     [InlineData("suppressions")]
+    [InlineData("test")]
+    [InlineData("audit")]
+    [InlineData("draft")]
     [InlineData("build")]
     [InlineData("explain")]
     [InlineData("new")]
@@ -48,8 +53,8 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Theory]
-    [InlineData("", "procscript: a command is missing; there are: check, baseline, suppressions, build, model, format, fix, diff, explain, config, texts, new, server, completions, manual.\nSee 'procscript --help'.\n")]
-    [InlineData("chek x", "procscript: there is no command 'chek'; there are: check, baseline, suppressions, build, model, format, fix, diff, explain, config, texts, new, server, completions, manual.\nSee 'procscript --help'.\n")]
+    [InlineData("", "procscript: a command is missing; there are: check, baseline, suppressions, test, audit, build, model, format, fix, diff, explain, config, texts, new, draft, server, completions, manual.\nSee 'procscript --help'.\n")]
+    [InlineData("chek x", "procscript: there is no command 'chek'; there are: check, baseline, suppressions, test, audit, build, model, format, fix, diff, explain, config, texts, new, draft, server, completions, manual.\nSee 'procscript --help'.\n")]
     [InlineData("new", "procscript: a command is missing; there are: machine, procedure.\nSee 'procscript new --help'.\n")]
     [InlineData("new machine", "procscript: Required argument 'NAME' missing for command: 'machine'.\nSee 'procscript new machine --help'.\n")]
     [InlineData("check", "procscript: Required argument 'PATH' missing for command: 'check'.\nSee 'procscript check --help'.\n")]

@@ -10,11 +10,19 @@ internal sealed class FuzzRun
     /// <summary>How long an input may take with all that is looked at: far more than any needs, on any machine.</summary>
     private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(10);
 
-    /// <summary>After this it hangs.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    /// <summary>After so much work it hangs.</summary>
+    private static readonly TimeSpan MostWork = TimeSpan.FromSeconds(60);
 
-    /// <summary>How much an input may allocate with all that is looked at.</summary>
-    private const long MostBytes = 1L << 30;
+    /// <summary>After so long it hangs though it does nothing.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(10);
+
+    private static readonly TimeSpan Glance = TimeSpan.FromSeconds(1);
+
+    /// <summary>How much one check may allocate.</summary>
+    private const long MostBytesOfACheck = 1L << 30;
+
+    /// <summary>How much an input may allocate with all that is looked at, which is a dozen checks and more.</summary>
+    private const long MostBytes = 4L << 30;
 
     private const int MostKeptOfASort = 5;
 
@@ -52,12 +60,13 @@ internal sealed class FuzzRun
     private void Try(InputSort sort, long number)
     {
         var input = sort.Make(new Random(unchecked((int)((_options.Seed * 1_000_003) ^ (number * 2_654_435_761)))), _seeds);
-        var (watch, bytes) = (Stopwatch.StartNew(), GC.GetTotalAllocatedBytes());
+        // The time of processors, not of the clock: another program on the machine makes no input slow.
+        var (start, bytes) = (Environment.CpuUsage.TotalTime, GC.GetTotalAllocatedBytes());
         var broken = Look(input, number);
-        var (time, allocated) = (watch.Elapsed, GC.GetTotalAllocatedBytes() - bytes);
+        var (time, allocated) = (Environment.CpuUsage.TotalTime - start, GC.GetTotalAllocatedBytes() - bytes);
         _tallies[sort].Add(time, allocated);
         broken ??= time > MostTime ? new Broken("takes no time", time.ToString())
-            : allocated > MostBytes ? new Broken("takes little memory", string.Create(CultureInfo.InvariantCulture, $"{allocated >> 20} MiB"))
+            : allocated > MostBytes ? new Broken("takes little memory", Mebibytes(allocated))
             : null;
         if (broken is not null)
         {
@@ -71,13 +80,17 @@ internal sealed class FuzzRun
         var look = Task.Run(() => Check(input, number, source.Token));
         try
         {
-            if (look.Wait(Patience))
+            var (start, watch) = (Environment.CpuUsage.TotalTime, Stopwatch.StartNew());
+            while (Environment.CpuUsage.TotalTime - start < MostWork && watch.Elapsed < Patience)
             {
-                return look.Result;
+                if (look.Wait(Glance))
+                {
+                    return look.Result;
+                }
             }
 
             source.Cancel();
-            return new Broken("comes to an end", Patience.ToString());
+            return new Broken("comes to an end", $"{Environment.CpuUsage.TotalTime - start} of work in {watch.Elapsed}");
         }
         catch (AggregateException failure)
         {
@@ -88,11 +101,19 @@ internal sealed class FuzzRun
 
     private static Broken? Check(FuzzInput input, long number, CancellationToken cancellation)
     {
+        var bytes = GC.GetTotalAllocatedBytes();
         var check = CheckedInput.Of(input.Library, cancellation);
+        if (GC.GetTotalAllocatedBytes() - bytes is var allocated and > MostBytesOfACheck)
+        {
+            return new Broken("a check takes little memory", Mebibytes(allocated));
+        }
+
         return Invariants.All.Where(invariant => number / InputSort.All.Length % invariant.Every == 0)
             .Select(invariant => invariant.Find(input, check, cancellation))
             .FirstOrDefault(broken => broken is not null);
     }
+
+    private static string Mebibytes(long bytes) => string.Create(CultureInfo.InvariantCulture, $"{bytes >> 20} MiB");
 
     private void Keep(Broken broken, FuzzInput input, InputSort sort, long number)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ProcScript.Analysis.Auditing;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -43,6 +44,10 @@ public sealed class DocumentBuilder(LibraryReport report, string program)
 
     /// <summary>The <c>// proc: allow</c> comments.</summary>
     public SuppressionsDocument Suppressions() => new(Version, program, [.. report.Suppressions.Select(Suppression)]);
+
+    /// <summary>What came of mistakes made on purpose in the library of the report.</summary>
+    /// <param name="audit">What came of them.</param>
+    public AuditDocument Audit(AuditReport audit) => AuditDocument.Of(audit, Place, program);
 
     private SuppressionDocument Suppression(ReportedSuppression suppression) => new(
         Place(new SourceSpan(suppression.Path, suppression.Comment.Span)),

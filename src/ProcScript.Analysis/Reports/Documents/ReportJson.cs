@@ -7,6 +7,7 @@ namespace ProcScript.Analysis.Reports.Documents;
 /// <summary>The published forms of what a check comes to; their schemas describe them.</summary>
 [JsonSerializable(typeof(ReportDocument))]
 [JsonSerializable(typeof(SuppressionsDocument))]
+[JsonSerializable(typeof(AuditDocument))]
 public sealed partial class ReportJson : JsonSerializerContext
 {
     /// <summary>The form with every letter written as itself.</summary>
