@@ -1,5 +1,6 @@
 // Lays out the whole extension in dist: what is in that folder is what is packaged.
-import { cpSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
 import { build } from 'esbuild';
 
@@ -15,6 +16,18 @@ for (const [from, to] of [
   ['README.md', 'README.md'],
 ]) {
   cpSync(new URL(from, here), new URL(to, dist));
+}
+// A package for one platform brings the program: the folder that src/packaging/binaries.sh made it in.
+const program = process.env.PROCSCRIPT_PROGRAM;
+if (program !== undefined && program !== '') {
+  const binary = ['procscript', 'procscript.exe'].find((name) => existsSync(join(program, name)));
+  if (binary === undefined) {
+    throw new Error(`There is no program in PROCSCRIPT_PROGRAM=${program}.`);
+  }
+  mkdirSync(new URL('bin/', dist));
+  for (const name of [binary, 'THIRD-PARTY-NOTICES.md', 'DOTNET-NOTICES.txt']) {
+    cpSync(join(program, name), new URL(`bin/${name}`, dist));
+  }
 }
 writeFileSync(new URL('icon.png', dist), new Resvg(readFileSync(new URL('assets/icon.svg', here), 'utf8')).render().asPng());
 writeFileSync(new URL('package.json', dist), manifest());

@@ -112,7 +112,40 @@ public sealed class ChangingTests : IClassFixture<ServedSample>
 
         Assert.Equal(Sample.Job, _job.Text);
         _job.Replace("stage \"Guard\" {", "stage \"Guard\"");
-        Assert.Equal(RequestFailed, await _client.ErrorAsync("textDocument/formatting", Formatting()));
+        // An editor that lays out at every save would say at every save that it failed.
+        Assert.Empty((await _client.RequestAsync("textDocument/formatting", Formatting()))!.AsArray());
+    }
+
+    [Fact]
+    public async Task A_block_is_laid_out_once_it_is_closed_and_the_rest_stays()
+    {
+        _job.Replace("    isolate mains", "  isolate   mains");
+        _job.Replace("work { replace motor }", "work {  replace motor }");
+        var closed = _job.Text.IndexOf('}', _job.Text.IndexOf("work {", StringComparison.Ordinal)) + 1;
+        var parameters = Formatting();
+        parameters["position"] = _job.RangeOf(closed, 0)["start"]!.DeepClone();
+        parameters["ch"] = "}";
+
+        var edits = (await _client.RequestAsync("textDocument/onTypeFormatting", parameters))!.AsArray();
+        foreach (var edit in edits.OrderByDescending(edit => _job.OffsetOf(edit!["range"]!["start"]!)).ToList())
+        {
+            var start = _job.OffsetOf(edit!["range"]!["start"]!);
+            _job.Edit(start, _job.OffsetOf(edit["range"]!["end"]!) - start, edit["newText"]!.GetValue<string>());
+        }
+
+        Assert.Equal(Sample.Job.Replace("    isolate mains", "  isolate   mains", StringComparison.Ordinal), _job.Text);
+    }
+
+    [Fact]
+    public async Task A_name_is_changed_with_its_uses_where_all_of_them_are_in_one_file()
+    {
+        _job.Set(Sample.Job + "\nprocedure twice \"Twice\" on fan { do own }\nprocedure own \"Own\" on fan { work { inspect motor } }\n");
+
+        var own = await _client.RequestAsync("textDocument/linkedEditingRange", _job.At("procedure ow"));
+        var motor = await _client.RequestAsync("textDocument/linkedEditingRange", _job.At("inspect mot"));
+
+        Assert.Equal(["own", "own"], own!["ranges"]!.AsArray().Select(range => _job.Slice(range!)));
+        Assert.Null(motor);
     }
 
     [Fact]

@@ -12,6 +12,7 @@ public sealed class LifecycleTests
     private const int MethodNotFound = -32601;
     private const int InvalidParams = -32602;
     private const int ParseError = -32700;
+    private const int RequestCancelled = -32800;
 
     [Fact]
     public async Task A_client_that_takes_its_leave_gets_exit_code_0()
@@ -24,6 +25,44 @@ public sealed class LifecycleTests
 
         Assert.Equal(0, await client.EndAsync());
         Assert.Equal("", await client.Process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken));
+    }
+
+    [Theory]
+    [InlineData("rootUri")]
+    [InlineData("rootPath")]
+    public async Task An_older_client_names_its_one_folder_by_address_or_path(string field)
+    {
+        using var library = Sample.Library();
+        await using var client = EditorClient.StartRaw();
+        var parameters = new JsonObject { ["processId"] = null, ["rootUri"] = null, ["capabilities"] = new JsonObject() };
+        parameters[field] = field == "rootUri" ? EditorClient.UriOf(library.Path) : library.Path;
+
+        await client.RequestAsync("initialize", parameters);
+        client.Notify("initialized", new JsonObject());
+        var found = await client.RequestAsync("workspace/symbol", new JsonObject { ["query"] = "motor" });
+
+        Assert.NotEmpty(found!.AsArray());
+    }
+
+    [Fact]
+    public async Task A_request_that_is_taken_back_is_answered_as_such_and_the_next_one_is_served()
+    {
+        using var library = Sample.Library();
+        await using var client = await EditorClient.StartAsync(library.Path);
+
+        var asked = Enumerable.Range(0, 20).Select(_ => client.Send("workspace/symbol", new JsonObject { ["query"] = "motor" })).ToList();
+        foreach (var (id, _) in asked)
+        {
+            client.Notify("$/cancelRequest", new JsonObject { ["id"] = id });
+        }
+
+        foreach (var (_, answer) in asked)
+        {
+            var told = await answer.WaitAsync(TestContext.Current.CancellationToken);
+            Assert.True(told["error"] is null || told["error"]!["code"]!.GetValue<int>() == RequestCancelled, told.ToJsonString());
+        }
+
+        Assert.NotEmpty((await client.RequestAsync("workspace/symbol", new JsonObject { ["query"] = "motor" }))!.AsArray());
     }
 
     [Fact]

@@ -77,6 +77,21 @@ public sealed class NavigationTests(ServedSample sample) : IClassFixture<ServedS
     }
 
     [Fact]
+    public async Task A_client_that_knows_no_symbols_within_symbols_gets_a_list_that_says_what_each_lies_in()
+    {
+        using var library = Sample.Library();
+        await using var client = await EditorClient.StartAsync(library.Path, new JsonObject());
+        var machine = EditorDocument.Open(client, EditorClient.UriOf(library["fan/machine.proc"]), Sample.Machine);
+
+        var outline = (await client.RequestAsync("textDocument/documentSymbol", new JsonObject { ["textDocument"] = machine.Identifier }))!.AsArray();
+
+        var caps = outline.Single(one => one!["name"]!.GetValue<string>() == "guard_caps")!;
+        Assert.Equal("guard_bolts", caps["containerName"]!.GetValue<string>());
+        Assert.Equal(machine.Uri, caps["location"]!["uri"]!.GetValue<string>());
+        Assert.Null(caps["children"]);
+    }
+
+    [Fact]
     public async Task A_test_stands_in_the_outline_below_the_refit_and_folds()
     {
         _job.Replace("refit { check", "refit {\n    test \"Runs.\" before fit guard {\n      power mains\n      check \"It turns.\"\n    }\n    check");

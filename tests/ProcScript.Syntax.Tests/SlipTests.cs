@@ -55,7 +55,7 @@ public sealed class SlipTests
         { "goal replace", "goal", "a verb (such as `undo`) is missing before `guard`" },
         { "stage \"Guard\"", "\"Guard\"", "`stage` is missing before `\"Guard\"`" },
         { "stage \"Guard\"", "stage Guard", "`Guard` cannot stand here" },
-        { "stage \"Guard\"", "stage the guard at the front", "`the` cannot stand here" },
+        { "stage \"Guard\"", "stage the guard at the front", "`the guard at the front` cannot stand here" },
         { "each side in", "each side of", "`of` cannot stand here" },
         { "on press {", "{", "`on` and a name are missing before this block" },
         { "stage \"Guard\"", "stage", "a quoted text is missing before `{`" },
@@ -150,7 +150,7 @@ public sealed class SlipTests
         { "part guard \"", "part work \"", "`work` is a word of the language and cannot be a name" },
         { "remove guard", "remove check", "`check` is a word of the language and cannot be a name" },
         { "mass 3 kg", "mass \"3 kg\"", "`\"3 kg\"` cannot stand here" },
-        { "mass 3 kg", "mass 3,5 kg", "a decimal number is written with a point, not a comma" },
+        { "mass 3 kg", "mass 3,5 kg", "`3,5` is written with a comma: a decimal number has a point, and thousands have no sign" },
         { "mass 3 kg", "mass 1 500 kg", "`kg` cannot stand here" },
         { "mass 3 kg", "mass 3 kg at \"rim\"", "`at` cannot stand here" },
         { "mass 3 kg", "mass = 3 kg", "`=` is not part of the language" },
@@ -159,7 +159,7 @@ public sealed class SlipTests
         { "remove guard", "remove guard }", "this `}` closes no block" },
         { "\"frame\"", "“frame”", "a text stands between plain quotes, not typographic ones" },
         { "\"frame\"", "'frame'", "`'` is not part of the language" },
-        { "part frame", "# part frame", "`#` is not part of the language" },
+        { "part frame", "# part frame", "a comment starts with `//`, not with `#`" },
     };
 
     [Theory]

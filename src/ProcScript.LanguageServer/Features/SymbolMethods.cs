@@ -12,12 +12,23 @@ internal static class SymbolMethods
     private const int MostFound = 500;
 
     /// <summary>Adds the methods.</summary>
-    public static void Add(MethodTable methods, Workspace workspace)
+    public static void Add(MethodTable methods, Workspace workspace, ClientProfile client)
     {
-        methods.Request<DocumentParams, ImmutableArray<DocumentSymbol>>("textDocument/documentSymbol", async (parameters, cancellation) =>
-            await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is { } asked
-                ? Outline(asked.Tree.Root.Declarations, asked.Places)
-                : []);
+        if (client.TakesNestedSymbols)
+        {
+            methods.Request<DocumentParams, ImmutableArray<DocumentSymbol>>("textDocument/documentSymbol", async (parameters, cancellation) =>
+                await workspace.ReadAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is { } written
+                    ? Outline(written.Tree.Root.Declarations, written.Places)
+                    : []);
+        }
+        else
+        {
+            methods.Request<DocumentParams, ImmutableArray<SymbolInformation>>("textDocument/documentSymbol", async (parameters, cancellation) =>
+                await workspace.ReadAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is { } written
+                    ? [.. Flat(Outline(written.Tree.Root.Declarations, written.Places), written.Uri, "")]
+                    : []);
+        }
+
         methods.Request<WorkspaceSymbolParams, ImmutableArray<SymbolInformation>>("workspace/symbol", async (parameters, cancellation) =>
         {
             var runs = workspace.Libraries.Select(library => library.AnalyseAsync(cancellation)).ToList();
@@ -45,6 +56,10 @@ internal static class SymbolMethods
 
         return symbols.ToImmutable();
     }
+
+    /// <summary>The outline for a client that knows no symbols within symbols: each says what it lies in.</summary>
+    private static IEnumerable<SymbolInformation> Flat(ImmutableArray<DocumentSymbol> symbols, string uri, string around) => symbols.SelectMany(symbol =>
+        Flat(symbol.Children, uri, symbol.Name).Prepend(new SymbolInformation(symbol.Name, symbol.Kind, new Location(uri, symbol.Range), around)));
 
     private static IEnumerable<SymbolInformation> Find(LibraryAnalysis analysis, string query) =>
         from tree in analysis.Library.Trees

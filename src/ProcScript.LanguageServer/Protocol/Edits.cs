@@ -24,3 +24,8 @@ internal sealed record WorkspaceEdit
     public ImmutableArray<TextDocumentEdit>? DocumentChanges { get; init; }
 }
 
+/// <summary>Asks for the layout of what a letter has closed.</summary>
+internal sealed record DocumentOnTypeFormattingParams(TextDocumentIdentifier TextDocument, Position Position, string Ch);
+
+/// <summary>Places that read alike and stay alike, and what a word in them may be.</summary>
+internal sealed record LinkedEditingRanges(ImmutableArray<Range> Ranges, string WordPattern);

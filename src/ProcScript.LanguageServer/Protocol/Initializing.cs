@@ -11,6 +11,9 @@ internal sealed record InitializeParams
     /// <summary>The folder that an older client shows.</summary>
     public string? RootUri { get; init; }
 
+    /// <summary>The path of it, from a client that knows no addresses of folders.</summary>
+    public string? RootPath { get; init; }
+
     /// <summary>What the client can do.</summary>
     public ClientCapabilities? Capabilities { get; init; }
 
@@ -137,6 +140,9 @@ internal sealed record TextDocumentClientCapabilities
     /// <summary>Of findings that it asks for: a client that has this is told none.</summary>
     public DiagnosticClientCapabilities? Diagnostic { get; init; }
 
+    /// <summary>Of the outline.</summary>
+    public DocumentSymbolClientCapabilities? DocumentSymbol { get; init; }
+
     /// <summary>Of completion.</summary>
     public CompletionClientCapabilities? Completion { get; init; }
 }
@@ -153,6 +159,13 @@ internal sealed record DiagnosticClientCapabilities
 {
     /// <summary>What it says.</summary>
     public bool? RelatedDocumentSupport { get; init; }
+}
+
+/// <summary>What the client can do, of the outline.</summary>
+internal sealed record DocumentSymbolClientCapabilities
+{
+    /// <summary>What it says.</summary>
+    public bool? HierarchicalDocumentSymbolSupport { get; init; }
 }
 
 /// <summary>What the client can do, of completion.</summary>

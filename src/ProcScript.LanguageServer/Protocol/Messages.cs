@@ -11,4 +11,7 @@ internal sealed record LogMessageParams(int Type, string Message)
 
     /// <summary>Something may be wrong.</summary>
     public const int Warning = 2;
+
+    /// <summary>What somebody may want to know who looks.</summary>
+    public const int Info = 3;
 }

@@ -39,6 +39,8 @@ namespace ProcScript.LanguageServer.Protocol;
 [JsonSerializable(typeof(PrepareRenameResult))]
 [JsonSerializable(typeof(DocumentFormattingParams))]
 [JsonSerializable(typeof(DocumentRangeFormattingParams))]
+[JsonSerializable(typeof(DocumentOnTypeFormattingParams))]
+[JsonSerializable(typeof(LinkedEditingRanges))]
 [JsonSerializable(typeof(CodeActionParams))]
 [JsonSerializable(typeof(WorkspaceEdit))]
 [JsonSerializable(typeof(ImmutableArray<Location>))]

@@ -71,6 +71,12 @@ internal sealed record ServerCapabilities
     /// <summary>The layout of a stretch.</summary>
     public bool DocumentRangeFormattingProvider { get; init; }
 
+    /// <summary>The layout of a block that is closed.</summary>
+    public required DocumentOnTypeFormattingOptions DocumentOnTypeFormattingProvider { get; init; }
+
+    /// <summary>A name and its uses, changed as one.</summary>
+    public bool LinkedEditingRangeProvider { get; init; }
+
     /// <summary>What can be folded away.</summary>
     public bool FoldingRangeProvider { get; init; }
 
@@ -90,6 +96,9 @@ internal sealed record TextDocumentSyncOptions(bool OpenClose, int Change)
     /// <summary>Only what changed is sent.</summary>
     public const int Incremental = 2;
 }
+
+/// <summary>At which letter a layout is asked for.</summary>
+internal sealed record DocumentOnTypeFormattingOptions(string FirstTriggerCharacter);
 
 /// <summary>Findings that the client asks for.</summary>
 internal sealed record DiagnosticOptions(string Identifier, bool InterFileDependencies, bool WorkspaceDiagnostics);

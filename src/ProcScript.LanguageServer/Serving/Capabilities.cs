@@ -32,6 +32,8 @@ internal static class Capabilities
         WorkspaceSymbolProvider = true,
         DocumentFormattingProvider = true,
         DocumentRangeFormattingProvider = true,
+        DocumentOnTypeFormattingProvider = new DocumentOnTypeFormattingOptions("}"),
+        LinkedEditingRangeProvider = true,
         FoldingRangeProvider = true,
         SelectionRangeProvider = true,
         CodeActionProvider = new CodeActionOptions([CodeAction.QuickFix, CodeAction.Rewrite]),

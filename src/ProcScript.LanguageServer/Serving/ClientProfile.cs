@@ -17,10 +17,15 @@ internal sealed class ClientProfile(InitializeParams parameters)
     /// <summary>The folders that it shows, as full paths.</summary>
     public ImmutableArray<string> Folders =>
     [
-        .. (parameters.WorkspaceFolders?.Select(folder => folder.Uri) ?? (parameters.RootUri is { } root ? [root] : []))
-            .Select(DocumentUri.ToPath)
-            .OfType<string>(),
+        .. parameters.WorkspaceFolders?.Select(folder => folder.Uri).Select(DocumentUri.ToPath).OfType<string>() ?? OneFolder,
     ];
+
+    /// <summary>What an older client shows: one folder, by its address, or by its path before addresses were agreed on.</summary>
+    private IEnumerable<string> OneFolder =>
+        parameters.RootUri is { } root ? new[] { DocumentUri.ToPath(root) }.OfType<string>() : parameters.RootPath is { Length: > 0 } path ? [path] : [];
+
+    /// <summary>Whether it knows symbols within symbols.</summary>
+    public bool TakesNestedSymbols => _capabilities.TextDocument?.DocumentSymbol?.HierarchicalDocumentSymbolSupport ?? false;
 
     /// <summary>Whether it asks for findings; then it is told none.</summary>
     public bool PullsDiagnostics => _capabilities.TextDocument?.Diagnostic is not null;

@@ -62,8 +62,9 @@ internal sealed class Session : IDisposable
         NavigationMethods.Add(_methods, workspace);
         RenameMethods.Add(_methods, workspace, edits);
         FileRenameMethods.Add(_methods, workspace, edits);
-        SymbolMethods.Add(_methods, workspace);
-        LayoutMethods.Add(_methods, workspace);
+        SymbolMethods.Add(_methods, workspace, client);
+        LayoutMethods.Add(_methods, workspace, line => _connection.Notify("window/logMessage", new LogMessageParams(LogMessageParams.Info, line)));
+        LinkedEditingMethods.Add(_methods, workspace);
         HoverMethods.Add(_methods, workspace);
         CompletionMethods.Add(_methods, workspace, client);
         CallMethods.Add(_methods, workspace);

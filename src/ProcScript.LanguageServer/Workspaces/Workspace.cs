@@ -103,6 +103,20 @@ internal sealed class Workspace(IServerHost host, PositionEncoding encoding, IAn
         return analysis.Library.Trees.TryGetValue(path, out var tree) ? new Asked(analysis, path, tree) : null;
     }
 
+    /// <summary>A document that is known, as it is written now: its shape needs no other file, and waits for no check. Null where it is not known.</summary>
+    public async Task<WrittenDocument?> ReadAsync(TextDocumentIdentifier document, CancellationToken cancellation)
+    {
+        if (Find(document.Uri) is not var (library, path))
+        {
+            return null;
+        }
+
+        var files = library.Files;
+        return await Task.Run(
+            () => files.Read(path).Content is { } text ? new WrittenDocument(document.Uri, path, files.Parse(path, text), encoding) : null,
+            cancellation).ConfigureAwait(false);
+    }
+
     /// <summary>
     /// Answers a request that is about what the text says, as soon as that is known; the answer may wait for the verdict all the same.
     /// </summary>

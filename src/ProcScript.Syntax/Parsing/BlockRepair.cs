@@ -78,6 +78,12 @@ internal sealed class BlockRepair
                 continue;
             }
 
+            if (_balance > 0 && lexeme.Kind == LEFT_BRACE && _mended is [.., { Kind: LEFT_BRACE }])
+            {
+                DropSecond(lexeme);
+                continue;
+            }
+
             if (isFirst && lexeme.Kind != RIGHT_BRACE)
             {
                 ForgetHeads(column);
@@ -140,6 +146,16 @@ internal sealed class BlockRepair
         }
 
         return false;
+    }
+
+    // No block begins with a brace.
+    private void DropSecond(Lexeme brace)
+    {
+        _balance--;
+        if (_log.TakesAnother())
+        {
+            _log.Add(UnexpectedText.OpensNothing(_text, brace.Span));
+        }
     }
 
     private void Pop()

@@ -32,6 +32,7 @@ internal sealed class FileLexer
     private readonly int _end;
     private int _depth;
     private int _mendedLine = -1;
+    private MergeMarks? _merge;
 
     private FileLexer(SourceText text, TextSpan stretch, FindingLog log)
     {
@@ -55,6 +56,7 @@ internal sealed class FileLexer
     {
         var lexer = new FileLexer(text, lines, log);
         lexer.ReadAll(cancellation);
+        CommaCheck.Mend(text, lexer._lexemes, log);
         return new LexedFile(lexer._lexemes, lexer.Targeted());
     }
 
@@ -75,7 +77,25 @@ internal sealed class FileLexer
                 return;
             }
 
-            Take(new Lexeme(kind, start, _reader.Position));
+            Lexeme lexeme = new(kind, start, _reader.Position);
+            if (kind == LESS_THAN && MergeMarks.Find(_text, start) is { } marks)
+            {
+                BeginMerge(marks);
+            }
+            else if (_merge is { } merge && start == merge.FirstEnd)
+            {
+                _merge = null;
+                _reader.MoveTo(Math.Min(merge.Last.End, _end));
+            }
+            else if (ForeignComment.Find(_text.Content, lexeme) is { } comment)
+            {
+                TakeForeign(comment);
+            }
+            else
+            {
+                Take(lexeme);
+            }
+
             if (_lexemes.Count > MostWords)
             {
                 _log.Add(FileTooLarge.Words(Place(_lexemes[^1].Span), MostWords));
@@ -85,11 +105,34 @@ internal sealed class FileLexer
         }
     }
 
+    // The first version is read, and neither the marks nor the second.
+    private void BeginMerge(MergeMarks marks)
+    {
+        _merge = marks;
+        _reader.MoveTo(Math.Min(marks.First.End, _end));
+        if (_log.TakesAnother())
+        {
+            _log.Add(MergeLeftOpen.At(_text, marks));
+        }
+    }
+
+    private void TakeForeign(ForeignComment comment)
+    {
+        _reader.MoveTo(Math.Min(comment.Span.End, _end));
+        if (_log.TakesAnother())
+        {
+            _log.Add(UnknownCharacter.ForeignComment(_text, comment.Span, comment.Opening));
+        }
+    }
+
     private void Take(Lexeme lexeme)
     {
         switch (lexeme.Kind)
         {
             case NEWLINE or WHITE_SPACE:
+                break;
+            case UNKNOWN when IsDash(lexeme):
+                TakeDash(lexeme);
                 break;
             case UNKNOWN:
                 _characters.TakeUnknown(lexeme.Span);
@@ -130,6 +173,31 @@ internal sealed class FileLexer
                 Add(lexeme);
                 break;
         }
+    }
+
+    private bool IsDash(Lexeme lexeme) =>
+        _text.Content[lexeme.Start] is '\u2013' or '\u2014' or '\u2012' or '\u2010' or '\u2011' && char.IsAsciiDigit(After(lexeme));
+
+    /// <summary>A dash before a number is a minus, and one between two numbers says from where to where.</summary>
+    private void TakeDash(Lexeme lexeme)
+    {
+        var isRange = _lexemes.Count > 0 && _lexemes[^1].Kind is INTEGER or DECIMAL && _text.LineAt(_lexemes[^1].Start) == _text.LineAt(lexeme.Start);
+        Add(lexeme with { Kind = isRange ? RANGE : MINUS });
+        if (_log.TakesAnother())
+        {
+            _log.Add(UnknownCharacter.Dash(_text, lexeme.Span, isRange));
+        }
+    }
+
+    private char After(Lexeme lexeme)
+    {
+        var at = lexeme.End;
+        while (at < _text.Content.Length && _text.Content[at] == ' ')
+        {
+            at++;
+        }
+
+        return at < _text.Content.Length ? _text.Content[at] : '\0';
     }
 
     // What lies too deep is left out, so that the parser finds an empty block and has nothing to add.

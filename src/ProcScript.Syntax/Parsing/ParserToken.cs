@@ -5,14 +5,19 @@ namespace ProcScript.Syntax.Parsing;
 /// <summary>A token as the generated parser asks for it. The tree is built from places, so it carries no text.</summary>
 internal sealed class ParserToken(Lexeme lexeme, int index) : IToken
 {
-    /// <inheritdoc/>
-    public int Type => lexeme.Kind;
+    private Lexeme _lexeme = lexeme;
+
+    /// <summary>Makes what stands behind it a part of it.</summary>
+    public void Extend(int end) => _lexeme = _lexeme with { End = end };
 
     /// <inheritdoc/>
-    public int StartIndex => lexeme.Start;
+    public int Type => _lexeme.Kind;
 
     /// <inheritdoc/>
-    public int StopIndex => lexeme.End - 1;
+    public int StartIndex => _lexeme.Start;
+
+    /// <inheritdoc/>
+    public int StopIndex => _lexeme.End - 1;
 
     /// <inheritdoc/>
     public int TokenIndex => index;

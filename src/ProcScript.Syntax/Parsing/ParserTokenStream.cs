@@ -84,6 +84,30 @@ internal sealed class ParserTokenStream : ITokenStream
     /// <summary>Takes the token that is read next for one of another kind.</summary>
     public void ReplaceKind(int kind) => Replace(_slots[Index] with { Kind = kind });
 
+    /// <summary>Takes the token that is read next for an empty one of another kind.</summary>
+    public void ReplaceKind(int kind, int place) => Replace(new Lexeme(kind, place, place));
+
+    /// <summary>Makes the next tokens a part of the one before them.</summary>
+    public void ExtendPrevious(int count)
+    {
+        var (end, token) = (_slots[Index + count - 1].End, (ParserToken)LT(-1));
+        token.Extend(end);
+        for (var i = 0; i < count; i++)
+        {
+            Consume();
+        }
+
+        _slots[Index - 1] = new Lexeme(token.Type, token.StartIndex, end);
+        (_previous, _previousIndex) = (token, Index);
+    }
+
+    /// <summary>Has the next two tokens change places.</summary>
+    public void Swap()
+    {
+        (_slots[Index], _slots[Index + 1]) = (_slots[Index + 1], _slots[Index]);
+        _currentIndex = -1;
+    }
+
     /// <summary>Ends the file here.</summary>
     public void Cut()
     {

@@ -7,7 +7,11 @@ namespace ProcScript.Syntax.Parsing;
 /// <param name="Kind">The kind of token that comes; of no meaning for one that goes.</param>
 /// <param name="BeginsSentence">Whether a token that comes begins a sentence.</param>
 /// <param name="Choice">All kinds that would do as well, <paramref name="Kind"/> among them.</param>
-internal sealed record Repair(RepairAction Action, int Kind, bool BeginsSentence, ImmutableArray<int> Choice);
+internal sealed record Repair(RepairAction Action, int Kind, bool BeginsSentence, ImmutableArray<int> Choice)
+{
+    /// <summary>How many tokens it takes: more than one of a verb of two words, of a number before a step, of a name of several words.</summary>
+    public int Length { get; init; } = 1;
+}
 
 /// <summary>The ways to change one token.</summary>
 internal enum RepairAction
@@ -23,4 +27,16 @@ internal enum RepairAction
 
     /// <summary>The token that is read next is one too many.</summary>
     Delete,
+
+    /// <summary>A comma is read next, and the verb before it holds for what comes behind it too.</summary>
+    RepeatVerb,
+
+    /// <summary>What is read next belongs to the name before it: a name is one word.</summary>
+    JoinName,
+
+    /// <summary>The words that are read next are a text without its quotes.</summary>
+    Quote,
+
+    /// <summary>The next two tokens have changed places.</summary>
+    Swap,
 }

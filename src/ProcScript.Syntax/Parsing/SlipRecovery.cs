@@ -99,6 +99,11 @@ internal sealed class SlipRecovery(
             report.Repaired(repair);
             Apply(repair);
         }
+        else if (JointWithoutName(parser, state) is { } kind)
+        {
+            report.MissingJointName(PartAround(parser.Context), TokenWords.SpanOf(kind));
+            Insert([AS, NAME]);
+        }
         else
         {
             Report(parser, state);
@@ -111,6 +116,33 @@ internal sealed class SlipRecovery(
         }
 
         StartAnew(parser, start);
+    }
+
+    /// <summary>The kind of a joint that ends behind it: both <c>as</c> and the name are missing.</summary>
+    private ParserRuleContext? JointWithoutName(Parser parser, ATNState state)
+    {
+        var kind = parser.Context switch
+        {
+            JointDeclarationContext joint => joint.name(),
+            CoverContext cover => cover.name(),
+            _ => null,
+        };
+        return kind is not null && lookahead.Expected(state, parser.Context, []).SetEquals([AS]) && (repairs.IsOnNewLine() || tokens.LA(1) is RIGHT_BRACE or LEFT_BRACE or AT or TO or ON or CARRIES)
+            ? kind
+            : null;
+    }
+
+    private static ParserRuleContext? PartAround(RuleContext context)
+    {
+        for (var around = context; around is not null; around = around.Parent)
+        {
+            if (around is PartDeclarationContext part)
+            {
+                return part.reference();
+            }
+        }
+
+        return null;
     }
 
     private void Report(Parser parser, ATNState state)
@@ -135,11 +167,30 @@ internal sealed class SlipRecovery(
                 tokens.Insert(repair.Kind, isBehind ? tokens.Previous.End : tokens.Peek(0).Start);
                 break;
             case RepairAction.Delete:
-                tokens.Consume();
+                Consume(repair.Length);
+                break;
+            case RepairAction.Quote:
+                Consume(repair.Length - 1);
+                tokens.ReplaceKind(STRING, tokens.Peek(0).Start);
+                break;
+            case RepairAction.JoinName:
+                tokens.ExtendPrevious(repair.Length);
+                break;
+            case RepairAction.Swap:
+                tokens.Swap();
                 break;
             default:
+                Consume(repair.Length - 1);
                 tokens.ReplaceKind(repair.Kind);
                 break;
+        }
+    }
+
+    private void Consume(int count)
+    {
+        for (var i = 0; i < count; i++)
+        {
+            tokens.Consume();
         }
     }
 

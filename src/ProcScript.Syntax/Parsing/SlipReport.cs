@@ -30,14 +30,38 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
             case RepairAction.Insert:
                 Missing(repair, next);
                 break;
+            case RepairAction.Respell when repair.Kind == COMMA && Speaks(next):
+                log.Add(WordChanges.AndForComma(text, tokens.Previous.Span, next));
+                break;
+            case RepairAction.Respell when repair.Kind is LEFT_BRACKET or LEFT_PAREN && Speaks(next):
+                log.Add(WordChanges.OtherBrackets(text, next, Closing(), repair.Kind == LEFT_BRACKET));
+                break;
             case RepairAction.Respell when Speaks(next):
-                log.Add(UnexpectedText.Misspelt(text, next, TokenNames.Literal(repair.Kind)!));
+                log.Add(UnexpectedText.Misspelt(text, Stretch(repair.Length), tokens.Peek(0).Kind == NAME || repair.Length > 1, [.. repair.Choice.Select(kind => TokenNames.Literal(kind)!)]));
+                break;
+            case RepairAction.RepeatVerb when Speaks(next):
+                log.Add(WordChanges.SeveralItems(text, tokens.Previous.Span, next, TokenNames.Literal(repair.Kind)!, Items()));
+                break;
+            case RepairAction.JoinName when Speaks(next):
+                log.Add(WordChanges.NameOfWords(text, TextSpan.FromBounds(tokens.Previous.Start, tokens.Peek(repair.Length - 1).End)));
+                break;
+            case RepairAction.Quote when Speaks(next):
+                log.Add(WordChanges.TextWithoutQuotes(text, Stretch(repair.Length)));
+                break;
+            case RepairAction.Swap when Speaks(next):
+                log.Add(WordChanges.Swapped(text, next, tokens.Peek(1).Span));
+                break;
+            case RepairAction.Delete when repair.Length > 1 && Speaks(next):
+                log.Add(WordChanges.Numbered(text, TextSpan.FromBounds(next.Start, tokens.Peek(repair.Length).Start), Stretch(repair.Length)));
                 break;
             case RepairAction.TakeAsName when Speaks(next):
                 log.Add(ReservedWordAsName.At(text, next));
                 break;
+            case RepairAction.Delete when tokens.Peek(0).Kind == STRING && tokens.HasPrevious && tokens.LA(-2) == ON && Speaks(next):
+                log.Add(WordChanges.TitleTooLate(text, SpanOf(tokens.LT(-2)), next));
+                break;
             case RepairAction.Delete when Speaks(next):
-                log.Add(IsDecimalComma(0) ? UnexpectedText.DecimalComma(text, next) : UnexpectedText.Surplus(text, next));
+                log.Add(UnexpectedText.Surplus(text, next));
                 break;
         }
     }
@@ -49,14 +73,7 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
     {
         var found = tokens.Peek(ahead);
         var expectation = TokenNames.Describe(expected);
-        if (IsDecimalComma(ahead))
-        {
-            if (Speaks(found.Span))
-            {
-                log.Add(UnexpectedText.DecimalComma(text, found.Span));
-            }
-        }
-        else if (found.Kind == TokenConstants.EOF)
+        if (found.Kind == TokenConstants.EOF)
         {
             var last = tokens.HasPrevious ? tokens.Previous.Span : found.Span;
             if (Speaks(last))
@@ -77,8 +94,26 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
         var brace = tokens.Peek(0).Span;
         if (Speaks(brace))
         {
-            log.Add(UnexpectedText.MissingHead(text, brace, [.. kinds.Select(kind => TokenNames.Describe([kind]))]));
+            var head = kinds is [ON, NAME] && NamesOfTitles.OnlyMachine(text) is { } machine ? $"on {machine}" : null;
+            log.Add(UnexpectedText.MissingHead(text, brace, [.. kinds.Select(kind => TokenNames.Describe([kind]))], head));
         }
+    }
+
+    /// <summary>A joint without <c>as</c> and a name.</summary>
+    /// <param name="part">The part that it stands in.</param>
+    /// <param name="kind">Its kind, the last word that it has.</param>
+    public void MissingJointName(ParserRuleContext? part, TextSpan kind)
+    {
+        if (!Speaks(kind))
+        {
+            return;
+        }
+
+        // "lamp[side]" and "plug" make "lamp_plug[side]".
+        var reference = part is null ? "" : text.Slice(TokenWords.SpanOf(part));
+        var index = reference.IndexOf('[', StringComparison.Ordinal);
+        var name = index < 0 ? reference : reference[..index];
+        log.Add(WordChanges.JointWithoutName(text, kind, $"{name}{(name.Length > 0 ? "_" : "")}{text.Slice(kind)}{(index < 0 ? "" : reference[index..])}"));
     }
 
     /// <summary>The rest of the file is not read.</summary>
@@ -88,25 +123,69 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
         log.Add(UnexpectedText.GivenUp(text, tokens.Peek(0).Span));
     }
 
-    private bool IsDecimalComma(int ahead) =>
-        ahead == 0 && tokens.HasPrevious
-        && tokens.Previous is { Kind: INTEGER } whole && tokens.Peek(0) is { Kind: COMMA } comma && tokens.Peek(1) is { Kind: INTEGER } part
-        && whole.End == comma.Start && comma.End == part.Start;
+    private TextSpan Stretch(int length) => TextSpan.FromBounds(tokens.Peek(0).Start, tokens.Peek(length - 1).End);
+
+    /// <summary>The bracket on the line that closes the one that is read next; null where none does.</summary>
+    private TextSpan? Closing()
+    {
+        for (var at = 1; tokens.Peek(at) is { Kind: not (TokenConstants.EOF or LEFT_BRACE or RIGHT_BRACE) } token && text.LineAt(token.Start) == text.LineAt(tokens.Peek(0).Start); at++)
+        {
+            if (token.Kind is RIGHT_BRACKET or RIGHT_PAREN)
+            {
+                return token.Span;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The items of a line that commas part, from the comma on that is read next: each by its sign and its first word.</summary>
+    private List<(TextSpan Sign, TextSpan Item)> Items()
+    {
+        List<(TextSpan Sign, TextSpan Item)> items = [];
+        for (var at = 0; tokens.Peek(at) is { Kind: COMMA or NAME } sign && tokens.Peek(at + 1) is { Kind: not TokenConstants.EOF } item; at++)
+        {
+            if (sign.Kind == COMMA || text.Slice(sign.Span) is "and" or "then")
+            {
+                items.Add((sign.Span, item.Span));
+            }
+        }
+
+        return items;
+    }
 
     private void Missing(Repair repair, TextSpan next)
     {
         var what = TokenNames.DescribeChoice(repair.Choice);
-        var word = repair.Choice.Length == 1 ? TokenNames.Literal(repair.Kind) : null;
+        var word = repair.Choice.Length == 1 ? TokenNames.Literal(repair.Kind) ?? Guess(repair.Kind) : null;
         var isBehind = tokens.HasPrevious && text.LineAt(tokens.Previous.Start) < text.LineAt(next.Start)
             && !repair.BeginsSentence;
         var place = isBehind ? tokens.Previous.Span : next;
         if (Speaks(place))
         {
-            log.Add(isBehind
+            var isBare = isBehind && repair.Kind == NAME && IsAlone(place);
+            log.Add(isBare ? WordChanges.BareVerb(text, place, what) : isBehind
                 ? UnexpectedText.MissingBehind(text, place, what, word)
                 : UnexpectedText.MissingBefore(text, place, what, word));
         }
     }
+
+    /// <summary>What may be written for a name or a text that is missing; null where nothing tells.</summary>
+    private string? Guess(int kind) => (kind, tokens.Peek(0)) switch
+    {
+        (NAME, { Kind: STRING } title) when tokens.HasPrevious && tokens.Previous.Kind is not (AS or OF) => NamesOfTitles.For(text, title.Span),
+        (STRING, { Kind: LEFT_BRACE }) when tokens.HasPrevious && tokens.Previous.Kind == STAGE => "\"Strip\"",
+        _ => null,
+    };
+
+    /// <summary>Whether nothing else stands on the line of a word.</summary>
+    private bool IsAlone(TextSpan word)
+    {
+        var line = text.LineSpan(text.LineAt(word.Start));
+        return text.Content.AsSpan(line.Start, line.Length).Trim().Length == word.Length;
+    }
+
+    private static TextSpan SpanOf(IToken token) => TextSpan.FromBounds(token.StartIndex, token.StopIndex + 1);
 
     private bool Speaks(TextSpan place)
     {

@@ -61,7 +61,11 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
             $"{Spelt(first.Symbol)} {Spelt(last.Symbol)}"),
     };
 
-    private string Spelt(IToken token) => TokenNames.Literal(token.Type) is { } literal && char.IsAsciiLetter(literal[0]) ? literal : TextOf(token);
+    private string Spelt(IToken token) => TokenNames.Literal(token.Type) is { } literal && char.IsAsciiLetter(literal[0]) ? literal : token.Type == NAME ? NameOf(token) : TextOf(token);
+
+    // One of several words, which is a finding, is what it would be as one.
+    private string NameOf(IToken token) =>
+        TextOf(token) is var name && name.AsSpan().ContainsAny(' ', '-', '\t') ? RepairSearch.NameOf(name) : name;
 
     /// <summary>A quoted text, or null where none is written.</summary>
     public TextSyntax? OptionalText(TextContext? context)
@@ -123,6 +127,12 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
         }
 
         var digits = text.Content.AsSpan(span.Start, span.Length);
+        if (digits.Contains(','))
+        {
+            // Which number is meant, its finding asks; one of them keeps what is read with it from looking odd.
+            digits = digits.Count(',') > 1 || digits.Contains('.') ? digits.ToString().Replace(",", "", StringComparison.Ordinal) : digits.ToString().Replace(" ", "", StringComparison.Ordinal).Replace(',', '.');
+        }
+
         if (double.TryParse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) && value <= LargestNumber)
         {
             return value;

@@ -25,5 +25,7 @@ public static class SyntaxRules
         new global::ProcScript.Syntax.Rules.Text.NumberTooLarge(),
         new global::ProcScript.Syntax.Rules.Text.HiddenCharacter(),
         new global::ProcScript.Syntax.Rules.Text.LookAlikeName(),
+        new global::ProcScript.Syntax.Rules.Text.CommaInNumber(),
+        new global::ProcScript.Syntax.Rules.Text.MergeLeftOpen(),
     ];
 }

@@ -94,6 +94,15 @@ export class CardPreview implements vscode.Disposable {
       return;
     }
     const job = this.shown;
+    if (message.kind === 'print') {
+      // What is shown, with its arguments and options, and not what is at the cursor by now.
+      const { job: name, options } = job?.written ?? {};
+      void vscode.commands.executeCommand(
+        'procscript.openInBrowser',
+        job && name && { uri: job.document.uri.toString(), job: name, options },
+      );
+      return;
+    }
     if (message.kind === 'choose') {
       const choice = job?.written?.choices[message.index];
       if (job !== undefined && choice !== undefined) {

@@ -3,14 +3,16 @@ import { CardPreview } from './cardPreview';
 import { CheckTracker } from './checkTracker';
 import { newFile } from './newFile';
 import { PlanWatcher } from './planWatcher';
+import { foundIn } from './program';
 import { RefitTree } from './refitTree';
-import { ServerConnection } from './serverConnection';
+import { ServerConnection, type ViewArguments } from './serverConnection';
 import { StatusItem } from './statusItem';
 import { TaskProvider } from './tasks';
-import { viewCommands } from './views';
+import { openInBrowser, viewCommands } from './views';
 
-/** Called by the editor when a text of the language is opened, or one of the commands is used. */
+/** Called by the editor when a folder with texts of the language is opened, or such a text, or when one of the commands is used. */
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
+  foundIn(context);
   const output = vscode.window.createOutputChannel('ProcScript', { log: true });
   const tracker = new CheckTracker();
   const connection = new ServerConnection(tracker, output);
@@ -27,6 +29,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     vscode.tasks.registerTaskProvider('procscript', tasks),
     vscode.commands.registerCommand('procscript.restart', () => connection.start()),
     vscode.commands.registerCommand('procscript.showCards', () => preview.open()),
+    vscode.commands.registerCommand('procscript.openInBrowser', (wanted?: ViewArguments) => openInBrowser(connection, wanted)),
     vscode.commands.registerCommand('procscript.showOutput', () => output.show()),
     vscode.commands.registerCommand('procscript.newMachine', () => newFile('machine')),
     vscode.commands.registerCommand('procscript.newProcedure', () => newFile('procedure')),

@@ -4,7 +4,8 @@ import type { ChoiceWords } from './choice';
 export type FromPage =
   | { readonly kind: 'ready' }
   | { readonly kind: 'step'; readonly number: number }
-  | { readonly kind: 'choose'; readonly index: number };
+  | { readonly kind: 'choose'; readonly index: number }
+  | { readonly kind: 'print' };
 
 /** What the extension tells the page. */
 export type ToPage = { readonly kind: 'reveal'; readonly number: number } | { readonly kind: 'stale'; readonly reason: string };
@@ -38,6 +39,26 @@ function follow(choices: Choices): void {
   });
   document.body.prepend(note);
   let shown: { style: { outline: string } } | null = null;
+  const tell = (text: string) => {
+    note.textContent = text;
+    note.hidden = false;
+  };
+
+  // The editor lets a page neither print nor ask. So a browser prints, and what has to be sure is pressed twice.
+  page.print = () => {
+    tell('The editor prints no page: the cards open in your browser. Print them there.');
+    editor.postMessage({ kind: 'print' } satisfies FromPage);
+  };
+  let asked = { question: '', until: 0 };
+  page.confirm = (question: string) => {
+    const sure = question === asked.question && Date.now() < asked.until;
+    asked = sure ? { question: '', until: 0 } : { question, until: Date.now() + 10_000 };
+    note.hidden = sure;
+    if (!sure) {
+      tell(`${question} Press once more to go on.`);
+    }
+    return sure;
+  };
 
   // What the choices differ in: a list for each, so that none is as long as all combinations.
   const current = choices.names[choices.shown];
@@ -76,8 +97,7 @@ function follow(choices: Choices): void {
 
   page.addEventListener('message', ({ data }: { data: ToPage }) => {
     if (data.kind === 'stale') {
-      note.textContent = `As it was before the last change. ${data.reason}`;
-      note.hidden = false;
+      tell(`As it was before the last change. ${data.reason}`);
       return;
     }
     const step = document.getElementById(`step-${data.number}`);

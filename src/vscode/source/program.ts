@@ -1,7 +1,28 @@
+import { existsSync } from 'node:fs';
+import * as path from 'node:path';
 import * as vscode from 'vscode';
+import { chosenProgram, type Program } from './programChoice';
 
-/** The command line program: as the settings name it, or the one on the search path. */
+let extension: vscode.ExtensionContext | undefined;
+
+/** Says where the extension lies: a package for one platform has the program in it. */
+export function foundIn(context: vscode.ExtensionContext): void {
+  extension = context;
+}
+
+/** The command line program, and where it comes from. */
+export function chosen(): Program {
+  const setting = vscode.workspace.getConfiguration('procscript').get<string>('path', '');
+  const bundled = path.join(extension?.extensionPath ?? '', 'bin', process.platform === 'win32' ? 'procscript.exe' : 'procscript');
+  return chosenProgram(setting, extension !== undefined && existsSync(bundled) ? bundled : undefined);
+}
+
+/** How the command line program is called. */
 export function program(): string {
-  const path = vscode.workspace.getConfiguration('procscript').get<string>('path', '').trim();
-  return path === '' ? 'procscript' : path;
+  return chosen().command;
+}
+
+/** The version of the extension; that of the program is the same where both come from one build. */
+export function extensionVersion(): string {
+  return (extension?.extension.packageJSON as { version?: string } | undefined)?.version ?? '';
 }

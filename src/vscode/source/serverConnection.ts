@@ -12,7 +12,8 @@ import {
 } from 'vscode-languageclient/node';
 import type { CheckTracker } from './checkTracker';
 import type { ViewChoice } from './choice';
-import { program } from './program';
+import { chosen, extensionVersion } from './program';
+import { mismatch, notStarted } from './programChoice';
 import type { ServerState } from './status';
 
 /** So many times in a row a server that ends is started again by itself. */
@@ -60,6 +61,7 @@ export class ServerConnection implements vscode.Disposable {
   private current: ServerState = { kind: 'stopped' };
   private started = 0;
   private restarted = 0;
+  private toldMismatch: string | undefined;
   private queue: Promise<void> = Promise.resolve();
 
   /** Something that the status shows has changed. */
@@ -116,8 +118,8 @@ export class ServerConnection implements vscode.Disposable {
 
   private async startAnew(): Promise<void> {
     await this.stop();
-    const command = program();
-    const client = new Client('procscript', 'ProcScript', { command, args: ['server'] }, this.options());
+    const program = chosen();
+    const client = new Client('procscript', 'ProcScript', { command: program.command, args: ['server'] }, this.options());
     client.onDidChangeState(({ newState }) => {
       if (this.client === client) {
         this.follow(newState);
@@ -129,9 +131,32 @@ export class ServerConnection implements vscode.Disposable {
     this.set({ kind: 'starting' });
     try {
       await client.start();
+      this.compare(client.initializeResult?.serverInfo?.version);
     } catch (error) {
       this.output.error(String(error));
-      this.set({ kind: 'failed', reason: `'${command} server' did not start. The setting 'procscript.path' says where the program is.` });
+      const reason = notStarted(program);
+      this.set({ kind: 'failed', reason });
+      void this.offer(reason);
+    }
+  }
+
+  /** What it takes to get going stands in the walkthrough and in one setting. */
+  private async offer(reason: string): Promise<void> {
+    const [guide, setting] = ['How to get it', 'Open the setting'];
+    const pressed = await vscode.window.showErrorMessage(reason, guide, setting);
+    if (pressed === guide) {
+      await vscode.commands.executeCommand('workbench.action.openWalkthrough', 'procscript.procscript#firstFile', false);
+    } else if (pressed === setting) {
+      await vscode.commands.executeCommand('workbench.action.openSettings', 'procscript.path');
+    }
+  }
+
+  /** A program of another version is told once: it works, but what the two know of each other may differ. */
+  private compare(version: string | undefined): void {
+    const told = mismatch(version, extensionVersion());
+    if (told !== undefined && told !== this.toldMismatch) {
+      this.toldMismatch = told;
+      void vscode.window.showWarningMessage(told);
     }
   }
 

@@ -3,7 +3,7 @@ import type { CheckTracker } from './checkTracker';
 import type { ServerConnection } from './serverConnection';
 import { statusOf } from './status';
 
-/** The item in the status bar, beside a text of the language. */
+/** The item in the status bar. It is there as soon as the extension is: whoever opens a library sees whether it is checked. */
 export class StatusItem implements vscode.Disposable {
   private readonly item = vscode.window.createStatusBarItem('procscript.status', vscode.StatusBarAlignment.Right, 100);
   private readonly subscriptions: vscode.Disposable[];
@@ -33,10 +33,6 @@ export class StatusItem implements vscode.Disposable {
   }
 
   private update(): void {
-    if (!vscode.window.visibleTextEditors.some(({ document }) => document.languageId === 'procscript')) {
-      this.item.hide();
-      return;
-    }
     const severities = vscode.languages
       .getDiagnostics()
       .filter(([uri]) => uri.path.endsWith('.proc'))

@@ -25,6 +25,28 @@ export function viewCommands(connection: ServerConnection, watcher: PlanWatcher,
   ];
 }
 
+/** Opens the cards of a job, or of the procedure at the cursor, where they can be printed and kept: in a browser. */
+export async function openInBrowser(connection: ServerConnection, wanted = atCursor()): Promise<void> {
+  if (wanted === undefined) {
+    void vscode.window.showInformationMessage('Put the cursor into a procedure first.');
+    return;
+  }
+  try {
+    const uri = connection.addressOf(vscode.Uri.parse(wanted.uri));
+    const written = await connection.execute('procscript.view.pack', { ...wanted, uri, show: false });
+    await vscode.env.openExternal(vscode.Uri.parse(written.uri));
+  } catch (error) {
+    void vscode.window.showErrorMessage(error instanceof Error ? error.message : String(error));
+  }
+}
+
+function atCursor(): ViewArguments | undefined {
+  const editor = vscode.window.activeTextEditor;
+  return editor?.document.languageId === 'procscript'
+    ? { uri: editor.document.uri.toString(), position: editor.selection.active }
+    : undefined;
+}
+
 /** Opens the cards of a job, with the cursor at its procedure, which they follow. */
 async function showCards(watcher: PlanWatcher, preview: CardPreview, { uri, job = '', options = [] }: ViewArguments): Promise<void> {
   const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri));

@@ -57,7 +57,10 @@ internal sealed class EditorClient : IAsyncDisposable
             ["processId"] = Environment.ProcessId,
             ["rootUri"] = null,
             ["workspaceFolders"] = folder is null ? new JsonArray() : new JsonArray(new JsonObject { ["uri"] = UriOf(folder), ["name"] = "library" }),
-            ["capabilities"] = capabilities ?? new JsonObject(),
+            ["capabilities"] = capabilities ?? new JsonObject
+            {
+                ["textDocument"] = new JsonObject { ["documentSymbol"] = new JsonObject { ["hierarchicalDocumentSymbolSupport"] = true } },
+            },
         });
         Capabilities = result!["capabilities"]!;
         Notify("initialized", new JsonObject());

@@ -12,7 +12,7 @@ public sealed class LayoutTests
     [InlineData("fastener a{thread M8  LH grade A2 -70}", "fastener a { thread M8 LH  grade A2-70 }\n")]
     [InlineData("fastener a{thread M8x1.25 - LH length 1 in}", "fastener a { thread M8x1.25-LH  length 1 in }\n")]
     [InlineData("fastener a{thread 1   1/8 - 7UNC LH thread #10 - 24UNC-LH}", "fastener a { thread 1 1/8-7 UNC LH  thread #10-24 UNC-LH }\n")]
-    [InlineData("fastener a{thread 1/4 -20UNC torque 20,40 N·m+90 °}", "fastener a { thread 1/4-20 UNC  torque 20, 40 N·m + 90° }\n")]
+    [InlineData("fastener a{thread 1/4 -20UNC torque 20 ,  40 N·m+90 °}", "fastener a { thread 1/4-20 UNC  torque 20, 40 N·m + 90° }\n")]
     [InlineData("fastener a { spare 10% torque - 1 .. 2 L / min }", "fastener a { spare 10 %  torque -1 .. 2 L/min }\n")]
     [InlineData("machine m{control c{up ,down needs c at up}}", "machine m { control c { up, down  needs c at up } }\n")]
     [InlineData("procedure p ( s in a , b ) on m{do q ( s ) goal remove x [ s ,2 ]}", "procedure p(s in a, b) on m { do q(s)  goal remove x[s, 2] }\n")]

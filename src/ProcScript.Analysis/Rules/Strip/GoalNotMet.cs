@@ -9,7 +9,10 @@ namespace ProcScript.Analysis.Rules.Strip;
 public sealed class GoalNotMet : StripRule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC3014", "goal-not-met", "No step does what the procedure is for", Severity.Error);
+    public static readonly RuleInfo Id = new("PRC3014", "goal-not-met", "No step does what the procedure is for", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
@@ -62,5 +65,6 @@ public sealed class GoalNotMet : StripRule
             Help = ActionTable.Row(goal.Verb).Phase == ActionPhase.Work
                 ? $"write {words} in the work"
                 : $"write {words} in a stage",
+            Fixes = [.. GoalEdits.Meet(run, goal)],
         };
 }

@@ -51,7 +51,8 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
         }
         else if (outline.Family(reference.Name.Text) is { Count: > 0 } family)
         {
-            sink.Report(IndexMismatch.At(reference, name, [.. family], place, outline.Find(family[0])[0].Declared, sink), place);
+            var value = IndexMismatch.Value(reference, [.. family], outline.Items.Select(one => one.Name), place, sink);
+            sink.Report(value ?? IndexMismatch.At(reference, name, [.. family], place, outline.Find(family[0])[0].Declared, sink), place);
         }
         else
         {

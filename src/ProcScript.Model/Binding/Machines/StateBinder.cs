@@ -138,7 +138,7 @@ internal sealed class StateBinder(SymbolLookup lookup, ItemLookup items, Conditi
         };
         if (missing.Length > 0)
         {
-            sink.Report(MissingProperty.At(item, ItemWords.Sort(item), missing, outline.Declared), outline.Place);
+            sink.Report(MissingProperty.At(item, ItemWords.Sort(item), missing, outline.Declared, words => PropertyInsertion.In(outline, words)), outline.Place);
         }
 
         if (item is Fluid { Attended: { } attended, Takes: { } takes } && attended.BaseValue > takes.BaseValue)

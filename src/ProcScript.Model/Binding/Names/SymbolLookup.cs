@@ -82,7 +82,7 @@ internal sealed class SymbolLookup(SymbolTable table, bool isKept)
         Symbol[] unseen = [.. table.Everywhere(name.Text).Where(symbol => symbol is TSymbol).Take(3)];
         return unseen.Length > 0
             ? UnknownName.NotUsed(name.Text, sort, unseen, place, name.Span)
-            : UnknownName.At(name.Text, sort, table.Near(name.Text, place.File, sink, symbol => symbol is TSymbol), place.At(name.Span));
+            : UnknownName.At(name.Text, sort, table.Near(name.Text, place.File, sink, symbol => symbol is TSymbol), place, name.Span);
     }
 
     private TSymbol? Find<TSymbol>(ReferenceSyntax reference, string sort, BindingPlace place, FindingSink sink)

@@ -30,7 +30,7 @@ internal static class QuantityBinder
         {
             sink.Report(
                 unit == Units.Piece
-                    ? MissingUnit.At(demand, place.At(syntax.Span))
+                    ? MissingUnit.At(demand, place.At(syntax.Span), UsedUnits.Around(syntax.Span, place))
                     : WrongDimension.At(demand, unit, place.At(syntax.Span)),
                 place);
             return null;

@@ -69,6 +69,26 @@ public sealed class IndexMismatch : Rule
         };
     }
 
+    /// <summary>Of a value in the list of a variable that is no index of anything there, with a near one: the slip is in the list, and is told once.</summary>
+    internal static Finding? Value(ReferenceSyntax reference, ImmutableArray<string> family, IEnumerable<string> items, BindingPlace place, FindingSink sink)
+    {
+        var known = items.SelectMany(name => Inside(name).Split(',', StringSplitOptions.TrimEntries)).ToHashSet(StringComparer.Ordinal);
+        foreach (var word in reference.Indices)
+        {
+            if (place.Bindings.Find(word.Text) is { } variable && !known.Contains(variable.Value) && ValueFixes.ListedAt(variable, place) is { } listed
+                && Listed(reference, family, place, sink) is { Fixes.IsEmpty: false } found)
+            {
+                return new Finding(Id, $"nothing has the index `{variable.Value}`", listed, $"a value of `{variable.Variable}`")
+                {
+                    Help = DidYouMean.Help(found.Near),
+                    Fixes = found.Fixes,
+                };
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>The only one of that name. In a loop it would be the same in each turn, which wants a look.</summary>
     private static (ImmutableArray<string> Near, ImmutableArray<Fix> Fixes) Only(ReferenceSyntax reference, ImmutableArray<string> family, BindingPlace place)
     {

@@ -9,7 +9,10 @@ namespace ProcScript.Model.Rules.Names;
 public sealed class MissingProperty : Rule
 {
     /// <summary>The identity of the rule.</summary>
-    public static readonly RuleInfo Id = new("PRC1116", "missing-property", "A property that is missing", Severity.Error);
+    public static readonly RuleInfo Id = new("PRC1116", "missing-property", "A property that is missing", Severity.Error)
+    {
+        Fix = FixAvailability.Sometimes,
+    };
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
@@ -34,7 +37,7 @@ public sealed class MissingProperty : Rule
             """);
 
     /// <summary>Of an item of a machine.</summary>
-    internal static Finding At(MachineItem item, string sort, IReadOnlyCollection<string> missing, SourceSpan place) =>
+    internal static Finding At(MachineItem item, string sort, IReadOnlyCollection<string> missing, SourceSpan place, Func<string, TextEdit?> adds) =>
         new(
             Id,
             $"the {item.Title} does not say how to {WordList.Or(missing)} it",
@@ -42,7 +45,21 @@ public sealed class MissingProperty : Rule
             $"{sort} without {WordList.And(missing.Select(word => $"`{word}`"))}")
         {
             Help = $"add {WordList.And(missing.Select(word => $"`{word} \"…\"`"))}",
+            Fixes = adds(string.Join("  ", missing.Select(word => $"{word} \"{Sentence(word, item.Title)}\""))) is { } edit
+                ? [new Fix($"Add {WordList.And(missing.Select(word => $"`{word}`"))}", FixGrade.NeedsLook, [edit])]
+                : [],
         };
+
+    // How it is really done nobody knows here; the maker does.
+    private static string Sentence(string word, string title) => word switch
+    {
+        "isolate" => $"Isolate the {Escaped(title)} as its maker says.",
+        "restore" => $"Bring the {Escaped(title)} back as its maker says.",
+        "empty" => $"Drain the {Escaped(title)} as the maker of the machine says.",
+        _ => $"Fill the {Escaped(title)} as the maker of the machine says.",
+    };
+
+    private static string Escaped(string title) => title.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
 
     /// <summary>Of a position.</summary>
     internal static Finding Position(Control control, SourceSpan place) =>

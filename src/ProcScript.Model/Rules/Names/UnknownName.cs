@@ -18,6 +18,9 @@ public sealed class UnknownName : Rule
         Fix = FixAvailability.Sometimes,
     };
 
+    /// <summary>What a catalog declares.</summary>
+    private static readonly string[] Declared = ["tool", "supply", "fastener", "clip", "connector", "line", "bond"];
+
     /// <inheritdoc/>
     public override RuleInfo Info => Id;
 
@@ -46,12 +49,29 @@ public sealed class UnknownName : Rule
             """);
 
     /// <summary>Of a declaration at the top of a file.</summary>
-    internal static Finding At(string name, string sort, ImmutableArray<string> near, SourceSpan place) =>
-        new(Id, $"no {sort} is called `{name}`", place, "not declared in any file in sight")
+    internal static Finding At(string name, string sort, ImmutableArray<string> near, BindingPlace place, TextSpan span) =>
+        new(Id, $"no {sort} is called `{name}`", place.At(span), "not declared in any file in sight")
         {
             Help = near.IsEmpty ? "declare it, or add the `use` line of the file that does" : DidYouMean.Help(near),
-            Fixes = DidYouMean.Fixes(near, place, name),
+            Fixes = near.IsEmpty ? Declarations(name, sort, place, span) : DidYouMean.Fixes(near, place.At(span), name),
         };
+
+    /// <summary>A declaration of each sort that may be meant, right before the one that names it.</summary>
+    private static ImmutableArray<Fix> Declarations(string name, string sort, BindingPlace place, TextSpan span)
+    {
+        if (place.File.Tree.Root.Declarations.FirstOrDefault(declaration => declaration.Span.Touches(span.Start)) is not { } around)
+        {
+            return [];
+        }
+
+        var before = place.At(new TextSpan(around.Span.Start, 0));
+        var gap = around is CatalogSyntax ? "\n" : "\n\n";
+        return
+        [
+            .. KindGuess.Likely(name, Declared.Where(word => sort.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries).Contains(word)))
+                .Select(word => new Fix($"Declare the {word} `{name}`", FixGrade.NeedsLook, [new TextEdit(before, $"{word} {name} \"{name.Replace('_', ' ')}\"{gap}")])),
+        ];
+    }
 
     /// <summary>Of a declaration that is there, in a file that is not used here.</summary>
     internal static Finding NotUsed(string name, string sort, IReadOnlyList<Symbol> declarations, BindingPlace place, TextSpan span)

@@ -31,7 +31,7 @@ internal static class ValueFixes
     public static bool HasVariable(ReferenceSyntax reference, BindingPlace place) => reference.Indices.Any(word => place.Bindings.Find(word.Text) is not null);
 
     /// <summary>Where the list of a variable names its value; null where that is a range, or in another file.</summary>
-    private static SourceSpan? ListedAt(Bindings variable, BindingPlace place)
+    public static SourceSpan? ListedAt(Bindings variable, BindingPlace place)
     {
         var text = place.File.Tree.Text;
         return variable.Declared.Path != text.Path

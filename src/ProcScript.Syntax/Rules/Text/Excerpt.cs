@@ -17,7 +17,12 @@ internal static class Excerpt
         for (var i = span.Start; i < end; i++)
         {
             var character = text.Content[i];
-            if (char.IsControl(character) || char.IsSurrogate(character) || (char.IsWhiteSpace(character) && character != ' '))
+            if (IsPair(text.Content, i, span.End))
+            {
+                shown.Append(text.Content, i, 2);
+                i++;
+            }
+            else if (char.IsControl(character) || char.IsSurrogate(character) || (char.IsWhiteSpace(character) && character != ' '))
             {
                 shown.Append(CultureInfo.InvariantCulture, $"U+{(int)character:X4}");
             }
@@ -29,4 +34,9 @@ internal static class Excerpt
 
         return shown.Append(span.Length > Longest ? "…`" : "`").ToString();
     }
+
+    /// <summary>Whether two units make up one character that is seen: an emoji, a sign of another script.</summary>
+    private static bool IsPair(string content, int at, int end) =>
+        at + 1 < end && Rune.TryCreate(content[at], content[at + 1], out var rune)
+        && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned);
 }

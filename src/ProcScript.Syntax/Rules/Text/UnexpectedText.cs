@@ -38,12 +38,6 @@ public sealed class UnexpectedText : Rule
     internal static Finding At(SourceText text, TextSpan found, string expected, string advice) =>
         new(Id, $"{Excerpt.Of(text, found)} cannot stand here", Place(text, found), $"expected {expected}") { Help = advice };
 
-    internal static Finding DecimalComma(SourceText text, TextSpan comma) =>
-        new(Id, "a decimal number is written with a point, not a comma", Place(text, comma))
-        {
-            Fixes = [new Fix("Write a point", FixGrade.NeedsLook, [new TextEdit(Place(text, comma), ".")])],
-        };
-
     internal static Finding EndOfFile(SourceText text, TextSpan last, string expected) =>
         new(Id, $"the file ends too early, behind {Excerpt.Of(text, last)}", Place(text, last), $"expected {expected}");
 
@@ -53,8 +47,11 @@ public sealed class UnexpectedText : Rule
             Fixes = word is null ? [] : [Insert(text, next.Start, word, NeedsBlank(word) ? word + " " : word)],
         };
 
-    internal static Finding MissingHead(SourceText text, TextSpan brace, IReadOnlyList<string> what) =>
-        new(Id, $"{string.Join(" and ", what)} {(what.Count > 1 ? "are" : "is")} missing before this block", Place(text, brace));
+    internal static Finding MissingHead(SourceText text, TextSpan brace, IReadOnlyList<string> what, string? words) =>
+        new(Id, $"{string.Join(" and ", what)} {(what.Count > 1 ? "are" : "is")} missing before this block", Place(text, brace))
+        {
+            Fixes = words is null ? [] : [Insert(text, brace.Start, words, words + " ")],
+        };
 
     internal static Finding MissingBehind(SourceText text, TextSpan previous, string what, string? word) =>
         new(Id, $"{what} is missing behind {Excerpt.Of(text, previous)}", Place(text, previous))
@@ -62,11 +59,19 @@ public sealed class UnexpectedText : Rule
             Fixes = word is null ? [] : [Insert(text, previous.End, word, NeedsBlank(word) ? " " + word : word)],
         };
 
-    internal static Finding Misspelt(SourceText text, TextSpan found, string keyword) =>
-        new(Id, $"{Excerpt.Of(text, found)} is not a word of the language", Place(text, found), $"did you mean `{keyword}`?")
+    /// <param name="text">The text.</param>
+    /// <param name="found">The word.</param>
+    /// <param name="isUnknown">Whether it is no word of the language at all.</param>
+    /// <param name="keywords">What may be meant.</param>
+    internal static Finding Misspelt(SourceText text, TextSpan found, bool isUnknown, IReadOnlyList<string> keywords) =>
+        new(
+            Id,
+            isUnknown ? $"{Excerpt.Of(text, found)} is not a word of the language" : $"{Excerpt.Of(text, found)} cannot stand here",
+            Place(text, found),
+            $"did you mean {string.Join(" or ", keywords.Select(word => $"`{word}`"))}?")
         {
-            Help = $"write `{keyword}`",
-            Fixes = [new Fix($"Write `{keyword}`", FixGrade.NeedsLook, [new TextEdit(Place(text, found), keyword)])],
+            Help = $"write {string.Join(" or ", keywords.Select(word => $"`{word}`"))}",
+            Fixes = [.. keywords.Select(word => new Fix($"Write `{word}`", FixGrade.NeedsLook, [new TextEdit(Place(text, found), word)]))],
         };
 
     internal static Finding Surplus(SourceText text, TextSpan found) =>
@@ -83,6 +88,13 @@ public sealed class UnexpectedText : Rule
             Fixes = [new Fix("Remove the `}`", FixGrade.NeedsLook, [new TextEdit(Place(text, brace), "")])],
         };
 
+    internal static Finding OpensNothing(SourceText text, TextSpan brace) =>
+        new(Id, "this `{` opens no block: another stands right before it", Place(text, brace))
+        {
+            Help = "one brace opens a block",
+            Fixes = [new Fix("Remove the `{`", FixGrade.NeedsLook, [new TextEdit(Place(text, brace), "")])],
+        };
+
     internal static Finding GivenUp(SourceText text, TextSpan next) =>
         new(Id, "the file is not read from here on: too many words before cannot stand where they do", Place(text, next))
         {
@@ -95,7 +107,7 @@ public sealed class UnexpectedText : Rule
             Help = "fix the first ones: what is left of them is listed then",
         };
 
-    private static bool NeedsBlank(string word) => char.IsAsciiLetter(word[0]) || word is "{" or "(" or ",";
+    private static bool NeedsBlank(string word) => char.IsLetter(word[0]) || word[0] is '_' or '"' || word is "{" or "(" or ",";
 
     private static Fix Insert(SourceText text, int position, string word, string edit) =>
         new($"Insert `{word}`", FixGrade.NeedsLook, [new TextEdit(Place(text, new TextSpan(position, 0)), edit)]);
