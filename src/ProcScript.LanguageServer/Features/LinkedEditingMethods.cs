@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Serving;
 using ProcScript.LanguageServer.Workspaces;
