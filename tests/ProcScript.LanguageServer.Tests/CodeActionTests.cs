@@ -128,6 +128,65 @@ public sealed class CodeActionTests : IClassFixture<ServedSample>
         Assert.True(action["isPreferred"]!.GetValue<bool>());
     }
 
+    [Fact]
+    public async Task Two_findings_that_ask_for_the_same_edit_offer_it_once()
+    {
+        _job.Set("machine rack \"rack\" {\n  part lid \"lid\" { held by 4 m8x25 as lid_bolts  held by 2 snap_cap as lid_caps }\n}\n");
+        var findings = await _job.DiagnosticsAsync();
+        var whole = _job.RangeOf(0, _job.Text.Length);
+
+        var action = Assert.Single(await ActionsAsync(whole, "quickfix"), one => one!["title"]!.GetValue<string>() == "Add `use \"../catalog.proc\"`")!;
+
+        Assert.Equal(2, findings.Count(finding => finding!["code"]!.GetValue<string>() == "PRC1101"));
+        Assert.Equal(2, action["diagnostics"]!.AsArray().Count);
+    }
+
+    [Fact]
+    public async Task Selected_steps_have_refactorings_of_the_kinds_of_the_protocol()
+    {
+        var start = _job.Text.IndexOf("isolate mains", StringComparison.Ordinal);
+        var selection = _job.RangeOf(start, "isolate mains".Length);
+
+        var extracts = await ActionsAsync(selection.DeepClone(), "refactor.extract");
+        var action = Assert.Single(extracts)!;
+        Apply(action);
+
+        Assert.Equal("Make a stage of the steps: \"Make safe\"", action["title"]!.GetValue<string>());
+        Assert.Equal("refactor.extract", action["kind"]!.GetValue<string>());
+        Assert.Contains("  stage \"Make safe\" {\n    isolate mains\n  }\n  stage \"Guard\" {\n    release guard_caps\n", _job.Text, StringComparison.Ordinal);
+        Assert.Empty(await _job.DiagnosticsAsync());
+        Assert.Empty(await ActionsAsync(selection, "refactor.inline"));
+    }
+
+    [Fact]
+    public async Task All_safe_fixes_of_a_document_are_one_source_action()
+    {
+        _job.Replace("    undo hub_bolt\n", "    undo hub_bolts\n");
+        _job.Replace("    remove wheel\n", "    remove wheels\n");
+        var head = _job.RangeOf(0, 0);
+
+        var action = Assert.Single(await ActionsAsync(head.DeepClone(), "source.fixAll"))!;
+        Apply(action);
+
+        Assert.Equal("source.fixAll", action["kind"]!.GetValue<string>());
+        Assert.Equal(Sample.Job, _job.Text);
+        Assert.Empty(await _job.DiagnosticsAsync());
+        Assert.Empty(await ActionsAsync(head, "source.fixAll"));
+    }
+
+    [Fact]
+    public async Task All_findings_of_a_rule_are_one_quick_fix_more()
+    {
+        _job.Replace("    undo hub_bolt\n", "    undo hub_bolts\n");
+        _job.Replace("    remove wheel\n", "    remove wheels\n");
+        var place = _job.RangeOf(_job.Text.IndexOf("hub_bolts", StringComparison.Ordinal), 4);
+
+        var action = Assert.Single(await ActionsAsync(place, "quickfix"), one => one!["title"]!.GetValue<string>() == "Fix all 2 findings of `unknown-name` in this file")!;
+        Apply(action);
+
+        Assert.Equal(Sample.Job, _job.Text);
+    }
+
     private async Task<JsonArray> ActionsAsync(JsonNode range, string kind) =>
         (await _client.RequestAsync("textDocument/codeAction", new JsonObject
         {

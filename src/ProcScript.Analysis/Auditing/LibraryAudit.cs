@@ -69,10 +69,15 @@ public static class LibraryAudit
                 : new TriedMistake(mistake, null, null, IsUnexpected: false, [.. OtherPacks(report, mistake.Place.Path)]);
         }
 
+        // Of each job the variants with no option and with all: between them they have every fact, and making all plans would take longest.
         IEnumerable<string> OtherPacks(LibraryReport report, string path) => report.Procedures
-            .Where(one => one.Procedure.Sees(path) && IsOtherwise(one))
-            .Select(one => one.Procedure.Name)
-            .Distinct(StringComparer.Ordinal)
+            .Where(one => one.Procedure.Sees(path))
+            .GroupBy(one => one.Procedure.Name, StringComparer.Ordinal)
+            .Where(procedure => procedure
+                .GroupBy(one => one.Procedure.Job, StringComparer.Ordinal)
+                .SelectMany(job => new[] { job.MinBy(one => one.Options.Length)!, job.MaxBy(one => one.Options.Length)! }.Distinct())
+                .Any(IsOtherwise))
+            .Select(procedure => procedure.Key)
             .Order(StringComparer.Ordinal);
 
         bool IsOtherwise(ProcedureReport procedure) => !packs.TryGetValue(procedure.Key, out var pack) || pack.Value != PackOf(procedure);

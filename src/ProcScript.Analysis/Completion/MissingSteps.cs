@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Refactoring;
 using ProcScript.Analysis.Stripping;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Procedures;
@@ -95,29 +96,13 @@ public static class MissingSteps
 
         var edited = TextEdits.Apply(tree.Text.Content, inOrder);
         var formatted = Formatter.Format(tree) == tree.Text.Content ? Formatter.Format(SyntaxTree.Parse(new SourceText(tree.Text.Path, edited))) : null;
-        var edits = formatted is null || formatted == edited ? all : [Difference(tree.Text, formatted)];
+        var edits = formatted is null || formatted == edited ? all : [EditedFile.Difference(tree.Text, formatted)];
         return check.Judge(formatted ?? edited) is { } grade ? new Fix(Title([.. lines.SelectMany(placed => placed.Groups).SelectMany(group => group.Told)]), grade, edits) : null;
     }
 
     private static string Title(IReadOnlyList<string> lines) =>
         $"Add the missing {(lines.Count == 1 ? "step" : "steps")} {string.Join(", ", lines.Take(MostShown))}"
         + (lines.Count > MostShown ? $" and {lines.Count - MostShown} more" : "");
-
-    /// <summary>One edit of the lines in which a text differs from another.</summary>
-    private static TextEdit Difference(SourceText text, string other)
-    {
-        var content = text.Content;
-        var same = content.AsSpan().CommonPrefixLength(other);
-        var start = text.LineSpan(text.LineAt(same)).Start;
-        var most = Math.Min(content.Length, other.Length) - start;
-        var tail = 0;
-        while (tail < most && content[^(tail + 1)] == other[^(tail + 1)])
-        {
-            tail++;
-        }
-
-        return new TextEdit(new SourceSpan(text.Path, TextSpan.FromBounds(start, content.Length - tail)), other[start..^tail]);
-    }
 
     /// <summary>Whether a step, or the call that brings it, stands at a place.</summary>
     private static bool IsAt(SourceSpan place, Step step)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Completion;
+using ProcScript.Analysis.Refactoring;
 using ProcScript.LanguageServer.Checking;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Serving;
@@ -14,7 +15,8 @@ namespace ProcScript.LanguageServer.Features;
 /// <summary>The cures that findings bring along, and the steps that a stage lacks, as edits to apply.</summary>
 /// <param name="edits">Writes the edits.</param>
 /// <param name="diagnostics">Writes the findings that they mend.</param>
-internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagnostics)
+/// <param name="refactorings">Offers the other ways to write what is selected.</param>
+internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagnostics, RefactoringActions refactorings)
 {
     /// <summary>Adds the method.</summary>
     public void Add(MethodTable methods, Workspace workspace) =>
@@ -22,7 +24,9 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
         {
             var wantsFixes = Wants(parameters.Context, CodeAction.QuickFix);
             var wantsRewrites = Wants(parameters.Context, CodeAction.Rewrite);
-            if (!(wantsFixes || wantsRewrites) || await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is not { } asked)
+            var wantsExtracts = Wants(parameters.Context, CodeAction.Extract);
+            var wantsFixAll = parameters.Context.Only is not null && Wants(parameters.Context, CodeAction.FixAll);
+            if (!(wantsFixes || wantsRewrites || wantsExtracts || wantsFixAll) || await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is not { } asked)
             {
                 return [];
             }
@@ -30,9 +34,12 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
             var span = asked.Places.SpanOf(parameters.Range);
             return
             [
-                .. wantsFixes ? Cures(asked, span, cancellation) : [],
+                .. wantsFixes ? Merged(Cures(asked, span, cancellation)) : [],
+                .. wantsFixes ? OfWholeRules(asked, span) : [],
                 .. wantsFixes ? new DraftActions(edits, diagnostics).Of(asked, span) : [],
                 .. wantsRewrites ? Rewrites(asked, span, cancellation) : [],
+                .. wantsRewrites || wantsExtracts ? refactorings.Of(asked, span, kind => Wants(parameters.Context, kind), cancellation) : [],
+                .. wantsFixAll ? refactorings.FixAll(asked, cancellation) : [],
             ];
         });
 
@@ -40,14 +47,35 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
     private static bool Wants(CodeActionContext context, string kind) =>
         context.Only is not { } only || only.Any(one => one.Length == 0 || kind == one || kind.StartsWith(one + ".", StringComparison.Ordinal));
 
-    private IEnumerable<CodeAction> Cures(Asked asked, TextSpan span, CancellationToken cancellation) =>
+    /// <summary>One action for the same edit of several findings.</summary>
+    private static IEnumerable<CodeAction> Merged(IEnumerable<(Fix Fix, CodeAction Action)> cures) =>
+        from cure in cures
+        group cure.Action by string.Join('\0', cure.Fix.Edits.Select(edit => $"{edit.Place.Path}\0{edit.Place.Span.Start}\0{edit.Place.Span.Length}\0{edit.NewText}")) into same
+        select same.First() with
+        {
+            Diagnostics = [.. same.SelectMany(action => action.Diagnostics ?? [])],
+            IsPreferred = same.Any(action => action.IsPreferred == true) ? true : null,
+        };
+
+    /// <summary>The fixes of all findings of a rule in the file, for the rules that speak at a place.</summary>
+    private IEnumerable<CodeAction> OfWholeRules(Asked asked, TextSpan span) =>
+        from rule in At(asked, span).Select(reported => reported.Finding.Rule).Distinct()
+        let fix = RuleFixes.AllOf(asked.Analysis.Report, asked.Path, rule)
+        where fix is not null
+        select new CodeAction(fix.Title, CodeAction.QuickFix, edits.Write(asked.Analysis, fix.Edits));
+
+    private static IEnumerable<ReportedFinding> At(Asked asked, TextSpan span) =>
         from reported in asked.Analysis.Report.Findings
         let place = reported.Finding.Primary
         where place.Path == asked.Path && place.Span.Start <= span.End && place.Span.End >= span.Start
-        from action in Cures(asked, reported, cancellation)
-        select action;
+        select reported;
 
-    private IEnumerable<CodeAction> Cures(Asked asked, ReportedFinding reported, CancellationToken cancellation)
+    private IEnumerable<(Fix Fix, CodeAction Action)> Cures(Asked asked, TextSpan span, CancellationToken cancellation) =>
+        from reported in At(asked, span)
+        from cure in Cures(asked, reported, cancellation)
+        select cure;
+
+    private IEnumerable<(Fix Fix, CodeAction Action)> Cures(Asked asked, ReportedFinding reported, CancellationToken cancellation)
     {
         var fixes = reported.Finding.Fixes.Where(fix => fix.Grade != FixGrade.DisplayOnly).ToList();
         var proven = MissingSteps.For(asked.Analysis.Report, reported.Finding.Primary, cancellation);
@@ -68,11 +96,11 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
         var safe = fixes.FindAll(fix => fix.Grade == FixGrade.Safe);
         foreach (var fix in fixes)
         {
-            yield return new CodeAction(fix.Title, CodeAction.QuickFix, edits.Write(asked.Analysis, fix.Edits))
+            yield return (fix, new CodeAction(fix.Title, CodeAction.QuickFix, edits.Write(asked.Analysis, fix.Edits))
             {
                 Diagnostics = [diagnostics.Write(reported, asked.Analysis)],
                 IsPreferred = safe.Count == 1 && fix == safe[0] && (fixes.Count == 1 || proven is not null) ? true : null,
-            };
+            });
         }
     }
 

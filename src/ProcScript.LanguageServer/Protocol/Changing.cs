@@ -33,6 +33,12 @@ internal sealed record CodeAction(string Title, string Kind, WorkspaceEdit Edit)
     /// <summary>Writes something in another way.</summary>
     public const string Rewrite = "refactor.rewrite";
 
+    /// <summary>Makes a thing of its own of a piece.</summary>
+    public const string Extract = "refactor.extract";
+
+    /// <summary>Mends all of a document that can be mended without anybody's looking.</summary>
+    public const string FixAll = "source.fixAll";
+
     /// <summary>The findings that it mends.</summary>
     public ImmutableArray<Diagnostic>? Diagnostics { get; init; }
 

@@ -72,7 +72,7 @@ internal sealed class Session : IDisposable
         HintMethods.Add(_methods, workspace);
         LensMethods.Add(_methods, workspace);
         new ViewMethods(workspace, _host, _connection, client).Add(_methods);
-        new CodeActionMethods(edits, writer).Add(_methods, workspace);
+        new CodeActionMethods(edits, writer, new RefactoringActions(edits)).Add(_methods, workspace);
         workspace.AddFolders(client.Folders);
         return new InitializeResult(Capabilities.For(client), new ServerInfo("procscript", _host.Version));
     }

@@ -1,0 +1,47 @@
+using ProcScript.Syntax.Nodes;
+
+namespace ProcScript.Analysis.Refactoring;
+
+/// <summary>What some steps may be called.</summary>
+/// <param name="report">The report, for the titles of parts.</param>
+internal sealed class StepTitles(LibraryReport report)
+{
+    /// <summary>The last part that the steps take off; null where they take none.</summary>
+    public static ReferenceSyntax? Removed(SelectedSteps steps) => steps.Steps
+        .SelectMany(step => step.DescendantsAndSelf())
+        .OfType<ActionSyntax>()
+        .LastOrDefault(action => action.Verb.Text is "remove" or "strip")?.Target;
+
+    /// <summary>What people call an item: its title, without variables, or its name in words.</summary>
+    public string TitleOf(ReferenceSyntax item)
+    {
+        var written = item.Written.Replace(" ", "", StringComparison.Ordinal);
+        var title = report.Procedures
+            .Select(one => one.Procedure.Machine.Items.FirstOrDefault(known => known.Key.Replace(" ", "", StringComparison.Ordinal) == written).Value?.Title)
+            .FirstOrDefault(found => found is not null);
+        return title ?? string.Join(' ', item.Indices.Select(index => index.Text).Append(item.Name.Text.Replace('_', ' ')));
+    }
+
+    /// <summary>The title of a stage that some steps make up, in quotes.</summary>
+    public string Stage(SelectedSteps steps)
+    {
+        var removed = Removed(steps);
+        var title = removed is null || removed.Indices.Any(index => IsVariable(index, steps))
+            ? removed is null ? Without(steps) : char.ToUpperInvariant(removed.Name.Text[0]) + removed.Name.Text[1..].Replace('_', ' ')
+            : Capital(TitleOf(removed));
+        return Quoted(title);
+    }
+
+    /// <summary>A text in quotes.</summary>
+    public static string Quoted(string text) => $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+
+    /// <summary>The same with a capital letter.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Without(SelectedSteps steps) =>
+        steps.Steps.SelectMany(step => step.DescendantsAndSelf()).OfType<ActionSyntax>().Any(action => action.Verb.Text == "isolate") ? "Make safe" : "Prepare";
+
+    private static bool IsVariable(WordSyntax index, SelectedSteps steps) =>
+        steps.Procedure.Parameters.Any(one => one.Name.Text == index.Text)
+        || steps.Procedure.DescendantsAndSelf().OfType<EachSyntax>().Any(each => each.Variable.Text == index.Text);
+}
