@@ -479,8 +479,11 @@ whenSteps : WHEN test stepBlock ;
 // ok: remove seat { people 2  refit { how "Slowly." } }
 // ok: verify mains
 // ok: snug bolts
+// ok: undo 4 m10x30 seat_bolts
+// ok: release 2 clip seat_clips { how "Slowly." }
 // bad: undo
 // bad: undo 4 bolts
+// bad: undo rest m10x30 bolts
 // bad: set lever to
 // bad: empty oil background
 // bad: undo bolts needed
@@ -488,7 +491,10 @@ whenSteps : WHEN test stepBlock ;
 action : ( actionVerb | snugVerb ) deed ;
 
 // What an action is done to, and what is said of it.
-deed : ( amount OF )? reference ( TO position )? whereNeeded? background? propertyBlock? ;
+deed : ( amount OF | pieces )? reference ( TO position )? whereNeeded? background? propertyBlock? ;
+
+// What the machine does not have yet, and a draft declares: so many of this kind.
+pieces : count name ;
 
 amount : INTEGER | REST ;
 

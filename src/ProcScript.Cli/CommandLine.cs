@@ -94,6 +94,7 @@ internal static class CommandLine
             ConfigCommand.Create(around),
             TextsCommand.Create(around),
             NewCommand.Create(around),
+            DraftCommand.Create(around),
             ServerCommand.Create(around),
             CompletionsCommand.Create(around),
             ManualCommand.Create(around),

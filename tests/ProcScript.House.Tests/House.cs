@@ -42,6 +42,7 @@ internal static class House
         new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),
         new("StreamJsonRpc", ["ProcScript.LanguageServer"], "Only the language server speaks JSON-RPC."),
         new("Spectre.Console", ["ProcScript.Cli"], "Only the command line draws on a terminal."),
+        new("Sylvan.Data.Csv", ["ProcScript.Cli"], "Tables are files: the command line reads them, and hands on their cells."),
         new("System.CommandLine", ["ProcScript.Cli", "ProcScript.Generate"], "Only a program with arguments reads arguments."),
     ];
 }

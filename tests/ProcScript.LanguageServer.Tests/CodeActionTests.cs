@@ -35,6 +35,30 @@ public sealed class CodeActionTests : IClassFixture<ServedSample>
     }
 
     [Fact]
+    public async Task What_no_machine_has_is_drafted_and_the_steps_bind()
+    {
+        _job.Set(
+            """
+            procedure lid_off "Take the lid off" on tank {
+              goal remove lid
+              stage "Lid" {
+                undo 6 m8x25 lid_bolts
+                remove lid
+              }
+            }
+
+            """);
+        var finding = Assert.Single(await _job.DiagnosticsAsync(), one => one!["code"]!.GetValue<string>() == "PRC1101")!;
+
+        var action = Assert.Single(await ActionsAsync(finding["range"]!.DeepClone(), "quickfix"), one => one!["title"]!.GetValue<string>() == "Draft: declare what the steps name")!;
+        Apply(action);
+
+        Assert.Contains("  part lid \"lid\" { held by 6 m8x25 as lid_bolts }\n", _job.Text, StringComparison.Ordinal);
+        Assert.Contains("    undo lid_bolts\n", _job.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(await _job.DiagnosticsAsync(), one => one!["code"]!.GetValue<string>().StartsWith("PRC1", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task A_stage_offers_all_that_is_missing_in_it()
     {
         _job.Replace("    undo hub_bolt\n    remove wheel\n    unplug motor_plug\n    undo motor_bolts\n", "");

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
 using ProcScript.Analysis.Prose;
 using ProcScript.Analysis.Rules;
+using ProcScript.Analysis.Rules.Workshop.Writing;
 using ProcScript.Analysis.Settings;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
@@ -39,13 +40,14 @@ internal static class ProseCheck
         return findings;
     }
 
-    /// <summary>Texts stand in declarations, and each declaration by itself.</summary>
+    /// <summary>Texts stand in declarations, and each declaration by itself; comments stand anywhere.</summary>
     private static ImmutableArray<Finding> Judge(SyntaxTree tree, PathSettings chosen, CheckMemory memory) => memory.Prose.GetValue(
         tree,
         _ =>
         {
             List<ProseRule> rules = [.. Rules.Where(rule => chosen.SeverityOf(rule.Info) is not null)];
-            return new StrongBox<ImmutableArray<Finding>>([.. tree.Root.Declarations.SelectMany(one => Judge(tree, one, rules, chosen, memory))]);
+            return new StrongBox<ImmutableArray<Finding>>(
+                [.. tree.Root.Declarations.SelectMany(one => Judge(tree, one, rules, chosen, memory)), .. OpenQuestion.Judge(tree, chosen)]);
         }).Value;
 
     private static ImmutableArray<Finding> Judge(

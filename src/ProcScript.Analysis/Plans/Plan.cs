@@ -47,6 +47,12 @@ public sealed record Plan
     /// </summary>
     public required string Revision { get; init; }
 
+    /// <summary>
+    /// The questions of a draft that are still open in what the plan is made from, in the author's words. As long as there are any, nobody may
+    /// work from it, and every card says so.
+    /// </summary>
+    public ImmutableArray<string> Questions { get; init; } = [];
+
     /// <summary>The goals in words.</summary>
     public required ImmutableArray<string> Goals { get; init; }
 

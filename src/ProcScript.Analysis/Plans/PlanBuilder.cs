@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
+using ProcScript.Analysis.Drafting;
 using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Messages;
@@ -37,9 +38,11 @@ internal sealed class PlanBuilder
     private readonly ILookup<(PlanPhase Phase, int Card), PlanLeftOut> _leftOut;
     private readonly IReadOnlyDictionary<(PlanPhase Phase, int Card), PlanStanding> _standings;
     private readonly StepWriter _writer;
+    private readonly ImmutableArray<string> _questions;
 
     private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings)
     {
+        _questions = OpenQuestions.Of(library, strip.Procedure);
         _book = Wordbook.In(settings.Get(SettingsTable.Language));
         _procedure = strip.Procedure;
         _strip = strip;
@@ -108,6 +111,7 @@ internal sealed class PlanBuilder
                 new PlanOption(option.Name, option.Title, _procedure.Machine.With.Contains(option))),
         ],
         Revision = "",
+        Questions = _questions,
         Goals = [.. _procedure.Goals.Select(goal => StepText.Of(goal.Verb, goal.Target, _book))],
         GoalActions = [.. _procedure.Goals.Select(goal => Action(goal.Verb, goal.Target))],
         Alerts = AlertWords.Of(_procedure.Alerts),

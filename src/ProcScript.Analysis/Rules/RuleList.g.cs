@@ -103,6 +103,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Writing.AlertsOutOfOrder(),
         new global::ProcScript.Analysis.Rules.Comparing.AlertWeakened(),
         new global::ProcScript.Analysis.Rules.Comparing.SafetyStepLost(),
+        new global::ProcScript.Analysis.Rules.Workshop.Writing.OpenQuestion(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.TwoInstructions(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.NotACommand(),
         new global::ProcScript.Analysis.Rules.Workshop.Writing.ConditionLast(),

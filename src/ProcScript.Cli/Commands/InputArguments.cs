@@ -42,6 +42,9 @@ internal sealed class InputArguments(bool orHere = false)
         command.Add(_root);
     }
 
+    /// <summary>Whether anything was named.</summary>
+    public bool AreTyped(ParseResult parsed) => parsed.GetValue(_paths) is { Length: > 0 };
+
     /// <summary>What was typed.</summary>
     public InputRequest Read(ParseResult parsed) =>
         new(parsed.GetValue(_paths) is { Length: > 0 } paths ? [.. paths] : ["."], parsed.GetValue(_root));

@@ -190,6 +190,12 @@ internal sealed class TextMateSentences(WordGroups groups)
             Scope.Sentence,
             Scope.Item),
         Pattern.Sentence(
+            $"({Word(groups.Verbs)}){Space}({Integer}){Space}({_expression.Name}){Space}({_expression.Name})",
+            Scope.Action,
+            Scope.Number,
+            Scope.Kind,
+            Scope.Item),
+        Pattern.Sentence(
             $"({Word([.. groups.Verbs, "discard"])}){Space}({_expression.Name})", Scope.Action, Scope.Item));
 
     /// <summary>Conditions: an item and what it is, or where it stands. A state with a text behind it is a property.</summary>

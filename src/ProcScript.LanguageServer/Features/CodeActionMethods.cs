@@ -36,6 +36,7 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
             [
                 .. wantsFixes ? Merged(Cures(asked, span, cancellation)) : [],
                 .. wantsFixes ? OfWholeRules(asked, span) : [],
+                .. wantsFixes ? new DraftActions(edits, diagnostics).Of(asked, span) : [],
                 .. wantsRewrites ? Rewrites(asked, span, cancellation) : [],
                 .. wantsRewrites || wantsExtracts ? refactorings.Of(asked, span, kind => Wants(parameters.Context, kind), cancellation) : [],
                 .. wantsFixAll ? refactorings.FixAll(asked, cancellation) : [],

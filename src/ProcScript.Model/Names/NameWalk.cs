@@ -124,6 +124,9 @@ internal sealed class NameWalk(SourceText text)
                 Reference(change.Part, NameScope.Machine);
                 References(change.Supply is { } supply ? [supply] : [], NameScope.Library);
                 break;
+            case PiecesSyntax pieces:
+                Add(pieces.Kind, NameScope.Library);
+                break;
             case ReferenceSyntax item:
                 Reference(item, NameScope.Machine);
                 break;

@@ -35,6 +35,7 @@ public static class ModelRules
         new global::ProcScript.Model.Rules.Names.ValueNeverTaken(),
         new global::ProcScript.Model.Rules.Procedures.WithAndWithout(),
         new global::ProcScript.Model.Rules.Procedures.DiscardOfSome(),
+        new global::ProcScript.Model.Rules.Procedures.PiecesInStep(),
         new global::ProcScript.Model.Rules.Names.JobDeclaredTwice(),
         new global::ProcScript.Model.Rules.Figures.FigureOutsideLibrary(),
         new global::ProcScript.Model.Rules.Figures.FigureWithoutCaption(),

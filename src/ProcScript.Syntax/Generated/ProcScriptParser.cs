@@ -86,17 +86,17 @@ internal partial class ProcScriptParser : Parser {
 		RULE_doCall = 45, RULE_whereNeeded = 46, RULE_workBlock = 47, RULE_eachItems = 48, 
 		RULE_whenItems = 49, RULE_stepBlock = 50, RULE_step = 51, RULE_alert = 52, 
 		RULE_refitAlert = 53, RULE_stripStep = 54, RULE_eachSteps = 55, RULE_whenSteps = 56, 
-		RULE_action = 57, RULE_deed = 58, RULE_amount = 59, RULE_verb = 60, RULE_snugVerb = 61, 
-		RULE_actionVerb = 62, RULE_textAction = 63, RULE_instruments = 64, RULE_recordAction = 65, 
-		RULE_pauseAction = 66, RULE_needsClause = 67, RULE_background = 68, RULE_discard = 69, 
-		RULE_refitRules = 70, RULE_ruleBlock = 71, RULE_refitRule = 72, RULE_eachRules = 73, 
-		RULE_whenRules = 74, RULE_orderRule = 75, RULE_snugRule = 76, RULE_retorqueRule = 77, 
-		RULE_whileClause = 78, RULE_checkRule = 79, RULE_recordRule = 80, RULE_pauseRule = 81, 
-		RULE_testRule = 82, RULE_testBlock = 83, RULE_testItem = 84, RULE_powerClause = 85, 
-		RULE_order = 86, RULE_orderVerb = 87, RULE_text = 88, RULE_count = 89, 
-		RULE_quantity = 90, RULE_limit = 91, RULE_number = 92, RULE_unit = 93, 
-		RULE_unitName = 94, RULE_reference = 95, RULE_index = 96, RULE_name = 97, 
-		RULE_position = 98;
+		RULE_action = 57, RULE_deed = 58, RULE_pieces = 59, RULE_amount = 60, 
+		RULE_verb = 61, RULE_snugVerb = 62, RULE_actionVerb = 63, RULE_textAction = 64, 
+		RULE_instruments = 65, RULE_recordAction = 66, RULE_pauseAction = 67, 
+		RULE_needsClause = 68, RULE_background = 69, RULE_discard = 70, RULE_refitRules = 71, 
+		RULE_ruleBlock = 72, RULE_refitRule = 73, RULE_eachRules = 74, RULE_whenRules = 75, 
+		RULE_orderRule = 76, RULE_snugRule = 77, RULE_retorqueRule = 78, RULE_whileClause = 79, 
+		RULE_checkRule = 80, RULE_recordRule = 81, RULE_pauseRule = 82, RULE_testRule = 83, 
+		RULE_testBlock = 84, RULE_testItem = 85, RULE_powerClause = 86, RULE_order = 87, 
+		RULE_orderVerb = 88, RULE_text = 89, RULE_count = 90, RULE_quantity = 91, 
+		RULE_limit = 92, RULE_number = 93, RULE_unit = 94, RULE_unitName = 95, 
+		RULE_reference = 96, RULE_index = 97, RULE_name = 98, RULE_position = 99;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "whenProperties", 
 		"property", "figure", "clause", "cover", "refitProperty", "threadValue", 
@@ -108,13 +108,13 @@ internal partial class ProcScriptParser : Parser {
 		"parameter", "furtherParameter", "firstValues", "procedureBlock", "procedureItem", 
 		"goal", "stage", "doCall", "whereNeeded", "workBlock", "eachItems", "whenItems", 
 		"stepBlock", "step", "alert", "refitAlert", "stripStep", "eachSteps", 
-		"whenSteps", "action", "deed", "amount", "verb", "snugVerb", "actionVerb", 
-		"textAction", "instruments", "recordAction", "pauseAction", "needsClause", 
-		"background", "discard", "refitRules", "ruleBlock", "refitRule", "eachRules", 
-		"whenRules", "orderRule", "snugRule", "retorqueRule", "whileClause", "checkRule", 
-		"recordRule", "pauseRule", "testRule", "testBlock", "testItem", "powerClause", 
-		"order", "orderVerb", "text", "count", "quantity", "limit", "number", 
-		"unit", "unitName", "reference", "index", "name", "position"
+		"whenSteps", "action", "deed", "pieces", "amount", "verb", "snugVerb", 
+		"actionVerb", "textAction", "instruments", "recordAction", "pauseAction", 
+		"needsClause", "background", "discard", "refitRules", "ruleBlock", "refitRule", 
+		"eachRules", "whenRules", "orderRule", "snugRule", "retorqueRule", "whileClause", 
+		"checkRule", "recordRule", "pauseRule", "testRule", "testBlock", "testItem", 
+		"powerClause", "order", "orderVerb", "text", "count", "quantity", "limit", 
+		"number", "unit", "unitName", "reference", "index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
@@ -249,17 +249,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 204;
+			State = 206;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
 				{
-				State = 202;
+				State = 204;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 198;
+					State = 200;
 					useDirective();
 					}
 					break;
@@ -271,19 +271,19 @@ internal partial class ProcScriptParser : Parser {
 				case LINE:
 				case BOND:
 					{
-					State = 199;
+					State = 201;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 200;
+					State = 202;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 201;
+					State = 203;
 					procedureDeclaration();
 					}
 					break;
@@ -291,11 +291,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 206;
+				State = 208;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 207;
+			State = 209;
 			Match(Eof);
 			}
 		}
@@ -329,9 +329,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 209;
+			State = 211;
 			Match(USE);
-			State = 210;
+			State = 212;
 			text();
 			}
 		}
@@ -378,7 +378,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 212;
+			State = 214;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -387,24 +387,24 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 213;
-			name();
 			State = 215;
+			name();
+			State = 217;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 214;
+				State = 216;
 				text();
 				}
 			}
 
-			State = 218;
+			State = 220;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 217;
+				State = 219;
 				propertyBlock();
 				}
 			}
@@ -464,14 +464,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 220;
+			State = 222;
 			Match(LEFT_BRACE);
-			State = 227;
+			State = 229;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55281189761L) != 0)) {
 				{
-				State = 225;
+				State = 227;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -546,7 +546,7 @@ internal partial class ProcScriptParser : Parser {
 				case SIGNED:
 				case VERBS:
 					{
-					State = 221;
+					State = 223;
 					property();
 					}
 					break;
@@ -557,19 +557,19 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 222;
+					State = 224;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 223;
+					State = 225;
 					refitProperty();
 					}
 					break;
 				case WHEN:
 					{
-					State = 224;
+					State = 226;
 					whenProperties();
 					}
 					break;
@@ -577,11 +577,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 229;
+				State = 231;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 230;
+			State = 232;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -618,11 +618,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 232;
-			Match(WHEN);
-			State = 233;
-			test();
 			State = 234;
+			Match(WHEN);
+			State = 235;
+			test();
+			State = 236;
 			propertyBlock();
 			}
 		}
@@ -969,7 +969,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_property);
 		int _la;
 		try {
-			State = 377;
+			State = 379;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -994,7 +994,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 236;
+				State = 238;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & 6917529027775695041L) != 0) || ((((_la - 106)) & ~0x3f) == 0 && ((1L << (_la - 106)) & 3458764513820605443L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1003,7 +1003,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 237;
+				State = 239;
 				text();
 				}
 				break;
@@ -1024,7 +1024,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 238;
+				State = 240;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 34634616774737L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1033,7 +1033,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 239;
+				State = 241;
 				quantity();
 				}
 				break;
@@ -1041,26 +1041,26 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new MassPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 240;
+				State = 242;
 				Match(MASS);
-				State = 245;
+				State = 247;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case MINUS:
 				case DECIMAL:
 				case INTEGER:
 					{
-					State = 241;
+					State = 243;
 					quantity();
 					}
 					break;
 				case NOT_KNOWN:
 					{
-					State = 242;
-					Match(NOT_KNOWN);
-					State = 243;
-					Match(BECAUSE);
 					State = 244;
+					Match(NOT_KNOWN);
+					State = 245;
+					Match(BECAUSE);
+					State = 246;
 					text();
 					}
 					break;
@@ -1073,39 +1073,39 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 247;
+				State = 249;
 				Match(TORQUE);
-				State = 248;
+				State = 250;
 				quantity();
-				State = 253;
+				State = 255;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 249;
+					State = 251;
 					Match(COMMA);
-					State = 250;
+					State = 252;
 					quantity();
 					}
 					}
-					State = 255;
+					State = 257;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 260;
+				State = 262;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 256;
+					State = 258;
 					Match(PLUS);
-					State = 257;
+					State = 259;
 					quantity();
 					}
 					}
-					State = 262;
+					State = 264;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1118,7 +1118,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 263;
+				State = 265;
 				_la = TokenStream.LA(1);
 				if ( !(_la==TOOL || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 36028797018968065L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1127,21 +1127,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 264;
+				State = 266;
 				reference();
-				State = 269;
+				State = 271;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 265;
+					State = 267;
 					Match(COMMA);
-					State = 266;
+					State = 268;
 					reference();
 					}
 					}
-					State = 271;
+					State = 273;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1151,9 +1151,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new BehindPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 272;
+				State = 274;
 				Match(BEHIND);
-				State = 273;
+				State = 275;
 				hiders();
 				}
 				break;
@@ -1161,24 +1161,24 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new WayPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 274;
+				State = 276;
 				Match(WAY);
-				State = 279;
+				State = 281;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case BEHIND:
 					{
-					State = 275;
+					State = 277;
 					Match(BEHIND);
-					State = 276;
+					State = 278;
 					hiders();
 					}
 					break;
 				case NEEDS:
 					{
-					State = 277;
+					State = 279;
 					Match(NEEDS);
-					State = 278;
+					State = 280;
 					needs();
 					}
 					break;
@@ -1191,25 +1191,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 281;
-				Match(RENEW);
-				State = 282;
-				Match(WITH);
 				State = 283;
+				Match(RENEW);
+				State = 284;
+				Match(WITH);
+				State = 285;
 				reference();
-				State = 288;
+				State = 290;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 284;
+					State = 286;
 					Match(COMMA);
-					State = 285;
+					State = 287;
 					reference();
 					}
 					}
-					State = 290;
+					State = 292;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1219,34 +1219,34 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 291;
+				State = 293;
 				Match(PATTERN);
-				State = 297;
+				State = 299;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 292;
+					State = 294;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 293;
+					State = 295;
 					Match(LISTED);
 					}
 					break;
 				case NONE:
 					{
-					State = 294;
+					State = 296;
 					Match(NONE);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 295;
+					State = 297;
 					Match(INSIDE);
-					State = 296;
+					State = 298;
 					Match(OUT);
 					}
 					break;
@@ -1259,9 +1259,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 299;
+				State = 301;
 				Match(GRIP);
-				State = 300;
+				State = 302;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 137)) & ~0x3f) == 0 && ((1L << (_la - 137)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1276,9 +1276,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 301;
+				State = 303;
 				Match(PEOPLE);
-				State = 302;
+				State = 304;
 				count();
 				}
 				break;
@@ -1286,9 +1286,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 303;
+				State = 305;
 				Match(THREAD);
-				State = 306;
+				State = 308;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1297,13 +1297,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 304;
+					State = 306;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 305;
+					State = 307;
 					Match(LOCKER);
 					}
 					break;
@@ -1316,9 +1316,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 308;
+				State = 310;
 				Match(GRADE);
-				State = 309;
+				State = 311;
 				gradeValue();
 				}
 				break;
@@ -1327,7 +1327,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 310;
+				State = 312;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1336,9 +1336,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 311;
+				State = 313;
 				count();
-				State = 312;
+				State = 314;
 				reference();
 				}
 				break;
@@ -1346,13 +1346,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 314;
-				Match(USES);
-				State = 315;
-				quantity();
 				State = 316;
-				Match(OF);
+				Match(USES);
 				State = 317;
+				quantity();
+				State = 318;
+				Match(OF);
+				State = 319;
 				reference();
 				}
 				break;
@@ -1360,11 +1360,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 319;
-				Match(WITH);
-				State = 320;
-				reference();
 				State = 321;
+				Match(WITH);
+				State = 322;
+				reference();
+				State = 323;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1373,16 +1373,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 322;
+				State = 324;
 				quantity();
-				State = 325;
+				State = 327;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 323;
+					State = 325;
 					Match(OF);
-					State = 324;
+					State = 326;
 					reference();
 					}
 				}
@@ -1393,9 +1393,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 327;
+				State = 329;
 				Match(SINGLE);
-				State = 328;
+				State = 330;
 				Match(USE);
 				}
 				break;
@@ -1408,7 +1408,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 329;
+				State = 331;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 3377699720527877L) != 0) || _la==STRETCH || _la==SIGNED) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1423,11 +1423,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ReusePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 330;
-				Match(REUSE);
-				State = 331;
-				Match(BECAUSE);
 				State = 332;
+				Match(REUSE);
+				State = 333;
+				Match(BECAUSE);
+				State = 334;
 				text();
 				}
 				break;
@@ -1435,11 +1435,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerbsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
-				State = 333;
-				Match(VERBS);
-				State = 334;
-				text();
 				State = 335;
+				Match(VERBS);
+				State = 336;
+				text();
+				State = 337;
 				text();
 				}
 				break;
@@ -1447,11 +1447,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new KeepPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 21);
 				{
-				State = 337;
-				Match(KEEP);
-				State = 338;
-				Match(IN);
 				State = 339;
+				Match(KEEP);
+				State = 340;
+				Match(IN);
+				State = 341;
 				Match(ORDER);
 				}
 				break;
@@ -1459,9 +1459,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PrevailingPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 22);
 				{
-				State = 340;
+				State = 342;
 				Match(PREVAILING);
-				State = 341;
+				State = 343;
 				limit();
 				}
 				break;
@@ -1469,28 +1469,28 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 23);
 				{
-				State = 342;
+				State = 344;
 				Match(VERIFY);
-				State = 343;
-				text();
 				State = 345;
+				text();
+				State = 347;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 344;
+					State = 346;
 					instruments();
 					}
 					break;
 				}
-				State = 352;
+				State = 354;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,17,Context) ) {
 				case 1:
 					{
-					State = 347;
+					State = 349;
 					Match(AT);
-					State = 350;
+					State = 352;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
@@ -1600,14 +1600,14 @@ internal partial class ProcScriptParser : Parser {
 					case VERBS:
 					case NAME:
 						{
-						State = 348;
+						State = 350;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 349;
+						State = 351;
 						text();
 						}
 						break;
@@ -1617,24 +1617,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 356;
+				State = 358;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 354;
+					State = 356;
 					Match(EXPECT);
-					State = 355;
+					State = 357;
 					limit();
 					}
 				}
 
-				State = 359;
+				State = 361;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 358;
+					State = 360;
 					propertyBlock();
 					}
 				}
@@ -1645,16 +1645,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 24);
 				{
-				State = 361;
+				State = 363;
 				Match(VOLTAGE);
-				State = 362;
-				quantity();
 				State = 364;
+				quantity();
+				State = 366;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 363;
+					State = 365;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1672,16 +1672,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 25);
 				{
-				State = 366;
+				State = 368;
 				Match(STRIP);
-				State = 371;
+				State = 373;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 367;
+					State = 369;
 					Match(NEEDS);
-					State = 368;
+					State = 370;
 					needs();
 					}
 					break;
@@ -1690,13 +1690,13 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 369;
+					State = 371;
 					alert();
 					}
 					break;
 				case FIGURE:
 					{
-					State = 370;
+					State = 372;
 					figure();
 					}
 					break;
@@ -1709,9 +1709,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 26);
 				{
-				State = 373;
+				State = 375;
 				Match(NEEDS);
-				State = 374;
+				State = 376;
 				needs();
 				}
 				break;
@@ -1722,7 +1722,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 27);
 				{
-				State = 375;
+				State = 377;
 				alert();
 				}
 				break;
@@ -1730,7 +1730,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FigurePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 28);
 				{
-				State = 376;
+				State = 378;
 				figure();
 				}
 				break;
@@ -1772,16 +1772,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 379;
+			State = 381;
 			Match(FIGURE);
-			State = 380;
-			text();
 			State = 382;
+			text();
+			State = 384;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 381;
+				State = 383;
 				text();
 				}
 			}
@@ -1850,16 +1850,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 14, RULE_clause);
 		int _la;
 		try {
-			State = 399;
+			State = 401;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 384;
+				State = 386;
 				Match(AT);
-				State = 385;
+				State = 387;
 				text();
 				}
 				break;
@@ -1869,7 +1869,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 386;
+				State = 388;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1878,21 +1878,21 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 387;
+				State = 389;
 				reference();
-				State = 392;
+				State = 394;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 388;
+					State = 390;
 					Match(COMMA);
-					State = 389;
+					State = 391;
 					reference();
 					}
 					}
-					State = 394;
+					State = 396;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1903,14 +1903,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 395;
-				cover();
 				State = 397;
+				cover();
+				State = 399;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 396;
+					State = 398;
 					propertyBlock();
 					}
 				}
@@ -1961,7 +1961,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 401;
+			State = 403;
 			_la = TokenStream.LA(1);
 			if ( !(_la==COVERED || _la==LOCKED) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1970,15 +1970,15 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 402;
-			Match(BY);
-			State = 403;
-			count();
 			State = 404;
-			name();
+			Match(BY);
 			State = 405;
-			Match(AS);
+			count();
 			State = 406;
+			name();
+			State = 407;
+			Match(AS);
+			State = 408;
 			reference();
 			}
 		}
@@ -2022,16 +2022,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 408;
+			State = 410;
 			Match(REFIT);
-			State = 414;
+			State = 416;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 409;
+				State = 411;
 				Match(NEEDS);
-				State = 410;
+				State = 412;
 				needs();
 				}
 				break;
@@ -2040,19 +2040,19 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 411;
+				State = 413;
 				alert();
 				}
 				break;
 			case FIGURE:
 				{
-				State = 412;
+				State = 414;
 				figure();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 413;
+				State = 415;
 				propertyBlock();
 				}
 				break;
@@ -2102,32 +2102,32 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 20, RULE_threadValue);
 		int _la;
 		try {
-			State = 450;
+			State = 452;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 416;
+				State = 418;
 				Match(NAME);
-				State = 419;
+				State = 421;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 417;
+					State = 419;
 					Match(DOT);
-					State = 418;
+					State = 420;
 					Match(INTEGER);
 					}
 				}
 
-				State = 422;
+				State = 424;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 421;
+					State = 423;
 					hand();
 					}
 				}
@@ -2137,33 +2137,33 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 424;
+				State = 426;
 				Match(INTEGER);
-				State = 430;
+				State = 432;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==SLASH || _la==INTEGER) {
 					{
-					State = 426;
+					State = 428;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==INTEGER) {
 						{
-						State = 425;
+						State = 427;
 						Match(INTEGER);
 						}
 					}
 
-					State = 428;
+					State = 430;
 					Match(SLASH);
-					State = 429;
+					State = 431;
 					Match(INTEGER);
 					}
 				}
 
-				State = 432;
+				State = 434;
 				Match(MINUS);
-				State = 433;
+				State = 435;
 				_la = TokenStream.LA(1);
 				if ( !(_la==DECIMAL || _la==INTEGER) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2172,22 +2172,22 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 435;
+				State = 437;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 434;
+					State = 436;
 					Match(NAME);
 					}
 				}
 
-				State = 438;
+				State = 440;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 437;
+					State = 439;
 					hand();
 					}
 				}
@@ -2197,28 +2197,28 @@ internal partial class ProcScriptParser : Parser {
 			case SCREW_SIZE:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 440;
-				Match(SCREW_SIZE);
-				State = 441;
-				Match(MINUS);
 				State = 442;
-				Match(INTEGER);
+				Match(SCREW_SIZE);
+				State = 443;
+				Match(MINUS);
 				State = 444;
+				Match(INTEGER);
+				State = 446;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 443;
+					State = 445;
 					Match(NAME);
 					}
 				}
 
-				State = 447;
+				State = 449;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 446;
+					State = 448;
 					hand();
 					}
 				}
@@ -2229,7 +2229,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 449;
+				State = 451;
 				text();
 				}
 				break;
@@ -2266,17 +2266,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 453;
+			State = 455;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 452;
+				State = 454;
 				Match(MINUS);
 				}
 			}
 
-			State = 455;
+			State = 457;
 			Match(LEFT_HAND);
 			}
 		}
@@ -2315,7 +2315,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 24, RULE_gradeValue);
 		int _la;
 		try {
-			State = 465;
+			State = 467;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -2323,23 +2323,23 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 457;
+				State = 459;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 458;
+				State = 460;
 				Match(NAME);
-				State = 461;
+				State = 463;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==MINUS) {
 					{
-					State = 459;
+					State = 461;
 					Match(MINUS);
-					State = 460;
+					State = 462;
 					Match(INTEGER);
 					}
 				}
@@ -2349,7 +2349,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOT_KNOWN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 463;
+				State = 465;
 				Match(NOT_KNOWN);
 				}
 				break;
@@ -2357,7 +2357,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 464;
+				State = 466;
 				text();
 				}
 				break;
@@ -2406,15 +2406,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 467;
+			State = 469;
 			need();
-			State = 472;
+			State = 474;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 468;
+				State = 470;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2423,11 +2423,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 469;
+				State = 471;
 				need();
 				}
 				}
-				State = 474;
+				State = 476;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2474,15 +2474,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 475;
+			State = 477;
 			reference();
-			State = 480;
+			State = 482;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 476;
+				State = 478;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2491,11 +2491,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 477;
+				State = 479;
 				reference();
 				}
 				}
-				State = 482;
+				State = 484;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2537,22 +2537,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 483;
+			State = 485;
 			reference();
-			State = 487;
+			State = 489;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,42,Context) ) {
 			case 1:
 				{
-				State = 484;
+				State = 486;
 				Match(AT);
-				State = 485;
+				State = 487;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 486;
+				State = 488;
 				needState();
 				}
 				break;
@@ -2596,7 +2596,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 489;
+			State = 491;
 			_la = TokenStream.LA(1);
 			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 108)) & ~0x3f) == 0 && ((1L << (_la - 108)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -2644,21 +2644,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 491;
+			State = 493;
 			Match(MACHINE);
-			State = 492;
-			name();
 			State = 494;
+			name();
+			State = 496;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 493;
+				State = 495;
 				text();
 				}
 			}
 
-			State = 496;
+			State = 498;
 			memberBlock();
 			}
 		}
@@ -2697,23 +2697,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 498;
+			State = 500;
 			Match(LEFT_BRACE);
-			State = 502;
+			State = 504;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55264412545L) != 0)) {
 				{
 				{
-				State = 499;
+				State = 501;
 				member();
 				}
 				}
-				State = 504;
+				State = 506;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 505;
+			State = 507;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2774,41 +2774,41 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 38, RULE_member);
 		try {
-			State = 518;
+			State = 520;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 507;
+				State = 509;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 508;
+				State = 510;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 509;
+				State = 511;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 510;
+				State = 512;
 				controlDeclaration();
 				}
 				break;
 			case PART:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 511;
+				State = 513;
 				partDeclaration();
 				}
 				break;
@@ -2817,28 +2817,28 @@ internal partial class ProcScriptParser : Parser {
 			case PIPED:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 512;
+				State = 514;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 513;
+				State = 515;
 				asideClause();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 514;
+				State = 516;
 				eachMembers();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 515;
+				State = 517;
 				whenMembers();
 				}
 				break;
@@ -2915,14 +2915,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERBS:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 516;
+				State = 518;
 				property();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 517;
+				State = 519;
 				refitProperty();
 				}
 				break;
@@ -2964,16 +2964,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 520;
+			State = 522;
 			Match(OPTION);
-			State = 521;
-			name();
 			State = 523;
+			name();
+			State = 525;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 522;
+				State = 524;
 				text();
 				}
 			}
@@ -3017,26 +3017,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 525;
+			State = 527;
 			Match(ENERGY);
-			State = 526;
-			reference();
 			State = 528;
+			reference();
+			State = 530;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 527;
+				State = 529;
 				text();
 				}
 			}
 
-			State = 531;
+			State = 533;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 530;
+				State = 532;
 				propertyBlock();
 				}
 			}
@@ -3080,26 +3080,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 533;
+			State = 535;
 			Match(FLUID);
-			State = 534;
-			reference();
 			State = 536;
+			reference();
+			State = 538;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 535;
+				State = 537;
 				text();
 				}
 			}
 
-			State = 539;
+			State = 541;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 538;
+				State = 540;
 				propertyBlock();
 				}
 			}
@@ -3143,21 +3143,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 541;
+			State = 543;
 			Match(CONTROL);
-			State = 542;
-			reference();
 			State = 544;
+			reference();
+			State = 546;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 543;
+				State = 545;
 				text();
 				}
 			}
 
-			State = 546;
+			State = 548;
 			controlBlock();
 			}
 		}
@@ -3224,40 +3224,40 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 548;
+			State = 550;
 			Match(LEFT_BRACE);
-			State = 557;
+			State = 559;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				{
-				State = 549;
+				State = 551;
 				position();
-				State = 554;
+				State = 556;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 550;
+					State = 552;
 					Match(COMMA);
-					State = 551;
+					State = 553;
 					position();
 					}
 					}
-					State = 556;
+					State = 558;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 565;
+			State = 567;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55281189761L) != 0)) {
 				{
-				State = 563;
+				State = 565;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
@@ -3332,7 +3332,7 @@ internal partial class ProcScriptParser : Parser {
 				case SIGNED:
 				case VERBS:
 					{
-					State = 559;
+					State = 561;
 					property();
 					}
 					break;
@@ -3343,19 +3343,19 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 560;
+					State = 562;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 561;
+					State = 563;
 					refitProperty();
 					}
 					break;
 				case WHEN:
 					{
-					State = 562;
+					State = 564;
 					whenProperties();
 					}
 					break;
@@ -3363,11 +3363,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 567;
+				State = 569;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 568;
+			State = 570;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -3408,26 +3408,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 570;
+			State = 572;
 			Match(PART);
-			State = 571;
-			reference();
 			State = 573;
+			reference();
+			State = 575;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 572;
+				State = 574;
 				text();
 				}
 			}
 
-			State = 576;
+			State = 578;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 575;
+				State = 577;
 				memberBlock();
 				}
 			}
@@ -3490,7 +3490,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 578;
+			State = 580;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -3499,47 +3499,47 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 579;
-			Match(BY);
-			State = 580;
-			count();
 			State = 581;
-			name();
+			Match(BY);
 			State = 582;
-			Match(AS);
+			count();
 			State = 583;
+			name();
+			State = 584;
+			Match(AS);
+			State = 585;
 			reference();
-			State = 587;
+			State = 589;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 584;
+				State = 586;
 				inlineClause();
 				}
 				}
-				State = 589;
+				State = 591;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 596;
+			State = 598;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 			case LOCKED:
 				{
-				State = 591;
+				State = 593;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 590;
+					State = 592;
 					inlineCover();
 					}
 					}
-					State = 593;
+					State = 595;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED || _la==LOCKED );
@@ -3547,7 +3547,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 595;
+				State = 597;
 				propertyBlock();
 				}
 				break;
@@ -3680,28 +3680,28 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 598;
+			State = 600;
 			cover();
-			State = 602;
+			State = 604;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
 				{
 				{
-				State = 599;
+				State = 601;
 				inlineClause();
 				}
 				}
-				State = 604;
+				State = 606;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 606;
+			State = 608;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 605;
+				State = 607;
 				propertyBlock();
 				}
 			}
@@ -3754,16 +3754,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 56, RULE_inlineClause);
 		int _la;
 		try {
-			State = 612;
+			State = 614;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 608;
+				State = 610;
 				Match(AT);
-				State = 609;
+				State = 611;
 				text();
 				}
 				break;
@@ -3773,7 +3773,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 610;
+				State = 612;
 				_la = TokenStream.LA(1);
 				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -3782,7 +3782,7 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 611;
+				State = 613;
 				reference();
 				}
 				break;
@@ -3821,14 +3821,14 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 614;
-			Match(ASIDE);
 			State = 616;
+			Match(ASIDE);
+			State = 618;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 615;
+				State = 617;
 				text();
 				}
 			}
@@ -3872,15 +3872,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 618;
-			Match(EACH);
-			State = 619;
-			name();
 			State = 620;
-			Match(IN);
+			Match(EACH);
 			State = 621;
-			@values();
+			name();
 			State = 622;
+			Match(IN);
+			State = 623;
+			@values();
+			State = 624;
 			memberBlock();
 			}
 		}
@@ -3917,11 +3917,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 624;
-			Match(WHEN);
-			State = 625;
-			test();
 			State = 626;
+			Match(WHEN);
+			State = 627;
+			test();
+			State = 628;
 			memberBlock();
 			}
 		}
@@ -3965,38 +3965,38 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 64, RULE_values);
 		int _la;
 		try {
-			State = 639;
+			State = 641;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,66,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 628;
-				Match(INTEGER);
-				State = 629;
-				Match(RANGE);
 				State = 630;
+				Match(INTEGER);
+				State = 631;
+				Match(RANGE);
+				State = 632;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 631;
+				State = 633;
 				value();
-				State = 636;
+				State = 638;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 632;
+					State = 634;
 					Match(COMMA);
-					State = 633;
+					State = 635;
 					value();
 					}
 					}
-					State = 638;
+					State = 640;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -4032,7 +4032,7 @@ internal partial class ProcScriptParser : Parser {
 		ValueContext _localctx = new ValueContext(Context, State);
 		EnterRule(_localctx, 66, RULE_value);
 		try {
-			State = 643;
+			State = 645;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4143,14 +4143,14 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 641;
+				State = 643;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 642;
+				State = 644;
 				Match(INTEGER);
 				}
 				break;
@@ -4191,15 +4191,15 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 68, RULE_test);
 		int _la;
 		try {
-			State = 655;
+			State = 657;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 645;
+				State = 647;
 				Match(NOT);
-				State = 646;
+				State = 648;
 				name();
 				}
 				break;
@@ -4311,26 +4311,26 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 647;
+				State = 649;
 				name();
-				State = 653;
+				State = 655;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 648;
-					Match(IS);
 					State = 650;
+					Match(IS);
+					State = 652;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 649;
+						State = 651;
 						Match(NOT);
 						}
 					}
 
-					State = 652;
+					State = 654;
 					value();
 					}
 				}
@@ -4391,49 +4391,49 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 657;
+			State = 659;
 			Match(PROCEDURE);
-			State = 658;
-			name();
 			State = 660;
+			name();
+			State = 662;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 659;
+				State = 661;
 				parameters();
 				}
 			}
 
-			State = 663;
+			State = 665;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 662;
+				State = 664;
 				text();
 				}
 			}
 
-			State = 665;
+			State = 667;
 			Match(ON);
-			State = 666;
+			State = 668;
 			name();
-			State = 670;
+			State = 672;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==WITH || _la==WITHOUT) {
 				{
 				{
-				State = 667;
+				State = 669;
 				forVariants();
 				}
 				}
-				State = 672;
+				State = 674;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 673;
+			State = 675;
 			procedureBlock();
 			}
 		}
@@ -4476,7 +4476,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 675;
+			State = 677;
 			_la = TokenStream.LA(1);
 			if ( !(_la==WITH || _la==WITHOUT) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4485,21 +4485,21 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 676;
+			State = 678;
 			name();
-			State = 681;
+			State = 683;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 677;
+				State = 679;
 				Match(COMMA);
-				State = 678;
+				State = 680;
 				name();
 				}
 				}
-				State = 683;
+				State = 685;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4547,27 +4547,27 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 684;
+			State = 686;
 			Match(LEFT_PAREN);
-			State = 685;
+			State = 687;
 			parameter();
-			State = 690;
+			State = 692;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 686;
+				State = 688;
 				Match(COMMA);
-				State = 687;
+				State = 689;
 				furtherParameter();
 				}
 				}
-				State = 692;
+				State = 694;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 693;
+			State = 695;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -4604,11 +4604,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 695;
-			name();
-			State = 696;
-			Match(IN);
 			State = 697;
+			name();
+			State = 698;
+			Match(IN);
+			State = 699;
 			firstValues();
 			}
 		}
@@ -4645,13 +4645,13 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 78, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 705;
+			State = 707;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 699;
+				State = 701;
 				Match(INTEGER);
 				}
 				break;
@@ -4763,16 +4763,16 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 700;
+				State = 702;
 				name();
-				State = 703;
+				State = 705;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 701;
+					State = 703;
 					Match(IN);
-					State = 702;
+					State = 704;
 					firstValues();
 					}
 				}
@@ -4816,7 +4816,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 80, RULE_firstValues);
 		int _la;
 		try {
-			State = 713;
+			State = 715;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -4927,23 +4927,23 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 707;
+				State = 709;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 708;
+				State = 710;
 				Match(INTEGER);
-				State = 711;
+				State = 713;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 709;
+					State = 711;
 					Match(RANGE);
-					State = 710;
+					State = 712;
 					Match(INTEGER);
 					}
 				}
@@ -4989,23 +4989,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 715;
+			State = 717;
 			Match(LEFT_BRACE);
-			State = 719;
+			State = 721;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55264412545L) != 0)) {
 				{
 				{
-				State = 716;
+				State = 718;
 				procedureItem();
 				}
 				}
-				State = 721;
+				State = 723;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 722;
+			State = 724;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5057,55 +5057,55 @@ internal partial class ProcScriptParser : Parser {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
 		EnterRule(_localctx, 84, RULE_procedureItem);
 		try {
-			State = 732;
+			State = 734;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 724;
+				State = 726;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 725;
+				State = 727;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 726;
+				State = 728;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 727;
+				State = 729;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 728;
+				State = 730;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 729;
+				State = 731;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 730;
+				State = 732;
 				whenItems();
 				}
 				break;
@@ -5182,7 +5182,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERBS:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 731;
+				State = 733;
 				property();
 				}
 				break;
@@ -5223,11 +5223,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 734;
-			Match(GOAL);
-			State = 735;
-			verb();
 			State = 736;
+			Match(GOAL);
+			State = 737;
+			verb();
+			State = 738;
 			reference();
 			}
 		}
@@ -5264,11 +5264,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 738;
-			Match(STAGE);
-			State = 739;
-			text();
 			State = 740;
+			Match(STAGE);
+			State = 741;
+			text();
+			State = 742;
 			stepBlock();
 			}
 		}
@@ -5318,54 +5318,54 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 742;
+			State = 744;
 			Match(DO);
-			State = 743;
+			State = 745;
 			name();
-			State = 756;
+			State = 758;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 744;
+				State = 746;
 				Match(LEFT_PAREN);
-				State = 753;
+				State = 755;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 90072001137344511L) != 0)) {
 					{
-					State = 745;
+					State = 747;
 					value();
-					State = 750;
+					State = 752;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 746;
+						State = 748;
 						Match(COMMA);
-						State = 747;
+						State = 749;
 						value();
 						}
 						}
-						State = 752;
+						State = 754;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 755;
+				State = 757;
 				Match(RIGHT_PAREN);
 				}
 			}
 
-			State = 759;
+			State = 761;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 758;
+				State = 760;
 				whereNeeded();
 				}
 			}
@@ -5400,9 +5400,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 761;
+			State = 763;
 			Match(WHERE);
-			State = 762;
+			State = 764;
 			Match(NEEDED);
 			}
 		}
@@ -5436,9 +5436,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 764;
+			State = 766;
 			Match(WORK);
-			State = 765;
+			State = 767;
 			stepBlock();
 			}
 		}
@@ -5479,15 +5479,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 767;
-			Match(EACH);
-			State = 768;
-			name();
 			State = 769;
-			Match(IN);
+			Match(EACH);
 			State = 770;
-			@values();
+			name();
 			State = 771;
+			Match(IN);
+			State = 772;
+			@values();
+			State = 773;
 			procedureBlock();
 			}
 		}
@@ -5524,11 +5524,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 773;
-			Match(WHEN);
-			State = 774;
-			test();
 			State = 775;
+			Match(WHEN);
+			State = 776;
+			test();
+			State = 777;
 			procedureBlock();
 			}
 		}
@@ -5567,23 +5567,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 777;
+			State = 779;
 			Match(LEFT_BRACE);
-			State = 781;
+			State = 783;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0) || ((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 1027L) != 0)) {
 				{
 				{
-				State = 778;
+				State = 780;
 				step();
 				}
 				}
-				State = 783;
+				State = 785;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 784;
+			State = 786;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5644,7 +5644,7 @@ internal partial class ProcScriptParser : Parser {
 		StepContext _localctx = new StepContext(Context, State);
 		EnterRule(_localctx, 102, RULE_step);
 		try {
-			State = 797;
+			State = 799;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5653,21 +5653,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 786;
+				State = 788;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 787;
+				State = 789;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 788;
+				State = 790;
 				stripStep();
 				}
 				break;
@@ -5703,7 +5703,7 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 789;
+				State = 791;
 				action();
 				}
 				break;
@@ -5712,49 +5712,49 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 790;
+				State = 792;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 791;
+				State = 793;
 				recordAction();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 792;
+				State = 794;
 				pauseAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 793;
+				State = 795;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 794;
+				State = 796;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 795;
+				State = 797;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 796;
+				State = 798;
 				whenSteps();
 				}
 				break;
@@ -5796,7 +5796,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 799;
+			State = 801;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -5805,7 +5805,7 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 800;
+			State = 802;
 			text();
 			}
 		}
@@ -5839,9 +5839,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 802;
+			State = 804;
 			Match(REFIT);
-			State = 803;
+			State = 805;
 			alert();
 			}
 		}
@@ -5878,9 +5878,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 805;
+			State = 807;
 			Match(STRIP);
-			State = 808;
+			State = 810;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5888,7 +5888,7 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 806;
+				State = 808;
 				alert();
 				}
 				break;
@@ -6000,7 +6000,7 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 			case NAME:
 				{
-				State = 807;
+				State = 809;
 				deed();
 				}
 				break;
@@ -6046,15 +6046,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 810;
-			Match(EACH);
-			State = 811;
-			name();
 			State = 812;
-			Match(IN);
+			Match(EACH);
 			State = 813;
-			@values();
+			name();
 			State = 814;
+			Match(IN);
+			State = 815;
+			@values();
+			State = 816;
 			stepBlock();
 			}
 		}
@@ -6091,11 +6091,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 816;
-			Match(WHEN);
-			State = 817;
-			test();
 			State = 818;
+			Match(WHEN);
+			State = 819;
+			test();
+			State = 820;
 			stepBlock();
 			}
 		}
@@ -6134,7 +6134,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 822;
+			State = 824;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ASIDE:
@@ -6167,20 +6167,20 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 			case VERIFY:
 				{
-				State = 820;
+				State = 822;
 				actionVerb();
 				}
 				break;
 			case SNUG:
 				{
-				State = 821;
+				State = 823;
 				snugVerb();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 824;
+			State = 826;
 			deed();
 			}
 		}
@@ -6203,6 +6203,9 @@ internal partial class ProcScriptParser : Parser {
 			return GetRuleContext<AmountContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode OF() { return GetToken(ProcScriptParser.OF, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public PiecesContext pieces() {
+			return GetRuleContext<PiecesContext>(0);
+		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TO() { return GetToken(ProcScriptParser.TO, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public PositionContext position() {
 			return GetRuleContext<PositionContext>(0);
@@ -6231,62 +6234,106 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 829;
+			State = 832;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,90,Context) ) {
 			case 1:
 				{
-				State = 826;
+				State = 828;
 				amount();
-				State = 827;
+				State = 829;
 				Match(OF);
 				}
 				break;
+			case 2:
+				{
+				State = 831;
+				pieces();
+				}
+				break;
 			}
-			State = 831;
-			reference();
 			State = 834;
+			reference();
+			State = 837;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 832;
+				State = 835;
 				Match(TO);
-				State = 833;
-				position();
-				}
-			}
-
-			State = 837;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==WHERE) {
-				{
 				State = 836;
-				whereNeeded();
+				position();
 				}
 			}
 
 			State = 840;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (_la==IN) {
+			if (_la==WHERE) {
 				{
 				State = 839;
-				background();
+				whereNeeded();
 				}
 			}
 
 			State = 843;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (_la==LEFT_BRACE) {
+			if (_la==IN) {
 				{
 				State = 842;
+				background();
+				}
+			}
+
+			State = 846;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==LEFT_BRACE) {
+				{
+				State = 845;
 				propertyBlock();
 				}
 			}
 
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class PiecesContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public CountContext count() {
+			return GetRuleContext<CountContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public NameContext name() {
+			return GetRuleContext<NameContext>(0);
+		}
+		public PiecesContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_pieces; } }
+	}
+
+	[RuleVersion(0)]
+	public PiecesContext pieces() {
+		PiecesContext _localctx = new PiecesContext(Context, State);
+		EnterRule(_localctx, 118, RULE_pieces);
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 848;
+			count();
+			State = 849;
+			name();
 			}
 		}
 		catch (RecognitionException re) {
@@ -6313,12 +6360,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 118, RULE_amount);
+		EnterRule(_localctx, 120, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 845;
+			State = 851;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6355,15 +6402,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 120, RULE_verb);
+		EnterRule(_localctx, 122, RULE_verb);
 		try {
-			State = 849;
+			State = 855;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 847;
+				State = 853;
 				Match(STRIP);
 				}
 				break;
@@ -6398,7 +6445,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 848;
+				State = 854;
 				actionVerb();
 				}
 				break;
@@ -6429,11 +6476,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugVerbContext snugVerb() {
 		SnugVerbContext _localctx = new SnugVerbContext(Context, State);
-		EnterRule(_localctx, 122, RULE_snugVerb);
+		EnterRule(_localctx, 124, RULE_snugVerb);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 851;
+			State = 857;
 			Match(SNUG);
 			}
 		}
@@ -6488,12 +6535,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 124, RULE_actionVerb);
+		EnterRule(_localctx, 126, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 853;
+			State = 859;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6548,12 +6595,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 126, RULE_textAction);
+		EnterRule(_localctx, 128, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 855;
+			State = 861;
 			_la = TokenStream.LA(1);
 			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6562,56 +6609,56 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 856;
+			State = 862;
 			text();
-			State = 858;
+			State = 864;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 857;
+				State = 863;
 				instruments();
 				}
 			}
 
-			State = 862;
+			State = 868;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 860;
+				State = 866;
 				Match(EXPECT);
-				State = 861;
-				limit();
-				}
-			}
-
-			State = 865;
-			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,98,Context) ) {
-			case 1:
-				{
-				State = 864;
-				needsClause();
-				}
-				break;
-			}
-			State = 868;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==IN) {
-				{
 				State = 867;
-				background();
+				limit();
 				}
 			}
 
 			State = 871;
 			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,98,Context) ) {
+			case 1:
+				{
+				State = 870;
+				needsClause();
+				}
+				break;
+			}
+			State = 874;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==IN) {
+				{
+				State = 873;
+				background();
+				}
+			}
+
+			State = 877;
+			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 870;
+				State = 876;
 				propertyBlock();
 				}
 			}
@@ -6651,28 +6698,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InstrumentsContext instruments() {
 		InstrumentsContext _localctx = new InstrumentsContext(Context, State);
-		EnterRule(_localctx, 128, RULE_instruments);
+		EnterRule(_localctx, 130, RULE_instruments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 873;
-			Match(WITH);
-			State = 874;
-			reference();
 			State = 879;
+			Match(WITH);
+			State = 880;
+			reference();
+			State = 885;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 875;
+				State = 881;
 				Match(COMMA);
-				State = 876;
+				State = 882;
 				reference();
 				}
 				}
-				State = 881;
+				State = 887;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6710,31 +6757,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordActionContext recordAction() {
 		RecordActionContext _localctx = new RecordActionContext(Context, State);
-		EnterRule(_localctx, 130, RULE_recordAction);
+		EnterRule(_localctx, 132, RULE_recordAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 882;
+			State = 888;
 			Match(RECORD);
-			State = 883;
+			State = 889;
 			text();
-			State = 885;
+			State = 891;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,102,Context) ) {
 			case 1:
 				{
-				State = 884;
+				State = 890;
 				needsClause();
 				}
 				break;
 			}
-			State = 888;
+			State = 894;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 887;
+				State = 893;
 				propertyBlock();
 				}
 			}
@@ -6773,31 +6820,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseActionContext pauseAction() {
 		PauseActionContext _localctx = new PauseActionContext(Context, State);
-		EnterRule(_localctx, 132, RULE_pauseAction);
+		EnterRule(_localctx, 134, RULE_pauseAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 890;
+			State = 896;
 			Match(PAUSE);
-			State = 891;
+			State = 897;
 			text();
-			State = 893;
+			State = 899;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
 			case 1:
 				{
-				State = 892;
+				State = 898;
 				needsClause();
 				}
 				break;
 			}
-			State = 896;
+			State = 902;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 895;
+				State = 901;
 				propertyBlock();
 				}
 			}
@@ -6832,17 +6879,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 134, RULE_needsClause);
+		EnterRule(_localctx, 136, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 899;
+			State = 905;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 898;
+				State = 904;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6854,9 +6901,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 901;
+			State = 907;
 			Match(NEEDS);
-			State = 902;
+			State = 908;
 			needs();
 			}
 		}
@@ -6884,13 +6931,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 136, RULE_background);
+		EnterRule(_localctx, 138, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 904;
+			State = 910;
 			Match(IN);
-			State = 905;
+			State = 911;
 			Match(BACKGROUND);
 			}
 		}
@@ -6928,29 +6975,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 138, RULE_discard);
+		EnterRule(_localctx, 140, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 907;
+			State = 913;
 			Match(DISCARD);
-			State = 911;
+			State = 917;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,107,Context) ) {
 			case 1:
 				{
-				State = 908;
+				State = 914;
 				amount();
-				State = 909;
+				State = 915;
 				Match(OF);
 				}
 				break;
 			}
-			State = 913;
+			State = 919;
 			reference();
-			State = 914;
+			State = 920;
 			Match(BECAUSE);
-			State = 915;
+			State = 921;
 			text();
 			}
 		}
@@ -6984,26 +7031,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 140, RULE_refitRules);
+		EnterRule(_localctx, 142, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 917;
+			State = 923;
 			Match(REFIT);
-			State = 921;
+			State = 927;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 918;
+				State = 924;
 				Match(NEEDS);
-				State = 919;
+				State = 925;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 920;
+				State = 926;
 				ruleBlock();
 				}
 				break;
@@ -7042,28 +7089,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 142, RULE_ruleBlock);
+		EnterRule(_localctx, 144, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 923;
+			State = 929;
 			Match(LEFT_BRACE);
-			State = 927;
+			State = 933;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -1083942371328L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180459L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 3148801L) != 0)) {
 				{
 				{
-				State = 924;
+				State = 930;
 				refitRule();
 				}
 				}
-				State = 929;
+				State = 935;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 930;
+			State = 936;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7122,9 +7169,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 144, RULE_refitRule);
+		EnterRule(_localctx, 146, RULE_refitRule);
 		try {
-			State = 943;
+			State = 949;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -7133,7 +7180,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 932;
+				State = 938;
 				alert();
 				}
 				break;
@@ -7169,70 +7216,70 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 933;
+				State = 939;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 934;
+				State = 940;
 				checkRule();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 935;
+				State = 941;
 				recordRule();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 936;
+				State = 942;
 				pauseRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 937;
+				State = 943;
 				testRule();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 938;
+				State = 944;
 				snugRule();
 				}
 				break;
 			case RETORQUE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 939;
+				State = 945;
 				retorqueRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 940;
+				State = 946;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 941;
+				State = 947;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 942;
+				State = 948;
 				whenRules();
 				}
 				break;
@@ -7273,19 +7320,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 146, RULE_eachRules);
+		EnterRule(_localctx, 148, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 945;
+			State = 951;
 			Match(EACH);
-			State = 946;
+			State = 952;
 			name();
-			State = 947;
+			State = 953;
 			Match(IN);
-			State = 948;
+			State = 954;
 			@values();
-			State = 949;
+			State = 955;
 			ruleBlock();
 			}
 		}
@@ -7318,15 +7365,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 148, RULE_whenRules);
+		EnterRule(_localctx, 150, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 951;
+			State = 957;
 			Match(WHEN);
-			State = 952;
+			State = 958;
 			test();
-			State = 953;
+			State = 959;
 			ruleBlock();
 			}
 		}
@@ -7368,40 +7415,40 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 150, RULE_orderRule);
+		EnterRule(_localctx, 152, RULE_orderRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 955;
+			State = 961;
 			verb();
-			State = 956;
+			State = 962;
 			reference();
-			State = 959;
+			State = 965;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 957;
+				State = 963;
 				Match(TO);
-				State = 958;
+				State = 964;
 				position();
 				}
 			}
 
-			State = 963;
+			State = 969;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 961;
+				State = 967;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 962;
+				State = 968;
 				whileClause();
 				}
 				break;
@@ -7448,37 +7495,37 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugRuleContext snugRule() {
 		SnugRuleContext _localctx = new SnugRuleContext(Context, State);
-		EnterRule(_localctx, 152, RULE_snugRule);
+		EnterRule(_localctx, 154, RULE_snugRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 965;
-			snugVerb();
-			State = 966;
-			reference();
 			State = 971;
+			snugVerb();
+			State = 972;
+			reference();
+			State = 977;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 967;
+				State = 973;
 				Match(COMMA);
-				State = 968;
+				State = 974;
 				reference();
 				}
 				}
-				State = 973;
+				State = 979;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 975;
+			State = 981;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 974;
+				State = 980;
 				order();
 				}
 			}
@@ -7529,59 +7576,59 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RetorqueRuleContext retorqueRule() {
 		RetorqueRuleContext _localctx = new RetorqueRuleContext(Context, State);
-		EnterRule(_localctx, 154, RULE_retorqueRule);
+		EnterRule(_localctx, 156, RULE_retorqueRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 977;
-			Match(RETORQUE);
-			State = 978;
-			reference();
 			State = 983;
+			Match(RETORQUE);
+			State = 984;
+			reference();
+			State = 989;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 979;
+				State = 985;
 				Match(COMMA);
-				State = 980;
+				State = 986;
 				reference();
 				}
 				}
-				State = 985;
+				State = 991;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 987;
+			State = 993;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,116,Context) ) {
 			case 1:
 				{
-				State = 986;
+				State = 992;
 				needsClause();
 				}
 				break;
 			}
-			State = 1000;
+			State = 1006;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 				{
-				State = 989;
+				State = 995;
 				Match(BEFORE);
-				State = 990;
+				State = 996;
 				orderVerb();
-				State = 991;
+				State = 997;
 				reference();
 				}
 				break;
 			case AFTER:
 				{
-				State = 993;
+				State = 999;
 				Match(AFTER);
-				State = 998;
+				State = 1004;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STRIP:
@@ -7616,16 +7663,16 @@ internal partial class ProcScriptParser : Parser {
 				case VERIFY:
 				case SNUG:
 					{
-					State = 994;
+					State = 1000;
 					orderVerb();
-					State = 995;
+					State = 1001;
 					reference();
 					}
 					break;
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 997;
+					State = 1003;
 					text();
 					}
 					break;
@@ -7722,36 +7769,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 156, RULE_whileClause);
+		EnterRule(_localctx, 158, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1002;
-			Match(WHILE);
-			State = 1003;
-			reference();
 			State = 1008;
+			Match(WHILE);
+			State = 1009;
+			reference();
+			State = 1014;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1004;
+				State = 1010;
 				Match(COMMA);
-				State = 1005;
+				State = 1011;
 				reference();
 				}
 				}
-				State = 1010;
+				State = 1016;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1011;
+			State = 1017;
 			Match(OPEN);
-			State = 1012;
+			State = 1018;
 			Match(BECAUSE);
-			State = 1013;
+			State = 1019;
 			text();
 			}
 		}
@@ -7797,63 +7844,63 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 158, RULE_checkRule);
+		EnterRule(_localctx, 160, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1015;
+			State = 1021;
 			Match(CHECK);
-			State = 1016;
+			State = 1022;
 			text();
-			State = 1018;
+			State = 1024;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 1017;
+				State = 1023;
 				instruments();
 				}
 			}
 
-			State = 1022;
+			State = 1028;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 1020;
+				State = 1026;
 				Match(EXPECT);
-				State = 1021;
-				limit();
-				}
-			}
-
-			State = 1025;
-			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,122,Context) ) {
-			case 1:
-				{
-				State = 1024;
-				needsClause();
-				}
-				break;
-			}
-			State = 1028;
-			ErrorHandler.Sync(this);
-			_la = TokenStream.LA(1);
-			if (_la==BEFORE || _la==AFTER) {
-				{
 				State = 1027;
-				order();
+				limit();
 				}
 			}
 
 			State = 1031;
 			ErrorHandler.Sync(this);
+			switch ( Interpreter.AdaptivePredict(TokenStream,122,Context) ) {
+			case 1:
+				{
+				State = 1030;
+				needsClause();
+				}
+				break;
+			}
+			State = 1034;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==BEFORE || _la==AFTER) {
+				{
+				State = 1033;
+				order();
+				}
+			}
+
+			State = 1037;
+			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1030;
+				State = 1036;
 				propertyBlock();
 				}
 			}
@@ -7892,31 +7939,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordRuleContext recordRule() {
 		RecordRuleContext _localctx = new RecordRuleContext(Context, State);
-		EnterRule(_localctx, 160, RULE_recordRule);
+		EnterRule(_localctx, 162, RULE_recordRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1033;
+			State = 1039;
 			Match(RECORD);
-			State = 1034;
+			State = 1040;
 			text();
-			State = 1036;
+			State = 1042;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,125,Context) ) {
 			case 1:
 				{
-				State = 1035;
+				State = 1041;
 				needsClause();
 				}
 				break;
 			}
-			State = 1039;
+			State = 1045;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1038;
+				State = 1044;
 				order();
 				}
 			}
@@ -7955,23 +8002,23 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseRuleContext pauseRule() {
 		PauseRuleContext _localctx = new PauseRuleContext(Context, State);
-		EnterRule(_localctx, 162, RULE_pauseRule);
+		EnterRule(_localctx, 164, RULE_pauseRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1041;
+			State = 1047;
 			Match(PAUSE);
-			State = 1042;
+			State = 1048;
 			text();
-			State = 1043;
+			State = 1049;
 			order();
-			State = 1045;
+			State = 1051;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1044;
+				State = 1050;
 				propertyBlock();
 				}
 			}
@@ -8010,26 +8057,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 164, RULE_testRule);
+		EnterRule(_localctx, 166, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1047;
+			State = 1053;
 			Match(TEST);
-			State = 1048;
+			State = 1054;
 			text();
-			State = 1050;
+			State = 1056;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1049;
+				State = 1055;
 				order();
 				}
 			}
 
-			State = 1052;
+			State = 1058;
 			testBlock();
 			}
 		}
@@ -8063,28 +8110,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 166, RULE_testBlock);
+		EnterRule(_localctx, 168, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1054;
+			State = 1060;
 			Match(LEFT_BRACE);
-			State = 1058;
+			State = 1064;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 515L) != 0)) {
 				{
 				{
-				State = 1055;
+				State = 1061;
 				testItem();
 				}
 				}
-				State = 1060;
+				State = 1066;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1061;
+			State = 1067;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -8125,9 +8172,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 168, RULE_testItem);
+		EnterRule(_localctx, 170, RULE_testItem);
 		try {
-			State = 1068;
+			State = 1074;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -8136,14 +8183,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1063;
+				State = 1069;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1064;
+				State = 1070;
 				powerClause();
 				}
 				break;
@@ -8152,21 +8199,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1065;
+				State = 1071;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1066;
+				State = 1072;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1067;
+				State = 1073;
 				whileClause();
 				}
 				break;
@@ -8207,28 +8254,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 170, RULE_powerClause);
+		EnterRule(_localctx, 172, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1070;
-			Match(POWER);
-			State = 1071;
-			reference();
 			State = 1076;
+			Match(POWER);
+			State = 1077;
+			reference();
+			State = 1082;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1072;
+				State = 1078;
 				Match(COMMA);
-				State = 1073;
+				State = 1079;
 				reference();
 				}
 				}
-				State = 1078;
+				State = 1084;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -8268,12 +8315,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 172, RULE_order);
+		EnterRule(_localctx, 174, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1079;
+			State = 1085;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8282,18 +8329,18 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1080;
+			State = 1086;
 			orderVerb();
-			State = 1081;
+			State = 1087;
 			reference();
-			State = 1084;
+			State = 1090;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 1082;
+				State = 1088;
 				Match(TO);
-				State = 1083;
+				State = 1089;
 				position();
 				}
 			}
@@ -8328,9 +8375,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderVerbContext orderVerb() {
 		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
-		EnterRule(_localctx, 174, RULE_orderVerb);
+		EnterRule(_localctx, 176, RULE_orderVerb);
 		try {
-			State = 1088;
+			State = 1094;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
@@ -8365,14 +8412,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1086;
+				State = 1092;
 				verb();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1087;
+				State = 1093;
 				snugVerb();
 				}
 				break;
@@ -8404,12 +8451,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 176, RULE_text);
+		EnterRule(_localctx, 178, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1090;
+			State = 1096;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8443,11 +8490,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 178, RULE_count);
+		EnterRule(_localctx, 180, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1092;
+			State = 1098;
 			Match(INTEGER);
 			}
 		}
@@ -8487,29 +8534,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 180, RULE_quantity);
+		EnterRule(_localctx, 182, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1094;
+			State = 1100;
 			number();
-			State = 1096;
+			State = 1102;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
 			case 1:
 				{
-				State = 1095;
+				State = 1101;
 				unit();
 				}
 				break;
 			}
-			State = 1103;
+			State = 1109;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1098;
+				State = 1104;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8518,14 +8565,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1099;
+				State = 1105;
 				number();
-				State = 1101;
+				State = 1107;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,135,Context) ) {
 				case 1:
 					{
-					State = 1100;
+					State = 1106;
 					unit();
 					}
 					break;
@@ -8564,17 +8611,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 182, RULE_limit);
+		EnterRule(_localctx, 184, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1106;
+			State = 1112;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (((((_la - 181)) & ~0x3f) == 0 && ((1L << (_la - 181)) & 15L) != 0)) {
 				{
-				State = 1105;
+				State = 1111;
 				_la = TokenStream.LA(1);
 				if ( !(((((_la - 181)) & ~0x3f) == 0 && ((1L << (_la - 181)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8586,7 +8633,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1108;
+			State = 1114;
 			quantity();
 			}
 		}
@@ -8619,52 +8666,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 184, RULE_number);
+		EnterRule(_localctx, 186, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1111;
+			State = 1117;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1110;
+				State = 1116;
 				Match(MINUS);
 				}
 			}
 
-			State = 1122;
+			State = 1128;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1113;
+				State = 1119;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1114;
-				Match(INTEGER);
 				State = 1120;
+				Match(INTEGER);
+				State = 1126;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1115;
+					State = 1121;
 					Match(SLASH);
-					State = 1116;
+					State = 1122;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1117;
+					State = 1123;
 					Match(INTEGER);
-					State = 1118;
+					State = 1124;
 					Match(SLASH);
-					State = 1119;
+					State = 1125;
 					Match(INTEGER);
 					}
 					break;
@@ -8859,30 +8906,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 186, RULE_unit);
+		EnterRule(_localctx, 188, RULE_unit);
 		int _la;
 		try {
-			State = 1137;
+			State = 1143;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1124;
+				State = 1130;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1125;
+				State = 1131;
 				Match(DEGREE);
-				State = 1127;
+				State = 1133;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1126;
+					State = 1132;
 					Match(NAME);
 					}
 				}
@@ -8893,15 +8940,15 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1129;
+				State = 1135;
 				unitName();
-				State = 1134;
+				State = 1140;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (((((_la - 175)) & ~0x3f) == 0 && ((1L << (_la - 175)) & 25L) != 0)) {
 					{
 					{
-					State = 1130;
+					State = 1136;
 					_la = TokenStream.LA(1);
 					if ( !(((((_la - 175)) & ~0x3f) == 0 && ((1L << (_la - 175)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
@@ -8910,11 +8957,11 @@ internal partial class ProcScriptParser : Parser {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1131;
+					State = 1137;
 					unitName();
 					}
 					}
-					State = 1136;
+					State = 1142;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8948,12 +8995,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 188, RULE_unitName);
+		EnterRule(_localctx, 190, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1139;
+			State = 1145;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8992,19 +9039,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 190, RULE_reference);
+		EnterRule(_localctx, 192, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1141;
+			State = 1147;
 			name();
-			State = 1143;
+			State = 1149;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1142;
+				State = 1148;
 				index();
 				}
 			}
@@ -9045,32 +9092,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 192, RULE_index);
+		EnterRule(_localctx, 194, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1145;
-			Match(LEFT_BRACKET);
-			State = 1146;
-			value();
 			State = 1151;
+			Match(LEFT_BRACKET);
+			State = 1152;
+			value();
+			State = 1157;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1147;
+				State = 1153;
 				Match(COMMA);
-				State = 1148;
+				State = 1154;
 				value();
 				}
 				}
-				State = 1153;
+				State = 1159;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1154;
+			State = 1160;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -9202,12 +9249,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 194, RULE_name);
+		EnterRule(_localctx, 196, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1156;
+			State = 1162;
 			_la = TokenStream.LA(1);
 			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 72057602627862527L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
@@ -9248,9 +9295,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 196, RULE_position);
+		EnterRule(_localctx, 198, RULE_position);
 		try {
-			State = 1164;
+			State = 1170;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
@@ -9361,42 +9408,42 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1158;
+				State = 1164;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1159;
+				State = 1165;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1160;
+				State = 1166;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1161;
+				State = 1167;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1162;
+				State = 1168;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1163;
+				State = 1169;
 				Match(AT);
 				}
 				break;
@@ -9416,7 +9463,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,201,1167,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,201,1173,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -9430,417 +9477,420 @@ internal partial class ProcScriptParser : Parser {
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
 		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,2,98,7,98,
-		1,0,1,0,1,0,1,0,5,0,203,8,0,10,0,12,0,206,9,0,1,0,1,0,1,1,1,1,1,1,1,2,
-		1,2,1,2,3,2,216,8,2,1,2,3,2,219,8,2,1,3,1,3,1,3,1,3,1,3,5,3,226,8,3,10,
-		3,12,3,229,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,
-		1,5,3,5,246,8,5,1,5,1,5,1,5,1,5,5,5,252,8,5,10,5,12,5,255,9,5,1,5,1,5,
-		5,5,259,8,5,10,5,12,5,262,9,5,1,5,1,5,1,5,1,5,5,5,268,8,5,10,5,12,5,271,
-		9,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,280,8,5,1,5,1,5,1,5,1,5,1,5,5,5,287,
-		8,5,10,5,12,5,290,9,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,298,8,5,1,5,1,5,1,5,
-		1,5,1,5,1,5,1,5,3,5,307,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,
-		5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,326,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,
-		1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,346,8,5,1,5,1,5,1,5,3,5,351,
-		8,5,3,5,353,8,5,1,5,1,5,3,5,357,8,5,1,5,3,5,360,8,5,1,5,1,5,1,5,3,5,365,
-		8,5,1,5,1,5,1,5,1,5,1,5,3,5,372,8,5,1,5,1,5,1,5,1,5,3,5,378,8,5,1,6,1,
-		6,1,6,3,6,383,8,6,1,7,1,7,1,7,1,7,1,7,1,7,5,7,391,8,7,10,7,12,7,394,9,
-		7,1,7,1,7,3,7,398,8,7,3,7,400,8,7,1,8,1,8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,
-		1,9,1,9,1,9,1,9,3,9,415,8,9,1,10,1,10,1,10,3,10,420,8,10,1,10,3,10,423,
-		8,10,1,10,1,10,3,10,427,8,10,1,10,1,10,3,10,431,8,10,1,10,1,10,1,10,3,
-		10,436,8,10,1,10,3,10,439,8,10,1,10,1,10,1,10,1,10,3,10,445,8,10,1,10,
-		3,10,448,8,10,1,10,3,10,451,8,10,1,11,3,11,454,8,11,1,11,1,11,1,12,1,12,
-		1,12,1,12,3,12,462,8,12,1,12,1,12,3,12,466,8,12,1,13,1,13,1,13,5,13,471,
-		8,13,10,13,12,13,474,9,13,1,14,1,14,1,14,5,14,479,8,14,10,14,12,14,482,
-		9,14,1,15,1,15,1,15,1,15,3,15,488,8,15,1,16,1,16,1,17,1,17,1,17,3,17,495,
-		8,17,1,17,1,17,1,18,1,18,5,18,501,8,18,10,18,12,18,504,9,18,1,18,1,18,
-		1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,3,19,519,8,19,1,
-		20,1,20,1,20,3,20,524,8,20,1,21,1,21,1,21,3,21,529,8,21,1,21,3,21,532,
-		8,21,1,22,1,22,1,22,3,22,537,8,22,1,22,3,22,540,8,22,1,23,1,23,1,23,3,
-		23,545,8,23,1,23,1,23,1,24,1,24,1,24,1,24,5,24,553,8,24,10,24,12,24,556,
-		9,24,3,24,558,8,24,1,24,1,24,1,24,1,24,5,24,564,8,24,10,24,12,24,567,9,
-		24,1,24,1,24,1,25,1,25,1,25,3,25,574,8,25,1,25,3,25,577,8,25,1,26,1,26,
-		1,26,1,26,1,26,1,26,1,26,5,26,586,8,26,10,26,12,26,589,9,26,1,26,4,26,
-		592,8,26,11,26,12,26,593,1,26,3,26,597,8,26,1,27,1,27,5,27,601,8,27,10,
-		27,12,27,604,9,27,1,27,3,27,607,8,27,1,28,1,28,1,28,1,28,3,28,613,8,28,
-		1,29,1,29,3,29,617,8,29,1,30,1,30,1,30,1,30,1,30,1,30,1,31,1,31,1,31,1,
-		31,1,32,1,32,1,32,1,32,1,32,1,32,5,32,635,8,32,10,32,12,32,638,9,32,3,
-		32,640,8,32,1,33,1,33,3,33,644,8,33,1,34,1,34,1,34,1,34,1,34,3,34,651,
-		8,34,1,34,3,34,654,8,34,3,34,656,8,34,1,35,1,35,1,35,3,35,661,8,35,1,35,
-		3,35,664,8,35,1,35,1,35,1,35,5,35,669,8,35,10,35,12,35,672,9,35,1,35,1,
-		35,1,36,1,36,1,36,1,36,5,36,680,8,36,10,36,12,36,683,9,36,1,37,1,37,1,
-		37,1,37,5,37,689,8,37,10,37,12,37,692,9,37,1,37,1,37,1,38,1,38,1,38,1,
-		38,1,39,1,39,1,39,1,39,3,39,704,8,39,3,39,706,8,39,1,40,1,40,1,40,1,40,
-		3,40,712,8,40,3,40,714,8,40,1,41,1,41,5,41,718,8,41,10,41,12,41,721,9,
-		41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,42,1,42,3,42,733,8,42,1,43,
-		1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,1,45,1,45,1,45,5,45,
-		749,8,45,10,45,12,45,752,9,45,3,45,754,8,45,1,45,3,45,757,8,45,1,45,3,
-		45,760,8,45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,48,1,48,1,48,1,48,
-		1,49,1,49,1,49,1,49,1,50,1,50,5,50,780,8,50,10,50,12,50,783,9,50,1,50,
-		1,50,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,3,51,798,8,
-		51,1,52,1,52,1,52,1,53,1,53,1,53,1,54,1,54,1,54,3,54,809,8,54,1,55,1,55,
-		1,55,1,55,1,55,1,55,1,56,1,56,1,56,1,56,1,57,1,57,3,57,823,8,57,1,57,1,
-		57,1,58,1,58,1,58,3,58,830,8,58,1,58,1,58,1,58,3,58,835,8,58,1,58,3,58,
-		838,8,58,1,58,3,58,841,8,58,1,58,3,58,844,8,58,1,59,1,59,1,60,1,60,3,60,
-		850,8,60,1,61,1,61,1,62,1,62,1,63,1,63,1,63,3,63,859,8,63,1,63,1,63,3,
-		63,863,8,63,1,63,3,63,866,8,63,1,63,3,63,869,8,63,1,63,3,63,872,8,63,1,
-		64,1,64,1,64,1,64,5,64,878,8,64,10,64,12,64,881,9,64,1,65,1,65,1,65,3,
-		65,886,8,65,1,65,3,65,889,8,65,1,66,1,66,1,66,3,66,894,8,66,1,66,3,66,
-		897,8,66,1,67,3,67,900,8,67,1,67,1,67,1,67,1,68,1,68,1,68,1,69,1,69,1,
-		69,1,69,3,69,912,8,69,1,69,1,69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,922,
-		8,70,1,71,1,71,5,71,926,8,71,10,71,12,71,929,9,71,1,71,1,71,1,72,1,72,
-		1,72,1,72,1,72,1,72,1,72,1,72,1,72,1,72,1,72,3,72,944,8,72,1,73,1,73,1,
-		73,1,73,1,73,1,73,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,3,75,960,8,75,
-		1,75,1,75,3,75,964,8,75,1,76,1,76,1,76,1,76,5,76,970,8,76,10,76,12,76,
-		973,9,76,1,76,3,76,976,8,76,1,77,1,77,1,77,1,77,5,77,982,8,77,10,77,12,
-		77,985,9,77,1,77,3,77,988,8,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,1,77,
-		1,77,3,77,999,8,77,3,77,1001,8,77,1,78,1,78,1,78,1,78,5,78,1007,8,78,10,
-		78,12,78,1010,9,78,1,78,1,78,1,78,1,78,1,79,1,79,1,79,3,79,1019,8,79,1,
-		79,1,79,3,79,1023,8,79,1,79,3,79,1026,8,79,1,79,3,79,1029,8,79,1,79,3,
-		79,1032,8,79,1,80,1,80,1,80,3,80,1037,8,80,1,80,3,80,1040,8,80,1,81,1,
-		81,1,81,1,81,3,81,1046,8,81,1,82,1,82,1,82,3,82,1051,8,82,1,82,1,82,1,
-		83,1,83,5,83,1057,8,83,10,83,12,83,1060,9,83,1,83,1,83,1,84,1,84,1,84,
-		1,84,1,84,3,84,1069,8,84,1,85,1,85,1,85,1,85,5,85,1075,8,85,10,85,12,85,
-		1078,9,85,1,86,1,86,1,86,1,86,1,86,3,86,1085,8,86,1,87,1,87,3,87,1089,
-		8,87,1,88,1,88,1,89,1,89,1,90,1,90,3,90,1097,8,90,1,90,1,90,1,90,3,90,
-		1102,8,90,3,90,1104,8,90,1,91,3,91,1107,8,91,1,91,1,91,1,92,3,92,1112,
-		8,92,1,92,1,92,1,92,1,92,1,92,1,92,1,92,3,92,1121,8,92,3,92,1123,8,92,
-		1,93,1,93,1,93,3,93,1128,8,93,1,93,1,93,1,93,5,93,1133,8,93,10,93,12,93,
-		1136,9,93,3,93,1138,8,93,1,94,1,94,1,95,1,95,3,95,1144,8,95,1,96,1,96,
-		1,96,1,96,5,96,1150,8,96,10,96,12,96,1153,9,96,1,96,1,96,1,97,1,97,1,98,
-		1,98,1,98,1,98,1,98,1,98,3,98,1165,8,98,1,98,0,0,99,0,2,4,6,8,10,12,14,
-		16,18,20,22,24,26,28,30,32,34,36,38,40,42,44,46,48,50,52,54,56,58,60,62,
-		64,66,68,70,72,74,76,78,80,82,84,86,88,90,92,94,96,98,100,102,104,106,
-		108,110,112,114,116,118,120,122,124,126,128,130,132,134,136,138,140,142,
-		144,146,148,150,152,154,156,158,160,162,164,166,168,170,172,174,176,178,
-		180,182,184,186,188,190,192,194,196,0,28,1,0,2,8,9,0,42,42,48,49,53,53,
-		59,60,69,69,103,104,106,107,116,121,166,167,6,0,83,83,87,87,89,89,96,96,
-		98,101,122,127,4,0,2,2,73,73,85,85,128,128,1,0,137,139,2,0,90,90,94,94,
-		1,0,141,142,5,0,93,93,95,95,143,144,162,162,170,170,1,0,146,147,2,0,23,
-		24,26,26,2,0,21,21,160,160,1,0,192,193,2,0,153,153,185,185,3,0,31,31,49,
-		49,108,115,1,0,16,18,2,0,129,129,157,157,1,0,78,81,2,0,75,75,193,193,4,
-		0,31,31,40,65,67,67,97,97,2,0,66,66,68,69,1,0,29,30,1,0,72,73,1,0,196,
-		197,2,0,172,172,177,177,1,0,181,184,2,0,175,175,178,179,2,0,25,25,195,
-		195,6,0,2,8,11,14,36,36,75,77,82,171,195,195,1301,0,204,1,0,0,0,2,209,
-		1,0,0,0,4,212,1,0,0,0,6,220,1,0,0,0,8,232,1,0,0,0,10,377,1,0,0,0,12,379,
-		1,0,0,0,14,399,1,0,0,0,16,401,1,0,0,0,18,408,1,0,0,0,20,450,1,0,0,0,22,
-		453,1,0,0,0,24,465,1,0,0,0,26,467,1,0,0,0,28,475,1,0,0,0,30,483,1,0,0,
-		0,32,489,1,0,0,0,34,491,1,0,0,0,36,498,1,0,0,0,38,518,1,0,0,0,40,520,1,
-		0,0,0,42,525,1,0,0,0,44,533,1,0,0,0,46,541,1,0,0,0,48,548,1,0,0,0,50,570,
-		1,0,0,0,52,578,1,0,0,0,54,598,1,0,0,0,56,612,1,0,0,0,58,614,1,0,0,0,60,
-		618,1,0,0,0,62,624,1,0,0,0,64,639,1,0,0,0,66,643,1,0,0,0,68,655,1,0,0,
-		0,70,657,1,0,0,0,72,675,1,0,0,0,74,684,1,0,0,0,76,695,1,0,0,0,78,705,1,
-		0,0,0,80,713,1,0,0,0,82,715,1,0,0,0,84,732,1,0,0,0,86,734,1,0,0,0,88,738,
-		1,0,0,0,90,742,1,0,0,0,92,761,1,0,0,0,94,764,1,0,0,0,96,767,1,0,0,0,98,
-		773,1,0,0,0,100,777,1,0,0,0,102,797,1,0,0,0,104,799,1,0,0,0,106,802,1,
-		0,0,0,108,805,1,0,0,0,110,810,1,0,0,0,112,816,1,0,0,0,114,822,1,0,0,0,
-		116,829,1,0,0,0,118,845,1,0,0,0,120,849,1,0,0,0,122,851,1,0,0,0,124,853,
-		1,0,0,0,126,855,1,0,0,0,128,873,1,0,0,0,130,882,1,0,0,0,132,890,1,0,0,
-		0,134,899,1,0,0,0,136,904,1,0,0,0,138,907,1,0,0,0,140,917,1,0,0,0,142,
-		923,1,0,0,0,144,943,1,0,0,0,146,945,1,0,0,0,148,951,1,0,0,0,150,955,1,
-		0,0,0,152,965,1,0,0,0,154,977,1,0,0,0,156,1002,1,0,0,0,158,1015,1,0,0,
-		0,160,1033,1,0,0,0,162,1041,1,0,0,0,164,1047,1,0,0,0,166,1054,1,0,0,0,
-		168,1068,1,0,0,0,170,1070,1,0,0,0,172,1079,1,0,0,0,174,1088,1,0,0,0,176,
-		1090,1,0,0,0,178,1092,1,0,0,0,180,1094,1,0,0,0,182,1106,1,0,0,0,184,1111,
-		1,0,0,0,186,1137,1,0,0,0,188,1139,1,0,0,0,190,1141,1,0,0,0,192,1145,1,
-		0,0,0,194,1156,1,0,0,0,196,1164,1,0,0,0,198,203,3,2,1,0,199,203,3,4,2,
-		0,200,203,3,34,17,0,201,203,3,70,35,0,202,198,1,0,0,0,202,199,1,0,0,0,
-		202,200,1,0,0,0,202,201,1,0,0,0,203,206,1,0,0,0,204,202,1,0,0,0,204,205,
-		1,0,0,0,205,207,1,0,0,0,206,204,1,0,0,0,207,208,5,0,0,1,208,1,1,0,0,0,
-		209,210,5,1,0,0,210,211,3,176,88,0,211,3,1,0,0,0,212,213,7,0,0,0,213,215,
-		3,194,97,0,214,216,3,176,88,0,215,214,1,0,0,0,215,216,1,0,0,0,216,218,
-		1,0,0,0,217,219,3,6,3,0,218,217,1,0,0,0,218,219,1,0,0,0,219,5,1,0,0,0,
-		220,227,5,186,0,0,221,226,3,10,5,0,222,226,3,14,7,0,223,226,3,18,9,0,224,
-		226,3,8,4,0,225,221,1,0,0,0,225,222,1,0,0,0,225,223,1,0,0,0,225,224,1,
-		0,0,0,226,229,1,0,0,0,227,225,1,0,0,0,227,228,1,0,0,0,228,230,1,0,0,0,
-		229,227,1,0,0,0,230,231,5,187,0,0,231,7,1,0,0,0,232,233,5,33,0,0,233,234,
-		3,68,34,0,234,235,3,6,3,0,235,9,1,0,0,0,236,237,7,1,0,0,237,378,3,176,
-		88,0,238,239,7,2,0,0,239,378,3,180,90,0,240,245,5,88,0,0,241,246,3,180,
-		90,0,242,243,5,133,0,0,243,244,5,71,0,0,244,246,3,176,88,0,245,241,1,0,
-		0,0,245,242,1,0,0,0,246,378,1,0,0,0,247,248,5,86,0,0,248,253,3,180,90,
-		0,249,250,5,185,0,0,250,252,3,180,90,0,251,249,1,0,0,0,252,255,1,0,0,0,
-		253,251,1,0,0,0,253,254,1,0,0,0,254,260,1,0,0,0,255,253,1,0,0,0,256,257,
-		5,173,0,0,257,259,3,180,90,0,258,256,1,0,0,0,259,262,1,0,0,0,260,258,1,
-		0,0,0,260,261,1,0,0,0,261,378,1,0,0,0,262,260,1,0,0,0,263,264,7,3,0,0,
-		264,269,3,190,95,0,265,266,5,185,0,0,266,268,3,190,95,0,267,265,1,0,0,
-		0,268,271,1,0,0,0,269,267,1,0,0,0,269,270,1,0,0,0,270,378,1,0,0,0,271,
-		269,1,0,0,0,272,273,5,27,0,0,273,378,3,28,14,0,274,279,5,154,0,0,275,276,
-		5,27,0,0,276,280,3,28,14,0,277,278,5,28,0,0,278,280,3,26,13,0,279,275,
-		1,0,0,0,279,277,1,0,0,0,280,378,1,0,0,0,281,282,5,56,0,0,282,283,5,129,
-		0,0,283,288,3,190,95,0,284,285,5,185,0,0,285,287,3,190,95,0,286,284,1,
-		0,0,0,287,290,1,0,0,0,288,286,1,0,0,0,288,289,1,0,0,0,289,378,1,0,0,0,
-		290,288,1,0,0,0,291,297,5,130,0,0,292,298,5,131,0,0,293,298,5,134,0,0,
-		294,298,5,132,0,0,295,296,5,135,0,0,296,298,5,110,0,0,297,292,1,0,0,0,
-		297,293,1,0,0,0,297,294,1,0,0,0,297,295,1,0,0,0,298,378,1,0,0,0,299,300,
-		5,136,0,0,300,378,7,4,0,0,301,302,5,102,0,0,302,378,3,178,89,0,303,306,
-		5,82,0,0,304,307,3,20,10,0,305,307,5,140,0,0,306,304,1,0,0,0,306,305,1,
-		0,0,0,307,378,1,0,0,0,308,309,5,84,0,0,309,378,3,24,12,0,310,311,7,5,0,
-		0,311,312,3,178,89,0,312,313,3,190,95,0,313,378,1,0,0,0,314,315,5,91,0,
-		0,315,316,3,180,90,0,316,317,5,74,0,0,317,318,3,190,95,0,318,378,1,0,0,
-		0,319,320,5,129,0,0,320,321,3,190,95,0,321,322,7,6,0,0,322,325,3,180,90,
-		0,323,324,5,74,0,0,324,326,3,190,95,0,325,323,1,0,0,0,325,326,1,0,0,0,
-		326,378,1,0,0,0,327,328,5,92,0,0,328,378,5,1,0,0,329,378,7,7,0,0,330,331,
-		5,161,0,0,331,332,5,71,0,0,332,378,3,176,88,0,333,334,5,171,0,0,334,335,
-		3,176,88,0,335,336,3,176,88,0,336,378,1,0,0,0,337,338,5,164,0,0,338,339,
-		5,25,0,0,339,378,5,165,0,0,340,341,5,163,0,0,341,378,3,182,91,0,342,343,
-		5,97,0,0,343,345,3,176,88,0,344,346,3,128,64,0,345,344,1,0,0,0,345,346,
-		1,0,0,0,346,352,1,0,0,0,347,350,5,22,0,0,348,351,3,190,95,0,349,351,3,
-		176,88,0,350,348,1,0,0,0,350,349,1,0,0,0,351,353,1,0,0,0,352,347,1,0,0,
-		0,352,353,1,0,0,0,353,356,1,0,0,0,354,355,5,77,0,0,355,357,3,182,91,0,
-		356,354,1,0,0,0,356,357,1,0,0,0,357,359,1,0,0,0,358,360,3,6,3,0,359,358,
-		1,0,0,0,359,360,1,0,0,0,360,378,1,0,0,0,361,362,5,145,0,0,362,364,3,180,
-		90,0,363,365,7,8,0,0,364,363,1,0,0,0,364,365,1,0,0,0,365,378,1,0,0,0,366,
-		371,5,29,0,0,367,368,5,28,0,0,368,372,3,26,13,0,369,372,3,104,52,0,370,
-		372,3,12,6,0,371,367,1,0,0,0,371,369,1,0,0,0,371,370,1,0,0,0,372,378,1,
-		0,0,0,373,374,5,28,0,0,374,378,3,26,13,0,375,378,3,104,52,0,376,378,3,
-		12,6,0,377,236,1,0,0,0,377,238,1,0,0,0,377,240,1,0,0,0,377,247,1,0,0,0,
-		377,263,1,0,0,0,377,272,1,0,0,0,377,274,1,0,0,0,377,281,1,0,0,0,377,291,
-		1,0,0,0,377,299,1,0,0,0,377,301,1,0,0,0,377,303,1,0,0,0,377,308,1,0,0,
-		0,377,310,1,0,0,0,377,314,1,0,0,0,377,319,1,0,0,0,377,327,1,0,0,0,377,
-		329,1,0,0,0,377,330,1,0,0,0,377,333,1,0,0,0,377,337,1,0,0,0,377,340,1,
-		0,0,0,377,342,1,0,0,0,377,361,1,0,0,0,377,366,1,0,0,0,377,373,1,0,0,0,
-		377,375,1,0,0,0,377,376,1,0,0,0,378,11,1,0,0,0,379,380,5,105,0,0,380,382,
-		3,176,88,0,381,383,3,176,88,0,382,381,1,0,0,0,382,383,1,0,0,0,383,13,1,
-		0,0,0,384,385,5,22,0,0,385,400,3,176,88,0,386,387,7,9,0,0,387,392,3,190,
-		95,0,388,389,5,185,0,0,389,391,3,190,95,0,390,388,1,0,0,0,391,394,1,0,
-		0,0,392,390,1,0,0,0,392,393,1,0,0,0,393,400,1,0,0,0,394,392,1,0,0,0,395,
-		397,3,16,8,0,396,398,3,6,3,0,397,396,1,0,0,0,397,398,1,0,0,0,398,400,1,
-		0,0,0,399,384,1,0,0,0,399,386,1,0,0,0,399,395,1,0,0,0,400,15,1,0,0,0,401,
-		402,7,10,0,0,402,403,5,19,0,0,403,404,3,178,89,0,404,405,3,194,97,0,405,
-		406,5,20,0,0,406,407,3,190,95,0,407,17,1,0,0,0,408,414,5,30,0,0,409,410,
-		5,28,0,0,410,415,3,26,13,0,411,415,3,104,52,0,412,415,3,12,6,0,413,415,
-		3,6,3,0,414,409,1,0,0,0,414,411,1,0,0,0,414,412,1,0,0,0,414,413,1,0,0,
-		0,415,19,1,0,0,0,416,419,5,195,0,0,417,418,5,178,0,0,418,420,5,193,0,0,
-		419,417,1,0,0,0,419,420,1,0,0,0,420,422,1,0,0,0,421,423,3,22,11,0,422,
-		421,1,0,0,0,422,423,1,0,0,0,423,451,1,0,0,0,424,430,5,193,0,0,425,427,
-		5,193,0,0,426,425,1,0,0,0,426,427,1,0,0,0,427,428,1,0,0,0,428,429,5,179,
-		0,0,429,431,5,193,0,0,430,426,1,0,0,0,430,431,1,0,0,0,431,432,1,0,0,0,
-		432,433,5,180,0,0,433,435,7,11,0,0,434,436,5,195,0,0,435,434,1,0,0,0,435,
-		436,1,0,0,0,436,438,1,0,0,0,437,439,3,22,11,0,438,437,1,0,0,0,438,439,
-		1,0,0,0,439,451,1,0,0,0,440,441,5,194,0,0,441,442,5,180,0,0,442,444,5,
-		193,0,0,443,445,5,195,0,0,444,443,1,0,0,0,444,445,1,0,0,0,445,447,1,0,
-		0,0,446,448,3,22,11,0,447,446,1,0,0,0,447,448,1,0,0,0,448,451,1,0,0,0,
-		449,451,3,176,88,0,450,416,1,0,0,0,450,424,1,0,0,0,450,440,1,0,0,0,450,
-		449,1,0,0,0,451,21,1,0,0,0,452,454,5,180,0,0,453,452,1,0,0,0,453,454,1,
-		0,0,0,454,455,1,0,0,0,455,456,5,152,0,0,456,23,1,0,0,0,457,466,3,184,92,
-		0,458,461,5,195,0,0,459,460,5,180,0,0,460,462,5,193,0,0,461,459,1,0,0,
-		0,461,462,1,0,0,0,462,466,1,0,0,0,463,466,5,133,0,0,464,466,3,176,88,0,
-		465,457,1,0,0,0,465,458,1,0,0,0,465,463,1,0,0,0,465,464,1,0,0,0,466,25,
-		1,0,0,0,467,472,3,30,15,0,468,469,7,12,0,0,469,471,3,30,15,0,470,468,1,
-		0,0,0,471,474,1,0,0,0,472,470,1,0,0,0,472,473,1,0,0,0,473,27,1,0,0,0,474,
-		472,1,0,0,0,475,480,3,190,95,0,476,477,7,12,0,0,477,479,3,190,95,0,478,
-		476,1,0,0,0,479,482,1,0,0,0,480,478,1,0,0,0,480,481,1,0,0,0,481,29,1,0,
-		0,0,482,480,1,0,0,0,483,487,3,190,95,0,484,485,5,22,0,0,485,488,3,196,
-		98,0,486,488,3,32,16,0,487,484,1,0,0,0,487,486,1,0,0,0,487,488,1,0,0,0,
-		488,31,1,0,0,0,489,490,7,13,0,0,490,33,1,0,0,0,491,492,5,9,0,0,492,494,
-		3,194,97,0,493,495,3,176,88,0,494,493,1,0,0,0,494,495,1,0,0,0,495,496,
-		1,0,0,0,496,497,3,36,18,0,497,35,1,0,0,0,498,502,5,186,0,0,499,501,3,38,
-		19,0,500,499,1,0,0,0,501,504,1,0,0,0,502,500,1,0,0,0,502,503,1,0,0,0,503,
-		505,1,0,0,0,504,502,1,0,0,0,505,506,5,187,0,0,506,37,1,0,0,0,507,519,3,
-		40,20,0,508,519,3,42,21,0,509,519,3,44,22,0,510,519,3,46,23,0,511,519,
-		3,50,25,0,512,519,3,52,26,0,513,519,3,58,29,0,514,519,3,60,30,0,515,519,
-		3,62,31,0,516,519,3,10,5,0,517,519,3,18,9,0,518,507,1,0,0,0,518,508,1,
-		0,0,0,518,509,1,0,0,0,518,510,1,0,0,0,518,511,1,0,0,0,518,512,1,0,0,0,
-		518,513,1,0,0,0,518,514,1,0,0,0,518,515,1,0,0,0,518,516,1,0,0,0,518,517,
-		1,0,0,0,519,39,1,0,0,0,520,521,5,11,0,0,521,523,3,194,97,0,522,524,3,176,
-		88,0,523,522,1,0,0,0,523,524,1,0,0,0,524,41,1,0,0,0,525,526,5,12,0,0,526,
-		528,3,190,95,0,527,529,3,176,88,0,528,527,1,0,0,0,528,529,1,0,0,0,529,
-		531,1,0,0,0,530,532,3,6,3,0,531,530,1,0,0,0,531,532,1,0,0,0,532,43,1,0,
-		0,0,533,534,5,13,0,0,534,536,3,190,95,0,535,537,3,176,88,0,536,535,1,0,
-		0,0,536,537,1,0,0,0,537,539,1,0,0,0,538,540,3,6,3,0,539,538,1,0,0,0,539,
-		540,1,0,0,0,540,45,1,0,0,0,541,542,5,14,0,0,542,544,3,190,95,0,543,545,
-		3,176,88,0,544,543,1,0,0,0,544,545,1,0,0,0,545,546,1,0,0,0,546,547,3,48,
-		24,0,547,47,1,0,0,0,548,557,5,186,0,0,549,554,3,196,98,0,550,551,5,185,
-		0,0,551,553,3,196,98,0,552,550,1,0,0,0,553,556,1,0,0,0,554,552,1,0,0,0,
-		554,555,1,0,0,0,555,558,1,0,0,0,556,554,1,0,0,0,557,549,1,0,0,0,557,558,
-		1,0,0,0,558,565,1,0,0,0,559,564,3,10,5,0,560,564,3,14,7,0,561,564,3,18,
-		9,0,562,564,3,8,4,0,563,559,1,0,0,0,563,560,1,0,0,0,563,561,1,0,0,0,563,
-		562,1,0,0,0,564,567,1,0,0,0,565,563,1,0,0,0,565,566,1,0,0,0,566,568,1,
-		0,0,0,567,565,1,0,0,0,568,569,5,187,0,0,569,49,1,0,0,0,570,571,5,15,0,
-		0,571,573,3,190,95,0,572,574,3,176,88,0,573,572,1,0,0,0,573,574,1,0,0,
-		0,574,576,1,0,0,0,575,577,3,36,18,0,576,575,1,0,0,0,576,577,1,0,0,0,577,
-		51,1,0,0,0,578,579,7,14,0,0,579,580,5,19,0,0,580,581,3,178,89,0,581,582,
-		3,194,97,0,582,583,5,20,0,0,583,587,3,190,95,0,584,586,3,56,28,0,585,584,
-		1,0,0,0,586,589,1,0,0,0,587,585,1,0,0,0,587,588,1,0,0,0,588,596,1,0,0,
-		0,589,587,1,0,0,0,590,592,3,54,27,0,591,590,1,0,0,0,592,593,1,0,0,0,593,
-		591,1,0,0,0,593,594,1,0,0,0,594,597,1,0,0,0,595,597,3,6,3,0,596,591,1,
-		0,0,0,596,595,1,0,0,0,596,597,1,0,0,0,597,53,1,0,0,0,598,602,3,16,8,0,
-		599,601,3,56,28,0,600,599,1,0,0,0,601,604,1,0,0,0,602,600,1,0,0,0,602,
-		603,1,0,0,0,603,606,1,0,0,0,604,602,1,0,0,0,605,607,3,6,3,0,606,605,1,
-		0,0,0,606,607,1,0,0,0,607,55,1,0,0,0,608,609,5,22,0,0,609,613,3,176,88,
-		0,610,611,7,9,0,0,611,613,3,190,95,0,612,608,1,0,0,0,612,610,1,0,0,0,613,
-		57,1,0,0,0,614,616,5,31,0,0,615,617,3,176,88,0,616,615,1,0,0,0,616,617,
-		1,0,0,0,617,59,1,0,0,0,618,619,5,32,0,0,619,620,3,194,97,0,620,621,5,25,
-		0,0,621,622,3,64,32,0,622,623,3,36,18,0,623,61,1,0,0,0,624,625,5,33,0,
-		0,625,626,3,68,34,0,626,627,3,36,18,0,627,63,1,0,0,0,628,629,5,193,0,0,
-		629,630,5,177,0,0,630,640,5,193,0,0,631,636,3,66,33,0,632,633,5,185,0,
-		0,633,635,3,66,33,0,634,632,1,0,0,0,635,638,1,0,0,0,636,634,1,0,0,0,636,
-		637,1,0,0,0,637,640,1,0,0,0,638,636,1,0,0,0,639,628,1,0,0,0,639,631,1,
-		0,0,0,640,65,1,0,0,0,641,644,3,194,97,0,642,644,5,193,0,0,643,641,1,0,
-		0,0,643,642,1,0,0,0,644,67,1,0,0,0,645,646,5,35,0,0,646,656,3,194,97,0,
-		647,653,3,194,97,0,648,650,5,34,0,0,649,651,5,35,0,0,650,649,1,0,0,0,650,
-		651,1,0,0,0,651,652,1,0,0,0,652,654,3,66,33,0,653,648,1,0,0,0,653,654,
-		1,0,0,0,654,656,1,0,0,0,655,645,1,0,0,0,655,647,1,0,0,0,656,69,1,0,0,0,
-		657,658,5,10,0,0,658,660,3,194,97,0,659,661,3,74,37,0,660,659,1,0,0,0,
-		660,661,1,0,0,0,661,663,1,0,0,0,662,664,3,176,88,0,663,662,1,0,0,0,663,
-		664,1,0,0,0,664,665,1,0,0,0,665,666,5,24,0,0,666,670,3,194,97,0,667,669,
-		3,72,36,0,668,667,1,0,0,0,669,672,1,0,0,0,670,668,1,0,0,0,670,671,1,0,
-		0,0,671,673,1,0,0,0,672,670,1,0,0,0,673,674,3,82,41,0,674,71,1,0,0,0,675,
-		676,7,15,0,0,676,681,3,194,97,0,677,678,5,185,0,0,678,680,3,194,97,0,679,
-		677,1,0,0,0,680,683,1,0,0,0,681,679,1,0,0,0,681,682,1,0,0,0,682,73,1,0,
-		0,0,683,681,1,0,0,0,684,685,5,190,0,0,685,690,3,76,38,0,686,687,5,185,
-		0,0,687,689,3,78,39,0,688,686,1,0,0,0,689,692,1,0,0,0,690,688,1,0,0,0,
-		690,691,1,0,0,0,691,693,1,0,0,0,692,690,1,0,0,0,693,694,5,191,0,0,694,
-		75,1,0,0,0,695,696,3,194,97,0,696,697,5,25,0,0,697,698,3,80,40,0,698,77,
-		1,0,0,0,699,706,5,193,0,0,700,703,3,194,97,0,701,702,5,25,0,0,702,704,
-		3,80,40,0,703,701,1,0,0,0,703,704,1,0,0,0,704,706,1,0,0,0,705,699,1,0,
-		0,0,705,700,1,0,0,0,706,79,1,0,0,0,707,714,3,194,97,0,708,711,5,193,0,
-		0,709,710,5,177,0,0,710,712,5,193,0,0,711,709,1,0,0,0,711,712,1,0,0,0,
-		712,714,1,0,0,0,713,707,1,0,0,0,713,708,1,0,0,0,714,81,1,0,0,0,715,719,
-		5,186,0,0,716,718,3,84,42,0,717,716,1,0,0,0,718,721,1,0,0,0,719,717,1,
-		0,0,0,719,720,1,0,0,0,720,722,1,0,0,0,721,719,1,0,0,0,722,723,5,187,0,
-		0,723,83,1,0,0,0,724,733,3,86,43,0,725,733,3,88,44,0,726,733,3,90,45,0,
-		727,733,3,94,47,0,728,733,3,140,70,0,729,733,3,96,48,0,730,733,3,98,49,
-		0,731,733,3,10,5,0,732,724,1,0,0,0,732,725,1,0,0,0,732,726,1,0,0,0,732,
-		727,1,0,0,0,732,728,1,0,0,0,732,729,1,0,0,0,732,730,1,0,0,0,732,731,1,
-		0,0,0,733,85,1,0,0,0,734,735,5,36,0,0,735,736,3,120,60,0,736,737,3,190,
-		95,0,737,87,1,0,0,0,738,739,5,37,0,0,739,740,3,176,88,0,740,741,3,100,
-		50,0,741,89,1,0,0,0,742,743,5,38,0,0,743,756,3,194,97,0,744,753,5,190,
-		0,0,745,750,3,66,33,0,746,747,5,185,0,0,747,749,3,66,33,0,748,746,1,0,
-		0,0,749,752,1,0,0,0,750,748,1,0,0,0,750,751,1,0,0,0,751,754,1,0,0,0,752,
-		750,1,0,0,0,753,745,1,0,0,0,753,754,1,0,0,0,754,755,1,0,0,0,755,757,5,
-		191,0,0,756,744,1,0,0,0,756,757,1,0,0,0,757,759,1,0,0,0,758,760,3,92,46,
-		0,759,758,1,0,0,0,759,760,1,0,0,0,760,91,1,0,0,0,761,762,5,155,0,0,762,
-		763,5,156,0,0,763,93,1,0,0,0,764,765,5,39,0,0,765,766,3,100,50,0,766,95,
-		1,0,0,0,767,768,5,32,0,0,768,769,3,194,97,0,769,770,5,25,0,0,770,771,3,
-		64,32,0,771,772,3,82,41,0,772,97,1,0,0,0,773,774,5,33,0,0,774,775,3,68,
-		34,0,775,776,3,82,41,0,776,99,1,0,0,0,777,781,5,186,0,0,778,780,3,102,
-		51,0,779,778,1,0,0,0,780,783,1,0,0,0,781,779,1,0,0,0,781,782,1,0,0,0,782,
-		784,1,0,0,0,783,781,1,0,0,0,784,785,5,187,0,0,785,101,1,0,0,0,786,798,
-		3,104,52,0,787,798,3,106,53,0,788,798,3,108,54,0,789,798,3,114,57,0,790,
-		798,3,126,63,0,791,798,3,130,65,0,792,798,3,132,66,0,793,798,3,138,69,
-		0,794,798,3,90,45,0,795,798,3,110,55,0,796,798,3,112,56,0,797,786,1,0,
-		0,0,797,787,1,0,0,0,797,788,1,0,0,0,797,789,1,0,0,0,797,790,1,0,0,0,797,
-		791,1,0,0,0,797,792,1,0,0,0,797,793,1,0,0,0,797,794,1,0,0,0,797,795,1,
-		0,0,0,797,796,1,0,0,0,798,103,1,0,0,0,799,800,7,16,0,0,800,801,3,176,88,
-		0,801,105,1,0,0,0,802,803,5,30,0,0,803,804,3,104,52,0,804,107,1,0,0,0,
-		805,808,5,29,0,0,806,809,3,104,52,0,807,809,3,116,58,0,808,806,1,0,0,0,
-		808,807,1,0,0,0,809,109,1,0,0,0,810,811,5,32,0,0,811,812,3,194,97,0,812,
-		813,5,25,0,0,813,814,3,64,32,0,814,815,3,100,50,0,815,111,1,0,0,0,816,
-		817,5,33,0,0,817,818,3,68,34,0,818,819,3,100,50,0,819,113,1,0,0,0,820,
-		823,3,124,62,0,821,823,3,122,61,0,822,820,1,0,0,0,822,821,1,0,0,0,823,
-		824,1,0,0,0,824,825,3,116,58,0,825,115,1,0,0,0,826,827,3,118,59,0,827,
-		828,5,74,0,0,828,830,1,0,0,0,829,826,1,0,0,0,829,830,1,0,0,0,830,831,1,
-		0,0,0,831,834,3,190,95,0,832,833,5,23,0,0,833,835,3,196,98,0,834,832,1,
-		0,0,0,834,835,1,0,0,0,835,837,1,0,0,0,836,838,3,92,46,0,837,836,1,0,0,
-		0,837,838,1,0,0,0,838,840,1,0,0,0,839,841,3,136,68,0,840,839,1,0,0,0,840,
-		841,1,0,0,0,841,843,1,0,0,0,842,844,3,6,3,0,843,842,1,0,0,0,843,844,1,
-		0,0,0,844,117,1,0,0,0,845,846,7,17,0,0,846,119,1,0,0,0,847,850,5,29,0,
-		0,848,850,3,124,62,0,849,847,1,0,0,0,849,848,1,0,0,0,850,121,1,0,0,0,851,
-		852,5,168,0,0,852,123,1,0,0,0,853,854,7,18,0,0,854,125,1,0,0,0,855,856,
-		7,19,0,0,856,858,3,176,88,0,857,859,3,128,64,0,858,857,1,0,0,0,858,859,
-		1,0,0,0,859,862,1,0,0,0,860,861,5,77,0,0,861,863,3,182,91,0,862,860,1,
-		0,0,0,862,863,1,0,0,0,863,865,1,0,0,0,864,866,3,134,67,0,865,864,1,0,0,
-		0,865,866,1,0,0,0,866,868,1,0,0,0,867,869,3,136,68,0,868,867,1,0,0,0,868,
-		869,1,0,0,0,869,871,1,0,0,0,870,872,3,6,3,0,871,870,1,0,0,0,871,872,1,
-		0,0,0,872,127,1,0,0,0,873,874,5,129,0,0,874,879,3,190,95,0,875,876,5,185,
-		0,0,876,878,3,190,95,0,877,875,1,0,0,0,878,881,1,0,0,0,879,877,1,0,0,0,
-		879,880,1,0,0,0,880,129,1,0,0,0,881,879,1,0,0,0,882,883,5,158,0,0,883,
-		885,3,176,88,0,884,886,3,134,67,0,885,884,1,0,0,0,885,886,1,0,0,0,886,
-		888,1,0,0,0,887,889,3,6,3,0,888,887,1,0,0,0,888,889,1,0,0,0,889,131,1,
-		0,0,0,890,891,5,159,0,0,891,893,3,176,88,0,892,894,3,134,67,0,893,892,
-		1,0,0,0,893,894,1,0,0,0,894,896,1,0,0,0,895,897,3,6,3,0,896,895,1,0,0,
-		0,896,897,1,0,0,0,897,133,1,0,0,0,898,900,7,20,0,0,899,898,1,0,0,0,899,
-		900,1,0,0,0,900,901,1,0,0,0,901,902,5,28,0,0,902,903,3,26,13,0,903,135,
-		1,0,0,0,904,905,5,25,0,0,905,906,5,76,0,0,906,137,1,0,0,0,907,911,5,70,
-		0,0,908,909,3,118,59,0,909,910,5,74,0,0,910,912,1,0,0,0,911,908,1,0,0,
-		0,911,912,1,0,0,0,912,913,1,0,0,0,913,914,3,190,95,0,914,915,5,71,0,0,
-		915,916,3,176,88,0,916,139,1,0,0,0,917,921,5,30,0,0,918,919,5,28,0,0,919,
-		922,3,26,13,0,920,922,3,142,71,0,921,918,1,0,0,0,921,920,1,0,0,0,922,141,
-		1,0,0,0,923,927,5,186,0,0,924,926,3,144,72,0,925,924,1,0,0,0,926,929,1,
-		0,0,0,927,925,1,0,0,0,927,928,1,0,0,0,928,930,1,0,0,0,929,927,1,0,0,0,
-		930,931,5,187,0,0,931,143,1,0,0,0,932,944,3,104,52,0,933,944,3,150,75,
-		0,934,944,3,158,79,0,935,944,3,160,80,0,936,944,3,162,81,0,937,944,3,164,
-		82,0,938,944,3,152,76,0,939,944,3,154,77,0,940,944,3,138,69,0,941,944,
-		3,146,73,0,942,944,3,148,74,0,943,932,1,0,0,0,943,933,1,0,0,0,943,934,
-		1,0,0,0,943,935,1,0,0,0,943,936,1,0,0,0,943,937,1,0,0,0,943,938,1,0,0,
-		0,943,939,1,0,0,0,943,940,1,0,0,0,943,941,1,0,0,0,943,942,1,0,0,0,944,
-		145,1,0,0,0,945,946,5,32,0,0,946,947,3,194,97,0,947,948,5,25,0,0,948,949,
-		3,64,32,0,949,950,3,142,71,0,950,147,1,0,0,0,951,952,5,33,0,0,952,953,
-		3,68,34,0,953,954,3,142,71,0,954,149,1,0,0,0,955,956,3,120,60,0,956,959,
-		3,190,95,0,957,958,5,23,0,0,958,960,3,196,98,0,959,957,1,0,0,0,959,960,
-		1,0,0,0,960,963,1,0,0,0,961,964,3,172,86,0,962,964,3,156,78,0,963,961,
-		1,0,0,0,963,962,1,0,0,0,964,151,1,0,0,0,965,966,3,122,61,0,966,971,3,190,
-		95,0,967,968,5,185,0,0,968,970,3,190,95,0,969,967,1,0,0,0,970,973,1,0,
-		0,0,971,969,1,0,0,0,971,972,1,0,0,0,972,975,1,0,0,0,973,971,1,0,0,0,974,
-		976,3,172,86,0,975,974,1,0,0,0,975,976,1,0,0,0,976,153,1,0,0,0,977,978,
-		5,169,0,0,978,983,3,190,95,0,979,980,5,185,0,0,980,982,3,190,95,0,981,
-		979,1,0,0,0,982,985,1,0,0,0,983,981,1,0,0,0,983,984,1,0,0,0,984,987,1,
-		0,0,0,985,983,1,0,0,0,986,988,3,134,67,0,987,986,1,0,0,0,987,988,1,0,0,
-		0,988,1000,1,0,0,0,989,990,5,72,0,0,990,991,3,174,87,0,991,992,3,190,95,
-		0,992,1001,1,0,0,0,993,998,5,73,0,0,994,995,3,174,87,0,995,996,3,190,95,
-		0,996,999,1,0,0,0,997,999,3,176,88,0,998,994,1,0,0,0,998,997,1,0,0,0,999,
-		1001,1,0,0,0,1000,989,1,0,0,0,1000,993,1,0,0,0,1000,1001,1,0,0,0,1001,
-		155,1,0,0,0,1002,1003,5,150,0,0,1003,1008,3,190,95,0,1004,1005,5,185,0,
-		0,1005,1007,3,190,95,0,1006,1004,1,0,0,0,1007,1010,1,0,0,0,1008,1006,1,
-		0,0,0,1008,1009,1,0,0,0,1009,1011,1,0,0,0,1010,1008,1,0,0,0,1011,1012,
-		5,151,0,0,1012,1013,5,71,0,0,1013,1014,3,176,88,0,1014,157,1,0,0,0,1015,
-		1016,5,69,0,0,1016,1018,3,176,88,0,1017,1019,3,128,64,0,1018,1017,1,0,
-		0,0,1018,1019,1,0,0,0,1019,1022,1,0,0,0,1020,1021,5,77,0,0,1021,1023,3,
-		182,91,0,1022,1020,1,0,0,0,1022,1023,1,0,0,0,1023,1025,1,0,0,0,1024,1026,
-		3,134,67,0,1025,1024,1,0,0,0,1025,1026,1,0,0,0,1026,1028,1,0,0,0,1027,
-		1029,3,172,86,0,1028,1027,1,0,0,0,1028,1029,1,0,0,0,1029,1031,1,0,0,0,
-		1030,1032,3,6,3,0,1031,1030,1,0,0,0,1031,1032,1,0,0,0,1032,159,1,0,0,0,
-		1033,1034,5,158,0,0,1034,1036,3,176,88,0,1035,1037,3,134,67,0,1036,1035,
-		1,0,0,0,1036,1037,1,0,0,0,1037,1039,1,0,0,0,1038,1040,3,172,86,0,1039,
-		1038,1,0,0,0,1039,1040,1,0,0,0,1040,161,1,0,0,0,1041,1042,5,159,0,0,1042,
-		1043,3,176,88,0,1043,1045,3,172,86,0,1044,1046,3,6,3,0,1045,1044,1,0,0,
-		0,1045,1046,1,0,0,0,1046,163,1,0,0,0,1047,1048,5,148,0,0,1048,1050,3,176,
-		88,0,1049,1051,3,172,86,0,1050,1049,1,0,0,0,1050,1051,1,0,0,0,1051,1052,
-		1,0,0,0,1052,1053,3,166,83,0,1053,165,1,0,0,0,1054,1058,5,186,0,0,1055,
-		1057,3,168,84,0,1056,1055,1,0,0,0,1057,1060,1,0,0,0,1058,1056,1,0,0,0,
-		1058,1059,1,0,0,0,1059,1061,1,0,0,0,1060,1058,1,0,0,0,1061,1062,5,187,
-		0,0,1062,167,1,0,0,0,1063,1069,3,104,52,0,1064,1069,3,170,85,0,1065,1069,
-		3,126,63,0,1066,1069,3,130,65,0,1067,1069,3,156,78,0,1068,1063,1,0,0,0,
-		1068,1064,1,0,0,0,1068,1065,1,0,0,0,1068,1066,1,0,0,0,1068,1067,1,0,0,
-		0,1069,169,1,0,0,0,1070,1071,5,149,0,0,1071,1076,3,190,95,0,1072,1073,
-		5,185,0,0,1073,1075,3,190,95,0,1074,1072,1,0,0,0,1075,1078,1,0,0,0,1076,
-		1074,1,0,0,0,1076,1077,1,0,0,0,1077,171,1,0,0,0,1078,1076,1,0,0,0,1079,
-		1080,7,21,0,0,1080,1081,3,174,87,0,1081,1084,3,190,95,0,1082,1083,5,23,
-		0,0,1083,1085,3,196,98,0,1084,1082,1,0,0,0,1084,1085,1,0,0,0,1085,173,
-		1,0,0,0,1086,1089,3,120,60,0,1087,1089,3,122,61,0,1088,1086,1,0,0,0,1088,
-		1087,1,0,0,0,1089,175,1,0,0,0,1090,1091,7,22,0,0,1091,177,1,0,0,0,1092,
-		1093,5,193,0,0,1093,179,1,0,0,0,1094,1096,3,184,92,0,1095,1097,3,186,93,
-		0,1096,1095,1,0,0,0,1096,1097,1,0,0,0,1097,1103,1,0,0,0,1098,1099,7,23,
-		0,0,1099,1101,3,184,92,0,1100,1102,3,186,93,0,1101,1100,1,0,0,0,1101,1102,
-		1,0,0,0,1102,1104,1,0,0,0,1103,1098,1,0,0,0,1103,1104,1,0,0,0,1104,181,
-		1,0,0,0,1105,1107,7,24,0,0,1106,1105,1,0,0,0,1106,1107,1,0,0,0,1107,1108,
-		1,0,0,0,1108,1109,3,180,90,0,1109,183,1,0,0,0,1110,1112,5,180,0,0,1111,
-		1110,1,0,0,0,1111,1112,1,0,0,0,1112,1122,1,0,0,0,1113,1123,5,192,0,0,1114,
-		1120,5,193,0,0,1115,1116,5,179,0,0,1116,1121,5,193,0,0,1117,1118,5,193,
-		0,0,1118,1119,5,179,0,0,1119,1121,5,193,0,0,1120,1115,1,0,0,0,1120,1117,
-		1,0,0,0,1120,1121,1,0,0,0,1121,1123,1,0,0,0,1122,1113,1,0,0,0,1122,1114,
-		1,0,0,0,1123,185,1,0,0,0,1124,1138,5,176,0,0,1125,1127,5,174,0,0,1126,
-		1128,5,195,0,0,1127,1126,1,0,0,0,1127,1128,1,0,0,0,1128,1138,1,0,0,0,1129,
-		1134,3,188,94,0,1130,1131,7,25,0,0,1131,1133,3,188,94,0,1132,1130,1,0,
-		0,0,1133,1136,1,0,0,0,1134,1132,1,0,0,0,1134,1135,1,0,0,0,1135,1138,1,
-		0,0,0,1136,1134,1,0,0,0,1137,1124,1,0,0,0,1137,1125,1,0,0,0,1137,1129,
-		1,0,0,0,1138,187,1,0,0,0,1139,1140,7,26,0,0,1140,189,1,0,0,0,1141,1143,
-		3,194,97,0,1142,1144,3,192,96,0,1143,1142,1,0,0,0,1143,1144,1,0,0,0,1144,
-		191,1,0,0,0,1145,1146,5,188,0,0,1146,1151,3,66,33,0,1147,1148,5,185,0,
-		0,1148,1150,3,66,33,0,1149,1147,1,0,0,0,1150,1153,1,0,0,0,1151,1149,1,
-		0,0,0,1151,1152,1,0,0,0,1152,1154,1,0,0,0,1153,1151,1,0,0,0,1154,1155,
-		5,189,0,0,1155,193,1,0,0,0,1156,1157,7,27,0,0,1157,195,1,0,0,0,1158,1165,
-		3,194,97,0,1159,1165,5,193,0,0,1160,1165,5,24,0,0,1161,1165,5,25,0,0,1162,
-		1165,5,23,0,0,1163,1165,5,22,0,0,1164,1158,1,0,0,0,1164,1159,1,0,0,0,1164,
-		1160,1,0,0,0,1164,1161,1,0,0,0,1164,1162,1,0,0,0,1164,1163,1,0,0,0,1165,
-		197,1,0,0,0,147,202,204,215,218,225,227,245,253,260,269,279,288,297,306,
-		325,345,350,352,356,359,364,371,377,382,392,397,399,414,419,422,426,430,
-		435,438,444,447,450,453,461,465,472,480,487,494,502,518,523,528,531,536,
-		539,544,554,557,563,565,573,576,587,593,596,602,606,612,616,636,639,643,
-		650,653,655,660,663,670,681,690,703,705,711,713,719,732,750,753,756,759,
-		781,797,808,822,829,834,837,840,843,849,858,862,865,868,871,879,885,888,
-		893,896,899,911,921,927,943,959,963,971,975,983,987,998,1000,1008,1018,
-		1022,1025,1028,1031,1036,1039,1045,1050,1058,1068,1076,1084,1088,1096,
-		1101,1103,1106,1111,1120,1122,1127,1134,1137,1143,1151,1164
+		2,99,7,99,1,0,1,0,1,0,1,0,5,0,205,8,0,10,0,12,0,208,9,0,1,0,1,0,1,1,1,
+		1,1,1,1,2,1,2,1,2,3,2,218,8,2,1,2,3,2,221,8,2,1,3,1,3,1,3,1,3,1,3,5,3,
+		228,8,3,10,3,12,3,231,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,5,1,5,1,5,1,5,1,5,
+		1,5,1,5,1,5,1,5,3,5,248,8,5,1,5,1,5,1,5,1,5,5,5,254,8,5,10,5,12,5,257,
+		9,5,1,5,1,5,5,5,261,8,5,10,5,12,5,264,9,5,1,5,1,5,1,5,1,5,5,5,270,8,5,
+		10,5,12,5,273,9,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,282,8,5,1,5,1,5,1,5,
+		1,5,1,5,5,5,289,8,5,10,5,12,5,292,9,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,300,
+		8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,309,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,
+		5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,328,8,5,1,5,1,5,1,5,1,5,
+		1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,348,8,5,1,
+		5,1,5,1,5,3,5,353,8,5,3,5,355,8,5,1,5,1,5,3,5,359,8,5,1,5,3,5,362,8,5,
+		1,5,1,5,1,5,3,5,367,8,5,1,5,1,5,1,5,1,5,1,5,3,5,374,8,5,1,5,1,5,1,5,1,
+		5,3,5,380,8,5,1,6,1,6,1,6,3,6,385,8,6,1,7,1,7,1,7,1,7,1,7,1,7,5,7,393,
+		8,7,10,7,12,7,396,9,7,1,7,1,7,3,7,400,8,7,3,7,402,8,7,1,8,1,8,1,8,1,8,
+		1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,3,9,417,8,9,1,10,1,10,1,10,3,10,422,
+		8,10,1,10,3,10,425,8,10,1,10,1,10,3,10,429,8,10,1,10,1,10,3,10,433,8,10,
+		1,10,1,10,1,10,3,10,438,8,10,1,10,3,10,441,8,10,1,10,1,10,1,10,1,10,3,
+		10,447,8,10,1,10,3,10,450,8,10,1,10,3,10,453,8,10,1,11,3,11,456,8,11,1,
+		11,1,11,1,12,1,12,1,12,1,12,3,12,464,8,12,1,12,1,12,3,12,468,8,12,1,13,
+		1,13,1,13,5,13,473,8,13,10,13,12,13,476,9,13,1,14,1,14,1,14,5,14,481,8,
+		14,10,14,12,14,484,9,14,1,15,1,15,1,15,1,15,3,15,490,8,15,1,16,1,16,1,
+		17,1,17,1,17,3,17,497,8,17,1,17,1,17,1,18,1,18,5,18,503,8,18,10,18,12,
+		18,506,9,18,1,18,1,18,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,
+		1,19,3,19,521,8,19,1,20,1,20,1,20,3,20,526,8,20,1,21,1,21,1,21,3,21,531,
+		8,21,1,21,3,21,534,8,21,1,22,1,22,1,22,3,22,539,8,22,1,22,3,22,542,8,22,
+		1,23,1,23,1,23,3,23,547,8,23,1,23,1,23,1,24,1,24,1,24,1,24,5,24,555,8,
+		24,10,24,12,24,558,9,24,3,24,560,8,24,1,24,1,24,1,24,1,24,5,24,566,8,24,
+		10,24,12,24,569,9,24,1,24,1,24,1,25,1,25,1,25,3,25,576,8,25,1,25,3,25,
+		579,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,26,5,26,588,8,26,10,26,12,26,
+		591,9,26,1,26,4,26,594,8,26,11,26,12,26,595,1,26,3,26,599,8,26,1,27,1,
+		27,5,27,603,8,27,10,27,12,27,606,9,27,1,27,3,27,609,8,27,1,28,1,28,1,28,
+		1,28,3,28,615,8,28,1,29,1,29,3,29,619,8,29,1,30,1,30,1,30,1,30,1,30,1,
+		30,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,1,32,1,32,5,32,637,8,32,10,
+		32,12,32,640,9,32,3,32,642,8,32,1,33,1,33,3,33,646,8,33,1,34,1,34,1,34,
+		1,34,1,34,3,34,653,8,34,1,34,3,34,656,8,34,3,34,658,8,34,1,35,1,35,1,35,
+		3,35,663,8,35,1,35,3,35,666,8,35,1,35,1,35,1,35,5,35,671,8,35,10,35,12,
+		35,674,9,35,1,35,1,35,1,36,1,36,1,36,1,36,5,36,682,8,36,10,36,12,36,685,
+		9,36,1,37,1,37,1,37,1,37,5,37,691,8,37,10,37,12,37,694,9,37,1,37,1,37,
+		1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,3,39,706,8,39,3,39,708,8,39,1,
+		40,1,40,1,40,1,40,3,40,714,8,40,3,40,716,8,40,1,41,1,41,5,41,720,8,41,
+		10,41,12,41,723,9,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,42,1,42,
+		3,42,735,8,42,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,1,
+		45,1,45,1,45,5,45,751,8,45,10,45,12,45,754,9,45,3,45,756,8,45,1,45,3,45,
+		759,8,45,1,45,3,45,762,8,45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,
+		48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,5,50,782,8,50,10,50,12,
+		50,785,9,50,1,50,1,50,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,
+		1,51,3,51,800,8,51,1,52,1,52,1,52,1,53,1,53,1,53,1,54,1,54,1,54,3,54,811,
+		8,54,1,55,1,55,1,55,1,55,1,55,1,55,1,56,1,56,1,56,1,56,1,57,1,57,3,57,
+		825,8,57,1,57,1,57,1,58,1,58,1,58,1,58,3,58,833,8,58,1,58,1,58,1,58,3,
+		58,838,8,58,1,58,3,58,841,8,58,1,58,3,58,844,8,58,1,58,3,58,847,8,58,1,
+		59,1,59,1,59,1,60,1,60,1,61,1,61,3,61,856,8,61,1,62,1,62,1,63,1,63,1,64,
+		1,64,1,64,3,64,865,8,64,1,64,1,64,3,64,869,8,64,1,64,3,64,872,8,64,1,64,
+		3,64,875,8,64,1,64,3,64,878,8,64,1,65,1,65,1,65,1,65,5,65,884,8,65,10,
+		65,12,65,887,9,65,1,66,1,66,1,66,3,66,892,8,66,1,66,3,66,895,8,66,1,67,
+		1,67,1,67,3,67,900,8,67,1,67,3,67,903,8,67,1,68,3,68,906,8,68,1,68,1,68,
+		1,68,1,69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,918,8,70,1,70,1,70,1,70,1,
+		70,1,71,1,71,1,71,1,71,3,71,928,8,71,1,72,1,72,5,72,932,8,72,10,72,12,
+		72,935,9,72,1,72,1,72,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,73,
+		1,73,3,73,950,8,73,1,74,1,74,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,1,
+		76,1,76,1,76,1,76,3,76,966,8,76,1,76,1,76,3,76,970,8,76,1,77,1,77,1,77,
+		1,77,5,77,976,8,77,10,77,12,77,979,9,77,1,77,3,77,982,8,77,1,78,1,78,1,
+		78,1,78,5,78,988,8,78,10,78,12,78,991,9,78,1,78,3,78,994,8,78,1,78,1,78,
+		1,78,1,78,1,78,1,78,1,78,1,78,1,78,3,78,1005,8,78,3,78,1007,8,78,1,79,
+		1,79,1,79,1,79,5,79,1013,8,79,10,79,12,79,1016,9,79,1,79,1,79,1,79,1,79,
+		1,80,1,80,1,80,3,80,1025,8,80,1,80,1,80,3,80,1029,8,80,1,80,3,80,1032,
+		8,80,1,80,3,80,1035,8,80,1,80,3,80,1038,8,80,1,81,1,81,1,81,3,81,1043,
+		8,81,1,81,3,81,1046,8,81,1,82,1,82,1,82,1,82,3,82,1052,8,82,1,83,1,83,
+		1,83,3,83,1057,8,83,1,83,1,83,1,84,1,84,5,84,1063,8,84,10,84,12,84,1066,
+		9,84,1,84,1,84,1,85,1,85,1,85,1,85,1,85,3,85,1075,8,85,1,86,1,86,1,86,
+		1,86,5,86,1081,8,86,10,86,12,86,1084,9,86,1,87,1,87,1,87,1,87,1,87,3,87,
+		1091,8,87,1,88,1,88,3,88,1095,8,88,1,89,1,89,1,90,1,90,1,91,1,91,3,91,
+		1103,8,91,1,91,1,91,1,91,3,91,1108,8,91,3,91,1110,8,91,1,92,3,92,1113,
+		8,92,1,92,1,92,1,93,3,93,1118,8,93,1,93,1,93,1,93,1,93,1,93,1,93,1,93,
+		3,93,1127,8,93,3,93,1129,8,93,1,94,1,94,1,94,3,94,1134,8,94,1,94,1,94,
+		1,94,5,94,1139,8,94,10,94,12,94,1142,9,94,3,94,1144,8,94,1,95,1,95,1,96,
+		1,96,3,96,1150,8,96,1,97,1,97,1,97,1,97,5,97,1156,8,97,10,97,12,97,1159,
+		9,97,1,97,1,97,1,98,1,98,1,99,1,99,1,99,1,99,1,99,1,99,3,99,1171,8,99,
+		1,99,0,0,100,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,
+		42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,
+		90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,
+		128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,
+		164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,196,198,
+		0,28,1,0,2,8,9,0,42,42,48,49,53,53,59,60,69,69,103,104,106,107,116,121,
+		166,167,6,0,83,83,87,87,89,89,96,96,98,101,122,127,4,0,2,2,73,73,85,85,
+		128,128,1,0,137,139,2,0,90,90,94,94,1,0,141,142,5,0,93,93,95,95,143,144,
+		162,162,170,170,1,0,146,147,2,0,23,24,26,26,2,0,21,21,160,160,1,0,192,
+		193,2,0,153,153,185,185,3,0,31,31,49,49,108,115,1,0,16,18,2,0,129,129,
+		157,157,1,0,78,81,2,0,75,75,193,193,4,0,31,31,40,65,67,67,97,97,2,0,66,
+		66,68,69,1,0,29,30,1,0,72,73,1,0,196,197,2,0,172,172,177,177,1,0,181,184,
+		2,0,175,175,178,179,2,0,25,25,195,195,6,0,2,8,11,14,36,36,75,77,82,171,
+		195,195,1307,0,206,1,0,0,0,2,211,1,0,0,0,4,214,1,0,0,0,6,222,1,0,0,0,8,
+		234,1,0,0,0,10,379,1,0,0,0,12,381,1,0,0,0,14,401,1,0,0,0,16,403,1,0,0,
+		0,18,410,1,0,0,0,20,452,1,0,0,0,22,455,1,0,0,0,24,467,1,0,0,0,26,469,1,
+		0,0,0,28,477,1,0,0,0,30,485,1,0,0,0,32,491,1,0,0,0,34,493,1,0,0,0,36,500,
+		1,0,0,0,38,520,1,0,0,0,40,522,1,0,0,0,42,527,1,0,0,0,44,535,1,0,0,0,46,
+		543,1,0,0,0,48,550,1,0,0,0,50,572,1,0,0,0,52,580,1,0,0,0,54,600,1,0,0,
+		0,56,614,1,0,0,0,58,616,1,0,0,0,60,620,1,0,0,0,62,626,1,0,0,0,64,641,1,
+		0,0,0,66,645,1,0,0,0,68,657,1,0,0,0,70,659,1,0,0,0,72,677,1,0,0,0,74,686,
+		1,0,0,0,76,697,1,0,0,0,78,707,1,0,0,0,80,715,1,0,0,0,82,717,1,0,0,0,84,
+		734,1,0,0,0,86,736,1,0,0,0,88,740,1,0,0,0,90,744,1,0,0,0,92,763,1,0,0,
+		0,94,766,1,0,0,0,96,769,1,0,0,0,98,775,1,0,0,0,100,779,1,0,0,0,102,799,
+		1,0,0,0,104,801,1,0,0,0,106,804,1,0,0,0,108,807,1,0,0,0,110,812,1,0,0,
+		0,112,818,1,0,0,0,114,824,1,0,0,0,116,832,1,0,0,0,118,848,1,0,0,0,120,
+		851,1,0,0,0,122,855,1,0,0,0,124,857,1,0,0,0,126,859,1,0,0,0,128,861,1,
+		0,0,0,130,879,1,0,0,0,132,888,1,0,0,0,134,896,1,0,0,0,136,905,1,0,0,0,
+		138,910,1,0,0,0,140,913,1,0,0,0,142,923,1,0,0,0,144,929,1,0,0,0,146,949,
+		1,0,0,0,148,951,1,0,0,0,150,957,1,0,0,0,152,961,1,0,0,0,154,971,1,0,0,
+		0,156,983,1,0,0,0,158,1008,1,0,0,0,160,1021,1,0,0,0,162,1039,1,0,0,0,164,
+		1047,1,0,0,0,166,1053,1,0,0,0,168,1060,1,0,0,0,170,1074,1,0,0,0,172,1076,
+		1,0,0,0,174,1085,1,0,0,0,176,1094,1,0,0,0,178,1096,1,0,0,0,180,1098,1,
+		0,0,0,182,1100,1,0,0,0,184,1112,1,0,0,0,186,1117,1,0,0,0,188,1143,1,0,
+		0,0,190,1145,1,0,0,0,192,1147,1,0,0,0,194,1151,1,0,0,0,196,1162,1,0,0,
+		0,198,1170,1,0,0,0,200,205,3,2,1,0,201,205,3,4,2,0,202,205,3,34,17,0,203,
+		205,3,70,35,0,204,200,1,0,0,0,204,201,1,0,0,0,204,202,1,0,0,0,204,203,
+		1,0,0,0,205,208,1,0,0,0,206,204,1,0,0,0,206,207,1,0,0,0,207,209,1,0,0,
+		0,208,206,1,0,0,0,209,210,5,0,0,1,210,1,1,0,0,0,211,212,5,1,0,0,212,213,
+		3,178,89,0,213,3,1,0,0,0,214,215,7,0,0,0,215,217,3,196,98,0,216,218,3,
+		178,89,0,217,216,1,0,0,0,217,218,1,0,0,0,218,220,1,0,0,0,219,221,3,6,3,
+		0,220,219,1,0,0,0,220,221,1,0,0,0,221,5,1,0,0,0,222,229,5,186,0,0,223,
+		228,3,10,5,0,224,228,3,14,7,0,225,228,3,18,9,0,226,228,3,8,4,0,227,223,
+		1,0,0,0,227,224,1,0,0,0,227,225,1,0,0,0,227,226,1,0,0,0,228,231,1,0,0,
+		0,229,227,1,0,0,0,229,230,1,0,0,0,230,232,1,0,0,0,231,229,1,0,0,0,232,
+		233,5,187,0,0,233,7,1,0,0,0,234,235,5,33,0,0,235,236,3,68,34,0,236,237,
+		3,6,3,0,237,9,1,0,0,0,238,239,7,1,0,0,239,380,3,178,89,0,240,241,7,2,0,
+		0,241,380,3,182,91,0,242,247,5,88,0,0,243,248,3,182,91,0,244,245,5,133,
+		0,0,245,246,5,71,0,0,246,248,3,178,89,0,247,243,1,0,0,0,247,244,1,0,0,
+		0,248,380,1,0,0,0,249,250,5,86,0,0,250,255,3,182,91,0,251,252,5,185,0,
+		0,252,254,3,182,91,0,253,251,1,0,0,0,254,257,1,0,0,0,255,253,1,0,0,0,255,
+		256,1,0,0,0,256,262,1,0,0,0,257,255,1,0,0,0,258,259,5,173,0,0,259,261,
+		3,182,91,0,260,258,1,0,0,0,261,264,1,0,0,0,262,260,1,0,0,0,262,263,1,0,
+		0,0,263,380,1,0,0,0,264,262,1,0,0,0,265,266,7,3,0,0,266,271,3,192,96,0,
+		267,268,5,185,0,0,268,270,3,192,96,0,269,267,1,0,0,0,270,273,1,0,0,0,271,
+		269,1,0,0,0,271,272,1,0,0,0,272,380,1,0,0,0,273,271,1,0,0,0,274,275,5,
+		27,0,0,275,380,3,28,14,0,276,281,5,154,0,0,277,278,5,27,0,0,278,282,3,
+		28,14,0,279,280,5,28,0,0,280,282,3,26,13,0,281,277,1,0,0,0,281,279,1,0,
+		0,0,282,380,1,0,0,0,283,284,5,56,0,0,284,285,5,129,0,0,285,290,3,192,96,
+		0,286,287,5,185,0,0,287,289,3,192,96,0,288,286,1,0,0,0,289,292,1,0,0,0,
+		290,288,1,0,0,0,290,291,1,0,0,0,291,380,1,0,0,0,292,290,1,0,0,0,293,299,
+		5,130,0,0,294,300,5,131,0,0,295,300,5,134,0,0,296,300,5,132,0,0,297,298,
+		5,135,0,0,298,300,5,110,0,0,299,294,1,0,0,0,299,295,1,0,0,0,299,296,1,
+		0,0,0,299,297,1,0,0,0,300,380,1,0,0,0,301,302,5,136,0,0,302,380,7,4,0,
+		0,303,304,5,102,0,0,304,380,3,180,90,0,305,308,5,82,0,0,306,309,3,20,10,
+		0,307,309,5,140,0,0,308,306,1,0,0,0,308,307,1,0,0,0,309,380,1,0,0,0,310,
+		311,5,84,0,0,311,380,3,24,12,0,312,313,7,5,0,0,313,314,3,180,90,0,314,
+		315,3,192,96,0,315,380,1,0,0,0,316,317,5,91,0,0,317,318,3,182,91,0,318,
+		319,5,74,0,0,319,320,3,192,96,0,320,380,1,0,0,0,321,322,5,129,0,0,322,
+		323,3,192,96,0,323,324,7,6,0,0,324,327,3,182,91,0,325,326,5,74,0,0,326,
+		328,3,192,96,0,327,325,1,0,0,0,327,328,1,0,0,0,328,380,1,0,0,0,329,330,
+		5,92,0,0,330,380,5,1,0,0,331,380,7,7,0,0,332,333,5,161,0,0,333,334,5,71,
+		0,0,334,380,3,178,89,0,335,336,5,171,0,0,336,337,3,178,89,0,337,338,3,
+		178,89,0,338,380,1,0,0,0,339,340,5,164,0,0,340,341,5,25,0,0,341,380,5,
+		165,0,0,342,343,5,163,0,0,343,380,3,184,92,0,344,345,5,97,0,0,345,347,
+		3,178,89,0,346,348,3,130,65,0,347,346,1,0,0,0,347,348,1,0,0,0,348,354,
+		1,0,0,0,349,352,5,22,0,0,350,353,3,192,96,0,351,353,3,178,89,0,352,350,
+		1,0,0,0,352,351,1,0,0,0,353,355,1,0,0,0,354,349,1,0,0,0,354,355,1,0,0,
+		0,355,358,1,0,0,0,356,357,5,77,0,0,357,359,3,184,92,0,358,356,1,0,0,0,
+		358,359,1,0,0,0,359,361,1,0,0,0,360,362,3,6,3,0,361,360,1,0,0,0,361,362,
+		1,0,0,0,362,380,1,0,0,0,363,364,5,145,0,0,364,366,3,182,91,0,365,367,7,
+		8,0,0,366,365,1,0,0,0,366,367,1,0,0,0,367,380,1,0,0,0,368,373,5,29,0,0,
+		369,370,5,28,0,0,370,374,3,26,13,0,371,374,3,104,52,0,372,374,3,12,6,0,
+		373,369,1,0,0,0,373,371,1,0,0,0,373,372,1,0,0,0,374,380,1,0,0,0,375,376,
+		5,28,0,0,376,380,3,26,13,0,377,380,3,104,52,0,378,380,3,12,6,0,379,238,
+		1,0,0,0,379,240,1,0,0,0,379,242,1,0,0,0,379,249,1,0,0,0,379,265,1,0,0,
+		0,379,274,1,0,0,0,379,276,1,0,0,0,379,283,1,0,0,0,379,293,1,0,0,0,379,
+		301,1,0,0,0,379,303,1,0,0,0,379,305,1,0,0,0,379,310,1,0,0,0,379,312,1,
+		0,0,0,379,316,1,0,0,0,379,321,1,0,0,0,379,329,1,0,0,0,379,331,1,0,0,0,
+		379,332,1,0,0,0,379,335,1,0,0,0,379,339,1,0,0,0,379,342,1,0,0,0,379,344,
+		1,0,0,0,379,363,1,0,0,0,379,368,1,0,0,0,379,375,1,0,0,0,379,377,1,0,0,
+		0,379,378,1,0,0,0,380,11,1,0,0,0,381,382,5,105,0,0,382,384,3,178,89,0,
+		383,385,3,178,89,0,384,383,1,0,0,0,384,385,1,0,0,0,385,13,1,0,0,0,386,
+		387,5,22,0,0,387,402,3,178,89,0,388,389,7,9,0,0,389,394,3,192,96,0,390,
+		391,5,185,0,0,391,393,3,192,96,0,392,390,1,0,0,0,393,396,1,0,0,0,394,392,
+		1,0,0,0,394,395,1,0,0,0,395,402,1,0,0,0,396,394,1,0,0,0,397,399,3,16,8,
+		0,398,400,3,6,3,0,399,398,1,0,0,0,399,400,1,0,0,0,400,402,1,0,0,0,401,
+		386,1,0,0,0,401,388,1,0,0,0,401,397,1,0,0,0,402,15,1,0,0,0,403,404,7,10,
+		0,0,404,405,5,19,0,0,405,406,3,180,90,0,406,407,3,196,98,0,407,408,5,20,
+		0,0,408,409,3,192,96,0,409,17,1,0,0,0,410,416,5,30,0,0,411,412,5,28,0,
+		0,412,417,3,26,13,0,413,417,3,104,52,0,414,417,3,12,6,0,415,417,3,6,3,
+		0,416,411,1,0,0,0,416,413,1,0,0,0,416,414,1,0,0,0,416,415,1,0,0,0,417,
+		19,1,0,0,0,418,421,5,195,0,0,419,420,5,178,0,0,420,422,5,193,0,0,421,419,
+		1,0,0,0,421,422,1,0,0,0,422,424,1,0,0,0,423,425,3,22,11,0,424,423,1,0,
+		0,0,424,425,1,0,0,0,425,453,1,0,0,0,426,432,5,193,0,0,427,429,5,193,0,
+		0,428,427,1,0,0,0,428,429,1,0,0,0,429,430,1,0,0,0,430,431,5,179,0,0,431,
+		433,5,193,0,0,432,428,1,0,0,0,432,433,1,0,0,0,433,434,1,0,0,0,434,435,
+		5,180,0,0,435,437,7,11,0,0,436,438,5,195,0,0,437,436,1,0,0,0,437,438,1,
+		0,0,0,438,440,1,0,0,0,439,441,3,22,11,0,440,439,1,0,0,0,440,441,1,0,0,
+		0,441,453,1,0,0,0,442,443,5,194,0,0,443,444,5,180,0,0,444,446,5,193,0,
+		0,445,447,5,195,0,0,446,445,1,0,0,0,446,447,1,0,0,0,447,449,1,0,0,0,448,
+		450,3,22,11,0,449,448,1,0,0,0,449,450,1,0,0,0,450,453,1,0,0,0,451,453,
+		3,178,89,0,452,418,1,0,0,0,452,426,1,0,0,0,452,442,1,0,0,0,452,451,1,0,
+		0,0,453,21,1,0,0,0,454,456,5,180,0,0,455,454,1,0,0,0,455,456,1,0,0,0,456,
+		457,1,0,0,0,457,458,5,152,0,0,458,23,1,0,0,0,459,468,3,186,93,0,460,463,
+		5,195,0,0,461,462,5,180,0,0,462,464,5,193,0,0,463,461,1,0,0,0,463,464,
+		1,0,0,0,464,468,1,0,0,0,465,468,5,133,0,0,466,468,3,178,89,0,467,459,1,
+		0,0,0,467,460,1,0,0,0,467,465,1,0,0,0,467,466,1,0,0,0,468,25,1,0,0,0,469,
+		474,3,30,15,0,470,471,7,12,0,0,471,473,3,30,15,0,472,470,1,0,0,0,473,476,
+		1,0,0,0,474,472,1,0,0,0,474,475,1,0,0,0,475,27,1,0,0,0,476,474,1,0,0,0,
+		477,482,3,192,96,0,478,479,7,12,0,0,479,481,3,192,96,0,480,478,1,0,0,0,
+		481,484,1,0,0,0,482,480,1,0,0,0,482,483,1,0,0,0,483,29,1,0,0,0,484,482,
+		1,0,0,0,485,489,3,192,96,0,486,487,5,22,0,0,487,490,3,198,99,0,488,490,
+		3,32,16,0,489,486,1,0,0,0,489,488,1,0,0,0,489,490,1,0,0,0,490,31,1,0,0,
+		0,491,492,7,13,0,0,492,33,1,0,0,0,493,494,5,9,0,0,494,496,3,196,98,0,495,
+		497,3,178,89,0,496,495,1,0,0,0,496,497,1,0,0,0,497,498,1,0,0,0,498,499,
+		3,36,18,0,499,35,1,0,0,0,500,504,5,186,0,0,501,503,3,38,19,0,502,501,1,
+		0,0,0,503,506,1,0,0,0,504,502,1,0,0,0,504,505,1,0,0,0,505,507,1,0,0,0,
+		506,504,1,0,0,0,507,508,5,187,0,0,508,37,1,0,0,0,509,521,3,40,20,0,510,
+		521,3,42,21,0,511,521,3,44,22,0,512,521,3,46,23,0,513,521,3,50,25,0,514,
+		521,3,52,26,0,515,521,3,58,29,0,516,521,3,60,30,0,517,521,3,62,31,0,518,
+		521,3,10,5,0,519,521,3,18,9,0,520,509,1,0,0,0,520,510,1,0,0,0,520,511,
+		1,0,0,0,520,512,1,0,0,0,520,513,1,0,0,0,520,514,1,0,0,0,520,515,1,0,0,
+		0,520,516,1,0,0,0,520,517,1,0,0,0,520,518,1,0,0,0,520,519,1,0,0,0,521,
+		39,1,0,0,0,522,523,5,11,0,0,523,525,3,196,98,0,524,526,3,178,89,0,525,
+		524,1,0,0,0,525,526,1,0,0,0,526,41,1,0,0,0,527,528,5,12,0,0,528,530,3,
+		192,96,0,529,531,3,178,89,0,530,529,1,0,0,0,530,531,1,0,0,0,531,533,1,
+		0,0,0,532,534,3,6,3,0,533,532,1,0,0,0,533,534,1,0,0,0,534,43,1,0,0,0,535,
+		536,5,13,0,0,536,538,3,192,96,0,537,539,3,178,89,0,538,537,1,0,0,0,538,
+		539,1,0,0,0,539,541,1,0,0,0,540,542,3,6,3,0,541,540,1,0,0,0,541,542,1,
+		0,0,0,542,45,1,0,0,0,543,544,5,14,0,0,544,546,3,192,96,0,545,547,3,178,
+		89,0,546,545,1,0,0,0,546,547,1,0,0,0,547,548,1,0,0,0,548,549,3,48,24,0,
+		549,47,1,0,0,0,550,559,5,186,0,0,551,556,3,198,99,0,552,553,5,185,0,0,
+		553,555,3,198,99,0,554,552,1,0,0,0,555,558,1,0,0,0,556,554,1,0,0,0,556,
+		557,1,0,0,0,557,560,1,0,0,0,558,556,1,0,0,0,559,551,1,0,0,0,559,560,1,
+		0,0,0,560,567,1,0,0,0,561,566,3,10,5,0,562,566,3,14,7,0,563,566,3,18,9,
+		0,564,566,3,8,4,0,565,561,1,0,0,0,565,562,1,0,0,0,565,563,1,0,0,0,565,
+		564,1,0,0,0,566,569,1,0,0,0,567,565,1,0,0,0,567,568,1,0,0,0,568,570,1,
+		0,0,0,569,567,1,0,0,0,570,571,5,187,0,0,571,49,1,0,0,0,572,573,5,15,0,
+		0,573,575,3,192,96,0,574,576,3,178,89,0,575,574,1,0,0,0,575,576,1,0,0,
+		0,576,578,1,0,0,0,577,579,3,36,18,0,578,577,1,0,0,0,578,579,1,0,0,0,579,
+		51,1,0,0,0,580,581,7,14,0,0,581,582,5,19,0,0,582,583,3,180,90,0,583,584,
+		3,196,98,0,584,585,5,20,0,0,585,589,3,192,96,0,586,588,3,56,28,0,587,586,
+		1,0,0,0,588,591,1,0,0,0,589,587,1,0,0,0,589,590,1,0,0,0,590,598,1,0,0,
+		0,591,589,1,0,0,0,592,594,3,54,27,0,593,592,1,0,0,0,594,595,1,0,0,0,595,
+		593,1,0,0,0,595,596,1,0,0,0,596,599,1,0,0,0,597,599,3,6,3,0,598,593,1,
+		0,0,0,598,597,1,0,0,0,598,599,1,0,0,0,599,53,1,0,0,0,600,604,3,16,8,0,
+		601,603,3,56,28,0,602,601,1,0,0,0,603,606,1,0,0,0,604,602,1,0,0,0,604,
+		605,1,0,0,0,605,608,1,0,0,0,606,604,1,0,0,0,607,609,3,6,3,0,608,607,1,
+		0,0,0,608,609,1,0,0,0,609,55,1,0,0,0,610,611,5,22,0,0,611,615,3,178,89,
+		0,612,613,7,9,0,0,613,615,3,192,96,0,614,610,1,0,0,0,614,612,1,0,0,0,615,
+		57,1,0,0,0,616,618,5,31,0,0,617,619,3,178,89,0,618,617,1,0,0,0,618,619,
+		1,0,0,0,619,59,1,0,0,0,620,621,5,32,0,0,621,622,3,196,98,0,622,623,5,25,
+		0,0,623,624,3,64,32,0,624,625,3,36,18,0,625,61,1,0,0,0,626,627,5,33,0,
+		0,627,628,3,68,34,0,628,629,3,36,18,0,629,63,1,0,0,0,630,631,5,193,0,0,
+		631,632,5,177,0,0,632,642,5,193,0,0,633,638,3,66,33,0,634,635,5,185,0,
+		0,635,637,3,66,33,0,636,634,1,0,0,0,637,640,1,0,0,0,638,636,1,0,0,0,638,
+		639,1,0,0,0,639,642,1,0,0,0,640,638,1,0,0,0,641,630,1,0,0,0,641,633,1,
+		0,0,0,642,65,1,0,0,0,643,646,3,196,98,0,644,646,5,193,0,0,645,643,1,0,
+		0,0,645,644,1,0,0,0,646,67,1,0,0,0,647,648,5,35,0,0,648,658,3,196,98,0,
+		649,655,3,196,98,0,650,652,5,34,0,0,651,653,5,35,0,0,652,651,1,0,0,0,652,
+		653,1,0,0,0,653,654,1,0,0,0,654,656,3,66,33,0,655,650,1,0,0,0,655,656,
+		1,0,0,0,656,658,1,0,0,0,657,647,1,0,0,0,657,649,1,0,0,0,658,69,1,0,0,0,
+		659,660,5,10,0,0,660,662,3,196,98,0,661,663,3,74,37,0,662,661,1,0,0,0,
+		662,663,1,0,0,0,663,665,1,0,0,0,664,666,3,178,89,0,665,664,1,0,0,0,665,
+		666,1,0,0,0,666,667,1,0,0,0,667,668,5,24,0,0,668,672,3,196,98,0,669,671,
+		3,72,36,0,670,669,1,0,0,0,671,674,1,0,0,0,672,670,1,0,0,0,672,673,1,0,
+		0,0,673,675,1,0,0,0,674,672,1,0,0,0,675,676,3,82,41,0,676,71,1,0,0,0,677,
+		678,7,15,0,0,678,683,3,196,98,0,679,680,5,185,0,0,680,682,3,196,98,0,681,
+		679,1,0,0,0,682,685,1,0,0,0,683,681,1,0,0,0,683,684,1,0,0,0,684,73,1,0,
+		0,0,685,683,1,0,0,0,686,687,5,190,0,0,687,692,3,76,38,0,688,689,5,185,
+		0,0,689,691,3,78,39,0,690,688,1,0,0,0,691,694,1,0,0,0,692,690,1,0,0,0,
+		692,693,1,0,0,0,693,695,1,0,0,0,694,692,1,0,0,0,695,696,5,191,0,0,696,
+		75,1,0,0,0,697,698,3,196,98,0,698,699,5,25,0,0,699,700,3,80,40,0,700,77,
+		1,0,0,0,701,708,5,193,0,0,702,705,3,196,98,0,703,704,5,25,0,0,704,706,
+		3,80,40,0,705,703,1,0,0,0,705,706,1,0,0,0,706,708,1,0,0,0,707,701,1,0,
+		0,0,707,702,1,0,0,0,708,79,1,0,0,0,709,716,3,196,98,0,710,713,5,193,0,
+		0,711,712,5,177,0,0,712,714,5,193,0,0,713,711,1,0,0,0,713,714,1,0,0,0,
+		714,716,1,0,0,0,715,709,1,0,0,0,715,710,1,0,0,0,716,81,1,0,0,0,717,721,
+		5,186,0,0,718,720,3,84,42,0,719,718,1,0,0,0,720,723,1,0,0,0,721,719,1,
+		0,0,0,721,722,1,0,0,0,722,724,1,0,0,0,723,721,1,0,0,0,724,725,5,187,0,
+		0,725,83,1,0,0,0,726,735,3,86,43,0,727,735,3,88,44,0,728,735,3,90,45,0,
+		729,735,3,94,47,0,730,735,3,142,71,0,731,735,3,96,48,0,732,735,3,98,49,
+		0,733,735,3,10,5,0,734,726,1,0,0,0,734,727,1,0,0,0,734,728,1,0,0,0,734,
+		729,1,0,0,0,734,730,1,0,0,0,734,731,1,0,0,0,734,732,1,0,0,0,734,733,1,
+		0,0,0,735,85,1,0,0,0,736,737,5,36,0,0,737,738,3,122,61,0,738,739,3,192,
+		96,0,739,87,1,0,0,0,740,741,5,37,0,0,741,742,3,178,89,0,742,743,3,100,
+		50,0,743,89,1,0,0,0,744,745,5,38,0,0,745,758,3,196,98,0,746,755,5,190,
+		0,0,747,752,3,66,33,0,748,749,5,185,0,0,749,751,3,66,33,0,750,748,1,0,
+		0,0,751,754,1,0,0,0,752,750,1,0,0,0,752,753,1,0,0,0,753,756,1,0,0,0,754,
+		752,1,0,0,0,755,747,1,0,0,0,755,756,1,0,0,0,756,757,1,0,0,0,757,759,5,
+		191,0,0,758,746,1,0,0,0,758,759,1,0,0,0,759,761,1,0,0,0,760,762,3,92,46,
+		0,761,760,1,0,0,0,761,762,1,0,0,0,762,91,1,0,0,0,763,764,5,155,0,0,764,
+		765,5,156,0,0,765,93,1,0,0,0,766,767,5,39,0,0,767,768,3,100,50,0,768,95,
+		1,0,0,0,769,770,5,32,0,0,770,771,3,196,98,0,771,772,5,25,0,0,772,773,3,
+		64,32,0,773,774,3,82,41,0,774,97,1,0,0,0,775,776,5,33,0,0,776,777,3,68,
+		34,0,777,778,3,82,41,0,778,99,1,0,0,0,779,783,5,186,0,0,780,782,3,102,
+		51,0,781,780,1,0,0,0,782,785,1,0,0,0,783,781,1,0,0,0,783,784,1,0,0,0,784,
+		786,1,0,0,0,785,783,1,0,0,0,786,787,5,187,0,0,787,101,1,0,0,0,788,800,
+		3,104,52,0,789,800,3,106,53,0,790,800,3,108,54,0,791,800,3,114,57,0,792,
+		800,3,128,64,0,793,800,3,132,66,0,794,800,3,134,67,0,795,800,3,140,70,
+		0,796,800,3,90,45,0,797,800,3,110,55,0,798,800,3,112,56,0,799,788,1,0,
+		0,0,799,789,1,0,0,0,799,790,1,0,0,0,799,791,1,0,0,0,799,792,1,0,0,0,799,
+		793,1,0,0,0,799,794,1,0,0,0,799,795,1,0,0,0,799,796,1,0,0,0,799,797,1,
+		0,0,0,799,798,1,0,0,0,800,103,1,0,0,0,801,802,7,16,0,0,802,803,3,178,89,
+		0,803,105,1,0,0,0,804,805,5,30,0,0,805,806,3,104,52,0,806,107,1,0,0,0,
+		807,810,5,29,0,0,808,811,3,104,52,0,809,811,3,116,58,0,810,808,1,0,0,0,
+		810,809,1,0,0,0,811,109,1,0,0,0,812,813,5,32,0,0,813,814,3,196,98,0,814,
+		815,5,25,0,0,815,816,3,64,32,0,816,817,3,100,50,0,817,111,1,0,0,0,818,
+		819,5,33,0,0,819,820,3,68,34,0,820,821,3,100,50,0,821,113,1,0,0,0,822,
+		825,3,126,63,0,823,825,3,124,62,0,824,822,1,0,0,0,824,823,1,0,0,0,825,
+		826,1,0,0,0,826,827,3,116,58,0,827,115,1,0,0,0,828,829,3,120,60,0,829,
+		830,5,74,0,0,830,833,1,0,0,0,831,833,3,118,59,0,832,828,1,0,0,0,832,831,
+		1,0,0,0,832,833,1,0,0,0,833,834,1,0,0,0,834,837,3,192,96,0,835,836,5,23,
+		0,0,836,838,3,198,99,0,837,835,1,0,0,0,837,838,1,0,0,0,838,840,1,0,0,0,
+		839,841,3,92,46,0,840,839,1,0,0,0,840,841,1,0,0,0,841,843,1,0,0,0,842,
+		844,3,138,69,0,843,842,1,0,0,0,843,844,1,0,0,0,844,846,1,0,0,0,845,847,
+		3,6,3,0,846,845,1,0,0,0,846,847,1,0,0,0,847,117,1,0,0,0,848,849,3,180,
+		90,0,849,850,3,196,98,0,850,119,1,0,0,0,851,852,7,17,0,0,852,121,1,0,0,
+		0,853,856,5,29,0,0,854,856,3,126,63,0,855,853,1,0,0,0,855,854,1,0,0,0,
+		856,123,1,0,0,0,857,858,5,168,0,0,858,125,1,0,0,0,859,860,7,18,0,0,860,
+		127,1,0,0,0,861,862,7,19,0,0,862,864,3,178,89,0,863,865,3,130,65,0,864,
+		863,1,0,0,0,864,865,1,0,0,0,865,868,1,0,0,0,866,867,5,77,0,0,867,869,3,
+		184,92,0,868,866,1,0,0,0,868,869,1,0,0,0,869,871,1,0,0,0,870,872,3,136,
+		68,0,871,870,1,0,0,0,871,872,1,0,0,0,872,874,1,0,0,0,873,875,3,138,69,
+		0,874,873,1,0,0,0,874,875,1,0,0,0,875,877,1,0,0,0,876,878,3,6,3,0,877,
+		876,1,0,0,0,877,878,1,0,0,0,878,129,1,0,0,0,879,880,5,129,0,0,880,885,
+		3,192,96,0,881,882,5,185,0,0,882,884,3,192,96,0,883,881,1,0,0,0,884,887,
+		1,0,0,0,885,883,1,0,0,0,885,886,1,0,0,0,886,131,1,0,0,0,887,885,1,0,0,
+		0,888,889,5,158,0,0,889,891,3,178,89,0,890,892,3,136,68,0,891,890,1,0,
+		0,0,891,892,1,0,0,0,892,894,1,0,0,0,893,895,3,6,3,0,894,893,1,0,0,0,894,
+		895,1,0,0,0,895,133,1,0,0,0,896,897,5,159,0,0,897,899,3,178,89,0,898,900,
+		3,136,68,0,899,898,1,0,0,0,899,900,1,0,0,0,900,902,1,0,0,0,901,903,3,6,
+		3,0,902,901,1,0,0,0,902,903,1,0,0,0,903,135,1,0,0,0,904,906,7,20,0,0,905,
+		904,1,0,0,0,905,906,1,0,0,0,906,907,1,0,0,0,907,908,5,28,0,0,908,909,3,
+		26,13,0,909,137,1,0,0,0,910,911,5,25,0,0,911,912,5,76,0,0,912,139,1,0,
+		0,0,913,917,5,70,0,0,914,915,3,120,60,0,915,916,5,74,0,0,916,918,1,0,0,
+		0,917,914,1,0,0,0,917,918,1,0,0,0,918,919,1,0,0,0,919,920,3,192,96,0,920,
+		921,5,71,0,0,921,922,3,178,89,0,922,141,1,0,0,0,923,927,5,30,0,0,924,925,
+		5,28,0,0,925,928,3,26,13,0,926,928,3,144,72,0,927,924,1,0,0,0,927,926,
+		1,0,0,0,928,143,1,0,0,0,929,933,5,186,0,0,930,932,3,146,73,0,931,930,1,
+		0,0,0,932,935,1,0,0,0,933,931,1,0,0,0,933,934,1,0,0,0,934,936,1,0,0,0,
+		935,933,1,0,0,0,936,937,5,187,0,0,937,145,1,0,0,0,938,950,3,104,52,0,939,
+		950,3,152,76,0,940,950,3,160,80,0,941,950,3,162,81,0,942,950,3,164,82,
+		0,943,950,3,166,83,0,944,950,3,154,77,0,945,950,3,156,78,0,946,950,3,140,
+		70,0,947,950,3,148,74,0,948,950,3,150,75,0,949,938,1,0,0,0,949,939,1,0,
+		0,0,949,940,1,0,0,0,949,941,1,0,0,0,949,942,1,0,0,0,949,943,1,0,0,0,949,
+		944,1,0,0,0,949,945,1,0,0,0,949,946,1,0,0,0,949,947,1,0,0,0,949,948,1,
+		0,0,0,950,147,1,0,0,0,951,952,5,32,0,0,952,953,3,196,98,0,953,954,5,25,
+		0,0,954,955,3,64,32,0,955,956,3,144,72,0,956,149,1,0,0,0,957,958,5,33,
+		0,0,958,959,3,68,34,0,959,960,3,144,72,0,960,151,1,0,0,0,961,962,3,122,
+		61,0,962,965,3,192,96,0,963,964,5,23,0,0,964,966,3,198,99,0,965,963,1,
+		0,0,0,965,966,1,0,0,0,966,969,1,0,0,0,967,970,3,174,87,0,968,970,3,158,
+		79,0,969,967,1,0,0,0,969,968,1,0,0,0,970,153,1,0,0,0,971,972,3,124,62,
+		0,972,977,3,192,96,0,973,974,5,185,0,0,974,976,3,192,96,0,975,973,1,0,
+		0,0,976,979,1,0,0,0,977,975,1,0,0,0,977,978,1,0,0,0,978,981,1,0,0,0,979,
+		977,1,0,0,0,980,982,3,174,87,0,981,980,1,0,0,0,981,982,1,0,0,0,982,155,
+		1,0,0,0,983,984,5,169,0,0,984,989,3,192,96,0,985,986,5,185,0,0,986,988,
+		3,192,96,0,987,985,1,0,0,0,988,991,1,0,0,0,989,987,1,0,0,0,989,990,1,0,
+		0,0,990,993,1,0,0,0,991,989,1,0,0,0,992,994,3,136,68,0,993,992,1,0,0,0,
+		993,994,1,0,0,0,994,1006,1,0,0,0,995,996,5,72,0,0,996,997,3,176,88,0,997,
+		998,3,192,96,0,998,1007,1,0,0,0,999,1004,5,73,0,0,1000,1001,3,176,88,0,
+		1001,1002,3,192,96,0,1002,1005,1,0,0,0,1003,1005,3,178,89,0,1004,1000,
+		1,0,0,0,1004,1003,1,0,0,0,1005,1007,1,0,0,0,1006,995,1,0,0,0,1006,999,
+		1,0,0,0,1006,1007,1,0,0,0,1007,157,1,0,0,0,1008,1009,5,150,0,0,1009,1014,
+		3,192,96,0,1010,1011,5,185,0,0,1011,1013,3,192,96,0,1012,1010,1,0,0,0,
+		1013,1016,1,0,0,0,1014,1012,1,0,0,0,1014,1015,1,0,0,0,1015,1017,1,0,0,
+		0,1016,1014,1,0,0,0,1017,1018,5,151,0,0,1018,1019,5,71,0,0,1019,1020,3,
+		178,89,0,1020,159,1,0,0,0,1021,1022,5,69,0,0,1022,1024,3,178,89,0,1023,
+		1025,3,130,65,0,1024,1023,1,0,0,0,1024,1025,1,0,0,0,1025,1028,1,0,0,0,
+		1026,1027,5,77,0,0,1027,1029,3,184,92,0,1028,1026,1,0,0,0,1028,1029,1,
+		0,0,0,1029,1031,1,0,0,0,1030,1032,3,136,68,0,1031,1030,1,0,0,0,1031,1032,
+		1,0,0,0,1032,1034,1,0,0,0,1033,1035,3,174,87,0,1034,1033,1,0,0,0,1034,
+		1035,1,0,0,0,1035,1037,1,0,0,0,1036,1038,3,6,3,0,1037,1036,1,0,0,0,1037,
+		1038,1,0,0,0,1038,161,1,0,0,0,1039,1040,5,158,0,0,1040,1042,3,178,89,0,
+		1041,1043,3,136,68,0,1042,1041,1,0,0,0,1042,1043,1,0,0,0,1043,1045,1,0,
+		0,0,1044,1046,3,174,87,0,1045,1044,1,0,0,0,1045,1046,1,0,0,0,1046,163,
+		1,0,0,0,1047,1048,5,159,0,0,1048,1049,3,178,89,0,1049,1051,3,174,87,0,
+		1050,1052,3,6,3,0,1051,1050,1,0,0,0,1051,1052,1,0,0,0,1052,165,1,0,0,0,
+		1053,1054,5,148,0,0,1054,1056,3,178,89,0,1055,1057,3,174,87,0,1056,1055,
+		1,0,0,0,1056,1057,1,0,0,0,1057,1058,1,0,0,0,1058,1059,3,168,84,0,1059,
+		167,1,0,0,0,1060,1064,5,186,0,0,1061,1063,3,170,85,0,1062,1061,1,0,0,0,
+		1063,1066,1,0,0,0,1064,1062,1,0,0,0,1064,1065,1,0,0,0,1065,1067,1,0,0,
+		0,1066,1064,1,0,0,0,1067,1068,5,187,0,0,1068,169,1,0,0,0,1069,1075,3,104,
+		52,0,1070,1075,3,172,86,0,1071,1075,3,128,64,0,1072,1075,3,132,66,0,1073,
+		1075,3,158,79,0,1074,1069,1,0,0,0,1074,1070,1,0,0,0,1074,1071,1,0,0,0,
+		1074,1072,1,0,0,0,1074,1073,1,0,0,0,1075,171,1,0,0,0,1076,1077,5,149,0,
+		0,1077,1082,3,192,96,0,1078,1079,5,185,0,0,1079,1081,3,192,96,0,1080,1078,
+		1,0,0,0,1081,1084,1,0,0,0,1082,1080,1,0,0,0,1082,1083,1,0,0,0,1083,173,
+		1,0,0,0,1084,1082,1,0,0,0,1085,1086,7,21,0,0,1086,1087,3,176,88,0,1087,
+		1090,3,192,96,0,1088,1089,5,23,0,0,1089,1091,3,198,99,0,1090,1088,1,0,
+		0,0,1090,1091,1,0,0,0,1091,175,1,0,0,0,1092,1095,3,122,61,0,1093,1095,
+		3,124,62,0,1094,1092,1,0,0,0,1094,1093,1,0,0,0,1095,177,1,0,0,0,1096,1097,
+		7,22,0,0,1097,179,1,0,0,0,1098,1099,5,193,0,0,1099,181,1,0,0,0,1100,1102,
+		3,186,93,0,1101,1103,3,188,94,0,1102,1101,1,0,0,0,1102,1103,1,0,0,0,1103,
+		1109,1,0,0,0,1104,1105,7,23,0,0,1105,1107,3,186,93,0,1106,1108,3,188,94,
+		0,1107,1106,1,0,0,0,1107,1108,1,0,0,0,1108,1110,1,0,0,0,1109,1104,1,0,
+		0,0,1109,1110,1,0,0,0,1110,183,1,0,0,0,1111,1113,7,24,0,0,1112,1111,1,
+		0,0,0,1112,1113,1,0,0,0,1113,1114,1,0,0,0,1114,1115,3,182,91,0,1115,185,
+		1,0,0,0,1116,1118,5,180,0,0,1117,1116,1,0,0,0,1117,1118,1,0,0,0,1118,1128,
+		1,0,0,0,1119,1129,5,192,0,0,1120,1126,5,193,0,0,1121,1122,5,179,0,0,1122,
+		1127,5,193,0,0,1123,1124,5,193,0,0,1124,1125,5,179,0,0,1125,1127,5,193,
+		0,0,1126,1121,1,0,0,0,1126,1123,1,0,0,0,1126,1127,1,0,0,0,1127,1129,1,
+		0,0,0,1128,1119,1,0,0,0,1128,1120,1,0,0,0,1129,187,1,0,0,0,1130,1144,5,
+		176,0,0,1131,1133,5,174,0,0,1132,1134,5,195,0,0,1133,1132,1,0,0,0,1133,
+		1134,1,0,0,0,1134,1144,1,0,0,0,1135,1140,3,190,95,0,1136,1137,7,25,0,0,
+		1137,1139,3,190,95,0,1138,1136,1,0,0,0,1139,1142,1,0,0,0,1140,1138,1,0,
+		0,0,1140,1141,1,0,0,0,1141,1144,1,0,0,0,1142,1140,1,0,0,0,1143,1130,1,
+		0,0,0,1143,1131,1,0,0,0,1143,1135,1,0,0,0,1144,189,1,0,0,0,1145,1146,7,
+		26,0,0,1146,191,1,0,0,0,1147,1149,3,196,98,0,1148,1150,3,194,97,0,1149,
+		1148,1,0,0,0,1149,1150,1,0,0,0,1150,193,1,0,0,0,1151,1152,5,188,0,0,1152,
+		1157,3,66,33,0,1153,1154,5,185,0,0,1154,1156,3,66,33,0,1155,1153,1,0,0,
+		0,1156,1159,1,0,0,0,1157,1155,1,0,0,0,1157,1158,1,0,0,0,1158,1160,1,0,
+		0,0,1159,1157,1,0,0,0,1160,1161,5,189,0,0,1161,195,1,0,0,0,1162,1163,7,
+		27,0,0,1163,197,1,0,0,0,1164,1171,3,196,98,0,1165,1171,5,193,0,0,1166,
+		1171,5,24,0,0,1167,1171,5,25,0,0,1168,1171,5,23,0,0,1169,1171,5,22,0,0,
+		1170,1164,1,0,0,0,1170,1165,1,0,0,0,1170,1166,1,0,0,0,1170,1167,1,0,0,
+		0,1170,1168,1,0,0,0,1170,1169,1,0,0,0,1171,199,1,0,0,0,147,204,206,217,
+		220,227,229,247,255,262,271,281,290,299,308,327,347,352,354,358,361,366,
+		373,379,384,394,399,401,416,421,424,428,432,437,440,446,449,452,455,463,
+		467,474,482,489,496,504,520,525,530,533,538,541,546,556,559,565,567,575,
+		578,589,595,598,604,608,614,618,638,641,645,652,655,657,662,665,672,683,
+		692,705,707,713,715,721,734,752,755,758,761,783,799,810,824,832,837,840,
+		843,846,855,864,868,871,874,877,885,891,894,899,902,905,917,927,933,949,
+		965,969,977,981,989,993,1004,1006,1014,1024,1028,1031,1034,1037,1042,1045,
+		1051,1056,1064,1074,1082,1090,1094,1102,1107,1109,1112,1117,1126,1128,
+		1133,1140,1143,1149,1157,1170
 	};
 
 	public static readonly ATN _ATN =

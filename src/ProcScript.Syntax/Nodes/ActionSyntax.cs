@@ -7,6 +7,7 @@ namespace ProcScript.Syntax.Nodes;
 /// <param name="Span">From the first to the last word.</param>
 /// <param name="Verb">The verb.</param>
 /// <param name="Amount">How many of them; null for all.</param>
+/// <param name="Pieces">How many of which kind they are, where the step says what the machine does not have yet.</param>
 /// <param name="Target">What it is done to.</param>
 /// <param name="Position">The position after <c>to</c>.</param>
 /// <param name="WhereNeeded">Whether it is left out where it is done already.</param>
@@ -16,6 +17,7 @@ public sealed record ActionSyntax(
     TextSpan Span,
     WordSyntax Verb,
     AmountSyntax? Amount,
+    PiecesSyntax? Pieces,
     ReferenceSyntax Target,
     WordSyntax? Position,
     bool WhereNeeded,
@@ -24,5 +26,5 @@ public sealed record ActionSyntax(
 {
     /// <inheritdoc/>
     public override IEnumerable<SyntaxNode> Children =>
-        [.. Present(Verb, Amount, Target, Position), .. Properties];
+        [.. Present(Verb, Amount, Pieces, Target, Position), .. Properties];
 }

@@ -74,7 +74,8 @@ internal static class FileParser
     private static ProcScriptParser.FileContext Recover(
         List<Lexeme> lexemes, SourceText text, FindingLog log, CancellationToken cancellation)
     {
-        var tokens = new ParserTokenStream(BareVerbRepair.Mend(text, StrayStepRepair.Mend(text, lexemes, log), log), text.Content.Length, cancellation);
+        var mended = ForgottenOf.Mend(text, BareVerbRepair.Mend(text, StrayStepRepair.Mend(text, lexemes, log), log), log);
+        var tokens = new ParserTokenStream(mended, text.Content.Length, cancellation);
         var lookahead = new SentenceLookahead(ProcScriptParser._ATN);
         var repairs = new RepairSearch(text, tokens, lookahead);
         var recovery = new SlipRecovery(tokens, lookahead, repairs, new SlipReport(text, tokens, log));

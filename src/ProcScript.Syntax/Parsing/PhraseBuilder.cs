@@ -191,6 +191,9 @@ internal sealed class PhraseBuilder(TokenWords words)
         return new AmountSyntax(span, context.Start.Type == REST ? null : words.Whole(span));
     }
 
+    public PiecesSyntax? OptionalPieces(PiecesContext? context) =>
+        context is null ? null : new PiecesSyntax(TokenWords.SpanOf(context), words.Count(context.count(), context), words.Word(context.name(), context));
+
     private NumberSyntax Number(NumberContext context)
     {
         var value = 0.0;

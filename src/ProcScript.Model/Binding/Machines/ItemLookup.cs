@@ -57,7 +57,7 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
         else
         {
             var near = outline.Near(name, sink, items.ContainsKey);
-            sink.Report(UnknownName.Item(name, outline.Symbol.Name, near, reference, place), place);
+            sink.Report(UnknownName.Item(name, outline.Symbol.Name, near, reference, place, isStep: step is not null), place);
         }
 
         return null;

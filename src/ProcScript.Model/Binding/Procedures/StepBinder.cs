@@ -21,6 +21,11 @@ internal sealed class StepBinder(ItemLookup items, ConditionBinder conditions, D
     public Step? Action(ActionSyntax syntax, BindingPlace place, ImmutableArray<SourceSpan> calls)
     {
         var target = items.Find(syntax.Target, place, syntax.Span);
+        if (target is not null && syntax.Pieces is { } pieces)
+        {
+            sink.Report(PiecesInStep.At(target, pieces, place.At(TextSpan.FromBounds(pieces.Span.Start, syntax.Target.Span.Start)), place.At(pieces.Span)), place);
+        }
+
         var (block, needs) = details.Bind(syntax.Properties, PropertyHolders.ItemAction, place);
         var count = Count(syntax, target, place);
         var position = Position(syntax, target, place);

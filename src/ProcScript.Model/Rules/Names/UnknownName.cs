@@ -88,10 +88,10 @@ public sealed class UnknownName : Rule
     }
 
     /// <summary>Of an item of a machine.</summary>
-    internal static Finding Item(string name, string machine, ImmutableArray<string> near, ReferenceSyntax reference, BindingPlace place) =>
+    internal static Finding Item(string name, string machine, ImmutableArray<string> near, ReferenceSyntax reference, BindingPlace place, bool isStep) =>
         new(Id, $"the machine `{machine}` has nothing called `{name}`", place.At(reference.Span), "not declared in the machine")
         {
-            Help = DidYouMean.Help(near),
+            Help = near.IsEmpty && isStep ? "declare it in the machine; `procscript draft` does that from the steps" : DidYouMean.Help(near),
             Fixes = ValueFixes.HasVariable(reference, place) ? InLoop(name, near, reference, place) : DidYouMean.Fixes(near, place.At(reference.Span)),
         };
 

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using System.Text;
+using System.Text.RegularExpressions;
+
+namespace ProcScript.Analysis.Drafting.Notes;
+
+/// <summary>A line of notes without its bullet or number.</summary>
+/// <param name="Number">Its number in the file, counted from 1.</param>
+/// <param name="Text">What it says.</param>
+/// <param name="IsHeading">Whether it heads the lines below it.</param>
+internal sealed partial record NoteLine(int Number, string Text, bool IsHeading)
+{
+    // What is longer is no step; it is taken as it stands.
+    private const int Longest = 600;
+
+    /// <summary>The lines that say something.</summary>
+    public static ImmutableArray<NoteLine> Read(string notes)
+    {
+        var lines = ImmutableArray.CreateBuilder<NoteLine>();
+        foreach (var (index, raw) in notes.ReplaceLineEndings("\n").Split('\n').Index())
+        {
+            var line = Plain(raw);
+            var text = line.Length > Longest ? line : Bullet().Replace(line, "").Trim();
+            if (text.Any(char.IsLetterOrDigit))
+            {
+                var isMarked = line.StartsWith('#');
+                var isHeading = isMarked || (text.EndsWith(':') && text.Length < 80);
+                lines.Add(new NoteLine(index + 1, isHeading ? text.TrimStart('#').TrimEnd(':').Trim() : text, isHeading));
+            }
+        }
+
+        return lines.ToImmutable();
+    }
+
+    /// <summary>Letters that nobody sees would be errors in the text that is made.</summary>
+    private static string Plain(string raw)
+    {
+        var plain = new StringBuilder(raw.Length);
+        foreach (var rune in raw.Normalize(NormalizationForm.FormC).EnumerateRunes())
+        {
+            var category = Rune.GetUnicodeCategory(rune);
+            if (category is System.Globalization.UnicodeCategory.SpaceSeparator || rune.Value == '\t')
+            {
+                plain.Append(' ');
+            }
+            else if (category is not (System.Globalization.UnicodeCategory.Control or System.Globalization.UnicodeCategory.Format
+                     or System.Globalization.UnicodeCategory.PrivateUse or System.Globalization.UnicodeCategory.OtherNotAssigned))
+            {
+                plain.Append(rune.Value switch
+                {
+                    '“' or '”' or '„' or '″' => "\"",
+                    '‘' or '’' => "'",
+                    _ => rune.ToString(),
+                });
+            }
+        }
+
+        return plain.ToString().Trim();
+    }
+
+    [GeneratedRegex(@"^(?:[-*•‣▪◦+>]+|\[[ xX]?\]|\(?\d{1,3}[.)](?=\s)|\(?[a-zA-Z][.)](?=\s)|[Ss]tep\s+\d{1,3}\s*[.:)-]?)(?:\s*(?:\[[ xX]?\]))?\s*", RegexOptions.CultureInvariant)]
+    private static partial Regex Bullet();
+}

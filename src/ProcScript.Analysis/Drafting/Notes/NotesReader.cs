@@ -1,0 +1,260 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace ProcScript.Analysis.Drafting.Notes;
+
+/// <summary>Reads notes, one step a line in plain words, into steps of the language.</summary>
+internal sealed class NotesReader
+{
+    private readonly NoteNames _names = new();
+    private readonly List<NoteStep> _steps = [];
+    private readonly Dictionary<string, CatalogFacts> _catalog = new(StringComparer.Ordinal);
+    private string _heading = "";
+    private string _it = "";
+    private bool _isPuttingBack;
+
+    /// <summary>The steps, in the order of the notes.</summary>
+    public IReadOnlyList<NoteStep> Steps => _steps;
+
+    /// <summary>The items.</summary>
+    public NoteNames Names => _names;
+
+    /// <summary>What is known of tools and kinds.</summary>
+    public ImmutableDictionary<string, CatalogFacts> Catalog => _catalog.ToImmutableDictionary(StringComparer.Ordinal);
+
+    /// <summary>The title of the machine, where the notes give one.</summary>
+    public string Machine { get; private set; } = "";
+
+    /// <summary>The title of the job, where the notes give one.</summary>
+    public string Job { get; private set; } = "";
+
+    /// <summary>Reads all lines.</summary>
+    public void Read(ImmutableArray<NoteLine> lines)
+    {
+        foreach (var line in lines)
+        {
+            if (Titled(line.Text, "machine") is { } machine)
+            {
+                Machine = machine;
+            }
+            else if ((Titled(line.Text, "job") ?? Titled(line.Text, "title") ?? Titled(line.Text, "task")) is { } job)
+            {
+                Job = job;
+            }
+            else if (line.IsHeading)
+            {
+                Heading(line.Text);
+            }
+            else
+            {
+                foreach (var sentence in line.Text.Length > 600 ? [line.Text] : NoteSentences.Of(line.Text))
+                {
+                    Sentence(sentence);
+                }
+            }
+        }
+
+        NameTheRest();
+    }
+
+    private static string? Titled(string line, string word) =>
+        line.StartsWith(word, StringComparison.OrdinalIgnoreCase) && line[word.Length..].TrimStart() is [':', ..] rest && rest[1..].Trim() is { Length: > 0 } title ? title : null;
+
+    private void Heading(string text)
+    {
+        if (NoteVerbs.Of(text)?.Act == NoteAct.PutBack)
+        {
+            _isPuttingBack = true;
+            Comment(text);
+        }
+        else if (_steps.Count == 0 && Job.Length == 0 && _heading.Length == 0)
+        {
+            Job = text;
+        }
+        else
+        {
+            _heading = text;
+        }
+    }
+
+    private void Sentence(string sentence)
+    {
+        if (NoteSentences.Warning(sentence) is var (word, warning, isGuess))
+        {
+            Add(new NoteStep(_isPuttingBack ? NotePhase.Refit : NotePhase.Strip, "")
+            {
+                Text = $"{word} {DraftWords.Quoted(Told(warning))}",
+                Question = isGuess ? "can it hurt somebody (caution, warning, danger), or only do damage (notice)?" : "",
+                Heading = TakeHeading(),
+            });
+        }
+        else if (sentence.Length > 600 || NoteVerbs.Of(sentence) is not var (act, rest))
+        {
+            Unknown(sentence);
+        }
+        else
+        {
+            Act(act, rest, sentence);
+        }
+    }
+
+    private void Act(NoteAct act, string rest, string sentence)
+    {
+        var figures = NoteFigures.Of(rest);
+        var thing = NoteObject.Read(figures.Rest);
+        if (act == NoteAct.PutBack)
+        {
+            PutBack(thing, figures, sentence);
+            return;
+        }
+
+        _isPuttingBack &= act is NoteAct.Check or NoteAct.Measure or NoteAct.Wait;
+        switch (act)
+        {
+            case NoteAct.Check or NoteAct.Measure when LastIsolated() is { } energy && NoteEnergies.IsProof(sentence):
+                _names.Say(energy, $"verify {DraftWords.Quoted(Told(sentence))}");
+                break;
+            case NoteAct.Check or NoteAct.Measure:
+                Add(new NoteStep(_isPuttingBack ? NotePhase.Refit : NotePhase.Work, "") { Text = $"check {DraftWords.Quoted(Told(sentence))}" });
+                break;
+            case NoteAct.Wait when LastIsolated() is { } energy && figures.Time.Length > 0:
+                _names.Say(energy, $"wait {figures.Time}");
+                break;
+            case NoteAct.Wait:
+                Add(new NoteStep(NotePhase.Strip, "")
+                {
+                    Text = $"task {DraftWords.Quoted(Told(sentence))}{(figures.Time.Length > 0 ? $" {{ time {figures.Time} }}" : "")}",
+                    Heading = TakeHeading(),
+                });
+                break;
+            case NoteAct.Replace or NoteAct.Clean or NoteAct.Inspect or NoteAct.Repair or NoteAct.Adjust:
+                Work(act, thing, sentence);
+                break;
+            default:
+                new NoteDeed(this, act, thing, figures, sentence).Read();
+                break;
+        }
+    }
+
+    private void Work(NoteAct act, NoteObject thing, string sentence)
+    {
+        if (thing.Words.Length == 0 || thing.Words.Split(' ').Length > 5)
+        {
+            Add(new NoteStep(NotePhase.Work, "") { Text = $"task {DraftWords.Quoted(Told(sentence))}", Question = "which part is worked on here?" });
+            return;
+        }
+
+        var step = new NoteStep(NotePhase.Work, act.ToString().ToLower(CultureInfo.InvariantCulture))
+        {
+            Item = _names.Joint(thing.Words) ?? Part(thing.Words.StartsWith("new ", StringComparison.OrdinalIgnoreCase) ? thing.Words[4..] : thing.Words),
+        };
+        More(step, thing);
+        Add(step);
+    }
+
+    /// <summary>Nobody writes the way back; but a torque that notes tell there belongs to its joint.</summary>
+    private void PutBack(NoteObject thing, NoteFigures figures, string sentence)
+    {
+        _isPuttingBack = true;
+        if (figures.Torque.Length > 0 && (_names.JointIn(sentence) ?? _names.Joint(thing.Words)) is { } joint)
+        {
+            _names.Say(joint, $"torque {figures.Torque}");
+        }
+
+        Comment(sentence);
+    }
+
+    /// <summary>What is understood and needs no step of its own is kept where the way back is written.</summary>
+    private void Comment(string sentence) => Add(new NoteStep(NotePhase.Refit, "") { Text = $"// {sentence}" });
+
+    /// <summary>What is not understood is done as it is written, until somebody says what it is.</summary>
+    public void Unknown(string sentence) => Add(new NoteStep(_isPuttingBack ? NotePhase.Refit : NotePhase.Strip, "")
+    {
+        Text = $"{(_isPuttingBack ? "check" : "task")} {DraftWords.Quoted(Told(sentence))}",
+        Question = "what is done here, and to what?",
+        Heading = _isPuttingBack ? "" : TakeHeading(),
+    });
+
+    /// <summary>Adds a step.</summary>
+    public void Add(NoteStep step) => _steps.Add(step);
+
+    /// <summary>The heading above, for the first step below it.</summary>
+    public string TakeHeading()
+    {
+        var heading = _heading;
+        _heading = "";
+        return heading;
+    }
+
+    /// <summary>The part that words stand for; <c>it</c> is the one that was spoken of last.</summary>
+    public string Part(string words)
+    {
+        var name = words.ToLowerInvariant() is "it" or "them" or "this" or "that" or "" && _it.Length > 0 ? _it : _names.Of(words, ItemSort.Part);
+        _it = name;
+        return name;
+    }
+
+    /// <summary>The tool that words stand for.</summary>
+    public string Tool(string words)
+    {
+        var (name, facts) = NoteTools.Of(words);
+        _catalog.TryAdd(name, facts);
+        return name;
+    }
+
+    /// <summary>Says what a kind is called, where its name does not tell.</summary>
+    public void Kind(string name, string title) => _catalog.TryAdd(name, new CatalogFacts(title, []));
+
+    /// <summary>What a sentence says beside its step goes onto the card with it.</summary>
+    public static void More(NoteStep step, NoteObject thing)
+    {
+        if (thing.More.Any(char.IsLetterOrDigit))
+        {
+            step.Properties.Add($"how {DraftWords.Quoted(Told(thing.More))}");
+        }
+    }
+
+    /// <summary>A sentence as it is printed.</summary>
+    public static string Told(string sentence)
+    {
+        var told = DraftWords.Capital(sentence.Trim());
+        return told.Length > 0 && told[^1] is '.' or '!' or '?' ? told : told + ".";
+    }
+
+    private string? LastIsolated() => _steps is [.., { Verb: "isolate", Item: var energy }] ? energy : null;
+
+    /// <summary>Hardware of which only the sort was said goes by the part that comes off next.</summary>
+    private void NameTheRest()
+    {
+        var next = "";
+        for (var at = _steps.Count - 1; at >= 0; at--)
+        {
+            var step = _steps[at];
+            if (step.Verb is "remove" or "aside")
+            {
+                next = step.Item;
+            }
+            else if (step.Hardware.Length > 0)
+            {
+                var sort = ItemSorts.OfVerb(step.Verb) ?? ItemSort.Fastener;
+                step.Item = _names.Of($"{(next.Length > 0 ? _names.TitleOf(next) : "body")} {step.Hardware}", sort);
+                step.Hardware = "";
+                foreach (var property in step.Properties.Where(property => property.StartsWith("torque ", StringComparison.Ordinal) || property.StartsWith("at ", StringComparison.Ordinal)).ToList())
+                {
+                    _names.Say(step.Item, property);
+                    step.Properties.Remove(property);
+                }
+
+                if (step.Amount > 0)
+                {
+                    _names.Count(step.Item, step.Amount);
+                }
+
+                if (next.Length > 0)
+                {
+                    _names.Owns(next, step.Item);
+                }
+            }
+        }
+    }
+}
