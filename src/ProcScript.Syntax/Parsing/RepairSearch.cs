@@ -214,7 +214,7 @@ internal sealed class RepairSearch(SourceText text, ParserTokenStream tokens, Se
     private int Before(int ahead) => ahead == 0 ? tokens.Previous.End : tokens.Peek(ahead - 1).End;
 
     /// <summary>Words with blanks or dashes between them, as one name.</summary>
-    public static string NameOf(string words) => string.Join('_', words.Split([' ', '\t', '-', '\u2212'], StringSplitOptions.RemoveEmptyEntries));
+    public static string NameOf(string words) => string.Join('_', words.Split([' ', '\t', '\r', '\n', '-', '\u2212'], StringSplitOptions.RemoveEmptyEntries));
 
     /// <summary>Whether a name is written in the neighbourhood, other than in the words that may make one up.</summary>
     private bool IsWrittenElsewhere(string name, TextSpan here)

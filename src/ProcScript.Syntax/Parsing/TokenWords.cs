@@ -44,7 +44,7 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
         }
 
         var span = SpanOf(context);
-        return context.Start == context.Stop ? Word(context.Start) : new WordSyntax(span, TextOf(span));
+        return context.Start == context.Stop ? Word(context.Start) : new WordSyntax(span, OneLine(span));
     }
 
     /// <summary>The word that a token is: of a misspelt one, which is a finding, what it is taken for.</summary>
@@ -61,7 +61,10 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
             $"{Spelt(first.Symbol)} {Spelt(last.Symbol)}"),
     };
 
-    private string Spelt(IToken token) => TokenNames.Literal(token.Type) is { } literal && char.IsAsciiLetter(literal[0]) ? literal : token.Type == NAME ? NameOf(token) : TextOf(token);
+    private string Spelt(IToken token) => TokenNames.Literal(token.Type) is { } literal && char.IsAsciiLetter(literal[0]) ? literal : token.Type == NAME ? NameOf(token) : OneLine(SpanOf(token));
+
+    // What took in several lines by mistake is quoted in messages: without the room that a layout leaves at their ends.
+    private string OneLine(TextSpan span) => TextOf(span) is var word && word.AsSpan().ContainsAny('\n', '\r') ? text.Quote(span) : word;
 
     // One of several words, which is a finding, is what it would be as one.
     private string NameOf(IToken token) =>

@@ -41,7 +41,8 @@ public sealed partial class DemoCoverageTests
         var used = Nodes.Select(node => node.GetType()).ToHashSet();
         var sorts = typeof(SyntaxNode).Assembly.GetExportedTypes().Where(type => type.IsSubclassOf(typeof(SyntaxNode)) && !type.IsAbstract);
 
-        Assert.Empty(sorts.Except(used).Select(sort => sort.Name));
+        // A step that says what its joint is made of is a draft, and no finished library has one.
+        Assert.Equal([nameof(PiecesSyntax)], sorts.Except(used).Select(sort => sort.Name));
     }
 
     [Fact]
