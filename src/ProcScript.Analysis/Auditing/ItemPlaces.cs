@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Model.Names;
 using ProcScript.Model;
 using ProcScript.Syntax.Nodes;
 
@@ -19,8 +20,8 @@ internal sealed class ItemPlaces
             .Distinct()
             .OrderBy(one => one.Item, StringComparer.Ordinal)
             .ToLookup(
-                one => (one.Machine, one.Item[..one.Item.IndexOf('[', StringComparison.Ordinal)]),
-                one => (ImmutableArray<string>)[.. one.Item[(one.Item.IndexOf('[', StringComparison.Ordinal) + 1)..^1].Split(',', StringSplitOptions.TrimEntries)]));
+                one => (one.Machine, CanonicalName.Base(one.Item)),
+                one => (ImmutableArray<string>)[.. CanonicalName.Indices(one.Item)]));
 
     /// <summary>Another value of one index at which there is an item of the same name; null where there is none.</summary>
     /// <param name="machine">The machine.</param>

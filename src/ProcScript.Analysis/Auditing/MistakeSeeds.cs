@@ -1,9 +1,10 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using ProcScript.Model.Names;
 using ProcScript.Model;
-using ProcScript.Syntax;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
+using ProcScript.Syntax;
 
 namespace ProcScript.Analysis.Auditing;
 
@@ -179,7 +180,7 @@ internal static class MistakeSeeds
             node is EachSyntax each ? variables.SetItem(each.Variable.Text, each.Values) : variables;
 
         private static string Written(ReferenceSyntax reference, int at, string other) =>
-            $"{reference.Name.Text}[{string.Join(", ", reference.Indices.Select((index, i) => i == at ? other : index.Text))}]";
+            CanonicalName.Written(reference.Name.Text, [.. reference.Indices.Select((index, i) => i == at ? other : index.Text)]);
 
         private Mistake Make(MistakeSort sort, TextSpan span, string replacement, string words) => new(
             sort, new SourceSpan(Tree.Text.Path, span), Tree.Text.LineAt(span.Start) + 1, replacement, Owner, InProcedure, Machine, words);

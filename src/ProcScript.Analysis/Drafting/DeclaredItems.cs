@@ -1,5 +1,6 @@
-using ProcScript.Syntax;
+using ProcScript.Model.Names;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax;
 
 namespace ProcScript.Analysis.Drafting;
 
@@ -41,18 +42,18 @@ internal sealed class DeclaredItems
     public MachineSyntax? Machine { get; }
 
     /// <summary>Whether an item of this name is declared, whatever its index.</summary>
-    public bool Has(string name) => _items.ContainsKey(DraftWords.Base(name));
+    public bool Has(string name) => _items.ContainsKey(CanonicalName.Base(name));
 
     /// <summary>The part of this name, whatever its index; null where there is none.</summary>
-    public PartSyntax? Part(string name) => _items.GetValueOrDefault(DraftWords.Base(name)) as PartSyntax;
+    public PartSyntax? Part(string name) => _items.GetValueOrDefault(CanonicalName.Base(name)) as PartSyntax;
 
     /// <summary>The joint of this name; null where there is none.</summary>
-    public JointSyntax? Joint(string name) => _items.GetValueOrDefault(DraftWords.Base(name)) as JointSyntax;
+    public JointSyntax? Joint(string name) => _items.GetValueOrDefault(CanonicalName.Base(name)) as JointSyntax;
 
     /// <summary>The names of all parts, without index.</summary>
     public IEnumerable<string> Parts => _items.Where(item => item.Value is PartSyntax).Select(item => item.Key);
 
     /// <summary>The names of what has a declared energy or fluid in it: by sort.</summary>
     public bool IsA<TNode>(string name)
-        where TNode : SyntaxNode => _items.GetValueOrDefault(DraftWords.Base(name)) is TNode;
+        where TNode : SyntaxNode => _items.GetValueOrDefault(CanonicalName.Base(name)) is TNode;
 }

@@ -1,6 +1,7 @@
 using System.Text;
-using ProcScript.Syntax;
+using ProcScript.Model.Names;
 using ProcScript.Syntax.Text;
+using ProcScript.Syntax;
 
 namespace ProcScript.Analysis.Drafting;
 
@@ -23,21 +24,14 @@ internal static class DraftWords
     /// <summary>The last word of a name without its index.</summary>
     public static string LastWord(string name)
     {
-        var stem = Base(name).TrimEnd('_', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9');
+        var stem = CanonicalName.Base(name).TrimEnd('_', '0', '1', '2', '3', '4', '5', '6', '7', '8', '9');
         return stem[(stem.LastIndexOf('_') + 1)..];
-    }
-
-    /// <summary>A name without its index.</summary>
-    public static string Base(string name)
-    {
-        var bracket = name.IndexOf('[', StringComparison.Ordinal);
-        return bracket < 0 ? name : name[..bracket];
     }
 
     /// <summary>A name as people say it; with an index, that comes first: <c>left door</c>.</summary>
     public static string Words(string name)
     {
-        var stem = Base(name);
+        var stem = CanonicalName.Base(name);
         var index = name[stem.Length..].Trim('[', ']').Replace(",", "", StringComparison.Ordinal);
         return (index.Length == 0 ? stem : index + " " + stem).Replace('_', ' ').Trim();
     }

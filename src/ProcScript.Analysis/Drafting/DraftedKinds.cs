@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using System.Text.RegularExpressions;
+using System.Text;
 using ProcScript.Analysis.Bolts;
+using ProcScript.Model.Names;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Analysis.Drafting;
@@ -30,7 +31,7 @@ internal sealed partial class DraftedKinds(
     {
         if (joint.Kind.Length == 0)
         {
-            joint.Kind = Free(DraftWords.Name(string.Join(' ', DraftWords.Base(joint.Name).Split('_')[..^1].Append(DraftWords.Singular(DraftWords.LastWord(joint.Name))))));
+            joint.Kind = Free(DraftWords.Name(string.Join(' ', CanonicalName.Base(joint.Name).Split('_')[..^1].Append(DraftWords.Singular(DraftWords.LastWord(joint.Name))))));
             Declare(joint.Kind, Kind(joint, DraftWords.Words(joint.Kind), []));
             return;
         }

@@ -1,3 +1,5 @@
+using ProcScript.Model.Names;
+
 namespace ProcScript.Analysis.Drafting;
 
 /// <summary>Works out what a machine lacks from the steps of the procedures on it.</summary>
@@ -133,7 +135,7 @@ internal sealed class DraftedMachine
             case ItemSort.Part when item.GoesAside:
                 item.Questions.Add($"how does the {item.Title} go aside, and what must be off or slack before?");
                 break;
-            case var sort when ItemSorts.IsJoint(sort) && item.Count == 0 && DraftWords.IsPlural(DraftWords.Base(item.Name)):
+            case var sort when ItemSorts.IsJoint(sort) && item.Count == 0 && DraftWords.IsPlural(CanonicalName.Base(item.Name)):
                 item.Questions.Add($"how many {item.Title}?");
                 break;
         }

@@ -1,3 +1,5 @@
+using ProcScript.Model.Names;
+
 namespace ProcScript.Analysis.Drafting;
 
 /// <summary>Finds the part that each joint ties: the one that its name speaks of, else the one that comes off next.</summary>
@@ -72,7 +74,7 @@ internal sealed class JointOwners(
     private void Give(DraftedItem joint, string next)
     {
         joint.Owner = ByName(joint.Name) ?? next;
-        if (DraftWords.Base(joint.Owner) != DraftWords.Base(next) && !declared.Has(next) && items.GetValueOrDefault(next)?.IsTemporary != true)
+        if (CanonicalName.Base(joint.Owner) != CanonicalName.Base(next) && !declared.Has(next) && items.GetValueOrDefault(next)?.IsTemporary != true)
         {
             joint.Questions.Add($"{DraftWords.Does(joint.Title)} the {joint.Title} hold the {DraftWords.Words(joint.Owner)} or the {DraftWords.Words(next)}?");
         }
@@ -83,8 +85,8 @@ internal sealed class JointOwners(
     {
         var (stem, index) = Split(joint);
         return declared.Parts.Concat(items.Values.Where(item => item.Sort == ItemSort.Part).Select(item => item.Name))
-            .Where(part => stem.StartsWith(DraftWords.Base(part) + "_", StringComparison.Ordinal) && (Split(part).Index is var own && (own.Length == 0 || own == index)))
-            .MaxBy(part => DraftWords.Base(part).Length);
+            .Where(part => stem.StartsWith(CanonicalName.Base(part) + "_", StringComparison.Ordinal) && (Split(part).Index is var own && (own.Length == 0 || own == index)))
+            .MaxBy(part => CanonicalName.Base(part).Length);
     }
 
     /// <summary>Nothing comes off after it: it ties something that no step speaks of.</summary>
@@ -93,7 +95,7 @@ internal sealed class JointOwners(
         var (stem, index) = Split(joint.Name);
         var cut = stem.LastIndexOf('_');
         var name = (cut > 0 ? stem[..cut] : "body") + index;
-        if ((declared.Has(name) && declared.Part(name) is null) || !DraftWords.IsFree(DraftWords.Base(name)))
+        if ((declared.Has(name) && declared.Part(name) is null) || !DraftWords.IsFree(CanonicalName.Base(name)))
         {
             name = stem + "_part" + index;
         }
@@ -122,7 +124,7 @@ internal sealed class JointOwners(
 
     private static (string Stem, string Index) Split(string name)
     {
-        var stem = DraftWords.Base(name);
+        var stem = CanonicalName.Base(name);
         return (stem, name[stem.Length..]);
     }
 }

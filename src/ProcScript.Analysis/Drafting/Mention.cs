@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using ProcScript.Syntax;
+using ProcScript.Model.Names;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax;
 
 namespace ProcScript.Analysis.Drafting;
 
@@ -24,7 +25,7 @@ internal sealed record Mention(string Name, ItemSort? Sort, string Verb, bool In
     public bool Clears => InStrip && Verb is "remove" or "aside" or "strip";
 
     /// <summary>The name without its index.</summary>
-    public string Base => DraftWords.Base(Name);
+    public string Base => CanonicalName.Base(Name);
 }
 
 /// <summary>All that a procedure names, in the order of its text, with calls and loops rolled out.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using ProcScript.Syntax;
+using ProcScript.Model.Names;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax;
 
 namespace ProcScript.Analysis.Drafting;
 
@@ -209,8 +210,6 @@ internal sealed class MentionWalk
             return null;
         }
 
-        return reference.Indices.IsEmpty
-            ? reference.Name.Text
-            : $"{reference.Name.Text}[{string.Join(", ", reference.Indices.Select(index => _values.GetValueOrDefault(index.Text, index.Text)))}]";
+        return CanonicalName.Written(reference.Name.Text, [.. reference.Indices.Select(index => _values.GetValueOrDefault(index.Text, index.Text))]);
     }
 }

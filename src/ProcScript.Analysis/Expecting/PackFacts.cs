@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using ProcScript.Analysis.Plans;
+using ProcScript.Model.Names;
 
 namespace ProcScript.Analysis.Expecting;
 
@@ -40,7 +41,7 @@ public static class PackFacts
 
     /// <summary>A step by its verb and item, <c>undo seat_bolts</c> or <c>set column to down</c>; null for one that is about no item.</summary>
     internal static string? WordsOf(PlanStep step) =>
-        step.Item.Length == 0 ? null : Written(step.Position.Length == 0 ? $"{step.Verb} {step.Item}" : $"{step.Verb} {step.Item} to {step.Position}");
+        step.Item.Length == 0 ? null : $"{step.Verb} {CanonicalName.Written(step.Item)}{(step.Position.Length == 0 ? "" : $" to {step.Position}")}";
 
     /// <summary>The same with the indices as they are written in sources: <c>remove lamp[front, left]</c>.</summary>
     internal static string Written(string step) => string.Join(", ", step.Split(',', StringSplitOptions.TrimEntries));

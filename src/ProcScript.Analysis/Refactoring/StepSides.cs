@@ -88,7 +88,7 @@ internal sealed class StepSides(LibraryReport report)
             return [];
         }
 
-        var families = names.Select(name => machine.Items.Keys.Where(key => key.StartsWith(name + "[", StringComparison.Ordinal)).Select(key => key[(name.Length + 1)..^1].Trim()).ToList()).ToList();
+        var families = names.Select(name => machine.Items.Keys.Where(key => key.StartsWith(name + "[", StringComparison.Ordinal)).Select(key => key[(name.Length + 1)..^1]).ToList()).ToList();
         return [.. families[0].Where(side => families.TrueForAll(family => family.Contains(side)))];
     }
 

@@ -1,3 +1,4 @@
+using ProcScript.Model.Names;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Analysis.Refactoring;
@@ -15,9 +16,9 @@ internal sealed class StepTitles(LibraryReport report)
     /// <summary>What people call an item: its title, without variables, or its name in words.</summary>
     public string TitleOf(ReferenceSyntax item)
     {
-        var written = item.Written.Replace(" ", "", StringComparison.Ordinal);
+        var name = CanonicalName.Of(item.Name.Text, item.Indices.Select(index => index.Text));
         var title = report.Procedures
-            .Select(one => one.Procedure.Machine.Items.FirstOrDefault(known => known.Key.Replace(" ", "", StringComparison.Ordinal) == written).Value?.Title)
+            .Select(one => one.Procedure.Machine.Items.GetValueOrDefault(name)?.Title)
             .FirstOrDefault(found => found is not null);
         return title ?? string.Join(' ', item.Indices.Select(index => index.Text).Append(item.Name.Text.Replace('_', ' ')));
     }

@@ -1,6 +1,7 @@
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Runs;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Names;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
@@ -147,22 +148,14 @@ internal static class StepEdits
             return name;
         }
 
-        var (variables, values) = (Indices(written), Indices(target.Name));
-        var indices = Indices(name);
+        var (variables, values) = (CanonicalName.Indices(written), CanonicalName.Indices(target.Name));
+        var indices = CanonicalName.Indices(name);
         if (variables.Length != values.Length)
         {
             return null;
         }
 
         var renamed = indices.Select(index => Array.IndexOf(values, index) is >= 0 and var at ? variables[at] : index).ToArray();
-        return renamed.SequenceEqual(indices) ? null : $"{name[..name.IndexOf('[')]}[{string.Join(", ", renamed)}]";
-    }
-
-    private static string[] Indices(string name)
-    {
-        var bracket = name.IndexOf('[');
-        return bracket < 0
-            ? []
-            : name[(bracket + 1)..].TrimEnd(']').Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        return renamed.SequenceEqual(indices) ? null : CanonicalName.Written(CanonicalName.Base(name), renamed);
     }
 }

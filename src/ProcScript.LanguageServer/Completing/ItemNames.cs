@@ -1,5 +1,6 @@
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Names;
 
 namespace ProcScript.LanguageServer.Completing;
 
@@ -13,13 +14,8 @@ internal sealed class ItemNames(ValueChoices values)
 
     private IEnumerable<string> Written(string name)
     {
-        var bracket = name.IndexOf('[', StringComparison.Ordinal);
-        if (bracket > 0)
-        {
-            var index = name[(bracket + 1)..^1].Split(", ").Select(value => values.VariableFor(value) ?? value).ToList();
-            yield return $"{name[..bracket]}[{string.Join(", ", index)}]";
-        }
-
-        yield return name;
+        var (bare, indices) = (CanonicalName.Base(name), CanonicalName.Indices(name));
+        yield return CanonicalName.Written(bare, [.. indices.Select(value => values.VariableFor(value) ?? value)]);
+        yield return CanonicalName.Written(bare, indices);
     }
 }

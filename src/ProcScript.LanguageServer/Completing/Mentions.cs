@@ -1,4 +1,5 @@
 using ProcScript.LanguageServer.Workspaces;
+using ProcScript.Model.Names;
 
 namespace ProcScript.LanguageServer.Completing;
 
@@ -21,16 +22,13 @@ internal sealed class Mentions
 
     /// <summary>Those mentioned last come first, then the others as they are.</summary>
     public IEnumerable<T> LatestFirst<T>(IEnumerable<T> things, Func<T, string> name) =>
-        things.OrderByDescending(one => _seen.TryGetValue(Family(name(one)), out var seen) ? seen.Last : -1);
+        things.OrderByDescending(one => _seen.TryGetValue(CanonicalName.Base(name(one)), out var seen) ? seen.Last : -1);
 
     /// <summary>Those mentioned last and those mentioned most often take turns, then come the others as they are.</summary>
     public IEnumerable<T> MostLikelyFirst<T>(IEnumerable<T> things, Func<T, string> name)
     {
         var all = things.ToList();
-        var often = all.OrderByDescending(one => _seen.GetValueOrDefault(Family(name(one))).Count);
+        var often = all.OrderByDescending(one => _seen.GetValueOrDefault(CanonicalName.Base(name(one))).Count);
         return LatestFirst(all, name).Zip(often, (latest, most) => new[] { latest, most }).SelectMany(pair => pair).DistinctBy(name);
     }
-
-    /// <summary>A name without its index.</summary>
-    public static string Family(string name) => name.IndexOf('[', StringComparison.Ordinal) is > 0 and var bracket ? name[..bracket] : name;
 }

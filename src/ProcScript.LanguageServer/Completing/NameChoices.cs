@@ -5,6 +5,7 @@ using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Names;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Writing;
 
@@ -164,8 +165,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         : null;
 
     private static MachineItem? Named(Machine machine, string name, IEnumerable<string> index) =>
-        machine.Items.GetValueOrDefault($"{name}[{string.Join(", ", index)}]")
-        ?? machine.Items.GetValueOrDefault(name)
+        machine.Items.GetValueOrDefault(CanonicalName.Of(name, index))
         ?? machine.Items.Values.OrderBy(item => item.Declared.Span.Start).FirstOrDefault(item => item.Name.StartsWith(name + "[", StringComparison.Ordinal));
 
     /// <summary>The item in whose declaration one types.</summary>
@@ -178,7 +178,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
 
     private MachineItem? OwnPart => place.Frames.FirstOrDefault(frame => frame is { Rule: "partDeclaration", IsBegun: true }) is { Words: [_, .. var name] } ? Named(name) : null;
 
-    private bool IsOwn(MachineItem item) => Own is { } own && Mentions.Family(own.Name) == Mentions.Family(item.Name) && own.Declared == item.Declared;
+    private bool IsOwn(MachineItem item) => Own is { } own && CanonicalName.Base(own.Name) == CanonicalName.Base(item.Name) && own.Declared == item.Declared;
 
     private static CompletionItem None(string detail) => ChoiceList.Word("none", detail);
 

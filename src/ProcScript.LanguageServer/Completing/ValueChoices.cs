@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.LanguageServer.Jobs;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Names;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.LanguageServer.Completing;
@@ -58,8 +59,7 @@ internal sealed class ValueChoices(Asked asked, int offset, Machine? machine)
     {
         var known = Loops().Where(each => each.Variable.Text == variable).SelectMany(each => each.Values.Values).Select(value => value.Text);
         var indices = (machine?.Items.Values ?? []).OrderBy(item => item.Declared.Span.Start)
-            .Where(item => item.Name.Contains('[', StringComparison.Ordinal))
-            .SelectMany(item => item.Name[(item.Name.IndexOf('[', StringComparison.Ordinal) + 1)..^1].Split(", "));
+            .SelectMany(item => CanonicalName.Indices(item.Name));
         return known.Concat(indices).Distinct(StringComparer.Ordinal).Where(value => !words.Contains(value)).Select(value => (value, "value"));
     }
 

@@ -3,6 +3,7 @@ using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Names;
 using ProcScript.Model.Rules.Machines;
 using ProcScript.Model.Rules.Names;
 using ProcScript.Syntax.Nodes;

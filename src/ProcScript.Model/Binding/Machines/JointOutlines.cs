@@ -5,6 +5,7 @@ using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Names;
 using ProcScript.Model.Rules.Machines;
 using ProcScript.Syntax.Nodes;
 

@@ -3,6 +3,7 @@ using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Names;
 
 namespace ProcScript.Model.Binding.Machines;
 

@@ -4,6 +4,7 @@ using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Properties;
 using ProcScript.Model.Machines;
+using ProcScript.Model.Names;
 using ProcScript.Model.Rules.Machines;
 using ProcScript.Model.Rules.Names;
 using ProcScript.Model.Rules.Procedures;

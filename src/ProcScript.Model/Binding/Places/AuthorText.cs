@@ -1,6 +1,7 @@
-using System.Text;
 using System.Text.RegularExpressions;
+using System.Text;
 using ProcScript.Model.Binding.Findings;
+using ProcScript.Model.Names;
 using ProcScript.Model.Rules.Names;
 using ProcScript.Model.Texts;
 using ProcScript.Syntax.Nodes;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Names;
 using ProcScript.Model.Rules.Wording;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Nodes;
@@ -72,7 +73,7 @@ public sealed class IndexMismatch : Rule
     /// <summary>Of a value in the list of a variable that is no index of anything there, with a near one: the slip is in the list, and is told once.</summary>
     internal static Finding? Value(ReferenceSyntax reference, ImmutableArray<string> family, IEnumerable<string> items, BindingPlace place, FindingSink sink)
     {
-        var known = items.SelectMany(name => Inside(name).Split(',', StringSplitOptions.TrimEntries)).ToHashSet(StringComparer.Ordinal);
+        var known = items.SelectMany(name => CanonicalName.Indices(name)).ToHashSet(StringComparer.Ordinal);
         foreach (var word in reference.Indices)
         {
             if (place.Bindings.Find(word.Text) is { } variable && !known.Contains(variable.Value) && ValueFixes.ListedAt(variable, place) is { } listed
@@ -108,7 +109,7 @@ public sealed class IndexMismatch : Rule
     private static (ImmutableArray<string> Near, ImmutableArray<Fix> Fixes) Listed(
         ReferenceSyntax reference, ImmutableArray<string> family, BindingPlace place, FindingSink sink)
     {
-        string[][] indices = [.. family.Select(name => Inside(name).Split(',')).Where(values => values.Length == reference.Indices.Length)];
+        string[][] indices = [.. family.Select(CanonicalName.Indices).Where(values => values.Length == reference.Indices.Length)];
         for (var i = 0; i < reference.Indices.Length; i++)
         {
             var word = reference.Indices[i];

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
+using ProcScript.Model.Names;
 using ProcScript.Model.Rules.Wording;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
