@@ -1,3 +1,4 @@
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
 
@@ -14,6 +15,9 @@ internal sealed class EditedStore(MemorySourceStore files, ParsedFiles parsed) :
 
     /// <inheritdoc/>
     public SourceReading Read(string path) => files.Read(path);
+
+    /// <inheritdoc/>
+    public FigureFile FindFigure(string path) => files.FindFigure(path);
 
     /// <inheritdoc/>
     public SyntaxTree Parse(string path, string content) => parsed.Parse(path, content);

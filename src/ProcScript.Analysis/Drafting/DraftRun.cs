@@ -23,7 +23,7 @@ internal sealed class DraftRun(Library library, DraftRequest request)
     {
         _troubles.AddRange(library.Trees.Values
             .Where(tree => !tree.Findings.IsEmpty && request.MayChange(tree.Text.Path))
-            .Select(tree => new DraftTrouble(tree.Findings[0].Primary, "its text has errors: mend these first")));
+            .Select(tree => new DraftTrouble(tree.Findings[0].Primary, "its text has errors: fix these first")));
         var procedures =
             from tree in library.Trees.Values
             where tree.Findings.IsEmpty
@@ -92,7 +92,7 @@ internal sealed class DraftRun(Library library, DraftRequest request)
                     new SourceSpan(given[0].Tree.Text.Path, given[0].Procedure.Machine.Span),
                     home.Findings.IsEmpty
                         ? $"the machine `{name}` lacks what the steps name, and its file `{home.Text.Path}` was not given: name it too"
-                        : $"the machine `{name}` lacks what the steps name, and its file `{home.Text.Path}` has errors in its text: mend these first"));
+                        : $"the machine `{name}` lacks what the steps name, and its file `{home.Text.Path}` has errors in its text: fix these first"));
                 return;
             }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Mending;
 using ProcScript.Model;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
@@ -19,7 +20,8 @@ public static class LibraryDraft
     {
         ArgumentNullException.ThrowIfNull(store);
         ArgumentNullException.ThrowIfNull(request);
-        var library = LibraryBinder.Bind(store, cancellation);
+        MendSource source = new(store);
+        var library = LibraryBinder.Bind(source.With(Texts([])), cancellation);
         var draft = Of(library, request);
         var errors = draft.Files.IsEmpty || !request.Guesses ? 0 : Errors(draft);
         if (errors == 0)
@@ -30,9 +32,12 @@ public static class LibraryDraft
         var careful = Of(library, request with { Guesses = false });
         return Errors(careful) < errors ? careful : draft;
 
-        int Errors(DraftReport report) => LibraryCheck.Judge(new DraftedStore(store, report), settings, cancellation)
+        int Errors(DraftReport report) => LibraryCheck.Judge(source.With(Texts(report.Files)), settings, cancellation)
             .Findings.Count(reported => reported.Severity == Severity.Error);
     }
+
+    private static ImmutableSortedDictionary<string, string> Texts(ImmutableArray<MendedFile> files) =>
+        files.ToImmutableSortedDictionary(file => file.Path, file => file.After, StringComparer.Ordinal);
 
     /// <summary>Drafts. Files whose text has errors are left alone.</summary>
     /// <param name="library">The library.</param>
@@ -42,16 +47,5 @@ public static class LibraryDraft
         ArgumentNullException.ThrowIfNull(library);
         ArgumentNullException.ThrowIfNull(request);
         return new DraftRun(library, request).Run();
-    }
-
-    private sealed class DraftedStore(ISourceStore store, DraftReport report) : ISourceStore
-    {
-        private readonly ImmutableDictionary<string, string> _texts = report.Files.ToImmutableDictionary(file => file.Path, file => file.After, StringComparer.Ordinal);
-
-        public IReadOnlyList<string> Paths => store.Paths;
-
-        public bool IsWhole => store.IsWhole;
-
-        public SourceReading Read(string path) => _texts.TryGetValue(path, out var text) ? new SourceReading(text, SourceOutcome.Read) : store.Read(path);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Text;
@@ -36,6 +37,8 @@ internal sealed class MendSource(ISourceStore store)
 
         public SourceReading Read(string path) =>
             edited.TryGetValue(path, out var text) ? new SourceReading(text, SourceOutcome.Read) : source.Read(path);
+
+        public FigureFile FindFigure(string path) => source._store.FindFigure(path);
 
         public SyntaxTree Parse(string path, string content) => source.Parse(path, content);
     }

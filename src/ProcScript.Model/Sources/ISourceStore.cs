@@ -21,5 +21,5 @@ public interface ISourceStore
 
     /// <summary>Finds the file of a picture; it is read only where somebody looks into it. Safe to call from several threads.</summary>
     /// <param name="path">The file, whether it is there or not.</param>
-    FigureFile FindFigure(string path) => FigureFile.Missing;
+    FigureFile FindFigure(string path);
 }

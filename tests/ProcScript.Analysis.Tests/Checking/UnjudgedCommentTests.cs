@@ -1,6 +1,7 @@
 using ProcScript.Analysis.Checking;
 using ProcScript.Analysis.Reports;
 using ProcScript.Model;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.Analysis.Tests.Checking;
@@ -91,5 +92,7 @@ public sealed class UnjudgedCommentTests
         public IReadOnlyList<string> Paths => store.Paths;
 
         public SourceReading Read(string path) => store.Read(path);
+
+        public FigureFile FindFigure(string path) => store.FindFigure(path);
     }
 }

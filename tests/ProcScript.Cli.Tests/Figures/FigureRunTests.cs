@@ -67,6 +67,19 @@ public sealed partial class FigureRunTests
         Assert.Equal("checked 1 procedure in 1 file: all proven\n", run.Output);
     }
 
+    [Theory]
+    [InlineData("fix", "nothing to fix; no findings left\n")]
+    [InlineData("draft", "nothing to draft; no questions open\n")]
+    public async Task A_verb_that_edits_sees_the_pictures_too(string verb, string told)
+    {
+        using var library = Library("lid.svg");
+        library.With("lib/lid.svg", Drawing.Replace("<script>alert(1)</script>", "", StringComparison.Ordinal));
+
+        var run = await CliRun.AtAsync(library["lib"], verb, ".", "--root", ".");
+
+        Assert.Equal(new CliRun(ExitCode.Clean, told, ""), run);
+    }
+
     [Fact]
     public async Task A_pack_holds_the_picture_made_safe_and_the_text_has_a_copy_beside_it()
     {

@@ -3,6 +3,7 @@ using ProcScript.Analysis;
 using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Sources;
 using ProcScript.Cli.Tests.Cases;
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
 
@@ -43,6 +44,20 @@ internal sealed record Library(ImmutableSortedDictionary<string, string> Files, 
             files = files.SetItem(file.Key, text);
         }
 
-        return new Library(files, new MemorySourceStore(files));
+        return With(files);
+    }
+
+    /// <summary>The library with other texts; whatever else it has, its pictures among them, stays.</summary>
+    public Library With(ImmutableSortedDictionary<string, string> files) => new(files, new EditedCase(files, Store));
+
+    private sealed class EditedCase(ImmutableSortedDictionary<string, string> files, ISourceStore store) : ISourceStore
+    {
+        public IReadOnlyList<string> Paths => store.Paths;
+
+        public bool IsWhole => store.IsWhole;
+
+        public SourceReading Read(string path) => files.TryGetValue(path, out var text) ? new SourceReading(text, SourceOutcome.Read) : store.Read(path);
+
+        public FigureFile FindFigure(string path) => store.FindFigure(path);
     }
 }

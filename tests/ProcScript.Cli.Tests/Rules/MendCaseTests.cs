@@ -1,7 +1,6 @@
 using ProcScript.Analysis;
 using ProcScript.Analysis.Mending;
 using ProcScript.Cli.Tests.Cases;
-using ProcScript.Model.Sources;
 
 namespace ProcScript.Cli.Tests.Rules;
 
@@ -19,8 +18,8 @@ public sealed class MendCaseTests
             foreach (var request in new[] { new MendRequest(), new MendRequest { NeedsLook = true } })
             {
                 var first = LibraryMend.Run(library.Store, CheckSettings.Usual, request, TestContext.Current.CancellationToken);
-                var texts = library.Files.SetItems(first.Files.Select(file => KeyValuePair.Create(file.Path, file.After)));
-                var second = LibraryMend.Run(new MemorySourceStore(texts), CheckSettings.Usual, request, TestContext.Current.CancellationToken);
+                var mended = library.With(library.Files.SetItems(first.Files.Select(file => KeyValuePair.Create(file.Path, file.After))));
+                var second = LibraryMend.Run(mended.Store, CheckSettings.Usual, request, TestContext.Current.CancellationToken);
 
                 Assert.Empty(first.Fighting);
                 Assert.Empty(first.Refused.Select(refused => $"{refused.Finding.Rule.Code}: {refused.Because}"));

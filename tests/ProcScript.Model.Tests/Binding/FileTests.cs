@@ -1,3 +1,4 @@
+using ProcScript.Model.Figures;
 using ProcScript.Model.Sources;
 
 namespace ProcScript.Model.Tests.Binding;
@@ -87,5 +88,7 @@ public sealed class FileTests
             (_, null) => new SourceReading(null, Outcome, "access denied."),
             var (_, content) => new SourceReading(content, SourceOutcome.Read),
         };
+
+        public FigureFile FindFigure(string path) => FigureFile.Missing;
     }
 }
