@@ -1,4 +1,4 @@
-using Antlr4.Runtime.Misc;
+using System.Collections.Frozen;
 using ProcScript.Syntax.Rules.Text;
 using ProcScript.Syntax.Text;
 using static ProcScript.Syntax.Generated.ProcScriptParser;
@@ -11,26 +11,30 @@ namespace ProcScript.Syntax.Parsing;
 /// </summary>
 internal static class ForgottenOf
 {
-    private static readonly IntervalSet Verbs = First(RULE_actionVerb).Or(First(RULE_snugVerb));
-    private static readonly IntervalSet Names = First(RULE_name);
+    private static readonly FrozenSet<int> Verbs = TokenNames.FirstOf(RULE_actionVerb).Or(TokenNames.FirstOf(RULE_snugVerb)).ToIntegerList().ToFrozenSet();
+    private static readonly FrozenSet<int> Names = TokenNames.FirstOf(RULE_name).ToIntegerList().ToFrozenSet();
 
     /// <summary>The tokens with what was forgotten, which is told.</summary>
     public static List<Lexeme> Mend(SourceText text, List<Lexeme> lexemes, FindingLog log)
     {
-        for (var at = 0; at + 2 < lexemes.Count; at++)
+        List<Lexeme>? mended = null;
+        for (var at = 0; at < lexemes.Count; at++)
         {
-            if (lexemes[at + 1].Kind == INTEGER && Verbs.Contains(lexemes[at].Kind) && Names.Contains(lexemes[at + 2].Kind)
-                && !(at + 3 < lexemes.Count && Names.Contains(lexemes[at + 3].Kind))
-                && !log.HasFindingOnLineOf(lexemes[at + 2].Start) && log.TakesAnother())
+            if (at > 1 && IsForgotten(lexemes, at) && !log.HasFindingOnLineOf(lexemes[at].Start) && log.TakesAnother())
             {
-                var name = lexemes[at + 2].Span;
+                var name = lexemes[at].Span;
                 log.Add(UnexpectedText.MissingBefore(text, name, TokenNames.DescribeChoice([OF]), TokenNames.Literal(OF)));
-                lexemes.Insert(at + 2, new Lexeme(OF, name.Start, name.Start));
+                mended ??= lexemes[..at];
+                mended.Add(new Lexeme(OF, name.Start, name.Start));
             }
+
+            mended?.Add(lexemes[at]);
         }
 
-        return lexemes;
+        return mended ?? lexemes;
     }
 
-    private static IntervalSet First(int rule) => _ATN.NextTokens(_ATN.ruleToStartState[rule]);
+    private static bool IsForgotten(List<Lexeme> lexemes, int name) =>
+        lexemes[name - 1].Kind == INTEGER && Verbs.Contains(lexemes[name - 2].Kind) && Names.Contains(lexemes[name].Kind)
+        && !(name + 1 < lexemes.Count && Names.Contains(lexemes[name + 1].Kind));
 }
