@@ -22,7 +22,7 @@ public sealed class ExpectCheck(LibraryReport report)
         var failures = ImmutableArray.CreateBuilder<ExpectFailure>();
         foreach (var section in file.Sections)
         {
-            var expectations = file.Expectations.Where(one => one.Section == section).ToList();
+            var expectations = file.Of(section).ToList();
             var found = section switch
             {
                 PackSection pack => OfPack(pack, expectations),

@@ -37,6 +37,9 @@ public sealed class ExpectFile
     /// <summary>What it is expected of, in the order of the text; some may stand alone.</summary>
     public ImmutableArray<ExpectSection> Sections { get; private set; } = [];
 
+    /// <summary>What is expected of a section.</summary>
+    public IEnumerable<Expectation> Of(ExpectSection section) => Expectations.Where(one => one.Section == section);
+
     /// <summary>The last lines of the sentences that take several, by their first ones; counted from 0.</summary>
     internal Dictionary<int, int> LastLines { get; } = [];
 

@@ -35,11 +35,13 @@ internal static class AuditCommand
                 InputArguments.Note,
                 """
                 A step is left out of a procedure; an item is named at another place (left for right); of a machine one 'behind',
-                'needs', 'on', 'carries', 'to', 'after', 'renew with' or 'temporary' is left out. Your files stay as they are. Noticed is what brings a finding, or is not as an .expect file says
-                (see 'procscript test'). What nothing notices
-                is no fault yet: it says where you are on your own. A fact that no page depends on is one that no job leans on; one
-                whose loss changes a pack without a word is worth a second look. Texts, figures and the rules of a refit
-                block are not tried, for nothing but the author knows what they should be.
+                'needs', 'on', 'carries', 'to', 'after', 'renew with' or 'temporary' is left out. Your files stay as they are.
+                Noticed is what brings a finding, or is not as an .expect file says (see 'procscript test').
+                """,
+                """
+                What nothing notices is no fault yet: it says where you are on your own. A fact that no page depends on is one that
+                no job leans on; one whose loss changes a pack without a word is worth a second look. Texts, figures and the rules
+                of a refit block are not tried, for nobody but the author knows what they should be.
                 """,
                 "Exit codes: 0 listed, 1 the library has errors or more go unnoticed than --at-most allows, 2 wrong usage or unreadable input, 3 a fault of procscript.",
             ],

@@ -33,9 +33,8 @@ internal static class TestCommand
                 """,
                 """
                 Steps stand there in this order, with others between. Counted are steps, tools, bags, orders and people; 'not proven'
-                expects that a job cannot be done. 'nothing' expects no finding. '//' starts a comment; after a comma at its end
-                a line goes on. Under a pack or file with
-                nothing below it, --update writes all that it is like now.
+                expects that a job cannot be done. 'nothing' expects no finding. '//' starts a comment; after a comma at its end a
+                line goes on. Under a pack or file with nothing below it, --update writes all that it is like now.
                 """,
                 "Exit codes: 0 all met, 1 something is otherwise, 2 wrong usage or unreadable input, 3 a fault of procscript.",
             ],

@@ -20,9 +20,20 @@ internal static class UnifiedDiff
     {
         var mark = paths.MarkOf(path);
         var name = paths.Exact(path);
-        var diff = Differ.Instance.CreateDiffs(mark + before, mark + after, ignoreWhiteSpace: false, ignoreCase: false, new LineChunker());
-        terminal.WriteExact($"--- {Name("a/", name)}", Ink.Strong);
-        terminal.WriteExact($"+++ {Name("b/", name)}", Ink.Strong);
+        Write(terminal, Name("a/", name), Name("b/", name), mark + before, mark + after);
+    }
+
+    /// <summary>Writes the lines of a file that is not there yet.</summary>
+    /// <param name="terminal">Where to.</param>
+    /// <param name="name">What it would be called.</param>
+    /// <param name="text">Its text.</param>
+    public static void WriteNew(Terminal terminal, string name, string text) => Write(terminal, "/dev/null", Name("b/", name), "", text);
+
+    private static void Write(Terminal terminal, string from, string to, string before, string after)
+    {
+        var diff = Differ.Instance.CreateDiffs(before, after, ignoreWhiteSpace: false, ignoreCase: false, new LineChunker());
+        terminal.WriteExact($"--- {from}", Ink.Strong);
+        terminal.WriteExact($"+++ {to}", Ink.Strong);
         for (var i = 0; i < diff.DiffBlocks.Count;)
         {
             var end = i + 1;

@@ -22,6 +22,12 @@ internal sealed record SourceSelection(string Root, ImmutableArray<string> Paths
     /// <summary>Whether the user asked about this file, or it is only used by one that he asked about.</summary>
     public bool IsGiven(string path) => _given.Contains(path);
 
+    /// <summary>Whether the changed standard input is to be the output, and nothing else is: a verb that writes files has nowhere else to write that.</summary>
+    /// <param name="writes">Whether the verb writes, and does not only show what it would.</param>
+    /// <exception cref="UsageException">Files were named beside it.</exception>
+    public bool IsForOutput(bool writes) =>
+        StandardInput is not null && writes && (Paths.Length == 1 ? true : throw new UsageException("'-' stands alone: its text is all that is written to the output."));
+
     /// <summary>Finds what was asked for.</summary>
     /// <exception cref="UsageException">Something named is not there, or holds nothing to read.</exception>
     public static SourceSelection Find(InputRequest request, string currentFolder)

@@ -15,17 +15,15 @@ internal static class AuditVerb
     /// <summary>Checks, tries the mistakes, and lists.</summary>
     public static async Task<ExitCode> RunAsync(AuditRequest request, Surroundings around, CancellationToken stop)
     {
-        var (store, expectations) = Expectations.Find(request.Input, around);
+        var expectations = Expectations.Find(request.Input, around);
+        var store = expectations.Store;
         if (request.Output is { } named)
         {
             OutputFile.RefuseInput(named, store, around);
         }
 
-        var settings = request.Settings.Read(store);
-        settings = settings with { Today = settings.Today ?? around.Today };
-        // Reading a standard input hears of no stop; nothing is written, and it may be left behind.
-        var report = await Task.Run(() => LibraryCheck.Run(store, settings, stop), stop).WaitAsync(stop);
-        store.RefuseUnreadable();
+        var settings = request.Settings.Read(store, around.Today);
+        var report = await expectations.CheckAsync(settings, stop);
         if (report.Findings.Count(reported => reported.Severity == Severity.Error) is var errors and > 0)
         {
             around.Error.WriteLine($"procscript: the library has {Counted.Of(errors, "error")}: what is wrong already hides what else would be noticed. See 'procscript check', and audit it then.");
@@ -33,14 +31,14 @@ internal static class AuditVerb
         }
 
         ExpectCheck check = new(report);
-        if (expectations.Sum(file => check.Judge(file).Length + file.Problems.Length) is var otherwise and > 0)
+        if (expectations.Files.Sum(file => check.Judge(file).Length + file.Problems.Length) is var otherwise and > 0)
         {
             around.Error.WriteLine($"procscript: the library has {Counted.Of(otherwise, "expectation")} not met, which would notice nothing more. See 'procscript test', and audit it then.");
             return ExitCode.Findings;
         }
 
         using AuditProgress progress = new(around);
-        var audit = await Task.Run(() => LibraryAudit.Run(store, settings, report, store.Selection.IsGiven, expectations, progress.Tell, stop), stop).WaitAsync(stop);
+        var audit = await Task.Run(() => LibraryAudit.Run(store, settings, report, store.Selection.IsGiven, expectations.Files, progress.Tell, stop), stop).WaitAsync(stop);
         progress.Clear();
         Tell(audit, report, request, store, around);
         return audit.Unnoticed.Count() > request.AtMost ? ExitCode.Findings : ExitCode.Clean;

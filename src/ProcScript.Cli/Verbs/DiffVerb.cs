@@ -51,7 +51,7 @@ internal static class DiffVerb
 
         // Each state is checked by its own settings, on the same day.
         LibraryReport Check(LibraryState state) =>
-            LibraryCheck.Run(state.Store, request.Settings.Read(state.Store) with { Today = around.Today }, stop).About(state.IsGiven);
+            LibraryCheck.Run(state.Store, request.Settings.Read(state.Store, around.Today), stop).About(state.IsGiven);
     }
 
     private static Ink InkOf(string line) => line.TrimStart() switch

@@ -37,11 +37,7 @@ internal static class DraftFromVerb
         var terminal = Terminal.For(around, request.Colour);
         if (request.Diff)
         {
-            foreach (var line in draft.Text.TrimEnd('\n').Split('\n'))
-            {
-                terminal.WriteExact("+" + line, Ink.Added);
-            }
-
+            UnifiedDiff.WriteNew(terminal, fileName, draft.Text);
             return ExitCode.Findings;
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis;
 using ProcScript.Analysis.Expecting;
 using ProcScript.Cli.Sources;
 
@@ -24,7 +25,21 @@ internal sealed record Expectations(DiskSourceStore Store, ImmutableArray<Expect
         return new Expectations(store, [.. files.Select(path => ExpectFile.Parse(path, TextOf(store, path)))]);
     }
 
+    /// <summary>Checks the whole library.</summary>
+    /// <exception cref="UsageException">One of its files could not be read.</exception>
+    public async Task<LibraryReport> CheckAsync(CheckSettings settings, CancellationToken stop)
+    {
+        // Reading a standard input hears of no stop; nothing is written, and it may be left behind.
+        var report = await Task.Run(() => LibraryCheck.Run(Store, settings, stop), stop).WaitAsync(stop);
+        Store.RefuseUnreadable();
+        return report;
+    }
+
     private static bool IsNamed(string path) => ProcFiles.IsExpectation(path) && File.Exists(path);
 
-    private static string TextOf(DiskSourceStore store, string path) => store.Read(path) is { Content: { } text } ? text : throw DiskSourceStore.Refused(path, store.Read(path));
+    private static string TextOf(DiskSourceStore store, string path)
+    {
+        var reading = store.Read(path);
+        return reading.Content ?? throw DiskSourceStore.Refused(path, reading);
+    }
 }

@@ -12,16 +12,10 @@ internal static class FixVerb
     public static async Task<ExitCode> RunAsync(FixRequest request, Surroundings around, CancellationToken stop)
     {
         var selection = SourceSelection.Find(request.Input, around.CurrentFolder);
-        // The mended standard input is the output, and nothing else is.
-        var printsText = selection.StandardInput is not null && !request.Diff;
-        if (printsText && selection.Paths.Length > 1)
-        {
-            throw new UsageException("'-' stands alone: its text is all that is written to the output.");
-        }
-
+        var printsText = selection.IsForOutput(!request.Diff);
         DiskSourceStore store = new(selection, around.OpenInput);
         var mend = request.Mend with { MayChange = selection.IsGiven };
-        var settings = request.Settings.Read(store) with { Today = around.Today };
+        var settings = request.Settings.Read(store, around.Today);
         var report = await Task.Run(() => LibraryMend.Run(store, settings, mend, stop), stop).WaitAsync(stop);
         store.RefuseUnreadable();
 

@@ -14,14 +14,8 @@ internal static class FormatVerb
     public static ExitCode Run(FormatRequest request, Surroundings around, CancellationToken stop)
     {
         var selection = SourceSelection.Find(request.Input, around.CurrentFolder);
+        var printsText = selection.IsForOutput(request.Mode == FormatMode.Write);
         var files = Read(selection, around, stop);
-        // The formatted standard input is the output, and nothing else is.
-        var printsText = selection.StandardInput is not null && request.Mode == FormatMode.Write;
-        if (printsText && files.Count > 1)
-        {
-            throw new UsageException("'-' stands alone: its text is all that is written to the output.");
-        }
-
         var terminal = Terminal.For(printsText ? around with { Output = around.Error } : around, request.Colour);
         var paths = new ScreenPaths(selection, around.CurrentFolder);
         PrintFaults(files, terminal, paths);

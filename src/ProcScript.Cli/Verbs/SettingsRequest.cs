@@ -21,6 +21,9 @@ internal sealed record SettingsRequest(WordingChoice? Wording)
     /// <summary>What bag labels are printed on; null where nothing is said.</summary>
     public LabelStock? Labels { get; init; }
 
+    /// <summary>The settings of a library with what is chosen here, for a check on a day, unless another one is asked for.</summary>
+    public CheckSettings Read(ISourceStore store, DateOnly today) => Read(store) with { Today = Today ?? today };
+
     /// <summary>The settings of a library with what is chosen here.</summary>
     public CheckSettings Read(ISourceStore store)
     {

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ProcScript.Analysis;
 using ProcScript.Analysis.Expecting;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
@@ -13,17 +12,15 @@ internal static class TestVerb
     /// <summary>Checks the library, judges, and tells or writes.</summary>
     public static async Task<ExitCode> RunAsync(TestRequest request, Surroundings around, CancellationToken stop)
     {
-        var (store, files) = Expectations.Find(request.Input, around);
+        var expectations = Expectations.Find(request.Input, around);
+        var (store, files) = expectations;
         if (files.IsEmpty)
         {
             throw new UsageException(
                 $"there is no {ExpectFile.Extension} file in {string.Join(", ", request.Input.Paths.Select(path => $"'{path}'"))}. Write one line, such as 'pack seat_out', into one, and let 'procscript test --update' fill in what it is like now.");
         }
 
-        var settings = request.Settings.Read(store);
-        settings = settings with { Today = settings.Today ?? around.Today };
-        var report = await Task.Run(() => LibraryCheck.Run(store, settings, stop), stop).WaitAsync(stop);
-        store.RefuseUnreadable();
+        var report = await expectations.CheckAsync(request.Settings.Read(store, around.Today), stop);
         ExpectCheck check = new(report);
         var failures = files.ToDictionary(file => file.Path, check.Judge, StringComparer.Ordinal);
         var updated = request.Update ? Write(files, failures, store, stop) : [];
@@ -52,7 +49,7 @@ internal static class TestVerb
             terminal.WriteLine(new Piece($"updated {paths.Of(path)}"));
         }
 
-        var all = files.Sum(file => file.Expectations.Length + file.Sections.Count(section => file.Expectations.All(one => one.Section != section)) + file.Problems.Length);
+        var all = files.Sum(file => file.Expectations.Length + file.Sections.Count(section => !file.Of(section).Any()) + file.Problems.Length);
         terminal.WriteLine(new Piece(Summary(all, failed, files.Length)));
         return failed == 0 ? ExitCode.Clean : ExitCode.Findings;
     }

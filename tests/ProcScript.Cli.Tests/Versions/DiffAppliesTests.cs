@@ -35,6 +35,21 @@ public sealed class DiffAppliesTests : IDisposable
     public Task Fixes_apply_as_they_would_be_written(string text) => AssertAppliesAsync("fix --needs-look", text, "x.proc");
 
     [Fact]
+    public async Task A_file_that_is_not_there_yet_applies_as_it_would_be_written()
+    {
+        var disk = _git.Disk.With("notes.txt", "1. Undo 6 M5x12 guard bolts\n2. Take the guard off\n");
+        var printed = (await CliRun.AtAsync(disk.Path, "draft", "--from", "notes.txt", "--diff")).AssertNoBug().Output;
+        Assert.Equal(ExitCode.Clean, (await CliRun.AtAsync(disk.Path, "draft", "--from", "notes.txt")).Code);
+        var written = disk.Read("notes.proc");
+        File.Delete(disk["notes.proc"]);
+
+        disk.With("a.patch", printed);
+        _git.Git("apply", "a.patch");
+
+        Assert.Equal(written, disk.Read("notes.proc"));
+    }
+
+    [Fact]
     public async Task Whatever_blanks_a_text_has_its_layout_applies()
     {
         var blanks = Gen.OneOf<string>(" ", "  ", "\n", "\n\n\n", "\t", "\r\n", "\n\t ", " \n");
