@@ -67,6 +67,22 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
         Assert.Equal(expected, (await TypeAsync(_job, "    isolate mains\n", typed, "    ")).Take(expected.Length));
 
     [Fact]
+    public async Task Of_two_indices_each_is_written_by_its_own_variable()
+    {
+        _machine.Replace(
+            "  control speed",
+            "  each end in front, rear { each side in left, right { part cap[end, side] \"cap\" { held by 1 m8x25 as cap_bolt[end, side] } } }\n  control speed");
+
+        var one = await TypeAsync(_job, "    isolate mains\n", "each side in left, right { undo | }", "    ");
+        var both = await TypeAsync(_job, "    isolate mains\n", "each end in front, rear { each side in left, right { undo | } }", "    ");
+
+        Assert.Contains("cap_bolt[front, side]", one);
+        Assert.Contains("cap_bolt[front, left]", one);
+        Assert.DoesNotContain("cap_bolt[end, side]", one);
+        Assert.Contains("cap_bolt[end, side]", both);
+    }
+
+    [Fact]
     public async Task Beside_a_name_stands_its_title_where_that_says_more_and_what_it_is_like()
     {
         var (part, joint) = (await ItemsAsync(_job, "    isolate mains\n", "inspect |", "    "), await ItemsAsync(_job, "    isolate mains\n", "release |", "    "));

@@ -104,11 +104,7 @@ public sealed class ChangingTests : IClassFixture<ServedSample>
     {
         _job.Replace("    isolate mains", "  isolate   mains");
         var edits = (await _client.RequestAsync("textDocument/formatting", Formatting()))!.AsArray();
-        foreach (var edit in edits.OrderByDescending(edit => _job.OffsetOf(edit!["range"]!["start"]!)).ToList())
-        {
-            var start = _job.OffsetOf(edit!["range"]!["start"]!);
-            _job.Edit(start, _job.OffsetOf(edit["range"]!["end"]!) - start, edit["newText"]!.GetValue<string>());
-        }
+        _job.Apply(edits);
 
         Assert.Equal(Sample.Job, _job.Text);
         _job.Replace("stage \"Guard\" {", "stage \"Guard\"");
@@ -127,11 +123,7 @@ public sealed class ChangingTests : IClassFixture<ServedSample>
         parameters["ch"] = "}";
 
         var edits = (await _client.RequestAsync("textDocument/onTypeFormatting", parameters))!.AsArray();
-        foreach (var edit in edits.OrderByDescending(edit => _job.OffsetOf(edit!["range"]!["start"]!)).ToList())
-        {
-            var start = _job.OffsetOf(edit!["range"]!["start"]!);
-            _job.Edit(start, _job.OffsetOf(edit["range"]!["end"]!) - start, edit["newText"]!.GetValue<string>());
-        }
+        _job.Apply(edits);
 
         Assert.Equal(Sample.Job.Replace("    isolate mains", "  isolate   mains", StringComparison.Ordinal), _job.Text);
     }
@@ -157,11 +149,7 @@ public sealed class ChangingTests : IClassFixture<ServedSample>
         parameters["range"] = _job.RangeOf(_job.Text.IndexOf("  isolate   mains", StringComparison.Ordinal), "  isolate   mains".Length);
 
         var edits = (await _client.RequestAsync("textDocument/rangeFormatting", parameters))!.AsArray();
-        foreach (var edit in edits.OrderByDescending(edit => _job.OffsetOf(edit!["range"]!["start"]!)).ToList())
-        {
-            var start = _job.OffsetOf(edit!["range"]!["start"]!);
-            _job.Edit(start, _job.OffsetOf(edit["range"]!["end"]!) - start, edit["newText"]!.GetValue<string>());
-        }
+        _job.Apply(edits);
 
         Assert.Equal(Sample.Job.Replace("    undo hub_bolt", " undo   hub_bolt", StringComparison.Ordinal), _job.Text);
     }

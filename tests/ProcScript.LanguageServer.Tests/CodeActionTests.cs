@@ -195,12 +195,5 @@ public sealed class CodeActionTests : IClassFixture<ServedSample>
             ["context"] = new JsonObject { ["diagnostics"] = new JsonArray(), ["only"] = new JsonArray(kind) },
         }))!.AsArray();
 
-    private void Apply(JsonNode action)
-    {
-        foreach (var edit in action["edit"]!["changes"]![_job.Uri]!.AsArray().OrderByDescending(edit => _job.OffsetOf(edit!["range"]!["start"]!)).ToList())
-        {
-            var start = _job.OffsetOf(edit!["range"]!["start"]!);
-            _job.Edit(start, _job.OffsetOf(edit["range"]!["end"]!) - start, edit["newText"]!.GetValue<string>());
-        }
-    }
+    private void Apply(JsonNode action) => _job.Apply(action["edit"]!["changes"]![_job.Uri]!);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Model.Names;
+using ProcScript.Analysis.Refactoring;
 using ProcScript.Model;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
@@ -69,7 +70,7 @@ internal static class MistakeSeeds
                 yield break;
             }
 
-            foreach (var mistake in Body(node).SelectMany(child => Steps(child, around.Push(node), In(node, variables))))
+            foreach (var mistake in SelectedSteps.BodyOf(node).SelectMany(child => Steps(child, around.Push(node), In(node, variables))))
             {
                 yield return mistake;
             }
@@ -156,7 +157,7 @@ internal static class MistakeSeeds
         {
             foreach (var block in around)
             {
-                if (block is ProcedureSyntax || Body(block).Length > 1)
+                if (block is ProcedureSyntax || SelectedSteps.BodyOf(block).Length > 1)
                 {
                     break;
                 }
@@ -166,15 +167,6 @@ internal static class MistakeSeeds
 
             return step;
         }
-
-        private static ImmutableArray<SyntaxNode> Body(SyntaxNode node) => node switch
-        {
-            StageSyntax stage => stage.Steps,
-            WorkSyntax work => work.Steps,
-            EachSyntax each => each.Body,
-            WhenSyntax condition => condition.Body,
-            _ => [],
-        };
 
         private static ImmutableDictionary<string, ValuesSyntax> In(SyntaxNode node, ImmutableDictionary<string, ValuesSyntax> variables) =>
             node is EachSyntax each ? variables.SetItem(each.Variable.Text, each.Values) : variables;

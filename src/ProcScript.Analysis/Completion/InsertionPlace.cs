@@ -17,7 +17,7 @@ internal sealed record InsertionPlace(string Path, int At, string Gap, bool IsBe
         var written = groups.SelectMany(group => Write(group).AsEnumerable());
         if (StageTitle is { } title)
         {
-            written = Block($"stage \"{Escaped(title)}\"", [.. written]);
+            written = Block($"stage \"{TextQuotes.Escaped(title)}\"", [.. written]);
         }
 
         return string.Concat(IsBehind ? written.Select(line => Gap + line) : written.Select(line => line + Gap));
@@ -41,9 +41,4 @@ internal sealed record InsertionPlace(string Path, int At, string Gap, bool IsBe
     private ImmutableArray<string> Block(string head, ImmutableArray<string> lines) => lines.Length > 1 && Gap.Contains('\n', StringComparison.Ordinal)
         ? [$"{head} {{", .. lines.Select(line => "  " + line), "}"]
         : [$"{head} {{ {string.Join("  ", lines)} }}"];
-
-    private static string Escaped(string title) => title
-        .Replace("\\", "\\\\", StringComparison.Ordinal)
-        .Replace("\"", "\\\"", StringComparison.Ordinal)
-        .Replace("\n", "\\n", StringComparison.Ordinal);
 }

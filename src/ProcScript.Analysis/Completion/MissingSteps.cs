@@ -34,7 +34,7 @@ public static class MissingSteps
         }
 
         ImmutableArray<ProcedureReport> own =
-            [.. report.Procedures.Where(one => one.Procedure.Declared.Path == place.Path && one.Procedure.Declared.Span == node.Name.Span)];
+            [.. report.Procedures.Where(one => one.Procedure.IsOf(place.Path, node))];
         var lacking = own.Where(one => one.Outcome.Strip?.Failures.Any(failure => IsAt(place, failure.Step)) == true).ToList();
         if (lacking.Count == 0 || own.Any(one => one.Outcome.Strip is null))
         {

@@ -53,7 +53,7 @@ internal sealed class DeclaredItems
     /// <summary>The names of all parts, without index.</summary>
     public IEnumerable<string> Parts => _items.Where(item => item.Value is PartSyntax).Select(item => item.Key);
 
-    /// <summary>The names of what has a declared energy or fluid in it: by sort.</summary>
+    /// <summary>Whether an item of this name is declared and of a sort.</summary>
     public bool IsA<TNode>(string name)
         where TNode : SyntaxNode => _items.GetValueOrDefault(CanonicalName.Base(name)) is TNode;
 }

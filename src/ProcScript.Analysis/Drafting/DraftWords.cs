@@ -1,7 +1,5 @@
 using System.Text;
 using ProcScript.Model.Names;
-using ProcScript.Syntax.Text;
-using ProcScript.Syntax;
 
 namespace ProcScript.Analysis.Drafting;
 
@@ -55,9 +53,6 @@ internal static class DraftWords
         var made = name.ToString().Trim('_');
         return made.Length == 0 ? "" : char.IsDigit(made[0]) ? "_" + made : made;
     }
-
-    /// <summary>Whether a word may be a name: those that hold sentences together may not.</summary>
-    public static bool IsFree(string name) => SyntaxTree.Parse(new SourceText("a.proc", $"tool {name}")).Findings.IsEmpty;
 
     /// <summary>A text in its quotes.</summary>
     public static string Quoted(string text)

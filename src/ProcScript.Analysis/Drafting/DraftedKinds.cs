@@ -5,6 +5,7 @@ using System.Text;
 using ProcScript.Analysis.Bolts;
 using ProcScript.Model.Names;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting;
 
@@ -118,7 +119,7 @@ internal sealed partial class DraftedKinds(
 
     private string Free(string name)
     {
-        name = name.Length == 0 || !DraftWords.IsFree(name) ? name + "_kind" : name;
+        name = name.Length == 0 || !NameText.IsName(name) ? name + "_kind" : name;
         var free = name;
         for (var number = 2; inSight.ContainsKey(free) || _entries.ContainsKey(free) || elsewhere(free).Count > 0; number++)
         {

@@ -1,4 +1,5 @@
 using ProcScript.Analysis.Mending;
+using ProcScript.Analysis.Refactoring;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
@@ -25,7 +26,7 @@ internal sealed class DraftedText(SyntaxTree tree)
     }
 
     /// <summary>Puts declarations before one, and before the comments that stand right above it.</summary>
-    public void Before(DeclarationSyntax declaration, string text) => Insert(Above(declaration), text);
+    public void Before(DeclarationSyntax declaration, string text) => Insert(SelectedSteps.WithComments(tree.Text, declaration.Span.Start), text);
 
     /// <summary>Puts catalog entries where the file has some already; else before the machine.</summary>
     public void Catalog(MachineSyntax machine, string entries)
@@ -92,16 +93,5 @@ internal sealed class DraftedText(SyntaxTree tree)
         {
             _edits.Add(new TextEdit(new SourceSpan(tree.Text.Path, new TextSpan(place, 0)), text));
         }
-    }
-
-    private int Above(SyntaxNode node)
-    {
-        var line = tree.Text.LineAt(node.Span.Start);
-        while (line > 0 && Content.AsSpan(tree.Text.LineSpan(line - 1).Start, tree.Text.LineSpan(line - 1).Length).TrimStart().StartsWith("//", StringComparison.Ordinal))
-        {
-            line--;
-        }
-
-        return Math.Min(node.Span.Start, tree.Text.LineSpan(line).Start);
     }
 }

@@ -1,4 +1,5 @@
 using ProcScript.Model.Names;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting;
 
@@ -95,7 +96,7 @@ internal sealed class JointOwners(
         var (stem, index) = Split(joint.Name);
         var cut = stem.LastIndexOf('_');
         var name = (cut > 0 ? stem[..cut] : "body") + index;
-        if ((declared.Has(name) && declared.Part(name) is null) || !DraftWords.IsFree(CanonicalName.Base(name)))
+        if ((declared.Has(name) && declared.Part(name) is null) || !NameText.IsName(CanonicalName.Base(name)))
         {
             name = stem + "_part" + index;
         }

@@ -18,7 +18,7 @@ public static class SourceDraft
     public static bool IsName(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        return name.Length > 0 && name.All(letter => letter == '_' || char.IsLetterOrDigit(letter)) && DraftWords.IsFree(name);
+        return NameText.IsName(name);
     }
 
     /// <summary>What a file is called as a name, as far as it can be one.</summary>

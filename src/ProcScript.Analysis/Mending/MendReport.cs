@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Refactoring;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Mending;
 
@@ -32,7 +34,11 @@ public sealed record MendReport
 /// <param name="Path">The file.</param>
 /// <param name="Before">Its text as it was read.</param>
 /// <param name="After">Its text as it comes out.</param>
-public sealed record MendedFile(string Path, string Before, string After);
+public sealed record MendedFile(string Path, string Before, string After)
+{
+    /// <summary>One edit that makes of the one text the other: of the lines in which they differ.</summary>
+    public TextEdit Edit() => EditedFile.Difference(new SourceText(Path, Before), After);
+}
 
 /// <summary>Fixes that do not settle in a file.</summary>
 /// <param name="Path">The file.</param>

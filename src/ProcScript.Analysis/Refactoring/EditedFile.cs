@@ -49,8 +49,14 @@ internal static class EditedFile
             tail++;
         }
 
+        // Nothing is cut between the two halves of a letter or of a line break.
+        start -= start > 0 && (char.IsHighSurrogate(before[start - 1]) || before[start - 1] == '\r') ? 1 : 0;
+        tail -= tail > 0 && (char.IsLowSurrogate(before[^tail]) || (before[^tail] == '\n' && (Ends(before, tail) == '\r' || Ends(after, tail) == '\r'))) ? 1 : 0;
         return TextSpan.FromBounds(start, after.Length - tail);
     }
+
+    /// <summary>The character before the last ones.</summary>
+    private static char Ends(string text, int last) => last < text.Length ? text[^(last + 1)] : '\0';
 
     /// <summary>The line break that a file has.</summary>
     public static string NewLine(SourceText text) => text.Content.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";

@@ -1,4 +1,5 @@
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Refactoring;
 
@@ -32,7 +33,7 @@ internal sealed class OwnProcedure(LibraryReport report)
         var title = used.Length == 0 ? $"Take the {_titles.TitleOf(removed)} off" : $"Take the {string.Join(' ', used.Select(one => $"{{{one.Name.Text}}}"))} {removed.Name.Text.Replace('_', ' ')} off";
         string[] lines =
         [
-            $"procedure {name}{parameters} {StepTitles.Quoted(title)} on {procedure.Machine.Text}{variants} {{",
+            $"procedure {name}{parameters} {TextQuotes.Quoted(title)} on {procedure.Machine.Text}{variants} {{",
             $"goal remove {removed.Written}",
             $"stage {(steps.Behind.Length == 0 ? text.Slice(stage.Title.Span) : _titles.Stage(steps))} {{",
             steps.Text,

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Mending;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
-using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Refactoring;
 
@@ -47,6 +46,6 @@ public static class RuleFixes
         ArgumentNullException.ThrowIfNull(report);
         var store = new MemorySourceStore(report.Library.Trees.Select(file => KeyValuePair.Create(file.Key, file.Value.Text.Content)));
         var mended = LibraryMend.Run(store, report.Settings, new MendRequest { MayChange = file => file == path }, cancellation);
-        return [.. mended.Files.Where(file => file.Path == path && file.After != file.Before).Select(file => EditedFile.Difference(new SourceText(path, file.Before), file.After))];
+        return [.. mended.Files.Where(file => file.Path == path && file.After != file.Before).Select(file => file.Edit())];
     }
 }

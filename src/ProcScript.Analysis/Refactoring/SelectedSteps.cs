@@ -52,14 +52,7 @@ internal sealed record SelectedSteps(SyntaxTree Tree, ProcedureSyntax Procedure,
 
         foreach (var block in procedure.DescendantsAndSelf().Where(node => Holds(node.Span, selection)).Reverse())
         {
-            ImmutableArray<SyntaxNode> body = block switch
-            {
-                StageSyntax stage => stage.Steps,
-                WorkSyntax work => work.Steps,
-                EachSyntax each => each.Body,
-                WhenSyntax branch => branch.Body,
-                _ => [],
-            };
+            var body = BodyOf(block);
             if (body.IsEmpty || body.Any(node => node is StageSyntax or WorkSyntax or RefitSyntax or GoalSyntax or OrderRuleSyntax or CheckRuleSyntax) || IsInRefit(procedure, block))
             {
                 continue;
@@ -71,6 +64,16 @@ internal sealed record SelectedSteps(SyntaxTree Tree, ProcedureSyntax Procedure,
 
         return null;
     }
+
+    /// <summary>What stands in a block of steps; nothing in any other node.</summary>
+    public static ImmutableArray<SyntaxNode> BodyOf(SyntaxNode block) => block switch
+    {
+        StageSyntax stage => stage.Steps,
+        WorkSyntax work => work.Steps,
+        EachSyntax each => each.Body,
+        WhenSyntax branch => branch.Body,
+        _ => [],
+    };
 
     /// <summary>Where the comments right before a place begin, those on lines of their own.</summary>
     public static int WithComments(SourceText text, int start)

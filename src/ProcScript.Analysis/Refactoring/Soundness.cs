@@ -10,7 +10,7 @@ namespace ProcScript.Analysis.Refactoring;
 internal sealed class Soundness(LibraryReport report, SelectedSteps steps, CancellationToken cancellation)
 {
     private readonly ProcedureReport[] _own =
-        [.. report.Procedures.Where(one => one.Procedure.Declared.Path == steps.Tree.Text.Path && one.Procedure.Declared.Span == steps.Procedure.Name.Span)];
+        [.. report.Procedures.Where(one => one.Procedure.IsOf(steps.Tree.Text.Path, steps.Procedure))];
 
     private SecondCheck? _check;
 

@@ -16,7 +16,7 @@ internal sealed class StageMoves(LibraryReport report)
     {
         foreach (var procedure in tree.Root.Declarations.OfType<ProcedureSyntax>().Where(one => one.Span.Touches(place.Start)))
         {
-            var own = report.Procedures.Where(one => one.Procedure.Declared.Path == tree.Text.Path && one.Procedure.Declared.Span == procedure.Name.Span).ToList();
+            var own = report.Procedures.Where(one => one.Procedure.IsOf(tree.Text.Path, procedure)).ToList();
             if (own.Count == 0 || !own.TrueForAll(one => one.IsProven))
             {
                 continue;

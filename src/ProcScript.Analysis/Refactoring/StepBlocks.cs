@@ -40,7 +40,7 @@ internal sealed class StepBlocks(LibraryReport report)
 
     private IEnumerable<Refactoring> Branches(SelectedSteps steps)
     {
-        var machine = report.Procedures.FirstOrDefault(one => one.Procedure.Declared.Path == steps.Tree.Text.Path && one.Procedure.Declared.Span == steps.Procedure.Name.Span)?.Procedure.Machine;
+        var machine = report.Procedures.FirstOrDefault(one => one.Procedure.IsOf(steps.Tree.Text.Path, steps.Procedure))?.Procedure.Machine;
         var options = machine?.Options.Select(option => option.Name) ?? [];
         var variables = Around(steps).Where(variable => variable.Values.Values.Length > 1).Select(variable => $"{variable.Name.Text} is {variable.Values.Values[0].Text}");
         var newLine = EditedFile.NewLine(steps.Tree.Text);

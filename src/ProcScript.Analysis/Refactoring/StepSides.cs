@@ -81,7 +81,7 @@ internal sealed class StepSides(LibraryReport report)
     /// <summary>The values that everything has which the steps name with one of them, in the order of the machine.</summary>
     private ImmutableArray<string> Sides(SelectedSteps steps, string value)
     {
-        var machine = report.Procedures.FirstOrDefault(one => one.Procedure.Declared.Path == steps.Tree.Text.Path && one.Procedure.Declared.Span == steps.Procedure.Name.Span)?.Procedure.Machine;
+        var machine = report.Procedures.FirstOrDefault(one => one.Procedure.IsOf(steps.Tree.Text.Path, steps.Procedure))?.Procedure.Machine;
         string[] names = [.. steps.References.Where(reference => reference.Indices is [var index] && index.Text == value).Select(reference => reference.Name.Text).Distinct(StringComparer.Ordinal)];
         if (machine is null || names.Length == 0 || steps.References.Any(reference => reference.Indices.Length > 1))
         {

@@ -1,5 +1,7 @@
+using ProcScript.Analysis.Drafting;
 using ProcScript.Model.Names;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Refactoring;
 
@@ -28,16 +30,10 @@ internal sealed class StepTitles(LibraryReport report)
     {
         var removed = Removed(steps);
         var title = removed is null || removed.Indices.Any(index => IsVariable(index, steps))
-            ? removed is null ? Without(steps) : char.ToUpperInvariant(removed.Name.Text[0]) + removed.Name.Text[1..].Replace('_', ' ')
-            : Capital(TitleOf(removed));
-        return Quoted(title);
+            ? removed is null ? Without(steps) : DraftWords.Capital(removed.Name.Text.Replace('_', ' '))
+            : DraftWords.Capital(TitleOf(removed));
+        return TextQuotes.Quoted(title);
     }
-
-    /// <summary>A text in quotes.</summary>
-    public static string Quoted(string text) => $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
-
-    /// <summary>The same with a capital letter.</summary>
-    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Without(SelectedSteps steps) =>
         steps.Steps.SelectMany(step => step.DescendantsAndSelf()).OfType<ActionSyntax>().Any(action => action.Verb.Text == "isolate") ? "Make safe" : "Prepare";

@@ -64,7 +64,8 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
         where fix is not null
         select new CodeAction(fix.Title, CodeAction.QuickFix, edits.Write(asked.Analysis, fix.Edits));
 
-    private static IEnumerable<ReportedFinding> At(Asked asked, TextSpan span) =>
+    /// <summary>The findings that touch a stretch of the document.</summary>
+    public static IEnumerable<ReportedFinding> At(Asked asked, TextSpan span) =>
         from reported in asked.Analysis.Report.Findings
         let place = reported.Finding.Primary
         where place.Path == asked.Path && place.Span.Start <= span.End && place.Span.End >= span.Start

@@ -3,7 +3,6 @@ using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Serving;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Names;
-using ProcScript.Syntax;
 using ProcScript.Syntax.Text;
 using SourceEdit = ProcScript.Syntax.Findings.TextEdit;
 
@@ -34,7 +33,7 @@ internal static class RenameMethods
             return [];
         }
 
-        if (!IsName(name))
+        if (!NameText.IsName(name))
         {
             throw new RequestRefusedException($"'{name}' cannot be a name: a name begins with a letter or _, goes on with letters, digits and _, and is no reserved word.");
         }
@@ -46,12 +45,5 @@ internal static class RenameMethods
         }
 
         return analysis.Names.Uses(thing).Select(found => new SourceEdit(new SourceSpan(found.Path, found.Use.Span), name)).ToImmutableArray();
-    }
-
-    /// <summary>Whether the language takes a word as a name: it is asked by declaring one.</summary>
-    private static bool IsName(string name)
-    {
-        var tree = SyntaxTree.Parse(new SourceText("name", $"tool {name}"));
-        return tree.Findings.IsEmpty && tree.Root.Declarations is [{ Name.Text: var read }] && read == name;
     }
 }

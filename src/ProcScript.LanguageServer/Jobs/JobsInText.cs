@@ -16,7 +16,7 @@ internal static class JobsInText
 
     /// <summary>The procedure of a declaration in every variant with every choice of arguments; the plain one first.</summary>
     public static IEnumerable<ProcedureReport> Reports(Asked asked, DeclarationSyntax declaration) => asked.Analysis.Report.Procedures
-        .Where(report => IsOf(asked, report.Procedure, declaration));
+        .Where(report => report.Procedure.IsOf(asked.Path, declaration));
 
     /// <summary>The procedure at an offset with the machine as its steps find it; null where there is none or its machine has errors.</summary>
     public static ProcedureTrial? TrialAt(Asked asked, int offset) =>
@@ -31,12 +31,9 @@ internal static class JobsInText
     public static Procedure? ProcedureAt(Asked asked, ProcedureSyntax declaration, int offset)
     {
         var tests = TestsAt(declaration, offset);
-        var procedures = asked.Analysis.Library.Procedures.Where(procedure => IsOf(asked, procedure, declaration)).ToList();
+        var procedures = asked.Analysis.Library.Procedures.Where(procedure => procedure.IsOf(asked.Path, declaration)).ToList();
         return procedures.Find(procedure => tests.All(test => Holds(test, declaration, procedure))) ?? procedures.FirstOrDefault();
     }
-
-    private static bool IsOf(Asked asked, Procedure procedure, DeclarationSyntax declaration) =>
-        procedure.Declared.Path == asked.Path && procedure.Declared.Span == declaration.Name.Span;
 
     /// <summary>The machine that a name means in a document, with the fewest options; null where it is not known.</summary>
     public static Machine? MachineNamed(Asked asked, string name)

@@ -49,19 +49,20 @@ internal sealed partial class ReferenceText
         }
 
         EndParagraph();
+        (Rows, Asides, Sentences, Examples) = (_rows.ToImmutable(), _asides.ToImmutable(), _sentences.ToImmutable(), _examples.ToImmutable());
     }
 
     /// <summary>The rows of tables, each with the words that it explains.</summary>
-    public ImmutableArray<(ReferenceEntry Entry, ImmutableArray<string> Keys)> Rows => _rows.ToImmutable();
+    public ImmutableArray<(ReferenceEntry Entry, ImmutableArray<string> Keys)> Rows { get; }
 
     /// <summary>What rows of tables mention besides.</summary>
-    public ImmutableArray<(ReferenceEntry Entry, ImmutableArray<string> Keys)> Asides => _asides.ToImmutable();
+    public ImmutableArray<(ReferenceEntry Entry, ImmutableArray<string> Keys)> Asides { get; }
 
     /// <summary>The sentences of the prose that show code.</summary>
-    public ImmutableArray<ReferenceEntry> Sentences => _sentences.ToImmutable();
+    public ImmutableArray<ReferenceEntry> Sentences { get; }
 
     /// <summary>The lines of the examples that are right, with the section that each stands in, and without its texts.</summary>
-    public ImmutableArray<(string Section, string Words, string Bare)> Examples => _examples.ToImmutable();
+    public ImmutableArray<(string Section, string Words, string Bare)> Examples { get; }
 
     /// <summary>The pieces of code in a text.</summary>
     public static IEnumerable<string> CodeIn(string text) => Code().Matches(text).Select(match => match.Groups["code"].Value);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Model.Figures;
 using ProcScript.Model.Machines;
+using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Procedures;
@@ -79,6 +80,13 @@ public sealed class Procedure
 
     /// <summary>Whether it is made from a file, and so can see what is declared there.</summary>
     public bool Sees(string path) => Files.BinarySearch(path, StringComparer.Ordinal) >= 0;
+
+    /// <summary>Whether it is what a declaration of a file comes to, with whatever arguments and in whatever variant.</summary>
+    public bool IsOf(string path, DeclarationSyntax declaration)
+    {
+        ArgumentNullException.ThrowIfNull(declaration);
+        return Declared.Path == path && Declared.Span == declaration.Name.Span;
+    }
 
     /// <summary>Whether its text or its machine's carries an error, so that a proof would only repeat it.</summary>
     public required bool HasErrors { get; init; }

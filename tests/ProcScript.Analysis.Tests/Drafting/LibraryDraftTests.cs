@@ -204,7 +204,7 @@ public sealed class LibraryDraftTests
         var report = LibraryDraft.Of(Bound("procedure lid_off on tank { stage \"Lid\" { remove } }\n"), new DraftRequest());
 
         Assert.Empty(report.Files);
-        Assert.Equal("its text has errors: mend these first", Assert.Single(report.Troubles).Because);
+        Assert.Equal("its text has errors: fix these first", Assert.Single(report.Troubles).Because);
     }
 
     [Fact]

@@ -41,6 +41,16 @@ internal sealed class EditorDocument
         });
     }
 
+    /// <summary>Makes the edits of a server, each as it was meant: by the text before all of them.</summary>
+    public void Apply(JsonNode edits)
+    {
+        foreach (var edit in edits.AsArray().OrderByDescending(edit => OffsetOf(edit!["range"]!["start"]!)).ToList())
+        {
+            var start = OffsetOf(edit!["range"]!["start"]!);
+            Edit(start, OffsetOf(edit["range"]!["end"]!) - start, edit["newText"]!.GetValue<string>());
+        }
+    }
+
     /// <summary>Replaces the one place where a text stands.</summary>
     public void Replace(string old, string text) => Edit(Text.IndexOf(old, StringComparison.Ordinal), old.Length, text);
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
@@ -99,7 +100,7 @@ internal sealed class NoteDeed(NotesReader reader, NoteAct act, NoteObject thing
         reader.Add(new NoteStep(NotePhase.Strip, "set")
         {
             Item = Names.Of(thing.Words, ItemSort.Control),
-            Position = DraftWords.IsFree(position) || position is "on" or "in" ? position : position + "_position",
+            Position = NameText.IsName(position) || position is "on" or "in" ? position : position + "_position",
             Heading = reader.TakeHeading(),
         });
     }

@@ -10,8 +10,8 @@ namespace ProcScript.Analysis.Drafting.Notes;
 /// <param name="IsHeading">Whether it heads the lines below it.</param>
 internal sealed partial record NoteLine(int Number, string Text, bool IsHeading)
 {
-    // What is longer is no step; it is taken as it stands.
-    private const int Longest = 600;
+    /// <summary>What is longer is no step; it is taken as it stands.</summary>
+    public const int Longest = 600;
 
     /// <summary>The lines that say something.</summary>
     public static ImmutableArray<NoteLine> Read(string notes)

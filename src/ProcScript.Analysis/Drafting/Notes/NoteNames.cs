@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
@@ -15,7 +16,7 @@ internal sealed class NoteNames
     public string Of(string words, ItemSort sort)
     {
         var name = DraftWords.Name(words);
-        name = name.Length == 0 ? sort == ItemSort.Part ? "body" : Fallback(sort) : DraftWords.IsFree(name) ? name : name + "_" + Fallback(sort);
+        name = name.Length == 0 ? sort == ItemSort.Part ? "body" : Fallback(sort) : NameText.IsName(name) ? name : name + "_" + Fallback(sort);
         if (sort == ItemSort.Part && !_items.ContainsKey(name) && Known("_" + name) is { } whole)
         {
             return whole;

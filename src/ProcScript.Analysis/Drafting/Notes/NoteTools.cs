@@ -1,4 +1,5 @@
 using System.Globalization;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
@@ -13,7 +14,7 @@ internal static class NoteTools
         var isMetric = int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var size) && words.Contains("mm", StringComparison.OrdinalIgnoreCase);
         var kind = string.Join(' ', parts.Where(word => !char.IsDigit(word[0]) && !word.Equals("mm", StringComparison.OrdinalIgnoreCase)));
         var name = DraftWords.Name(isMetric ? $"{kind} {number}" : words);
-        name = name.Length > 0 && DraftWords.IsFree(name) ? name : (name + "_tool").TrimStart('_');
+        name = name.Length > 0 && NameText.IsName(name) ? name : (name + "_tool").TrimStart('_');
         return (name, new CatalogFacts(words, isMetric ? [string.Create(CultureInfo.InvariantCulture, $"size {size} mm")] : []));
     }
 }

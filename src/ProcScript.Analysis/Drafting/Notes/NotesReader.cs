@@ -47,7 +47,7 @@ internal sealed class NotesReader
             }
             else
             {
-                foreach (var sentence in line.Text.Length > 600 ? [line.Text] : NoteSentences.Of(line.Text))
+                foreach (var sentence in line.Text.Length > NoteLine.Longest ? [line.Text] : NoteSentences.Of(line.Text))
                 {
                     Sentence(sentence);
                 }
@@ -88,7 +88,7 @@ internal sealed class NotesReader
                 Heading = TakeHeading(),
             });
         }
-        else if (sentence.Length > 600 || NoteVerbs.Of(sentence) is not var (act, rest))
+        else if (sentence.Length > NoteLine.Longest || NoteVerbs.Of(sentence) is not var (act, rest))
         {
             Unknown(sentence);
         }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
@@ -112,6 +113,6 @@ internal sealed class NotesText(NotesReader reader, string machine, string sourc
         var words = title.Split(' ', StringSplitOptions.RemoveEmptyEntries).Where(word => word.ToLowerInvariant() is not ("the" or "a" or "an"));
         var name = DraftWords.Name(string.Join(' ', words));
         name = name.Length == 0 ? "job" : name;
-        return name == machine || !DraftWords.IsFree(name) ? name + "_job" : name;
+        return name == machine || !NameText.IsName(name) ? name + "_job" : name;
     }
 }

@@ -53,13 +53,11 @@ public sealed class MissingProperty : Rule
     // How it is really done nobody knows here; the maker does.
     private static string Sentence(string word, string title) => word switch
     {
-        "isolate" => $"Isolate the {Escaped(title)} as its maker says.",
-        "restore" => $"Bring the {Escaped(title)} back as its maker says.",
-        "empty" => $"Drain the {Escaped(title)} as the maker of the machine says.",
-        _ => $"Fill the {Escaped(title)} as the maker of the machine says.",
+        "isolate" => $"Isolate the {TextQuotes.Escaped(title)} as its maker says.",
+        "restore" => $"Bring the {TextQuotes.Escaped(title)} back as its maker says.",
+        "empty" => $"Drain the {TextQuotes.Escaped(title)} as the maker of the machine says.",
+        _ => $"Fill the {TextQuotes.Escaped(title)} as the maker of the machine says.",
     };
-
-    private static string Escaped(string title) => title.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal);
 
     /// <summary>Of a position.</summary>
     internal static Finding Position(Control control, SourceSpan place) =>

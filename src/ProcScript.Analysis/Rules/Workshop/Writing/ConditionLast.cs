@@ -1,5 +1,6 @@
 using ProcScript.Analysis.Prose;
 using ProcScript.Syntax.Findings;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Rules.Workshop.Writing;
 
@@ -61,16 +62,11 @@ public sealed class ConditionLast : ProseRule
                     [
                         new TextEdit(
                             text.Place(words[0].Start, end),
-                            Escaped($"{char.ToUpperInvariant(rest[0])}{rest[1..]}, {char.ToLowerInvariant(command[0])}{command[1..]}")),
+                            TextQuotes.Escaped($"{char.ToUpperInvariant(rest[0])}{rest[1..]}, {char.ToLowerInvariant(command[0])}{command[1..]}")),
                     ]),
             ],
         };
     }
-
-    private static string Escaped(string text) => text
-        .Replace("\\", "\\\\", StringComparison.Ordinal)
-        .Replace("\"", "\\\"", StringComparison.Ordinal)
-        .Replace("\n", "\\n", StringComparison.Ordinal);
 
     /// <summary>The word that begins the condition; 0 where none follows the command.</summary>
     private static int Condition(Sentence sentence)
