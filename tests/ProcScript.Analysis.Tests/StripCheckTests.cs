@@ -283,4 +283,29 @@ public sealed class StripCheckTests
 
         Assert.Empty(check.Findings);
     }
+
+    [Fact]
+    public void A_goal_to_strip_a_part_is_met_by_its_removal()
+    {
+        var check = Checked.Stage(
+            """part lid "lid" { held by 2 pin as lid_pins }""",
+            """
+            release lid_pins
+            remove lid
+            """,
+            "goal strip lid");
+
+        Assert.Empty(check.Findings);
+    }
+
+    [Fact]
+    public void A_goal_that_was_tried_in_vain_is_told_at_the_step_alone()
+    {
+        var check = Checked.Stage(
+            """part lid "lid" { held by 2 pin as lid_pins }""",
+            "remove lid",
+            "goal remove lid");
+
+        Assert.Equal(["PRC3001 the lid is still held when it is removed"], check.Findings);
+    }
 }

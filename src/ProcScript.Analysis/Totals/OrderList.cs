@@ -84,7 +84,7 @@ internal static class OrderList
                 [.. kind.Steps.Select(step => Use(step, step.Count - step.Renewed))]))
             .Where(line => line.Count > 0);
 
-    /// <summary>Up to the next whole piece; the noise of binary fractions (30 × 0.1 = 3.0000000000000004) is no piece.</summary>
+    /// <summary>Up to the next whole piece; the noise of binary fractions (100 × 0.07 = 7.000000000000001) is no piece.</summary>
     private static int RoundedUp(double pieces) => (int)Math.Ceiling(pieces - 1e-9);
 
     private static IEnumerable<PlanOrderLine> Merge(IEnumerable<NewPart> parts) =>

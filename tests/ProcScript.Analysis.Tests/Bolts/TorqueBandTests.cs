@@ -31,6 +31,17 @@ public class TorqueBandTests
     [InlineData(null, "8.8")]
     public void A_bolt_of_unknown_strength_is_none(string? thread, string? grade) => Assert.Null(Bolt.Of(thread, grade));
 
+    /// <summary>ISO 898-1 gives 8.8 up to and with M16 a smaller proof stress than above, SAE J429 grade 5 up to and with 1 in a larger one; stresses from memory.</summary>
+    [Theory]
+    [InlineData("M16", "8.8", 580)]
+    [InlineData("M18", "8.8", 600)]
+    [InlineData("1-8", "5", 586)]
+    [InlineData("1 1/8-7", "5", 510)]
+    [InlineData("3/4-10", "2", 379)]
+    [InlineData("7/8-9", "2", 228)]
+    public void A_diameter_at_the_edge_of_a_row_belongs_to_the_row_below(string thread, string grade, double proofStress) =>
+        Assert.Equal(proofStress, Bolt.Of(thread, grade)!.Grade.ProofStress, 0.5);
+
     [Theory]
     [InlineData("class 8.8")]
     [InlineData("Grade 8.8")]

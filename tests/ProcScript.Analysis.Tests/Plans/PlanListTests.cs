@@ -60,6 +60,25 @@ public class PlanListTests
         ["1 case, replaced", "3 stretch bolt, single use", "2 cable tie, destroyed", "4 seal ring, single use", "2 push-in clip, spare"],
         Sample.Orders.Select(line => $"{line.Count} {line.Title}, {line.Reason}"));
 
+    [Theory]
+    [InlineData(100, 7)] // 100 × 0.07 is a little more than 7 in binary fractions.
+    [InlineData(101, 8)]
+    public void Spares_are_whole_pieces(int pins, int spares)
+    {
+        var plan = PlanOf.Text($$"""
+            clip pin "push-in clip" { spare 7 % }
+            machine rig "Rig" { part lid "lid" { held by {{pins}} pin as lid_pins } }
+            procedure p "P" on rig {
+              stage "S" {
+                release lid_pins
+                remove lid
+              }
+            }
+            """);
+
+        Assert.Equal([spares], plan.Orders.Select(line => line.Count));
+    }
+
     [Fact]
     public void Amounts_of_one_supply_are_added() => Assert.Equal(
         [("gear oil", "30 mL"), ("cloth tape", "0.6 m")],

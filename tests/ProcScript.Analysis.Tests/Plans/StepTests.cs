@@ -169,6 +169,25 @@ public class StepTests
     }
 
     [Fact]
+    public void Who_opens_a_joint_to_what_is_worked_on_in_the_background_waits_for_it()
+    {
+        var plan = PlanOf.Text(SampleText.Catalog + """
+            machine rig "Rig" {
+              part hood "hood"
+              part pump "pump" { piped by 1 union as pipe { to hood } }
+            }
+            procedure p "P" on rig {
+              stage "S" {
+                clean hood in background { time 10 min }
+                disconnect pipe
+              }
+            }
+            """);
+
+        Assert.Equal([plan.Step("Clean the hood").Number], plan.Step("Disconnect 1 × union").WaitsFor);
+    }
+
+    [Fact]
     public void A_step_knows_its_place_in_the_text()
     {
         var source = Sample.Step("Fit the new case").Source;
