@@ -5,7 +5,7 @@ module.exports = grammar({
 
   word: $ => $.identifier,
 
-  externals: $ => [$._missing_name, $._line_end],
+  externals: $ => [$._missing_name, $.plain_text, $._line_end],
 
   extras: $ => [/[\s\u00A0\uFEFF]/, $.comment, $.suppression],
 
@@ -201,12 +201,12 @@ module.exports = grammar({
         optional($.hand),
       ),
       seq($.screw_size, choice('-', '−'), $.integer, optional($.identifier), optional($.hand)),
-      $.text,
+      field('text', $.text),
     ),
 
     hand: $ => seq(optional(choice('-', '−')), 'LH'),
 
-    grade_value: $ => choice($.number, seq($.identifier, optional(seq(choice('-', '−'), $.integer))), 'unknown', $.text),
+    grade_value: $ => choice($.number, seq($.identifier, optional(seq(choice('-', '−'), $.integer))), 'unknown', field('text', $.text)),
 
     needs: $ => seq($.need, repeat(seq(choice(',', 'or'), $.need))),
 
@@ -579,8 +579,10 @@ module.exports = grammar({
     integer: _ => /[0-9]+/,
     screw_size: _ => /#[0-9]+/,
 
-    // Within a text that began with a plain quote a typographic one is a character like any other.
+    // Most texts are one token of the scanner's; one with a placeholder or an escape has parts. Within a text that began with a
+    // plain quote a typographic one is a character like any other.
     text: $ => choice(
+      $.plain_text,
       seq('"', repeat(choice($._characters, $._brace, $.escape_sequence, $.placeholder)), choice(token.immediate('"'), $._line_end)),
       seq(
         /[\u201C-\u201F]/,

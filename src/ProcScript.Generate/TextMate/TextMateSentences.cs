@@ -137,7 +137,7 @@ internal sealed class TextMateSentences(WordGroups groups)
                 + $@"|{_expression.PlainName}(?:\.[0-9]+)?{Hand})",
             Scope.Property,
             Scope.Mark),
-        Pattern.Sentence($"({Word("grade")}){Space}({Number}|{_expression.PlainName}(?:-[0-9]+)?)", Scope.Property, Scope.Mark),
+        Pattern.Sentence($"({Word("grade")}){Space}({Number}|{Word("unknown")}|{_expression.PlainName}(?:-[0-9]+)?)", Scope.Property, Scope.Mark),
         Pattern.Sentence($"({Word("people")}){Space}({Integer})", Scope.Property, Scope.Number),
         Pattern.Sentence(
             $"({Word("seals", "cap")}){Space}({Integer}){Space}({_expression.Name})", Scope.Property, Scope.Number, Scope.Item),
@@ -173,7 +173,7 @@ internal sealed class TextMateSentences(WordGroups groups)
         Pattern.Sentence($"({Word("where")}){Space}({Word("needed")})", Scope.Sentence, Scope.Sentence),
         Pattern.Sentence($"({Word("strip", "refit")}){Space}({Word(groups.Alerts)})", Scope.Sentence, Scope.Alert),
         Pattern.Plain($"{Word("before", "after")}(?={Space}(?:{Word(groups.Verbs)}|\"))", Scope.Sentence),
-        Pattern.Plain($"{Word(groups.Properties)}(?={Space}[0-9−-])", Scope.Property));
+        Pattern.Plain($"{Word(groups.Properties.Except(groups.Verbs))}(?={Space}[0-9−-])", Scope.Property));
 
     private JsonObject Action() => Pattern.Group(
         Pattern.Sentence(

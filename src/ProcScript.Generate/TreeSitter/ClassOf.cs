@@ -10,6 +10,7 @@ internal static class ClassOf
     {
         ("position", _) or (_, "none") => Scope.Value,
         ("reuseProperty", _) => Scope.Property,
+        ("textProperty", "check") => Scope.Action,
         (_, "needs" or "expect" or "of" or "at" or "because" or "before" or "or" or "unknown") => Scope.Sentence,
         ("procedureDeclaration", "on") or ("retorqueRule", "after") or ("stripProperty" or "refitAlert", _) => Scope.Sentence,
         ("patternProperty", not "pattern") or ("gripProperty", not "grip") or ("voltageProperty", not "voltage") => Scope.Value,

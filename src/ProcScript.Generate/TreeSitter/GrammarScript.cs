@@ -33,8 +33,10 @@ internal sealed class GrammarScript(TreeSentences sentences, TokenSpellings toke
             integer: _ => /[0-9]+/,
             screw_size: _ => /#[0-9]+/,
 
-            // Within a text that began with a plain quote a typographic one is a character like any other.
+            // Most texts are one token of the scanner's; one with a placeholder or an escape has parts. Within a text that began with a
+            // plain quote a typographic one is a character like any other.
             text: $ => choice(
+              $.plain_text,
               seq('"', repeat(choice($._characters, $._brace, $.escape_sequence, $.placeholder)), choice(token.immediate('"'), $._line_end)),
               seq(
                 /[\u201C-\u201F]/,
@@ -58,7 +60,7 @@ internal sealed class GrammarScript(TreeSentences sentences, TokenSpellings toke
         StringBuilder script = new();
         script.Append("// Written by 'dotnet run --project src/ProcScript.Generate' from the lexer's and the parser's grammar.\n\n");
         script.Append("module.exports = grammar({\n  name: 'procscript',\n\n  word: $ => $.identifier,\n\n");
-        script.Append("  externals: $ => [$._missing_name, $._line_end],\n\n");
+        script.Append("  externals: $ => [$._missing_name, $.plain_text, $._line_end],\n\n");
         script.Append(@"  extras: $ => [/[\s\u00A0\uFEFF]/, $.comment, $.suppression],").Append("\n\n");
         var sets = _undecided.Select(set => $"    [{string.Join(", ", set.Select(name => $"$.{sentences.NameOf(name)}"))}],\n");
         script.Append($"  conflicts: $ => [\n{string.Concat(sets)}  ],\n\n");

@@ -53,16 +53,21 @@ internal sealed class Highlights(TreeSentences sentences, TokenSpellings tokens,
         $"[{Quoted("PLUS_MINUS", "PLUS", "RANGE", "AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN")}] {At(Scope.Operator)}",
         $"[{Quoted("COMMA")}] {At(Scope.Comma)}",
         $"[{Quoted("LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN")}] {At(Scope.Bracket)}",
-        .. _whole.Where(whole => whole.Value.Length > 0).Select(whole => $"({sentences.NameOf(whole.Key)}) {At(whole.Value)}"),
+        .. _whole.Where(whole => whole.Value.Length > 0).Select(whole => $"({sentences.NameOf(whole.Key)}{NotAText(whole.Key)}) {At(whole.Value)}"),
         "",
     ];
 
     private IEnumerable<string> Within(string sentence, GrammarNode body)
     {
+        if (_whole.ContainsKey(sentence))
+        {
+            yield break;
+        }
+
         var node = sentences.NameOf(sentence);
         var words = body.Symbols().Where(symbol => symbol.IsToken).Select(symbol => tokens.WordOf(symbol.Name)).OfType<string>()
-            .Where(word => word is not "LH" && _toldByNext.All(told => (told.Sentence, told.Word) != (sentence, word))).Distinct();
-        foreach (var group in words.GroupBy(word => ClassOf.Word(sentence, word)).Where(_ => !_whole.TryGetValue(sentence, out var whole) || whole == Scope.Mark))
+            .Where(word => _toldByNext.All(told => (told.Sentence, told.Word) != (sentence, word))).Distinct();
+        foreach (var group in words.GroupBy(word => ClassOf.Word(sentence, word)))
         {
             yield return $"({node} {OneOf(group.Select(word => $"\"{word}\""))} {At(group.Key)})";
         }
@@ -70,11 +75,6 @@ internal sealed class Highlights(TreeSentences sentences, TokenSpellings tokens,
         foreach (var told in _toldByNext.Where(told => told.Sentence == sentence))
         {
             yield return $"({node} \"{told.Word}\" {At(told.Scope)} {told.Next})";
-        }
-
-        if (_whole.ContainsKey(sentence))
-        {
-            yield break;
         }
 
         foreach (var (name, field) in Named(body, null).Distinct())
@@ -116,6 +116,7 @@ internal sealed class Highlights(TreeSentences sentences, TokenSpellings tokens,
         }
 
         yield return $"((ERROR (identifier) {At(Scope.Item)}) (#not-match? {At(Scope.Item)} \"^({string.Join('|', seen)})$\"))";
+        yield return $"(ERROR (plain_text) {At(Scope.Text)})";
         yield return $"(ERROR (reference (identifier) {At(Scope.Item)}))";
         yield return $"(ERROR [(number) (integer) (decimal) (screw_size)] {At(Scope.Number)})";
     }
@@ -128,6 +129,8 @@ internal sealed class Highlights(TreeSentences sentences, TokenSpellings tokens,
         Field named => Named(named.Piece, named.Name),
         _ => node.Parts.SelectMany(part => Named(part, field)),
     };
+
+    private string NotAText(string sentence) => Named(sentences.All[sentence], null).Any(part => part.Field is "text") ? " !text" : "";
 
     private string At(string scope) => $"@{_captures[scope]}";
 

@@ -81,9 +81,14 @@ internal sealed class TreeSentences(Sentences parser, TokenSpellings tokens)
         }
     }
 
-    /// <summary>What a sentence declares is its name, and what it is made of its kind.</summary>
+    /// <summary>What a sentence declares is its name, and what it is made of its kind. A value that is a text can be told from others.</summary>
     private static GrammarNode WithFields(string sentence, GrammarNode node)
     {
+        if (node is Symbol { Name: "text" } && sentence.EndsWith("Value", StringComparison.Ordinal))
+        {
+            return new Field("text", node);
+        }
+
         if (node is not Sequence sequence)
         {
             return node.Select(part => WithFields(sentence, part));

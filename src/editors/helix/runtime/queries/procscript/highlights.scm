@@ -9,14 +9,15 @@
 [","] @punctuation.delimiter
 ["{" "}" "[" "]" "(" ")"] @punctuation.bracket
 (unit) @type.unit
-(thread_value) @constant.mark
-(grade_value) @constant.mark
+(thread_value !text) @constant.mark
+(grade_value !text) @constant.mark
 
 (use_directive "use" @keyword.control.conditional)
 (catalog_declaration ["tool" "supply" "fastener" "clip" "connector" "line" "bond"] @keyword.storage.type)
 (catalog_declaration name: (identifier) @type)
 (when_properties "when" @keyword.control.conditional)
-(text_property ["how" "photo" "check" "store" "ppe" "release" "engage" "prepare" "shutdown" "isolate" "lock" "bleed" "restore" "empty" "fill" "coating" "bag" "mark" "measured"] @variable.other.member)
+(text_property ["how" "photo" "store" "ppe" "release" "engage" "prepare" "shutdown" "isolate" "lock" "bleed" "restore" "empty" "fill" "coating" "bag" "mark" "measured"] @variable.other.member)
+(text_property "check" @function.builtin)
 (quantity_property ["length" "size" "spare" "wait" "charge" "takes" "attended" "time" "cure" "range" "reach" "height" "twist" "frequency"] @variable.other.member)
 (mass_property "mass" @variable.other.member)
 (mass_property ["unknown" "because"] @keyword)
@@ -68,7 +69,6 @@
 (refit_property "needs" @keyword)
 (refit_property "refit" @keyword.control.conditional (property_block))
 (refit_property "refit" @keyword ["needs" (alert) (figure)])
-(grade_value "unknown" @keyword)
 (needs "or" @keyword)
 (hiders "or" @keyword)
 (hiders (reference (identifier) @variable))
@@ -198,5 +198,6 @@
 (ERROR ["by" "as" "at" "to" "on" "in" "carries" "needs" "is" "not" "because" "before" "of" "rest" "background" "expect" "star" "none" "unknown" "listed" "inside" "good" "fair" "poor" "locker" "add" "take" "ac" "dc" "while" "open" "or" "where" "needed" "order" "verbs"] @keyword)
 ((ERROR (identifier) @keyword) (#match? @keyword "^(by|as|at|to|on|in|carries|needs|is|not|because|before|of|rest|background|expect|star|none|unknown|listed|inside|good|fair|poor|locker|add|take|ac|dc|while|open|or|where|needed|order|verbs)$"))
 ((ERROR (identifier) @variable) (#not-match? @variable "^(danger|warning|caution|notice|strip|undo|loosen|release|unplug|disconnect|cut|aside|remove|set|isolate|empty|support|fasten|tighten|engage|plug|connect|renew|return|fit|restore|fill|unsupport|replace|repair|clean|inspect|adjust|verify|snug|retorque|measure|task|check|record|pause|discard|held|wired|piped|covered|locked|use|goal|stage|do|work|refit|test|each|when|how|photo|store|ppe|prepare|shutdown|lock|bleed|coating|bag|mark|measured|figure|length|size|spare|wait|charge|takes|attended|time|cure|range|reach|height|twist|frequency|mass|torque|drive|tool|hazard|after|pattern|grip|people|thread|grade|seals|cap|uses|with|single|captive|oiled|hoist|temporary|stretch|signed|reuse|keep|prevailing|voltage|power|behind|way|without|supply|fastener|clip|connector|line|bond|machine|procedure|option|energy|fluid|control|part|live|isolated|out|fitted|full|off|slack|supported|by|as|at|to|on|in|carries|needs|is|not|because|before|of|rest|background|expect|star|none|unknown|listed|inside|good|fair|poor|locker|add|take|ac|dc|while|open|or|where|needed|order|verbs)$"))
+(ERROR (plain_text) @string)
 (ERROR (reference (identifier) @variable))
 (ERROR [(number) (integer) (decimal) (screw_size)] @constant.numeric)
