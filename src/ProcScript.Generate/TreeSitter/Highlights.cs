@@ -116,6 +116,7 @@ internal sealed class Highlights(TreeSentences sentences, TokenSpellings tokens,
         }
 
         yield return $"((ERROR (identifier) {At(Scope.Item)}) (#not-match? {At(Scope.Item)} \"^({string.Join('|', seen)})$\"))";
+        yield return $"(ERROR (unit_name) {At(Scope.Unit)})";
         yield return $"(ERROR (plain_text) {At(Scope.Text)})";
         yield return $"(ERROR (reference (identifier) {At(Scope.Item)}))";
         yield return $"(ERROR [(number) (integer) (decimal) (screw_size)] {At(Scope.Number)})";
