@@ -43,7 +43,7 @@ local function colours()
     { 3, 'press', 'variable' },
     { 6, 'undo', 'function.builtin' },
     { 6, 'guard_bolts', 'variable' },
-    { 4, '{', 'punctuation.bracket' },
+    { 3, '{', 'punctuation.bracket' },
   }
   for _, want in ipairs(wanted) do
     local got = captures(want[1], want[2])
