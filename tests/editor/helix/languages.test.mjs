@@ -1,4 +1,4 @@
-// The configuration for Helix says what the program and the language are. Helix itself is not run here.
+// The configuration for Helix says what the program and the language are. Helix itself is run by run.sh.
 import assert from 'node:assert/strict';
 import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
