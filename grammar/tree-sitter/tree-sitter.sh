@@ -30,11 +30,14 @@ fetch() {
     rm -rf "$scratch"
 }
 
+# A parser that was compiled for another checkout is not taken for this one's.
+TREE_SITTER_LIBDIR=$cache/parsers/$(cat "$(dirname "$0")"/src/*.[ch] | cksum | tr ' ' -)
+export TREE_SITTER_LIBDIR
 if tree-sitter --version 2>/dev/null | grep -qF "$version"; then
     exec tree-sitter "$@"
 fi
 
 [ -x "$cache/usr/bin/tree-sitter" ] || fetch
 libraries=$(echo "$cache"/usr/lib/*-linux-gnu*)
-export TREE_SITTER_DIR=$cache TREE_SITTER_LIBDIR=$cache/parsers
+export TREE_SITTER_DIR=$cache
 exec "$(echo "$libraries"/ld-linux-*.so.*)" --library-path "$libraries" "$cache/usr/bin/tree-sitter" "$@"

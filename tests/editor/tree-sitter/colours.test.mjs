@@ -106,7 +106,7 @@ test('a line that is broken does not spoil the next', () => {
     .filter(({ is, was }) => is !== was)
     .map(({ original, line, row, words: text, is, was }) => `${original}:${line + 1} spoils ${row + 1}: '${text}' is ${is}, was ${was}`);
   console.log(`${variants.length} broken lines: ${faults.length} of ${others.length} tokens on other lines change`);
-  assert.ok(variants.length > 150, `${variants.length} variants`);
+  assert.ok(variants.length > 100, `${variants.length} variants`);
   assert.ok(faults.length < others.length / 2000, faults.slice(0, 20).join('\n'));
 });
 
@@ -165,7 +165,7 @@ function isBetter(scope, found, text) {
   return knownBetter.some(([theirs, ours, which]) => (theirs.test?.(scope) ?? theirs === scope) && found.join() === ours && which.test(text));
 }
 
-/** A file with each of its lines broken in turn: without its last word, or with a word that does not belong there. */
+/** A file with each of its lines broken in turn: without its last word, and the next with a word that does not belong there. */
 function brokenVariants(original) {
   const lines = readFileSync(original, 'utf8').split('\n');
   return lines.flatMap((text, line) => {
@@ -174,6 +174,7 @@ function brokenVariants(original) {
     const strange = text.replace(/^(\s*)(\w+)/, '$1unscrew $2');
     return [shortened, strange]
       .filter((changed) => changed !== text && changed.trim() !== '' && !text.trimStart().startsWith('//'))
+      .filter((_, i) => (line + i) % 2 === 0)
       .map((changed, i) => {
         const path = join(scratch, `${original.split('/').at(-1)}-${line}-${i}.proc`);
         writeFileSync(path, lines.with(line, changed).join('\n'));
