@@ -4,12 +4,13 @@ using ProcScript.Generate.Rules;
 using ProcScript.Generate.Schema;
 using ProcScript.Generate.Settings;
 using ProcScript.Generate.TextMate;
+using ProcScript.Generate.TreeSitter;
 
 IReadOnlyList<IGenerator> generators =
 [
     new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new SettingsReferenceGenerator(), new SettingsSchemaGenerator(),
     new ModelSchemaGenerator(), new PlanSchemaGenerator(), new ReportSchemaGenerator(), new ChangeSchemaGenerator(),
-    new TextMateGenerator(), new ManualGenerator(),
+    new TextMateGenerator(), new TreeSitterGenerator(), new ManualGenerator(),
 ];
 
 Option<bool> check = new("--check") { Description = "Write nothing; fail when a generated file differs from the repository's." };

@@ -137,7 +137,7 @@ internal sealed class TextMateSentences(WordGroups groups)
                 + $@"|{_expression.PlainName}(?:\.[0-9]+)?{Hand})",
             Scope.Property,
             Scope.Mark),
-        Pattern.Sentence($"({Word("grade")}){Space}({Number}|{_expression.PlainName}(?:-[0-9]+)?)", Scope.Property, Scope.Mark),
+        Pattern.Sentence($"({Word("grade")}){Space}({Number}|{Word("unknown")}|{_expression.PlainName}(?:-[0-9]+)?)", Scope.Property, Scope.Mark),
         Pattern.Sentence($"({Word("people")}){Space}({Integer})", Scope.Property, Scope.Number),
         Pattern.Sentence(
             $"({Word("seals", "cap")}){Space}({Integer}){Space}({_expression.Name})", Scope.Property, Scope.Number, Scope.Item),
@@ -172,8 +172,8 @@ internal sealed class TextMateSentences(WordGroups groups)
         Pattern.Sentence($"({Word("way")}){Space}({Word("behind")}){Space}({_expression.References})", Scope.Property, Scope.Property, "#references"),
         Pattern.Sentence($"({Word("where")}){Space}({Word("needed")})", Scope.Sentence, Scope.Sentence),
         Pattern.Sentence($"({Word("strip", "refit")}){Space}({Word(groups.Alerts)})", Scope.Sentence, Scope.Alert),
-        Pattern.Plain($"{Word("before", "after")}(?={Space}{Word(groups.Verbs)})", Scope.Sentence),
-        Pattern.Plain($"{Word(groups.Properties)}(?={Space}[0-9−-])", Scope.Property));
+        Pattern.Plain($"{Word("before", "after")}(?={Space}(?:{Word(groups.Verbs)}|\"))", Scope.Sentence),
+        Pattern.Plain($"{Word(groups.Properties.Except(groups.Verbs))}(?={Space}[0-9−-])", Scope.Property));
 
     private JsonObject Action() => Pattern.Group(
         Pattern.Sentence(
@@ -216,14 +216,5 @@ internal sealed class TextMateSentences(WordGroups groups)
 
     private JsonObject Figure() => Pattern.Sentence($@"([-−]?{Number})(?:\s*({_expression.Unit}))?", Scope.Number, Scope.Unit);
 
-    /// <summary>Every word of the language has a place here, so that a new one has its colour with no edit but the grammar's.</summary>
-    private JsonObject LoneWord() => Pattern.Group(
-        Pattern.Plain(Word(groups.Alerts), Scope.Alert),
-        Pattern.Plain(Word([.. groups.Verbs, .. groups.TextActions]), Scope.Action),
-        Pattern.Plain(Word(groups.Joints), Scope.Joint),
-        Pattern.Plain(Word(groups.Flow), Scope.Flow),
-        Pattern.Plain(Word(groups.Properties), Scope.Property),
-        Pattern.Plain(Word([.. groups.Declarations, .. groups.Members]), Scope.Declaration),
-        Pattern.Plain(Word(groups.States), Scope.State),
-        Pattern.Plain(Word(groups.All), Scope.Sentence));
+    private JsonObject LoneWord() => Pattern.Group([.. groups.Alone.Select(group => Pattern.Plain(Word(group.Words), group.Scope))]);
 }

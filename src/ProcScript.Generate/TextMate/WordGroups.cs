@@ -56,4 +56,20 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
 
     /// <summary>Words that are the value of a property.</summary>
     public IReadOnlyList<string> Values { get; } = [.. parser.In("patternProperty", "gripProperty").Except(["pattern", "grip"])];
+
+    /// <summary>
+    /// The words by the class that each has outside a sentence, a word in the first of its classes: every word has a place, so that a new
+    /// one has its colour with no edit but the grammar's.
+    /// </summary>
+    public IReadOnlyList<(string Scope, IReadOnlyList<string> Words)> Alone =>
+    [
+        (Scope.Alert, Alerts),
+        (Scope.Action, [.. Verbs, .. TextActions]),
+        (Scope.Joint, Joints),
+        (Scope.Flow, Flow),
+        (Scope.Property, Properties),
+        (Scope.Declaration, [.. Declarations, .. Members]),
+        (Scope.State, States),
+        (Scope.Sentence, [.. All]),
+    ];
 }

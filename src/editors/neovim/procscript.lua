@@ -1,5 +1,6 @@
 -- ProcScript for Neovim 0.7 and later: copy this file into the folder 'plugin' of your configuration.
 -- It starts 'procscript server' for every .proc file; set vim.g.procscript_path when the program is not on the search path.
+-- Colours come from the tree-sitter parser, once colours.sh beside this file has been run.
 
 local group = vim.api.nvim_create_augroup('procscript', {})
 
@@ -36,6 +37,18 @@ local function attach(buffer, config)
   vim.lsp.buf_attach_client(buffer, clients[config.root_dir])
 end
 
+-- Without the parser a file stays plain. Neovim 0.7 has no command yet that does both.
+local function colour(buffer)
+  if #vim.api.nvim_get_runtime_file('parser/procscript.*', false) == 0 then
+    return
+  end
+  if vim.treesitter.start then
+    vim.treesitter.start(buffer, 'procscript')
+  else
+    vim.treesitter.highlighter.new(vim.treesitter.get_parser(buffer, 'procscript'))
+  end
+end
+
 vim.api.nvim_create_autocmd('FileType', {
   group = group,
   pattern = 'procscript',
@@ -44,6 +57,7 @@ vim.api.nvim_create_autocmd('FileType', {
     vim.bo.expandtab = true
     vim.bo.shiftwidth = 2
     vim.bo.omnifunc = 'v:lua.vim.lsp.omnifunc'
+    colour(event.buf)
     local root = root_of(vim.api.nvim_buf_get_name(event.buf))
     attach(event.buf, {
       name = 'procscript',

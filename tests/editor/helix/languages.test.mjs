@@ -1,6 +1,6 @@
-// The configuration for Helix says what the program and the language are. Helix itself is not run here.
+// The configuration for Helix says what the program and the language are. Helix itself is run by run.sh.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { test } from 'node:test';
 
@@ -9,7 +9,7 @@ const read = (path) => readFileSync(new URL(path, root), 'utf8');
 const extension = new URL('src/vscode/package.json', root);
 const { parse } = createRequire(extension)('smol-toml');
 
-const { language, 'language-server': servers, ...rest } = parse(read('src/editors/helix/languages.toml'));
+const { language, grammar, 'language-server': servers, ...rest } = parse(read('src/editors/helix/languages.toml'));
 const { contributes } = JSON.parse(readFileSync(extension, 'utf8'));
 const [known] = contributes.languages;
 const defaults = contributes.configurationDefaults[`[${known.id}]`];
@@ -28,6 +28,17 @@ test('there are the language and its server, and no key that Helix would not rea
     Object.values(servers).flatMap((server) => Object.keys(server).filter((key) => !ofServers.includes(key))),
     [],
   );
+});
+
+test('the grammar is the one of this repository, and its queries are named as the language', () => {
+  const [{ name, source, ...others }, ...more] = grammar;
+  assert.deepEqual([others, more, Object.keys(source)], [{}, [], ['path']]);
+  assert.equal(name, language[0].name);
+  assert.match(source.path, /\/grammar\/tree-sitter$/);
+  assert.match(read('grammar/tree-sitter/grammar.js'), new RegExp(`^ {2}name: '${name}',$`, 'm'));
+  for (const file of ['grammar/tree-sitter/src/parser.c', 'grammar/tree-sitter/src/scanner.c', `src/editors/helix/runtime/queries/${name}/highlights.scm`]) {
+    assert.ok(existsSync(new URL(file, root)), file);
+  }
 });
 
 test('the server is a verb of the program, and the one that the language asks', () => {

@@ -15,6 +15,45 @@ local function position(line, text)
   return { line = line - 1, character = column - 1 }
 end
 
+-- The colours at a place, from the last piece of the query that fits. The tree was made when the file was opened.
+local function captures(line, text)
+  local get = vim.treesitter.query and vim.treesitter.query.get or vim.treesitter.get_query
+  local query = get('procscript', 'highlights')
+  local place = position(line, text)
+  local found = {}
+  for _, tree in ipairs({ vim.treesitter.get_parser(buffer, 'procscript'):parse()[1] }) do
+    for id, node in query:iter_captures(tree:root(), buffer, 0, -1) do
+      local from, start, to, stop = node:range()
+      if from == place.line and to == from and start <= place.character and place.character < stop then
+        table.insert(found, query.captures[id])
+      end
+    end
+  end
+  return table.concat(found, ' ')
+end
+
+local function colours()
+  if not vim.treesitter.highlighter.active[buffer] then
+    return 'the buffer is not coloured'
+  end
+  local wanted = {
+    { 1, 'use', 'keyword.conditional' },
+    { 1, '"', 'string' },
+    { 3, 'wheel_off', 'type.definition' },
+    { 3, 'press', 'variable' },
+    { 6, 'undo', 'function.builtin' },
+    { 6, 'guard_bolts', 'variable' },
+    { 3, '{', 'punctuation.bracket' },
+  }
+  for _, want in ipairs(wanted) do
+    local got = captures(want[1], want[2])
+    if got ~= want[3] then
+      return string.format("'%s' in line %d is '%s', not '%s'", want[2], want[1], got, want[3])
+    end
+  end
+end
+check('colours: words, names and texts, each its own', colours())
+
 -- The answer of the server, or what went wrong. Neovim would wait for one that is not offered until its patience ends.
 local function ask(capability, method, parameters)
   local _, client = next((vim.lsp.get_clients or vim.lsp.get_active_clients)({ bufnr = buffer }))

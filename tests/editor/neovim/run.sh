@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
-# Opens a small library in a headless Neovim, with the configuration of src/editors/neovim, and asks the language server for
-# what an author uses most. Needs nvim (Debian: neovim) and the built program, or one that PROCSCRIPT names.
+# Opens a small library in a headless Neovim, with the configuration and the parser of src/editors/neovim, looks at the colours, and asks
+# the language server for what an author uses most. Needs nvim (Debian: neovim), a C compiler, and the built program or one that PROCSCRIPT
+# names.
 set -euo pipefail
 cd "$(dirname "$0")/../../.."
 
@@ -12,6 +13,8 @@ library=$(mktemp -d)
 trap 'rm -rf "$library"' EXIT
 cp tests/editor/neovim/library/*.proc "$library"
 touch "$library/procscript.json"
+site=$library/site
+src/editors/neovim/colours.sh "$site"
 cd "$library"
 timeout 120 nvim --headless --clean -u "$OLDPWD/src/editors/neovim/procscript.lua" \
-    --cmd "let g:procscript_path = \$PROCSCRIPT" -S "$OLDPWD/tests/editor/neovim/attached.lua"
+    --cmd "let g:procscript_path = \$PROCSCRIPT | set runtimepath+=$site" -S "$OLDPWD/tests/editor/neovim/attached.lua"
