@@ -61,31 +61,6 @@ internal sealed class FamilyMemory
         return Judge(added, judge);
     }
 
-    /// <summary>The same where all but a few outcomes are those of the last time, on the same machines.</summary>
-    /// <param name="replaced">Outcomes of the last time with those that have taken their places.</param>
-    /// <param name="factsOf">The machines without errors.</param>
-    /// <param name="judge">Judges families that are new or changed.</param>
-    public IEnumerable<Finding> Judge(
-        IReadOnlyList<(ProcedureOutcome Old, ProcedureOutcome Now)> replaced,
-        IReadOnlyDictionary<Machine, JudgedMachine> factsOf,
-        Func<IReadOnlyList<ProcedureFamily>, ImmutableArray<Finding>[]> judge)
-    {
-        var added = new List<Entry>();
-        foreach (var (old, now) in replaced)
-        {
-            if (_entries.Remove(old, out var gone))
-            {
-                Forget(gone);
-                var entry = Entry.Of(now, factsOf[now.Procedure.Machine].Facts);
-                entry.Place = gone.Place;
-                _entries.Add(now, entry);
-                added.Add(entry);
-            }
-        }
-
-        return Judge(added, judge);
-    }
-
     private IEnumerable<Finding> Judge(List<Entry> added, Func<IReadOnlyList<ProcedureFamily>, ImmutableArray<Finding>[]> judge)
     {
         added.ForEach(Join);
