@@ -56,14 +56,9 @@ public sealed class Library
     public Func<string, FigureFile> FindFigure { get; init; } = _ => FigureFile.Missing;
 
     /// <summary>Every picture that is wanted on a card, in no promised order, each place once.</summary>
-    public IEnumerable<Figure> Figures => MentionsFigures
-        ? Machines.SelectMany(machine => machine.Figures)
-            .Concat(Procedures.SelectMany(procedure => procedure.Figures))
-            .DistinctBy(figure => (figure.Path, figure.Declared))
-        : [];
-
-    /// <summary>Whether the word stands anywhere: most libraries have no pictures, and their steps need not be gone through for any.</summary>
-    private bool MentionsFigures => Trees.Values.Any(tree => tree.Text.Content.Contains("figure", StringComparison.Ordinal));
+    public IEnumerable<Figure> Figures => Machines.SelectMany(machine => machine.Figures)
+        .Concat(Procedures.SelectMany(procedure => procedure.Figures))
+        .DistinctBy(figure => (figure.Path, figure.Declared));
 
     /// <summary>How it came of the library before; null where it was made as a whole.</summary>
     public LibraryStep? Step { get; init; }

@@ -4,6 +4,7 @@ using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Settings;
 using ProcScript.Analysis.Whole;
 using ProcScript.Model;
+using ProcScript.Model.Machines;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
@@ -22,11 +23,13 @@ internal sealed class WholeLibraryCheck
 
     private readonly LibraryMentions _mentions = new();
     private readonly Said?[] _others = new Said?[OtherRules.Length];
-    private OrderedDictionary<SourceSpan, (MachineFamily Family, Said? Said)> _families = [];
+    private OrderedDictionary<SourceSpan, ToldFamily> _families = [];
+    private ILookup<SourceSpan, int> _places = Array.Empty<int>().ToLookup(_ => default(SourceSpan));
+    private ImmutableArray<ProcedureTraces> _traces = [];
     private FrozenSet<string> _live = [];
 
     /// <summary>What the rules have to say.</summary>
-    public IEnumerable<Finding> Findings => _others.Concat(_families.Values.Select(one => one.Said)).SelectMany(said => said!.Findings);
+    public IEnumerable<Finding> Findings => _others.Concat(_families.Values.Select(told => told.Said)).SelectMany(said => said!.Findings);
 
     /// <summary>Whether the rules speak of a library.</summary>
     public static bool Speaks(Library library, CheckSettings settings, CheckScope scope) =>
@@ -42,8 +45,7 @@ internal sealed class WholeLibraryCheck
     public void Judge(LibraryChange? change, Library library, CheckSettings settings, ProcedureTraces[] traces, CheckMemory memory, ParallelOptions parallel)
     {
         var changed = change is null ? LibraryFacet.All : Changed(change);
-        var families = Families(library, traces);
-        changed |= families.Values.SequenceEqual(_families.Values.Select(one => one.Family)) ? LibraryFacet.None : LibraryFacet.Families;
+        changed |= Gather(library, [.. traces], isAll: change is null || change.AreMachinesOther) ? LibraryFacet.Families : LibraryFacet.None;
         if (Mention([.. change is null ? library.Trees.Values : change.Files.Select(path => library.Trees[path])], memory, parallel))
         {
             changed |= LibraryFacet.Mentions;
@@ -56,9 +58,10 @@ internal sealed class WholeLibraryCheck
             _live = live;
         }
 
-        var facts = new LibraryFacts(library, settings.Everywhere, families.Values, _live, _mentions);
-        Tell(facts, changed, parallel);
-        Tell(families, facts, changed, parallel);
+        var facts = new LibraryFacts(library, settings.Everywhere, [.. _families.Values.Select(told => told.Family)], _live, _mentions);
+        Parallel.For(0, OtherRules.Length, parallel, i => _others[i] = Holding(_others[i], changed) ?? Said.Of(OtherRules[i].Check, facts));
+        ToldFamily[] open = [.. _families.Values.Where(told => Holding(told.Said, changed) is null)];
+        Parallel.For(0, open.Length, parallel, i => open[i].Said = Said.Of(view => FamilyRules.SelectMany(rule => rule.Check(view, open[i].Family)), facts));
     }
 
     private static LibraryFacet Changed(LibraryChange change) =>
@@ -67,18 +70,34 @@ internal sealed class WholeLibraryCheck
         | (change.AreEntriesOther ? LibraryFacet.Entries : LibraryFacet.None)
         | (change.AreProcedureTextsOther ? LibraryFacet.Procedures : LibraryFacet.None);
 
-    /// <summary>The machines with their procedures; those that are as before are the same objects.</summary>
-    private OrderedDictionary<SourceSpan, MachineFamily> Families(Library library, ProcedureTraces[] traces)
+    /// <summary>Takes the machines with their procedures; those that are as before stay the same objects. Whether there is another.</summary>
+    private bool Gather(Library library, ImmutableArray<ProcedureTraces> traces, bool isAll)
     {
-        var places = traces.ToLookup(one => one.Procedure.Machine.Declared);
-        var families = new OrderedDictionary<SourceSpan, MachineFamily>();
-        foreach (var machine in library.Machines.GroupBy(machine => machine.Declared))
+        var before = _traces;
+        _traces = traces;
+        if (isAll)
         {
-            var family = new MachineFamily(machine.Key, [.. machine], [.. places[machine.Key]]);
-            families.Add(machine.Key, _families.TryGetValue(machine.Key, out var known) && known.Family.IsSame(family) ? known.Family : family);
+            _places = traces.Index().ToLookup(one => one.Item.Procedure.Machine.Declared, one => one.Index);
+            var known = _families;
+            _families = [];
+            foreach (var machine in library.Machines.GroupBy(machine => machine.Declared))
+            {
+                var family = Family(machine.Key, [.. machine]);
+                _families.Add(machine.Key, known.TryGetValue(machine.Key, out var told) && told.Family.IsSame(family) ? told : new ToldFamily(family));
+            }
+
+            return !_families.Values.SequenceEqual(known.Values, ReferenceEqualityComparer.Instance);
         }
 
-        return families;
+        var others = Enumerable.Range(0, traces.Length).Where(place => !ReferenceEquals(before[place], traces[place])).Select(place => traces[place].Procedure.Machine.Declared).Distinct().ToList();
+        foreach (var declared in others)
+        {
+            _families[declared] = new ToldFamily(Family(declared, _families[declared].Family.Variants));
+        }
+
+        return others.Count > 0;
+
+        MachineFamily Family(SourceSpan declared, ImmutableArray<Machine> variants) => new(declared, variants, [.. _places[declared].Select(place => traces[place])]);
     }
 
     /// <summary>Takes note of the names in some files; whether one is mentioned now that was not, or the other way.</summary>
@@ -95,42 +114,25 @@ internal sealed class WholeLibraryCheck
         return isOther;
     }
 
-    private void Tell(LibraryFacts facts, LibraryFacet changed, ParallelOptions parallel) => Parallel.For(0, OtherRules.Length, parallel, i =>
-    {
-        if (_others[i] is not { } said || (said.Seen & changed) != 0)
-        {
-            var view = new LibraryView(facts);
-            _others[i] = new Said([.. OtherRules[i].Check(view)], view);
-        }
-    });
+    /// <summary>What was said, where nothing changed that was looked at for it.</summary>
+    private static Said? Holding(Said? said, LibraryFacet changed) => said is not null && (said.Seen & changed) == 0 ? said : null;
 
-    private void Tell(OrderedDictionary<SourceSpan, MachineFamily> families, LibraryFacts facts, LibraryFacet changed, ParallelOptions parallel)
+    /// <summary>A machine with its procedures, and what was said of it; null before anything was.</summary>
+    private sealed class ToldFamily(MachineFamily family)
     {
-        var now = new (MachineFamily Family, Said? Said)[families.Count];
-        var missing = new List<int>();
-        foreach (var (place, family) in families.Values.Index())
-        {
-            var known = _families.TryGetValue(family.Declared, out var before) && ReferenceEquals(before.Family, family) && (before.Said!.Seen & changed) == 0;
-            now[place] = (family, known ? before.Said : null);
-            if (!known)
-            {
-                missing.Add(place);
-            }
-        }
+        public MachineFamily Family => family;
 
-        Parallel.For(0, missing.Count, parallel, i =>
-        {
-            var (family, view) = (now[missing[i]].Family, new LibraryView(facts));
-            now[missing[i]] = (family, new Said([.. FamilyRules.SelectMany(rule => rule.Check(view, family))], view));
-        });
-        _families = new OrderedDictionary<SourceSpan, (MachineFamily Family, Said? Said)>(now.Select(one => KeyValuePair.Create(one.Family.Declared, one)));
+        public Said? Said { get; set; }
     }
 
     /// <summary>What rules said, and what they had looked at when they had said it.</summary>
-    private sealed class Said(ImmutableArray<Finding> findings, LibraryView view)
+    private sealed record Said(ImmutableArray<Finding> Findings, LibraryFacet Seen)
     {
-        public ImmutableArray<Finding> Findings => findings;
-
-        public LibraryFacet Seen { get; } = view.Seen;
+        public static Said Of(Func<LibraryView, IEnumerable<Finding>> check, LibraryFacts facts)
+        {
+            var view = new LibraryView(facts);
+            ImmutableArray<Finding> findings = [.. check(view)];
+            return new Said(findings, view.Seen);
+        }
     }
 }
