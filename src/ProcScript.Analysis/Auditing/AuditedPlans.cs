@@ -1,4 +1,6 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using ProcScript.Analysis.Plans;
 
 namespace ProcScript.Analysis.Auditing;
@@ -32,6 +34,7 @@ internal sealed class SoundPlans
 internal sealed class MistakenPlans(SoundPlans sound, string path)
 {
     private readonly Dictionary<ProcedureReport, Plan?> _made = new(ReferenceEqualityComparer.Instance);
+    private readonly SortedSet<string> _parts = new(StringComparer.Ordinal);
 
     /// <summary>The plan of a procedure; null where it is not proven.</summary>
     public Plan? Of(ProcedureReport one)
@@ -45,5 +48,28 @@ internal sealed class MistakenPlans(SoundPlans sound, string path)
     }
 
     /// <summary>Whether its pack says something else than without the mistake.</summary>
-    public bool IsOtherwise(ProcedureReport one) => !sound.Has(one) || sound.PackOf(one) != SoundPlans.ContentOf(Of(one));
+    public bool IsOtherwise(ProcedureReport one)
+    {
+        var (before, now) = (sound.Has(one) ? sound.PackOf(one) : null, SoundPlans.ContentOf(Of(one)));
+        if (sound.Has(one) && before == now)
+        {
+            return false;
+        }
+
+        _parts.UnionWith(PartsOf(before, now));
+        return true;
+    }
+
+    /// <summary>What the packs say otherwise of which that was asked, by the names that plans have for it, in order.</summary>
+    public ImmutableArray<string> OtherParts => [.. _parts];
+
+    private static IEnumerable<string> PartsOf(string? before, string? now)
+    {
+        var (old, other) = (Members(before), Members(now));
+        return old.Keys.Union(other.Keys).Where(name => old.GetValueOrDefault(name) != other.GetValueOrDefault(name));
+    }
+
+    private static Dictionary<string, string?> Members(string? pack) => pack is null
+        ? []
+        : JsonNode.Parse(pack)!.AsObject().ToDictionary(member => member.Key, member => member.Value?.ToJsonString(), StringComparer.Ordinal);
 }

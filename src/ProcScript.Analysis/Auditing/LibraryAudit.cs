@@ -32,7 +32,7 @@ public static class LibraryAudit
         ArgumentNullException.ThrowIfNull(expectations);
         Mistake[] mistakes = [.. MistakeSeeds.In(sound.Library, isAskedAbout)];
         var known = Counts(sound);
-        var plans = new SoundPlans(sound);
+        var (plans, reading) = (new SoundPlans(sound), new SurvivalReading(sound));
         var tried = new TriedMistake[mistakes.Length];
         var (next, done) = (-1, 0);
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount };
@@ -64,9 +64,13 @@ public static class LibraryAudit
 
             var made = new MistakenPlans(plans, mistake.Place.Path);
             var check = new ExpectCheck(report, made.Of);
-            return expectations.Any(file => !check.Judge(file).IsEmpty)
-                ? new TriedMistake(mistake, null, null, IsUnexpected: true, [])
-                : new TriedMistake(mistake, null, null, IsUnexpected: false, [.. OtherPacks(report, mistake.Place.Path, made)]);
+            if (expectations.Any(file => !check.Judge(file).IsEmpty))
+            {
+                return new TriedMistake(mistake, null, null, IsUnexpected: true, []);
+            }
+
+            ImmutableArray<string> packs = [.. OtherPacks(report, mistake.Place.Path, made)];
+            return new TriedMistake(mistake, null, null, IsUnexpected: false, packs) { Survival = reading.Of(mistake, made.OtherParts) };
         }
 
         // Of each job the variants with no option and with all: between them they have every fact, and making all plans would take longest.
