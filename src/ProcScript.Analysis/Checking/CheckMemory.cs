@@ -9,7 +9,6 @@ using ProcScript.Model;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
-using ProcScript.Syntax;
 using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Analysis.Checking;

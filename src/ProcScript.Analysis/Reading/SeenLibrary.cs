@@ -17,7 +17,7 @@ namespace ProcScript.Analysis.Reading;
 /// <param name="isNoted">Whether somebody will ask whether the answers hold.</param>
 internal sealed class SeenLibrary(Library library, bool isNoted)
 {
-    private readonly ConcurrentDictionary<LibraryQuestion, object?>? _answers = isNoted ? new() : null;
+    private readonly ConcurrentDictionary<LibraryQuestion, object?>? _answers = isNoted ? new(concurrencyLevel: 1, capacity: 4) : null;
     private Library _library = library;
 
     /// <summary>The torque wrenches that a procedure can see.</summary>

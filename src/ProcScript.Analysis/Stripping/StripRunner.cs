@@ -7,7 +7,6 @@ using ProcScript.Analysis.Reading;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
-using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Nodes;

@@ -1,7 +1,6 @@
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Reading;
 using ProcScript.Analysis.Runs;
-using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Findings;
