@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
+using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
@@ -54,17 +55,13 @@ internal sealed class SurvivalReading
         string? found = null;
         foreach (var actions in _runs[mistake.Machine])
         {
-            var asked = actions.Where(action => action.Target is { } target && NameOf(target) == mistake.Item)
-                .SelectMany(action => action.Needs)
-                .Where(met => mistake.Named.Contains(NameOf(met.Need.Item)))
-                .Select(met => (met.Need.Variable, met.MetBy))
-                .ToHashSet();
+            var asked = Asked(actions, mistake);
             if (asked.Count == 0)
             {
                 continue;
             }
 
-            if (Other(actions, asked, mistake.Item) is not { } other)
+            if (Other(actions, asked, mistake) is not { } other)
             {
                 return "";
             }
@@ -75,10 +72,28 @@ internal sealed class SurvivalReading
         return found;
     }
 
-    private static string? Other(ImmutableArray<PerformedAction> actions, HashSet<(StateVariable Variable, int MetBy)> asked, string item) => actions
-        .Where(action => action.Target is { } target && NameOf(target) != item && action.Needs.Any(met => asked.Contains((met.Need.Variable, met.MetBy))))
+    /// <summary>What steps ask for because of the fact; where it is no condition, what those on its item ask of what it names.</summary>
+    private static HashSet<(StateVariable Variable, int MetBy)> Asked(ImmutableArray<PerformedAction> actions, Mistake mistake)
+    {
+        var asked = actions.SelectMany(action => action.Needs).Where(met => IsOf(mistake, met.Need)).ToList();
+        return (asked.Count > 0
+                ? asked
+                : actions.Where(action => action.Target is { } target && NameOf(target) == mistake.Item)
+                    .SelectMany(action => action.Needs)
+                    .Where(met => mistake.Named.Contains(NameOf(met.Need.Item))))
+            .Select(met => (met.Need.Variable, met.MetBy))
+            .ToHashSet();
+    }
+
+    /// <summary>A step on another item that asks for the same, and not because of the fact.</summary>
+    private static string? Other(ImmutableArray<PerformedAction> actions, HashSet<(StateVariable Variable, int MetBy)> asked, Mistake mistake) => actions
+        .Where(action => action.Target is { } target && NameOf(target) != mistake.Item
+            && action.Needs.Any(met => asked.Contains((met.Need.Variable, met.MetBy)) && !IsOf(mistake, met.Need)))
         .Select(action => $"{ActionTable.Row(action.Verb).Word} {action.Target!.Name}")
         .FirstOrDefault();
+
+    private static bool IsOf(Mistake mistake, Need need) => need.Declared is { Declared: var stated }
+        && stated.Path == mistake.Place.Path && stated.Span.Start < mistake.Place.Span.End && mistake.Place.Span.Start < stated.Span.End;
 
     private static string NameOf(MachineItem item) => CanonicalName.Base(item.Name);
 }
