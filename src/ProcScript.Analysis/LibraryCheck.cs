@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using ProcScript.Analysis.Checking;
 using ProcScript.Analysis.Figures;
@@ -50,7 +51,7 @@ public static class LibraryCheck
 
     /// <summary>Checks a bound library again: what was proven before and did not change is not proven anew.</summary>
     /// <param name="library">The library.</param>
-    /// <param name="settings">What the shop has chosen; the same every time.</param>
+    /// <param name="settings">What the shop has chosen.</param>
     /// <param name="memory">What came of earlier checks.</param>
     /// <param name="cancellation">Ends the work with an <see cref="OperationCanceledException"/>.</param>
     public static LibraryReport Run(Library library, CheckSettings settings, CheckMemory memory, CancellationToken cancellation = default) =>
@@ -83,15 +84,16 @@ public static class LibraryCheck
     private static LibraryReport Check(
         Library library, CheckSettings settings, CheckMemory memory, CheckScope scope, bool keepsRuns, ParallelOptions parallel)
     {
-        if (memory.ChangesUpTo(library) is { } changed)
+        memory.HoldTo(settings);
+        if (memory.Settled is { } last && LibraryChange.Between(last.Library, library) is { } change)
         {
-            return CheckAfter(changed, library, settings, memory, parallel);
+            return CheckAfter(change, last, library, settings, memory, parallel);
         }
 
         // Where this one is cut off, the next has nothing to go on from.
         memory.Settled = null;
         var machines = Machines(library, settings, memory, scope, parallel);
-        var remembered = memory.Begin(library, changed: null);
+        var remembered = memory.Begin(library);
         var groups = new GroupCheck(library, settings, machines, memory, remembered, scope, parallel)
         {
             Outcomes = new ProcedureOutcome[library.Procedures.Length],
@@ -104,11 +106,12 @@ public static class LibraryCheck
             Machines = machines,
             Outcomes = groups.Outcomes,
             Traces = groups.Traces,
-            Kinds = [.. KindCheck.Judge(library, settings, memory)],
         };
         SyntaxTree[] trees = [.. library.Trees.Values.Where(tree => scope.Holds(tree.Text.Path))];
         settled.Fill(trees, ProseCheck.Judge(trees, settings, memory, parallel));
-        settled.Whole = settled.Traces is { } traces ? WholeLibraryCheck.Of(library, settings, traces, memory, parallel) : null;
+        settled.Whole = settled.Traces is null ? null : new WholeLibraryCheck();
+        settled.Whole?.Judge(change: null, library, settings, settled.Traces!, memory, parallel);
+        settled.Kinds = [.. KindCheck.Judge(library, settings, memory)];
         settled.Figures = [.. FigureCheck.Judge(library, settings, scope)];
         var report = Report(settled, families, settings, memory);
         remembered.End();
@@ -116,14 +119,14 @@ public static class LibraryCheck
         return report;
     }
 
-    /// <summary>Checks again what some changed files touch, where all else is as at the last check.</summary>
+    /// <summary>Checks again what a change touches.</summary>
     private static LibraryReport CheckAfter(
-        IReadOnlyCollection<string> changed, Library library, CheckSettings settings, CheckMemory memory, ParallelOptions parallel)
+        LibraryChange change, SettledCheck settled, Library library, CheckSettings settings, CheckMemory memory, ParallelOptions parallel)
     {
-        var settled = memory.Settled!;
-        var remembered = memory.Begin(library, changed);
-        int[] touched = [.. settled.Touched(changed)];
-        var groups = new GroupCheck(library, settings, settled.Machines, memory, remembered, CheckScope.Everything, parallel)
+        var machines = change.AreMachinesOther ? Machines(library, settings, memory, CheckScope.Everything, parallel) : settled.Machines;
+        var remembered = memory.Begin(library);
+        var touched = settled.Touched(change);
+        var groups = new GroupCheck(library, settings, machines, memory, remembered, CheckScope.Everything, parallel)
         {
             Outcomes = [.. settled.Outcomes],
             Traces = settled.Traces is { } traces ? [.. traces] : null,
@@ -133,16 +136,16 @@ public static class LibraryCheck
         // From here on it is a matter of moments, and cut off in the middle it would be of no use to the next.
         memory.Settled = null;
         var rest = new ParallelOptions();
-        var replaced = settled.Replace(touched, groups);
-        settled.Library = library;
-        var families = FamilyCheck.Judge(replaced, settled.Machines, memory.Families, rest);
-        SyntaxTree[] trees = [.. changed.Select(path => library.Trees[path])];
+        settled.Machines = machines;
+        settled.Replace(library, touched, groups);
+        ImmutableArray<Finding> families = [.. FamilyCheck.Judge(settled.Outcomes, machines, memory.Families, rest)];
+        SyntaxTree[] trees = [.. change.Files.Select(path => library.Trees[path])];
         settled.Replace(trees, ProseCheck.Judge(trees, settings, memory, rest));
-        settled.Whole?.Judge(
-            library, settings, settled.Traces!, changed, [.. replaced.Select(pair => pair.Now.Procedure.Machine.Declared).Distinct()], memory, rest);
+        settled.Whole?.Judge(change, library, settings, settled.Traces!, memory, rest);
+        settled.Kinds = change.AreKindsOther ? [.. KindCheck.Judge(library, settings, memory)] : settled.Kinds;
         settled.Figures = [.. FigureCheck.Judge(library, settings, CheckScope.Everything)];
         var report = Report(settled, families, settings, memory);
-        remembered.End(replaced);
+        remembered.End();
         memory.Settled = settled;
         return report;
     }

@@ -46,15 +46,8 @@ public sealed class Library
     /// <summary>Every machine, in every variant that some procedure or its own check needs; the plain variant first.</summary>
     public required ImmutableArray<Machines.Machine> Machines { get; init; }
 
-    /// <summary>What is said of actions in all files of this library, where somebody has gathered it; else it is gathered from the procedures.</summary>
-    public GivenDetails? Gathered { get; init; }
-
-    /// <summary>What the procedures say of actions that a procedure sees: those of its own file and of all that this uses.</summary>
-    public GivenDetails Given(Procedure procedure)
-    {
-        ArgumentNullException.ThrowIfNull(procedure);
-        return Gathered ?? _given.GetOrAdd(procedure.Files, files => GivenDetails.In(files.SelectMany(path => ByFile[path])));
-    }
+    /// <summary>What the procedures of some files say of actions: what a procedure sees is said in its own file and in all that this uses.</summary>
+    public GivenDetails Given(ImmutableArray<string> files) => _given.GetOrAdd(files, from => GivenDetails.In(from.SelectMany(path => ByFile[path])));
 
     private ILookup<string, Procedure> ByFile =>
         field ??= Procedures.ToLookup(procedure => procedure.Declared.Path, StringComparer.Ordinal);
@@ -63,14 +56,9 @@ public sealed class Library
     public Func<string, FigureFile> FindFigure { get; init; } = _ => FigureFile.Missing;
 
     /// <summary>Every picture that is wanted on a card, in no promised order, each place once.</summary>
-    public IEnumerable<Figure> Figures => MentionsFigures
-        ? Machines.SelectMany(machine => machine.Figures)
-            .Concat(Procedures.SelectMany(procedure => procedure.Figures))
-            .DistinctBy(figure => (figure.Path, figure.Declared))
-        : [];
-
-    /// <summary>Whether the word stands anywhere: most libraries have no pictures, and their steps need not be gone through for any.</summary>
-    private bool MentionsFigures => Trees.Values.Any(tree => tree.Text.Content.Contains("figure", StringComparison.Ordinal));
+    public IEnumerable<Figure> Figures => Machines.SelectMany(machine => machine.Figures)
+        .Concat(Procedures.SelectMany(procedure => procedure.Figures))
+        .DistinctBy(figure => (figure.Path, figure.Declared));
 
     /// <summary>How it came of the library before; null where it was made as a whole.</summary>
     public LibraryStep? Step { get; init; }

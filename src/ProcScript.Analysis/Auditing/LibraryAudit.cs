@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Expecting;
-using ProcScript.Analysis.Plans;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Findings;
 
@@ -33,7 +32,7 @@ public static class LibraryAudit
         ArgumentNullException.ThrowIfNull(expectations);
         Mistake[] mistakes = [.. MistakeSeeds.In(sound.Library, isAskedAbout)];
         var known = Counts(sound);
-        var packs = sound.Procedures.DistinctBy(one => one.Key).ToDictionary(one => one.Key, one => new Lazy<string?>(() => PackOf(one)), StringComparer.Ordinal);
+        var (plans, reading) = (new SoundPlans(sound), new SurvivalReading(sound));
         var tried = new TriedMistake[mistakes.Length];
         var (next, done) = (-1, 0);
         var options = new ParallelOptions { CancellationToken = cancellation, MaxDegreeOfParallelism = Environment.ProcessorCount };
@@ -63,30 +62,30 @@ public static class LibraryAudit
                 return new TriedMistake(mistake, worst.Severity, worst.Finding.Rule.Code, IsUnexpected: false, []);
             }
 
-            var check = new ExpectCheck(report);
-            return expectations.Any(file => !check.Judge(file).IsEmpty)
-                ? new TriedMistake(mistake, null, null, IsUnexpected: true, [])
-                : new TriedMistake(mistake, null, null, IsUnexpected: false, [.. OtherPacks(report, mistake.Place.Path)]);
+            var made = new MistakenPlans(plans, mistake.Place.Path);
+            var check = new ExpectCheck(report, made.Of);
+            if (expectations.Any(file => !check.Judge(file).IsEmpty))
+            {
+                return new TriedMistake(mistake, null, null, IsUnexpected: true, []);
+            }
+
+            ImmutableArray<string> packs = [.. OtherPacks(report, mistake.Place.Path, made)];
+            return new TriedMistake(mistake, null, null, IsUnexpected: false, packs) { Survival = reading.Of(mistake, made.OtherParts) };
         }
 
         // Of each job the variants with no option and with all: between them they have every fact, and making all plans would take longest.
-        IEnumerable<string> OtherPacks(LibraryReport report, string path) => report.Procedures
+        static IEnumerable<string> OtherPacks(LibraryReport report, string path, MistakenPlans made) => report.Procedures
             .Where(one => one.Procedure.Sees(path))
             .GroupBy(one => one.Procedure.Name, StringComparer.Ordinal)
             .Where(procedure => procedure
                 .GroupBy(one => one.Procedure.Job, StringComparer.Ordinal)
                 .SelectMany(job => new[] { job.MinBy(one => one.Options.Length)!, job.MaxBy(one => one.Options.Length)! }.Distinct())
-                .Any(IsOtherwise))
+                .Any(made.IsOtherwise))
             .Select(procedure => procedure.Key)
             .Order(StringComparer.Ordinal);
-
-        bool IsOtherwise(ProcedureReport procedure) => !packs.TryGetValue(procedure.Key, out var pack) || pack.Value != PackOf(procedure);
     }
 
     private static Dictionary<(string Code, string Path, Severity Severity), int> Counts(LibraryReport report) => report.Findings.CountBy(Key).ToDictionary();
 
     private static (string Code, string Path, Severity Severity) Key(ReportedFinding one) => (one.Finding.Rule.Code, one.Finding.Primary.Path, one.Severity);
-
-    private static string? PackOf(ProcedureReport procedure) =>
-        procedure.CreatePlan() is { } plan ? PlanRevision.Content(plan with { Sources = [] }) : null;
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Auditing;
@@ -14,6 +15,12 @@ namespace ProcScript.Analysis.Auditing;
 public sealed record Mistake(
     MistakeSort Sort, SourceSpan Place, int Line, string Replacement, string Owner, bool InProcedure, string Machine, string Words)
 {
+    /// <summary>The name, without indices, of the item that a fact is about; empty of a step.</summary>
+    public string Item { get; init; } = "";
+
+    /// <summary>The names, without indices, that a fact names, such as what the item is behind.</summary>
+    public ImmutableArray<string> Named { get; init; } = [];
+
     /// <summary>The text with the mistake. What is taken out leaves blanks: every line stays where it was.</summary>
     public string In(string text)
     {

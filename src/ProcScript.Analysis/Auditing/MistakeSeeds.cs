@@ -103,10 +103,11 @@ internal static class MistakeSeeds
                     words = $"{(node is AsideSyntax ? "aside needs" : Written(TextSpan.FromBounds(node.Span.Start, fact.First)))} {words}";
                 }
 
-                yield return Make(MistakeSort.FactLeftOut, fact.TakenOut, "", of is null ? words : $"{of} {words}");
+                var (item, named) = (of is null ? "" : CanonicalName.Base(of), (ImmutableArray<string>)[.. fact.Names.Select(name => name.Name.Text)]);
+                yield return Make(MistakeSort.FactLeftOut, fact.TakenOut, "", of is null ? words : $"{of} {words}") with { Item = item, Named = named };
                 foreach (var swap in fact.Names.SelectMany(name => Swaps(name, variables)))
                 {
-                    yield return of is null ? swap : swap with { Words = $"{of}: {swap.Words}" };
+                    yield return swap with { Words = of is null ? swap.Words : $"{of}: {swap.Words}", Item = item, Named = named };
                 }
             }
         }

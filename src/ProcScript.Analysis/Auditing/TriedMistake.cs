@@ -11,6 +11,9 @@ namespace ProcScript.Analysis.Auditing;
 /// <param name="Packs">Where nothing notices: the procedures whose packs say something else with the mistake than without.</param>
 public sealed record TriedMistake(Mistake Mistake, Severity? Severity, string? Rule, bool IsUnexpected, ImmutableArray<string> Packs)
 {
+    /// <summary>Why nothing notices it; null where something does.</summary>
+    public Survival? Survival { get; init; }
+
     /// <summary>Whether anything notices it.</summary>
     public bool IsNoticed => Severity is not null || IsUnexpected;
 }

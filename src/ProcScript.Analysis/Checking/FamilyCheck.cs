@@ -19,13 +19,6 @@ internal static class FamilyCheck
         FamilyMemory memory,
         ParallelOptions parallel) => memory.Judge(outcomes, factsOf, families => Judge(families, parallel));
 
-    /// <summary>The same where all but a few outcomes are those of the last time.</summary>
-    public static IEnumerable<Finding> Judge(
-        IReadOnlyList<(ProcedureOutcome Old, ProcedureOutcome Now)> replaced,
-        IReadOnlyDictionary<Machine, JudgedMachine> factsOf,
-        FamilyMemory memory,
-        ParallelOptions parallel) => memory.Judge(replaced, factsOf, families => Judge(families, parallel));
-
     private static ImmutableArray<Finding>[] Judge(IReadOnlyList<ProcedureFamily> families, ParallelOptions parallel)
     {
         var findings = new ImmutableArray<Finding>[families.Count];

@@ -16,12 +16,12 @@ internal sealed class FamilyMemory
 {
     private static readonly IEqualityComparer<object> Same = ReferenceEqualityComparer.Instance;
 
-    private readonly Dictionary<SourceSpan, HashSet<FamilyMember>> _callers = [];
+    private readonly Dictionary<SourceSpan, HashSet<Entry>> _callers = [];
     private readonly Dictionary<SourceSpan, SourceSpan> _owners = [];
     private readonly Dictionary<SourceSpan, List<Entry>> _families = [];
     private readonly Dictionary<SourceSpan, ImmutableArray<Finding>> _told = [];
     private readonly HashSet<SourceSpan> _open = [];
-    private Dictionary<ProcedureOutcome, Entry> _entries = new(Same);
+    private Entry?[] _entries = [];
 
     /// <summary>What the rules have to say of every family, in the order of the procedures.</summary>
     /// <param name="outcomes">What came of the procedures.</param>
@@ -32,57 +32,43 @@ internal sealed class FamilyMemory
         IReadOnlyDictionary<Machine, JudgedMachine> factsOf,
         Func<IReadOnlyList<ProcedureFamily>, ImmutableArray<Finding>[]> judge)
     {
-        var entries = new Dictionary<ProcedureOutcome, Entry>(outcomes.Count, Same);
-        var added = new List<Entry>();
-        foreach (var outcome in outcomes)
+        var entries = new Entry?[outcomes.Count];
+        var moved = new List<int>();
+        for (var place = 0; place < entries.Length; place++)
         {
-            if (!factsOf.TryGetValue(outcome.Procedure.Machine, out var machine))
+            if (place < _entries.Length && _entries[place] is { } same && ReferenceEquals(same.Member.Outcome, outcomes[place]))
             {
-                continue;
+                entries[place] = same;
+                _entries[place] = null;
             }
-
-            var isKnown = _entries.Remove(outcome, out var entry);
-            if (!isKnown)
+            else
             {
-                added.Add(entry = Entry.Of(outcome, machine.Facts));
+                moved.Add(place);
             }
+        }
 
-            entry!.Place = entries.Count;
-            entries.Add(outcome, entry);
+        var added = new List<Entry>();
+        var left = _entries.OfType<Entry>().ToDictionary<Entry, object>(entry => entry.Member.Outcome, Same);
+        foreach (var place in moved)
+        {
+            if (left.Remove(outcomes[place], out var entry))
+            {
+                entry.Place = place;
+                entries[place] = entry;
+            }
+            else if (factsOf.TryGetValue(outcomes[place].Procedure.Machine, out var machine))
+            {
+                added.Add(entries[place] = Entry.Of(outcomes[place], machine.Facts, place));
+            }
         }
 
         // What is left of before is gone.
-        foreach (var entry in _entries.Values)
+        foreach (var entry in left.Values)
         {
             Forget(entry);
         }
 
         _entries = entries;
-        return Judge(added, judge);
-    }
-
-    /// <summary>The same where all but a few outcomes are those of the last time, on the same machines.</summary>
-    /// <param name="replaced">Outcomes of the last time with those that have taken their places.</param>
-    /// <param name="factsOf">The machines without errors.</param>
-    /// <param name="judge">Judges families that are new or changed.</param>
-    public IEnumerable<Finding> Judge(
-        IReadOnlyList<(ProcedureOutcome Old, ProcedureOutcome Now)> replaced,
-        IReadOnlyDictionary<Machine, JudgedMachine> factsOf,
-        Func<IReadOnlyList<ProcedureFamily>, ImmutableArray<Finding>[]> judge)
-    {
-        var added = new List<Entry>();
-        foreach (var (old, now) in replaced)
-        {
-            if (_entries.Remove(old, out var gone))
-            {
-                Forget(gone);
-                var entry = Entry.Of(now, factsOf[now.Procedure.Machine].Facts);
-                entry.Place = gone.Place;
-                _entries.Add(now, entry);
-                added.Add(entry);
-            }
-        }
-
         return Judge(added, judge);
     }
 
@@ -132,7 +118,7 @@ internal sealed class FamilyMemory
         [
             .. own.SelectMany(entry => entry.OwnLines)
                 .Distinct()
-                .SelectMany(line => _callers.TryGetValue(line, out var found) ? found.OrderBy(member => _entries[member.Outcome].Place) : Enumerable.Empty<FamilyMember>())
+                .SelectMany(line => _callers.TryGetValue(line, out var found) ? found.OrderBy(caller => caller.Place).Select(caller => caller.Member) : [])
                 .Distinct<FamilyMember>(Same),
         ]);
 
@@ -151,10 +137,10 @@ internal sealed class FamilyMemory
         {
             if (!_callers.TryGetValue(line, out var calling))
             {
-                _callers.Add(line, calling = new HashSet<FamilyMember>(Same));
+                _callers.Add(line, calling = new HashSet<Entry>(Same));
             }
 
-            calling.Add(entry.Member);
+            calling.Add(entry);
             Touch(line);
         }
     }
@@ -169,7 +155,7 @@ internal sealed class FamilyMemory
 
         foreach (var line in entry.CalledLines)
         {
-            if (_callers.TryGetValue(line, out var calling) && calling.Remove(entry.Member) && calling.Count == 0)
+            if (_callers.TryGetValue(line, out var calling) && calling.Remove(entry) && calling.Count == 0)
             {
                 _callers.Remove(line);
             }
@@ -213,7 +199,7 @@ internal sealed class FamilyMemory
         /// <summary>Its place among all members.</summary>
         public int Place { get; set; }
 
-        public static Entry Of(ProcedureOutcome outcome, MachineFacts facts)
+        public static Entry Of(ProcedureOutcome outcome, MachineFacts facts, int place)
         {
             var steps = outcome.Procedure.Stages.SelectMany(stage => stage.Steps).ToList();
             return new Entry(
@@ -221,7 +207,10 @@ internal sealed class FamilyMemory
                 [.. steps.Select(step => step.Calls.IsEmpty ? step.Source : step.Calls[0]).Distinct()],
                 outcome.IsProven
                     ? [.. steps.Where(step => !step.Calls.IsEmpty).SelectMany(step => step.Calls.Skip(1).Append(step.Source)).Distinct()]
-                    : []);
+                    : [])
+            {
+                Place = place,
+            };
         }
     }
 }

@@ -73,9 +73,9 @@ internal sealed class GroupCheck(
         Parallel.For(0, missing.Count, parallel, i =>
         {
             var procedure = library.Procedures[missing[i]];
-            Outcomes[missing[i]] = remembered.Add(procedure, part => procedure.HasErrors || !scope.Holds(procedure)
+            Outcomes[missing[i]] = remembered.Add(procedure, seen => procedure.HasErrors || !scope.Holds(procedure)
                 ? ProcedureOutcome.NotRun(procedure, settings)
-                : ProcedureCheck.Judge(part, settings, machines[procedure.Machine].Facts, procedure));
+                : ProcedureCheck.Judge(seen, settings, machines[procedure.Machine].Facts, procedure));
         });
         for (var i = 0; Traces is not null && i < before.Length; i++)
         {

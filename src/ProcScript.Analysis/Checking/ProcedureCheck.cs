@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Bolts;
 using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Reading;
 using ProcScript.Analysis.Refitting;
 using ProcScript.Analysis.Rules;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Stripping;
-using ProcScript.Model;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Findings;
 
@@ -19,7 +19,7 @@ internal static class ProcedureCheck
     private static readonly ImmutableArray<OutcomeRule> OutcomeRules = [.. AnalysisRules.All.OfType<OutcomeRule>()];
 
     /// <summary>What comes of a procedure whose text and machine are without errors.</summary>
-    public static ProcedureOutcome Judge(Library library, CheckSettings settings, MachineFacts facts, Procedure procedure)
+    public static ProcedureOutcome Judge(SeenLibrary library, CheckSettings settings, MachineFacts facts, Procedure procedure)
     {
         var strip = StripRunner.Run(library, facts, procedure);
         List<Finding> findings = [.. StripRules.SelectMany(rule => rule.Check(strip))];

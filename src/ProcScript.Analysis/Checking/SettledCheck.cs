@@ -20,7 +20,7 @@ internal sealed class SettledCheck
     public required Library Library { get; set; }
 
     /// <summary>The machines without errors, in order, with what is known of them.</summary>
-    public required OrderedDictionary<Machine, JudgedMachine> Machines { get; init; }
+    public required OrderedDictionary<Machine, JudgedMachine> Machines { get; set; }
 
     /// <summary>What came of the procedures, in their order.</summary>
     public required ProcedureOutcome[] Outcomes { get; init; }
@@ -29,7 +29,7 @@ internal sealed class SettledCheck
     public required ProcedureTraces[]? Traces { get; init; }
 
     /// <summary>What was said of the kinds.</summary>
-    public required ImmutableArray<Finding> Kinds { get; init; }
+    public ImmutableArray<Finding> Kinds { get; set; } = [];
 
     /// <summary>What was said of pictures: their files may change though no text does.</summary>
     public ImmutableArray<Finding> Figures { get; set; } = [];
@@ -61,28 +61,31 @@ internal sealed class SettledCheck
         Replace(trees, prose);
     }
 
-    /// <summary>The places of the procedures that see a changed file, in order: those that stand in it are among them.</summary>
-    public IEnumerable<int> Touched(IReadOnlyCollection<string> changed) => (_groups ??= Groups())
-        .Where(group => changed.Any(path => group.Files.BinarySearch(path, StringComparer.Ordinal) >= 0))
-        .SelectMany(group => Enumerable.Range(group.First, group.End - group.First));
-
-    /// <summary>Takes what came of procedures in the place of what was there.</summary>
-    /// <returns>The outcomes that are others, with those that were in their places.</returns>
-    public IReadOnlyList<(ProcedureOutcome Old, ProcedureOutcome Now)> Replace(IReadOnlyList<int> places, GroupCheck check)
+    /// <summary>The places of the procedures that are others or see a changed file, in order.</summary>
+    public int[] Touched(LibraryChange change)
     {
-        var replaced = new List<(ProcedureOutcome Old, ProcedureOutcome Now)>();
+        var touched = (_groups ??= Groups())
+            .Where(group => change.Files.Any(path => group.Files.BinarySearch(path, StringComparer.Ordinal) >= 0))
+            .SelectMany(group => Enumerable.Range(group.First, group.End - group.First));
+        return [.. touched.Union(change.Procedures).Order()];
+    }
+
+    /// <summary>Takes what came of procedures of another library in the place of what was there.</summary>
+    public void Replace(Library library, IReadOnlyList<int> places, GroupCheck check)
+    {
         foreach (var place in places)
         {
-            Traces?[place] = check.Traces![place];
-            if (!ReferenceEquals(Outcomes[place], check.Outcomes[place]))
+            if (library.Procedures[place].Files != Library.Procedures[place].Files)
             {
-                replaced.Add((Outcomes[place], check.Outcomes[place]));
-                Outcomes[place] = check.Outcomes[place];
-                Note(place);
+                _groups = null;
             }
+
+            Traces?[place] = check.Traces![place];
+            Outcomes[place] = check.Outcomes[place];
+            Note(place);
         }
 
-        return replaced;
+        Library = library;
     }
 
     /// <summary>Takes files in the place of those that had their paths.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Reading;
 using ProcScript.Analysis.Refactoring;
 using ProcScript.Analysis.Stripping;
 using ProcScript.Analysis.Wording;
@@ -73,7 +74,7 @@ public static class MissingSteps
         foreach (var one in lacking)
         {
             var supply = new StepSupply(step => IsAt(place, step));
-            StripRunner.Run(one.Library, new MachineFacts(one.Procedure.Machine), one.Procedure, supply);
+            StripRunner.Run(new SeenLibrary(one.Library, isNoted: false), new MachineFacts(one.Procedure.Machine), one.Procedure, supply);
             if (!lines.Add(one.Procedure, supply))
             {
                 return false;

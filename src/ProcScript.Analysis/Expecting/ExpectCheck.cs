@@ -6,7 +6,8 @@ namespace ProcScript.Analysis.Expecting;
 
 /// <summary>Holds a checked library against what it expects of itself.</summary>
 /// <param name="report">The check, with its runs.</param>
-public sealed class ExpectCheck(LibraryReport report)
+/// <param name="planOf">Makes the plan of a procedure, where somebody has it already; null to make it of the report.</param>
+public sealed class ExpectCheck(LibraryReport report, Func<ProcedureReport, Plan?>? planOf = null)
 {
     /// <summary>How far a band of time that is filled in reaches to either side of the time as it is.</summary>
     private const double Band = 0.2;
@@ -213,7 +214,7 @@ public sealed class ExpectCheck(LibraryReport report)
 
     private static string Name(ProcedureReport one) => one.Options.IsEmpty ? one.Procedure.Job : $"{one.Procedure.Job} with {string.Join(", ", one.Options)}";
 
-    private Plan? PlanOf(ProcedureReport one) => _plans.TryGetValue(one, out var plan) ? plan : _plans[one] = one.CreatePlan();
+    private Plan? PlanOf(ProcedureReport one) => _plans.TryGetValue(one, out var plan) ? plan : _plans[one] = planOf is null ? one.CreatePlan() : planOf(one);
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -83,7 +83,8 @@ internal sealed class ReportAssembly
         JudgedExtent Extent,
         ImmutableArray<ReportedFinding> Findings,
         ImmutableArray<ReportedFinding> Silenced,
-        ImmutableArray<ReportedSuppression> Suppressions)
+        ImmutableArray<ReportedSuppression> Suppressions,
+        bool IsOfOtherFiles)
     {
         public static FileReport Of(
             SyntaxTree? tree, SourceText? text, List<Finding> found, JudgedExtent extent, CheckSettings settings, PrecautionGuard guard)
@@ -92,6 +93,7 @@ internal sealed class ReportAssembly
             var spoken = found.FindAll(finding => SeverityOf(finding) is not null);
             var (all, silencings, suppressions) = Checking.Suppressions.Apply(tree, settings, extent, spoken);
             var fingerprints = new Fingerprints(text);
+            guard.HasLookedAtCalls = false;
             var reported = new List<ReportedFinding>();
             foreach (var finding in FindingMerge.Sort(all))
             {
@@ -111,12 +113,13 @@ internal sealed class ReportAssembly
                 extent,
                 [.. reported.Where(one => one.Silencing is null)],
                 [.. reported.Where(one => one.Silencing is not null)],
-                suppressions);
+                suppressions,
+                guard.HasLookedAtCalls);
 
             Severity? SeverityOf(Finding finding) => settings.For(finding.Primary.Path).SeverityOf(finding.Rule);
         }
 
         public bool Holds(SourceText? text, List<Finding> found, JudgedExtent extent) =>
-            ReferenceEquals(text, Text) && extent == Extent && found.SequenceEqual(Found);
+            !IsOfOtherFiles && ReferenceEquals(text, Text) && extent == Extent && found.SequenceEqual(Found);
     }
 }

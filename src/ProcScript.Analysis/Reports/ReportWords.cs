@@ -29,6 +29,17 @@ public static class ReportWords
         _ => "not-judged",
     };
 
+    /// <summary>Such as <c>asked-elsewhere</c>.</summary>
+    public static string Of(SurvivalReason reason) => reason switch
+    {
+        SurvivalReason.ItemUntouched => "item-untouched",
+        SurvivalReason.NamedUntouched => "named-untouched",
+        SurvivalReason.AskedElsewhere => "asked-elsewhere",
+        SurvivalReason.NeverAsked => "never-asked",
+        SurvivalReason.SameJob => "same-job",
+        _ => "pack-only",
+    };
+
     /// <summary>Such as <c>step-left-out</c>.</summary>
     public static string Of(MistakeSort sort) => sort switch
     {

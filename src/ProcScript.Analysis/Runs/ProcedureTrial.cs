@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Reading;
 using ProcScript.Analysis.Stripping;
 using ProcScript.Model;
 using ProcScript.Model.Procedures;
@@ -41,7 +42,7 @@ public sealed class ProcedureTrial
         }
 
         var facts = new MachineFacts(procedure.Machine);
-        return new ProcedureTrial(run ?? StripRunner.Run(library, facts, procedure), facts);
+        return new ProcedureTrial(run ?? StripRunner.Run(new SeenLibrary(library, isNoted: false), facts, procedure), facts);
     }
 
     /// <summary>The machine as the first step finds it that begins at a place or after it.</summary>

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Order;
+using ProcScript.Analysis.Reading;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
 using ProcScript.Analysis.Wording;
-using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -13,13 +13,10 @@ namespace ProcScript.Analysis.Runs;
 /// <summary>What came of performing the stages and the work of a procedure.</summary>
 public sealed class StripRun
 {
-    internal StripRun(MachineFacts facts) => Facts = facts;
+    internal StripRun(MachineFacts facts, SeenLibrary library) => (Facts, Library) = (facts, library);
 
-    /// <summary>
-    /// The library, for the texts that findings speak of. An editor that keeps a run puts the texts of the day in, which are the same
-    /// where the run looks, so that it keeps no old ones.
-    /// </summary>
-    public required Library Library { get; set; }
+    /// <summary>The library as the check of the procedure sees it.</summary>
+    internal SeenLibrary Library { get; }
 
     /// <summary>The procedure.</summary>
     public required Procedure Procedure { get; init; }

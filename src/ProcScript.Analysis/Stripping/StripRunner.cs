@@ -3,10 +3,10 @@ using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Order;
+using ProcScript.Analysis.Reading;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.States;
-using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax.Nodes;
@@ -19,7 +19,7 @@ namespace ProcScript.Analysis.Stripping;
 /// </summary>
 internal sealed class StripRunner
 {
-    private readonly Library _library;
+    private readonly SeenLibrary _library;
     private readonly MachineFacts _facts;
     private readonly Procedure _procedure;
     private readonly MachineState _state;
@@ -38,7 +38,7 @@ internal sealed class StripRunner
     private readonly bool _leavesOut;
     private bool _isSound = true;
 
-    private StripRunner(Library library, MachineFacts facts, Procedure procedure, StepSupply? supply)
+    private StripRunner(SeenLibrary library, MachineFacts facts, Procedure procedure, StepSupply? supply)
     {
         _supply = supply;
         _capping = Capping.Of(facts, procedure);
@@ -60,7 +60,7 @@ internal sealed class StripRunner
     /// <param name="facts">Its machine.</param>
     /// <param name="procedure">The procedure.</param>
     /// <param name="supply">Takes note of what steps lack, which is then performed before them; null to perform what is written alone.</param>
-    public static StripRun Run(Library library, MachineFacts facts, Procedure procedure, StepSupply? supply = null) =>
+    public static StripRun Run(SeenLibrary library, MachineFacts facts, Procedure procedure, StepSupply? supply = null) =>
         new StripRunner(library, facts, procedure, supply).Run();
 
     private StripRun Run()
@@ -79,9 +79,8 @@ internal sealed class StripRunner
         _failures.AddRange(_unproved.Values.Where(never => !_failures.Exists(failure => failure is NotProved other && other.Energy == never.Energy)));
         var numbering = Number(start);
         var (actions, order) = numbering.End();
-        return new StripRun(_facts)
+        return new StripRun(_facts, _library)
         {
-            Library = _library,
             Procedure = _procedure,
             Actions = actions,
             Stages = [.. _procedure.Stages.Select((stage, i) => new StageRun(stage, actions[(i == 0 ? 0 : ends[i - 1])..ends[i]]))],

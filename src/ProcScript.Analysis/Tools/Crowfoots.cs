@@ -22,8 +22,11 @@ internal sealed record Crowfoots(ImmutableArray<Tool> All)
     private static readonly ImmutableArray<string> Couplers = ["socket", "sockets", "bit", "bits", "insert", "adapter", "adaptor", "torque", "crow", "crow's"];
 
     /// <summary>Those of a procedure.</summary>
-    public static Crowfoots Of(Procedure procedure, Library library) => new(
-        [.. library.Tools.Where(tool => IsCrowfoot(tool) && procedure.Sees(tool.Declared.Path))]);
+    public static Crowfoots Of(Procedure procedure, Library library) => In(procedure.Files, library);
+
+    /// <summary>Those of some files, in ordinal order.</summary>
+    public static Crowfoots In(ImmutableArray<string> files, Library library) => new(
+        [.. library.Tools.Where(tool => IsCrowfoot(tool) && files.BinarySearch(tool.Declared.Path, StringComparer.Ordinal) >= 0)]);
 
     /// <summary>Whether a tool is one, by its title.</summary>
     public static bool IsCrowfoot(Tool tool) =>

@@ -11,10 +11,13 @@ namespace ProcScript.Analysis.Tools;
 internal sealed record TorqueWrenches(ImmutableArray<Tool> All)
 {
     /// <summary>Those of a procedure.</summary>
-    public static TorqueWrenches Of(Procedure procedure, Library library) => new(
+    public static TorqueWrenches Of(Procedure procedure, Library library) => In(procedure.Files, library);
+
+    /// <summary>Those of some files, in ordinal order.</summary>
+    public static TorqueWrenches In(ImmutableArray<string> files, Library library) => new(
     [
         .. library.TorqueWrenches
-            .Where(tool => procedure.Sees(tool.Declared.Path))
+            .Where(tool => files.BinarySearch(tool.Declared.Path, StringComparer.Ordinal) >= 0)
             .OrderBy(tool => Base(tool.Range!, tool.Range!.High))
             .ThenByDescending(tool => Base(tool.Range!, tool.Range!.Low))
             .ThenBy(tool => tool.Name, StringComparer.Ordinal),

@@ -17,7 +17,7 @@ internal static class GoalEdits
     {
         var path = run.Procedure.Declared.Path;
         if (goal.Source.Path != path
-            || !run.Library.Trees.TryGetValue(path, out var tree)
+            || run.Library.Around(run.Procedure.Declared) is not { } tree
             || tree.Root.Declarations.OfType<ProcedureSyntax>().FirstOrDefault(one => one.Name.Span == run.Procedure.Declared.Span) is not { } procedure
             || tree.Text.Quote(goal.Source.Span) is not { Length: > 4 } written)
         {

@@ -19,6 +19,9 @@ internal sealed class PrecautionGuard(Library library)
 
     private readonly Lazy<FrozenSet<SourceSpan>> _calls = new(() => CallsThatBringOne(library));
 
+    /// <summary>Whether it was looked at what calls bring, which stands in other files.</summary>
+    public bool HasLookedAtCalls { get; set; }
+
     /// <summary>The finding without such fixes.</summary>
     public Finding Guarded(Finding finding) =>
         finding.Fixes.All(Keeps) ? finding : finding with { Fixes = [.. finding.Fixes.Where(Keeps)] };
@@ -52,9 +55,15 @@ internal sealed class PrecautionGuard(Library library)
         .Where(node => node switch
         {
             ActionSyntax action => Words.Contains(action.Verb.Text) && action.Verb.Span.Start < span.End && span.Start < action.Verb.Span.End,
-            DoSyntax call => call.Span.Start < span.End && span.Start < call.Span.End && _calls.Value.Contains(new SourceSpan(tree.Text.Path, call.Span)),
+            DoSyntax call => call.Span.Start < span.End && span.Start < call.Span.End && BringsOne(new SourceSpan(tree.Text.Path, call.Span)),
             _ => false,
         });
+
+    private bool BringsOne(SourceSpan call)
+    {
+        HasLookedAtCalls = true;
+        return _calls.Value.Contains(call);
+    }
 
     /// <summary>How often each target has a precaution, and how often each call stands there.</summary>
     private static Dictionary<string, int> Counts(SyntaxTree tree) => tree.Root.Declarations

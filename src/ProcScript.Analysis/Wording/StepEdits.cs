@@ -14,7 +14,7 @@ internal static class StepEdits
     /// <summary>Puts actions on lines of their own right before a step; nothing where the step's text cannot say them.</summary>
     public static IEnumerable<Fix> InsertBefore(StripRun run, Step step, IEnumerable<NamedAction> actions, string ending = "")
     {
-        if (!run.Library.Trees.TryGetValue(step.Source.Path, out var tree))
+        if (run.Library.Around(step.Source) is not { } tree)
         {
             yield break;
         }
@@ -66,7 +66,7 @@ internal static class StepEdits
     public static IEnumerable<Fix> Delete(StripRun run, Step step)
     {
         if (!step.Calls.IsEmpty
-            || !run.Library.Trees.TryGetValue(step.Source.Path, out var tree)
+            || run.Library.Around(step.Source) is not { } tree
             || step.Target is not { } target
             || tree.Text.Slice(step.TargetSpan.Span) != target.Name)
         {
@@ -82,7 +82,7 @@ internal static class StepEdits
     /// <summary>Takes a refit rule out, with its line where it stands alone on one.</summary>
     public static IEnumerable<Fix> Delete(StripRun run, OrderRule rule)
     {
-        if (run.Library.Trees.TryGetValue(rule.Source.Path, out var tree))
+        if (run.Library.Around(rule.Source) is { } tree)
         {
             yield return new Fix(
                 "Take the rule out",
@@ -93,7 +93,7 @@ internal static class StepEdits
 
     private static IEnumerable<Fix> InsertBehind(StripRun run, Step step, NamedAction action)
     {
-        if (run.Library.Trees.TryGetValue(step.Source.Path, out var tree) && AsWritten(action.Target!.Name, step, tree.Text) is { } name)
+        if (run.Library.Around(step.Source) is { } tree && AsWritten(action.Target!.Name, step, tree.Text) is { } name)
         {
             var line = $"{ActionTable.Row(action.Verb).Word} {name}";
             var end = new SourceSpan(step.Source.Path, new TextSpan(step.Source.Span.End, 0));

@@ -37,7 +37,7 @@ internal static class StepMove
     /// <summary>The text that holds both; null where one of them stands for more than itself.</summary>
     private static SourceText? Text(StripRun run, Step step, Step other) =>
         step.Source.Path == other.Source.Path
-        && run.Library.Trees.TryGetValue(step.Source.Path, out var tree)
+        && run.Library.Around(step.Source) is { } tree
         && Alone(step, tree.Text)
         && Alone(other, tree.Text)
         && tree.Text.LineAt(step.Source.Span.Start) == tree.Text.LineAt(step.Source.Span.End)

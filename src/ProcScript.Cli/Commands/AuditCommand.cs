@@ -39,9 +39,10 @@ internal static class AuditCommand
                 Noticed is what brings a finding, or is not as an .expect file says (see 'procscript test').
                 """,
                 """
-                What nothing notices is no fault yet: it says where you are on your own. A fact that no page depends on is one that
-                no job leans on; one whose loss changes a pack without a word is worth a second look. Texts, figures and the rules
-                of a refit block are not tried, for nobody but the author knows what they should be.
+                What nothing notices is no fault yet: it says where you are on your own, and why. Where a pack changes without a
+                word, an .expect file can hold it. What no step of a job asks for waits for the job that does. Where another step
+                asks for the same, that is named. Texts, figures and the rules of a refit block are not tried, for nobody but the
+                author knows what they should be.
                 """,
                 "Exit codes: 0 listed, 1 the library has errors or more go unnoticed than --at-most allows, 2 wrong usage or unreadable input, 3 a fault of procscript.",
             ],

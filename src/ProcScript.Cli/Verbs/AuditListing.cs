@@ -11,6 +11,16 @@ internal static class AuditListing
 {
     private const int MostNamed = 2;
 
+    /// <summary>Why facts can be lost, what there is to do about it first.</summary>
+    private static readonly (SurvivalReason Reason, string Title)[] Reasons =
+    [
+        (SurvivalReason.PackOnly, "facts whose loss leaves every proof and changes a pack: expect what it should say"),
+        (SurvivalReason.NeverAsked, "facts that no step of a job asks for"),
+        (SurvivalReason.AskedElsewhere, "facts for which another step asks, too"),
+        (SurvivalReason.NamedUntouched, "facts about what stays in place in every job"),
+        (SurvivalReason.ItemUntouched, "facts of items that no job touches"),
+    ];
+
     /// <summary>Prints them.</summary>
     public static void Print(AuditReport audit, Terminal terminal, ScreenPaths paths)
     {
@@ -18,8 +28,11 @@ internal static class AuditListing
         {
             var unnoticed = machine.Where(tried => !tried.IsNoticed).ToList();
             terminal.WriteLine(new Piece($"machine {machine.Key}", Ink.Strong), new Piece($": {Share(machine)}"));
-            Section("facts that no procedure leans on", [.. unnoticed.Where(tried => !tried.Mistake.InProcedure && tried.Packs.IsEmpty)]);
-            Section("facts whose loss changes a pack without a word", [.. unnoticed.Where(tried => !tried.Mistake.InProcedure && !tried.Packs.IsEmpty)]);
+            foreach (var (reason, title) in Reasons)
+            {
+                Section(title, [.. unnoticed.Where(tried => !tried.Mistake.InProcedure && tried.Survival!.Reason == reason)]);
+            }
+
             foreach (var procedure in machine.Where(tried => tried.Mistake.InProcedure).GroupBy(tried => tried.Mistake.Owner, StringComparer.Ordinal))
             {
                 var missed = procedure.Where(tried => !tried.IsNoticed).ToList();
@@ -40,14 +53,30 @@ internal static class AuditListing
             }
 
             terminal.WriteLine(new Piece($"  {title}"));
-            foreach (var (mistake, _, _, _, packs) in mistakes)
+            foreach (var tried in mistakes)
             {
+                var mistake = tried.Mistake;
                 var place = string.Create(CultureInfo.InvariantCulture, $"{PrintableText.Of(paths.Of(mistake.Place.Path))}:{mistake.Line}");
-                var changed = packs.IsEmpty ? "" : $" (changes {(packs.Length > MostNamed ? $"{Counted.Of(packs.Length, "pack")}, {packs[0]} among them" : string.Join(", ", packs))})";
-                terminal.WriteLine(new Piece($"    {place}: "), new Piece(PrintableText.Of(mistake.Words), Ink.Strong), new Piece($"{What(mistake)}{changed}"));
+                terminal.WriteLine(new Piece($"    {place}: "), new Piece(PrintableText.Of(mistake.Words), Ink.Strong), new Piece($"{What(mistake)}{Changes(tried)}{By(tried)}"));
             }
         }
     }
+
+    private static string Changes(TriedMistake tried)
+    {
+        if (tried.Packs.IsEmpty)
+        {
+            return "";
+        }
+
+        var packs = tried.Packs.Length > MostNamed ? $"{Counted.Of(tried.Packs.Length, "pack")}, {tried.Packs[0]} among them" : string.Join(", ", tried.Packs);
+        return $" (changes {string.Join(", ", tried.Survival!.PackParts.Select(Apart))} of {packs})";
+    }
+
+    private static string By(TriedMistake tried) => tried.Survival!.By.Length == 0 ? "" : $" (so does '{PrintableText.Of(tried.Survival.By)}')";
+
+    /// <summary>The name of a member in words: <c>toolChanges</c> as 'tool changes'.</summary>
+    private static string Apart(string name) => string.Concat(name.Select(letter => char.IsUpper(letter) ? $" {char.ToLowerInvariant(letter)}" : letter.ToString()));
 
     /// <summary>The last line.</summary>
     public static string Summary(AuditReport audit) => audit.Tried.IsEmpty

@@ -58,7 +58,7 @@ internal sealed class LibraryFiles : IParsedSourceStore
     public LibraryReport Check(Library library, CancellationToken cancellation)
     {
         var settings = Memory.SettingsOf(this);
-        return LibraryCheck.Run(library, settings, Memory.ChecksBy(settings), cancellation);
+        return LibraryCheck.Run(library, settings, Memory.Checks, cancellation);
     }
 
     /// <summary>The address of a file.</summary>

@@ -12,7 +12,6 @@ namespace ProcScript.LanguageServer.Workspaces;
 internal sealed class LibraryMemory
 {
     private readonly Lock _lock = new();
-    private (CheckSettings Settings, CheckMemory Memory)? _checks;
     private (LibraryFiles Files, CheckSettings Settings)? _settings;
 
     /// <summary>The trees of files that were parsed.</summary>
@@ -44,17 +43,6 @@ internal sealed class LibraryMemory
         }
     }
 
-    /// <summary>What came of earlier checks by the same settings; nothing where they changed since the last one.</summary>
-    public CheckMemory ChecksBy(CheckSettings settings)
-    {
-        lock (_lock)
-        {
-            if (_checks is not { } last || !last.Settings.ChoosesAs(settings))
-            {
-                _checks = last = (settings, new CheckMemory());
-            }
-
-            return last.Memory;
-        }
-    }
+    /// <summary>What came of earlier checks.</summary>
+    public CheckMemory Checks { get; } = new();
 }

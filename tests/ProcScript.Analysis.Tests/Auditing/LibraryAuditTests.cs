@@ -90,6 +90,40 @@ public sealed class LibraryAuditTests
     }
 
     [Fact]
+    public void It_is_said_why_nothing_notices()
+    {
+        const string text =
+            """
+            tool key "5 mm hex key"
+            clip pin "push pin" { tool key }
+            connector two_way "2-way connector"
+            machine fan "Fan" {
+              part frame "frame"
+              part guard "guard" { held by 4 pin as guard_pins }
+              part wheel "wheel" { behind guard  held by 1 pin as wheel_pin  wired by 1 two_way as wheel_plug to frame }
+              part hub "hub" { behind guard  held by 1 pin as hub_pin }
+              part latch "latch" { behind guard }
+            }
+            procedure all_off "Take wheel and hub off" on fan {
+              goal remove wheel
+              goal remove hub
+              stage "Guard" { release guard_pins  remove guard }
+              stage "Wheel" { unplug wheel_plug  release wheel_pin  remove wheel }
+              stage "Hub" { release hub_pin  remove hub }
+              work { clean hub }
+            }
+            """;
+        var audit = LibraryAudit.Run(MemorySourceStore.Of(Path, text), new CheckSettings(), Check(text), _ => true, [], cancellation: TestContext.Current.CancellationToken);
+        var why = audit.Unnoticed.ToDictionary(one => one.Mistake.Words, one => one.Survival!, StringComparer.Ordinal);
+
+        Assert.Equal(SurvivalReason.ItemUntouched, why["latch behind guard"].Reason);
+        Assert.Equal(SurvivalReason.NamedUntouched, why["wheel_plug to frame"].Reason);
+        Assert.Equal("release hub_pin", why["wheel behind guard"].By);
+        Assert.Equal((SurvivalReason.PackOnly, true), (why["clean hub"].Reason, why["clean hub"].PackParts.Contains("work")));
+        Assert.All(audit.Tried, one => Assert.Equal(one.IsNoticed, one.Survival is null));
+    }
+
+    [Fact]
     public void Mistakes_in_the_demo_library_are_judged_as_a_check_from_nothing_judges_them()
     {
         // One machine, checked by one memory after another mistake each time, against checks that know of nothing.

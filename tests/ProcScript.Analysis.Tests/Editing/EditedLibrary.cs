@@ -1,5 +1,6 @@
 using System.Globalization;
 using ProcScript.Analysis.Checking;
+using ProcScript.Analysis.Settings;
 using ProcScript.Model;
 using ProcScript.Model.Sources;
 using ProcScript.Syntax.Text;
@@ -13,15 +14,16 @@ internal sealed class EditedLibrary
     private readonly BindingMemory _binding = new();
     private readonly CheckMemory _checks = new();
 
-    private readonly bool _isWhole;
-
     /// <summary>A library.</summary>
     /// <param name="files">Its files.</param>
     /// <param name="isWhole">Whether it has settings, so that the rules about a whole library speak.</param>
     public EditedLibrary(IEnumerable<KeyValuePair<string, string>> files, bool isWhole = false)
     {
         Files = new(files.ToDictionary(), StringComparer.Ordinal);
-        _isWhole = isWhole;
+        if (isWhole)
+        {
+            Files[SettingsKeys.FileName] = "{}";
+        }
     }
 
     /// <summary>The texts by path.</summary>
@@ -32,13 +34,13 @@ internal sealed class EditedLibrary
     {
         var store = new EditedStore(Sources(), _parsed);
         return LibraryCheck.Run(
-            LibraryBinder.Bind(store, _binding, TestContext.Current.CancellationToken), Analysis.Settings.SettingsReader.Read(store), _checks, TestContext.Current.CancellationToken);
+            LibraryBinder.Bind(store, _binding, TestContext.Current.CancellationToken), SettingsReader.Read(store), _checks, TestContext.Current.CancellationToken);
     }
 
     /// <summary>The report of the same texts by somebody who has never seen any.</summary>
     public LibraryReport CheckFresh() => LibraryCheck.Run(Sources(), TestContext.Current.CancellationToken);
 
-    private MemorySourceStore Sources() => new(_isWhole ? Files.Append(KeyValuePair.Create("procscript.json", "{}")) : Files);
+    private MemorySourceStore Sources() => new(Files);
 
     /// <summary>All that a report says, with lines and columns for places.</summary>
     public static string Describe(LibraryReport report)

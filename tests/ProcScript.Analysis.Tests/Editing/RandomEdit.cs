@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using CsCheck;
+using ProcScript.Analysis.Settings;
 
 namespace ProcScript.Analysis.Tests.Editing;
 
@@ -14,6 +15,22 @@ internal sealed partial record RandomEdit(EditKind Kind, int File, int Place, st
     [
         " ", "x", "\n", "// a note\n", "// proc: allow PRC5081 because \"it is so\"\n", "{", "}", "\"", "é", "undo ", "stage \"More\" {\n}\n", "refit {\n}\n",
         "\ntool spanner_99 \"a spanner\"\n", "\nprocedure nothing \"Nothing\" on nothing {\n}\n", "use \"../catalog/tools.proc\"\n", "when heater {\n}\n",
+    ];
+
+    /// <summary>What may be said of an entry of the catalog, of a part or of a joint in its block, with what is no more than another layout.</summary>
+    private static readonly string[] Properties =
+    [
+        "// a note", "", "torque 9 N.m", "torque 31 N.m", "range 5 .. 25 N.m", "range 20 .. 100 N.m", "size 13 mm", "single use", "captive", "oiled", "time 20 s", "mass 30 kg", "ppe \"gloves\"", "on none",
+    ];
+
+    /// <summary>What tools, kinds and parts may be called, so that rules take them for something else.</summary>
+    private static readonly string[] Titles = ["13 mm crowfoot", "open spanner", "torque wrench", "M8 × 25 bolt", "thing", "{"];
+
+    /// <summary>What a shop may choose.</summary>
+    private static readonly string[] Settings =
+    [
+        "{}", "{ \"severities\": { \"PRC5081\": \"error\" } }", "{ \"houseTools\": [\"socket_8\"] }", "{ \"severities\": { \"unused-entry\": \"off\" } }",
+        "{ \"limits\": { \"onePersonMass\": \"5 kg\", \"repeatedSteps\": 2 } }", "{",
     ];
 
     /// <summary>Any change.</summary>
@@ -50,6 +67,16 @@ internal sealed partial record RandomEdit(EditKind Kind, int File, int Place, st
                 var number = numbers[Place % numbers.Count];
                 files[path] = text.Remove(number.Index, number.Length).Insert(number.Index, $"{Place % 9}");
                 break;
+            case EditKind.Property when Blocks().Matches(text) is { Count: > 0 } blocks:
+                files[path] = text.Insert(blocks[Place % blocks.Count].Index + 1, $" {Properties[Place % Properties.Length]}\n");
+                break;
+            case EditKind.Title when Quoted().Matches(text) is { Count: > 0 } titles:
+                var title = titles[Place % titles.Count];
+                files[path] = text.Remove(title.Index, title.Length).Insert(title.Index, $"\"{Titles[Place % Titles.Length]}\"");
+                break;
+            case EditKind.Settings when files.ContainsKey(SettingsKeys.FileName):
+                files[SettingsKeys.FileName] = Settings[Place % Settings.Length];
+                break;
             case EditKind.Remove when files.Count > 1 && Place % 3 == 0:
                 files.Remove(path);
                 break;
@@ -81,6 +108,12 @@ internal sealed partial record RandomEdit(EditKind Kind, int File, int Place, st
     [GeneratedRegex("[a-z]+(_[a-z0-9]+)+")]
     private static partial Regex Words();
 
+    [GeneratedRegex("(?<=\"[^\"\n]*\" )\\{")]
+    private static partial Regex Blocks();
+
+    [GeneratedRegex("\"[^\"\n]*\"(?= \\{)")]
+    private static partial Regex Quoted();
+
     [GeneratedRegex("[0-9]+")]
     private static partial Regex Numbers();
 }
@@ -95,6 +128,9 @@ internal enum EditKind
     SwapLines,
     Rename,
     Count,
+    Property,
+    Title,
+    Settings,
     Remove,
     Copy,
     Undo,

@@ -38,10 +38,10 @@ public sealed class AuditVerbTests : IDisposable
                 ExitCode.Clean,
                 """
                 machine bunker: 4 of 6 mistakes noticed
-                  facts that no procedure leans on
+                  facts of items that no job touches
                     hatch.proc:6: sieve behind lid left out
                   procedure chute_off: 3 of 4 mistakes noticed
-                    hatch.proc:12: clean chute left out (changes chute_off)
+                    hatch.proc:12: clean chute left out (changes bags, refit, strip, times, work of chute_off)
                 6 mistakes tried: 3 noticed as an error, 1 as a hint, 2 unnoticed
 
                 """.ReplaceLineEndings("\n"),

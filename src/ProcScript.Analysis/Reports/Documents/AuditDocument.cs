@@ -31,7 +31,7 @@ public sealed record AuditDocument(
         audit.Unexpected,
         [.. audit.Unnoticed.Select(one => new MistakeDocument(
             ReportWords.Of(one.Mistake.Sort), places(one.Mistake.Place), one.Mistake.Replacement, one.Mistake.Words, one.Mistake.Machine,
-            one.Mistake.InProcedure ? one.Mistake.Owner : null, one.Packs))]);
+            one.Mistake.InProcedure ? one.Mistake.Owner : null, one.Packs, ReportWords.Of(one.Survival!.Reason), one.Survival.By, one.Survival.PackParts))]);
 }
 
 /// <summary>A mistake that nothing notices.</summary>
@@ -42,5 +42,17 @@ public sealed record AuditDocument(
 /// <param name="Machine">The machine that it concerns.</param>
 /// <param name="Procedure">The procedure that it was made in; null where it was made in the machine.</param>
 /// <param name="ChangedPacks">The procedures whose packs come out otherwise with the mistake; empty where it is on no page.</param>
+/// <param name="Why">Why nothing notices it: one of item-untouched, named-untouched, asked-elsewhere, never-asked, same-job and pack-only.</param>
+/// <param name="AskedBy">Another step that asks for the same as the fact, such as <c>undo hub_bolts</c>; empty where there is none.</param>
+/// <param name="ChangedParts">What these packs say otherwise, by the names of the members of a plan; empty where it is on no page.</param>
 public sealed record MistakeDocument(
-    string Sort, PlaceDocument Place, string Replacement, string Words, string Machine, string? Procedure, ImmutableArray<string> ChangedPacks);
+    string Sort,
+    PlaceDocument Place,
+    string Replacement,
+    string Words,
+    string Machine,
+    string? Procedure,
+    ImmutableArray<string> ChangedPacks,
+    string Why,
+    string AskedBy,
+    ImmutableArray<string> ChangedParts);

@@ -92,7 +92,7 @@ public sealed class DoneTwice : StripFailureRule<AlreadyDone>
     private static Finding Describe(RepeatedCall call, StripRun run)
     {
         var all = call.Steps.Length == call.Count;
-        var written = run.Library.Trees.TryGetValue(call.Call.Path, out var tree) ? tree.Text.Quote(call.Call.Span) : "do";
+        var written = run.Library.Around(call.Call) is { } tree ? tree.Text.Quote(call.Call.Span) : "do";
         IEnumerable<LabeledSpan> done = call.Earlier is { } earlier
             ? [new LabeledSpan(earlier, "done by this call")]
             : call.Steps.Select(step => step.Earlier).OfType<Step>().DistinctBy(step => step.VerbSpan).Take(MostShown)

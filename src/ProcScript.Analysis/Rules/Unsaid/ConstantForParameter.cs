@@ -53,7 +53,7 @@ public sealed class ConstantForParameter : FamilyRule
     internal override IEnumerable<Finding> Check(ProcedureFamily family)
     {
         var first = family.Own[0].Outcome;
-        if (first.Procedure.Arguments.IsEmpty || first.Strip is not { } strip || !strip.Library.Trees.TryGetValue(first.Procedure.Declared.Path, out var tree))
+        if (first.Procedure.Arguments.IsEmpty || first.Strip is not { } strip || strip.Library.Around(first.Procedure.Declared) is not { } tree)
         {
             return [];
         }

@@ -66,11 +66,9 @@ public sealed class DeadFile : LibraryRule
 
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(LibraryView view) =>
-        from tree in view.Library.Trees
-        where !view.IsLive(tree.Key)
-        let first = tree.Value.Root.Declarations.FirstOrDefault()
-        where first is not null
-        select new Finding(Id, $"no procedure needs `{tree.Key}`", new SourceSpan(tree.Key, first.Name.Span), "used by no file with a procedure")
+        from first in view.Entries.DistinctBy(entry => entry.Path)
+        where !view.IsLive(first.Path)
+        select new Finding(Id, $"no procedure needs `{first.Path}`", new SourceSpan(first.Path, first.Declaration.Name.Span), "used by no file with a procedure")
         {
             Help = "delete the file, or `use` it where it is needed",
         };

@@ -60,7 +60,7 @@ public sealed class NoGoal : MachineFamilyRule
             return [];
         }
 
-        var called = view.Library.Trees.Values.SelectMany(tree => tree.Root.Declarations).OfType<ProcedureSyntax>()
+        var called = view.Procedures
             .SelectMany(procedure => procedure.DescendantsAndSelf().OfType<DoSyntax>())
             .Select(call => call.Procedure.Text)
             .ToHashSet(StringComparer.Ordinal);

@@ -74,7 +74,7 @@ public sealed class NotExercised : MachineFamilyRule
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(LibraryView view, MachineFamily family)
     {
-        if (!view.IsLive(family.Declared.Path) || family.Traces.Count == 0 || !family.Traces.All(one => one.IsProven))
+        if (!view.IsLive(family.Declared.Path) || family.Traces.IsEmpty || !family.Traces.All(one => one.IsProven))
         {
             yield break;
         }

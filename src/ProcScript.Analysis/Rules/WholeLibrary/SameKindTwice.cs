@@ -66,7 +66,7 @@ public sealed class SameKindTwice : LibraryRule
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(LibraryView view)
     {
-        var kinds = view.Library.Kinds.Where(kind => view.IsLive(kind.Declared.Path)).ToList();
+        var kinds = view.Kinds.Where(kind => view.IsLive(kind.Declared.Path)).ToList();
         var alike = Groups(kinds, kind => kind.Thread is null ? null : KindLikeness.Properties(kind)).ToList();
         var told = alike.SelectMany(group => group.Skip(1)).ToHashSet();
         return alike.Select(group => At(group, "have the same properties", "two names for one piece"))

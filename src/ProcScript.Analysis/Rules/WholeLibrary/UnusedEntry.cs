@@ -68,14 +68,14 @@ public sealed class UnusedEntry : LibraryRule
     {
         var house = view.Settings.Get(SettingsTable.HouseTools).ToHashSet(StringComparer.OrdinalIgnoreCase);
         // A torque wrench with a range is taken for the torques that it covers, and a crowfoot for the spanner of its size; nobody names them.
-        var wrenches = view.Library.TorqueWrenches.Concat(view.Library.Tools.Where(Crowfoots.IsCrowfoot)).Select(tool => tool.Declared).ToHashSet();
+        var wrenches = view.Tools.Where(tool => tool.Range is not null || Crowfoots.IsCrowfoot(tool)).Select(tool => tool.Declared).ToHashSet();
         return
-            from tree in view.Library.Trees
-            where view.IsLive(tree.Key)
-            from entry in tree.Value.Root.Declarations.OfType<CatalogSyntax>()
+            from declared in view.Entries
+            let entry = declared.Declaration as CatalogSyntax
+            where entry is not null && view.IsLive(declared.Path)
             where entry.Name.Span.Length > 0 && !view.IsMentioned(entry.Name.Text)
             where !house.Contains(entry.Name.Text) && !house.Contains(entry.Title?.Value ?? entry.Name.Text)
-            let place = new SourceSpan(tree.Key, entry.Name.Span)
+            let place = new SourceSpan(declared.Path, entry.Name.Span)
             where !wrenches.Contains(place)
             select new Finding(Id, $"nothing in the library uses `{entry.Name.Text}`", place, "is named nowhere else")
             {

@@ -52,16 +52,40 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
         switch (symbol)
         {
             case ToolSymbol tool:
-                tool.Tool = Tool(tool, title, place, sink);
+                tool.Tool = Kept(tool, Tool(tool, title, place, sink));
                 break;
             case SupplySymbol supply:
-                supply.Supply = Supply(supply, title, place, sink);
+                supply.Supply = Kept(supply, Supply(supply, title, place, sink));
                 break;
             case KindSymbol kind:
-                kind.Kind = Kind(kind, title, place, sink);
+                kind.Kind = Kept(kind, Kind(kind, title, place, sink));
                 break;
         }
     }
+
+    /// <summary>The entry of before where it says the same: whoever read that need not read it again.</summary>
+    private static TEntry Kept<TEntry>(CatalogSymbol symbol, TEntry now)
+        where TEntry : class => (symbol.Bound ?? symbol.Before) is TEntry before && now.Equals(before) ? before : now;
+
+    private static Kind Kept(KindSymbol symbol, Kind now)
+    {
+        if ((symbol.Bound ?? symbol.Before) is not Kind before)
+        {
+            return now;
+        }
+
+        // Lists are equal where they are one object.
+        var same = now with
+        {
+            Tools = Kept(before.Tools, now.Tools),
+            Hazards = Kept(before.Hazards, now.Hazards),
+            Uses = Kept(before.Uses, now.Uses),
+            Ppe = Kept(before.Ppe, now.Ppe),
+        };
+        return same.Equals(before) ? before : now;
+    }
+
+    private static ImmutableArray<T> Kept<T>(ImmutableArray<T> before, ImmutableArray<T> now) => now.SequenceEqual(before) ? before : now;
 
     private static Tool Tool(ToolSymbol symbol, string title, BindingPlace place, FindingSink sink)
     {

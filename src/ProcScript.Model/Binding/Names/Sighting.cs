@@ -17,7 +17,8 @@ internal readonly record struct Sighting(SourceFile From, string Name, Symbol? F
     public override int GetHashCode() => HashCode.Combine(From, Name);
 
     /// <summary>Whether the name means the same now.</summary>
-    public bool Holds(SymbolTable table) =>
-        ReferenceEquals(table.Find(Name, From), Found)
-        && (Found is null || (Found.IsFaulty == WasFaulty && ReferenceEquals(Found.Bound, Bound)));
+    public bool Holds(SymbolTable table) => table.Find(Name, From) is not { } now
+        ? Found is null
+        // Another text of the catalog that comes to the same entry changes nothing for who reads the entry.
+        : (ReferenceEquals(now, Found) || Bound is not null) && now.IsFaulty == WasFaulty && ReferenceEquals(now.Bound, Bound);
 }

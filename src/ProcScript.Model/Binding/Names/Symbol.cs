@@ -76,6 +76,9 @@ internal abstract class CatalogSymbol(SourceFile file, CatalogSyntax node) : Sym
 
     /// <summary>What binding it had to say; null before it is bound.</summary>
     public FindingSink? Sink { get; set; }
+
+    /// <summary>What the declaration was bound to that had its name in the file before; null where there was none.</summary>
+    public object? Before { get; set; }
 }
 
 /// <summary>A tool.</summary>

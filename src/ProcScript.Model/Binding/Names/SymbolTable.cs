@@ -113,6 +113,10 @@ internal sealed class SymbolTable
             if (!declaration.Name.IsMissing && (byNode.GetValueOrDefault(declaration) ?? SymbolOf(file, declaration)) is { } symbol)
             {
                 symbols.Add(symbol);
+                if (symbol is CatalogSymbol { Sink: null } entry && known.FirstOrDefault(old => old.Name == entry.Name) is CatalogSymbol before)
+                {
+                    entry.Before = before.Bound ?? before.Before;
+                }
             }
         }
 

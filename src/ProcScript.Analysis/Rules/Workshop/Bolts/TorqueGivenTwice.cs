@@ -1,6 +1,6 @@
 using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Reading;
 using ProcScript.Analysis.Runs;
-using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Findings;
@@ -88,7 +88,7 @@ public sealed class TorqueGivenTwice : OutcomeRule
     }
 
     private static Finding At(
-        Library library, Joint joint, SourceSpan place, TighteningTorque torque, SourceSpan otherPlace, TighteningTorque other, string label) =>
+        SeenLibrary library, Joint joint, SourceSpan place, TighteningTorque torque, SourceSpan otherPlace, TighteningTorque other, string label) =>
         new(Id, $"`{joint.Name}` has two torques: {torque.Print()} and {other.Print()}", place, "for this action")
         {
             Related = [new LabeledSpan(otherPlace, label)],
@@ -98,7 +98,7 @@ public sealed class TorqueGivenTwice : OutcomeRule
                 new Fix(
                     "Write the same torque",
                     FixGrade.NeedsLook,
-                    [new TextEdit(place, library.Trees[otherPlace.Path].Text.Slice(otherPlace.Span))]),
+                    [new TextEdit(place, library.Around(otherPlace)!.Text.Slice(otherPlace.Span))]),
             ],
         };
 }

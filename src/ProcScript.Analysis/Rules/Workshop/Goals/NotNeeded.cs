@@ -70,7 +70,7 @@ public sealed class NotNeeded : FamilyRule
     private static Finding At(ProcedureFamily family, NeedlessGroup group)
     {
         var first = family.Own[0].Outcome;
-        var tree = first.Strip!.Library.Trees[first.Procedure.Declared.Path];
+        var tree = first.Strip!.Library.Around(first.Procedure.Declared)!;
         var lines = group.Lines.ToHashSet();
         var procedure = tree.Root.Declarations.OfType<ProcedureSyntax>().First(one => one.Name.Span == first.Procedure.Declared.Span);
         var nodes = procedure.DescendantsAndSelf().Where(node => node is ActionSyntax or DoSyntax && lines.Contains(node.Span)).ToList();

@@ -76,7 +76,7 @@ public sealed class TooHeavyForOne : OutcomeRule
     private static IEnumerable<Fix> Say(ProcedureOutcome outcome, HeavyLift heavy, string words)
     {
         var source = heavy.Step.Source;
-        if (outcome.Strip!.Library.Trees.TryGetValue(source.Path, out var tree))
+        if (outcome.Strip!.Library.Around(source) is { } tree)
         {
             var hasBlock = tree.Text.Slice(source.Span).EndsWith('}');
             var at = hasBlock ? tree.Text.Content.IndexOf('{', heavy.Step.TargetSpan.Span.End) + 1 : source.Span.End;

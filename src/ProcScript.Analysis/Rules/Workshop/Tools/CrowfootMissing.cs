@@ -81,7 +81,7 @@ public sealed class CrowfootMissing : OutcomeRule
             let torque = details.Torque ?? joint.Torque
             where torque is not null
             let spanner = Crowfoots.Spanner([.. Crowfoots.ToolsOf(joint), .. details.Tools])
-            where spanner is not null && (crowfoots ??= Crowfoots.Of(outcome.Procedure, outcome.Strip!.Library)).For(spanner) is null
+            where spanner is not null && (crowfoots ??= outcome.Strip!.Library.Crowfoots(outcome.Procedure)).For(spanner) is null
             group (joint, spanner, torque) by joint.Kind into same
             select At(same.Key, same.First().joint, same.First().spanner, same.First().torque.Final);
     }

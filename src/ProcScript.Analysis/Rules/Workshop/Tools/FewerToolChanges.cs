@@ -90,7 +90,7 @@ public sealed class FewerToolChanges : OutcomeRule
             var now = changes.Count - before;
             if (now > ToolChanges.Fewest(tools, inHand)
                 && StageOrder.Find(strip, stage, tools, inHand) is { } order
-                && new StageTrial(new ToolList(TorqueWrenches.Of(outcome.Procedure, strip.Library)))
+                && new StageTrial(new ToolList(strip.Library.Wrenches(outcome.Procedure)))
                     .Saved(strip, outcome.Refit!, stage.Stage, order) is { Strip: > 0 and var saved, All: > 0 })
             {
                 yield return At(stage.Stage, order, now, now - saved);

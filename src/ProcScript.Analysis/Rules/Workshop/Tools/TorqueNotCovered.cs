@@ -67,7 +67,7 @@ public sealed class TorqueNotCovered : OutcomeRule
     /// <inheritdoc/>
     public override IEnumerable<Finding> Check(ProcedureOutcome outcome)
     {
-        var wrenches = TorqueWrenches.Of(outcome.Procedure, outcome.Strip!.Library);
+        var wrenches = outcome.Strip!.Library.Wrenches(outcome.Procedure);
         if (wrenches.All.IsEmpty)
         {
             return [];
