@@ -109,7 +109,11 @@ internal static class CommaCheck
         return Number(hasPoint: false);
 
         WrittenNumber Number(bool hasPoint) =>
-            new(TextSpan.FromBounds(start.Start, lexemes[last].End), commas.ToImmutable(), before is TORQUE or COMMA, commas.Count == 1 && !hasPoint, isThousands);
+            new(TextSpan.FromBounds(start.Start, lexemes[last].End), commas.ToImmutable(), before is TORQUE or COMMA, commas.Count == 1 && !hasPoint, isThousands)
+            {
+                // With a blank alone behind the comma it would be read in two ways still.
+                Unit = commas.Count == 1 && StageCheck.IsDoubtful(text.Slice(start.Span), text.Slice(lexemes[last].Span)) ? StageCheck.UnitBehind(text, lexemes, last) : "",
+            };
     }
 
     /// <summary>Whether a number is one of a list of values, indices or positions: what opens such a list stands before it.</summary>
@@ -158,4 +162,8 @@ internal static class CommaCheck
 /// <param name="IsStage">Whether it stands where several numbers may, with commas between them: the stages of a torque.</param>
 /// <param name="IsDecimal">Whether it may be a decimal number: it has one comma and no point.</param>
 /// <param name="IsThousands">Whether its digits are in groups as those of thousands.</param>
-internal sealed record WrittenNumber(TextSpan Span, ImmutableArray<TextSpan> Commas, bool IsStage, bool IsDecimal, bool IsThousands);
+internal sealed record WrittenNumber(TextSpan Span, ImmutableArray<TextSpan> Commas, bool IsStage, bool IsDecimal, bool IsThousands)
+{
+    /// <summary>The unit that a stage before the comma needs, for a reader not to take the comma for a point; empty where nobody would.</summary>
+    public string Unit { get; init; } = "";
+}
