@@ -27,6 +27,9 @@ internal sealed class NoteDeed(NotesReader reader, NoteAct act, NoteObject thing
             case NoteAct.Isolate:
                 Isolate();
                 break;
+            case NoteAct.Remove when thing.Sort == ItemSort.Energy && NoteEnergies.IsSupply(thing.Words):
+                Isolate();
+                break;
             case NoteAct.Disconnect or NoteAct.Unplug when thing.Sort is null or ItemSort.Energy && NoteEnergies.IsSupply($"{thing.Words} {thing.Of}".Trim()):
                 Isolate();
                 break;
@@ -59,7 +62,8 @@ internal sealed class NoteDeed(NotesReader reader, NoteAct act, NoteObject thing
 
     private void Isolate()
     {
-        var energy = Names.Of(NoteEnergies.Of(thing.Words), ItemSort.Energy);
+        // "Isolate the battery & lock off" locks the battery.
+        var energy = thing.Words.Length == 0 && reader.LastIsolated() is { } last ? last : Names.Of(NoteEnergies.Of(thing.Words), ItemSort.Energy);
         Names.Say(energy, figures.Voltage.Length > 0 ? $"voltage {figures.Voltage}" : "");
         Names.Say(energy, figures.Time.Length > 0 ? $"wait {figures.Time}" : "");
         if (reader.Steps is [.., { Verb: "isolate", Item: var before }] && before == energy)
@@ -115,11 +119,14 @@ internal sealed class NoteDeed(NotesReader reader, NoteAct act, NoteObject thing
 
         var part = reader.Part(thing.Words);
         Names.Say(part, figures.Mass.Length > 0 ? $"mass {figures.Mass}" : "");
-        var joint = figures.Kind.Length > 0 || (figures.Count > 0 && thing.More.Split(' ').Any(word => ItemSorts.OfWord(word.Trim('.', ',')) is { } sort && ItemSorts.IsJoint(sort)));
+        Names.Say(part, verb == "aside" ? $"aside {DraftWords.Quoted(NotesReader.Told(sentence))}" : "");
+        var hardware = thing.More.Split(' ').Select(word => word.Trim('.', ',', '(', ')')).FirstOrDefault(word => ItemSorts.OfWord(word) is { } sort && ItemSorts.IsJoint(sort));
+        var joint = figures.Kind.Length > 0 || figures.Thread.Length > 0 || (figures.Count > 0 && (hardware is not null || figures.Head.Length > 0 || figures.Tool.EndsWith(" bit", StringComparison.Ordinal)));
         if (joint)
         {
             // "Take the seat off, 4 bolts M10x30" undoes them first.
-            Hardware("undo", $"{Names.TitleOf(part)} {thing.More.Split(' ').FirstOrDefault(word => ItemSorts.OfWord(word) is not null) ?? "bolts"}", ItemSort.Fastener, part);
+            var sort = hardware is null ? ItemSort.Fastener : ItemSorts.OfWord(hardware)!.Value;
+            Hardware(VerbOf(sort), $"{Names.TitleOf(part)} {hardware ?? (figures.Tool.Length > 0 ? "screws" : "bolts")}", sort, part);
         }
 
         var step = new NoteStep(NotePhase.Strip, verb) { Item = part, Heading = reader.TakeHeading() };
@@ -137,11 +144,22 @@ internal sealed class NoteDeed(NotesReader reader, NoteAct act, NoteObject thing
         reader.Add(step);
     }
 
+    private static string VerbOf(ItemSort joint) => joint switch
+    {
+        ItemSort.Clip => "release",
+        ItemSort.Connector => "unplug",
+        ItemSort.Line => "disconnect",
+        ItemSort.Bond => "cut",
+        _ => "undo",
+    };
+
     private void Joint()
     {
         var (verb, sort, noun) = (act, thing.Sort) switch
         {
             (NoteAct.Undo or NoteAct.Remove, ItemSort.Fastener) => ("undo", ItemSort.Fastener, ""),
+            (NoteAct.Loosen, ItemSort.Line) => ("disconnect", ItemSort.Line, ""),
+            (NoteAct.Loosen, ItemSort.Clip) => ("release", ItemSort.Clip, ""),
             (NoteAct.Loosen, _) => ("loosen", ItemSort.Fastener, thing.Sort == ItemSort.Fastener ? "" : "bolts"),
             (NoteAct.Cut, _) => ("cut", ItemSort.Bond, ""),
             (NoteAct.Remove or NoteAct.Undo or NoteAct.Release, ItemSort.Bond) => ("cut", ItemSort.Bond, ""),
@@ -180,10 +198,15 @@ internal sealed class NoteDeed(NotesReader reader, NoteAct act, NoteObject thing
     {
         var count = figures.Count;
         // Only what is turned has a thread: any other size is told as it stands.
-        var kind = sort == ItemSort.Fastener ? figures.Kind : "";
+        var kind = sort != ItemSort.Fastener ? "" : figures.Kind.Length > 0 || figures.Thread.Length == 0 ? figures.Kind : "thread_" + DraftWords.Name(figures.Thread).TrimStart('_');
+        if (kind.Length > 0 && figures.Kind.Length == 0)
+        {
+            reader.Kind(kind, $"{figures.Thread} bolt", [$"thread {figures.Thread}"]);
+        }
+
         if (kind.StartsWith("screw_", StringComparison.Ordinal))
         {
-            reader.Kind(kind, kind["screw_".Length..].Replace("x", " × ", StringComparison.Ordinal).Replace('_', '.') + " screw");
+            reader.Kind(kind, kind["screw_".Length..].Replace("x", " × ", StringComparison.Ordinal).Replace('_', '.') + " screw", []);
         }
 
         var step = new NoteStep(NotePhase.Strip, verb)
@@ -214,7 +237,7 @@ internal sealed class NoteDeed(NotesReader reader, NoteAct act, NoteObject thing
         }
 
         Block(step, withTool: true);
-        if (kind == figures.Kind)
+        if (kind == figures.Kind || figures.Kind.Length == 0)
         {
             NotesReader.More(step, thing);
         }

@@ -20,7 +20,11 @@ internal sealed record NoteObject(string Words, ItemSort? Sort, string Of, strin
         [" that holds ", " that hold ", " which holds ", " which hold ", " holding ", " securing ", " retaining ", " from ", " of ", " for ", " on to ", " to "];
 
     private static readonly ImmutableArray<string> Places =
-        [" at ", " in ", " behind ", " under ", " underneath ", " below ", " above ", " along ", " round ", " around ", " inside ", " beneath ", " near ", " beside ", " on either side", " on each side"];
+        [" at ", " in ", " behind ", " under ", " underneath ", " below ", " above ", " along ", " round ", " around ", " inside ", " beneath ", " near ", " beside ", " either side", " on either side", " each side",
+         " on each side", " all round", " all the way round", " from below", " from above", " from behind", " from inside", " from outside", " from underneath", " from under "];
+
+    private static readonly ImmutableArray<string> Manners =
+        [" with ", " using ", " by hand", " through ", " thru ", " via ", " c/w ", " complete with ", " away ", " clear ", " without ", " until ", " while ", " to break ", " to free ", " about "];
 
     /// <summary>Reads what stands behind a verb, without its figures.</summary>
     public static NoteObject Read(string text)
@@ -30,6 +34,12 @@ internal sealed record NoteObject(string Words, ItemSort? Sort, string Of, strin
         cut = dash >= 0 && (cut < 0 || dash < cut) ? dash : cut;
         var (head, more) = cut < 0 ? (text, "") : (text[..cut], text[cut..].Trim(' ', ',', '(', ')', ';', ':', '-'));
         head = " " + head.Trim() + " ";
+        if (First(head, Manners) is { } manner)
+        {
+            more = string.Join(", ", new[] { head[manner.Index..].Trim(), more }.Where(one => one.Length > 0));
+            head = head[..manner.Index] + " ";
+        }
+
         var (of, at) = ("", "");
         if (Places.Any(word => more.StartsWith(word.TrimStart(), StringComparison.OrdinalIgnoreCase)))
         {
@@ -53,7 +63,7 @@ internal sealed record NoteObject(string Words, ItemSort? Sort, string Of, strin
         }
 
         var words = Bare(head);
-        return new NoteObject(words, words.Length == 0 ? null : ItemSorts.OfWord(words.Split(' ')[^1]), of, at, more);
+        return new NoteObject(words, ItemSorts.OfWords(words), of, at, more);
     }
 
     /// <summary>Words without articles and the like at their beginning and end.</summary>

@@ -43,13 +43,19 @@ internal sealed class NoteStep(NotePhase phase, string verb)
     public List<string> Properties { get; } = [];
 
     /// <summary>A whole sentence of the language; empty where verb and item say it.</summary>
-    public string Text { get; init; } = "";
+    public string Text { get; set; } = "";
+
+    /// <summary>Whether a lock, a lever or a tab is moved by it, so that what comes next lets go.</summary>
+    public bool IsUnlocking { get; init; }
 
     /// <summary>What is to be asked about it; empty for nothing.</summary>
     public string Question { get; set; } = "";
 
     /// <summary>The heading that it is the first step below; empty for none.</summary>
-    public string Heading { get; init; } = "";
+    public string Heading { get; set; } = "";
+
+    /// <summary>What notes say before it that is no part of any step, line by line.</summary>
+    public List<string> Remarks { get; } = [];
 
     /// <summary>The step as the language writes it.</summary>
     public string Written()

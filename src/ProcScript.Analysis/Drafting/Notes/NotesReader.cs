@@ -1,14 +1,19 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
 /// <summary>Reads notes, one step a line in plain words, into steps of the language.</summary>
-internal sealed class NotesReader
+internal sealed partial class NotesReader
 {
+    private const int MostWordsOfHardware = 4;
+
     private readonly NoteNames _names = new();
     private readonly List<NoteStep> _steps = [];
     private readonly Dictionary<string, CatalogFacts> _catalog = new(StringComparer.Ordinal);
+    private readonly List<string> _remarks = [];
+    private int _headings;
     private string _heading = "";
     private string _it = "";
     private bool _isPuttingBack;
@@ -31,6 +36,7 @@ internal sealed class NotesReader
     /// <summary>Reads all lines.</summary>
     public void Read(ImmutableArray<NoteLine> lines)
     {
+        _headings = lines.Count(line => line.Heads != NoteHeading.None && NoteVerbs.Of(line.Text)?.Act != NoteAct.PutBack);
         foreach (var line in lines)
         {
             if (Titled(line.Text, "machine") is { } machine)
@@ -41,44 +47,89 @@ internal sealed class NotesReader
             {
                 Job = job;
             }
-            else if (line.IsHeading)
+            else if (line.Heads != NoteHeading.None)
             {
-                Heading(line.Text);
+                Heading(line);
+            }
+            else if (Listing().IsMatch(line.Text))
+            {
+                Remark(line.Text);
             }
             else
             {
-                foreach (var sentence in line.Text.Length > NoteLine.Longest ? [line.Text] : NoteSentences.Of(line.Text))
-                {
-                    Sentence(sentence);
-                }
+                Line(line);
             }
         }
 
+        Finish();
         NameTheRest();
     }
 
     private static string? Titled(string line, string word) =>
         line.StartsWith(word, StringComparison.OrdinalIgnoreCase) && line[word.Length..].TrimStart() is [':', ..] rest && rest[1..].Trim() is { Length: > 0 } title ? title : null;
 
-    private void Heading(string text)
+    private void Heading(NoteLine line)
     {
-        if (NoteVerbs.Of(text)?.Act == NoteAct.PutBack)
+        if (NoteVerbs.Of(line.Text) is { Act: NoteAct.PutBack })
         {
             _isPuttingBack = true;
-            Comment(text);
+            Comment(line.Text);
+            return;
         }
-        else if (_steps.Count == 0 && Job.Length == 0 && _heading.Length == 0)
+
+        _isPuttingBack = false;
+        if (_steps.Count == 0 && Job.Length == 0 && (line.Heads == NoteHeading.Notes || _headings == 1))
         {
-            Job = text;
+            Job = line.Text;
+            return;
         }
-        else
+
+        if (_heading.Length > 0)
         {
-            _heading = text;
+            // A heading above a heading.
+            if (Job.Length == 0 && _steps.Count == 0)
+            {
+                Job = _heading;
+            }
+            else
+            {
+                Remark(_heading);
+            }
+        }
+
+        _heading = line.Text;
+    }
+
+    private void Line(NoteLine line)
+    {
+        var sentences = line.Text.Length > NoteLine.Longest ? [(line.Text, line.Text)] : NoteSentences.Of(line.Text);
+        foreach (var (sentence, said) in sentences)
+        {
+            var before = _steps.Count;
+            Sentence(sentence, said);
+            NoteRest.Keep(this, said, line.Number, before);
         }
     }
 
-    private void Sentence(string sentence)
+    /// <summary>What stands under a heading without a step, and remarks behind the last step.</summary>
+    private void Finish()
     {
+        var left = TakeHeading();
+        foreach (var remark in _remarks.Append(left).Where(one => one.Length > 0).ToList())
+        {
+            _steps.Add(new NoteStep(NotePhase.Refit, "") { Text = $"// {remark}" });
+        }
+
+        _remarks.Clear();
+    }
+
+    private void Sentence(string sentence, string said)
+    {
+        if (sentence.Length == 0)
+        {
+            return;
+        }
+
         if (NoteSentences.Warning(sentence) is var (word, warning, isGuess))
         {
             Add(new NoteStep(_isPuttingBack ? NotePhase.Refit : NotePhase.Strip, "")
@@ -88,14 +139,75 @@ internal sealed class NotesReader
                 Heading = TakeHeading(),
             });
         }
-        else if (sentence.Length > NoteLine.Longest || NoteVerbs.Of(sentence) is not var (act, rest))
+        else if (sentence.Length > NoteLine.Longest)
         {
             Unknown(sentence);
         }
-        else
+        else if ((NoteVerbs.Of(sentence) ?? NoteVerbs.Trailing(sentence)) is var (act, rest))
         {
             Act(act, rest, sentence);
         }
+        else if (!ToolOfLast(sentence) && !Bare(sentence))
+        {
+            Unknown(said);
+        }
+    }
+
+    /// <summary>"Use a long extension." speaks of the step before it.</summary>
+    private bool ToolOfLast(string sentence)
+    {
+        if (!sentence.StartsWith("use ", StringComparison.OrdinalIgnoreCase) && !sentence.StartsWith("using ", StringComparison.OrdinalIgnoreCase))
+        {
+            return false;
+        }
+
+        var figures = NoteFigures.Of(sentence);
+        if (figures.Tool.Length == 0 || figures.Rest.Length > 0 || _steps is not [.., { Verb.Length: > 0 } last] || last.Properties.Exists(property => property.StartsWith("tool ", StringComparison.Ordinal)))
+        {
+            return false;
+        }
+
+        last.Properties.Add($"tool {Tool(figures.Tool)}");
+        return true;
+    }
+
+    /// <summary>A line that only names hardware: in a list of what comes off, that is what is opened there.</summary>
+    private bool Bare(string sentence)
+    {
+        var figures = NoteFigures.Of(sentence);
+        if (_isPuttingBack)
+        {
+            if (figures.Torque.Length == 0)
+            {
+                return false;
+            }
+
+            PutBack(NoteObject.Read(figures.Rest), figures, sentence);
+            return true;
+        }
+
+        var thing = NoteObject.Read(figures.Rest);
+        if (thing.Sort is not { } sort || !ItemSorts.IsJoint(sort) || thing.Words.Split(' ').Length > MostWordsOfHardware)
+        {
+            return false;
+        }
+
+        var act = sort switch
+        {
+            ItemSort.Connector => NoteAct.Unplug,
+            ItemSort.Line => NoteAct.Disconnect,
+            ItemSort.Clip => NoteAct.Release,
+            ItemSort.Bond => NoteAct.Cut,
+            _ => NoteAct.Undo,
+        };
+        var before = _steps.Count;
+        Act(act, sentence, sentence);
+        if (_steps.Count > before && _steps[^1].Question.Length == 0)
+        {
+            _steps[^1].Question = "the notes name it without a verb: is this what is done with it?";
+        }
+
+        return true;
     }
 
     private void Act(NoteAct act, string rest, string sentence)
@@ -108,9 +220,17 @@ internal sealed class NotesReader
             return;
         }
 
+        var wasPuttingBack = _isPuttingBack;
         _isPuttingBack &= act is NoteAct.Check or NoteAct.Measure or NoteAct.Wait;
         switch (act)
         {
+            case NoteAct.Clean or NoteAct.Inspect or NoteAct.Adjust when wasPuttingBack:
+                _isPuttingBack = true;
+                Add(new NoteStep(NotePhase.Refit, "") { Text = $"check {DraftWords.Quoted(Told(sentence))}" });
+                break;
+            case NoteAct.Tend or NoteAct.Unlock:
+                Add(new NoteStep(NotePhase.Strip, "") { Text = $"task {DraftWords.Quoted(Told(sentence))}", IsUnlocking = act == NoteAct.Unlock, Heading = TakeHeading() });
+                break;
             case NoteAct.Check or NoteAct.Measure when LastIsolated() is { } energy && NoteEnergies.IsProof(sentence):
                 _names.Say(energy, $"verify {DraftWords.Quoted(Told(sentence))}");
                 break;
@@ -161,7 +281,16 @@ internal sealed class NotesReader
             _names.Say(joint, $"torque {figures.Torque}");
         }
 
+        if (figures.Volume.Length > 0 && _names.OnlyFluid() is { } fluid)
+        {
+            _names.Say(fluid, $"charge {figures.Volume}");
+        }
+
         Comment(sentence);
+        if (New().IsMatch(sentence))
+        {
+            _steps[^1].Text += $"\n{DraftWriter.Question("what is new each time here? Write `single use` at it, or `seals` at its joint")}";
+        }
     }
 
     /// <summary>What is understood and needs no step of its own is kept where the way back is written.</summary>
@@ -175,8 +304,29 @@ internal sealed class NotesReader
         Heading = _isPuttingBack ? "" : TakeHeading(),
     });
 
-    /// <summary>Adds a step.</summary>
-    public void Add(NoteStep step) => _steps.Add(step);
+    /// <summary>Adds a step. What opens a lock is how the joint behind it lets go.</summary>
+    public void Add(NoteStep step)
+    {
+        if (step.Verb is "unplug" or "disconnect" or "release" && step.Item.Length > 0 && _steps is [.., { IsUnlocking: true } unlocking])
+        {
+            _names.Say(step.Item, "release " + unlocking.Text["task ".Length..]);
+            step.Remarks.AddRange(unlocking.Remarks);
+            step.Heading = step.Heading.Length > 0 ? step.Heading : unlocking.Heading;
+            _steps.Remove(unlocking);
+        }
+
+        if (step.Phase == NotePhase.Work && TakeHeading() is { Length: > 0 } heading)
+        {
+            Remark(heading);
+        }
+
+        step.Remarks.AddRange(_remarks);
+        _remarks.Clear();
+        _steps.Add(step);
+    }
+
+    /// <summary>Keeps what belongs to no step as a comment before the next one.</summary>
+    public void Remark(string text) => _remarks.Add(text);
 
     /// <summary>The heading above, for the first step below it.</summary>
     public string TakeHeading()
@@ -202,8 +352,11 @@ internal sealed class NotesReader
         return name;
     }
 
+    /// <summary>What a tool is called.</summary>
+    public string ToolTitle(string name) => _catalog.TryGetValue(name, out var facts) ? facts.Title : "";
+
     /// <summary>Says what a kind is called, where its name does not tell.</summary>
-    public void Kind(string name, string title) => _catalog.TryAdd(name, new CatalogFacts(title, []));
+    public void Kind(string name, string title, ImmutableArray<string> properties) => _catalog.TryAdd(name, new CatalogFacts(title, properties));
 
     /// <summary>What a sentence says beside its step goes onto the card with it.</summary>
     public static void More(NoteStep step, NoteObject thing)
@@ -221,7 +374,8 @@ internal sealed class NotesReader
         return told.Length > 0 && told[^1] is '.' or '!' or '?' ? told : told + ".";
     }
 
-    private string? LastIsolated() => _steps is [.., { Verb: "isolate", Item: var energy }] ? energy : null;
+    /// <summary>The energy that the step before isolates; null where it isolates none.</summary>
+    public string? LastIsolated() => _steps is [.., { Verb: "isolate", Item: var energy }] ? energy : null;
 
     /// <summary>Hardware of which only the sort was said goes by the part that comes off next.</summary>
     private void NameTheRest()
@@ -257,4 +411,10 @@ internal sealed class NotesReader
             }
         }
     }
+
+    [GeneratedRegex(@"^(?:special\s+)?(?:tools?|parts?|you(?:'ll)?\s+need|materials?|consumables?)\b[^:]{0,20}:", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Listing();
+
+    [GeneratedRegex(@"\bnew\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex New();
 }

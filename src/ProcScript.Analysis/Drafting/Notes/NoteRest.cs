@@ -1,0 +1,86 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace ProcScript.Analysis.Drafting.Notes;
+
+/// <summary>
+/// Sees to it that nothing of notes is lost: what a sentence says and its steps do not stands at the step as <c>how</c>, or before it as a
+/// comment with its line.
+/// </summary>
+internal static partial class NoteRest
+{
+    /// <summary>Words that only lead on, or hold a sentence together: a step says as much without them.</summary>
+    private static readonly FrozenSet<string> Empty = new[]
+    {
+        "the", "a", "an", "and", "then", "next", "now", "first", "finally", "also", "please", "you", "can", "may", "to", "of", "from", "on", "in", "at", "with", "using", "use", "it",
+        "its", "them", "is", "are", "be", "by", "for", "off", "out", "up", "down", "away", "this", "that", "these", "those", "there", "all", "each", "your", "s", "t", "hold", "holds",
+        "holding", "securing", "retaining", "which", "nr", "no", "qty", "quantity", "pcs", "x", "step", "their", "any", "size", "about", "approx", "abt", "other", "w",
+        "torque", "refit", "refitting", "reassembly", "assembly", "weight", "weighs", "bit", "or",
+    }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Verbs that tell how, where the verb of the language tells what.</summary>
+    private static readonly FrozenSet<string> Manners = new[]
+    {
+        "slide", "press", "prise", "pry", "knock", "drive", "twist", "squeeze", "tap", "lever", "spin", "push", "flip", "swing", "fold", "tilt", "hinge", "slip", "pop", "jack", "sling",
+        "screw", "blow", "brush", "wipe", "wash", "degrease", "siphon", "pump", "plug", "power", "run", "try",
+    }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+
+    private static readonly FrozenSet<string> Verbs = NoteVerbs.FirstWords.Except(Manners, StringComparer.OrdinalIgnoreCase).ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+
+    // The language writes units its own way.
+    private static readonly FrozenSet<string> Units = new[]
+    {
+        "nm", "n", "m", "mm", "kg", "kgs", "l", "ltr", "litre", "litres", "liter", "liters", "ml", "v", "volt", "volts", "min", "mins", "minute", "minutes", "sec", "secs", "second", "seconds",
+        "hour", "hours", "h", "lb", "lbs", "lbf", "ft", "qt", "gal", "man", "men", "person", "persons", "people", "helper", "mate", "assistant", "colleague", "deg", "degrees",
+    }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+
+    private static readonly string[] Numbers = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+
+    /// <summary>Keeps what the steps of a sentence do not say.</summary>
+    /// <param name="reader">The notes, read so far.</param>
+    /// <param name="said">The sentence.</param>
+    /// <param name="line">Its line in the notes.</param>
+    /// <param name="before">How many steps there were before it.</param>
+    public static void Keep(NotesReader reader, string said, int line, int before)
+    {
+        // A sentence may add to the step before it, too.
+        var steps = reader.Steps.Skip(Math.Min(before - 1, reader.Steps.Count - 2)).ToList();
+        var landed = steps.SelectMany(step => Words(Landed(reader, step))).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        if (Words(said).Where(IsTelling).All(landed.Contains))
+        {
+            return;
+        }
+
+        // What opened a lock may have become part of the last step, so that there are no more of them than before.
+        var own = reader.Steps.Skip(Math.Min(before, reader.Steps.Count - 1)).LastOrDefault(step => step.Verb.Length > 0);
+        if (own is not null)
+        {
+            own.Properties.RemoveAll(property => property.StartsWith("how ", StringComparison.Ordinal));
+            own.Properties.Add($"how {DraftWords.Quoted(NotesReader.Told(said))}");
+        }
+        else
+        {
+            reader.Remark(string.Create(CultureInfo.InvariantCulture, $"line {line}: {said}"));
+        }
+    }
+
+    private static bool IsTelling(string word) => !Empty.Contains(word) && !Units.Contains(word) && !Verbs.Contains(word);
+
+    private static string Landed(NotesReader reader, NoteStep step) => string.Join(
+        ' ',
+        reader.Names.SaidOf(step.Item)
+            .Concat([step.Written(), step.Hardware, step.Amount.ToString(CultureInfo.InvariantCulture), step.Heading, step.Question])
+            .Concat(step.Remarks)
+            .Concat(step.Properties.Where(property => property.StartsWith("tool ", StringComparison.Ordinal)).Select(property => reader.ToolTitle(property["tool ".Length..]))));
+
+    private static IEnumerable<string> Words(string text) => Word().Matches(text).Select(match => match.Value.ToLowerInvariant()).Select(word => word switch
+    {
+        "both" => "2",
+        _ when Array.IndexOf(Numbers, word) is >= 0 and var number => number.ToString(CultureInfo.InvariantCulture),
+        _ => DraftWords.Singular(word),
+    });
+
+    [GeneratedRegex(@"\d+|\p{L}+", RegexOptions.CultureInvariant)]
+    private static partial Regex Word();
+}
