@@ -53,10 +53,10 @@ internal static class StageCheck
         }
 
         var end = at;
-        while (end < lexemes.Count && lexemes[end].Kind == NAME)
+        while (end < lexemes.Count && lexemes[end].Kind is NAME or IN)
         {
             end++;
-            if (end + 1 >= lexemes.Count || lexemes[end].Kind is not (DOT or MIDDLE_DOT) || lexemes[end + 1].Kind != NAME)
+            if (end + 1 >= lexemes.Count || lexemes[end].Kind is not (DOT or MIDDLE_DOT) || lexemes[end + 1].Kind is not (NAME or IN))
             {
                 break;
             }

@@ -25,7 +25,7 @@ public static class TradeVerbs
             "tilt", "tilt up", "hinge up", "hinge down", "tie back", "lay aside", "set aside", "put aside", "open", "flip up"),
         .. Rows(
             "remove",
-            "take off", "take out", "take away", "lift off", "lift out", "lift away", "lift up and out", "pull", "pull off", "pull out", "pull away", "withdraw", "slide", "slide off",
+            "take off", "take out", "take away", "lift off", "lift out", "lift away", "lift up and out", "pull", "pull off", "pull out", "pull away", "push out", "withdraw", "slide", "slide off",
             "slide out", "slide away", "extract", "slip off", "detach", "dismount", "draw off", "draw out", "draw away", "knock out", "drive out", "press off", "press out", "get off",
             "get out", "get away", "lever off", "lever out", "lever away", "prise off", "prise out", "prise away", "pry off", "pry out", "pry away", "lift", "dismantle"),
         .. Rows("unplug", "pull"),
