@@ -90,7 +90,7 @@ internal static class DraftWriter
         List<DraftedItem> joints = [.. machine.Items.Where(item => item is { IsJoint: true, Covers: "" } && item.Owner == part.Name)];
         var isWhole = !machine.Items.Any(item => item.Sort == ItemSort.Part && item.Owner == part.Name) && !part.Facts.Properties.Any(IsComment);
         // A part of which nothing is asked and little is known stands on one line, as people write it.
-        if (isWhole && part is { Questions: [], Guesses: [], IsTemporary: false, GoesAside: false } && joints is [] or [{ Questions: [], Guesses: [] }] && !machine.Items.Any(item => item.Covers.Length > 0 && item.Owner == part.Name))
+        if (isWhole && part is { Questions: [], Guesses: [], IsTemporary: false, GoesAside: false } && joints is [] or [{ Questions: [], Guesses: [], Remarks: [] }] && !machine.Items.Any(item => item.Covers.Length > 0 && item.Owner == part.Name))
         {
             var members = new StringBuilder();
             foreach (var joint in joints)
@@ -156,9 +156,9 @@ internal static class DraftWriter
     private static void Joint(StringBuilder text, DraftedItem joint, DraftedMachine machine)
     {
         List<DraftedItem> covers = [.. machine.Items.Where(item => item.Covers == joint.Name)];
-        foreach (var question in joint.Questions)
+        foreach (var comment in joint.Remarks.Select(remark => "// " + remark).Concat(joint.Questions.Select(Question)))
         {
-            text.Append(Question(question)).Append('\n');
+            text.Append(comment).Append('\n');
         }
 
         text.Append(CultureInfo.InvariantCulture, $"{ItemSorts.Sentence(joint.Sort)} {Math.Max(1, joint.Count)} {joint.Kind} as {joint.Name}");

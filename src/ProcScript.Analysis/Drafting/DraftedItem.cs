@@ -48,6 +48,9 @@ internal sealed class DraftedItem(string name, ItemSort sort, ItemFacts facts)
     /// <summary>Clauses that are guessed, with the question that each raises: what hides it, what it is on, what it carries.</summary>
     public List<(string Clause, string Question)> Guesses { get; } = [];
 
+    /// <summary>What a list says of a joint that has no place in the language.</summary>
+    public List<string> Remarks { get; } = [];
+
     /// <summary>Questions about what is not guessed.</summary>
     public List<string> Questions { get; } = [.. facts.Questions];
 

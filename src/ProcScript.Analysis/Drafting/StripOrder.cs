@@ -46,7 +46,7 @@ internal sealed class StripOrder(IReadOnlyList<ProcedureMentions> procedures, Or
             if (procedures.All(one => IsGoneBefore(one, mention => mention.Clears && mention.Name == before.Name, mention => Touches(mention, part)))
                 && !HidesAlready(before.Name, part.Name))
             {
-                part.Guesses.Add(($"behind {before.Name}", $"is the {part.Title} behind the {title}?"));
+                part.Guesses.Add(($"behind {before.Name}", $"{DraftWords.Is(part.Title)} the {part.Title} behind the {title}?"));
             }
 
             return;

@@ -11,7 +11,7 @@ public static class ShopWords
         ("fastener", ["bolt", "screw", "nut", "stud", "fastener"], ["washer"]),
         ("clip", ["clip", "pin", "latch", "catch", "snap", "circlip", "rivet", "buckle", "tab washer", "lock tab", "bolt cap", "bolt cover", "screw cap", "screw cover", "nut cap", "nut cover"], ["ring", "tab", "cap", "clamp"]),
         ("bond", ["tie", "tape", "adhesive", "glue", "sealant", "lock wire", "lockwire", "locking wire", "safety wire"], ["seal", "wire"]),
-        ("connector", ["plug", "connector", "wire", "lead", "cable", "terminal"], []),
+        ("connector", ["plug", "connector", "wire", "lead", "cable", "terminal", "spade"], []),
         ("line", ["hose", "pipe", "union", "line", "tube", "fitting", "coupling"], []),
         ("energy", ["mains", "power", "supply", "pressure", "voltage"], []),
         ("fluid", ["oil", "coolant", "water", "fuel", "refrigerant", "fluid", "petrol", "diesel"], []),

@@ -9,7 +9,7 @@ internal static partial class NoteEnergies
     public static bool IsSupply(string words) => Supply().IsMatch(words);
 
     /// <summary>The energy that words stand for: <c>the machine at the wall</c> is the mains.</summary>
-    public static string Of(string words) => words.Length == 0 || Machine().IsMatch(words) ? "mains"
+    public static string Of(string words) => words.Length == 0 || words.StartsWith("at ", StringComparison.OrdinalIgnoreCase) || Machine().IsMatch(words) ? "mains"
         : Battery().IsMatch(words) ? "battery"
         : words;
 

@@ -52,6 +52,7 @@ internal sealed partial record NoteFigures
         var figures = new NoteFigures { Rest = sentence };
         figures = figures.Take(TorquePattern(), (one, match) => one with { Torque = TorqueOf(match) });
         figures = figures.Take(ToolPattern(), (one, match) => one with { Tool = match.Groups[1].Value.Trim() });
+        figures = figures.Take(ToolInBracketsPattern(), (one, match) => one.Tool.Length > 0 ? one : one with { Tool = match.Groups[1].Value.Trim() });
         figures = figures.Take(BitPattern(), (one, match) => one.Tool.Length > 0 ? one : one with { Tool = $"T{match.Groups[1].Value} bit" });
         figures = figures.Take(PeoplePattern(), (one, match) => one with { People = match.Groups[1].Success ? Whole(match.Groups[1].Value) : 2 });
         figures = figures.Take(UnifiedPattern(), (one, match) => one with { Thread = match.Value.Trim() });
@@ -72,10 +73,19 @@ internal sealed partial record NoteFigures
     private static int Whole(string word) =>
         int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number
         : word.Equals("both", StringComparison.OrdinalIgnoreCase) || word.Equals("pair of", StringComparison.OrdinalIgnoreCase) ? 2
+        : word.Equals("single", StringComparison.OrdinalIgnoreCase) ? 1
         : Numbers.IndexOf(word.ToLowerInvariant()) + 1;
 
     private NoteFigures Take(Regex pattern, Func<NoteFigures, Match, NoteFigures> read) =>
-        pattern.Match(Rest) is { Success: true } match ? read(this, match) with { Rest = Rest.Remove(match.Index, match.Length).Insert(match.Index, " ") } : this;
+        pattern.Match(Rest) is { Success: true } match ? read(this, match) with { Rest = Rest.Remove(match.Index, match.Length).Insert(match.Index, Left(match.Value)) } : this;
+
+    // Of "(4 clips)" the brackets stay.
+    private static string Left(string taken) => (taken.Contains('(', StringComparison.Ordinal), taken.Contains(')', StringComparison.Ordinal)) switch
+    {
+        (true, false) => " (",
+        (false, true) => ") ",
+        _ => " ",
+    };
 
     private static string Number(Group group) => group.Value.Replace(',', '.');
 
@@ -130,14 +140,17 @@ internal sealed partial record NoteFigures
     [GeneratedRegex(@"\b(\d{1,2})\s?mm\b(?=\s+(?:\w+\s+)?(?:bolts?|nuts?|screws?|hex|heads?))", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex HeadPattern();
 
-    [GeneratedRegex(@"(?:\(\s*)?(?<![\w.,/])(\d{1,3}|both|pair of|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?:\s*[x×]|\s*off|\s?no\.?|\s?nr\.?|\s*pcs\.?)?(?![\w/])(?!\s*(?:mm|cm|%|°|bar|psi|th|st|nd|rd)\b)(?:\s*\))?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?:\(\s*)?(?<![\w.,/])(\d{1,3}|both|pair of|one|single|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)(?:\s*[x×]|\s*off|\s?no\.?|\s?nr\.?|\s*pcs\.?)?(?![\w/])(?!\s*(?:mm|cm|%|°|bar|psi|th|st|nd|rd)\b)(?:\s*\))?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex CountPattern();
 
-    [GeneratedRegex(@"(?:\(\s*)?(?<![\d\w][.,]?\s?)\b(?:[x×]|qty\.?:?|quantity:?)\s?(\d{1,3})\b(?!\s*[x×]|\s*mm)(?:\s*\))?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?:\(\s*)?(?<!\d[.,]?\s?)\b(?:[x×]|qty\.?:?|quantity:?)\s?(\d{1,3})\b(?!\s*[x×]|\s*mm)(?:\s*\))?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex CountBehindPattern();
 
     [GeneratedRegex(@"(?<=\b(?:bolts?|nuts?|screws?)\s+)\(?(\d{1,2})\s?mm\b\)?", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
     private static partial Regex HeadBehindPattern();
+
+    [GeneratedRegex(@"\(\s*((?:[\w./-]+\s+){0,3}(?:socket|spanner|wrench|key|screwdriver|driver|pliers|puller|knife|cutters?|mallet|extension|jack))\s*\)", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex ToolInBracketsPattern();
 
     [GeneratedRegex(@"\bT(\d{1,2})\b(?:\s+(?:bit|driver|key))?", RegexOptions.CultureInvariant)]
     private static partial Regex BitPattern();

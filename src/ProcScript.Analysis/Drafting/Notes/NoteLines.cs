@@ -68,6 +68,6 @@ internal sealed partial record NoteLine(int Number, string Text, NoteHeading Hea
         return plain.ToString().Trim();
     }
 
-    [GeneratedRegex(@"^(?:[-*•‣▪◦+>]+(?![-*])|!+(?=\s)|\[[ xX]?\]|\(?\d{1,3}[.)/:](?=\s)|\(?[a-zA-Z][.)](?=\s)|[Ss]tep\s+\d{1,3}\s*[.:)-]?)(?:\s*(?:\[[ xX]?\]))?\s*", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?:[-*•‣▪◦+>]+(?![-*])|!+(?=\s)|\[[ xX]?\]|\(?\d{1,3}[.)/:](?=\s)|\(?[a-zA-Z][.)](?=\s)|(?i:step)\s+\d{1,3}\s*[.:)-]?)(?:\s*(?:\[[ xX]?\]))?\s*", RegexOptions.CultureInvariant)]
     private static partial Regex Bullet();
 }

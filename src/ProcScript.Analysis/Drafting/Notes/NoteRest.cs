@@ -16,13 +16,13 @@ internal static partial class NoteRest
         "the", "a", "an", "and", "then", "next", "now", "first", "finally", "also", "please", "you", "can", "may", "to", "of", "from", "on", "in", "at", "with", "using", "use", "it",
         "its", "them", "is", "are", "be", "by", "for", "off", "out", "up", "down", "away", "this", "that", "these", "those", "there", "all", "each", "your", "s", "t", "hold", "holds",
         "holding", "securing", "retaining", "which", "nr", "no", "qty", "quantity", "pcs", "x", "step", "their", "any", "size", "about", "approx", "abt", "other", "w",
-        "torque", "refit", "refitting", "reassembly", "assembly", "weight", "weighs", "bit", "or",
+        "torque", "refit", "refitting", "reassembly", "assembly", "weight", "weighs", "bit", "or", "old", "hex", "clear", "nb", "note", "notice", "warning", "caution", "danger", "if",
     }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Verbs that tell how, where the verb of the language tells what.</summary>
     private static readonly FrozenSet<string> Manners = new[]
     {
-        "slide", "press", "prise", "pry", "knock", "drive", "twist", "squeeze", "tap", "lever", "spin", "push", "flip", "swing", "fold", "tilt", "hinge", "slip", "pop", "jack", "sling",
+        "slide", "press", "prise", "pry", "knock", "drive", "twist", "squeeze", "tap", "lever", "spin", "push", "flip", "swing", "fold", "tilt", "hinge", "jack", "sling",
         "screw", "blow", "brush", "wipe", "wash", "degrease", "siphon", "pump", "plug", "power", "run", "try",
     }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
 
@@ -47,7 +47,12 @@ internal static partial class NoteRest
         // A sentence may add to the step before it, too.
         var steps = reader.Steps.Skip(Math.Min(before - 1, reader.Steps.Count - 2)).ToList();
         var landed = steps.SelectMany(step => Words(Landed(reader, step))).ToHashSet(StringComparer.OrdinalIgnoreCase);
-        if (Words(said).Where(IsTelling).All(landed.Contains))
+        if (steps.Exists(step => step.Verb == "replace"))
+        {
+            landed.Add("new");
+        }
+
+        if (Telling(said).All(landed.Contains))
         {
             return;
         }
@@ -56,14 +61,28 @@ internal static partial class NoteRest
         var own = reader.Steps.Skip(Math.Min(before, reader.Steps.Count - 1)).LastOrDefault(step => step.Verb.Length > 0);
         if (own is not null)
         {
-            own.Properties.RemoveAll(property => property.StartsWith("how ", StringComparison.Ordinal));
-            own.Properties.Add($"how {DraftWords.Quoted(NotesReader.Told(said))}");
+            own.Say($"how {DraftWords.Quoted(NotesReader.Told(said))}");
         }
         else
         {
             reader.Remark(string.Create(CultureInfo.InvariantCulture, $"line {line}: {said}"));
         }
     }
+
+    /// <summary>Whether words say something by themselves: one word seldom does.</summary>
+    public static bool Tells(string words) => Words(words).Where(IsTelling).Where(word => !char.IsDigit(word[0]) && ItemSorts.OfWord(word) is null).Skip(1).Any();
+
+    /// <summary>The words of a sentence that have to land somewhere, each of one: <c>bolts</c> is <c>bolt</c>.</summary>
+    public static IEnumerable<string> Telling(string said) => Words(said).Where(IsTelling);
+
+    /// <summary>The words and numbers of a text, likewise.</summary>
+    public static IEnumerable<string> Words(string text) => Word().Matches(text).Select(match => match.Value.ToLowerInvariant()).Select(word => word switch
+    {
+        "both" => "2",
+        "single" => "1",
+        _ when Array.IndexOf(Numbers, word) is >= 0 and var number => number.ToString(CultureInfo.InvariantCulture),
+        _ => DraftWords.Singular(word),
+    });
 
     private static bool IsTelling(string word) => !Empty.Contains(word) && !Units.Contains(word) && !Verbs.Contains(word);
 
@@ -73,13 +92,6 @@ internal static partial class NoteRest
             .Concat([step.Written(), step.Hardware, step.Amount.ToString(CultureInfo.InvariantCulture), step.Heading, step.Question])
             .Concat(step.Remarks)
             .Concat(step.Properties.Where(property => property.StartsWith("tool ", StringComparison.Ordinal)).Select(property => reader.ToolTitle(property["tool ".Length..]))));
-
-    private static IEnumerable<string> Words(string text) => Word().Matches(text).Select(match => match.Value.ToLowerInvariant()).Select(word => word switch
-    {
-        "both" => "2",
-        _ when Array.IndexOf(Numbers, word) is >= 0 and var number => number.ToString(CultureInfo.InvariantCulture),
-        _ => DraftWords.Singular(word),
-    });
 
     [GeneratedRegex(@"\d+|\p{L}+", RegexOptions.CultureInvariant)]
     private static partial Regex Word();

@@ -8,6 +8,7 @@ internal static partial class NoteSentences
 {
     // "Using a 10 mm socket on a long extension undo …"
     private const int MostBefore = 10;
+    private const int MostWordsOfHardware = 4;
 
     private static readonly FrozenSet<string> Fronts = new[] { "using", "with", "from", "through", "working" }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
 
@@ -40,7 +41,7 @@ internal static partial class NoteSentences
 
     private static IEnumerable<string> Pieces(string sentence)
     {
-        var start = 0;
+        var (start, shared) = (0, "");
         var joints = Joint().Matches(sentence);
         for (var at = 0; at < joints.Count; at++)
         {
@@ -48,15 +49,48 @@ internal static partial class NoteSentences
             var joint = joints[at];
             var end = at + 1 < joints.Count ? joints[at + 1].Index : sentence.Length;
             var next = sentence[Math.Min(joint.Index + joint.Length, end)..end];
-            if (joint.Index > start && NoteVerbs.Of(Bare(next)) is { Act: not NoteAct.Wait })
+            var before = sentence[start..joint.Index];
+            if (joint.Index <= start || IsFront(before))
             {
-                yield return sentence[start..joint.Index];
-                start = joint.Index + joint.Length;
+                continue;
+            }
+
+            if (NoteVerbs.Of(Bare(next)) is { Act: not NoteAct.Wait })
+            {
+                yield return shared + before;
+                (start, shared) = (joint.Index + joint.Length, "");
+            }
+            else if (Shared(shared + before, next) is { } verb)
+            {
+                // "Remove the split pin then the nut" takes off both.
+                yield return shared + before;
+                (start, shared) = (joint.Index + joint.Length, verb);
             }
         }
 
-        yield return sentence[start..];
+        yield return shared + sentence[start..];
     }
+
+    /// <summary>Whether a piece only says with what, or from where: it belongs to what follows.</summary>
+    private static bool IsFront(string piece) =>
+        Bare(piece) is var bare && (bare.Length == 0 || (Fronts.Contains(bare.Split(' ')[0]) && NoteVerbs.Of(bare) is null && bare.Split(' ').Length < MostBefore));
+
+    /// <summary>The verb of a piece, where what follows is hardware too and has none of its own; empty where neither has one; null where they are one.</summary>
+    private static string? Shared(string piece, string next)
+    {
+        var bare = Bare(piece);
+        var said = NoteVerbs.Of(bare);
+        if (said is { Act: not (NoteAct.Remove or NoteAct.Undo or NoteAct.Release or NoteAct.Unplug or NoteAct.Disconnect or NoteAct.Cut) }
+            || !IsHardware(said?.Object ?? bare) || !IsHardware(next))
+        {
+            return null;
+        }
+
+        return said is var (_, rest) ? bare.EndsWith(rest, StringComparison.Ordinal) ? bare[..^rest.Length] : null : "";
+    }
+
+    private static bool IsHardware(string words) =>
+        NoteObject.Read(NoteFigures.Of(words).Rest) is { Sort: { } sort, Words: var thing } && ItemSorts.IsJoint(sort) && thing.Split(' ').Length <= MostWordsOfHardware;
 
     /// <summary>The signal word of a sentence that warns, with its text and whether the word is a guess; null for any other.</summary>
     public static (string Word, string Text, bool IsGuess)? Warning(string sentence)
@@ -88,17 +122,17 @@ internal static partial class NoteSentences
             var verb = string.Join(' ', words[at..]);
             if (NoteVerbs.Of(verb) is not null)
             {
-                return $"{verb.TrimEnd('.')} {string.Join(' ', words[..at]).TrimEnd(',', ':')}";
+                return $"{verb.TrimEnd('.')} {char.ToLowerInvariant(words[0][0])}{string.Join(' ', words[..at]).TrimEnd(',', ':')[1..]}";
             }
         }
 
         return bare;
     }
 
-    [GeneratedRegex(@"(?<!\b(?:no|nr|approx|abt|qty|incl|max|min|fig|pos|ref|e\.g|i\.e)\.)(?<=[.!?])\s+(?=[A-Z(])|;\s*", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<!(?<!\p{L})(?:no|nr|approx|abt|qty|incl|max|min|fig|pos|ref|e\.g|i\.e)\.)(?<=[.!?])\s+(?=[A-Z(])|;\s*", RegexOptions.CultureInvariant)]
     private static partial Regex SentenceEnd();
 
-    [GeneratedRegex(@"\s+(?:and then|then|and|&)\s+|,\s*(?:then|and)?\s*(?=[a-z])", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\s+(?:and then|then|and|&|\+)\s+|,\s*(?:then|and)?\s*(?=[a-z(\d])", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Joint();
 
     [GeneratedRegex(@"\bw/\s*", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]

@@ -54,8 +54,21 @@ internal sealed class NoteStep(NotePhase phase, string verb)
     /// <summary>The heading that it is the first step below; empty for none.</summary>
     public string Heading { get; set; } = "";
 
+    /// <summary>Of what opens a lock, what that is on; empty where nothing is said.</summary>
+    public string Unlocks { get; init; } = "";
+
+    /// <summary>The sentence that it comes from.</summary>
+    public string Said { get; set; } = "";
+
     /// <summary>What notes say before it that is no part of any step, line by line.</summary>
     public List<string> Remarks { get; } = [];
+
+    /// <summary>Puts a sentence into its block, in place of one that begins alike.</summary>
+    public void Say(string property)
+    {
+        Properties.RemoveAll(one => one.Split(' ')[0] == property.Split(' ')[0]);
+        Properties.Add(property);
+    }
 
     /// <summary>The step as the language writes it.</summary>
     public string Written()

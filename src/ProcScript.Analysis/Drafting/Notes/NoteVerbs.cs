@@ -1,11 +1,12 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
 /// <summary>The verbs that mechanics write, and what they ask for.</summary>
-internal static class NoteVerbs
+internal static partial class NoteVerbs
 {
     /// <summary>What notes ask for besides, which is no verb of the language.</summary>
     private static readonly ImmutableArray<(string Words, NoteAct Act)> Others =
@@ -50,6 +51,7 @@ internal static class NoteVerbs
         var words = sentence.TrimEnd('.', '!').Split(' ', StringSplitOptions.RemoveEmptyEntries);
         return words.Length is < 2 or > MostWordsBetween ? null : words[^1].ToLowerInvariant() switch
         {
+            "off" when Supply().IsMatch(sentence) => (NoteAct.Isolate, string.Join(' ', words[..^1])),
             "off" or "out" => (NoteAct.Remove, string.Join(' ', words[..^1])),
             "in" or "on" or "back" => (NoteAct.PutBack, string.Join(' ', words[..^1])),
             _ => null,
@@ -92,6 +94,9 @@ internal static class NoteVerbs
 
         return null;
     }
+
+    [GeneratedRegex(@"^(?:the\s+)?(?:main\s+)?(?:power|pwr|mains|electrics|electricity|supply|air|gas|water)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Supply();
 
     // In notes "put it on the bench" and "push it in" put nothing back.
     private static bool IsOfNotes((string Phrase, string Verb) row) =>

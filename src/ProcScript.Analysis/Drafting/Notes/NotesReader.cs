@@ -63,6 +63,22 @@ internal sealed partial class NotesReader
 
         Finish();
         NameTheRest();
+        ReplaceWhatTheJobSays();
+    }
+
+    /// <summary>"Job: swap the rocker switch" says what all this is for, where no line does.</summary>
+    private void ReplaceWhatTheJobSays()
+    {
+        if (_steps.Exists(step => step.Phase == NotePhase.Work) || NoteVerbs.Of(Job) is not (NoteAct.Replace, var words) || words.Length == 0)
+        {
+            return;
+        }
+
+        var name = DraftWords.Name(NoteObject.Bare(words));
+        if (_steps.FindLast(step => step.Verb == "remove" && (name == step.Item || name.EndsWith("_" + step.Item, StringComparison.Ordinal) || step.Item.EndsWith("_" + name, StringComparison.Ordinal))) is { } removed)
+        {
+            _steps.Add(new NoteStep(NotePhase.Work, "replace") { Item = removed.Item });
+        }
     }
 
     private static string? Titled(string line, string word) =>
@@ -103,11 +119,36 @@ internal sealed partial class NotesReader
     private void Line(NoteLine line)
     {
         var sentences = line.Text.Length > NoteLine.Longest ? [(line.Text, line.Text)] : NoteSentences.Of(line.Text);
+        var previous = _steps.Count;
         foreach (var (sentence, said) in sentences)
         {
             var before = _steps.Count;
             Sentence(sentence, said);
-            NoteRest.Keep(this, said, line.Number, before);
+            foreach (var step in _steps.Skip(before))
+            {
+                step.Said = said;
+            }
+
+            if (NoteSentences.Warning(sentence) is null)
+            {
+                NoteRest.Keep(this, said, line.Number, before);
+                previous = before;
+            }
+            else
+            {
+                BeforeWhatItWarnsOf(Math.Min(previous, _steps.Count - 1));
+            }
+        }
+    }
+
+    /// <summary>"Undo the nut. CAUTION: spring behind it." warns of what stands before it on the line.</summary>
+    private void BeforeWhatItWarnsOf(int first)
+    {
+        if (_steps.Count - 1 > first && _steps[first].Phase == NotePhase.Strip && _steps[^1] is { Phase: NotePhase.Strip } alert)
+        {
+            (alert.Heading, _steps[first].Heading) = (_steps[first].Heading, "");
+            _steps.RemoveAt(_steps.Count - 1);
+            _steps.Insert(first, alert);
         }
     }
 
@@ -147,6 +188,14 @@ internal sealed partial class NotesReader
         {
             Act(act, rest, sentence);
         }
+        else if (Condition().IsMatch(sentence))
+        {
+            Add(new NoteStep(_isPuttingBack ? NotePhase.Refit : NotePhase.Strip, "") { Text = $"{(_isPuttingBack ? "check" : "task")} {DraftWords.Quoted(Told(said))}", Heading = _isPuttingBack ? "" : TakeHeading() });
+        }
+        else if (Reverse().IsMatch(sentence))
+        {
+            Act(NoteAct.PutBack, sentence, sentence);
+        }
         else if (!ToolOfLast(sentence) && !Bare(sentence))
         {
             Unknown(said);
@@ -177,7 +226,7 @@ internal sealed partial class NotesReader
         var figures = NoteFigures.Of(sentence);
         if (_isPuttingBack)
         {
-            if (figures.Torque.Length == 0)
+            if (figures.Torque.Length == 0 && !New().IsMatch(sentence))
             {
                 return false;
             }
@@ -187,6 +236,12 @@ internal sealed partial class NotesReader
         }
 
         var thing = NoteObject.Read(figures.Rest);
+        if (figures.Torque.Length > 0 && _names.JointIn(sentence) is { } known && _steps.Exists(one => one.Item == known))
+        {
+            PutBack(thing, figures, sentence);
+            return true;
+        }
+
         if (thing.Sort is not { } sort || !ItemSorts.IsJoint(sort) || thing.Words.Split(' ').Length > MostWordsOfHardware)
         {
             return false;
@@ -214,6 +269,7 @@ internal sealed partial class NotesReader
     {
         var figures = NoteFigures.Of(rest);
         var thing = NoteObject.Read(figures.Rest);
+        act = act == NoteAct.Tend && thing.Sort == ItemSort.Clip && sentence.StartsWith("bend", StringComparison.OrdinalIgnoreCase) ? NoteAct.Release : act;
         if (act == NoteAct.PutBack)
         {
             PutBack(thing, figures, sentence);
@@ -229,7 +285,7 @@ internal sealed partial class NotesReader
                 Add(new NoteStep(NotePhase.Refit, "") { Text = $"check {DraftWords.Quoted(Told(sentence))}" });
                 break;
             case NoteAct.Tend or NoteAct.Unlock:
-                Add(new NoteStep(NotePhase.Strip, "") { Text = $"task {DraftWords.Quoted(Told(sentence))}", IsUnlocking = act == NoteAct.Unlock, Heading = TakeHeading() });
+                Add(new NoteStep(NotePhase.Strip, "") { Text = $"task {DraftWords.Quoted(Told(sentence))}", IsUnlocking = act == NoteAct.Unlock, Unlocks = act == NoteAct.Unlock ? thing.Of : "", Heading = TakeHeading() });
                 break;
             case NoteAct.Check or NoteAct.Measure when LastIsolated() is { } energy && NoteEnergies.IsProof(sentence):
                 _names.Say(energy, $"verify {DraftWords.Quoted(Told(sentence))}");
@@ -264,9 +320,15 @@ internal sealed partial class NotesReader
             return;
         }
 
+        var part = _names.Joint(thing.Words) ?? Part(thing.Words.StartsWith("new ", StringComparison.OrdinalIgnoreCase) ? thing.Words[4..] : thing.Words);
+        if (act == NoteAct.Replace && _names.IsPart(part) && !_steps.Exists(one => one.Item == part && one.Verb == "remove"))
+        {
+            Add(new NoteStep(NotePhase.Strip, "remove") { Item = part, Heading = TakeHeading(), Question = "the notes only say that it is replaced: does it come off here, and what holds it?" });
+        }
+
         var step = new NoteStep(NotePhase.Work, act.ToString().ToLower(CultureInfo.InvariantCulture))
         {
-            Item = _names.Joint(thing.Words) ?? Part(thing.Words.StartsWith("new ", StringComparison.OrdinalIgnoreCase) ? thing.Words[4..] : thing.Words),
+            Item = part,
         };
         More(step, thing);
         Add(step);
@@ -276,9 +338,10 @@ internal sealed partial class NotesReader
     private void PutBack(NoteObject thing, NoteFigures figures, string sentence)
     {
         _isPuttingBack = true;
-        if (figures.Torque.Length > 0 && (_names.JointIn(sentence) ?? _names.Joint(thing.Words)) is { } joint)
+        var tightened = _names.JointIn(sentence) ?? _names.Joint(thing.Words);
+        if (figures.Torque.Length > 0 && tightened is not null)
         {
-            _names.Say(joint, $"torque {figures.Torque}");
+            _names.Say(tightened, $"torque {figures.Torque}");
         }
 
         if (figures.Volume.Length > 0 && _names.OnlyFluid() is { } fluid)
@@ -287,6 +350,11 @@ internal sealed partial class NotesReader
         }
 
         Comment(sentence);
+        if (figures.Torque.Length > 0 && tightened is null)
+        {
+            _steps[^1].Text += $"\n{DraftWriter.Question($"which joint has the {figures.Torque}?")}";
+        }
+
         if (New().IsMatch(sentence))
         {
             _steps[^1].Text += $"\n{DraftWriter.Question("what is new each time here? Write `single use` at it, or `seals` at its joint")}";
@@ -307,9 +375,17 @@ internal sealed partial class NotesReader
     /// <summary>Adds a step. What opens a lock is how the joint behind it lets go.</summary>
     public void Add(NoteStep step)
     {
-        if (step.Verb is "unplug" or "disconnect" or "release" && step.Item.Length > 0 && _steps is [.., { IsUnlocking: true } unlocking])
+        if (step.Verb is "unplug" or "disconnect" or "release" && _steps is [.., { IsUnlocking: true } unlocking])
         {
-            _names.Say(step.Item, "release " + unlocking.Text["task ".Length..]);
+            if (step.Item.Length > 0)
+            {
+                _names.Say(step.Item, "release " + unlocking.Text["task ".Length..]);
+            }
+            else
+            {
+                step.Say("release " + unlocking.Text["task ".Length..]);
+            }
+
             step.Remarks.AddRange(unlocking.Remarks);
             step.Heading = step.Heading.Length > 0 ? step.Heading : unlocking.Heading;
             _steps.Remove(unlocking);
@@ -325,6 +401,16 @@ internal sealed partial class NotesReader
         _steps.Add(step);
     }
 
+    /// <summary>Has the last step go before the one that takes its part off: who pulls a radio out unplugs it on the way.</summary>
+    public void BeforeRemoval(string part)
+    {
+        if (_steps is [.., { Verb: "remove" or "aside" } removal, var last] && removal.Item == part)
+        {
+            (last.Heading, removal.Heading) = (removal.Heading, last.Heading);
+            (_steps[^2], _steps[^1]) = (last, removal);
+        }
+    }
+
     /// <summary>Keeps what belongs to no step as a comment before the next one.</summary>
     public void Remark(string text) => _remarks.Add(text);
 
@@ -335,6 +421,9 @@ internal sealed partial class NotesReader
         _heading = "";
         return heading;
     }
+
+    /// <summary>The part that was spoken of last; empty at the beginning.</summary>
+    public string It => _it;
 
     /// <summary>The part that words stand for; <c>it</c> is the one that was spoken of last.</summary>
     public string Part(string words)
@@ -361,9 +450,9 @@ internal sealed partial class NotesReader
     /// <summary>What a sentence says beside its step goes onto the card with it.</summary>
     public static void More(NoteStep step, NoteObject thing)
     {
-        if (thing.More.Any(char.IsLetterOrDigit))
+        if (NoteRest.Tells(thing.More))
         {
-            step.Properties.Add($"how {DraftWords.Quoted(Told(thing.More))}");
+            step.Say($"how {DraftWords.Quoted(Told(thing.More))}");
         }
     }
 
@@ -391,9 +480,19 @@ internal sealed partial class NotesReader
             else if (step.Hardware.Length > 0)
             {
                 var sort = ItemSorts.OfVerb(step.Verb) ?? ItemSort.Fastener;
+                var titled = $"{(next.Length > 0 ? _names.TitleOf(next) : "body")} {step.Hardware}";
+                if (step.Amount > 0 && _steps.Find(one => one.Pieces.Length > 0 && one.Item == DraftWords.Name(titled)) is { } other && other.Pieces.Split(' ')[0] != step.Amount.ToString(CultureInfo.InvariantCulture))
+                {
+                    // "Slacken the 2 bolts at the side" beside "undo the 8 dash bolts".
+                    step.Question = $"are these {step.Amount} some of the {titled}, or others?";
+                    step.Say($"how {DraftWords.Quoted(Told(step.Said))}");
+                    step.Properties.RemoveAll(property => property.StartsWith("at ", StringComparison.Ordinal));
+                    step.Amount = 0;
+                }
+
                 step.Item = _names.Of($"{(next.Length > 0 ? _names.TitleOf(next) : "body")} {step.Hardware}", sort);
                 step.Hardware = "";
-                foreach (var property in step.Properties.Where(property => property.StartsWith("torque ", StringComparison.Ordinal) || property.StartsWith("at ", StringComparison.Ordinal)).ToList())
+                foreach (var property in step.Properties.Where(property => property.Split(' ')[0] is "torque" or "at" or "release").ToList())
                 {
                     _names.Say(step.Item, property);
                     step.Properties.Remove(property);
@@ -415,6 +514,12 @@ internal sealed partial class NotesReader
     [GeneratedRegex(@"^(?:special\s+)?(?:tools?|parts?|you(?:'ll)?\s+need|materials?|consumables?)\b[^:]{0,20}:", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Listing();
 
-    [GeneratedRegex(@"\bnew\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^(?:if|when|in case|unless|there (?:is|are))\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Condition();
+
+    [GeneratedRegex(@"\b(?:reverse|reversed|other way round)\W*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Reverse();
+
+    [GeneratedRegex(@"\bnew\s+(?:[\w-]+\s+){0,2}(?:bolts?|nuts?|washers?|gaskets?|seals?|o-?rings?|clips?|pins?|screws?|split pins?|cotters?)\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex New();
 }

@@ -69,7 +69,7 @@ internal sealed class NotesText(NotesReader reader, string machine, string sourc
     /// <summary>The job is what is replaced or otherwise worked on; else what comes off last.</summary>
     private static (string Verb, string Part) Goal(IReadOnlyList<NoteStep> steps) =>
         steps.FirstOrDefault(step => step.Phase == NotePhase.Work && step.Verb == "replace") is { } replaced ? ("replace", replaced.Item)
-        : steps.FirstOrDefault(step => step.Phase == NotePhase.Work && step.Verb.Length > 0) is { } worked ? (worked.Verb, worked.Item)
+        : steps.FirstOrDefault(step => step.Phase == NotePhase.Work && step.Verb.Length > 0 && (step.Verb != "clean" || !steps.Any(one => one.Verb == "remove"))) is { } worked ? (worked.Verb, worked.Item)
         : steps.LastOrDefault(step => step.Verb == "remove") is { } removed ? ("remove", removed.Item)
         : ("", "");
 
