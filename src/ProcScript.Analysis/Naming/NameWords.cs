@@ -9,6 +9,13 @@ internal static class NameWords
     /// <summary>The name in a style; the same where it is written so already.</summary>
     public static string In(NameStyle style, string name)
     {
+        // Humps of one letter run together: "aB" is "AB" as they stand, and that is one word.
+        var written = Once(style, name);
+        return written == name ? name : In(style, written);
+    }
+
+    private static string Once(NameStyle style, string name)
+    {
         var words = Of(name);
         if (style == NameStyle.Any || words.IsEmpty)
         {
@@ -21,14 +28,16 @@ internal static class NameWords
         {
             NameStyle.Snake => string.Join('_', words.Select(word => word.ToLowerInvariant())),
             NameStyle.Upper => string.Join('_', words.Select(word => word.ToUpperInvariant())),
-            NameStyle.Camel => words[0].ToLowerInvariant() + Humps(words[1..]),
-            _ => Humps(words),
+            NameStyle.Camel => Humps(words, words[0].ToLowerInvariant()),
+            _ => Humps(words, Hump(words[0])),
         };
     }
 
     // Two numbers that met would be another number: "m8_25" keeps its line.
-    private static string Humps(ImmutableArray<string> words) => string.Concat(words.Select((word, index) =>
-        (index > 0 && char.IsDigit(word[0]) && char.IsDigit(words[index - 1][^1]) ? "_" : "") + char.ToUpperInvariant(word[0]) + word[1..].ToLowerInvariant()));
+    private static string Humps(ImmutableArray<string> words, string first) => first + string.Concat(words.Skip(1).Select((word, index) =>
+        (char.IsDigit(word[0]) && char.IsDigit(words[index][^1]) ? "_" : "") + Hump(word)));
+
+    private static string Hump(string word) => char.ToUpperInvariant(word[0]) + word[1..].ToLowerInvariant();
 
     /// <summary>The words: between lines, and from one hump to the next.</summary>
     private static ImmutableArray<string> Of(string name)
