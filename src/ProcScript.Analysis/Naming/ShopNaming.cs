@@ -20,7 +20,7 @@ internal sealed class ShopNaming(Library library, PathSettings settings)
 
     /// <summary>The names that are written otherwise, in the order of files and text. What is declared in several branches is told once.</summary>
     public IEnumerable<Misnomer> Misnomers() => !IsChosen ? [] : library.Trees.Values
-        .SelectMany(tree => tree.Root.Declarations.SelectMany(declaration => Declared(declaration)).Select(one => Misnamed(tree.Text.Path, one.Name, one.Owner, one.Setting)))
+        .SelectMany(tree => tree.Root.Declarations.SelectMany(declaration => Declared(declaration)).Select(one => Misnamed(tree.Text.Path, one.Name, one.Owner, one.Sort, one.Setting)))
         .OfType<Misnomer>()
         .DistinctBy(misnomer => misnomer.Thing);
 
@@ -44,7 +44,7 @@ internal sealed class ShopNaming(Library library, PathSettings settings)
     private bool IsTakenElsewhere(NamedThing thing, string name) => _names.Value.Uses(thing).Select(found => found.Path).Distinct(StringComparer.Ordinal)
         .Any(path => _names.Value.In(path)!.Named(name).Any(use => use.Scope == NameScope.Block || (use.Scope == thing.Scope && (thing.Scope == NameScope.Library || use.Owner == thing.Owner))));
 
-    private Misnomer? Misnamed(string path, WordSyntax word, string owner, ChoiceSetting<NameStyle> setting)
+    private Misnomer? Misnamed(string path, WordSyntax word, string owner, string sort, ChoiceSetting<NameStyle> setting)
     {
         var wanted = word.IsMissing ? word.Text : NameWords.In(settings.Get(setting), word.Text);
         return wanted == word.Text
@@ -52,28 +52,28 @@ internal sealed class ShopNaming(Library library, PathSettings settings)
             : new Misnomer(
                 new NamedThing(owner.Length == 0 ? NameScope.Library : NameScope.Machine, path, owner, word.Text),
                 new SourceSpan(path, word.Span),
-                setting.Key["names.".Length..],
+                sort,
                 wanted);
     }
 
-    private static IEnumerable<(WordSyntax Name, string Owner, ChoiceSetting<NameStyle> Setting)> Declared(DeclarationSyntax declaration) => declaration switch
+    private static IEnumerable<(WordSyntax Name, string Owner, string Sort, ChoiceSetting<NameStyle> Setting)> Declared(DeclarationSyntax declaration) => declaration switch
     {
-        MachineSyntax machine => machine.DescendantsAndSelf().Skip(1).Select(Item).OfType<(WordSyntax Name, ChoiceSetting<NameStyle> Setting)>()
-            .Select(item => (item.Name, machine.Name.Text, item.Setting)).Prepend((machine.Name, "", NamingSettings.Machines)),
-        ProcedureSyntax => [(declaration.Name, "", NamingSettings.Procedures)],
-        CatalogSyntax => [(declaration.Name, "", NamingSettings.Catalog)],
+        MachineSyntax machine => machine.DescendantsAndSelf().Skip(1).Select(Item).OfType<(WordSyntax Name, string Sort, ChoiceSetting<NameStyle> Setting)>()
+            .Select(item => (item.Name, machine.Name.Text, item.Sort, item.Setting)).Prepend((machine.Name, "", "a machine", NamingSettings.Machines)),
+        ProcedureSyntax => [(declaration.Name, "", "a procedure", NamingSettings.Procedures)],
+        CatalogSyntax => [(declaration.Name, "", "a catalog entry", NamingSettings.Catalog)],
         _ => [],
     };
 
-    private static (WordSyntax Name, ChoiceSetting<NameStyle> Setting)? Item(SyntaxNode node) => node switch
+    private static (WordSyntax Name, string Sort, ChoiceSetting<NameStyle> Setting)? Item(SyntaxNode node) => node switch
     {
-        PartSyntax part => (part.Name.Name, NamingSettings.Parts),
-        JointSyntax joint => (joint.Name.Name, NamingSettings.Joints),
-        CoverSyntax cover => (cover.Name.Name, NamingSettings.Joints),
-        EnergySyntax energy => (energy.Name.Name, NamingSettings.Services),
-        FluidSyntax fluid => (fluid.Name.Name, NamingSettings.Services),
-        ControlSyntax control => (control.Name.Name, NamingSettings.Services),
-        OptionSyntax option => (option.Name, NamingSettings.Services),
+        PartSyntax part => (part.Name.Name, "a part", NamingSettings.Parts),
+        JointSyntax joint => (joint.Name.Name, "a joint", NamingSettings.Joints),
+        CoverSyntax cover => (cover.Name.Name, cover.Keyword.Text == "locked" ? "a lock" : "a cover", NamingSettings.Joints),
+        EnergySyntax energy => (energy.Name.Name, "an energy", NamingSettings.Services),
+        FluidSyntax fluid => (fluid.Name.Name, "a fluid", NamingSettings.Services),
+        ControlSyntax control => (control.Name.Name, "a control", NamingSettings.Services),
+        OptionSyntax option => (option.Name, "an option", NamingSettings.Services),
         _ => null,
     };
 }

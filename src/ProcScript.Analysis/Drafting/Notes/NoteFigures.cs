@@ -1,15 +1,12 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
 /// <summary>The figures in a sentence of notes, and the sentence without them.</summary>
 internal sealed partial record NoteFigures
 {
-    private static readonly ImmutableArray<string> Numbers =
-        ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
-
     /// <summary>The sentence without its figures.</summary>
     public required string Rest { get; init; }
 
@@ -74,7 +71,7 @@ internal sealed partial record NoteFigures
         int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number
         : word.Equals("both", StringComparison.OrdinalIgnoreCase) || word.Equals("pair of", StringComparison.OrdinalIgnoreCase) ? 2
         : word.Equals("single", StringComparison.OrdinalIgnoreCase) ? 1
-        : Numbers.IndexOf(word.ToLowerInvariant()) + 1;
+        : NumberWords.Of(word) ?? 0;
 
     private NoteFigures Take(Regex pattern, Func<NoteFigures, Match, NoteFigures> read) =>
         pattern.Match(Rest) is { Success: true } match ? read(this, match) with { Rest = Rest.Remove(match.Index, match.Length).Insert(match.Index, Left(match.Value)) } : this;

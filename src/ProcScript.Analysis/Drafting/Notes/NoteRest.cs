@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
@@ -34,8 +35,6 @@ internal static partial class NoteRest
         "nm", "n", "m", "mm", "kg", "kgs", "l", "ltr", "litre", "litres", "liter", "liters", "ml", "v", "volt", "volts", "min", "mins", "minute", "minutes", "sec", "secs", "second", "seconds",
         "hour", "hours", "h", "lb", "lbs", "lbf", "ft", "qt", "gal", "man", "men", "person", "persons", "people", "helper", "mate", "assistant", "colleague", "deg", "degrees",
     }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
-
-    private static readonly string[] Numbers = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
 
     /// <summary>Keeps what the steps of a sentence do not say.</summary>
     /// <param name="reader">The notes, read so far.</param>
@@ -80,7 +79,7 @@ internal static partial class NoteRest
     {
         "both" => "2",
         "single" => "1",
-        _ when Array.IndexOf(Numbers, word) is >= 0 and var number => number.ToString(CultureInfo.InvariantCulture),
+        _ when NumberWords.Of(word) is { } number => number.ToString(CultureInfo.InvariantCulture),
         _ => DraftWords.Singular(word),
     });
 

@@ -61,7 +61,7 @@ public sealed class NameNotAsHouse : LibraryRule
         return
             from misnomer in naming.Misnomers()
             let edits = naming.Rename(misnomer)
-            select new Finding(Id, $"the shop writes the names of {misnomer.Things} otherwise: `{misnomer.Thing.Name}`", misnomer.Place, $"would be `{misnomer.Wanted}`")
+            select new Finding(Id, $"`{misnomer.Thing.Name}` is not how the shop writes the name of {misnomer.Sort}", misnomer.Place, $"would be `{misnomer.Wanted}`")
             {
                 Help = edits is null ? $"choose another name: `{misnomer.Wanted}` is taken, is no name, or the settings know the old one" : $"rename it to `{misnomer.Wanted}`",
                 Fixes = edits is { } all ? [new Fix($"Rename to `{misnomer.Wanted}`", FixGrade.NeedsLook, all)] : [],
