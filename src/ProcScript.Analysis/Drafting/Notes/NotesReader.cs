@@ -62,23 +62,9 @@ internal sealed partial class NotesReader
         }
 
         Finish();
-        NameTheRest();
-        ReplaceWhatTheJobSays();
-    }
-
-    /// <summary>"Job: swap the rocker switch" says what all this is for, where no line does.</summary>
-    private void ReplaceWhatTheJobSays()
-    {
-        if (_steps.Exists(step => step.Phase == NotePhase.Work) || NoteVerbs.Of(Job) is not (NoteAct.Replace, var words) || words.Length == 0)
-        {
-            return;
-        }
-
-        var name = DraftWords.Name(NoteObject.Bare(words));
-        if (_steps.FindLast(step => step.Verb == "remove" && (name == step.Item || name.EndsWith("_" + step.Item, StringComparison.Ordinal) || step.Item.EndsWith("_" + name, StringComparison.Ordinal))) is { } removed)
-        {
-            _steps.Add(new NoteStep(NotePhase.Work, "replace") { Item = removed.Item });
-        }
+        NotesEnd ending = new(_steps, _names);
+        ending.NameTheRest();
+        ending.ReplaceWhatTheJobSays(Job);
     }
 
     private static string? Titled(string line, string word) =>
@@ -465,51 +451,6 @@ internal sealed partial class NotesReader
 
     /// <summary>The energy that the step before isolates; null where it isolates none.</summary>
     public string? LastIsolated() => _steps is [.., { Verb: "isolate", Item: var energy }] ? energy : null;
-
-    /// <summary>Hardware of which only the sort was said goes by the part that comes off next.</summary>
-    private void NameTheRest()
-    {
-        var next = "";
-        for (var at = _steps.Count - 1; at >= 0; at--)
-        {
-            var step = _steps[at];
-            if (step.Verb is "remove" or "aside")
-            {
-                next = step.Item;
-            }
-            else if (step.Hardware.Length > 0)
-            {
-                var sort = ItemSorts.OfVerb(step.Verb) ?? ItemSort.Fastener;
-                var titled = $"{(next.Length > 0 ? _names.TitleOf(next) : "body")} {step.Hardware}";
-                if (step.Amount > 0 && _steps.Find(one => one.Pieces.Length > 0 && one.Item == DraftWords.Name(titled)) is { } other && other.Pieces.Split(' ')[0] != step.Amount.ToString(CultureInfo.InvariantCulture))
-                {
-                    // "Slacken the 2 bolts at the side" beside "undo the 8 dash bolts".
-                    step.Question = $"are these {step.Amount} some of the {titled}, or others?";
-                    step.Say($"how {DraftWords.Quoted(Told(step.Said))}");
-                    step.Properties.RemoveAll(property => property.StartsWith("at ", StringComparison.Ordinal));
-                    step.Amount = 0;
-                }
-
-                step.Item = _names.Of($"{(next.Length > 0 ? _names.TitleOf(next) : "body")} {step.Hardware}", sort);
-                step.Hardware = "";
-                foreach (var property in step.Properties.Where(property => property.Split(' ')[0] is "torque" or "at" or "release").ToList())
-                {
-                    _names.Say(step.Item, property);
-                    step.Properties.Remove(property);
-                }
-
-                if (step.Amount > 0)
-                {
-                    _names.Count(step.Item, step.Amount);
-                }
-
-                if (next.Length > 0)
-                {
-                    _names.Owns(next, step.Item);
-                }
-            }
-        }
-    }
 
     [GeneratedRegex(@"^(?:special\s+)?(?:tools?|parts?|you(?:'ll)?\s+need|materials?|consumables?)\b[^:]{0,20}:", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Listing();
