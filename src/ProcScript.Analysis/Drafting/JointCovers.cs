@@ -55,7 +55,7 @@ internal sealed class JointCovers(IReadOnlyList<ProcedureMentions> procedures, O
         ? $"{DraftWords.Does(over.Title)} the {over.Title} lock the {under.Title}, and {DraftWords.Does(over.Title)} the same go back?"
         : $"{DraftWords.Does(over.Title)} the {over.Title} only cover the {under.Title}?";
 
-    private void Put(DraftedItem over, DraftedItem under)
+    private static void Put(DraftedItem over, DraftedItem under)
     {
         over.Covers = under.Name;
         over.IsLock = IsLock(over.Name);

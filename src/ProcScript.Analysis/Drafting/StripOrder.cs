@@ -53,12 +53,12 @@ internal sealed class StripOrder(IReadOnlyList<ProcedureMentions> procedures, Or
         }
     }
 
-    /// <summary>A flap or a cap that comes off right before the screws of a part hides these, and not the part.</summary>
+    /// <summary>A flap or a cap that nothing holds, and that comes off right before the screws of a part, hides these and not the part.</summary>
     private bool GuessFlap(ProcedureMentions procedure, Mention flap, DraftedItem part)
     {
         var steps = procedure.Items.Where(mention => mention.InStrip && mention.Verb.Length > 0).ToList();
         var at = steps.IndexOf(flap);
-        if (!JointCovers.IsCover(flap.Name) || at + 1 >= steps.Count || items.GetValueOrDefault(steps[at + 1].Name) is not { Sort: ItemSort.Fastener, Covers: "" } joint || joint.Owner != part.Name
+        if (!JointCovers.IsCover(flap.Name) || items.Values.Any(item => item.IsJoint && item.Owner == flap.Name) || at + 1 >= steps.Count || items.GetValueOrDefault(steps[at + 1].Name) is not { Sort: ItemSort.Fastener, Covers: "" } joint || joint.Owner != part.Name
             || !procedures.All(one => IsGoneBefore(one, mention => mention.Clears && mention.Name == flap.Name, mention => mention.InStrip && mention.Name == joint.Name)))
         {
             return false;

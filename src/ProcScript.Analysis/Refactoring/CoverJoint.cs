@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Analysis.Runs;
 using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Names;
