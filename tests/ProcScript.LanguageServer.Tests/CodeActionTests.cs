@@ -187,6 +187,20 @@ public sealed class CodeActionTests : IClassFixture<ServedSample>
         Assert.Equal(Sample.Job, _job.Text);
     }
 
+    [Fact]
+    public async Task A_stage_moves_up_where_the_work_can_be_done_in_that_order()
+    {
+        _job.Replace("  stage \"Motor\"", "  stage \"Speed\" { set speed to high }\n  stage \"Motor\"");
+        var place = _job.RangeOf(_job.Text.IndexOf("stage \"Speed\"", StringComparison.Ordinal), 0);
+        var before = (await _job.DiagnosticsAsync()).Count;
+
+        var action = Assert.Single(await ActionsAsync(place, "refactor.rewrite"), one => one!["title"]!.GetValue<string>() == "Move the stage \"Speed\" up")!;
+        Apply(action);
+
+        Assert.Contains("goal replace motor\n  stage \"Speed\" { set speed to high }\n  stage \"Guard\" {\n", _job.Text, StringComparison.Ordinal);
+        Assert.Equal(before, (await _job.DiagnosticsAsync()).Count);
+    }
+
     private async Task<JsonArray> ActionsAsync(JsonNode range, string kind) =>
         (await _client.RequestAsync("textDocument/codeAction", new JsonObject
         {

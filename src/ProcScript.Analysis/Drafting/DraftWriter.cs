@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using ProcScript.Syntax.Nodes;
@@ -33,10 +34,10 @@ internal static class DraftWriter
     public static string Joints(DraftedMachine machine, PartSyntax part)
     {
         var text = new StringBuilder();
-        var joints = machine.Items.Where(item => item.IsJoint && machine.Declared.Part(item.Owner) == part);
+        var joints = machine.Items.Where(item => item is { IsJoint: true, Covers: "" } && machine.Declared.Part(item.Owner) == part);
         foreach (var joint in joints.DistinctBy(joint => joint.Name))
         {
-            Joint(text, joint);
+            Joint(text, joint, machine);
         }
 
         return text.ToString();
@@ -86,15 +87,15 @@ internal static class DraftWriter
 
     private static void Part(StringBuilder text, DraftedItem part, DraftedMachine machine)
     {
-        List<DraftedItem> joints = [.. machine.Items.Where(item => item.IsJoint && item.Owner == part.Name)];
+        List<DraftedItem> joints = [.. machine.Items.Where(item => item is { IsJoint: true, Covers: "" } && item.Owner == part.Name)];
         var isWhole = !machine.Items.Any(item => item.Sort == ItemSort.Part && item.Owner == part.Name) && !part.Facts.Properties.Any(IsComment);
         // A part of which nothing is asked and little is known stands on one line, as people write it.
-        if (isWhole && part is { Questions: [], Guesses: [], IsTemporary: false, GoesAside: false } && joints is [] or [{ Questions: [], Guesses: [] }])
+        if (isWhole && part is { Questions: [], Guesses: [], IsTemporary: false, GoesAside: false } && joints is [] or [{ Questions: [], Guesses: [], Remarks: [] }] && !machine.Items.Any(item => item.Covers.Length > 0 && item.Owner == part.Name))
         {
             var members = new StringBuilder();
             foreach (var joint in joints)
             {
-                Joint(members, joint);
+                Joint(members, joint, machine);
             }
 
             var inside = string.Join("  ", part.Facts.Properties.Append(members.ToString().Trim()).Where(one => one.Length > 0));
@@ -112,12 +113,12 @@ internal static class DraftWriter
         Guesses(text, part);
         foreach (var joint in joints)
         {
-            Joint(text, joint);
+            Joint(text, joint, machine);
         }
 
         if (part.GoesAside)
         {
-            text.Append(CultureInfo.InvariantCulture, $"aside {DraftWords.Quoted($"Move the {part.Title} aside.")}");
+            text.Append(part.Facts.Properties.FirstOrDefault(IsAside) ?? $"aside {DraftWords.Quoted($"Move the {part.Title} aside.")}");
             text.Append(part.AsideNeeds.Count > 0 ? $" needs {string.Join(", ", part.AsideNeeds)}\n" : "\n");
         }
 
@@ -134,11 +135,13 @@ internal static class DraftWriter
             text.Append(Question(question)).Append('\n');
         }
 
-        foreach (var property in item.Facts.Properties)
+        foreach (var property in item.Facts.Properties.Where(property => !IsAside(property)))
         {
             text.Append(property).Append('\n');
         }
     }
+
+    private static bool IsAside(string property) => property.StartsWith("aside ", StringComparison.Ordinal);
 
     private static void Guesses(StringBuilder text, DraftedItem item)
     {
@@ -150,30 +153,51 @@ internal static class DraftWriter
 
     private static bool IsComment(string property) => property.StartsWith("//", StringComparison.Ordinal);
 
-    private static void Joint(StringBuilder text, DraftedItem joint)
+    private static void Joint(StringBuilder text, DraftedItem joint, DraftedMachine machine)
     {
-        foreach (var question in joint.Questions)
+        List<DraftedItem> covers = [.. machine.Items.Where(item => item.Covers == joint.Name)];
+        foreach (var comment in joint.Remarks.Select(remark => "// " + remark).Concat(joint.Questions.Select(Question)))
         {
-            text.Append(Question(question)).Append('\n');
+            text.Append(comment).Append('\n');
         }
 
         text.Append(CultureInfo.InvariantCulture, $"{ItemSorts.Sentence(joint.Sort)} {Math.Max(1, joint.Count)} {joint.Kind} as {joint.Name}");
         var block = joint.Facts.Properties;
-        if (block.IsEmpty && joint.Guesses is [var (clause, asked)])
+        if (covers.Count == 0 && block.IsEmpty && joint.Guesses is [var (clause, asked)] && !clause.StartsWith("behind ", StringComparison.Ordinal))
         {
             text.Append(CultureInfo.InvariantCulture, $" {clause}  {Question(asked)}\n");
+            return;
         }
-        else if (block.IsEmpty && joint.Guesses.Count == 0)
+
+        if (covers.Count == 0 && block.IsEmpty && joint.Guesses.Count == 0)
         {
             text.Append('\n');
+            return;
         }
-        else
+
+        var isLong = joint.Guesses.Count + covers.Count > 0;
+        text.Append(" {").Append(isLong ? "\n" : " ").Append(string.Join("  ", block)).Append(isLong ? "\n" : " ");
+        Guesses(text, joint);
+        foreach (var cover in covers)
         {
-            text.Append(" {");
-            text.Append(joint.Guesses.Count > 0 ? "\n" : " ").Append(string.Join("  ", block));
-            text.Append(joint.Guesses.Count > 0 ? "\n" : " ");
-            Guesses(text, joint);
-            text.Append("}\n");
+            Cover(text, cover, joint);
         }
+
+        text.Append("}\n");
+    }
+
+    private static void Cover(StringBuilder text, DraftedItem cover, DraftedItem joint)
+    {
+        foreach (var question in cover.Questions)
+        {
+            text.Append(Question(question)).Append('\n');
+        }
+
+        // What locks a plug slides back; what locks a nut is bent over, and new each time.
+        ImmutableArray<string> block = cover.IsLock && joint.Sort != ItemSort.Fastener
+            ? [.. cover.Facts.Properties, "reuse because \"It stays on, and slides back.\""]
+            : cover.Facts.Properties;
+        text.Append(CultureInfo.InvariantCulture, $"{(cover.IsLock ? "locked" : "covered")} by {Math.Max(1, cover.Count)} {cover.Kind} as {cover.Name}");
+        text.Append(block.IsEmpty ? "" : $" {{ {string.Join("  ", block)} }}").Append(CultureInfo.InvariantCulture, $"  {Question(JointCovers.Question(cover, joint))}\n");
     }
 }

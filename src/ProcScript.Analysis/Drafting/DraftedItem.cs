@@ -39,8 +39,17 @@ internal sealed class DraftedItem(string name, ItemSort sort, ItemFacts facts)
     /// <summary>Of a joint, the part that it ties; empty as long as none is known.</summary>
     public string Owner { get; set; } = "";
 
+    /// <summary>The joint that a cover or a lock is on; empty for what ties parts itself.</summary>
+    public string Covers { get; set; } = "";
+
+    /// <summary>Whether it keeps a joint from turning or from letting go, where it is on one.</summary>
+    public bool IsLock { get; set; }
+
     /// <summary>Clauses that are guessed, with the question that each raises: what hides it, what it is on, what it carries.</summary>
     public List<(string Clause, string Question)> Guesses { get; } = [];
+
+    /// <summary>What a list says of a joint that has no place in the language.</summary>
+    public List<string> Remarks { get; } = [];
 
     /// <summary>Questions about what is not guessed.</summary>
     public List<string> Questions { get; } = [.. facts.Questions];

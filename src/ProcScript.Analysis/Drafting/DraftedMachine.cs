@@ -33,6 +33,8 @@ internal sealed class DraftedMachine
         machine.Collect();
         new JointOwners(procedures, declared, machine._items, facts).Find();
         machine.Aside();
+        var covers = new JointCovers(procedures, machine._items);
+        covers.Guess();
         var order = new StripOrder(procedures, machine._items, declared);
         foreach (var item in machine._items.Values)
         {
@@ -43,6 +45,7 @@ internal sealed class DraftedMachine
         if (!guesses)
         {
             machine.OnlyAsk();
+            covers.OnlyAsk();
         }
 
         return machine;

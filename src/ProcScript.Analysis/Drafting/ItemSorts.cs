@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using ProcScript.Model.Names;
 
 namespace ProcScript.Analysis.Drafting;
 
@@ -22,15 +23,6 @@ internal static class ItemSorts
         (ItemSort.Part, ["out", "fitted", "aside", "supported"]),
         (ItemSort.Fluid, ["full", "empty"]));
 
-    private static readonly FrozenDictionary<string, ItemSort> ByWord = Table(
-        (ItemSort.Fastener, ["bolt", "screw", "nut", "stud", "fastener"]),
-        (ItemSort.Clip, ["clip", "pin", "latch", "catch", "snap", "circlip", "rivet", "buckle"]),
-        (ItemSort.Connector, ["plug", "connector", "wire", "lead", "cable", "terminal"]),
-        (ItemSort.Line, ["hose", "pipe", "union", "line", "tube", "fitting", "coupling"]),
-        (ItemSort.Bond, ["tie", "tape", "adhesive", "glue", "sealant"]),
-        (ItemSort.Energy, ["mains", "power", "supply", "pressure", "voltage"]),
-        (ItemSort.Fluid, ["oil", "coolant", "water", "fuel", "refrigerant", "fluid", "petrol", "diesel"]));
-
     private static readonly FrozenDictionary<ItemSort, (string Sentence, string Keyword)> Joints = new Dictionary<ItemSort, (string, string)>
     {
         [ItemSort.Fastener] = ("held by", "fastener"),
@@ -47,7 +39,15 @@ internal static class ItemSorts
     public static ItemSort? OfState(string state) => ByState.TryGetValue(state, out var sort) ? sort : null;
 
     /// <summary>The sort of hardware, energy or fluid that a word stands for in the shop; null for any other word.</summary>
-    public static ItemSort? OfWord(string word) => ByWord.TryGetValue(DraftWords.Singular(word), out var sort) ? sort : null;
+    public static ItemSort? OfWord(string word) => ShopWords.SortOf(DraftWords.Singular(word)) is { } sort ? Enum.Parse<ItemSort>(sort, ignoreCase: true) : null;
+
+    /// <summary>The sort that the last two words of several stand for, else the last; null where they stand for none.</summary>
+    public static ItemSort? OfWords(string words) => words.Split(' ', StringSplitOptions.RemoveEmptyEntries) switch
+    {
+        [.., var first, var last] => OfWord($"{first} {last}") ?? OfWord(last),
+        [var only] => OfWord(only),
+        _ => null,
+    };
 
     /// <summary>The sort that a name speaks of by its last word; a part where it says nothing.</summary>
     public static ItemSort OfName(string name) => OfWord(DraftWords.LastWord(name)) ?? ItemSort.Part;

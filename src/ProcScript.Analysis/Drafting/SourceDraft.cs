@@ -72,7 +72,7 @@ public static class SourceDraft
 
         var entries = string.Concat(kinds.Entries.Select(entry => entry + "\n"));
         var text = $"{entries}\n// Made from {source}: read it against the machine.\n"
-            + $"machine {machine} {DraftWords.Quoted(DraftWords.Capital(DraftWords.Words(machine)))} {{{DraftWriter.Machine(DraftedMachine.Of(reader.Items))}}}\n";
+            + $"machine {machine} {DraftWords.Quoted(table.Title.Length > 0 ? table.Title : DraftWords.Capital(DraftWords.Words(machine)))} {{{DraftWriter.Machine(DraftedMachine.Of(reader.Items))}}}\n";
         var tree = SyntaxTree.Parse(new SourceText(machine + ".proc", text));
         text = Formatter.Format(tree) ?? text;
         return new DraftedSource(text, table.Rows.Length, DraftQuestions.In(tree).Count());

@@ -36,16 +36,37 @@ internal sealed class StripOrder(IReadOnlyList<ProcedureMentions> procedures, Or
                 continue;
             }
 
+            if (GuessFlap(procedure, before, part))
+            {
+                return;
+            }
+
             var bare = DraftWords.Words(before.Name);
             var title = items.TryGetValue(before.Name, out var hider) ? hider.Title : bare;
             if (procedures.All(one => IsGoneBefore(one, mention => mention.Clears && mention.Name == before.Name, mention => Touches(mention, part)))
                 && !HidesAlready(before.Name, part.Name))
             {
-                part.Guesses.Add(($"behind {before.Name}", $"is the {part.Title} behind the {title}?"));
+                part.Guesses.Add(($"behind {before.Name}", $"{DraftWords.Is(part.Title)} the {part.Title} behind the {title}?"));
             }
 
             return;
         }
+    }
+
+    /// <summary>A flap or a cap that nothing holds, and that comes off right before the screws of a part, hides these and not the part.</summary>
+    private bool GuessFlap(ProcedureMentions procedure, Mention flap, DraftedItem part)
+    {
+        var steps = procedure.Items.Where(mention => mention.InStrip && mention.Verb.Length > 0).ToList();
+        var at = steps.IndexOf(flap);
+        if (!JointCovers.IsCover(flap.Name) || items.Values.Any(item => item.IsJoint && item.Owner == flap.Name) || at + 1 >= steps.Count || items.GetValueOrDefault(steps[at + 1].Name) is not { Sort: ItemSort.Fastener, Covers: "" } joint || joint.Owner != part.Name
+            || !procedures.All(one => IsGoneBefore(one, mention => mention.Clears && mention.Name == flap.Name, mention => mention.InStrip && mention.Name == joint.Name)))
+        {
+            return false;
+        }
+
+        var title = items.TryGetValue(flap.Name, out var hider) ? hider.Title : DraftWords.Words(flap.Name);
+        joint.Guesses.Add(($"behind {flap.Name}", $"{DraftWords.Is(joint.Title)} the {joint.Title} behind the {title}, or the whole {part.Title}?"));
+        return true;
     }
 
     /// <summary>Whether one item is guessed to hide another, however far round: two that hide each other never come off.</summary>

@@ -2,10 +2,10 @@ using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Refactoring;
 
-/// <summary>The other ways to write what somebody has selected. Each leaves a text without an error, laid out as it was.</summary>
+/// <summary>The other ways to write what somebody has selected. Each leaves texts without an error, laid out as they were.</summary>
 public static class Refactorings
 {
-    /// <summary>The refactorings of a stretch of a file: of selected steps, or of the stage whose head is there.</summary>
+    /// <summary>The refactorings of a stretch of a file: of selected steps, or of the stage, the joint or the name that is there.</summary>
     /// <param name="report">What a check of the library came to.</param>
     /// <param name="path">The file.</param>
     /// <param name="selection">What is selected; empty for a mere place.</param>
@@ -21,6 +21,16 @@ public static class Refactorings
         foreach (var move in new StageMoves(report).At(tree, selection))
         {
             yield return move;
+        }
+
+        foreach (var cover in new CoverJoint(report, cancellation).At(tree, selection))
+        {
+            yield return cover;
+        }
+
+        if (new HouseNames(report, cancellation).At(tree, selection) is { } renamed)
+        {
+            yield return renamed;
         }
 
         if (selection.Length == 0 || SelectedSteps.At(tree, selection) is not { } steps)

@@ -119,6 +119,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.WholeLibrary.NotExercised(),
         new global::ProcScript.Analysis.Rules.WholeLibrary.DeadFile(),
         new global::ProcScript.Analysis.Rules.WholeLibrary.NoGoal(),
+        new global::ProcScript.Analysis.Rules.WholeLibrary.NameNotAsHouse(),
         new global::ProcScript.Analysis.Rules.Suppressions.AllowWithoutReason(),
         new global::ProcScript.Analysis.Rules.Suppressions.NothingToAllow(),
         new global::ProcScript.Analysis.Rules.Suppressions.UnknownRule(),

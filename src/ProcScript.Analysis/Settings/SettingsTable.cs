@@ -302,6 +302,7 @@ public static class SettingsTable
         Labels,
         HouseTools,
         Layout,
+        .. NamingSettings.All,
     ];
 
     private static readonly FrozenDictionary<string, Setting> ByKey = All.ToFrozenDictionary(setting => setting.Key, StringComparer.Ordinal);

@@ -8,6 +8,7 @@ namespace ProcScript.Cli.Sources;
 internal static class PartsFile
 {
     private const int MostRows = 5000;
+    private const int MostTitles = 5;
 
     /// <summary>The table in a text of comma-separated values; semicolons and tabs are recognised too.</summary>
     /// <exception cref="PartsListException">It is no such text.</exception>
@@ -19,6 +20,7 @@ internal static class PartsFile
             using var csv = CsvDataReader.Create(source, new CsvDataReaderOptions { HasHeaders = false });
             var rows = ImmutableArray.CreateBuilder<PartsRow>();
             var headings = ImmutableArray<string>.Empty;
+            var title = "";
             while (csv.Read())
             {
                 var cells = Enumerable.Range(0, csv.RowFieldCount).Select(csv.GetString).ToImmutableArray();
@@ -29,6 +31,13 @@ internal static class PartsFile
 
                 if (headings.IsEmpty)
                 {
+                    // A title may stand above the headings.
+                    if (cells.Count(cell => !string.IsNullOrWhiteSpace(cell)) == 1 && !PartsColumns.IsHeadings(cells) && csv.RowNumber <= MostTitles)
+                    {
+                        title = title.Length > 0 ? title : cells.First(cell => !string.IsNullOrWhiteSpace(cell)).Trim();
+                        continue;
+                    }
+
                     // A comma too many at the end of every line is a habit of some programs.
                     headings = [.. cells.Select(cell => cell.Trim()).Reverse().SkipWhile(cell => cell.Length == 0).Reverse()];
                     continue;
@@ -46,7 +55,7 @@ internal static class PartsFile
                 }
             }
 
-            return new PartsTable(headings, rows.ToImmutable());
+            return new PartsTable(headings, rows.ToImmutable()) { Title = title };
         }
         catch (CsvRecordTooLargeException failure)
         {

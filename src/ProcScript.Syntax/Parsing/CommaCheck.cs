@@ -34,7 +34,8 @@ internal static class CommaCheck
         for (var next = first; next < lexemes.Count; next++)
         {
             lexemes[end++] = lexemes[next];
-            if (!IsComma(lexemes, next))
+            var isSpaced = IsSpaced(lexemes, end - 1, next);
+            if (!isSpaced && !IsComma(lexemes, next))
             {
                 continue;
             }
@@ -45,7 +46,16 @@ internal static class CommaCheck
                 line = text.LineAt(lexemes[next].Start);
             }
 
-            if (IsPitch(lexemes, end - 1, lexemes[next + 1]))
+            if (isSpaced)
+            {
+                var (whole, fraction) = (lexemes[end - 2], lexemes[next + 1]);
+                found.Add(new WrittenNumber(
+                    TextSpan.FromBounds(whole.Start, fraction.End), [TextSpan.FromBounds(whole.End, fraction.Start)], IsStage: false, IsDecimal: true, IsThousands: false));
+                end--;
+                next++;
+                lexemes[end - 1] = new Lexeme(DECIMAL, whole.Start, fraction.End);
+            }
+            else if (IsPitch(lexemes, end - 1, lexemes[next + 1]))
             {
                 found.Add(new WrittenNumber(TextSpan.FromBounds(lexemes[end - 2].Start, lexemes[next + 1].End), [lexemes[next].Span], IsStage: false, IsDecimal: true, IsThousands: false));
                 lexemes[end - 1] = lexemes[next] with { Kind = DOT };
@@ -67,7 +77,7 @@ internal static class CommaCheck
     {
         for (var i = 1; i < lexemes.Count; i++)
         {
-            if (IsComma(lexemes, i))
+            if (IsComma(lexemes, i) || IsSpaced(lexemes, i, i))
             {
                 return i;
             }
@@ -79,6 +89,16 @@ internal static class CommaCheck
     /// <summary>Whether a comma has digits right behind it.</summary>
     private static bool IsComma(List<Lexeme> lexemes, int at) =>
         at > 0 && at + 1 < lexemes.Count && lexemes[at].Kind == COMMA && lexemes[at + 1].Kind is INTEGER or DECIMAL && lexemes[at].End == lexemes[at + 1].Start;
+
+    /// <summary>Whether a comma stands between two numbers where only one can be: <c>mass 4, 5 kg</c>.</summary>
+    /// <param name="lexemes">The lexemes; those before <paramref name="comma"/> are mended.</param>
+    /// <param name="comma">Where the comma is now.</param>
+    /// <param name="next">Where it was.</param>
+    private static bool IsSpaced(List<Lexeme> lexemes, int comma, int next) =>
+        comma > 1 && next + 2 < lexemes.Count
+        && lexemes[comma].Kind == COMMA && lexemes[comma].End < lexemes[next + 1].Start
+        && lexemes[comma - 1].Kind == INTEGER && lexemes[next + 1].Kind == INTEGER && lexemes[next + 2].Kind is NAME or PLUS_MINUS or RANGE or PERCENT or DEGREE
+        && lexemes[comma - 2].Kind is MASS or LENGTH or CHARGE or WAIT or TIME or TAKES or ATTENDED or CURE or PREVAILING or REACH or HEIGHT or EXPECT or AT_MOST or AT_LEAST or LESS_THAN or MORE_THAN;
 
     // "M6x1,25": what stands before the comma is a name.
     private static bool IsPitch(List<Lexeme> lexemes, int comma, Lexeme digits) =>
@@ -109,7 +129,11 @@ internal static class CommaCheck
         return Number(hasPoint: false);
 
         WrittenNumber Number(bool hasPoint) =>
-            new(TextSpan.FromBounds(start.Start, lexemes[last].End), commas.ToImmutable(), before is TORQUE or COMMA, commas.Count == 1 && !hasPoint, isThousands);
+            new(TextSpan.FromBounds(start.Start, lexemes[last].End), commas.ToImmutable(), before is TORQUE or COMMA, commas.Count == 1 && !hasPoint, isThousands)
+            {
+                // With a blank alone behind the comma it would be read in two ways still.
+                Unit = commas.Count == 1 && StageCheck.IsDoubtful(text.Slice(start.Span), text.Slice(lexemes[last].Span)) ? StageCheck.UnitBehind(text, lexemes, last) : "",
+            };
     }
 
     /// <summary>Whether a number is one of a list of values, indices or positions: what opens such a list stands before it.</summary>
@@ -158,4 +182,8 @@ internal static class CommaCheck
 /// <param name="IsStage">Whether it stands where several numbers may, with commas between them: the stages of a torque.</param>
 /// <param name="IsDecimal">Whether it may be a decimal number: it has one comma and no point.</param>
 /// <param name="IsThousands">Whether its digits are in groups as those of thousands.</param>
-internal sealed record WrittenNumber(TextSpan Span, ImmutableArray<TextSpan> Commas, bool IsStage, bool IsDecimal, bool IsThousands);
+internal sealed record WrittenNumber(TextSpan Span, ImmutableArray<TextSpan> Commas, bool IsStage, bool IsDecimal, bool IsThousands)
+{
+    /// <summary>The unit that a stage before the comma needs, for a reader not to take the comma for a point; empty where nobody would.</summary>
+    public string Unit { get; init; } = "";
+}

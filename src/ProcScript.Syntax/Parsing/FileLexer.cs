@@ -57,6 +57,7 @@ internal sealed class FileLexer
         var lexer = new FileLexer(text, lines, log);
         lexer.ReadAll(cancellation);
         CommaCheck.Mend(text, lexer._lexemes, log);
+        StageCheck.Report(text, lexer._lexemes, log);
         return new LexedFile(lexer._lexemes, lexer.Targeted());
     }
 

@@ -81,6 +81,10 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
                 log.Add(UnexpectedText.EndOfFile(text, last, expectation));
             }
         }
+        else if (expected.Contains(INTEGER) && NumberWords.Of(text.Slice(found.Span)) is { } number && Speaks(found.Span))
+        {
+            log.Add(WordChanges.NumberInWords(text, found.Span, number));
+        }
         else if (Speaks(found.Span))
         {
             var previous = tokens.HasPrevious ? tokens.Previous.Kind : TokenConstants.InvalidType;
@@ -157,7 +161,19 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
     private void Missing(Repair repair, TextSpan next)
     {
         var what = TokenNames.DescribeChoice(repair.Choice);
-        var word = repair.Choice.Length == 1 ? TokenNames.Literal(repair.Kind) ?? Guess(repair.Kind) : null;
+        var word = repair.Choice.Length == 1 ? TokenNames.Literal(repair.Kind) ?? Guess(repair.Kind)
+            : tokens.HasPrevious && tokens.Previous.Kind is BEFORE or AFTER && tokens.Peek(0).Kind == NAME ? OrderVerbs.For(text.Content, text.Slice(next))
+            : null;
+        if (IsStateBeforeItem())
+        {
+            if (Speaks(next))
+            {
+                log.Add(WordChanges.Swapped(text, tokens.Previous.Span, next));
+            }
+
+            return;
+        }
+
         var isBehind = tokens.HasPrevious && text.LineAt(tokens.Previous.Start) < text.LineAt(next.Start)
             && !repair.BeginsSentence;
         var place = isBehind ? tokens.Previous.Span : next;
@@ -169,6 +185,10 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
                 : UnexpectedText.MissingBefore(text, place, what, word));
         }
     }
+
+    /// <summary>"needs isolated mains" for "needs mains isolated".</summary>
+    private bool IsStateBeforeItem() => tokens.HasPrevious && tokens.Peek(0).Kind == NAME && tokens.LA(-2) is NEEDS or COMMA or OR
+        && TokenNames.FirstOf(RULE_needState).Contains(tokens.Previous.Kind) && text.LineAt(tokens.Previous.Start) == text.LineAt(tokens.Peek(0).Start);
 
     /// <summary>What may be written for a name or a text that is missing; null where nothing tells.</summary>
     private string? Guess(int kind) => (kind, tokens.Peek(0)) switch

@@ -114,6 +114,60 @@ public sealed class LibraryDraftTests
     }
 
     [Fact]
+    public void What_is_opened_right_before_a_joint_may_cover_or_lock_it()
+    {
+        var drafted = Drafted(
+            """
+            procedure seat_out "Take the seat out" on cab {
+              goal remove seat
+              stage "Seat" {
+                release 4 snap_cap seat_caps
+                undo 4 m10x30 seat_bolts
+                release heater_plug_lock
+                unplug heater_plug
+                release hub_split_pin
+                undo 1 m12 hub_nut
+                remove seat
+              }
+              stage "Console" {
+                remove flap
+                undo 2 m5 console_screws
+                remove console
+              }
+            }
+
+            """);
+
+        Assert.Contains("held by 4 m10x30 as seat_bolts {\n      covered by 4 snap_cap as seat_caps  // draft: do the seat caps only cover the seat bolts?\n    }\n", drafted, StringComparison.Ordinal);
+        Assert.Contains("locked by 1 heater_plug_lock as heater_plug_lock { reuse because \"It stays on, and slides back.\" }  // draft: does the heater plug lock lock the heater plug", drafted, StringComparison.Ordinal);
+        Assert.Contains("locked by 1 hub_split_pin as hub_split_pin  // draft: does the hub split pin lock the hub nut", drafted, StringComparison.Ordinal);
+        Assert.Contains("held by 2 m5 as console_screws {\n      behind flap  // draft: are the console screws behind the flap, or the whole console?\n    }\n", drafted, StringComparison.Ordinal);
+        AssertSettled(drafted);
+        Assert.Empty(Errors(drafted));
+    }
+
+    [Fact]
+    public void What_another_procedure_opens_without_its_caps_has_none()
+    {
+        var drafted = Drafted(
+            """
+            procedure seat_out "Take the seat out" on cab {
+              goal remove seat
+              stage "Seat" { release 4 snap_cap seat_caps  undo 4 m10x30 seat_bolts  remove seat }
+            }
+
+            procedure seat_loose "Loosen the seat" on cab {
+              stage "Seat" { loosen seat_bolts }
+            }
+
+            """);
+
+        Assert.DoesNotContain("covered by", drafted, StringComparison.Ordinal);
+        Assert.Contains("held by 4 snap_cap as seat_caps", drafted, StringComparison.Ordinal);
+        Assert.Empty(Errors(drafted));
+    }
+
+    [Fact]
     public void What_another_procedure_contradicts_is_not_guessed()
     {
         const string both = """

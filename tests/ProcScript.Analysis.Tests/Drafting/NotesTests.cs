@@ -1,5 +1,6 @@
 using CsCheck;
 using ProcScript.Analysis.Drafting;
+using ProcScript.Analysis.Drafting.Notes;
 using static ProcScript.Analysis.Tests.Drafting.Drafting;
 
 namespace ProcScript.Analysis.Tests.Drafting;
@@ -28,8 +29,18 @@ public sealed class NotesTests
     [InlineData("Set the lever to down", "set lever to down", "control lever \"lever\"")]
     [InlineData("Switch the machine off at the wall", "isolate mains", "isolate \"Switch the machine off at the wall.\"")]
     [InlineData("Support the gearbox", "support gearbox", "part gearbox")]
-    [InlineData("Swing the panel aside", "aside panel", "aside \"Move the panel aside.\"")]
+    [InlineData("Swing the panel aside", "aside panel", "aside \"Swing the panel aside.\"")]
     [InlineData("Undo the hub nut with a 24 mm socket", "undo hub_nut { tool socket_24 }", "tool socket_24 \"24 mm socket\" { size 24 mm }")]
+    [InlineData("Using a T30 bit undo the 6 lid screws", "undo lid_screws { tool t30_bit }", "held by 6 lid_screw as lid_screws")]
+    [InlineData("4 off M8 x 25 tray bolts", "undo tray_bolts  // draft: the notes name it without a verb", "held by 4 m8x25 as tray_bolts")]
+    [InlineData("Remove the split pin then the castle nut", "release split_pin\n", "locked by 1 split_pin as split_pin  // draft: does the split pin lock the castle nut")]
+    [InlineData("Carefully lift the glass out", "remove glass { how \"Carefully lift the glass out.\" }", "part glass")]
+    [InlineData("With a helper lift the hood off", "remove hood { people 2 }", "part hood")]
+    [InlineData("Slide the red lock back and unplug the heater plug", "unplug heater_plug\n", "release \"Slide the red lock back.\"")]
+    [InlineData("Drain the oil (8 l) - WARNING hot", "warning \"Hot.\"\n", "charge 8 L")]
+    [InlineData("Undo the hub nut. CAUTION: the spring jumps", "caution \"The spring jumps.\"\n    undo hub_nut", "as hub_nut")]
+    [InlineData("Undo 8 wheel nuts (110 +/- 5 Nm)", "undo wheel_nuts", "torque 110 ± 5 N.m")]
+    [InlineData("Swap the relay", "remove relay  // draft: the notes only say that it is replaced", "goal replace relay")]
     [InlineData("Wiggle the thingummy until it lets go", "task \"Wiggle the thingummy until it lets go.\"  // draft: what is done here, and to what?", "task")]
     [InlineData("Warning: the spring is loaded", "warning \"The spring is loaded.\"", "task")]
     public void A_line_becomes_a_step_and_what_it_needs(string line, string step, string declared)
@@ -93,6 +104,18 @@ public sealed class NotesTests
             {
                 AssertSettled(draft.Text);
                 Assert.DoesNotContain(Errors(draft.Text), error => error.StartsWith("PRC1", StringComparison.Ordinal) || error.StartsWith("PRC2", StringComparison.Ordinal));
+            }
+        },
+        iter: Depth.Of(1600));
+
+    [Fact]
+    public void Every_word_and_number_that_tells_something_stands_somewhere_in_the_source() => Words.Array[1, 9].Select(words => string.Join(' ', words)).Array[1, 8].Sample(
+        lines =>
+        {
+            if (SourceDraft.OfNotes(string.Join('\n', lines), "m", "notes.txt") is { } draft)
+            {
+                // "1." numbers a line, "#" heads the lines below.
+                Assert.Empty(lines.SelectMany(NoteRest.Telling).Except(NoteRest.Words(draft.Text.Replace('_', ' '))).Except(["1", "new"]));
             }
         },
         iter: Depth.Of(1600));

@@ -34,6 +34,9 @@ internal sealed record Case(string Name)
 
     public static bool IsTranslation(string path) => path.EndsWith(".xlf", StringComparison.Ordinal);
 
+    /// <summary>Whether a file is a plain list that a source of its case is drafted from.</summary>
+    public static bool IsList(string path) => Path.GetFileName(path) is "notes.txt" or "parts.csv";
+
     /// <summary>Whether a file is there to be shown by a source, whatever is in it.</summary>
     public static bool IsPicture(string path) => Path.GetExtension(path).ToUpperInvariant() is ".SVG" or ".PNG" or ".JPG" or ".WEBP" or ".GIF";
 

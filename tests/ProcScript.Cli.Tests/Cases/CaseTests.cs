@@ -60,7 +60,7 @@ public sealed class CaseTests
         Assert.NotEmpty(Case.All);
         var strays =
             from path in Case.FilesBelow(Checkout.Cases)
-            where !Case.IsSource(path) && !Case.IsSettings(path) && !Case.IsTranslation(path) && !Case.IsPicture(path)
+            where !Case.IsSource(path) && !Case.IsSettings(path) && !Case.IsTranslation(path) && !Case.IsPicture(path) && !Case.IsList(path)
             let owner = Case.All.FirstOrDefault(found => path == $"{found.Name}/{Path.GetFileName(path)}" && found.Sources.Count > 0)
             where owner is null || !ExpectedFiles.Contains(Path.GetFileName(path))
             select path;

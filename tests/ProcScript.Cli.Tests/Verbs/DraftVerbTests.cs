@@ -116,7 +116,7 @@ public sealed partial class DraftVerbTests : IDisposable
     [InlineData("zero.txt", "undo\0bolts", "cannot read 'zero.txt': it is no text")]
     [InlineData("open.csv", "part,qty\n\"lid,2\n", "'open.csv' ")]
     [InlineData("much.csv", "part,qty\nlid,2,3\n", "'much.csv' has more cells than headings in row 2")]
-    [InlineData("odd.csv", "part,colour\nlid,red\n", "'odd.csv' has a column \"colour\", which is not known; there are: ")]
+    [InlineData("odd.csv", "colour,qty\nred,2\n", "'odd.csv' has no column that names the parts, such as \"part\" or \"description\"; there are: ")]
     [InlineData("head.csv", "part,qty\n", "'head.csv' has headings and no rows.")]
     public async Task Bad_lists_are_told_what_is_wrong(string file, string content, string message)
     {

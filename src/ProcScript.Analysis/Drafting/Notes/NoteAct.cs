@@ -65,4 +65,10 @@ internal enum NoteAct
 
     /// <summary>To wait.</summary>
     Wait,
+
+    /// <summary>To see to something on the way, such as a photo: nothing comes off by it.</summary>
+    Tend,
+
+    /// <summary>To move a lock, a lever or a tab, so that something lets go.</summary>
+    Unlock,
 }

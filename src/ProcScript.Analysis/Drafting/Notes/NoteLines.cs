@@ -7,8 +7,8 @@ namespace ProcScript.Analysis.Drafting.Notes;
 /// <summary>A line of notes without its bullet or number.</summary>
 /// <param name="Number">Its number in the file, counted from 1.</param>
 /// <param name="Text">What it says.</param>
-/// <param name="IsHeading">Whether it heads the lines below it.</param>
-internal sealed partial record NoteLine(int Number, string Text, bool IsHeading)
+/// <param name="Heads">What it heads, if anything.</param>
+internal sealed partial record NoteLine(int Number, string Text, NoteHeading Heads)
 {
     /// <summary>What is longer is no step; it is taken as it stands.</summary>
     public const int Longest = 600;
@@ -16,20 +16,30 @@ internal sealed partial record NoteLine(int Number, string Text, bool IsHeading)
     /// <summary>The lines that say something.</summary>
     public static ImmutableArray<NoteLine> Read(string notes)
     {
-        var lines = ImmutableArray.CreateBuilder<NoteLine>();
+        var lines = ImmutableArray.CreateBuilder<WrittenLine>();
+        var isBlank = false;
         foreach (var (index, raw) in notes.ReplaceLineEndings("\n").Split('\n').Index())
         {
             var line = Plain(raw);
-            var text = line.Length > Longest ? line : Bullet().Replace(line, "").Trim();
+            var bullet = line.Length > Longest ? "" : Bullet().Match(line).Value;
+            var text = line[bullet.Length..].Trim();
             if (text.Any(char.IsLetterOrDigit))
             {
-                var isMarked = line.StartsWith('#');
-                var isHeading = isMarked || (text.EndsWith(':') && text.Length < 80);
-                lines.Add(new NoteLine(index + 1, isHeading ? text.TrimStart('#').TrimEnd(':').Trim() : text, isHeading));
+                lines.Add(new WrittenLine(index + 1, raw.Length - raw.TrimStart().Length, bullet.Trim(), text, line, isBlank));
+            }
+            else if (lines.Count > 0 && line.Length > 2 && line.All(letter => letter is '-' or '=' or '~' or '_'))
+            {
+                lines[^1] = lines[^1] with { IsUnderlined = true };
+            }
+
+            isBlank = !text.Any(char.IsLetterOrDigit);
+            if (lines.Count > 0)
+            {
+                lines[^1] = lines[^1] with { IsBeforeBlank = isBlank };
             }
         }
 
-        return lines.ToImmutable();
+        return NoteHeadings.Read(lines.ToImmutable());
     }
 
     /// <summary>Letters that nobody sees would be errors in the text that is made.</summary>
@@ -58,6 +68,6 @@ internal sealed partial record NoteLine(int Number, string Text, bool IsHeading)
         return plain.ToString().Trim();
     }
 
-    [GeneratedRegex(@"^(?:[-*•‣▪◦+>]+|\[[ xX]?\]|\(?\d{1,3}[.)](?=\s)|\(?[a-zA-Z][.)](?=\s)|[Ss]tep\s+\d{1,3}\s*[.:)-]?)(?:\s*(?:\[[ xX]?\]))?\s*", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"^(?:[-*•‣▪◦+>]+(?![-*])|!+(?=\s)|\[[ xX]?\]|\(?\d{1,3}[.)/:](?=\s)|\(?[a-zA-Z][.)](?=\s)|(?i:step)\s+\d{1,3}\s*[.:)-]?)(?:\s*(?:\[[ xX]?\]))?\s*", RegexOptions.CultureInvariant)]
     private static partial Regex Bullet();
 }

@@ -60,10 +60,27 @@ internal sealed class NoteNames
         return found is [var only] ? only.Key : null;
     }
 
+    /// <summary>The fluid, where there is only one.</summary>
+    public string? OnlyFluid() => _items.Where(item => item.Value.Sort == ItemSort.Fluid).Select(item => item.Key).ToList() is [var only] ? only : null;
+
+    /// <summary>All that is said of an item.</summary>
+    public IEnumerable<string> SaidOf(string item) => Said(item).Append(TitleOf(item)).Append(_counts.TryGetValue(item, out var count) ? count.ToString(CultureInfo.InvariantCulture) : "");
+
     /// <summary>The one joint that a sentence speaks of in the words of its name; null where it speaks of none or of several.</summary>
     public string? JointIn(string sentence) => _items
         .Where(item => ItemSorts.IsJoint(item.Value.Sort) && sentence.Contains(DraftWords.Words(item.Key), StringComparison.OrdinalIgnoreCase))
-        .Select(item => item.Key).ToList() is [var only] ? only : null;
+        .Select(item => item.Key).ToList() is [var only] ? only : JointByNoun(sentence);
+
+    /// <summary>The one joint of the hardware that a sentence speaks of: "nuts to 20 Nm" where only one joint is of nuts.</summary>
+    private string? JointByNoun(string sentence)
+    {
+        var nouns = sentence.Split([' ', ',', '.', '(', ')', ':'], StringSplitOptions.RemoveEmptyEntries).Where(word => ItemSorts.OfWord(word) is ItemSort.Fastener)
+            .Select(DraftWords.Singular).Distinct(StringComparer.OrdinalIgnoreCase).ToList();
+        return nouns is [var noun]
+            && _items.Where(item => item.Value.Sort == ItemSort.Fastener && DraftWords.Singular(DraftWords.LastWord(item.Key)).Equals(noun, StringComparison.OrdinalIgnoreCase)).Select(item => item.Key).ToList() is [var only]
+                ? only
+                : null;
+    }
 
     /// <summary>All that was said.</summary>
     public ImmutableDictionary<string, ItemFacts> Facts() => _items.ToImmutableDictionary(

@@ -13,14 +13,18 @@ internal sealed record NoteObject(string Words, ItemSort? Sort, string Of, strin
 {
     private static readonly FrozenSet<string> Fillers = new[]
     {
-        "the", "a", "an", "its", "all", "each", "these", "those", "any", "of", "your", "remaining", "main", "old", "off", "out", "up", "carefully", "both", "other",
+        "the", "a", "an", "its", "all", "each", "these", "those", "any", "of", "your", "remaining", "main", "old", "off", "out", "up", "carefully", "both", "other", "and", "then", "+", "&",
     }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
 
     private static readonly ImmutableArray<string> Belonging =
-        [" that holds ", " that hold ", " which holds ", " which hold ", " holding ", " securing ", " retaining ", " from ", " of ", " for ", " on to ", " to "];
+        [" that holds ", " that hold ", " holds ", " hold ", " secures ", " secure ", " which holds ", " which hold ", " holding ", " securing ", " retaining ", " from ", " of ", " for ", " on to ", " to "];
 
     private static readonly ImmutableArray<string> Places =
-        [" at ", " in ", " behind ", " under ", " underneath ", " below ", " above ", " along ", " round ", " around ", " inside ", " beneath ", " near ", " beside ", " on either side", " on each side"];
+        [" at ", " in ", " behind ", " under ", " underneath ", " below ", " above ", " along ", " round ", " around ", " inside ", " beneath ", " near ", " beside ", " either side", " on either side", " each side", " by the ", " next to ",
+         " on each side", " all round", " all the way round", " from below", " from above", " from behind", " from inside", " from outside", " from underneath", " from under "];
+
+    private static readonly ImmutableArray<string> Manners =
+        [" with ", " using ", " by hand", " through ", " thru ", " via ", " c/w ", " complete with ", " away ", " clear ", " without ", " until ", " while ", " to break ", " to free ", " about ", " into ", " onto ", " if ", " so ", " towards ", " forward ", " forwards "];
 
     /// <summary>Reads what stands behind a verb, without its figures.</summary>
     public static NoteObject Read(string text)
@@ -29,11 +33,23 @@ internal sealed record NoteObject(string Words, ItemSort? Sort, string Of, strin
         var dash = text.IndexOf(" - ", StringComparison.Ordinal);
         cut = dash >= 0 && (cut < 0 || dash < cut) ? dash : cut;
         var (head, more) = cut < 0 ? (text, "") : (text[..cut], text[cut..].Trim(' ', ',', '(', ')', ';', ':', '-'));
+        more = more.Replace("(", "", StringComparison.Ordinal).Replace(")", "", StringComparison.Ordinal);
         head = " " + head.Trim() + " ";
+        if (First(head, Manners) is { } manner)
+        {
+            more = string.Join(", ", new[] { head[manner.Index..].Trim(), more }.Where(one => one.Length > 0));
+            head = head[..manner.Index] + " ";
+        }
+
         var (of, at) = ("", "");
         if (Places.Any(word => more.StartsWith(word.TrimStart(), StringComparison.OrdinalIgnoreCase)))
         {
             (at, more) = (more, "");
+            if (First(head, Places) is { } nearer)
+            {
+                at = $"{head[nearer.Index..].Trim()}, {at}";
+                head = head[..nearer.Index] + " ";
+            }
         }
         else if (First(head, Places) is { } place)
         {
@@ -52,8 +68,16 @@ internal sealed record NoteObject(string Words, ItemSort? Sort, string Of, strin
             head = head[..on] + " ";
         }
 
+        // A capital at the beginning of a sentence is none of the name's.
         var words = Bare(head);
-        return new NoteObject(words, words.Length == 0 ? null : ItemSorts.OfWord(words.Split(' ')[^1]), of, at, more);
+        if (ItemSorts.OfWords(words) is null && words.IndexOf(" and ", StringComparison.OrdinalIgnoreCase) is > 0 and var and && ItemSorts.OfWords(words[..and]) is not null)
+        {
+            // "pilot lines and cap them"
+            (words, more) = (words[..and], string.Join(", ", new[] { words[(and + " and ".Length)..], more }.Where(one => one.Length > 0)));
+        }
+
+        words = words.Length > 1 && char.IsUpper(words[0]) && words.TakeWhile(letter => letter != ' ').Skip(1).All(char.IsLower) ? char.ToLowerInvariant(words[0]) + words[1..] : words;
+        return new NoteObject(words, ItemSorts.OfWords(words), of, at, more);
     }
 
     /// <summary>Words without articles and the like at their beginning and end.</summary>

@@ -43,13 +43,32 @@ internal sealed class NoteStep(NotePhase phase, string verb)
     public List<string> Properties { get; } = [];
 
     /// <summary>A whole sentence of the language; empty where verb and item say it.</summary>
-    public string Text { get; init; } = "";
+    public string Text { get; set; } = "";
+
+    /// <summary>Whether a lock, a lever or a tab is moved by it, so that what comes next lets go.</summary>
+    public bool IsUnlocking { get; init; }
 
     /// <summary>What is to be asked about it; empty for nothing.</summary>
     public string Question { get; set; } = "";
 
     /// <summary>The heading that it is the first step below; empty for none.</summary>
-    public string Heading { get; init; } = "";
+    public string Heading { get; set; } = "";
+
+    /// <summary>Of what opens a lock, what that is on; empty where nothing is said.</summary>
+    public string Unlocks { get; init; } = "";
+
+    /// <summary>The sentence that it comes from.</summary>
+    public string Said { get; set; } = "";
+
+    /// <summary>What notes say before it that is no part of any step, line by line.</summary>
+    public List<string> Remarks { get; } = [];
+
+    /// <summary>Puts a sentence into its block, in place of one that begins alike.</summary>
+    public void Say(string property)
+    {
+        Properties.RemoveAll(one => one.Split(' ')[0] == property.Split(' ')[0]);
+        Properties.Add(property);
+    }
 
     /// <summary>The step as the language writes it.</summary>
     public string Written()

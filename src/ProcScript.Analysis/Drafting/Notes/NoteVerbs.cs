@@ -1,48 +1,42 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
 /// <summary>The verbs that mechanics write, and what they ask for.</summary>
-internal static class NoteVerbs
+internal static partial class NoteVerbs
 {
-    private static readonly ImmutableArray<(string Words, NoteAct Act)> All =
+    /// <summary>What notes ask for besides, which is no verb of the language.</summary>
+    private static readonly ImmutableArray<(string Words, NoteAct Act)> Others =
     [
-        .. Rows(NoteAct.Undo, "undo", "unbolt", "unscrew", "screw out", "screw off", "spin off", "unfasten"),
-        .. Rows(NoteAct.Loosen, "loosen", "slacken", "slacken off", "back off", "crack off", "ease off"),
-        .. Rows(NoteAct.Release, "unclip", "release", "unsnap", "unlatch", "unhook", "pop off", "pop out", "prise off", "prise out", "pry off", "pry out", "snap off", "undo the clips of"),
-        .. Rows(NoteAct.Unplug, "unplug", "pull the plug of", "pull the plug on"),
-        .. Rows(NoteAct.Disconnect, "disconnect", "detach", "uncouple"),
-        .. Rows(NoteAct.Cut, "cut", "cut off", "cut through", "snip", "snip off", "slit"),
-        .. Rows(
-            NoteAct.Aside,
-            "swing aside", "swing out", "swing away", "move aside", "move out of the way", "push aside", "push out of the way", "fold back", "fold down", "fold up", "fold away",
-            "tilt", "tilt up", "hinge up", "hinge down", "tie back", "lay aside", "set aside", "put aside", "open", "flip up"),
-        .. Rows(
-            NoteAct.Remove,
-            "remove", "take off", "take out", "take away", "lift off", "lift out", "lift away", "lift up and out", "pull off", "pull out", "pull away", "withdraw", "slide off",
-            "slide out", "extract", "slip off", "dismount", "draw off", "draw out", "knock out", "drive out", "press off", "press out", "get out", "lift", "dismantle"),
-        .. Rows(NoteAct.Set, "set", "turn", "move", "put", "switch", "shift", "raise", "lower"),
-        .. Rows(
-            NoteAct.Isolate,
-            "isolate", "switch off", "turn off", "shut off", "shut down", "power off", "power down", "lock out", "lock off", "pull the mains plug", "pull the main switch",
-            "pull the plug", "pull the fuse", "make safe", "de-energise", "de-energize", "depressurise", "depressurize", "let the pressure off", "release the pressure"),
-        .. Rows(NoteAct.Empty, "drain", "drain off", "drain out", "empty", "let out", "recover", "siphon off", "pump out"),
-        .. Rows(NoteAct.Support, "support", "prop", "prop up", "jack up", "hold up", "sling", "take the weight of"),
-        .. Rows(NoteAct.Replace, "replace", "renew", "change", "swap", "swap out", "fit a new", "fit new", "put in a new", "put in new", "install a new", "install new"),
-        .. Rows(NoteAct.Clean, "clean", "clean out", "wipe", "wipe down", "wipe off", "wash", "degrease", "blow out", "brush off"),
-        .. Rows(NoteAct.Inspect, "inspect", "look at", "look over", "examine"),
-        .. Rows(NoteAct.Repair, "repair", "mend"),
-        .. Rows(NoteAct.Adjust, "adjust", "align"),
-        .. Rows(NoteAct.Measure, "measure", "gauge"),
-        .. Rows(NoteAct.Check, "check", "test", "verify", "make sure", "ensure", "prove", "confirm", "test run", "try", "run"),
-        .. Rows(
-            NoteAct.PutBack,
-            "refit", "reassemble", "reinstall", "install", "fit", "put back", "bolt back", "screw back", "tighten", "retighten", "torque", "torque up", "refill", "fill", "fill up",
-            "reconnect", "plug in", "assemble", "reverse", "refitting", "reassembly", "assembly", "restore", "switch on", "turn on"),
+        .. Rows(NoteAct.PutBack, "torque", "reverse", "refitting", "reassembly", "assembly", "installation", "rebuild", "put it back", "put it all back", "put all back"),
         .. Rows(NoteAct.Wait, "wait", "let it", "leave it", "allow"),
+        .. Rows(
+            NoteAct.Tend,
+            "note", "mark", "label", "photograph", "take a photo", "take photos", "take a picture", "chock", "catch", "protect", "mask", "tape up", "bend back", "tap", "clamp", "bleed"),
+        .. Rows(NoteAct.Unlock, "press", "squeeze", "squeeze together", "slide", "slide back", "pull back", "flip", "flip back", "unlock", "push in", "pinch", "depress"),
     ];
 
-    private static readonly ImmutableArray<(string Words, NoteAct Act)> Table = [.. All.OrderByDescending(row => row.Words.Length)];
+    private static readonly ImmutableArray<(string Words, NoteAct Act)> Table =
+    [
+        .. Others
+            .Concat(NoteActs.OfVerbs.Select(verb => (verb.Verb, verb.Act)))
+            .Concat(TradeVerbs.All.Where(IsOfNotes).Select(row => (row.Phrase, NoteActs.Of(row.Verb)!.Value)))
+            .DistinctBy(row => row.Item1)
+            .OrderByDescending(row => row.Item1.Length),
+    ];
+
+    private static readonly FrozenSet<string> Links = new[]
+    {
+        "at", "with", "using", "from", "of", "to", "on", "in", "by", "and", "then", "through", "thru", "via", "for", "after", "before", "while", "when", "towards", "away", "carefully",
+        "gently", "slowly", "together", "complete", "c/w", "until", "under", "behind", "inside", "over", "past", "upwards", "downwards", "forwards", "backwards", "sideways", "first", "-", "–",
+        "—", "&", "as",
+    }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The words that a verb begins with.</summary>
+    public static IEnumerable<string> FirstWords => Table.Select(row => row.Words.Split(' ')[0]);
 
     // Between the two words of a verb stands the thing, and no more.
     private const int MostWordsBetween = 6;
@@ -50,6 +44,19 @@ internal static class NoteVerbs
     /// <summary>The verb that a sentence begins with, the longest that fits, and what stands behind it; null where it begins with none.</summary>
     public static (NoteAct Act, string Object)? Of(string sentence) =>
         Leading(sentence, words => words.Contains(' ', StringComparison.Ordinal)) ?? Parted(sentence) ?? Leading(sentence, words => !words.Contains(' ', StringComparison.Ordinal));
+
+    /// <summary>What a sentence without a verb asks for by its last word, <c>lid off</c>, and what that is done to; null where it has no such word.</summary>
+    public static (NoteAct Act, string Object)? Trailing(string sentence)
+    {
+        var words = sentence.TrimEnd('.', '!').Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        return words.Length is < 2 or > MostWordsBetween ? null : words[^1].ToLowerInvariant() switch
+        {
+            "off" when Supply().IsMatch(sentence) => (NoteAct.Isolate, string.Join(' ', words[..^1])),
+            "off" or "out" => (NoteAct.Remove, string.Join(' ', words[..^1])),
+            "in" or "on" or "back" => (NoteAct.PutBack, string.Join(' ', words[..^1])),
+            _ => null,
+        };
+    }
 
     private static (NoteAct Act, string Object)? Leading(string sentence, Func<string, bool> isMeant)
     {
@@ -78,13 +85,22 @@ internal static class NoteVerbs
             var at = Array.FindIndex(words, 1, word => word.TrimEnd('.', '!', ',', ';').Equals(second, StringComparison.OrdinalIgnoreCase));
             if (at is > 1 and <= MostWordsBetween + 1)
             {
+                // "Pull the spades off the switch" says where they are.
                 var end = words[at].Length > second.Length ? "," : "";
-                return (act, string.Join(' ', words[1..at].Concat(words[(at + 1)..]).Select((word, index) => index == at - 2 && at < words.Length - 1 ? word + end : word)));
+                var link = end.Length == 0 && second is "off" or "out" && at < words.Length - 1 && !Links.Contains(words[at + 1]) ? " from" : end;
+                return (act, string.Join(' ', words[1..at].Concat(words[(at + 1)..]).Select((word, index) => index == at - 2 && at < words.Length - 1 ? word + link : word)));
             }
         }
 
         return null;
     }
+
+    [GeneratedRegex(@"^(?:the\s+)?(?:main\s+)?(?:power|pwr|mains|electrics|electricity|supply|air|gas|water)\b", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Supply();
+
+    // In notes "put it on the bench" and "push it in" put nothing back.
+    private static bool IsOfNotes((string Phrase, string Verb) row) =>
+        NoteActs.Of(row.Verb) is not null && !(row.Verb == "fit" && row.Phrase.Split(' ') is [_, "in" or "on"]);
 
     private static IEnumerable<(string Words, NoteAct Act)> Rows(NoteAct act, params ReadOnlySpan<string> phrases) =>
         phrases.ToArray().Select(phrase => (phrase, act));

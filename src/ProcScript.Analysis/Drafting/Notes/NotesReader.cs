@@ -1,14 +1,19 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace ProcScript.Analysis.Drafting.Notes;
 
 /// <summary>Reads notes, one step a line in plain words, into steps of the language.</summary>
-internal sealed class NotesReader
+internal sealed partial class NotesReader
 {
+    private const int MostWordsOfHardware = 4;
+
     private readonly NoteNames _names = new();
     private readonly List<NoteStep> _steps = [];
     private readonly Dictionary<string, CatalogFacts> _catalog = new(StringComparer.Ordinal);
+    private readonly List<string> _remarks = [];
+    private int _headings;
     private string _heading = "";
     private string _it = "";
     private bool _isPuttingBack;
@@ -31,6 +36,7 @@ internal sealed class NotesReader
     /// <summary>Reads all lines.</summary>
     public void Read(ImmutableArray<NoteLine> lines)
     {
+        _headings = lines.Count(line => line.Heads != NoteHeading.None && NoteVerbs.Of(line.Text)?.Act != NoteAct.PutBack);
         foreach (var line in lines)
         {
             if (Titled(line.Text, "machine") is { } machine)
@@ -41,44 +47,116 @@ internal sealed class NotesReader
             {
                 Job = job;
             }
-            else if (line.IsHeading)
+            else if (line.Heads != NoteHeading.None)
             {
-                Heading(line.Text);
+                Heading(line);
+            }
+            else if (Listing().IsMatch(line.Text))
+            {
+                Remark(line.Text);
             }
             else
             {
-                foreach (var sentence in line.Text.Length > NoteLine.Longest ? [line.Text] : NoteSentences.Of(line.Text))
-                {
-                    Sentence(sentence);
-                }
+                Line(line);
             }
         }
 
-        NameTheRest();
+        Finish();
+        NotesEnd ending = new(_steps, _names);
+        ending.NameTheRest();
+        ending.ReplaceWhatTheJobSays(Job);
     }
 
     private static string? Titled(string line, string word) =>
         line.StartsWith(word, StringComparison.OrdinalIgnoreCase) && line[word.Length..].TrimStart() is [':', ..] rest && rest[1..].Trim() is { Length: > 0 } title ? title : null;
 
-    private void Heading(string text)
+    private void Heading(NoteLine line)
     {
-        if (NoteVerbs.Of(text)?.Act == NoteAct.PutBack)
+        if (NoteVerbs.Of(line.Text) is { Act: NoteAct.PutBack })
         {
             _isPuttingBack = true;
-            Comment(text);
+            Comment(line.Text);
+            return;
         }
-        else if (_steps.Count == 0 && Job.Length == 0 && _heading.Length == 0)
+
+        _isPuttingBack = false;
+        if (_steps.Count == 0 && Job.Length == 0 && (line.Heads == NoteHeading.Notes || _headings == 1))
         {
-            Job = text;
+            Job = line.Text;
+            return;
         }
-        else
+
+        if (_heading.Length > 0)
         {
-            _heading = text;
+            // A heading above a heading.
+            if (Job.Length == 0 && _steps.Count == 0)
+            {
+                Job = _heading;
+            }
+            else
+            {
+                Remark(_heading);
+            }
+        }
+
+        _heading = line.Text;
+    }
+
+    private void Line(NoteLine line)
+    {
+        var sentences = line.Text.Length > NoteLine.Longest ? [(line.Text, line.Text)] : NoteSentences.Of(line.Text);
+        var previous = _steps.Count;
+        foreach (var (sentence, said) in sentences)
+        {
+            var before = _steps.Count;
+            Sentence(sentence, said);
+            foreach (var step in _steps.Skip(before))
+            {
+                step.Said = said;
+            }
+
+            if (NoteSentences.Warning(sentence) is null)
+            {
+                NoteRest.Keep(this, said, line.Number, before);
+                previous = before;
+            }
+            else
+            {
+                BeforeWhatItWarnsOf(Math.Min(previous, _steps.Count - 1));
+            }
         }
     }
 
-    private void Sentence(string sentence)
+    /// <summary>"Undo the nut. CAUTION: spring behind it." warns of what stands before it on the line.</summary>
+    private void BeforeWhatItWarnsOf(int first)
     {
+        if (_steps.Count - 1 > first && _steps[first].Phase == NotePhase.Strip && _steps[^1] is { Phase: NotePhase.Strip } alert)
+        {
+            (alert.Heading, _steps[first].Heading) = (_steps[first].Heading, "");
+            _steps.RemoveAt(_steps.Count - 1);
+            _steps.Insert(first, alert);
+        }
+    }
+
+    /// <summary>What stands under a heading without a step, and remarks behind the last step.</summary>
+    private void Finish()
+    {
+        var left = TakeHeading();
+        foreach (var remark in _remarks.Append(left).Where(one => one.Length > 0).ToList())
+        {
+            _steps.Add(new NoteStep(NotePhase.Refit, "") { Text = $"// {remark}" });
+        }
+
+        _remarks.Clear();
+    }
+
+    private void Sentence(string sentence, string said)
+    {
+        if (sentence.Length == 0)
+        {
+            return;
+        }
+
         if (NoteSentences.Warning(sentence) is var (word, warning, isGuess))
         {
             Add(new NoteStep(_isPuttingBack ? NotePhase.Refit : NotePhase.Strip, "")
@@ -88,29 +166,113 @@ internal sealed class NotesReader
                 Heading = TakeHeading(),
             });
         }
-        else if (sentence.Length > NoteLine.Longest || NoteVerbs.Of(sentence) is not var (act, rest))
+        else if (sentence.Length > NoteLine.Longest)
         {
             Unknown(sentence);
         }
-        else
+        else if ((NoteVerbs.Of(sentence) ?? NoteVerbs.Trailing(sentence)) is var (act, rest))
         {
             Act(act, rest, sentence);
         }
+        else if (Condition().IsMatch(sentence))
+        {
+            Add(new NoteStep(_isPuttingBack ? NotePhase.Refit : NotePhase.Strip, "") { Text = $"{(_isPuttingBack ? "check" : "task")} {DraftWords.Quoted(Told(said))}", Heading = _isPuttingBack ? "" : TakeHeading() });
+        }
+        else if (Reverse().IsMatch(sentence))
+        {
+            Act(NoteAct.PutBack, sentence, sentence);
+        }
+        else if (!ToolOfLast(sentence) && !Bare(sentence))
+        {
+            Unknown(said);
+        }
+    }
+
+    /// <summary>"Use a long extension." speaks of the step before it.</summary>
+    private bool ToolOfLast(string sentence)
+    {
+        if (!sentence.StartsWith("use ", StringComparison.OrdinalIgnoreCase) && !sentence.StartsWith("using ", StringComparison.OrdinalIgnoreCase))
+        {
+            return false;
+        }
+
+        var figures = NoteFigures.Of(sentence);
+        if (figures.Tool.Length == 0 || figures.Rest.Length > 0 || _steps is not [.., { Verb.Length: > 0 } last] || last.Properties.Exists(property => property.StartsWith("tool ", StringComparison.Ordinal)))
+        {
+            return false;
+        }
+
+        last.Properties.Add($"tool {Tool(figures.Tool)}");
+        return true;
+    }
+
+    /// <summary>A line that only names hardware: in a list of what comes off, that is what is opened there.</summary>
+    private bool Bare(string sentence)
+    {
+        var figures = NoteFigures.Of(sentence);
+        if (_isPuttingBack)
+        {
+            if (figures.Torque.Length == 0 && !New().IsMatch(sentence))
+            {
+                return false;
+            }
+
+            PutBack(NoteObject.Read(figures.Rest), figures, sentence);
+            return true;
+        }
+
+        var thing = NoteObject.Read(figures.Rest);
+        if (figures.Torque.Length > 0 && _names.JointIn(sentence) is { } known && _steps.Exists(one => one.Item == known))
+        {
+            PutBack(thing, figures, sentence);
+            return true;
+        }
+
+        if (thing.Sort is not { } sort || !ItemSorts.IsJoint(sort) || thing.Words.Split(' ').Length > MostWordsOfHardware)
+        {
+            return false;
+        }
+
+        var act = sort switch
+        {
+            ItemSort.Connector => NoteAct.Unplug,
+            ItemSort.Line => NoteAct.Disconnect,
+            ItemSort.Clip => NoteAct.Release,
+            ItemSort.Bond => NoteAct.Cut,
+            _ => NoteAct.Undo,
+        };
+        var before = _steps.Count;
+        Act(act, sentence, sentence);
+        if (_steps.Count > before && _steps[^1].Question.Length == 0)
+        {
+            _steps[^1].Question = "the notes name it without a verb: is this what is done with it?";
+        }
+
+        return true;
     }
 
     private void Act(NoteAct act, string rest, string sentence)
     {
         var figures = NoteFigures.Of(rest);
         var thing = NoteObject.Read(figures.Rest);
+        act = act == NoteAct.Tend && thing.Sort == ItemSort.Clip && sentence.StartsWith("bend", StringComparison.OrdinalIgnoreCase) ? NoteAct.Release : act;
         if (act == NoteAct.PutBack)
         {
             PutBack(thing, figures, sentence);
             return;
         }
 
+        var wasPuttingBack = _isPuttingBack;
         _isPuttingBack &= act is NoteAct.Check or NoteAct.Measure or NoteAct.Wait;
         switch (act)
         {
+            case NoteAct.Clean or NoteAct.Inspect or NoteAct.Adjust when wasPuttingBack:
+                _isPuttingBack = true;
+                Add(new NoteStep(NotePhase.Refit, "") { Text = $"check {DraftWords.Quoted(Told(sentence))}" });
+                break;
+            case NoteAct.Tend or NoteAct.Unlock:
+                Add(new NoteStep(NotePhase.Strip, "") { Text = $"task {DraftWords.Quoted(Told(sentence))}", IsUnlocking = act == NoteAct.Unlock, Unlocks = act == NoteAct.Unlock ? thing.Of : "", Heading = TakeHeading() });
+                break;
             case NoteAct.Check or NoteAct.Measure when LastIsolated() is { } energy && NoteEnergies.IsProof(sentence):
                 _names.Say(energy, $"verify {DraftWords.Quoted(Told(sentence))}");
                 break;
@@ -144,9 +306,15 @@ internal sealed class NotesReader
             return;
         }
 
+        var part = _names.Joint(thing.Words) ?? Part(thing.Words.StartsWith("new ", StringComparison.OrdinalIgnoreCase) ? thing.Words[4..] : thing.Words);
+        if (act == NoteAct.Replace && _names.IsPart(part) && !_steps.Exists(one => one.Item == part && one.Verb == "remove"))
+        {
+            Add(new NoteStep(NotePhase.Strip, "remove") { Item = part, Heading = TakeHeading(), Question = "the notes only say that it is replaced: does it come off here, and what holds it?" });
+        }
+
         var step = new NoteStep(NotePhase.Work, act.ToString().ToLower(CultureInfo.InvariantCulture))
         {
-            Item = _names.Joint(thing.Words) ?? Part(thing.Words.StartsWith("new ", StringComparison.OrdinalIgnoreCase) ? thing.Words[4..] : thing.Words),
+            Item = part,
         };
         More(step, thing);
         Add(step);
@@ -156,12 +324,27 @@ internal sealed class NotesReader
     private void PutBack(NoteObject thing, NoteFigures figures, string sentence)
     {
         _isPuttingBack = true;
-        if (figures.Torque.Length > 0 && (_names.JointIn(sentence) ?? _names.Joint(thing.Words)) is { } joint)
+        var tightened = _names.JointIn(sentence) ?? _names.Joint(thing.Words);
+        if (figures.Torque.Length > 0 && tightened is not null)
         {
-            _names.Say(joint, $"torque {figures.Torque}");
+            _names.Say(tightened, $"torque {figures.Torque}");
+        }
+
+        if (figures.Volume.Length > 0 && _names.OnlyFluid() is { } fluid)
+        {
+            _names.Say(fluid, $"charge {figures.Volume}");
         }
 
         Comment(sentence);
+        if (figures.Torque.Length > 0 && tightened is null)
+        {
+            _steps[^1].Text += $"\n{DraftWriter.Question($"which joint has the {figures.Torque}?")}";
+        }
+
+        if (New().IsMatch(sentence))
+        {
+            _steps[^1].Text += $"\n{DraftWriter.Question("what is new each time here? Write `single use` at it, or `seals` at its joint")}";
+        }
     }
 
     /// <summary>What is understood and needs no step of its own is kept where the way back is written.</summary>
@@ -175,8 +358,47 @@ internal sealed class NotesReader
         Heading = _isPuttingBack ? "" : TakeHeading(),
     });
 
-    /// <summary>Adds a step.</summary>
-    public void Add(NoteStep step) => _steps.Add(step);
+    /// <summary>Adds a step. What opens a lock is how the joint behind it lets go.</summary>
+    public void Add(NoteStep step)
+    {
+        if (step.Verb is "unplug" or "disconnect" or "release" && _steps is [.., { IsUnlocking: true } unlocking])
+        {
+            if (step.Item.Length > 0)
+            {
+                _names.Say(step.Item, "release " + unlocking.Text["task ".Length..]);
+            }
+            else
+            {
+                step.Say("release " + unlocking.Text["task ".Length..]);
+            }
+
+            step.Remarks.AddRange(unlocking.Remarks);
+            step.Heading = step.Heading.Length > 0 ? step.Heading : unlocking.Heading;
+            _steps.Remove(unlocking);
+        }
+
+        if (step.Phase == NotePhase.Work && TakeHeading() is { Length: > 0 } heading)
+        {
+            Remark(heading);
+        }
+
+        step.Remarks.AddRange(_remarks);
+        _remarks.Clear();
+        _steps.Add(step);
+    }
+
+    /// <summary>Has the last step go before the one that takes its part off: who pulls a radio out unplugs it on the way.</summary>
+    public void BeforeRemoval(string part)
+    {
+        if (_steps is [.., { Verb: "remove" or "aside" } removal, var last] && removal.Item == part)
+        {
+            (last.Heading, removal.Heading) = (removal.Heading, last.Heading);
+            (_steps[^2], _steps[^1]) = (last, removal);
+        }
+    }
+
+    /// <summary>Keeps what belongs to no step as a comment before the next one.</summary>
+    public void Remark(string text) => _remarks.Add(text);
 
     /// <summary>The heading above, for the first step below it.</summary>
     public string TakeHeading()
@@ -185,6 +407,9 @@ internal sealed class NotesReader
         _heading = "";
         return heading;
     }
+
+    /// <summary>The part that was spoken of last; empty at the beginning.</summary>
+    public string It => _it;
 
     /// <summary>The part that words stand for; <c>it</c> is the one that was spoken of last.</summary>
     public string Part(string words)
@@ -202,15 +427,18 @@ internal sealed class NotesReader
         return name;
     }
 
+    /// <summary>What a tool is called.</summary>
+    public string ToolTitle(string name) => _catalog.TryGetValue(name, out var facts) ? facts.Title : "";
+
     /// <summary>Says what a kind is called, where its name does not tell.</summary>
-    public void Kind(string name, string title) => _catalog.TryAdd(name, new CatalogFacts(title, []));
+    public void Kind(string name, string title, ImmutableArray<string> properties) => _catalog.TryAdd(name, new CatalogFacts(title, properties));
 
     /// <summary>What a sentence says beside its step goes onto the card with it.</summary>
     public static void More(NoteStep step, NoteObject thing)
     {
-        if (thing.More.Any(char.IsLetterOrDigit))
+        if (NoteRest.Tells(thing.More))
         {
-            step.Properties.Add($"how {DraftWords.Quoted(Told(thing.More))}");
+            step.Say($"how {DraftWords.Quoted(Told(thing.More))}");
         }
     }
 
@@ -221,40 +449,18 @@ internal sealed class NotesReader
         return told.Length > 0 && told[^1] is '.' or '!' or '?' ? told : told + ".";
     }
 
-    private string? LastIsolated() => _steps is [.., { Verb: "isolate", Item: var energy }] ? energy : null;
+    /// <summary>The energy that the step before isolates; null where it isolates none.</summary>
+    public string? LastIsolated() => _steps is [.., { Verb: "isolate", Item: var energy }] ? energy : null;
 
-    /// <summary>Hardware of which only the sort was said goes by the part that comes off next.</summary>
-    private void NameTheRest()
-    {
-        var next = "";
-        for (var at = _steps.Count - 1; at >= 0; at--)
-        {
-            var step = _steps[at];
-            if (step.Verb is "remove" or "aside")
-            {
-                next = step.Item;
-            }
-            else if (step.Hardware.Length > 0)
-            {
-                var sort = ItemSorts.OfVerb(step.Verb) ?? ItemSort.Fastener;
-                step.Item = _names.Of($"{(next.Length > 0 ? _names.TitleOf(next) : "body")} {step.Hardware}", sort);
-                step.Hardware = "";
-                foreach (var property in step.Properties.Where(property => property.StartsWith("torque ", StringComparison.Ordinal) || property.StartsWith("at ", StringComparison.Ordinal)).ToList())
-                {
-                    _names.Say(step.Item, property);
-                    step.Properties.Remove(property);
-                }
+    [GeneratedRegex(@"^(?:special\s+)?(?:tools?|parts?|you(?:'ll)?\s+need|materials?|consumables?)\b[^:]{0,20}:", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Listing();
 
-                if (step.Amount > 0)
-                {
-                    _names.Count(step.Item, step.Amount);
-                }
+    [GeneratedRegex(@"^(?:if|when|in case|unless|there (?:is|are))\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Condition();
 
-                if (next.Length > 0)
-                {
-                    _names.Owns(next, step.Item);
-                }
-            }
-        }
-    }
+    [GeneratedRegex(@"\b(?:reverse|reversed|other way round)\W*$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Reverse();
+
+    [GeneratedRegex(@"\bnew\s+(?:[\w-]+\s+){0,2}(?:bolts?|nuts?|washers?|gaskets?|seals?|o-?rings?|clips?|pins?|screws?|split pins?|cotters?)\b", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex New();
 }

@@ -48,12 +48,17 @@ internal sealed class NotesText(NotesReader reader, string machine, string sourc
         _text.Append(CultureInfo.InvariantCulture, $"{head} {{\n");
         foreach (var step in steps)
         {
+            foreach (var remark in step.Remarks)
+            {
+                _text.Append(CultureInfo.InvariantCulture, $"// {remark}\n");
+            }
+
             _text.Append(step.Written());
             _text.Append(step.Question.Length == 0 ? "\n" : $"  {DraftWriter.Question(step.Question)}\n");
         }
 
         // An alert speaks of the step behind it.
-        if (steps[^1] is { Verb: "" } last && last.Text.Split(' ')[0] is "danger" or "warning" or "caution" or "notice")
+        if (steps.LastOrDefault(step => !step.Text.StartsWith("//", StringComparison.Ordinal)) is { Verb: "" } last && last.Text.Split(' ')[0] is "danger" or "warning" or "caution" or "notice")
         {
             _text.Append(head == "refit" ? "check \"All is as it was.\"\n" : "task \"Mind this on what follows.\"\n");
         }
@@ -64,7 +69,7 @@ internal sealed class NotesText(NotesReader reader, string machine, string sourc
     /// <summary>The job is what is replaced or otherwise worked on; else what comes off last.</summary>
     private static (string Verb, string Part) Goal(IReadOnlyList<NoteStep> steps) =>
         steps.FirstOrDefault(step => step.Phase == NotePhase.Work && step.Verb == "replace") is { } replaced ? ("replace", replaced.Item)
-        : steps.FirstOrDefault(step => step.Phase == NotePhase.Work && step.Verb.Length > 0) is { } worked ? (worked.Verb, worked.Item)
+        : steps.FirstOrDefault(step => step.Phase == NotePhase.Work && step.Verb.Length > 0 && (step.Verb != "clean" || !steps.Any(one => one.Verb == "remove"))) is { } worked ? (worked.Verb, worked.Item)
         : steps.LastOrDefault(step => step.Verb == "remove") is { } removed ? ("remove", removed.Item)
         : ("", "");
 

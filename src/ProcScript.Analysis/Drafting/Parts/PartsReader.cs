@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using ProcScript.Analysis.Drafting.Notes;
 
 namespace ProcScript.Analysis.Drafting.Parts;
 
 /// <summary>Reads a list of parts into items of a machine.</summary>
-internal sealed class PartsReader
+internal sealed partial class PartsReader
 {
     private readonly ImmutableArray<(PartsColumn Column, string Unit)> _columns;
     private readonly NoteNames _names = new();
@@ -80,16 +81,31 @@ internal sealed class PartsReader
 
     private string Quantity(PartsRow row, PartsColumn column, string usual)
     {
-        var cell = Cell(row, column);
+        var cell = Plain(Cell(row, column));
         var unit = _columns.First(one => one.Column == column).Unit;
         return cell.Length == 0 || cell.Any(char.IsLetter) ? cell : $"{cell} {(unit.Length > 0 ? unit : usual)}";
     }
 
+    /// <summary>A figure as the language has it: of two signs the last one is the point, and the others part thousands.</summary>
+    private static string Plain(string cell) => Figure().Replace(cell, match =>
+    {
+        var (figure, last) = (match.Value, match.Value.LastIndexOfAny(['.', ',']));
+        var isOne = figure.IndexOfAny(['.', ',']) == last;
+        return isOne ? figure.Replace(',', '.')
+            : figure[..last].Contains(figure[last], StringComparison.Ordinal) ? string.Concat(figure.Where(char.IsDigit))
+            : string.Concat(figure[..last].Where(char.IsDigit)) + "." + figure[(last + 1)..];
+    });
+
+    /// <summary>Whether a figure may be read in two ways: one sign, and three digits behind it.</summary>
+    private static bool IsDoubtful(string cell) => Doubtful().IsMatch(cell);
+
+    /// <summary>How many; 0 where nothing is said. <c>4 pcs</c>, <c>4.0</c> and <c>1,000</c> are numbers too.</summary>
     private int Count(PartsRow row)
     {
         var cell = Cell(row, PartsColumn.Count);
+        var number = Counted().Match(cell) is { Success: true } counted ? counted.Groups[1].Value.Replace(",", "", StringComparison.Ordinal).Replace(".", "", StringComparison.Ordinal) : cell;
         return cell.Length == 0 ? 0
-            : int.TryParse(cell, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 0 and < 10_000 ? count
+            : int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 0 and < 10_000 ? count
             : throw new PartsListException($"has \"{cell}\" for a count in line {row.Line}; write a whole number.");
     }
 
@@ -105,7 +121,11 @@ internal sealed class PartsReader
         var questions = ImmutableArray.CreateBuilder<string>();
         if (_columns.Any(one => one.Column == PartsColumn.Mass) && Quantity(row, PartsColumn.Mass, "kg") is { Length: > 0 } written)
         {
-            if (NoteFigures.Of(written).Mass is { Length: > 0 } mass)
+            if (IsDoubtful(Cell(row, PartsColumn.Mass)))
+            {
+                questions.Add($"what does the {Name(row)} weigh? The list says {Cell(row, PartsColumn.Mass)}, which may be read in two ways");
+            }
+            else if (NoteFigures.Of(written).Mass is { Length: > 0 } mass)
             {
                 properties.Add($"mass {mass}");
             }
@@ -115,7 +135,11 @@ internal sealed class PartsReader
             }
         }
 
-        if (Count(row) is > 1 and var count)
+        if (DoubtfulCount().IsMatch(Cell(row, PartsColumn.Count)))
+        {
+            questions.Add($"how many of the {Name(row)} are there? The list says {Cell(row, PartsColumn.Count)}");
+        }
+        else if (Count(row) is > 1 and var count)
         {
             questions.Add(string.Create(CultureInfo.InvariantCulture, $"the list has {count} of the {Name(row)}: which is which?"));
         }
@@ -132,10 +156,23 @@ internal sealed class PartsReader
             properties.Insert(0, $"// No. {number} of the list");
         }
 
+        properties.AddRange(Others(row).Select(other => $"// {other}"));
+
         if (Cell(row, PartsColumn.Note) is { Length: > 0 } note)
         {
             properties.Add($"// {note.ReplaceLineEndings(" ")}");
         }
+    }
+
+    /// <summary>What columns say that have no place in the language, and further numbers.</summary>
+    private IEnumerable<string> Others(PartsRow row)
+    {
+        var number = _columns.Select(one => one.Column).ToList().IndexOf(PartsColumn.Number);
+        return
+            from one in _columns.Index()
+            where one.Item.Column == PartsColumn.Other || (one.Item.Column == PartsColumn.Number && one.Index != number)
+            where one.Index < row.Cells.Length && row.Cells[one.Index].Trim().Length > 0
+            select $"{(one.Item.Unit.Length > 0 ? one.Item.Unit : "number")}: {row.Cells[one.Index].Trim().ReplaceLineEndings(" ")}";
     }
 
     private void Relate(PartsRow row, string name)
@@ -184,6 +221,14 @@ internal sealed class PartsReader
         }
 
         Joint(row, $"{Name(row)} {Cell(row, PartsColumn.Size)}".Trim(), owner, Count(row), questions);
+        var joint = _items[^1];
+        joint.Remarks.AddRange(
+            from remark in Others(row)
+                .Prepend(Cell(row, PartsColumn.Note).ReplaceLineEndings(" "))
+                .Prepend(Cell(row, PartsColumn.Number) is { Length: > 0 } number ? $"No. {number} of the list" : "")
+                .Append(Cell(row, PartsColumn.Mass) is { Length: > 0 } mass ? $"mass {mass}" : "")
+            where remark.Length > 0
+            select remark);
     }
 
     private void Joint(PartsRow row, string words, DraftedItem part, int count, List<string> questions)
@@ -270,4 +315,17 @@ internal sealed class PartsReader
         var name = DraftWords.Name(words);
         return name.Length == 0 ? null : _items.Find(item => item.Sort == ItemSort.Part && item.Name == name);
     }
+
+    [GeneratedRegex(@"\d+(?:[.,]\d+)+", RegexOptions.CultureInvariant)]
+    private static partial Regex Figure();
+
+    [GeneratedRegex(@"^\D*[1-9]\d{0,2},\d{3}(?![.,\d])", RegexOptions.CultureInvariant)]
+    private static partial Regex Doubtful();
+
+    // One, with three places behind the point, or a thousand.
+    [GeneratedRegex(@"^\d{1,3}[.,]000$", RegexOptions.CultureInvariant)]
+    private static partial Regex DoubtfulCount();
+
+    [GeneratedRegex(@"^(?:x\s*)?(\d+|\d{1,3}(?:[.,]\d{3})+)(?:[.,]0+)?\s*(?:x|off|no\.?|pcs?\.?|pieces?|each|ea\.?|stk\.?|stück|st\.?|szt\.?|uds?\.?)?$", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
+    private static partial Regex Counted();
 }

@@ -5,7 +5,11 @@ namespace ProcScript.Analysis.Drafting.Parts;
 /// <summary>A list of parts as a table: headings, and cells in rows.</summary>
 /// <param name="Headings">The headings.</param>
 /// <param name="Rows">The rows, each with its line in the file.</param>
-public sealed record PartsTable(ImmutableArray<string> Headings, ImmutableArray<PartsRow> Rows);
+public sealed record PartsTable(ImmutableArray<string> Headings, ImmutableArray<PartsRow> Rows)
+{
+    /// <summary>What stands above the headings; empty for nothing.</summary>
+    public string Title { get; init; } = "";
+}
 
 /// <summary>A row of a table.</summary>
 /// <param name="Line">Its line in the file, counted from 1.</param>

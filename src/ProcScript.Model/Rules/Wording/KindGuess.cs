@@ -1,15 +1,10 @@
+using ProcScript.Model.Names;
+
 namespace ProcScript.Model.Rules.Wording;
 
 /// <summary>Guesses by its name what sort of thing is meant.</summary>
 internal static class KindGuess
 {
-    private static readonly (string Sort, string[] Words)[] Looks =
-    [
-        ("fastener", ["bolt", "screw", "nut", "stud", "washer"]),
-        ("clip", ["clip", "pin", "ring", "tab", "latch", "cap", "snap", "clamp"]),
-        ("bond", ["tape", "seal", "glue", "tie", "adhesive", "wire"]),
-    ];
-
     /// <summary>Of several sorts those that a name looks like; all where it looks like none.</summary>
     public static IEnumerable<string> Likely(string name, IEnumerable<string> sorts)
     {
@@ -20,5 +15,5 @@ internal static class KindGuess
 
     private static bool LooksLike(string name, string sort) =>
         (sort == "fastener" && name is ['m' or 'M', >= '0' and <= '9', ..])
-        || Looks.Any(one => one.Sort == sort && name.Split('_').Any(part => one.Words.Any(word => part.StartsWith(word, StringComparison.OrdinalIgnoreCase) || part.EndsWith(word, StringComparison.OrdinalIgnoreCase))));
+        || name.Split('_').Any(part => ShopWords.Sounds(part, sort));
 }

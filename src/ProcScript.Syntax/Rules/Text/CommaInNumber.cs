@@ -20,7 +20,8 @@ public sealed class CommaInNumber : Rule
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
         What: "In a figure stands a comma with digits on both sides and no blank behind it. A decimal number has a point, thousands have nothing, "
-            + "and the stages of a torque have a comma with a blank behind it.",
+            + "and the stages of a torque have a comma with a blank behind it. In a torque it may be one with a blank, too: where what follows is a "
+            + "single digit, or eight times as much and more, it looks like a fraction. Stages that are meant so have a unit each.",
         Why: "`2,5 N.m` may be two and a half, or two and then five. Whoever tightens by the other of the two breaks the bolt or leaves it loose.",
         Wrong: """
             tool wrench "torque wrench"
@@ -30,6 +31,7 @@ public sealed class CommaInNumber : Rule
             tool wrench "torque wrench"
             fastener m4 "M4 bolt" { drive wrench  torque 2.5 N.m }
             fastener m10 "M10 bolt" { drive wrench  torque 20, 45 N.m }
+            fastener m5 "M5 bolt" { drive wrench  torque 2 N.m, 5 N.m }
             """);
 
     /// <param name="text">The text.</param>
@@ -50,7 +52,7 @@ public sealed class CommaInNumber : Rule
 
         if (numbers.Any(number => number.IsStage) && numbers.All(number => number.IsStage || number.IsDecimal))
         {
-            readings.Add(("one stage after the other", Write(text, numbers, number => number.IsStage ? ", " : ".")));
+            readings.Add(("one stage after the other", Write(text, numbers, number => !number.IsStage ? "." : number.Unit.Length > 0 ? $" {number.Unit}, " : ", ")));
         }
 
         return new Finding(

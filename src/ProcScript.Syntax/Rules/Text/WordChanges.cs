@@ -1,3 +1,4 @@
+using System.Globalization;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Parsing;
 using ProcScript.Syntax.Text;
@@ -138,6 +139,16 @@ internal static class WordChanges
             Help = "leave the number out",
             Fixes = [Needs($"Remove {Excerpt.Of(text, number)}", new TextEdit(Place(text, gone), ""))],
         };
+
+    /// <summary>A count in words.</summary>
+    internal static Finding NumberInWords(SourceText text, TextSpan word, int number)
+    {
+        var digits = number.ToString(CultureInfo.InvariantCulture);
+        return new Finding(UnexpectedText.Id, $"{Excerpt.Of(text, word)} cannot stand here: a count is written in figures", Place(text, word))
+        {
+            Fixes = [new Fix($"Write `{digits}`", FixGrade.NeedsLook, [new TextEdit(Place(text, word), digits)])],
+        };
+    }
 
     private static Fix Needs(string title, params TextEdit[] edits) => new(title, FixGrade.NeedsLook, [.. edits]);
 
