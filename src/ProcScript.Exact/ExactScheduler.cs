@@ -10,8 +10,8 @@ namespace ProcScript.Exact;
 /// <param name="effort">The most work, in the solver's deterministic seconds.</param>
 public sealed class ExactScheduler(double effort = ExactScheduler.UsualEffort) : ICrewScheduler
 {
-    /// <summary>The usual limit: about a minute.</summary>
-    public const double UsualEffort = 60;
+    /// <summary>The usual limit: well below a minute.</summary>
+    public const double UsualEffort = 20;
 
     /// <inheritdoc/>
     public CrewSchedule Schedule(CrewProblem problem)

@@ -4,7 +4,7 @@ namespace ProcScript.Analysis.Crews;
 
 /// <summary>
 /// Says who does what in a schedule that has enough people at every moment. Somebody goes on with what he made ready himself; else he takes what he
-/// took apart; else the first who is free does it.
+/// took apart; else who is nearest by the cards does it.
 /// </summary>
 internal static class CrewAssignment
 {
@@ -30,6 +30,7 @@ internal static class CrewAssignment
                 .. known.OrderByDescending(person => asks && problem.IsCertified(person))
                     .ThenByDescending(person => made.Contains(lastTask[person]))
                     .ThenByDescending(person => halves.Contains(person))
+                    .ThenBy(person => lastTask[person] < 0 ? int.MaxValue : Math.Abs(task - lastTask[person]))
                     .ThenBy(person => person)
                     .Take(hands)
                     .Order(),

@@ -13,6 +13,7 @@ namespace ProcScript.Analysis.Crews;
 /// side could hurt somebody or nobody can tell what an order means:
 /// nobody starts the work before the strip is done, nor the refit before the work is, nor anything beyond a pause before it is over;
 /// nothing that stands behind the making safe of an energy starts before that is done, and nothing goes on while one comes back or is live for a step;
+/// nothing that stands behind the setting of a control on the way out starts before it is set, nor is one set back before all before it is done;
 /// nobody works beside a load on a hoist, or beside what can fire, fall, fly off or burst;
 /// what an author wrote as a text keeps its place, for nobody but he knows what it is about.
 /// </summary>
@@ -106,7 +107,7 @@ internal sealed class CrewJob
         var times = steps.Select(StepTime.Of).ToList();
         var step = steps[0];
         var index = _tasks.Count;
-        var isPlaced = IsText(step) || ComesBack(step);
+        var isPlaced = IsText(step) || ComesBack(step) || (step.Verb == Verb.Set && step.Phase == PlanPhase.Refit);
         HashSet<int> after = [.. _gates];
         HashSet<int> afterHands = isPlaced ? [.. Enumerable.Range(_first, index - _first)] : [];
         foreach (var one in steps)
@@ -145,7 +146,7 @@ internal sealed class CrewJob
             KnownFrom = step.Phase == PlanPhase.Refit && _taskOf.TryGetValue(step.Mirror, out var half) ? half : -1,
         });
         Note(index, steps);
-        if (MakesSafe(step) || ComesBack(step) || (IsText(step) && step.Phase != PlanPhase.Refit))
+        if (MakesSafe(step) || ComesBack(step) || (step.Phase != PlanPhase.Refit && (IsText(step) || step.Verb == Verb.Set)))
         {
             _gates.Add(index);
         }

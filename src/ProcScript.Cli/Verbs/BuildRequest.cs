@@ -21,4 +21,11 @@ internal sealed record BuildRequest(
     ImmutableArray<string> With,
     string? Procedure,
     string? Templates,
-    ColourChoice Colour);
+    ColourChoice Colour)
+{
+    /// <summary>How many people the packs are for; null for nobody in particular.</summary>
+    public int? People { get; init; }
+
+    /// <summary>Whether an exact plan of who does what is asked for.</summary>
+    public bool Exact { get; init; }
+}

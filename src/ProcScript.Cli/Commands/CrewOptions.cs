@@ -1,0 +1,39 @@
+using System.CommandLine;
+using ProcScript.Cli.Crews;
+
+namespace ProcScript.Cli.Commands;
+
+/// <summary>The options that say who works, the same for every command that asks.</summary>
+/// <param name="usual">How many people, where nothing is said; null for nobody in particular.</param>
+internal sealed class CrewOptions(int? usual)
+{
+    private const int Most = 12;
+
+    private readonly Option<int?> _people = new("--people")
+    {
+        Description = usual is null ? "Say at each step who does it, for a crew of N." : $"How many people there are; {usual} where nothing is said.",
+        HelpName = "N",
+    };
+
+    private readonly Option<bool> _exact = new("--exact") { Description = $"Prove that no order is quicker; needs {OutsideScheduler.Name}." };
+
+    /// <summary>Adds them to a command.</summary>
+    public void AddTo(Command command)
+    {
+        _people.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int?>() is < 1 or > Most)
+            {
+                result.AddError($"--people takes a number from 1 to {Most}.");
+            }
+        });
+        command.Add(_people);
+        command.Add(_exact);
+    }
+
+    /// <summary>How many people there are; null for nobody in particular.</summary>
+    public int? People(ParseResult parsed) => parsed.GetValue(_people) ?? usual;
+
+    /// <summary>Whether an exact plan is asked for.</summary>
+    public bool IsExact(ParseResult parsed) => parsed.GetValue(_exact);
+}
