@@ -110,9 +110,9 @@ public sealed record ProcedureReport(Procedure Procedure, bool IsProven, Procedu
         this is { IsProven: true, Outcome: { Strip: { } strip, Refit: { } refit } } ? PlanBuilder.Build(Library, strip, refit, Outcome.OwnSettings) : null;
 
     /// <summary>Says who does what when, anew each time; null where there is no plan.</summary>
-    /// <param name="people">How many people there are, at least one.</param>
+    /// <param name="size">How many people there are.</param>
     /// <param name="scheduler">Who schedules.</param>
-    public CrewPlan? CreateCrewPlan(int people, ICrewScheduler scheduler) => CreatePlan() is { } plan && Outcome is { Strip: { } strip, Refit: { } refit }
-        ? CrewPlans.Of(plan, PlanBuilder.Steps(Library, strip, refit, Outcome.OwnSettings), (strip, refit), people, scheduler)
+    public CrewPlan? CreateCrewPlan(CrewSize size, ICrewScheduler scheduler) => CreatePlan() is { } plan && Outcome is { Strip: { } strip, Refit: { } refit }
+        ? CrewPlans.Of(plan, PlanBuilder.Steps(Library, strip, refit, Outcome.OwnSettings), (strip, refit), size, scheduler)
         : null;
 }

@@ -62,7 +62,9 @@ internal sealed class CrewJob
     }
 
     /// <summary>The same for so many people.</summary>
-    public CrewProblem For(int people) => new(Tasks, people) { Capacities = Capacities };
+    /// <param name="people">How many there are.</param>
+    /// <param name="certified">How many of them are certified.</param>
+    public CrewProblem For(int people, int certified = int.MaxValue) => new(Tasks, people) { Capacities = Capacities, Certified = certified };
 
     /// <summary>How one person works it off, in the order of the cards.</summary>
     public CrewSchedule ByTheCards()
@@ -143,6 +145,7 @@ internal sealed class CrewJob
             After = [.. after.Order()],
             AfterHandsOf = [.. afterHands.Order()],
             StandClear = Clearances.StandClear(steps, number => _actions[number]),
+            Certified = steps.Any(Clearances.IsCertifiedWork),
             KnownFrom = step.Phase == PlanPhase.Refit && _taskOf.TryGetValue(step.Mirror, out var half) ? half : -1,
         });
         Note(index, steps);

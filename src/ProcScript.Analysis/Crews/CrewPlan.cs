@@ -49,9 +49,17 @@ public sealed record CrewPlan
     /// <summary>Tools that two people want at once.</summary>
     public required ImmutableArray<CrewTool> ToolsAtOnce { get; init; }
 
+    /// <summary>The steps that only somebody certified does, where not everybody is.</summary>
+    public required ImmutableArray<int> Certified { get; init; }
+
     /// <summary>The steps that take more people than there are: somebody has to be called for them.</summary>
     public required ImmutableArray<int> NeedHelp { get; init; }
 }
+
+/// <summary>How many people there are.</summary>
+/// <param name="People">All of them, at least one.</param>
+/// <param name="Certified">How many of them may do what asks for a certificate; everybody where it is more than there are.</param>
+public readonly record struct CrewSize(int People, int Certified = int.MaxValue);
 
 /// <summary>How long so many people take.</summary>
 /// <param name="People">How many.</param>
@@ -62,7 +70,8 @@ public sealed record CrewTotal(int People, double Seconds);
 /// <param name="Name">The letter by which the cards call them.</param>
 /// <param name="Seconds">How long they have their hands full.</param>
 /// <param name="Steps">Their steps, in order.</param>
-public sealed record CrewPerson(string Name, double Seconds, ImmutableArray<int> Steps);
+/// <param name="IsCertified">Whether they may do what asks for a certificate.</param>
+public sealed record CrewPerson(string Name, double Seconds, ImmutableArray<int> Steps, bool IsCertified);
 
 /// <summary>A chain of steps.</summary>
 /// <param name="Seconds">How long it takes.</param>

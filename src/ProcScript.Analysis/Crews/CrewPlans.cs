@@ -26,23 +26,24 @@ internal sealed class CrewPlans
     /// <param name="plan">Its plan.</param>
     /// <param name="steps">The steps of its plan.</param>
     /// <param name="runs">Its strip and its refit.</param>
-    /// <param name="people">How many people.</param>
+    /// <param name="size">How many people.</param>
     /// <param name="scheduler">Who schedules.</param>
-    public static CrewPlan Of(Plan plan, ImmutableArray<PlannedStep> steps, (StripRun Strip, RefitRun Refit) runs, int people, ICrewScheduler scheduler)
+    public static CrewPlan Of(Plan plan, ImmutableArray<PlannedStep> steps, (StripRun Strip, RefitRun Refit) runs, CrewSize size, ICrewScheduler scheduler)
     {
+        var people = size.People;
         var job = CrewJob.Of(steps, runs.Strip, runs.Refit);
         var totals = ImmutableArray.CreateBuilder<CrewTotal>(people);
         var (best, bestFor) = (job.ByTheCards(), 1);
         totals.Add(new CrewTotal(1, plan.Times.OnePerson));
         for (var crew = 2; crew <= people; crew++)
         {
-            var found = scheduler.Schedule(job.For(crew));
-            if (CrewCheck.Failures(job.For(crew), found).Any() || !IsProved(job, job.For(crew), found, runs.Strip, runs.Refit))
+            var found = scheduler.Schedule(job.For(crew, size.Certified));
+            if (CrewCheck.Failures(job.For(crew, size.Certified), found).Any() || !IsProved(job, job.For(crew, size.Certified), found, runs.Strip, runs.Refit))
             {
                 throw new InvalidOperationException("A schedule breaks what the job asks for.");
             }
 
-            if (found.End(job.For(crew)) < best.End(job.For(bestFor)))
+            if (found.End(job.For(crew, size.Certified)) < best.End(job.For(bestFor, size.Certified)))
             {
                 (best, bestFor) = (found, crew);
             }
@@ -52,10 +53,10 @@ internal sealed class CrewPlans
                 best = best with { IsOptimal = found.IsOptimal, Least = found.Least };
             }
 
-            totals.Add(new CrewTotal(crew, best.End(job.For(crew)) / JobTimes.Milliseconds));
+            totals.Add(new CrewTotal(crew, best.End(job.For(crew, size.Certified)) / JobTimes.Milliseconds));
         }
 
-        var problem = job.For(people);
+        var problem = job.For(people, size.Certified);
         var least = Math.Max(best.Least, CrewBounds.Least(problem));
         return new CrewPlans(plan, job, problem, best with { Least = least, IsOptimal = best.IsOptimal || best.End(problem) <= least }).Tell(totals.MoveToImmutable());
     }
@@ -97,6 +98,7 @@ internal sealed class CrewPlans
         Steps = [.. _order.Tasks.SelectMany(Entries).OrderBy(entry => entry.Start).ThenBy(entry => entry.Step)],
         SideBySide = Meanwhiles.Of(_problem, _schedule, _job.Steps),
         ToolsAtOnce = Tools(),
+        Certified = [.. _order.Tasks.Where(task => _problem.AsksWho && _problem.Tasks[task].Certified).SelectMany(task => _job.Steps[task].Select(step => step.Number)).Order()],
         NeedHelp = [.. _job.Steps.SelectMany(steps => steps).Where(step => step.People > _problem.People).Select(step => step.Number).Order()],
     };
 
@@ -106,7 +108,8 @@ internal sealed class CrewPlans
         return new CrewPerson(
             NameOf(person),
             tasks.Sum(task => _problem.Tasks[task].Attended) / JobTimes.Milliseconds,
-            [.. tasks.SelectMany(task => _job.Steps[task].Select(step => step.Number))]);
+            [.. tasks.SelectMany(task => _job.Steps[task].Select(step => step.Number))],
+            _problem.IsCertified(person));
     }
 
     private IEnumerable<CrewEntry> Entries(int task)

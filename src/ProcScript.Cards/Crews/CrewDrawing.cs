@@ -19,6 +19,7 @@ internal static class CrewDrawing
     private const int RowHeight = 22;
     private const int BarHeight = 18;
     private const int Head = 16;
+    private const int Edge = 14;
     private const double LetterWidth = 7.2;
 
     // Of these the first that leaves no more than so many marks on a strip.
@@ -43,7 +44,11 @@ internal static class CrewDrawing
         var apart = Marks.FirstOrDefault(mark => (to - from) / mark <= MostMarks, Marks[^1]);
         for (var mark = Math.Ceiling(from / apart) * apart; mark < to; mark += apart)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"<path class=\"crew-mark\" d=\"M{X(mark):0.#} {Head}V{height}\"/><text class=\"crew-hour\" x=\"{X(mark):0.#}\" y=\"{Head - 4}\">{CrewClock.Of(mark)}</text>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<path class=\"crew-mark\" d=\"M{X(mark):0.#} {Head}V{height}\"/>\n");
+            if (X(mark) < Width - Edge)
+            {
+                svg.Append(CultureInfo.InvariantCulture, $"<text class=\"crew-hour\" x=\"{X(mark):0.#}\" y=\"{Head - 4}\">{CrewClock.Of(mark)}</text>\n");
+            }
         }
 
         foreach (var (row, person) in plan.People.Index())

@@ -27,6 +27,8 @@ internal sealed class PackRun
     private PackRun(Plan plan, PackTemplates templates, Notation notation, LabelSheet? labels, CrewPlan? crew = null)
     {
         _templates = templates;
+        // With a crew that is known, its time is no guess any more.
+        plan = crew is null ? plan : plan with { Times = plan.Times with { Crew = crew.Seconds, CrewSize = crew.People.Length } };
         _original = plan.TextsLanguage;
         _values = PackValues.Create(plan, notation);
         CrewValues.Add(_values, crew, PackLanguages.BookOf(plan), notation);

@@ -107,7 +107,7 @@ internal static class BuildCommand
                 parsed.GetValue(templates),
                 colour.Read(parsed))
             {
-                People = crew.People(parsed),
+                Crew = crew.Size(parsed),
                 Exact = crew.IsExact(parsed),
             };
             return (int)(parsed.GetValue(watch)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ProcScript.Analysis.Crews;
 using ProcScript.Cli.Verbs;
 
 namespace ProcScript.Cli.Commands;
@@ -61,7 +62,7 @@ internal static class CrewCommand
                 wording.Read(parsed),
                 parsed.GetValue(procedure),
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],
-                crew.People(parsed) ?? Usual,
+                crew.Size(parsed) ?? new CrewSize(Usual),
                 crew.IsExact(parsed),
                 parsed.GetValue(format) == Json,
                 parsed.GetValue(output),

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ProcScript.Analysis.Crews;
 using ProcScript.Cli.Crews;
 
 namespace ProcScript.Cli.Commands;
@@ -15,6 +16,12 @@ internal sealed class CrewOptions(int? usual)
         HelpName = "N",
     };
 
+    private readonly Option<int?> _certified = new("--certified")
+    {
+        Description = "How many of them may touch what is marked as restraint, high voltage or refrigerant; all where nothing is said.",
+        HelpName = "N",
+    };
+
     private readonly Option<bool> _exact = new("--exact") { Description = $"Prove that no order is quicker; needs {OutsideScheduler.Name}." };
 
     /// <summary>Adds them to a command.</summary>
@@ -27,12 +34,22 @@ internal sealed class CrewOptions(int? usual)
                 result.AddError($"--people takes a number from 1 to {Most}.");
             }
         });
+        _certified.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int?>() < 1)
+            {
+                result.AddError("--certified takes a number from 1 up: without anybody certified such a job cannot be done.");
+            }
+        });
         command.Add(_people);
+        command.Add(_certified);
         command.Add(_exact);
     }
 
     /// <summary>How many people there are; null for nobody in particular.</summary>
-    public int? People(ParseResult parsed) => parsed.GetValue(_people) ?? usual;
+    public CrewSize? Size(ParseResult parsed) => (parsed.GetValue(_people) ?? usual) is { } people
+        ? new CrewSize(people, parsed.GetValue(_certified) ?? int.MaxValue)
+        : null;
 
     /// <summary>Whether an exact plan is asked for.</summary>
     public bool IsExact(ParseResult parsed) => parsed.GetValue(_exact);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Crews;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 
@@ -24,7 +25,7 @@ internal sealed record BuildRequest(
     ColourChoice Colour)
 {
     /// <summary>How many people the packs are for; null for nobody in particular.</summary>
-    public int? People { get; init; }
+    public CrewSize? Crew { get; init; }
 
     /// <summary>Whether an exact plan of who does what is asked for.</summary>
     public bool Exact { get; init; }

@@ -27,7 +27,7 @@ internal static class BuildVerb
             return library.ExitCode(Severity.Error);
         }
 
-        ICrewScheduler scheduler = request is { People: > 1, Exact: true } ? OutsideScheduler.Find(around) : new ListScheduler();
+        ICrewScheduler scheduler = request is { Crew.People: > 1, Exact: true } ? OutsideScheduler.Find(around) : new ListScheduler();
         var told = library.Told(stop);
         var chosen = PackSelection.Choose(library.Procedures, request.Procedure, request.With);
         var folders = PackFolders.Name([.. chosen.Select(report => report.Procedure)]);
@@ -49,7 +49,7 @@ internal static class BuildVerb
             else
             {
                 // Who is alone works in the order of the cards: their pack needs nothing more.
-                var crew = request.People is > 1 and var people ? report.CreateCrewPlan(people, scheduler) : null;
+                var crew = request.Crew is { People: > 1 } size ? report.CreateCrewPlan(size, scheduler) : null;
                 var files = Write(plan, crew, report.Outcome.OwnSettings, Path.Combine(output, folders[i]), request, templates);
                 terminal.WriteLine(new Piece($"wrote {Path.Combine(request.Output, folders[i])}: {string.Join(", ", files)}"));
                 written++;

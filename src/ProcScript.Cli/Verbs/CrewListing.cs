@@ -35,6 +35,11 @@ internal static class CrewListing
 
         terminal.WriteLine(new Piece($"  {Shortest(plan)}"));
         terminal.WriteLine(new Piece($"  the longest chain, which no number of people shortens: {Clock(plan.CriticalPath.Seconds)}, steps {Numbers(plan.CriticalPath.Steps)}"));
+        if (!plan.Certified.IsEmpty)
+        {
+            terminal.WriteLine(new Piece($"  certified: {string.Join(", ", plan.People.Where(person => person.IsCertified).Select(person => person.Name))}; nobody else does {Steps(plan.Certified)}"));
+        }
+
         if (!plan.NeedHelp.IsEmpty)
         {
             terminal.WriteLine(new Piece($"  more people than these are needed at {Steps(plan.NeedHelp)}: call somebody before you begin there"));

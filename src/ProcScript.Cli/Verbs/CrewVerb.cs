@@ -30,7 +30,7 @@ internal static class CrewVerb
         foreach (var report in chosen)
         {
             stop.ThrowIfCancellationRequested();
-            if (await Task.Run(() => report.CreateCrewPlan(request.People, scheduler), stop) is { } plan)
+            if (await Task.Run(() => report.CreateCrewPlan(request.Size, scheduler), stop) is { } plan)
             {
                 plans.Add(plan);
             }
@@ -80,7 +80,7 @@ internal static class CrewVerb
 /// <param name="Settings">What is chosen about the checks.</param>
 /// <param name="Procedure">The one procedure, or null for all.</param>
 /// <param name="With">The options that the machine has.</param>
-/// <param name="People">How many people there are.</param>
+/// <param name="Size">How many people there are.</param>
 /// <param name="Exact">Whether an exact plan is asked for.</param>
 /// <param name="Json">Whether to tell programs.</param>
 /// <param name="Output">The file to write, as typed; null for the output.</param>
@@ -90,7 +90,7 @@ internal sealed record CrewRequest(
     SettingsRequest Settings,
     string? Procedure,
     ImmutableArray<string> With,
-    int People,
+    CrewSize Size,
     bool Exact,
     bool Json,
     string? Output,
