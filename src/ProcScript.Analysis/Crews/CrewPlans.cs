@@ -33,32 +33,27 @@ internal sealed class CrewPlans
         var people = size.People;
         var job = CrewJob.Of(steps, runs.Strip, runs.Refit);
         var totals = ImmutableArray.CreateBuilder<CrewTotal>(people);
-        var (best, bestFor) = (job.ByTheCards(), 1);
+        var best = job.ByTheCards();
         totals.Add(new CrewTotal(1, plan.Times.OnePerson));
         for (var crew = 2; crew <= people; crew++)
         {
-            var found = scheduler.Schedule(job.For(crew, size.Certified));
-            if (CrewCheck.Failures(job.For(crew, size.Certified), found).Any() || !IsProved(job, job.For(crew, size.Certified), found, runs.Strip, runs.Refit))
+            var problem = job.For(crew, size.Certified);
+            var found = scheduler.Schedule(problem);
+            // Where one more saves nothing, all goes on as without: whoever is one more lends a hand where two are asked for, and else stands by.
+            best = found.End(problem) < best.End(problem)
+                ? found
+                : CrewSchedule.With(problem, best.Starts, problem.AsksWho ? [.. best.People.Select(some => some.ToArray())] : null) with { IsOptimal = found.IsOptimal, Least = found.Least };
+            if (CrewCheck.Failures(problem, best).Any() || !IsProved(job, problem, best, runs.Strip, runs.Refit))
             {
                 throw new InvalidOperationException("A schedule breaks what the job asks for.");
             }
 
-            if (found.End(job.For(crew, size.Certified)) < best.End(job.For(bestFor, size.Certified)))
-            {
-                (best, bestFor) = (found, crew);
-            }
-            else
-            {
-                // Whoever is one more stands by, and is told so.
-                best = best with { IsOptimal = found.IsOptimal, Least = found.Least };
-            }
-
-            totals.Add(new CrewTotal(crew, best.End(job.For(crew, size.Certified)) / JobTimes.Milliseconds));
+            totals.Add(new CrewTotal(crew, best.End(problem) / JobTimes.Milliseconds));
         }
 
-        var problem = job.For(people, size.Certified);
-        var least = Math.Max(best.Least, CrewBounds.Least(problem));
-        return new CrewPlans(plan, job, problem, best with { Least = least, IsOptimal = best.IsOptimal || best.End(problem) <= least }).Tell(totals.MoveToImmutable());
+        var all = job.For(people, size.Certified);
+        var least = Math.Max(best.Least, CrewBounds.Least(all));
+        return new CrewPlans(plan, job, all, best with { Least = least, IsOptimal = best.IsOptimal || best.End(all) <= least }).Tell(totals.MoveToImmutable());
     }
 
     /// <summary>Whether every order that a schedule leaves people is proved on the machine.</summary>

@@ -88,7 +88,7 @@ public class CrewTimeTests
         var chain = LongestChain(tasks);
         return times.Zip(times.Skip(1)).All(pair => pair.Second <= pair.First)
             && times.All(time => time >= chain)
-            && times.Select((time, i) => time * (i + 1) >= tasks.Sum(task => task.Attended * Math.Min(task.Hands, 1))(x => x);
+            && times.Select((time, i) => time * (i + 1) >= tasks.Sum(task => task.Attended * Math.Min(task.Hands, 1))).All(x => x);
     });
 
     private static readonly Gen<ImmutableArray<CrewTask>> Jobs =
