@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Checking;
+using ProcScript.Analysis.Crews;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Reports;
 using ProcScript.Analysis.Runs;
@@ -107,4 +108,11 @@ public sealed record ProcedureReport(Procedure Procedure, bool IsProven, Procedu
     /// <summary>Makes the plan, anew each time; null where the procedure is not proven, or where the check let its runs go.</summary>
     public Plan? CreatePlan() =>
         this is { IsProven: true, Outcome: { Strip: { } strip, Refit: { } refit } } ? PlanBuilder.Build(Library, strip, refit, Outcome.OwnSettings) : null;
+
+    /// <summary>Says who does what when, anew each time; null where there is no plan.</summary>
+    /// <param name="size">How many people there are.</param>
+    /// <param name="scheduler">Who schedules.</param>
+    public CrewPlan? CreateCrewPlan(CrewSize size, ICrewScheduler scheduler) => CreatePlan() is { } plan && Outcome is { Strip: { } strip, Refit: { } refit }
+        ? CrewPlans.Of(plan, PlanBuilder.Steps(Library, strip, refit, Outcome.OwnSettings), (strip, refit), size, scheduler)
+        : null;
 }

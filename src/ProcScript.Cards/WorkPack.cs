@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ProcScript.Analysis.Crews;
 using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
@@ -17,15 +18,18 @@ public static class WorkPack
     /// <param name="templates">What it is made from.</param>
     /// <param name="layout">How its cards are printed.</param>
     /// <param name="labels">What its bag labels are printed on: on sheets of labels they are a document of their own.</param>
-    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout = CardLayout.Flow, LabelStock labels = LabelStock.Plain) =>
-        PackRun.Html(plan, templates, layout, LabelSheet.Of(labels));
+    /// <param name="crew">Who does what; null for a pack that leaves it open.</param>
+    public static PackText Html(
+        Plan plan, PackTemplates templates, CardLayout layout = CardLayout.Flow, LabelStock labels = LabelStock.Plain, CrewPlan? crew = null) =>
+        PackRun.Html(plan, templates, layout, LabelSheet.Of(labels), crew);
 
     /// <summary>The same pack as Markdown that reads well as plain text.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="templates">What it is made from.</param>
     /// <param name="labels">What its bag labels are printed on.</param>
-    public static PackText Markdown(Plan plan, PackTemplates templates, LabelStock labels = LabelStock.Plain) =>
-        PackRun.Markdown(plan, templates, LabelSheet.Of(labels));
+    /// <param name="crew">Who does what; null for a pack that leaves it open.</param>
+    public static PackText Markdown(Plan plan, PackTemplates templates, LabelStock labels = LabelStock.Plain, CrewPlan? crew = null) =>
+        PackRun.Markdown(plan, templates, LabelSheet.Of(labels), crew);
 
     /// <summary>The bag labels for a sheet of labels, as one HTML file: every page is a sheet.</summary>
     public static PackText Labels(Plan plan, PackTemplates templates, LabelSheet sheet) => PackRun.Labels(plan, templates, sheet);
@@ -46,4 +50,7 @@ public static class WorkPack
 
     /// <summary>The plan itself, in the form that <c>plan.schema.json</c> describes.</summary>
     public static string Json(Plan plan) => JsonSerializer.Serialize(plan, PlanJson.Published.Plan) + "\n";
+
+    /// <summary>Who does what, in the form that <c>crew.schema.json</c> describes.</summary>
+    public static string CrewText(CrewPlan crew) => JsonSerializer.Serialize(new CrewDocument("1", [crew]), CrewJson.Published.CrewDocument) + "\n";
 }

@@ -86,6 +86,7 @@ internal static class CommandLine
             TestCommand.Create(around),
             AuditCommand.Create(around),
             BuildCommand.Create(around),
+            CrewCommand.Create(around),
             ModelCommand.Create(around),
             FormatCommand.Create(around),
             FixCommand.Create(around),

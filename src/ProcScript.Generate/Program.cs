@@ -9,7 +9,7 @@ using ProcScript.Generate.TreeSitter;
 IReadOnlyList<IGenerator> generators =
 [
     new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new SettingsReferenceGenerator(), new SettingsSchemaGenerator(),
-    new ModelSchemaGenerator(), new PlanSchemaGenerator(), new ReportSchemaGenerator(), new ChangeSchemaGenerator(),
+    new ModelSchemaGenerator(), new PlanSchemaGenerator(), new CrewSchemaGenerator(), new ReportSchemaGenerator(), new ChangeSchemaGenerator(),
     new TextMateGenerator(), new TreeSitterGenerator(), new ManualGenerator(),
 ];
 

@@ -22,6 +22,7 @@ public sealed class ArrowTests
     [InlineData("ProcScript.Cards", "ProcScript.Syntax", true)]
     [InlineData("ProcScript.Cards", "ProcScript.Cli", true)]
     [InlineData("ProcScript.Generate", "ProcScript.LanguageServer", true)]
+    [InlineData("ProcScript.Cli", "ProcScript.Exact", true)]
     [InlineData("ProcScript.Model", "ProcScript.Syntax", false)]
     [InlineData("ProcScript.Cli", "ProcScript.LanguageServer", false)]
     [InlineData("ProcScript.Cli", "ProcScript.Cards", false)]
@@ -51,9 +52,15 @@ public sealed class ArrowTests
     }
 
     [Fact]
-    public void Every_project_is_a_room_or_a_face()
+    public void Each_companion_references_its_room_and_no_other()
     {
-        Assert.Empty(Projects.Select(project => project.Name).Except([.. House.Rooms, .. House.Faces]));
+        Assert.All(House.Companions, companion => Assert.Equal([companion.Room], Project(companion.Name).References));
+    }
+
+    [Fact]
+    public void Every_project_is_a_room_a_face_or_a_companion()
+    {
+        Assert.Empty(Projects.Select(project => project.Name).Except([.. House.Rooms, .. House.Faces, .. House.Companions.Select(companion => companion.Name)]));
     }
 
     [Fact]

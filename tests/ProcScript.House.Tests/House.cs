@@ -10,6 +10,11 @@ internal static class House
     /// <summary>What stands on the top room. A face holds no rule of its own.</summary>
     public static IReadOnlyList<string> Faces { get; } = ["ProcScript.Cli", "ProcScript.LanguageServer", "ProcScript.Generate"];
 
+    /// <summary>
+    /// Tools of their own, each with the one room that it stands on: nothing references them, and the program that starts one is no larger for it.
+    /// </summary>
+    public static IReadOnlyList<Companion> Companions { get; } = [new("ProcScript.Exact", "ProcScript.Analysis")];
+
     /// <summary>A face that another puts on: the program is one, and the language server is a verb of it.</summary>
     public static HostedFace Hosted { get; } = new("ProcScript.Cli", "ProcScript.LanguageServer");
 
@@ -27,6 +32,7 @@ internal static class House
         {
             Except = "ProcScript.Cli",
         },
+        new("ProcScript.*", "ProcScript.Exact", "The exact planner brings a solver of native code along: it is started as a program, and never built in."),
         new("ProcScript.*", "ProcScript.Generate", "The generator writes source files and is part of no program."),
     ];
 
@@ -39,6 +45,7 @@ internal static class House
             "The parser's generated types never leave Syntax; the tree above them is our own."),
         new("Scriban.Signed", ["ProcScript.Cards"], "Templates are filled in Cards, from the plan."),
         new("Microsoft.Extensions.FileSystemGlobbing", ["ProcScript.Analysis"], "Paths are chosen by the settings, which Analysis reads."),
+        new("Google.OrTools", ["ProcScript.Exact"], "The solver is native code for each platform: it stays in a tool of its own."),
         new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),
         new("StreamJsonRpc", ["ProcScript.LanguageServer"], "Only the language server speaks JSON-RPC."),
         new("Spectre.Console", ["ProcScript.Cli"], "Only the command line draws on a terminal."),
@@ -64,6 +71,9 @@ internal sealed record HostedFace(string By, string Name)
 {
     public bool Allows(string from, string to) => from == By && to == Name;
 }
+
+/// <summary>A tool of its own and the room that it stands on.</summary>
+internal sealed record Companion(string Name, string Room);
 
 /// <summary>A package and the only projects that may reference it.</summary>
 internal sealed record PackageHome(string Package, IReadOnlyList<string> Projects, string Because);

@@ -95,6 +95,10 @@ internal sealed class PlanBuilder
         return plan with { Revision = PlanRevision.Of(plan) };
     }
 
+    /// <summary>The steps of the plan of <paramref name="strip"/> and <paramref name="refit"/>, with the people that they take.</summary>
+    public static ImmutableArray<PlannedStep> Steps(Library library, StripRun strip, RefitRun refit, PathSettings settings) =>
+        new PlanBuilder(library, strip, refit, settings)._steps;
+
     private Plan Build() => new()
     {
         Format = Format,

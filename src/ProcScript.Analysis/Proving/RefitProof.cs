@@ -40,7 +40,8 @@ internal static class RefitProof
         return Compare(strip, state);
     }
 
-    private static ActionRequest Request(PerformedAction action, Procedure procedure)
+    /// <summary>The action as it is asked for.</summary>
+    internal static ActionRequest Request(PerformedAction action, Procedure procedure)
     {
         if (action.Origin is TestStep { Step: null, Rule: var test } && action.Target is Energy energy)
         {

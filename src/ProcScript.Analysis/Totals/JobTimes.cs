@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Crews;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Model.Procedures;
@@ -10,6 +11,9 @@ namespace ProcScript.Analysis.Totals;
 /// <param name="Cards">The seconds of each card, by phase and index.</param>
 internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase Phase, int Card), double> Cards)
 {
+    /// <summary>How many of a crew's units of time a second has.</summary>
+    internal const double Milliseconds = 1000;
+
     /// <summary>Works the steps off. What runs in the background holds up only what waits for it, and the end of the job.</summary>
     public static JobTimes Of(ImmutableArray<PlannedStep> steps)
     {
@@ -40,7 +44,7 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
                 PhaseTime(cards, PlanPhase.Work),
                 PhaseTime(cards, PlanPhase.Refit),
                 end,
-                Math.Min(end, CrewTime.Least(Tasks(steps), crew)),
+                Math.Min(end, CrewTime.Least(Tasks(steps), crew) / Milliseconds),
                 given,
                 usual,
                 waiting + end - clock)
@@ -90,7 +94,7 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
                 }
 
                 taskOf.Add(step.Number, tasks.Count);
-                tasks.Add(new CrewTask(time.Attended, time.Duration, step.People)
+                tasks.Add(new CrewTask(Whole(time.Attended), Whole(time.Duration), step.People)
                 {
                     After = [.. gate, .. step.EnabledBy.Concat(step.WaitsFor).Distinct().Select(before => taskOf[before])],
                 });
@@ -100,13 +104,16 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
 
             void Gate(double seconds)
             {
-                tasks.Add(new CrewTask(0, seconds, 0) { After = gate, AfterHandsOf = [.. Enumerable.Range(first, tasks.Count - first)] });
+                tasks.Add(new CrewTask(0, Whole(seconds), 0) { After = gate, AfterHandsOf = [.. Enumerable.Range(first, tasks.Count - first)] });
                 gate = [tasks.Count - 1];
             }
         }
 
         return tasks.ToImmutable();
     }
+
+    /// <summary>Seconds in whole milliseconds.</summary>
+    internal static long Whole(double seconds) => (long)Math.Round(seconds * Milliseconds);
 
     private static double PhaseTime(Dictionary<(PlanPhase Phase, int Card), double> cards, PlanPhase phase) =>
         cards.Where(card => card.Key.Phase == phase).Sum(card => card.Value);

@@ -1,7 +1,10 @@
 using System.Security.Cryptography;
 using System.Text;
+using ProcScript.Analysis.Crews;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
+using ProcScript.Cards.Crews;
 using ProcScript.Cards.Labels;
 using Scriban.Runtime;
 using Scriban.Syntax;
@@ -21,19 +24,22 @@ internal sealed class PackRun
     private readonly string _original;
     private readonly ScriptObject _values;
 
-    private PackRun(Plan plan, PackTemplates templates, Notation notation, LabelSheet? labels)
+    private PackRun(Plan plan, PackTemplates templates, Notation notation, LabelSheet? labels, CrewPlan? crew = null)
     {
         _templates = templates;
+        // With a crew that is known, its time is no guess any more.
+        plan = crew is null ? plan : plan with { Times = plan.Times with { Crew = crew.Seconds, CrewSize = crew.People.Length } };
         _original = plan.TextsLanguage;
         _values = PackValues.Create(plan, notation);
+        CrewValues.Add(_values, crew, PackLanguages.BookOf(plan), notation);
         // label_sheet: the sheet that the bag labels are printed on, in a document of their own; null where they stand in the pack.
         _values.SetValue("label_sheet", labels is null ? null : LabelValues.Sheet(labels), readOnly: true);
     }
 
     /// <summary>The HTML pack.</summary>
-    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout, LabelSheet? labels) => Guarded(templates, () =>
+    public static PackText Html(Plan plan, PackTemplates templates, CardLayout layout, LabelSheet? labels, CrewPlan? crew) => Guarded(templates, () =>
     {
-        PackRun run = new(plan, templates, Notation.Html, labels);
+        PackRun run = new(plan, templates, Notation.Html, labels, crew);
         var style = run.Render(Style);
         var script = string.Concat(Scripts.Select(templates.Raw));
         var fault = EndsElement(Style, style, "</style")
@@ -51,8 +57,8 @@ internal sealed class PackRun
     });
 
     /// <summary>The Markdown pack.</summary>
-    public static PackText Markdown(Plan plan, PackTemplates templates, LabelSheet? labels) =>
-        Guarded(templates, () => PackText.Of(Originals.InMarkdown(new PackRun(plan, templates, Notation.Markdown, labels).Render("pack.md"), plan.TextsLanguage)));
+    public static PackText Markdown(Plan plan, PackTemplates templates, LabelSheet? labels, CrewPlan? crew) =>
+        Guarded(templates, () => PackText.Of(Originals.InMarkdown(new PackRun(plan, templates, Notation.Markdown, labels, crew).Render("pack.md"), plan.TextsLanguage)));
 
     /// <summary>The bag labels.</summary>
     public static PackText Labels(Plan plan, PackTemplates templates, LabelSheet sheet) => Guarded(templates, () =>

@@ -15,6 +15,7 @@ internal static class BuildCommand
         WordingOption wording = new();
         LanguageOption language = new();
         ColourOption colour = new();
+        CrewOptions crew = new(usual: null);
         Option<string> output = new("--output", "-o") { Description = "The folder to write to.", HelpName = "DIR", Required = true };
         Option<string[]> format = new("--format")
         {
@@ -78,6 +79,7 @@ internal static class BuildCommand
                 ("procscript build procedures -o packs --procedure seat_out --format html", "Build the cards of one procedure."),
                 ("procscript build procedures -o packs --language de", "Write the packs in German, but for the authors' own words."),
                 ("procscript build procedures -o packs --watch", "Build at every save, and see the cards in a browser."),
+                ("procscript build procedures -o packs --people 2", "Say at each step which of two people does it, with a timeline."),
                 ("procscript build procedures -o packs --layout card", "Print each card on sheets of its own."),
                 ("procscript build procedures -o packs --labels 70x36", "Put the bag labels on sheets of 24 labels, in labels.html beside the cards."),
                 ("procscript build procedures -o packs --templates our-cards", "Use the shop's own templates."),
@@ -89,6 +91,7 @@ internal static class BuildCommand
             command.Add(option);
         }
 
+        crew.AddTo(command);
         language.AddTo(command);
         wording.AddTo(command);
         colour.AddTo(command);
@@ -102,7 +105,11 @@ internal static class BuildCommand
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],
                 parsed.GetValue(procedure),
                 parsed.GetValue(templates),
-                colour.Read(parsed));
+                colour.Read(parsed))
+            {
+                Crew = crew.Size(parsed),
+                Exact = crew.IsExact(parsed),
+            };
             return (int)(parsed.GetValue(watch)
                 ? await BuildWatch.RunAsync(request, parsed.GetValue(port), around, stop)
                 : await BuildVerb.RunAsync(request, around, stop));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Crews;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 
@@ -21,4 +22,11 @@ internal sealed record BuildRequest(
     ImmutableArray<string> With,
     string? Procedure,
     string? Templates,
-    ColourChoice Colour);
+    ColourChoice Colour)
+{
+    /// <summary>How many people the packs are for; null for nobody in particular.</summary>
+    public CrewSize? Crew { get; init; }
+
+    /// <summary>Whether an exact plan of who does what is asked for.</summary>
+    public bool Exact { get; init; }
+}

@@ -1,8 +1,10 @@
 using ProcScript.Analysis;
+using ProcScript.Analysis.Crews;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
 using ProcScript.Cards;
 using ProcScript.Cards.Labels;
+using ProcScript.Cli.Crews;
 using ProcScript.Cli.Output;
 using ProcScript.Syntax.Findings;
 
@@ -25,6 +27,7 @@ internal static class BuildVerb
             return library.ExitCode(Severity.Error);
         }
 
+        ICrewScheduler scheduler = request is { Crew.People: > 1, Exact: true } ? OutsideScheduler.Find(around) : new ListScheduler();
         var told = library.Told(stop);
         var chosen = PackSelection.Choose(library.Procedures, request.Procedure, request.With);
         var folders = PackFolders.Name([.. chosen.Select(report => report.Procedure)]);
@@ -45,7 +48,9 @@ internal static class BuildVerb
             }
             else
             {
-                var files = Write(plan, report.Outcome.OwnSettings, Path.Combine(output, folders[i]), request, templates);
+                // Who is alone works in the order of the cards: their pack needs nothing more.
+                var crew = request.Crew is { People: > 1 } size ? report.CreateCrewPlan(size, scheduler) : null;
+                var files = Write(plan, crew, report.Outcome.OwnSettings, Path.Combine(output, folders[i]), request, templates);
                 terminal.WriteLine(new Piece($"wrote {Path.Combine(request.Output, folders[i])}: {string.Join(", ", files)}"));
                 written++;
             }
@@ -56,13 +61,18 @@ internal static class BuildVerb
     }
 
     /// <summary>Writes a pack, and says which files.</summary>
-    private static List<string> Write(Plan plan, PathSettings settings, string folder, BuildRequest request, PackTemplates templates)
+    private static List<string> Write(Plan plan, CrewPlan? crew, PathSettings settings, string folder, BuildRequest request, PackTemplates templates)
     {
         using PendingFiles files = new();
         var written = new List<string>();
         foreach (var format in request.Formats)
         {
-            Add(format.FileName, format.Write(plan, templates, settings));
+            Add(format.FileName, format.Write(plan, templates, settings, crew));
+        }
+
+        if (crew is not null && request.Formats.Any(format => format.Name == "json"))
+        {
+            Add("crew.json", new PackText(WorkPack.CrewText(crew), []));
         }
 
         if (!plan.Bags.IsEmpty && LabelSheet.Of(settings.Get(SettingsTable.Labels)) is { } sheet && request.Formats.Any(format => format.Name != "json"))

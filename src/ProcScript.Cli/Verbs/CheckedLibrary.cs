@@ -42,6 +42,9 @@ internal sealed class CheckedLibrary
     /// <summary>The library's root folder, as a full path.</summary>
     public string Root => _selection.Root;
 
+    /// <summary>The files.</summary>
+    public DiskSourceStore Store => _store;
+
     /// <summary>How many files the user asked about.</summary>
     public int FileCount => Report.Scope is { FileCount: not null } scope ? _selection.Paths.Count(scope.Holds) : _selection.Paths.Length;
 

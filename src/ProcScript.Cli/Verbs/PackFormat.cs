@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Crews;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
 using ProcScript.Cards;
@@ -8,7 +9,7 @@ namespace ProcScript.Cli.Verbs;
 /// <param name="Name">What <c>--format</c> calls it.</param>
 /// <param name="FileName">The file it is written to.</param>
 /// <param name="Write">Writes it.</param>
-internal sealed record PackFormat(string Name, string FileName, Func<Plan, PackTemplates, PathSettings, PackText> Write)
+internal sealed record PackFormat(string Name, string FileName, Func<Plan, PackTemplates, PathSettings, CrewPlan?, PackText> Write)
 {
     /// <summary>The file with pictures beside it.</summary>
     public const string MarkdownFile = "cards.md";
@@ -19,8 +20,9 @@ internal sealed record PackFormat(string Name, string FileName, Func<Plan, PackT
         new(
             "html",
             "cards.html",
-            (plan, templates, settings) => WorkPack.Html(plan, templates, settings.Get(SettingsTable.Layout), settings.Get(SettingsTable.Labels))),
-        new("md", MarkdownFile, (plan, templates, settings) => WorkPack.Markdown(plan, templates, settings.Get(SettingsTable.Labels))),
-        new("json", "plan.json", (plan, _, _) => new PackText(WorkPack.Json(plan), [])),
+            (plan, templates, settings, crew) =>
+                WorkPack.Html(plan, templates, settings.Get(SettingsTable.Layout), settings.Get(SettingsTable.Labels), crew)),
+        new("md", MarkdownFile, (plan, templates, settings, crew) => WorkPack.Markdown(plan, templates, settings.Get(SettingsTable.Labels), crew)),
+        new("json", "plan.json", (plan, _, _, _) => new PackText(WorkPack.Json(plan), [])),
     ];
 }

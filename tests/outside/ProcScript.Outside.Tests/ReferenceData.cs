@@ -20,6 +20,13 @@ internal static class ReferenceData
         ];
     }
 
+    /// <summary>The comments of a file.</summary>
+    public static IReadOnlyList<string> Comments(string file)
+    {
+        Assert.SkipWhen(Folder is null, $"{file} is not here: no folder shared/reference/data stands beside the repository.");
+        return [.. File.ReadLines(Path.Combine(Folder!, file)).Where(line => line.StartsWith('#'))];
+    }
+
     private static string? Find()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)

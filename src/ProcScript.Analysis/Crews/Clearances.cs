@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Needs;
+using ProcScript.Analysis.Plans.Steps;
+using ProcScript.Analysis.Runs;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+
+namespace ProcScript.Analysis.Crews;
+
+/// <summary>Beside which steps nobody else works, and which not everybody may do.</summary>
+internal static class Clearances
+{
+    /// <summary>Whether all others stand clear of a step, or of the steps of a test.</summary>
+    public static bool StandClear(ImmutableArray<PlannedStep> steps, Func<int, PerformedAction> action) => steps.Any(step =>
+        step.Test > 0
+        || (step.Target is Energy && step.Verb == Verb.Restore)
+        || action(step.Number).Needs.Any(met => met.Need is EnergyLive)
+        || IsHoisted(step)
+        || (Moves(step) && step.Target is { } item && item.Hazards.Any(CanHitOthers)));
+
+    /// <summary>Whether a step touches what most countries leave to people with a certificate: what is marked as restraint, high voltage or refrigerant.</summary>
+    public static bool IsCertifiedWork(PlannedStep step) => step.Target switch
+    {
+        Joint joint => IsMarked(joint) || IsMarked(joint.Owner) || IsMarked(joint.Other) || IsMarked(joint.On) || IsMarked(joint.Carries),
+        var item => IsMarked(item),
+    };
+
+    private static bool IsMarked(MachineItem? item) => item?.Hazards.Any(hazard => hazard is Hazard.Restraint or Hazard.HighVoltage or Hazard.Refrigerant) == true;
+
+    private static bool IsHoisted(PlannedStep step) =>
+        step.Part is { } part && (part.Hoist || step.Details.Hoist) && step.Verb is Verb.Remove or Verb.Fit or Verb.Aside or Verb.Return;
+
+    private static bool Moves(PlannedStep step) =>
+        step.Opens || step.Closes || step.Verb is Verb.Loosen or Verb.Tighten or Verb.Remove or Verb.Fit or Verb.Aside or Verb.Return or Verb.Support or Verb.Unsupport;
+
+    /// <summary>Whether it can hit who stands beside it, and not only who touches it. Common practice, no source.</summary>
+    private static bool CanHitOthers(Hazard hazard) => hazard is Hazard.Restraint or Hazard.Spring or Hazard.Pressure or Hazard.SuspendedLoad or Hazard.Scald;
+}

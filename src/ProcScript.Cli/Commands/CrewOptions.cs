@@ -1,0 +1,56 @@
+using System.CommandLine;
+using ProcScript.Analysis.Crews;
+using ProcScript.Cli.Crews;
+
+namespace ProcScript.Cli.Commands;
+
+/// <summary>The options that say who works, the same for every command that asks.</summary>
+/// <param name="usual">How many people, where nothing is said; null for nobody in particular.</param>
+internal sealed class CrewOptions(int? usual)
+{
+    private const int Most = 12;
+
+    private readonly Option<int?> _people = new("--people")
+    {
+        Description = usual is null ? "Say at each step who does it, for a crew of N." : $"How many people there are; {usual} where nothing is said.",
+        HelpName = "N",
+    };
+
+    private readonly Option<int?> _certified = new("--certified")
+    {
+        Description = "How many of them may touch what is marked as restraint, high voltage or refrigerant; all where nothing is said.",
+        HelpName = "N",
+    };
+
+    private readonly Option<bool> _exact = new("--exact") { Description = $"Prove that no order is quicker; needs {OutsideScheduler.Name}." };
+
+    /// <summary>Adds them to a command.</summary>
+    public void AddTo(Command command)
+    {
+        _people.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int?>() is < 1 or > Most)
+            {
+                result.AddError($"--people takes a number from 1 to {Most}.");
+            }
+        });
+        _certified.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<int?>() < 1)
+            {
+                result.AddError("--certified takes a number from 1 up: without anybody certified such a job cannot be done.");
+            }
+        });
+        command.Add(_people);
+        command.Add(_certified);
+        command.Add(_exact);
+    }
+
+    /// <summary>How many people there are; null for nobody in particular.</summary>
+    public CrewSize? Size(ParseResult parsed) => (parsed.GetValue(_people) ?? usual) is { } people
+        ? new CrewSize(people, parsed.GetValue(_certified) ?? int.MaxValue)
+        : null;
+
+    /// <summary>Whether an exact plan is asked for.</summary>
+    public bool IsExact(ParseResult parsed) => parsed.GetValue(_exact);
+}

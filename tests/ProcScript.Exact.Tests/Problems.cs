@@ -1,0 +1,38 @@
+using CsCheck;
+using ProcScript.Analysis.Crews;
+
+namespace ProcScript.Exact.Tests;
+
+/// <summary>Problems that nobody wrote.</summary>
+internal static class Problems
+{
+    /// <summary>
+    /// Up to ten tasks for up to three people: some for two or more, some that run by themselves, some that nobody works beside, some that want a
+    /// certificate, and a place with room for one.
+    /// </summary>
+    public static Gen<CrewProblem> Small { get; } = Of(10);
+
+    /// <summary>The same with up to thirty tasks.</summary>
+    public static Gen<CrewProblem> Larger { get; } = Of(30);
+
+    private static Gen<CrewProblem> Of(int most) => Gen.Select(
+        Gen.Select(Gen.Int[0, 9], Gen.Frequency((3, Gen.Const(0)), (1, Gen.Int[1, 12])), Gen.Int[1, 3], Gen.Int[0, 1000].Array[0, 3], Gen.Int[0, 11]).Array[1, most],
+        Gen.Int[1, 3],
+        Gen.Int[0, 3],
+        (rows, people, certified) => new CrewProblem(
+            [
+                .. rows.Select((row, at) => new CrewTask(row.Item1, row.Item1 + row.Item2, row.Item3)
+                {
+                    After = at == 0 ? [] : [.. row.Item4.Where(before => before % 3 > 0).Select(before => before % at).Distinct().Order()],
+                    AfterHandsOf = at == 0 ? [] : [.. row.Item4.Where(before => before % 3 == 0).Select(before => before % at).Distinct().Order()],
+                    StandClear = row.Item5 == 0,
+                    Certified = row.Item5 is 1 or 2,
+                    Uses = row.Item5 is 3 or 4 or 5 ? [new CrewUse(0, 1)] : [],
+                }),
+            ],
+            people)
+        {
+            Capacities = [1],
+            Certified = certified == 0 ? int.MaxValue : certified,
+        });
+}
