@@ -123,7 +123,9 @@ export function keepRecords(kept: KeptRecords, tell: (message: RecordMessage) =>
     const now = Object.fromEntries(
       [...printOf].filter(([, print]) => Object.hasOwn(filled, print)).map(([name, print]) => [name, filled[print]]),
     );
-    records[prefix + id] = JSON.stringify({ form, job, variant: variant.trim(), revision, id, started, changed, fields: now });
+    // Beside the text there is no next machine that a record of yesterday could be mixed up with: the page goes on with it and does not ask.
+    const last = id === kept.current ? new Date().toISOString() : changed;
+    records[prefix + id] = JSON.stringify({ form, job, variant: variant.trim(), revision, id, started, changed: last, fields: now });
   }
   if (kept.current !== undefined) {
     tab[prefix] = kept.current;

@@ -74,7 +74,7 @@ function follow(opening: Opening, keep: typeof keepRecords): void {
     .panel.told { position: sticky; top: 0; z-index: 10; padding: .5rem; border: 2px solid; }
     .panel.origins { position: sticky; bottom: 0; z-index: 10; border-top: 2px solid; }
     body { padding-bottom: 1rem; }
-    :is([data-show=refit], [data-show=map], [data-show=bags]) .tools { display: none; }
+    html:not([data-record]) .tools:not(:has(:modal)) { display: none; }
     [data-show=refit] main > :not(.refit), [data-show=map] main > :not(.ends), [data-show=map] .ends > :not(#map) { display: none; }
     [data-show=bags] main > :not(#bags) { display: none; }
     [data-show=refit] :is(.figure, .pattern, .sub, .reading, .words, .standing, .card-foot, .camera) { display: none; }
@@ -183,6 +183,17 @@ function follow(opening: Opening, keep: typeof keepRecords): void {
       one.dataset.page = name;
       pages.append(one);
     }
+  }
+  const record = button('Record', () => {
+    const isOpen = document.documentElement.toggleAttribute('data-record');
+    record.setAttribute('aria-expanded', String(isOpen));
+    if (isOpen) {
+      page.scrollTo(0, 0);
+    }
+  });
+  record.setAttribute('aria-expanded', 'false');
+  if (document.querySelector('.tools') !== null) {
+    pages.append(record);
   }
   pages.append(back);
   document.body.prepend(pages);
