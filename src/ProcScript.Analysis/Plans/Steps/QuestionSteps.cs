@@ -32,7 +32,8 @@ internal static class QuestionSteps
         {
             var around = nodes.TryGetValue(path, out var known) ? known : nodes[path] = Around(library.Trees[path].Root);
             var places = steps.SelectMany(step => Places(step, path, around).Select(span => (step.Number, First: text.LineAt(span.Start), Last: text.LineAt(span.End)))).ToList();
-            var next = NextLine(text, line);
+            var isAlone = text.Slice(text.LineSpan(line)).AsSpan().TrimStart().StartsWith("//", StringComparison.Ordinal);
+            var next = isAlone ? NextLine(text, line) : line;
             var holding = places.Where(place => place.First <= line && line <= place.Last).ToList();
             return (holding.Count > 0 ? holding : [.. places.Where(place => place.First == next)])
                 .OrderBy(place => place.Last - place.First)
