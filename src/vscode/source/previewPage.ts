@@ -253,7 +253,7 @@ function follow(opening: Opening, keep: typeof keepRecords): void {
       return top >= 0 && bottom <= page.innerHeight;
     };
     if (data.scroll && !shown.some(isInSight)) {
-      shown[0]?.scrollIntoView({ block: 'center' });
+      shown[0]?.scrollIntoView({ block: shown[0].getBoundingClientRect().height > page.innerHeight / 2 ? 'start' : 'center' });
     }
     origins.replaceChildren(
       ...data.origins.map(({ text, number, call }) => button(text, () => post({ kind: 'place', number, call }))),
