@@ -21,6 +21,7 @@ public sealed class ViewTests : IClassFixture<ServedSample>
     [InlineData("procscript.view.refit", "motor_new.refit.md", "# Refit: Replace the motor")]
     [InlineData("procscript.view.map", "motor_new.map.svg", "<svg xmlns=")]
     [InlineData("procscript.view.plan", "motor_new.plan.json", "{")]
+    [InlineData("procscript.view.places", "motor_new.places.json", "{")]
     public async Task A_view_is_a_file_that_any_client_can_open(string command, string name, string begin)
     {
         var view = await _sample.Client.RequestAsync("workspace/executeCommand", Command(command, new JsonObject { ["uri"] = _sample.Job.Uri }));

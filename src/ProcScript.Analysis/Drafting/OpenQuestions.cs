@@ -3,24 +3,26 @@ using ProcScript.Model;
 using ProcScript.Model.Procedures;
 using ProcScript.Syntax;
 using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Analysis.Drafting;
 
 /// <summary>Finds the open questions that a procedure leans on: its own, those of its machine, of what it calls and of the catalog entries it takes.</summary>
 internal static class OpenQuestions
 {
-    /// <summary>The questions, in the order of files and text.</summary>
-    public static ImmutableArray<string> Of(Library library, Procedure procedure)
+    /// <summary>The questions with their places, in the order of files and text.</summary>
+    public static ImmutableArray<(string Text, SourceSpan Place)> Of(Library library, Procedure procedure)
     {
         SyntaxTree[] trees = [.. procedure.Files.Select(path => library.Trees[path])];
-        var questions = trees.SelectMany(tree => DraftQuestions.In(tree).Select(question => (question.Text, Of: Owner(tree, question)))).ToList();
+        var questions = trees.SelectMany(tree => DraftQuestions.In(tree)
+            .Select(question => (question.Text, Place: new SourceSpan(tree.Text.Path, question.Span), Of: Owner(tree, question)))).ToList();
         if (questions.Count == 0)
         {
             return [];
         }
 
         var reached = Reached(trees, procedure);
-        return [.. questions.Where(question => question.Of is null || reached.Contains(question.Of)).Select(question => question.Text)];
+        return [.. questions.Where(question => question.Of is null || reached.Contains(question.Of)).Select(question => (question.Text, question.Place))];
     }
 
     /// <summary>The declaration that a question is about: the one on whose lines it stands, else the next one.</summary>

@@ -43,15 +43,15 @@ public sealed record Plan
 
     /// <summary>
     /// The first characters of a hash over all else that the plan says, but for the places in the sources: an unchanged pack keeps it whatever
-    /// becomes of the texts around it.
+    /// becomes of the texts around it. Of the open questions of a draft the places are printed, and count.
     /// </summary>
     public required string Revision { get; init; }
 
     /// <summary>
-    /// The questions of a draft that are still open in what the plan is made from, in the author's words. As long as there are any, nobody may
-    /// work from it, and every card says so.
+    /// The questions of a draft that are still open in what the plan is made from. As long as there are any, nobody may work from it, and every
+    /// card says so.
     /// </summary>
-    public ImmutableArray<string> Questions { get; init; } = [];
+    public ImmutableArray<PlanQuestion> Questions { get; init; } = [];
 
     /// <summary>The goals in words.</summary>
     public required ImmutableArray<string> Goals { get; init; }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
-using ProcScript.Analysis.Drafting;
 using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Messages;
@@ -38,11 +37,10 @@ internal sealed class PlanBuilder
     private readonly ILookup<(PlanPhase Phase, int Card), PlanLeftOut> _leftOut;
     private readonly IReadOnlyDictionary<(PlanPhase Phase, int Card), PlanStanding> _standings;
     private readonly StepWriter _writer;
-    private readonly ImmutableArray<string> _questions;
+    private readonly ImmutableArray<PlanQuestion> _questions;
 
     private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings)
     {
-        _questions = OpenQuestions.Of(library, strip.Procedure);
         _book = Wordbook.In(settings.Get(SettingsTable.Language));
         _procedure = strip.Procedure;
         _strip = strip;
@@ -54,6 +52,7 @@ internal sealed class PlanBuilder
             .. WarnedWaits.Add(_list.Steps, _warnings)
                 .Select(step => _lifts.TryGetValue(step.Number, out var lift) ? step with { People = lift.People } : step),
         ];
+        _questions = QuestionSteps.Of(library, _procedure, _steps);
         _times = JobTimes.Of(_steps);
         var marks = MarkLines.Of(_procedure.Machine, _steps);
         _tools = new ToolList(TorqueWrenches.Of(_procedure, library))

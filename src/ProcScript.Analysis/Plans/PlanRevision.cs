@@ -7,7 +7,7 @@ namespace ProcScript.Analysis.Plans;
 
 /// <summary>
 /// The short name of what a plan says: paper with another revision is void. It is a pure function of the plan as it is published, but for the
-/// revision itself, the name of its language and what no paper prints: the places in the sources, and what only another program needs to replay the plan. So a comment,
+/// revision itself, the name of its language and what no paper prints: the places of steps in the sources, and what only another program needs to replay the plan. So a comment,
 /// the layout of a text or another procedure leaves it as it is, and so does a new sort of thing that plans can say and this one does not;
 /// whatever a pack says in another way changes it. Templates are a shop's own look and are not in it.
 /// </summary>

@@ -28,7 +28,7 @@ internal static class HidingMap
         return new PlanMap(
             [.. parts.Select(node => new PlanMapNode(node.Part.Name, node.Part.Title, node.Step, node.Move, goals.Contains(node.Part)))],
             [
-                .. parts.SelectMany(node => Hiders(node.Part, moves.ContainsKey)
+                .. parts.SelectMany(node => Hiders(node.Part, moves)
                     .Where(shown.Contains)
                     .Select(front => new PlanMapEdge(front.Name, node.Part.Name))),
             ]);
@@ -51,20 +51,33 @@ internal static class HidingMap
     }
 
     /// <summary>
-    /// What has to be out of the way to get at the part or at what ties it, by its own words: of a choice what the job takes away.
+    /// What has to be out of the way to get at the part or at what ties it, by its own words and by those of the parts that it lies in: of a choice
+    /// what the job takes away.
     /// </summary>
-    private static IEnumerable<Part> Hiders(Part part, Func<Part, bool> moves) =>
+    private static IEnumerable<Part> Hiders(Part part, Dictionary<Part, (int Step, bool IsOff)> moves) =>
         part.Joints.Cast<MachineItem>()
             .Prepend(part)
             .SelectMany(item => item.Conditions)
             .Concat(part.WayOut)
+            .Concat(moves.TryGetValue(part, out var move) && !move.IsOff ? part.Aside?.Conditions ?? [] : [])
+            .Concat(Around(part, moves).SelectMany(outer => outer.Conditions))
             .Where(condition => condition.Phase != NeedsPhase.Refit)
-            .SelectMany(condition => condition.Each.Where(way => condition.Ways.IsEmpty || (way.Item is Part other && moves(other))))
+            .SelectMany(condition => condition.Each.Where(way => condition.Ways.IsEmpty || (way.Item is Part other && moves.ContainsKey(other))))
             .Where(condition => condition.State is NeededState.OutOfTheWay or NeededState.Out or NeededState.Aside)
             .Select(condition => condition.Item)
             .OfType<Part>()
             .Where(front => front != part)
             .Distinct();
+
+    /// <summary>The parts that it lies in while it is worked on: one that has come off before lies on the bench, where nothing is in the way.</summary>
+    private static IEnumerable<Part> Around(Part part, Dictionary<Part, (int Step, bool IsOff)> moves)
+    {
+        var before = moves.TryGetValue(part, out var move) ? move.Step : int.MaxValue;
+        for (var outer = part.Parent; outer is not null && !(moves.TryGetValue(outer, out var off) && off.IsOff && off.Step < before); outer = outer.Parent)
+        {
+            yield return outer;
+        }
+    }
 
     private static Part? PartOf(MachineItem? item) => item switch
     {

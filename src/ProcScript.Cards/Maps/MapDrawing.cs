@@ -30,13 +30,15 @@ internal static class MapDrawing
     // What a letter of the drawing's type takes, its wide ones among them.
     private const double LetterWidth = 7.6;
 
-    /// <summary>The drawings, a sheet each, as <c>svg</c> elements; none where there is nothing to draw or too much.</summary>
-    public static IEnumerable<string> Sheets(PlanMap map, Wordbook? book = null) => Draw(map, RowsOnSheet, book ?? Wordbook.English);
+    /// <summary>
+    /// The drawings for a pack, a sheet each, as <c>svg</c> elements in which parts lead to their steps; none where there is nothing to draw or too much.
+    /// </summary>
+    public static IEnumerable<string> Sheets(PlanMap map, Wordbook? book = null) => Draw(map, RowsOnSheet, isLinked: true, book ?? Wordbook.English);
 
-    /// <summary>The whole map in one drawing; empty where there is nothing to draw or too much.</summary>
-    public static string Svg(PlanMap map, Wordbook? book = null) => Draw(map, MostParts, book ?? Wordbook.English).FirstOrDefault("");
+    /// <summary>The whole map in one drawing that stands alone, and so leads nowhere; empty where there is nothing to draw or too much.</summary>
+    public static string Svg(PlanMap map, Wordbook? book = null) => Draw(map, MostParts, isLinked: false, book ?? Wordbook.English).FirstOrDefault("");
 
-    private static IEnumerable<string> Draw(PlanMap map, int rowsOnSheet, Wordbook book)
+    private static IEnumerable<string> Draw(PlanMap map, int rowsOnSheet, bool isLinked, Wordbook book)
     {
         var graph = MapGraph.Of(map);
         if (graph.Edges.Count == 0 || graph.Nodes.Count > MostParts || MapLanes.Of(graph) is not { Width: <= MostLanes } lanes)
@@ -49,7 +51,7 @@ internal static class MapDrawing
         var half = moves + titles + (lanes.Width * LaneWidth) + Margin <= HalfWidth;
         var width = half ? HalfWidth : WholeWidth;
         var apart = half ? LaneWidth : Math.Min(LaneWidth, (WholeWidth - moves - LeastRows - Margin) / (double)lanes.Width);
-        Sheet sheet = new(graph, lanes, width, moves, apart, book);
+        Sheet sheet = new(graph, lanes, width, moves, apart, book) { IsLinked = isLinked };
         // Sheets of a like length: a last one of two rows would be a waste.
         var sheets = (graph.Nodes.Count + rowsOnSheet - 1) / rowsOnSheet;
         var rows = (graph.Nodes.Count + sheets - 1) / sheets;
@@ -86,11 +88,14 @@ internal static class MapDrawing
     {
         private readonly double _right = width - Margin - (lanes.Width * apart);
 
+        /// <summary>Whether parts lead to their steps.</summary>
+        public required bool IsLinked { get; init; }
+
         public string Svg(int first, int last)
         {
             var height = Top(last, first) + BoxHeight(last) + Margin;
             StringBuilder svg = new();
-            svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"map{(width == HalfWidth ? " half" : "")}\" viewBox=\"0 0 {width} {height}\" role=\"img\" aria-label=\"{Notation.Html.Escape(book.Say("map.name"))}\">\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<svg class=\"map{(width == HalfWidth ? " half" : "")}\" viewBox=\"0 0 {width} {height}\" role=\"{(IsLinked ? "group" : "img")}\" aria-label=\"{Notation.Html.Escape(book.Say("map.name"))}\">\n");
             foreach (var lane in lanes.Lanes.Where(lane => lane.First <= last && lane.Last >= first))
             {
                 Line(svg, lane, first, last);
@@ -160,10 +165,13 @@ internal static class MapDrawing
         {
             var move = node.Move switch { "off" => "map-off", "aside" => "map-aside", _ => "map-stays" };
             var middle = top + (boxHeight / 2.0) + 4.5;
+            var leads = IsLinked && node.Step > 0;
+            svg.Append(leads ? string.Create(CultureInfo.InvariantCulture, $"<a href=\"#step-{node.Step}\">") : "");
             svg.Append(CultureInfo.InvariantCulture, $"<g class=\"map-part {move}{(node.IsGoal ? " map-goal" : "")}\">");
             svg.Append(CultureInfo.InvariantCulture, $"<text class=\"map-step\" x=\"{moves - 8}\" y=\"{middle:0.#}\">{Notation.Html.Escape(Move(node, book))}</text>");
             svg.Append(CultureInfo.InvariantCulture, $"<rect x=\"{moves}\" y=\"{top}\" width=\"{_right - moves:0.#}\" height=\"{boxHeight}\" rx=\"3\"/>");
-            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{moves + 10}\" y=\"{middle:0.#}\">{Notation.Html.Escape(Title(node, book))}</text></g>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{moves + 10}\" y=\"{middle:0.#}\">{Notation.Html.Escape(Title(node, book))}</text></g>");
+            svg.Append(leads ? "</a>\n" : "\n");
         }
     }
 }

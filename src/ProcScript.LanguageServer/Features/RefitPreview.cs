@@ -8,7 +8,9 @@ namespace ProcScript.LanguageServer.Features;
 internal static class RefitPreview
 {
     /// <summary>The page in Markdown.</summary>
-    public static string Markdown(Plan plan)
+    /// <param name="plan">The plan.</param>
+    /// <param name="addressOf">The address of a file of the library: each step leads to the line that it comes from.</param>
+    public static string Markdown(Plan plan, Func<string, string> addressOf)
     {
         var page = new StringBuilder();
         Line(page, $"# Refit: {plan.Title}");
@@ -24,7 +26,7 @@ internal static class RefitPreview
                 }
 
                 page.Append(CultureInfo.InvariantCulture, $"- **{step.Number}** {step.Text}{Behind(", ", step.Torque)}{Behind("; ", step.Because)}");
-                page.Append(CultureInfo.InvariantCulture, $" (`{step.Source.Path}:{step.Source.Line}`)\n");
+                page.Append(CultureInfo.InvariantCulture, $"{Reversed(step)}{Bags(step)}; [{step.Source.Path}:{step.Source.Line}]({addressOf(step.Source.Path)}#L{step.Source.Line})\n");
             }
 
             page.Append('\n');
@@ -32,6 +34,10 @@ internal static class RefitPreview
 
         return page.ToString();
     }
+
+    private static string Reversed(PlanStep step) => step.Mirror > 0 ? string.Create(CultureInfo.InvariantCulture, $"; reverses step {step.Mirror}") : "";
+
+    private static string Bags(PlanStep step) => step.Bags.IsEmpty ? "" : $"; from bag {string.Join(", ", step.Bags)}";
 
     private static void Line(StringBuilder page, string text) => page.Append(text).Append("\n\n");
 

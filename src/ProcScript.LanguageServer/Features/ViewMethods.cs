@@ -11,7 +11,7 @@ using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.LanguageServer.Features;
 
-/// <summary>Pack, refit, map and plan of a job as files, so that any client can show them.</summary>
+/// <summary>Pack, refit, map, plan and places of a job as files, so that any client can show them.</summary>
 internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connection connection, ClientProfile client)
 {
     /// <summary>Writes the pack.</summary>
@@ -26,8 +26,11 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
     /// <summary>Writes the plan, which says of every step where it was written.</summary>
     public const string PlanData = "procscript.view.plan";
 
+    /// <summary>Writes where the steps come from, and which steps each stretch of the texts comes to.</summary>
+    public const string PlaceData = "procscript.view.places";
+
     /// <summary>All of them.</summary>
-    public static ImmutableArray<string> Commands { get; } = [Pack, Refit, Map, PlanData];
+    public static ImmutableArray<string> Commands { get; } = [Pack, Refit, Map, PlanData, PlaceData];
 
     /// <summary>Adds the method.</summary>
     public void Add(MethodTable methods) => methods.Request<ExecuteCommandParams, WrittenView>("workspace/executeCommand", async (parameters, cancellation) =>
@@ -40,7 +43,7 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
         var asked = await workspace.AskAsync(new TextDocumentIdentifier(arguments.Uri), cancellation).ConfigureAwait(false)
             ?? throw new RequestRefusedException($"{arguments.Uri} belongs to no library that is open.");
         var chosen = Choose(asked, arguments);
-        return Write(parameters.Command, arguments, chosen, Choices(asked, chosen));
+        return Write(parameters.Command, arguments, asked.Analysis, chosen);
     });
 
     private static ProcedureReport Choose(Asked asked, ViewArguments arguments)
@@ -59,21 +62,22 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
     }
 
     /// <summary>The procedure with all arguments in all variants.</summary>
-    private static ImmutableArray<ViewChoice> Choices(Asked asked, ProcedureReport chosen) =>
+    private static ImmutableArray<ViewChoice> Choices(LibraryAnalysis analysis, ProcedureReport chosen) =>
     [
-        .. asked.Analysis.Report.Procedures
+        .. analysis.Report.Procedures
             .Where(report => report.Procedure.Declared == chosen.Procedure.Declared)
             .Select(report => new ViewChoice(report.Procedure.Job, report.Options, report.IsProven)),
     ];
 
-    private WrittenView Write(string command, ViewArguments arguments, ProcedureReport report, ImmutableArray<ViewChoice> choices)
+    private WrittenView Write(string command, ViewArguments arguments, LibraryAnalysis analysis, ProcedureReport report)
     {
         var job = report.Procedure.Job;
         var plan = report.CreatePlan() ?? throw new RequestRefusedException($"{job} is not proven: fix its errors first.");
         var (name, text) = command switch
         {
             Pack => ($"{job}.html", Pages(plan, report)),
-            Refit => ($"{job}.refit.md", RefitPreview.Markdown(plan)),
+            Refit => ($"{job}.refit.md", RefitPreview.Markdown(plan, analysis.Files.UriOf)),
+            PlaceData => ($"{job}.places.json", PlaceView.Json(analysis, report, plan)),
             PlanData => ($"{job}.plan.json", WorkPack.Json(plan)),
             _ => ($"{job}.map.svg", WorkPack.Map(plan) is { Length: > 0 } map
                 ? map
@@ -87,7 +91,7 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
                 connection.Ask("window/showDocument", new ShowDocumentParams(uri) { External = command == Pack });
             }
 
-            return new WrittenView(uri, job, plan.Title, report.Options, choices);
+            return new WrittenView(uri, job, plan.Title, report.Options, Choices(analysis, report));
         }
         catch (IOException failure)
         {

@@ -58,6 +58,7 @@ namespace ProcScript.LanguageServer.Protocol;
 [JsonSerializable(typeof(ExecuteCommandParams))]
 [JsonSerializable(typeof(WrittenView))]
 [JsonSerializable(typeof(ShowDocumentParams))]
+[JsonSerializable(typeof(StepPlaces))]
 [JsonSerializable(typeof(SemanticTokens))]
 [JsonSerializable(typeof(InlayHintParams))]
 [JsonSerializable(typeof(ImmutableArray<InlayHint>))]

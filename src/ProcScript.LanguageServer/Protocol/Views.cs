@@ -37,6 +37,23 @@ internal sealed record WrittenView(string Uri, string Job, string Title, Immutab
 /// <param name="IsProven">Whether there is a view of it.</param>
 internal sealed record ViewChoice(string Job, ImmutableArray<string> Options, bool IsProven);
 
+/// <summary>Where the steps of a job come from, and what the texts come to.</summary>
+/// <param name="Steps">Every step, in the order of the pack.</param>
+/// <param name="Stretches">The stretches of the texts that something is printed from, outer ones before those within them.</param>
+internal sealed record StepPlaces(ImmutableArray<StepPlace> Steps, ImmutableArray<TextStretch> Stretches);
+
+/// <summary>Where a step comes from.</summary>
+/// <param name="Number">Its number on the cards.</param>
+/// <param name="Written">Where it was written; of a derived one, the line that it follows from. The range is empty.</param>
+/// <param name="Calls">The <c>do</c> lines that brought it here, outermost first.</param>
+internal sealed record StepPlace(int Number, Location Written, ImmutableArray<Location> Calls);
+
+/// <summary>A stretch of text with the steps that come from it.</summary>
+/// <param name="Uri">The document.</param>
+/// <param name="Range">The stretch.</param>
+/// <param name="Steps">The numbers of the steps, in order; none for the procedure itself, whose head is on the cover.</param>
+internal sealed record TextStretch(string Uri, Range Range, ImmutableArray<int> Steps);
+
 /// <summary>Asks for a command.</summary>
 internal sealed record ExecuteCommandParams(string Command)
 {

@@ -4,6 +4,7 @@ import { CheckTracker } from './checkTracker';
 import { newFile } from './newFile';
 import { PlanWatcher } from './planWatcher';
 import { foundIn } from './program';
+import { RecordKeeper } from './records';
 import { RefitTree } from './refitTree';
 import { ServerConnection, type ViewArguments } from './serverConnection';
 import { StatusItem } from './statusItem';
@@ -17,7 +18,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const tracker = new CheckTracker();
   const connection = new ServerConnection(tracker, output);
   const watcher = new PlanWatcher(connection);
-  const preview = new CardPreview(watcher);
+  const preview = new CardPreview(watcher, new RecordKeeper(context.workspaceState));
   const tasks = new TaskProvider(connection);
   context.subscriptions.push(
     output,
@@ -35,7 +36,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     vscode.commands.registerCommand('procscript.newProcedure', () => newFile('procedure')),
     vscode.commands.registerCommand('procscript.check', () => tasks.run('check')),
     vscode.commands.registerCommand('procscript.build', () => tasks.run('build')),
-    ...viewCommands(connection, watcher, preview),
+    ...viewCommands(watcher, preview),
     ...followTexts(connection, tracker),
     vscode.workspace.onDidChangeConfiguration((change) => {
       if (change.affectsConfiguration('procscript.path')) {

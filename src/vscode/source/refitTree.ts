@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
-import { placeOf } from './places';
-import { type Card, type Step, stepAt } from './plan';
+import type { Card, Step } from './plan';
 import type { Job, PlanWatcher } from './planWatcher';
+import { originOf, stretchAt } from './stepPlaces';
 
 type Node = { readonly card: Card; readonly step?: Step };
 
@@ -15,7 +15,7 @@ export class RefitTree implements vscode.TreeDataProvider<Node>, vscode.Disposab
 
   readonly onDidChangeTreeData = this.changes.event;
 
-  constructor(watcher: PlanWatcher) {
+  constructor(private readonly watcher: PlanWatcher) {
     this.view = vscode.window.createTreeView('procscript.refit', { treeDataProvider: this, showCollapseAll: true });
     this.subscriptions = [
       watcher.onDidChange((job) => this.show(job)),
@@ -39,9 +39,15 @@ export class RefitTree implements vscode.TreeDataProvider<Node>, vscode.Disposab
     const item = new vscode.TreeItem(`${step.number}  ${step.text}`);
     item.description = step.torque;
     item.tooltip = [step.text, step.torque, step.because].filter((part) => part !== '').join('\n');
-    const place = this.job === undefined ? undefined : placeOf(this.job, step);
+    const place = this.job?.places === undefined ? undefined : originOf(this.job.places, step.number)?.written;
     if (place !== undefined) {
-      item.command = { command: 'vscode.open', title: 'Show where it was written', arguments: [place.uri, { selection: place.range }] };
+      const { start } = place.range;
+      const at = new vscode.Range(start.line, start.character, start.line, start.character);
+      item.command = {
+        command: 'vscode.open',
+        title: 'Show where it was written',
+        arguments: [vscode.Uri.parse(place.uri), { selection: at }],
+      };
     }
     return item;
   }
@@ -67,14 +73,9 @@ export class RefitTree implements vscode.TreeDataProvider<Node>, vscode.Disposab
     if (!this.view.visible || editor.document.languageId !== 'procscript') {
       return;
     }
-    const steps = this.nodes.flatMap((entry) => entry.steps);
-    const line = editor.selection.active.line + 1;
-    const wanted = stepAt(
-      steps.flatMap(({ step }) => step ?? []),
-      editor.document.uri.path,
-      line,
-    );
-    const node = steps.find(({ step }) => step === wanted);
+    const places = this.watcher.current?.places;
+    const numbers = places === undefined ? [] : (stretchAt(places, editor.document.uri.toString(), editor.selection.active)?.steps ?? []);
+    const node = this.nodes.flatMap((entry) => entry.steps).find(({ step }) => step !== undefined && numbers.includes(step.number));
     if (node !== undefined) {
       void this.view.reveal(node, { select: true, focus: false });
     }

@@ -1,27 +1,16 @@
 import * as vscode from 'vscode';
 import type { CardPreview } from './cardPreview';
 import type { PlanWatcher } from './planWatcher';
-import { nameAt } from './procedureAt';
+import type { Page } from './previewPage';
+import { headingOf } from './procedureAt';
 import type { ServerConnection, ViewArguments } from './serverConnection';
 
-/** The commands of the lenses above a procedure: they show its views in the editor. */
-export function viewCommands(connection: ServerConnection, watcher: PlanWatcher, preview: CardPreview): vscode.Disposable[] {
-  const show = async (command: string, wanted: ViewArguments, viewer: string) => {
-    try {
-      const written = await connection.execute(command, { ...wanted, show: false });
-      await vscode.commands.executeCommand('vscode.openWith', vscode.Uri.parse(written.uri), viewer, vscode.ViewColumn.Beside);
-    } catch (error) {
-      void vscode.window.showErrorMessage(error instanceof Error ? error.message : String(error));
-    }
-  };
+/** The commands of the lenses above a procedure: they show its cards, or only what is asked of them, in the panel, where it follows the text. */
+export function viewCommands(watcher: PlanWatcher, preview: CardPreview): vscode.Disposable[] {
   return [
-    vscode.commands.registerCommand('procscript.view.pack', (wanted: ViewArguments) => showCards(watcher, preview, wanted)),
-    vscode.commands.registerCommand('procscript.view.refit', (wanted: ViewArguments) =>
-      show('procscript.view.refit', wanted, 'vscode.markdown.preview.editor'),
-    ),
-    vscode.commands.registerCommand('procscript.view.map', (wanted: ViewArguments) =>
-      show('procscript.view.map', wanted, 'imagePreview.previewEditor'),
-    ),
+    vscode.commands.registerCommand('procscript.view.pack', (wanted: ViewArguments) => showCards(watcher, preview, wanted, 'cards')),
+    vscode.commands.registerCommand('procscript.view.refit', (wanted: ViewArguments) => showCards(watcher, preview, wanted, 'refit')),
+    vscode.commands.registerCommand('procscript.view.map', (wanted: ViewArguments) => showCards(watcher, preview, wanted, 'map')),
   ];
 }
 
@@ -48,15 +37,19 @@ function atCursor(): ViewArguments | undefined {
 }
 
 /** Opens the cards of a job, with the cursor at its procedure, which they follow. */
-async function showCards(watcher: PlanWatcher, preview: CardPreview, { uri, job = '', options = [] }: ViewArguments): Promise<void> {
+async function showCards(
+  watcher: PlanWatcher,
+  preview: CardPreview,
+  { uri, job = '', options = [] }: ViewArguments,
+  page: Page,
+): Promise<void> {
   const document = await vscode.workspace.openTextDocument(vscode.Uri.parse(uri));
-  const lines = document.getText().split('\n');
-  const [name] = job.split('-');
-  const heading = lines.findIndex((_, line) => nameAt(lines, line) === name);
-  if (heading >= 0) {
+  const [name = ''] = job.split('-');
+  const heading = headingOf(document.getText().split('\n'), name);
+  if (heading !== undefined) {
     const start = new vscode.Position(heading, 0);
     await vscode.window.showTextDocument(document, { viewColumn: vscode.ViewColumn.One, selection: new vscode.Range(start, start) });
     watcher.choose({ document, heading }, { job, options, isProven: true });
   }
-  preview.open();
+  preview.open(page);
 }

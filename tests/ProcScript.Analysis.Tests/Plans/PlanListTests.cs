@@ -243,6 +243,7 @@ public class PlanListTests
                 new PlanMapNode("case", "case", Sample.Step("Remove the case").Number, "off", true),
             ],
             Sample.Map.Nodes);
-        Assert.Equal([new PlanMapEdge("guard", "case")], Sample.Map.Edges);
+        // The motor lies in the case.
+        Assert.Equal([new PlanMapEdge("guard", "motor"), new PlanMapEdge("guard", "case")], Sample.Map.Edges);
     }
 }

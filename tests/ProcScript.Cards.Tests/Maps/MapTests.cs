@@ -96,6 +96,19 @@ public sealed class MapTests
         Assert.Equal(3, Parsed(MapDrawing.Svg(map)).QuerySelectorAll("path.map-tip").Length);
     }
 
+    [Fact]
+    public void In_a_pack_a_part_leads_to_its_step_and_alone_a_drawing_leads_nowhere()
+    {
+        PlanMap map = new(
+            [new PlanMapNode("lid", "lid", 3, "off", false), new PlanMapNode("pump", "pump", 0, "stays", true)],
+            [new PlanMapEdge("lid", "pump")]);
+
+        var link = Assert.Single(Parsed(Assert.Single(MapDrawing.Sheets(map))).QuerySelectorAll("a"));
+
+        Assert.Equal(("#step-3", "off 3lid"), (link.GetAttribute("href"), link.TextContent));
+        Assert.Empty(Parsed(MapDrawing.Svg(map)).QuerySelectorAll("a"));
+    }
+
     private static Comparer<MapLink> ByEnds { get; } = Comparer<MapLink>.Create((one, other) => (one.Front, one.Behind).CompareTo((other.Front, other.Behind)));
 
     public static TheoryData<string> Jobs => [.. DemoLibrary.Plans.Keys.Order(StringComparer.Ordinal)];

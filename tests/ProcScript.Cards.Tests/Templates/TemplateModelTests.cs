@@ -17,7 +17,7 @@ public sealed class TemplateModelTests
     {
         HashSet<Type> seen = [];
 
-        foreach (var plan in new[] { SamplePlan.Evaporator, SampleHandOver.Paused })
+        foreach (var plan in new[] { SamplePlan.Evaporator, SampleHandOver.Paused with { Questions = [new PlanQuestion("how many?", new PlanSource("a.proc", 1, 1), 1)] } })
         {
             Compare(plan, (ScriptObject)PackValues.Create(plan, Notation.Html)["plan"]!, seen);
         }

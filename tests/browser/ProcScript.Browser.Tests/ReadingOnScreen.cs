@@ -151,6 +151,15 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
             """,
             width);
 
+        // A cell that is put into the column of the numbers breaks its words letter by letter.
+        var squeezed = await pack.Page.EvaluateAsync<string[]>(
+            """
+            () => Array.from(document.querySelectorAll("main :is(p, li, td, th, h2)"))
+              .filter(text => !text.closest(".hide, thead th, svg") && text.textContent.trim().length > 20 && text.clientWidth > 1 && text.clientWidth < 60)
+              .map(text => text.outerHTML.slice(0, 160))
+            """);
+
+        Assert.Empty(squeezed);
         Assert.Equal("", widest);
         Assert.Equal(width, await pack.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
     }

@@ -10,6 +10,9 @@ export async function load(file) {
   const built = buildSync({
     entryPoints: [fileURLToPath(new URL(`source/${file}`, extension))],
     bundle: true,
+    // As in the package: what runs in a page is written into it from there.
+    minify: true,
+    target: 'node20',
     format: 'esm',
     platform: 'neutral',
     write: false,
