@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { CardPreview } from './cardPreview';
 import { CheckTracker } from './checkTracker';
-import { newFile } from './newFile';
+import { newFile, showWritten } from './newFile';
 import { PlanWatcher } from './planWatcher';
 import { foundIn } from './program';
 import { RefitTree } from './refitTree';
@@ -31,8 +31,8 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     vscode.commands.registerCommand('procscript.showCards', () => preview.open()),
     vscode.commands.registerCommand('procscript.openInBrowser', (wanted?: ViewArguments) => openInBrowser(connection, wanted)),
     vscode.commands.registerCommand('procscript.showOutput', () => output.show()),
-    vscode.commands.registerCommand('procscript.newMachine', () => newFile('machine')),
-    vscode.commands.registerCommand('procscript.newProcedure', () => newFile('procedure')),
+    vscode.commands.registerCommand('procscript.newMachine', () => newFile(context, 'machine')),
+    vscode.commands.registerCommand('procscript.newProcedure', () => newFile(context, 'procedure')),
     vscode.commands.registerCommand('procscript.check', () => tasks.run('check')),
     vscode.commands.registerCommand('procscript.build', () => tasks.run('build')),
     ...viewCommands(connection, watcher, preview),
@@ -45,7 +45,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   );
   // From now on there is something to show in the views.
   await vscode.commands.executeCommand('setContext', 'procscript.active', true);
-  await connection.start();
+  await Promise.all([connection.start(), showWritten(context)]);
 }
 
 /** Tells the tracker which texts are shown. Of others the editor may never ask, so nobody waits for them. */

@@ -67,7 +67,9 @@ public sealed class DeadFile : LibraryRule
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(LibraryView view) =>
         from tree in view.Library.Trees
-        where !view.IsLive(tree.Key)
+
+        // A library that is just begun has no procedure yet.
+        where !view.Library.Procedures.IsEmpty && !view.IsLive(tree.Key)
         let first = tree.Value.Root.Declarations.FirstOrDefault()
         where first is not null
         select new Finding(Id, $"no procedure needs `{tree.Key}`", new SourceSpan(tree.Key, first.Name.Span), "used by no file with a procedure")
