@@ -16,7 +16,7 @@ namespace ProcScript.LanguageServer.Completing;
 internal sealed partial class HoleChoices(Vicinity here, TypingPlace place, ClientProfile client)
 {
     /// <summary>More than these nobody reads through; who types gets all.</summary>
-    private const int Most = 12;
+    private const int Most = 20;
 
     /// <summary>The body of a sentence with what there is to choose from.</summary>
     /// <param name="body">The sentence, in the protocol's notation for places to fill in.</param>
@@ -29,7 +29,7 @@ internal sealed partial class HoleChoices(Vicinity here, TypingPlace place, Clie
             var between = body[at..hole.Index];
             at = hole.Index + hole.Length;
             written.Append(between);
-            var choices = Word().IsMatch(example) && !between.EndsWith('"') ? At(written.ToString(), example) : [];
+            var choices = !hole.Groups["others"].Success && Word().IsMatch(example) && !between.EndsWith('"') ? At(written.ToString(), example) : [];
             written.Append(choices is [var first, ..] ? first : example);
             filled.Append(between).Append(choices switch
             {
@@ -47,7 +47,7 @@ internal sealed partial class HoleChoices(Vicinity here, TypingPlace place, Clie
     {
         var next = new TypingPlace(place.Grammar.Behind(words));
         var within = next.Grammar.Next.Where(one => !one.Begins).ToList();
-        var names = new NameChoices(here, next);
+        var names = new NameChoices(here, next) { OnlyMeant = true };
         var isWord = within.Exists(one => one.Sort == NextWordSort.Keyword && one.Word == example);
         var choices = isWord
             ? new WordChoices(here, next, names, client).Within(within.Where(one => one.Sort == NextWordSort.Keyword)).OrderByDescending(choice => choice.Label == example)
@@ -57,7 +57,7 @@ internal sealed partial class HoleChoices(Vicinity here, TypingPlace place, Clie
 
     private static string Escaped(string choice) => choice.Replace(",", "\\,", StringComparison.Ordinal);
 
-    [GeneratedRegex(@"\$\{(?<number>\d+):(?<example>[^}]*)\}")]
+    [GeneratedRegex(@"\$\{(?<number>\d+)(:(?<example>[^}]*)|\|(?<example>[^,|]*)(?<others>,[^|]*)\|)\}")]
     private static partial Regex Hole();
 
     [GeneratedRegex(@"^[\p{L}_][\p{L}\p{N}_]*(\[[\p{L}\p{N}_, ]*\])?$")]

@@ -17,6 +17,10 @@ namespace ProcScript.LanguageServer.Completing;
 internal sealed class NameChoices(Vicinity here, TypingPlace place)
 {
     private readonly List<CompletionItem> _blocked = [];
+
+    /// <summary>Whether only what seems to be meant is wanted: what is written without being asked for had better be right.</summary>
+    public bool OnlyMeant { get; init; }
+
     private Asked Asked => here.Asked;
     private ItemNames Written => field ??= new ItemNames(here.Values);
 
@@ -135,11 +139,13 @@ internal sealed class NameChoices(Vicinity here, TypingPlace place)
         var verb = frames.First(frame => frame.Rule is "action" or "stripStep" or "discard").Words[0];
         var outlook = Outlook.Of(verb);
         _blocked.AddRange(Written.Of(outlook.Blocked.Select(one => (one.Item, $"not yet: {one.Why}"))));
-        return Written.Of(outlook.Possible.Select(item => (item, Detail(item))));
+        return Written.Of(outlook.Possible.Select(item => (item, Detail(item)))).Concat(Undeclared(verb));
     }
 
     private IEnumerable<CompletionItem> Suited(string verb, Func<IEnumerable<MachineItem>, IEnumerable<MachineItem>> order) =>
-        Written.Of(order(Outlook.Targets(verb)).Select(item => (item, Detail(item))));
+        Written.Of(order(Outlook.Targets(verb)).Select(item => (item, Detail(item)))).Concat(Undeclared(verb));
+
+    private IEnumerable<CompletionItem> Undeclared(string verb) => here.UndeclaredFor(verb).Select(name => ChoiceList.Name(name, "not declared yet"));
 
     private IEnumerable<CompletionItem> InMachine(Func<MachineItem, bool> fits) => Written.Of(here.Mentions
         .LatestFirst((here.Machine?.Items.Values ?? []).Where(fits).OrderBy(item => item.Declared.Span.Start).ThenBy(item => item.Name, StringComparer.Ordinal), item => item.Name)
@@ -213,6 +219,7 @@ internal sealed class NameChoices(Vicinity here, TypingPlace place)
         where declaration.Keyword.Text == sort
         select declaration,
         one => one.Name.Text)
+        .Where(one => !OnlyMeant || isMeant?.Invoke(one) != false)
         .OrderByDescending(one => isMeant?.Invoke(one) ?? true)
         .Select(one => (one.Name.Text, one.Title?.Value ?? "")));
 

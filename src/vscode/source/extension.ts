@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { Browser } from './browser';
 import { CardPreview } from './cardPreview';
 import { CheckTracker } from './checkTracker';
 import { newFile, showWritten } from './newFile';
@@ -18,18 +19,21 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const connection = new ServerConnection(tracker, output);
   const watcher = new PlanWatcher(connection);
   const preview = new CardPreview(watcher);
-  const tasks = new TaskProvider(connection);
+  const browser = new Browser();
+  const tasks = new TaskProvider(connection, browser);
   context.subscriptions.push(
     output,
     connection,
     watcher,
     preview,
+    browser,
+    tasks,
     new RefitTree(watcher),
     new StatusItem(connection, tracker),
     vscode.tasks.registerTaskProvider('procscript', tasks),
     vscode.commands.registerCommand('procscript.restart', () => connection.start()),
     vscode.commands.registerCommand('procscript.showCards', () => preview.open()),
-    vscode.commands.registerCommand('procscript.openInBrowser', (wanted?: ViewArguments) => openInBrowser(connection, wanted)),
+    vscode.commands.registerCommand('procscript.openInBrowser', (wanted?: ViewArguments) => openInBrowser(connection, browser, wanted)),
     vscode.commands.registerCommand('procscript.showOutput', () => output.show()),
     vscode.commands.registerCommand('procscript.newMachine', () => newFile(context, 'machine')),
     vscode.commands.registerCommand('procscript.newProcedure', () => newFile(context, 'procedure')),
