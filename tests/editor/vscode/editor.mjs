@@ -29,7 +29,7 @@ export const built = join(root, 'src/ProcScript.Cli/bin/Debug/net10.0/procscript
 /**
  * Starts the editor.
  * @param installed the folder that install.sh made.
- * @param program the program to check with; 'missing' for one that is not there.
+ * @param program the program to check with.
  * @param browser the browser.
  * @param empty whether the folder is empty; else it is a copy of the demo library.
  */
@@ -71,6 +71,17 @@ export async function startEditor({ installed, program, browser, empty = false }
     page,
     library,
     program: own,
+    /** Has the setting name a program of another version. */
+    useOtherVersion() {
+      const other = join(work, 'other-version');
+      const through = `require('node:child_process').spawn(${JSON.stringify(own)}, process.argv.slice(2), { stdio: ['inherit', 'pipe', 'inherit'] })`;
+      writeFileSync(other, `#!${node}\n${through}.stdout.on('data', (data) => process.stdout.write(Buffer.from(data.toString('latin1').replace(/("version":")\\d/, '$19'), 'latin1')));\n`, { mode: 0o755 });
+      this.use(other);
+    },
+    /** Has the setting name a program. */
+    use(path) {
+      writeSettings(join(user, 'Machine'), { 'procscript.path': path });
+    },
     async stop() {
       await chrome.close();
       process.kill(-server.pid);

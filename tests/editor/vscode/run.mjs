@@ -26,9 +26,13 @@ const { step, open, pressUntil, focusText, theme, goTo, command, told, status } 
 const clean = /Checked: no (findings|errors or warnings)/;
 
 try {
+  await step('the status is there before a file is open', async () => {
+    await told(/Checked/);
+    assert.equal(await page.locator('.tab').count(), 0);
+  });
+
   await step('a procedure is checked', async () => {
     await open('pump.proc');
-    await status.waitFor();
     await told(clean);
   });
 
@@ -166,22 +170,79 @@ try {
     await command('View: Close Editor');
   });
 
-  await step('a snippet writes a stage', async () => {
+  await step('each sentence is offered once, and its places have what fits there', async () => {
     await goTo(21);
     await page.keyboard.press('End');
     await page.keyboard.press('Enter');
-    await command('Insert Snippet');
-    await page.locator('.quick-input-box input').fill('A stage of a procedure');
-    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Stage' }).first().click();
-    await page.locator('.view-line', { hasText: 'stage "Cover" {' }).waitFor();
+    await page.keyboard.press('Control+Space');
+    const offers = page.locator('.suggest-widget.visible .monaco-list-row');
+    await offers.first().waitFor();
+    const labels = await offers.locator('.label-name').allInnerTexts();
+    assert.ok(labels.length > 5);
+    assert.deepEqual(labels, [...new Set(labels)]);
+    await page.keyboard.type('meas');
+    await offers.filter({ hasText: /^measure/ }).first().waitFor();
+    await page.keyboard.press('Enter');
+    await page.locator('.view-line', { hasText: /measure "what" with \w+ expect/ }).waitFor();
+    await page.keyboard.type('undo the');
+    await page.waitForTimeout(1000);
+    assert.equal(await offers.count(), 0, 'nothing is offered within a text');
+    await page.keyboard.press('Tab');
+    await page.locator('.view-line', { hasText: 'measure "undo the" with' }).waitFor();
+    await offers.nth(1).waitFor();
+    await page.screenshot({ path: join(pictures, 'choice.png') });
+    await page.keyboard.press('Escape');
     await command('File: Revert File');
     await told(clean);
+  });
+
+  await step('the cards panel prints in a browser', async () => {
+    await goTo(10);
+    await command('ProcScript: Show the Cards Beside the Text');
+    await cards.locator('#cover h1', { hasText: 'Replace the rotary pump' }).waitFor();
+    const opened = page.context().waitForEvent('page');
+    await cards.locator('[data-do="print-filled"]').click();
+    await cards.locator('[role="status"]', { hasText: 'Print them there' }).waitFor();
+    const printable = await opened;
+    await printable.locator('#cover h1', { hasText: 'Replace the rotary pump' }).waitFor();
+    assert.ok((await printable.pdf()).length > 10_000);
+    await printable.close();
+  });
+
+  await step('the record of the cards panel is cleared when it is pressed twice', async () => {
+    const tick = cards.locator('.step input[type="checkbox"]').first();
+    await tick.scrollIntoViewIfNeeded();
+    await tick.click();
+    const begin = cards.locator('dialog [data-do="start"]');
+    if (await begin.isVisible()) {
+      await begin.click();
+    }
+    if (!(await tick.isChecked())) {
+      await tick.click();
+    }
+    assert.ok(await tick.isChecked());
+    await cards.locator('[data-do="clear"]').click();
+    await cards.locator('[role="status"]', { hasText: 'Press once more' }).waitFor();
+    assert.ok(await tick.isChecked(), 'once is not enough');
+    await cards.locator('[data-do="clear"]').click();
+    await page.waitForTimeout(500);
+    assert.ok(!(await tick.isChecked()));
+    await focusText();
   });
 
   await step('the task builds the cards', async () => {
     await command('ProcScript: Build the Cards');
     await page.locator('.xterm-rows', { hasText: /\d+ packs written/ }).waitFor();
     await page.locator('.explorer-folders-view .monaco-list-row', { hasText: 'packs' }).waitFor();
+  });
+
+  await step('cards that are built open in a browser', async () => {
+    await page.locator('.notification-toast .monaco-button', { hasText: 'Open in a Browser' }).click();
+    const opened = page.context().waitForEvent('page');
+    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'pump_new' }).first().click();
+    const built = await opened;
+    await built.locator('#cover h1', { hasText: 'Replace the rotary pump' }).waitFor();
+    await built.close();
   });
 
   await step('a name changes in every file that has it', async () => {
@@ -213,6 +274,22 @@ try {
   await step('the status item starts it again', async () => {
     await status.click();
     await told(clean);
+  });
+
+  await step('a program that is not there is told in one sentence, with what to do', async () => {
+    editor.use('/no/such/procscript');
+    const said = page.locator('.notification-toast', { hasText: "'/no/such/procscript' did not start: the setting 'procscript.path' names it." });
+    await said.waitFor();
+    await told(/did not start/);
+    await said.locator('.monaco-button', { hasText: 'How to get it' }).click();
+    await page.locator('.gettingStartedContainer', { hasText: 'Write your first procedure' }).waitFor();
+  });
+
+  await step('a program of another version is told', async () => {
+    editor.useOtherVersion();
+    await page.locator('.notification-toast', { hasText: /The program is of version 9\S+ and the extension of 0/ }).waitFor();
+    editor.use(program);
+    await told(/Checked/);
   });
 } finally {
   await editor.stop();
