@@ -224,8 +224,8 @@ try {
     assert.doesNotMatch(words, /DRAFT/);
   });
 
-  const seconds = (Date.now() - start) / 1000;
-  process.stdout.write(`from an empty folder to printed cards in ${Math.floor(seconds / 60)} min ${Math.round(seconds % 60)} s, at ${pace} words a minute\n`);
+  const seconds = Math.round((Date.now() - start) / 1000);
+  process.stdout.write(`from an empty folder to printed cards in ${Math.floor(seconds / 60)} min ${seconds % 60} s, at ${pace} words a minute\n`);
   assert.ok(pace !== usual || seconds < 600, 'it took longer than ten minutes');
 } finally {
   writeFileSync(join(pictures, 'times.txt'), `${times.map(([name, seconds]) => `${seconds.toFixed(0).padStart(5)} s  ${name}`).join('\n')}\n`);

@@ -235,6 +235,8 @@ try {
 
   await step('cards that are built open in a browser', async () => {
     await page.locator('.notification-toast .monaco-button', { hasText: 'Open in a Browser' }).click();
+    // A long list has only those rows that are seen.
+    await page.locator('.quick-input-box input').fill('replace_pump');
     const opened = page.context().waitForEvent('page');
     await page.locator('.quick-input-list .monaco-list-row', { hasText: 'replace_pump' }).first().click();
     const built = await opened;
