@@ -12,6 +12,7 @@ mkdirSync(dist);
 cpSync(new URL('assets/', here), dist, { recursive: true });
 for (const [from, to] of [
   ['../../grammar/procscript.tmLanguage.json', 'procscript.tmLanguage.json'],
+  ['../../grammar/settings.schema.json', 'settings.schema.json'],
   ['../../LICENSE', 'LICENSE.txt'],
   ['README.md', 'README.md'],
 ]) {

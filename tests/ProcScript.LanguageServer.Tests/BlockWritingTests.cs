@@ -190,10 +190,57 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
         Assert.DoesNotContain("undo", items.Select(item => item!["label"]!.GetValue<string>()));
         foreach (var written in items.Select(item => (item!["insertText"] ?? item["label"])!.GetValue<string>()).Where(written => !written.EndsWith(' ')))
         {
-            document.Set(clean.Insert(at, typed.Replace("|", Hole().Replace(written, "$1").Replace("$0", "", StringComparison.Ordinal), StringComparison.Ordinal) + "\n"));
+            document.Set(clean.Insert(at, typed.Replace("|", Hole().Replace(written, "$1$2").Replace("$0", "", StringComparison.Ordinal), StringComparison.Ordinal) + "\n"));
             var codes = (await document.DiagnosticsAsync()).Select(one => one!["code"]!.GetValue<string>()).ToList();
             Assert.DoesNotContain(codes, code => code is "PRC1111" || code.StartsWith("PRC10", StringComparison.Ordinal) || code.StartsWith("PRC12", StringComparison.Ordinal));
         }
+    }
+
+    [Theory]
+    [InlineData("part motor \"motor\" {\n", "held", "held by ${1:4} ${2|m8x25,snap_cap|} as ${3:motor_bolts_2}")]
+    [InlineData("part motor \"motor\" {\n", "wired", "wired by ${1:1} ${2:two_way} as ${3:motor_connector} on ${4|mains,none|}")]
+    [InlineData("part motor \"motor\" {\n", "when", "when ${1:lamp} {\n  $0\n}")]
+    [InlineData("machine fan \"Tollard fan\" {\n", "part", "part ${1:name} \"${2:title}\" {\n  $0\n}")]
+    public async Task A_sentence_with_places_has_at_each_what_fits_there(string block, string word, string expected)
+    {
+        var items = await ItemsAsync(_machine, block, "|", "    ");
+
+        Assert.Equal(expected, Assert.Single(items, item => item!["label"]!.GetValue<string>() == word)!["insertText"]!.GetValue<string>());
+    }
+
+    [Theory]
+    [InlineData("measure", "measure \"${1:what}\" with ${2:tool} expect ${3:<= 0.5 V}")]
+    [InlineData("check", "check \"${1:what}\"")]
+    public async Task A_step_with_places_has_at_each_what_fits_there(string word, string expected)
+    {
+        var items = await ItemsAsync(_job, "    isolate mains\n", "|", "    ");
+
+        Assert.Equal(expected, Assert.Single(items, item => item!["label"]!.GetValue<string>() == word)!["insertText"]!.GetValue<string>());
+    }
+
+    [Theory]
+    [InlineData("task \"hel|")]
+    [InlineData("task \"held by 4 |\"")]
+    [InlineData("undo guard_bolts { how \"Then |\" }")]
+    [InlineData("// undo |")]
+    public async Task Within_a_text_or_a_comment_no_sentence_is_offered(string typed)
+    {
+        var items = await ItemsAsync(_job, "    isolate mains\n", typed, "    ");
+
+        Assert.All(items, item => Assert.StartsWith("proc: allow", item!["label"]!.GetValue<string>(), StringComparison.Ordinal));
+        Assert.True(typed.StartsWith("//", StringComparison.Ordinal) || items.Count == 0);
+    }
+
+    [Theory]
+    [InlineData("stage")]
+    [InlineData("file")]
+    public async Task Nothing_is_offered_twice(string where)
+    {
+        var items = where == "stage" ? await ItemsAsync(_job, "    isolate mains\n", "|", "    ") : await ItemsAsync(_job, "use \"machine.proc\"\n", "|", "");
+        var labels = items.Select(item => item!["label"]!.GetValue<string>()).ToList();
+
+        Assert.True(labels.Count > 5);
+        Assert.Equal(labels.Distinct(StringComparer.Ordinal), labels);
     }
 
     [Fact]
@@ -234,6 +281,6 @@ public sealed partial class BlockWritingTests : IAsyncLifetime
         return items;
     }
 
-    [GeneratedRegex(@"\$\{\d+:([^}]*)\}")]
+    [GeneratedRegex(@"\$\{\d+(?::([^}]*)|\|((?:\\,|[^,|])*)[^}]*)\}")]
     private static partial Regex Hole();
 }

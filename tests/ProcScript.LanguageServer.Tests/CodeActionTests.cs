@@ -58,6 +58,19 @@ public sealed class CodeActionTests : IClassFixture<ServedSample>
         Assert.DoesNotContain(await _job.DiagnosticsAsync(), one => one!["code"]!.GetValue<string>().StartsWith("PRC1", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("    // draft: is it the left one?\n    remove motor\n", "    remove motor\n")]
+    [InlineData("    remove motor  // draft: is it the left one?\n", "    remove motor\n")]
+    public async Task A_question_that_is_answered_is_taken_out(string asked, string answered)
+    {
+        _job.Replace("    remove motor\n", asked);
+        var finding = Assert.Single(await _job.DiagnosticsAsync(), one => one!["code"]!.GetValue<string>() == "PRC5097")!;
+
+        Apply(Assert.Single(await ActionsAsync(finding["range"]!.DeepClone(), "quickfix"), one => one!["title"]!.GetValue<string>() == "Answered at the machine: take this question out")!);
+
+        Assert.Equal(Sample.Job.Replace("    remove motor\n", answered, StringComparison.Ordinal), _job.Text);
+    }
+
     [Fact]
     public async Task A_stage_offers_all_that_is_missing_in_it()
     {

@@ -63,6 +63,19 @@ public sealed class WritingTests : IClassFixture<ServedSample>
     }
 
     [Theory]
+    [InlineData("remove ", new[] { "lid", "hood" })]
+    [InlineData("undo ", new[] { "hood_bolts" })]
+    [InlineData("replace ", new[] { "hood_bolts", "lid", "lid_bolts", "hood" })]
+    public async Task What_the_steps_name_and_the_machine_lacks_is_offered_again(string sentence, string[] expected)
+    {
+        _job.Set($"machine tank \"Tank\" {{ }}\nprocedure p on tank {{\n  goal replace hood\n  stage \"A\" {{\n    undo 4 m8x25 lid_bolts\n    aside lid\n    loosen hood_bolts\n    {sentence}\n  }}\n}}\n");
+
+        var labels = await LabelsAsync(_job, sentence + "\n  }\n}", sentence.Length);
+
+        Assert.Equal(expected, labels.Where(label => label.StartsWith("lid", StringComparison.Ordinal) || label.StartsWith("hood", StringComparison.Ordinal)).Take(expected.Length));
+    }
+
+    [Theory]
     [InlineData("held by 4 ", new[] { "m8x25", "snap_cap" })]
     [InlineData("wired by 1 ", new[] { "two_way" })]
     [InlineData("wired by 1 two_way as plug_2 on ", new[] { "mains", "none" })]

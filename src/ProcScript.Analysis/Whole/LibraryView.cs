@@ -39,6 +39,9 @@ internal sealed class LibraryView(LibraryFacts facts)
     public IEnumerable<ProcedureSyntax> Procedures => Note(
         LibraryFacet.Procedures, facts.Library.Trees.Values.SelectMany(tree => tree.Root.Declarations).OfType<ProcedureSyntax>());
 
+    /// <summary>Whether there is any file that work comes of.</summary>
+    public bool HasWork => Note(LibraryFacet.Live, facts.Live).Count > 0;
+
     /// <summary>Whether a procedure stands in a file, or one uses it, however far.</summary>
     public bool IsLive(string path) => Note(LibraryFacet.Live, facts.Live).Contains(path);
 

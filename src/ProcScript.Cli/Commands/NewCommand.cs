@@ -11,9 +11,16 @@ internal static class NewCommand
     {
         VerbCommand command = new("new", "Writes a commented file to start from.")
         {
+            Notes =
+            [
+                """
+                In a folder that is in no library yet, procscript.json is written beside it: the settings that a shop chooses first, each
+                with what it means. Nothing is ever written over.
+                """,
+            ],
             Examples =
             [
-                ("procscript new machine harrow_h2", "Write harrow_h2.proc with a small machine."),
+                ("procscript new machine \"Harrow H2\"", "Write harrow_h2.proc with a machine to fill."),
                 ("procscript new procedure change_belt", "Write change_belt.proc with a procedure and a small machine for it."),
                 ("procscript new procedure change_belt --use harrow_h2.proc", "Write a procedure on a machine that you have."),
             ],
@@ -26,9 +33,9 @@ internal static class NewCommand
     private static VerbCommand Machine(Surroundings around)
     {
         var name = Name();
-        VerbCommand command = new("machine", "Writes NAME.proc with a small machine.")
+        VerbCommand command = new("machine", "Writes NAME.proc with a machine to fill.")
         {
-            Examples = [("procscript new machine harrow_h2", "Write harrow_h2.proc with a small machine.")],
+            Examples = [("procscript new machine harrow_h2", "Write harrow_h2.proc with a machine to fill."), ("procscript new machine \"Harrow H2\"", "The same, with that title.")],
         };
         command.Add(name);
         command.SetAction(async (parsed, stop) =>
@@ -57,5 +64,5 @@ internal static class NewCommand
         return command;
     }
 
-    private static Argument<string> Name() => new("NAME") { Description = "A name of letters, digits and underscores, as it stands in the file." };
+    private static Argument<string> Name() => new("NAME") { Description = "A name of letters, digits and underscores, as it stands in the file; or a title, of which a name is made." };
 }

@@ -35,8 +35,8 @@ internal static class LibraryFolder
         return !Path.IsPathRooted(relative) && relative != ".." && !relative.StartsWith(".." + Path.DirectorySeparatorChar, StringComparison.Ordinal);
     }
 
-    // A link to what is not there was meant to be one all the same.
-    private static bool IsThere(string path) => Path.Exists(path) || new FileInfo(path).LinkTarget is not null;
+    /// <summary>Whether something has that path; a link to what is not there was meant to be one all the same.</summary>
+    public static bool IsThere(string path) => Path.Exists(path) || new FileInfo(path).LinkTarget is not null;
 
     private static string CommonFolder(string first, string second)
     {

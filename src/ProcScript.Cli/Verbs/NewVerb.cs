@@ -1,5 +1,7 @@
 using System.Text;
 using ProcScript.Analysis;
+using ProcScript.Analysis.Drafting;
+using ProcScript.Analysis.Settings;
 using ProcScript.Cli.Sources;
 
 namespace ProcScript.Cli.Verbs;
@@ -7,39 +9,68 @@ namespace ProcScript.Cli.Verbs;
 /// <summary><c>new</c>: writes a file to start from, which passes a check.</summary>
 internal static class NewVerb
 {
-    /// <summary>Writes it, and never over another.</summary>
+    /// <summary>Writes it, and never over another. The first file of a library gets the settings beside it.</summary>
     public static async Task<ExitCode> RunAsync(NewRequest request, Surroundings around, CancellationToken stop)
     {
-        if (!IsName(request.Name))
-        {
-            throw new UsageException($"'{request.Name}' is no name: use letters, digits and underscores, and start with no digit.");
-        }
-
-        var fileName = request.Name + ".proc";
+        var (name, title) = Named(request.Name);
+        var fileName = name + ".proc";
         var path = Path.Combine(around.CurrentFolder, fileName);
         if (Path.Exists(path))
         {
             throw new UsageException($"'{fileName}' is there already; nothing was written.");
         }
 
-        var text = Text(request, around);
-        await RefuseFindingsAsync(request, text, around, stop);
+        var text = Text(request, name, title, around);
+        await RefuseFindingsAsync(name, text, around, stop);
         using PendingFiles files = new();
         files.Add(path, text);
+        var settings = Path.Combine(around.CurrentFolder, SettingsKeys.FileName);
+        var beginsLibrary = IsOwnLibrary(around.CurrentFolder) && !LibraryFolder.IsThere(settings);
+        if (beginsLibrary)
+        {
+            files.Add(settings, StartSettings.Text());
+        }
+
         files.Commit(replace: false);
         around.Output.WriteLine($"wrote {fileName}");
+        if (beginsLibrary)
+        {
+            around.Output.WriteLine($"wrote {SettingsKeys.FileName}");
+        }
+
         return ExitCode.Clean;
+    }
+
+    /// <summary>Whether the folder is a library of its own; within another one, that one's settings hold.</summary>
+    private static bool IsOwnLibrary(string folder) => LibraryFolder.Find([folder], folder) == folder;
+
+    /// <summary>The name and the title: what is no name is the title, and a name is made of it.</summary>
+    private static (string Name, string Title) Named(string typed)
+    {
+        if (IsName(typed))
+        {
+            var words = typed.Replace('_', ' ').Trim();
+            return (typed, words.Length == 0 ? typed : char.ToUpperInvariant(words[0]) + words[1..]);
+        }
+
+        var title = typed.Trim();
+        if (!title.Any(char.IsLetterOrDigit) || title.IndexOfAny(['/', '\\']) >= 0)
+        {
+            throw new UsageException($"'{typed}' is no name: use letters, digits and underscores, and start with no digit; or write the title, such as \"Harrow H2\".");
+        }
+
+        return (SourceDraft.NameOf(title), title);
     }
 
     private static bool IsName(string name) =>
         name.Length > 0 && !char.IsDigit(name[0]) && name.All(letter => letter == '_' || char.IsLetterOrDigit(letter));
 
-    private static string Text(NewRequest request, Surroundings around) => request switch
+    private static string Text(NewRequest request, string name, string title, Surroundings around) => request switch
     {
-        { Kind: StartKind.Machine } => StartText.Machine(request.Name),
-        { Use: { } file } => StartText.Procedure(request.Name, file.Replace('\\', '/'), MachineIn(file, request.Machine, around)),
+        { Kind: StartKind.Machine } => StartText.Machine(name, title),
+        { Use: { } file } => StartText.Procedure(name, title, file.Replace('\\', '/'), MachineIn(file, request.Machine, around)),
         { Machine: { } machine } => throw new UsageException($"where is '{machine}' declared? Say so with --use FILE."),
-        _ => StartText.ProcedureWithMachine(request.Name),
+        _ => StartText.ProcedureWithMachine(name, title),
     };
 
     private static string MachineIn(string file, string? wanted, Surroundings around)
@@ -60,14 +91,14 @@ internal static class NewVerb
     }
 
     /// <summary>A name may be a word of the language, or one that the machine's file uses already: the check knows.</summary>
-    private static async Task RefuseFindingsAsync(NewRequest request, string text, Surroundings around, CancellationToken stop)
+    private static async Task RefuseFindingsAsync(string name, string text, Surroundings around, CancellationToken stop)
     {
         var draft = around with { OpenInput = () => new MemoryStream(Encoding.UTF8.GetBytes(text)) };
         var library = await CheckedLibrary.JudgeAsync(new InputRequest(["-"], Root: null), _ => CheckSettings.Usual, draft, stop);
         if (library.Findings is [var first, ..])
         {
             throw new UsageException(
-                $"nothing was written: a file with the name '{request.Name}' would have a finding, {first.Finding.Rule.Code}: {first.Finding.Message}.");
+                $"nothing was written: a file with the name '{name}' would have a finding, {first.Finding.Rule.Code}: {first.Finding.Message}.");
         }
     }
 }

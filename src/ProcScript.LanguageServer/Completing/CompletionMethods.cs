@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Reference;
 using ProcScript.LanguageServer.Serving;
@@ -41,8 +42,9 @@ internal sealed class CompletionMethods(ClientProfile client, ReferenceWords ref
     {
         var list = new ChoiceList();
         var within = place.Grammar.Next.Where(next => !next.Begins).ToList();
-        var names = new NameChoices(asked, offset, place);
-        var words = new WordChoices(asked, offset, place, names, client);
+        var here = new Vicinity(asked, offset);
+        var names = new NameChoices(here, place);
+        var words = new WordChoices(here, place, names, client);
         foreach (var next in within.Where(next => next.Sort is NextWordSort.Name))
         {
             list.Add(names.For(next));
@@ -54,9 +56,10 @@ internal sealed class CompletionMethods(ClientProfile client, ReferenceWords ref
         }
 
         // On a line of its own one rather begins than goes on.
+        ImmutableArray<CompletionItem> beginnings = [.. words.Beginnings()];
         if (place.Grammar.IsOnNewLine)
         {
-            list.Add(words.Beginnings());
+            list.Add(beginnings);
         }
 
         list.Add(words.Within(within.Where(next => next.Sort is NextWordSort.Keyword)));
@@ -64,7 +67,7 @@ internal sealed class CompletionMethods(ClientProfile client, ReferenceWords ref
         list.Add(within.Where(next => next.Sort is NextWordSort.Number).SelectMany(next => TextChoices.Figures(asked, offset, next)));
         list.Add(within.Where(next => next.Sort is NextWordSort.Sign && next.Frames[0].Rule == "limit").Select(next => ChoiceList.Word(next.Word, "a limit")));
         list.Add(within.Where(next => next is { Sort: NextWordSort.Sign, Word: "{" }).Select(_ => Block()));
-        list.Add(words.Beginnings());
+        list.Add(beginnings);
         list.Add(names.Blocked);
         var documentation = new ItemDocumentation(asked, offset, place, reference);
         return list.Items.Select(item => item with { Documentation = documentation.Of(item) });

@@ -12,23 +12,24 @@ using ProcScript.Syntax.Writing;
 namespace ProcScript.LanguageServer.Completing;
 
 /// <summary>The names that fit where the grammar takes one.</summary>
-/// <param name="asked">The document.</param>
-/// <param name="offset">Where one types.</param>
-/// <param name="place">The same as the grammar sees it.</param>
-internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
+/// <param name="here">What is known around the place.</param>
+/// <param name="place">The place as the grammar sees it.</param>
+internal sealed class NameChoices(Vicinity here, TypingPlace place)
 {
-    private readonly Machine? _machine = JobsInText.MachineAt(asked, offset);
     private readonly List<CompletionItem> _blocked = [];
-    private ValueChoices Values => field ??= new ValueChoices(asked, offset, _machine);
-    private Mentions Mentions => field ??= new Mentions(asked, offset);
-    private ItemNames Written => field ??= new ItemNames(Values);
+
+    /// <summary>Whether only what seems to be meant is wanted: what is written without being asked for had better be right.</summary>
+    public bool OnlyMeant { get; init; }
+
+    private Asked Asked => here.Asked;
+    private ItemNames Written => field ??= new ItemNames(here.Values);
 
     /// <summary>The machine as the step at hand finds it.</summary>
     public StepOutlook Outlook => field ??= new StepOutlook(
-        asked, offset, place.Frames.FirstOrDefault(frame => frame.Rule is "step" or "refitRule") is { IsBegun: true, Start: var start } ? start : offset, place.Block, _machine);
+        here, place.Frames.FirstOrDefault(frame => frame.Rule is "step" or "refitRule") is { IsBegun: true, Start: var start } ? start : here.Offset, place.Block);
 
     /// <summary>The machine as a step would find it that begins here.</summary>
-    public StepOutlook OutlookHere => field ??= new StepOutlook(asked, offset, offset, place.Block, _machine);
+    public StepOutlook OutlookHere => field ??= new StepOutlook(here, here.Offset, place.Block);
 
     /// <summary>What would fit but cannot be done yet.</summary>
     public IEnumerable<CompletionItem> Blocked => _blocked;
@@ -51,10 +52,10 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         "jointDeclaration" when frame.Words is [var verb, "by", _] => Kinds(verb),
         "cover" when frame.Words is [var verb, "by", _] => Kinds(verb),
         "procedureDeclaration" when frame.Words[^1] == "on" => Machines(),
-        "forVariants" => Plain(Values.OptionsWithout(frame.Words)),
+        "forVariants" => Plain(here.Values.OptionsWithout(frame.Words)),
         "doCall" => Procedures(),
-        "test" => Plain(Values.OfTest(frame.Words)),
-        "eachMembers" or "eachItems" or "eachSteps" or "eachRules" when frame.Words is ["each"] => Plain(Values.LoopHeads()),
+        "test" => Plain(here.Values.OfTest(frame.Words)),
+        "eachMembers" or "eachItems" or "eachSteps" or "eachRules" when frame.Words is ["each"] => Plain(here.Values.LoopHeads()),
         _ => [],
     };
 
@@ -63,17 +64,17 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         var words = frames[1].Words;
         return frames[1].Rule switch
         {
-            "index" => Plain(Values.Within(frames[2].Words, frames[2].Words.IndexOf("["))),
-            "doCall" => Plain(Values.Within(words, words.IndexOf("("))),
-            "test" => Plain(Values.OfTest(words)),
-            "values" when frames[2].Words is ["each", var variable, "in", ..] => Plain(Values.ForVariable(variable, words)),
+            "index" => Plain(here.Values.Within(frames[2].Words, frames[2].Words.IndexOf("["))),
+            "doCall" => Plain(here.Values.Within(words, words.IndexOf("("))),
+            "test" => Plain(here.Values.OfTest(words)),
+            "values" when frames[2].Words is ["each", var variable, "in", ..] => Plain(here.Values.ForVariable(variable, words)),
             _ => [],
         };
     }
 
     private IEnumerable<CompletionItem> References(WritingFrame frame, ImmutableArray<WritingFrame> frames) => (frame.Rule, frame.Words) switch
     {
-        ("jointDeclaration" or "cover", [.., "as"]) => TextChoices.JointName(asked, frames, _machine),
+        ("jointDeclaration" or "cover", [.., "as"]) => TextChoices.JointName(Asked, frames, here.Machine),
         ("property", ["drive", ..]) => Declared("tool", tool => tool.Properties.Any(property => property is PropertySyntax { Keyword.Text: "size" })),
         ("property", ["tool", ..]) => Declared("tool"),
         ("property", ["hazard", ..]) => HazardWords.All.Where(word => !frame.Words.Contains(word)).Select(word => ChoiceList.Name(word, "")),
@@ -84,7 +85,7 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         ("property", ["uses", .., "of"] or ["with", .., "of"]) => Declared("supply"),
         ("property", ["with", ..]) when place.Block == "fluid" => InMachine(item => item is Part or Joint),
         ("property", ["verify", .., "at"]) => InMachine(item => item is Joint or Part or Control),
-        ("instruments", _) => Declared("tool", tool => asked.Analysis.Library.Tools.Any(one => one.Name == tool.Name.Text && Measuring.Is(one))),
+        ("instruments", _) => Declared("tool", tool => Asked.Analysis.Library.Tools.Any(one => one.Name == tool.Name.Text && Measuring.Is(one))),
         ("clause" or "inlineClause", ["to", ..]) => InMachine(item => item is Part && item.Name != OwnPart?.Name),
         ("clause" or "inlineClause", ["on", ..]) => [.. InMachine(item => item is Energy), None("no energy")],
         ("clause" or "inlineClause", ["carries", ..]) => [.. InMachine(item => item is Fluid), None("no fluid")],
@@ -138,14 +139,16 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
         var verb = frames.First(frame => frame.Rule is "action" or "stripStep" or "discard").Words[0];
         var outlook = Outlook.Of(verb);
         _blocked.AddRange(Written.Of(outlook.Blocked.Select(one => (one.Item, $"not yet: {one.Why}"))));
-        return Written.Of(outlook.Possible.Select(item => (item, Detail(item))));
+        return Written.Of(outlook.Possible.Select(item => (item, Detail(item)))).Concat(Undeclared(verb));
     }
 
     private IEnumerable<CompletionItem> Suited(string verb, Func<IEnumerable<MachineItem>, IEnumerable<MachineItem>> order) =>
-        Written.Of(order(Outlook.Targets(verb)).Select(item => (item, Detail(item))));
+        Written.Of(order(Outlook.Targets(verb)).Select(item => (item, Detail(item)))).Concat(Undeclared(verb));
 
-    private IEnumerable<CompletionItem> InMachine(Func<MachineItem, bool> fits) => Written.Of(Mentions
-        .LatestFirst((_machine?.Items.Values ?? []).Where(fits).OrderBy(item => item.Declared.Span.Start).ThenBy(item => item.Name, StringComparer.Ordinal), item => item.Name)
+    private IEnumerable<CompletionItem> Undeclared(string verb) => here.UndeclaredFor(verb).Select(name => ChoiceList.Name(name, "not declared yet"));
+
+    private IEnumerable<CompletionItem> InMachine(Func<MachineItem, bool> fits) => Written.Of(here.Mentions
+        .LatestFirst((here.Machine?.Items.Values ?? []).Where(fits).OrderBy(item => item.Declared.Span.Start).ThenBy(item => item.Name, StringComparer.Ordinal), item => item.Name)
         .Select(item => (item, Detail(item))));
 
     /// <summary>The title, unless it only repeats the name, and what the item is like.</summary>
@@ -157,8 +160,8 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
 
     /// <summary>The item that the words name, in this variant of the machine or another. An index may stand for a variable; then any item of the family will do.</summary>
     private MachineItem? Named(ImmutableArray<string> words) => words is [var name, ..]
-        ? asked.Analysis.Library.Machines
-            .Where(machine => machine.Declared == _machine?.Declared)
+        ? Asked.Analysis.Library.Machines
+            .Where(machine => machine.Declared == here.Machine?.Declared)
             .Select(machine => Named(machine, name, words.IndexOf("]") is > 0 and var end ? words[2..end].Where(word => word != ",") : []))
             .OfType<MachineItem>()
             .FirstOrDefault()
@@ -192,34 +195,35 @@ internal sealed class NameChoices(Asked asked, int offset, TypingPlace place)
             "covered" => [KindCategory.Clip],
             _ => [KindCategory.Clip, KindCategory.Bond],
         };
-        return Plain(Mentions.MostLikelyFirst(
-            asked.Analysis.Library.Kinds.Where(kind => categories.Contains(kind.Category) && IsInSight(kind.Declared.Path)), kind => kind.Name).Select(kind => (kind.Name, kind.Title)));
+        return Plain(here.Mentions.MostLikelyFirst(
+            Asked.Analysis.Library.Kinds.Where(kind => categories.Contains(kind.Category) && IsInSight(kind.Declared.Path)), kind => kind.Name).Select(kind => (kind.Name, kind.Title)));
     }
 
     private IEnumerable<CompletionItem> Procedures()
     {
-        var own = JobsInText.DeclarationAt(asked, offset)?.Name.Text;
-        return Plain(asked.Analysis.Library.Procedures
-            .Where(procedure => procedure.Machine.Name == _machine?.Name && procedure.Name != own && IsInSight(procedure.Declared.Path))
+        var own = JobsInText.DeclarationAt(Asked, here.Offset)?.Name.Text;
+        return Plain(Asked.Analysis.Library.Procedures
+            .Where(procedure => procedure.Machine.Name == here.Machine?.Name && procedure.Name != own && IsInSight(procedure.Declared.Path))
             .DistinctBy(procedure => procedure.Declared)
             .Select(procedure => (procedure.Name, procedure.Title)));
     }
 
-    private IEnumerable<CompletionItem> Machines() => Plain(Mentions.LatestFirst(
-        asked.Analysis.Library.Machines.Where(machine => IsInSight(machine.Declared.Path)).DistinctBy(machine => machine.Declared), machine => machine.Name)
+    private IEnumerable<CompletionItem> Machines() => Plain(here.Mentions.LatestFirst(
+        Asked.Analysis.Library.Machines.Where(machine => IsInSight(machine.Declared.Path)).DistinctBy(machine => machine.Declared), machine => machine.Name)
         .Select(machine => (machine.Name, machine.Title)));
 
     /// <summary>What the catalog declares of a sort: first what seems to be meant, of that what is used most.</summary>
-    private IEnumerable<CompletionItem> Declared(string sort, Func<CatalogSyntax, bool>? isMeant = null) => Plain(Mentions.MostLikelyFirst(
-        from path in asked.Analysis.Names.Reach(asked.Path)
-        from declaration in asked.Analysis.Library.Trees[path].Root.Declarations.OfType<CatalogSyntax>()
+    private IEnumerable<CompletionItem> Declared(string sort, Func<CatalogSyntax, bool>? isMeant = null) => Plain(here.Mentions.MostLikelyFirst(
+        from path in Asked.Analysis.Names.Reach(Asked.Path)
+        from declaration in Asked.Analysis.Library.Trees[path].Root.Declarations.OfType<CatalogSyntax>()
         where declaration.Keyword.Text == sort
         select declaration,
         one => one.Name.Text)
+        .Where(one => !OnlyMeant || isMeant?.Invoke(one) != false)
         .OrderByDescending(one => isMeant?.Invoke(one) ?? true)
         .Select(one => (one.Name.Text, one.Title?.Value ?? "")));
 
-    private bool IsInSight(string path) => asked.Analysis.Names.Reach(asked.Path).Contains(path);
+    private bool IsInSight(string path) => Asked.Analysis.Names.Reach(Asked.Path).Contains(path);
 
     private static IEnumerable<CompletionItem> Plain(IEnumerable<(string Name, string Detail)> choices) => choices.Select(choice => ChoiceList.Name(choice.Name, choice.Detail));
 }

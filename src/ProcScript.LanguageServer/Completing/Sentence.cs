@@ -10,9 +10,10 @@ namespace ProcScript.LanguageServer.Completing;
 internal sealed partial record Sentence(string Label, string Detail, string Body = "")
 {
     /// <summary>The item.</summary>
-    public CompletionItem Item(bool takesSnippets) => Body.Length == 0 || !takesSnippets
+    /// <param name="fill">Says what there is to choose from at the places of a body; null for a client that knows none.</param>
+    public CompletionItem Item(Func<string, string>? fill) => Body.Length == 0 || fill is null
         ? new CompletionItem(Label, ChoiceList.Keyword) { Detail = Detail, InsertText = Body.Length == 0 ? Label + " " : Plain() }
-        : new CompletionItem(Label, ChoiceList.Snippet) { Detail = Detail, InsertText = Body, InsertTextFormat = CompletionItem.Snippet };
+        : new CompletionItem(Label, ChoiceList.Snippet) { Detail = Detail, InsertText = fill(Body), InsertTextFormat = CompletionItem.Snippet };
 
     /// <summary>The body up to its first place to fill in.</summary>
     private string Plain() => Hole().Match(Body) is { Success: true, Index: var end } ? Body[..end] : Body;

@@ -17,7 +17,7 @@ internal static class Sentences
     [
         new("use", "another file", "use \"${1:file.proc}\""),
         new("machine", "a machine", "machine ${1:name} \"${2:title}\" {\n  $0\n}"),
-        new("procedure", "a procedure", "procedure ${1:name} \"${2:title}\" on ${3:machine} {\n  goal ${4:remove} ${5:item}\n  stage \"${6:title}\" {\n    $0\n  }\n}"),
+        new("procedure", "a procedure", "procedure ${1:name} \"${2:title}\" on ${3:machine} {\n  goal ${4:replace} ${5:item}\n  stage \"${6:title}\" {\n    $0\n  }\n}"),
         new("tool", "a hand tool", "tool ${1:name} \"${2:title}\""),
         new("supply", "what is used up", "supply ${1:name} \"${2:title}\""),
         new("fastener", "bolts, screws, nuts", "fastener ${1:name} \"${2:title}\" {\n  drive  ${3:tool}\n  torque ${4:22 ± 2} N.m\n}"),
@@ -80,7 +80,7 @@ internal static class Sentences
     private static readonly ImmutableArray<Sentence> Refit =
     [
         .. Verbs(ActionPhase.Refit),
-        new("check", "a check at its place", "check \"${1:what}\" before ${2:fit} ${3:item}"),
+        new("check", "a check at its place", "check \"${1:what}\" ${2|after,before|} ${3:fit} ${4:item}"),
         new("record", "words to write down at their place", "record \"${1:what}\" after ${2:fit} ${3:item}"),
         new("pause", "the job stops at its place and is handed over", "pause \"${1:why}\" after ${2:fit} ${3:item} { time ${4:12 h} }"),
         new("test", "under power, before the machine is whole", "test \"${1:what}\" before ${2:fit} ${3:item} {\n  power ${4:energy}\n  check \"${5:what}\"\n  $0\n}"),

@@ -9,23 +9,19 @@ using ProcScript.Model.Procedures;
 namespace ProcScript.LanguageServer.Completing;
 
 /// <summary>What can be done at a step: the machine as it stands there, and what the procedure has done by then.</summary>
-/// <param name="asked">The document.</param>
-/// <param name="offset">Where one types.</param>
+/// <param name="here">What is known around the place where one types.</param>
 /// <param name="at">Where the step begins that is meant.</param>
 /// <param name="block">The block that it stands in.</param>
-/// <param name="machine">The machine; null where it is not known.</param>
-internal sealed class StepOutlook(Asked asked, int offset, int at, string block, Machine? machine)
+internal sealed class StepOutlook(Vicinity here, int at, string block)
 {
     private const int StepsLookedAt = 8;
 
     private readonly Dictionary<string, Prospects> _prospects = new(StringComparer.Ordinal);
     private MachineItem[]? _last;
-    private bool _isTried;
-    private ProcedureTrial? _trial;
     private MachineMoment? _moment;
 
     /// <summary>What a verb can be done to, by its word; in the order of the machine.</summary>
-    public ImmutableArray<MachineItem> Targets(string verb) => ActionTable.Rows.FirstOrDefault(row => row.Word == verb) is { } row && machine is not null
+    public ImmutableArray<MachineItem> Targets(string verb) => ActionTable.Rows.FirstOrDefault(row => row.Word == verb) is { } row && here.Machine is { } machine
         ? [.. machine.Items.Values.Where(item => (row.Targets & ActionTarget.Of(item)) != 0).OrderBy(item => item.Declared.Span.Start).ThenBy(item => item.Name, StringComparer.Ordinal)]
         : [];
 
@@ -71,24 +67,13 @@ internal sealed class StepOutlook(Asked asked, int offset, int at, string block,
         });
     }
 
-    private HashSet<string> Spoken => field ??= JobsInText.DeclarationAt(asked, offset) is { } own
+    private HashSet<string> Spoken => field ??= JobsInText.DeclarationAt(here.Asked, here.Offset) is { } own
         ? WordsOf($"{own.Name.Text} {own.Title?.Value}").ToHashSet(StringComparer.OrdinalIgnoreCase)
         : [];
 
-    private MachineMoment? Moment => _moment ??= Trial?.Before(asked.Path, at);
+    private MachineMoment? Moment => _moment ??= Trial?.Before(here.Asked.Path, at);
 
-    private ProcedureTrial? Trial
-    {
-        get
-        {
-            if (!_isTried)
-            {
-                (_trial, _isTried) = (JobsInText.TrialAt(asked, offset), true);
-            }
-
-            return _trial;
-        }
-    }
+    private ProcedureTrial? Trial => here.Trial;
 
     private Prospects Judge(string verb)
     {
@@ -121,7 +106,7 @@ internal sealed class StepOutlook(Asked asked, int offset, int at, string block,
     private MachineItem[] Last => _last ??=
     [
         .. (Trial?.Actions ?? [])
-            .TakeWhile(action => ProcedureTrial.PlaceIn(asked.Path, action) is not { } place || place.Start < at)
+            .TakeWhile(action => ProcedureTrial.PlaceIn(here.Asked.Path, action) is not { } place || place.Start < at)
             .Select(action => action.Target)
             .OfType<MachineItem>()
             .TakeLast(StepsLookedAt),

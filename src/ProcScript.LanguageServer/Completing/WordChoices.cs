@@ -11,12 +11,11 @@ using ProcScript.Syntax.Writing;
 namespace ProcScript.LanguageServer.Completing;
 
 /// <summary>The words of the language that fit: all that the grammar takes, but for what makes no sense of the thing at hand.</summary>
-/// <param name="asked">The document.</param>
-/// <param name="offset">Where one types.</param>
-/// <param name="place">The same as the grammar sees it.</param>
+/// <param name="here">What is known around the place.</param>
+/// <param name="place">The place as the grammar sees it.</param>
 /// <param name="names">The names that fit.</param>
 /// <param name="client">What the client can do.</param>
-internal sealed class WordChoices(Asked asked, int offset, TypingPlace place, NameChoices names, ClientProfile client)
+internal sealed class WordChoices(Vicinity here, TypingPlace place, NameChoices names, ClientProfile client)
 {
     private static readonly ImmutableArray<string> Joining = ["before", "after", "expect", "with", "needs", "strip", "refit"];
 
@@ -38,17 +37,18 @@ internal sealed class WordChoices(Asked asked, int offset, TypingPlace place, Na
         var others = begun
             .Where(next => !known.Contains(First(next.Word)) && !Sentences.IsKnown(First(next.Word)) && !PropertyWords.IsProperty(First(next.Word)) && Row(First(next.Word)) is null)
             .Select(next => ChoiceList.Word(next.Word, ""));
-        var habits = new Habits(asked, block);
-        var before = block.Length == 0 ? JobsInText.DeclarationAt(asked, offset - 1) is CatalogSyntax { Keyword.Text: var last } ? last : "" : place.Grammar.Begun is [.., var begin] ? begin : "";
+        var holes = new HoleChoices(here, place, client);
+        var habits = new Habits(here.Asked, block);
+        var before = block.Length == 0 ? JobsInText.DeclarationAt(here.Asked, here.Offset - 1) is CatalogSyntax { Keyword.Text: var last } ? last : "" : place.Grammar.Begun is [.., var begin] ? begin : "";
         return sentences
             .Where(sentence => !(block is not ("stage" or "work" or "refit" or "test") && PropertyWords.StandsOnce(sentence.Label) && place.Grammar.Begun.Contains(First(sentence.Label))))
             .OrderBy(sentence => IsOneWay(sentence.Label))
             .ThenByDescending(sentence => sentence.Label == before && block.Length == 0)
-            .ThenByDescending(sentence => sentence.Label == "needs" && place.Grammar.FollowsAside(offset))
+            .ThenByDescending(sentence => sentence.Label == "needs" && place.Grammar.FollowsAside(here.Offset))
             .ThenByDescending(sentence => Prospect(block, sentence.Label))
             .ThenByDescending(sentence => habits.Count(before, First(sentence.Label)))
             .ThenByDescending(sentence => habits.Count(First(sentence.Label)))
-            .Select(sentence => sentence.Item(client.TakesSnippets))
+            .Select(sentence => sentence.Item(client.TakesSnippets ? holes.Fill : null))
             .Concat(others);
     }
 
@@ -95,7 +95,7 @@ internal sealed class WordChoices(Asked asked, int offset, TypingPlace place, Na
         ("whereNeeded", _) => place.Block is "stage" or "procedure",
         ("orderRule" or "order", "to") => next.Frames[0].Words.Contains("set"),
         ("whileClause", "while") => next.Frames.Any(frame => frame is { Rule: "orderRule", Words: ["restore", ..] }),
-        ("test", "is") => new ValueChoices(asked, offset, null).IsVariable(next.Frames[0].Words[0]),
+        ("test", "is") => here.Values.IsVariable(next.Frames[0].Words[0]),
         _ => true,
     };
 

@@ -17,16 +17,31 @@ internal sealed class GrammarWalk
     private static readonly ConcurrentDictionary<(int State, int Kind), ImmutableArray<Move>> Moves = new();
 
     // What is known right behind the brace of each block that is open, the file first.
-    private readonly Stack<ImmutableArray<Place>> _blocks = new();
-    private List<Place> _places = [new Place(_ATN.ruleToStartState[RULE_file], 0, null)];
-    private readonly Stack<List<int>> _begun = new([[]]);
+    private readonly Stack<ImmutableArray<Place>> _blocks;
+    private List<Place> _places;
+    private readonly Stack<List<int>> _begun;
     private List<Place> _next = [];
 
     /// <summary>Which tokens begin the sentences of the innermost block, in order.</summary>
     public IReadOnlyList<int> Begun => _begun.Peek();
 
     /// <summary>Begins at the start of a declaration.</summary>
-    public GrammarWalk() => _blocks.Push([.. _places]);
+    public GrammarWalk()
+    {
+        _places = [new Place(_ATN.ruleToStartState[RULE_file], 0, null)];
+        _blocks = new([[.. _places]]);
+        _begun = new([[]]);
+    }
+
+    private GrammarWalk(GrammarWalk other)
+    {
+        _places = other._places;
+        _blocks = new(other._blocks.Reverse());
+        _begun = new(other._begun.Reverse().Select(tokens => tokens.ToList()));
+    }
+
+    /// <summary>Another walk that has come as far, and goes its own way from here.</summary>
+    public GrammarWalk Fork() => new(this);
 
     /// <summary>Takes a token.</summary>
     /// <param name="kind">Its kind.</param>

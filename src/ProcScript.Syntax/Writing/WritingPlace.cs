@@ -12,10 +12,12 @@ namespace ProcScript.Syntax.Writing;
 public sealed class WritingPlace
 {
     private readonly string _content;
-    private readonly List<TextSpan> _tokens = [];
+    private readonly GrammarWalk _walk;
+    private readonly List<TextSpan> _tokens;
     private readonly Dictionary<int, ImmutableArray<string>> _words = [];
+    private int _end;
 
-    private WritingPlace(string content) => _content = content;
+    private WritingPlace(string content, GrammarWalk walk, List<TextSpan> tokens) => (_content, _walk, _tokens) = (content, walk, tokens);
 
     /// <summary>Whether a text is being written.</summary>
     public bool IsInText { get; private init; }
@@ -56,10 +58,23 @@ public sealed class WritingPlace
     public static WritingPlace At(string content, int from, int offset)
     {
         ArgumentNullException.ThrowIfNull(content);
-        var place = new WritingPlace(content);
-        var walk = new GrammarWalk();
+        return At(new WritingPlace(content, new GrammarWalk(), []), from, offset);
+    }
+
+    /// <summary>The place behind some words that would be written here. A word that stands here already is being replaced by them.</summary>
+    /// <param name="words">The words. The last one is at its end.</param>
+    public WritingPlace Behind(string words)
+    {
+        var content = string.Concat(_content.AsSpan(0, _end), words, " ");
+        return At(new WritingPlace(content, _walk.Fork(), [.. _tokens]) { IsOnNewLine = IsOnNewLine }, _end, content.Length);
+    }
+
+    private static WritingPlace At(WritingPlace place, int from, int offset)
+    {
+        var (content, walk) = (place._content, place._walk);
         var reader = new TokenReader(content);
         reader.MoveTo(from);
+        place._end = offset;
         for (var start = from; start < offset && start < content.Length; start = reader.Position)
         {
             var kind = reader.Read();
@@ -67,15 +82,16 @@ public sealed class WritingPlace
             switch (kind)
             {
                 case COMMENT when isTyped:
-                    return new WritingPlace(content) { Comment = content[start..offset] };
+                    return new WritingPlace(content, walk, []) { Comment = content[start..offset] };
                 case STRING or UNCLOSED_STRING when reader.Position > offset || (isTyped && kind == UNCLOSED_STRING):
-                    return new WritingPlace(content) { IsInText = true };
+                    return new WritingPlace(content, walk, []) { IsInText = true };
                 case COMMENT or WHITE_SPACE or UNKNOWN or Antlr4.Runtime.TokenConstants.InvalidType:
                     break;
                 case NEWLINE:
                     place.IsOnNewLine = true;
                     break;
                 case var _ when isTyped && IsWord(kind) && !IsFigure(kind, walk, place._tokens.Count):
+                    place._end = start;
                     break;
                 default:
                     walk.Take(kind, place._tokens.Count);
@@ -91,12 +107,12 @@ public sealed class WritingPlace
         }
 
         place.Begun = [.. walk.Begun.Select(token => place.Text(place._tokens[token]))];
-        place.Next = [.. walk.Expected(place._tokens.Count).Select(expected => place.Read(expected, walk)).OfType<NextWord>().DistinctBy(next => (next.Sort, next.Word, next.Begins, Key(next)))];
+        place.Next = [.. walk.Expected(place._tokens.Count).Select(place.Read).OfType<NextWord>().DistinctBy(next => (next.Sort, next.Word, next.Begins, Key(next)))];
         return place;
     }
 
     /// <summary>What an expectation is to somebody who writes; null for what another one stands for.</summary>
-    private NextWord? Read(Expectation expected, GrammarWalk walk)
+    private NextWord? Read(Expectation expected)
     {
         var literal = TokenNames.Literal(expected.Kind) ?? "";
         NextWordSort? sort = (expected.Rules[0].Rule, expected.Kind) switch
@@ -112,15 +128,15 @@ public sealed class WritingPlace
         return sort is { } known
             ? new NextWord(
                 known,
-                known is NextWordSort.Keyword ? Phrase(literal, expected.Kind, walk) : known is NextWordSort.Sign ? literal : "",
+                known is NextWordSort.Keyword ? Phrase(literal, expected.Kind) : known is NextWordSort.Sign ? literal : "",
                 expected.Begins,
                 [.. expected.Rules.Select(one => new WritingFrame(ruleNames[one.Rule], StartOf(one.Began), one.Began < _tokens.Count, WordsFrom(one.Began)))])
             : null;
     }
 
     /// <summary>A word with those that have to follow it.</summary>
-    private string Phrase(string literal, int kind, GrammarWalk walk) =>
-        string.Join(' ', walk.Following(kind, _tokens.Count, IsKeyword).Select(TokenNames.Literal).Prepend(literal));
+    private string Phrase(string literal, int kind) =>
+        string.Join(' ', _walk.Following(kind, _tokens.Count, IsKeyword).Select(TokenNames.Literal).Prepend(literal));
 
     private static string Key(NextWord next) => string.Join('/', next.Frames.Take(3).Select(frame => frame.Rule));
 

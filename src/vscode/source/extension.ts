@@ -1,7 +1,8 @@
 import * as vscode from 'vscode';
+import { Browser } from './browser';
 import { CardPreview } from './cardPreview';
 import { CheckTracker } from './checkTracker';
-import { newFile } from './newFile';
+import { newFile, showWritten } from './newFile';
 import { PlanWatcher } from './planWatcher';
 import { foundIn } from './program';
 import { RecordKeeper } from './records';
@@ -19,21 +20,24 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   const connection = new ServerConnection(tracker, output);
   const watcher = new PlanWatcher(connection);
   const preview = new CardPreview(watcher, new RecordKeeper(context.workspaceState));
-  const tasks = new TaskProvider(connection);
+  const browser = new Browser();
+  const tasks = new TaskProvider(connection, browser);
   context.subscriptions.push(
     output,
     connection,
     watcher,
     preview,
+    browser,
+    tasks,
     new RefitTree(watcher),
     new StatusItem(connection, tracker),
     vscode.tasks.registerTaskProvider('procscript', tasks),
     vscode.commands.registerCommand('procscript.restart', () => connection.start()),
     vscode.commands.registerCommand('procscript.showCards', () => preview.open()),
-    vscode.commands.registerCommand('procscript.openInBrowser', (wanted?: ViewArguments) => openInBrowser(connection, wanted)),
+    vscode.commands.registerCommand('procscript.openInBrowser', (wanted?: ViewArguments) => openInBrowser(connection, browser, wanted)),
     vscode.commands.registerCommand('procscript.showOutput', () => output.show()),
-    vscode.commands.registerCommand('procscript.newMachine', () => newFile('machine')),
-    vscode.commands.registerCommand('procscript.newProcedure', () => newFile('procedure')),
+    vscode.commands.registerCommand('procscript.newMachine', () => newFile(context, 'machine')),
+    vscode.commands.registerCommand('procscript.newProcedure', () => newFile(context, 'procedure')),
     vscode.commands.registerCommand('procscript.check', () => tasks.run('check')),
     vscode.commands.registerCommand('procscript.build', () => tasks.run('build')),
     ...viewCommands(watcher, preview),
@@ -46,7 +50,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
   );
   // From now on there is something to show in the views.
   await vscode.commands.executeCommand('setContext', 'procscript.active', true);
-  await connection.start();
+  await Promise.all([connection.start(), showWritten(context)]);
 }
 
 /** Tells the tracker which texts are shown. Of others the editor may never ask, so nobody waits for them. */

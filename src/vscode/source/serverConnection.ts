@@ -14,6 +14,7 @@ import type { CheckTracker } from './checkTracker';
 import type { ViewChoice } from './choice';
 import { chosen, extensionVersion } from './program';
 import { mismatch, notStarted } from './programChoice';
+import { offerHelp } from './programHelp';
 import type { ServerState } from './status';
 
 /** So many times in a row a server that ends is started again by itself. */
@@ -136,18 +137,7 @@ export class ServerConnection implements vscode.Disposable {
       this.output.error(String(error));
       const reason = notStarted(program);
       this.set({ kind: 'failed', reason });
-      void this.offer(reason);
-    }
-  }
-
-  /** What it takes to get going stands in the walkthrough and in one setting. */
-  private async offer(reason: string): Promise<void> {
-    const [guide, setting] = ['How to get it', 'Open the setting'];
-    const pressed = await vscode.window.showErrorMessage(reason, guide, setting);
-    if (pressed === guide) {
-      await vscode.commands.executeCommand('workbench.action.openWalkthrough', 'procscript.procscript#firstFile', false);
-    } else if (pressed === setting) {
-      await vscode.commands.executeCommand('workbench.action.openSettings', 'procscript.path');
+      void offerHelp(reason);
     }
   }
 

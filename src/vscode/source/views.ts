@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import type { Browser } from './browser';
 import type { CardPreview } from './cardPreview';
 import type { PlanWatcher } from './planWatcher';
 import type { Page } from './previewPage';
@@ -15,7 +16,7 @@ export function viewCommands(watcher: PlanWatcher, preview: CardPreview): vscode
 }
 
 /** Opens the cards of a job, or of the procedure at the cursor, where they can be printed and kept: in a browser. */
-export async function openInBrowser(connection: ServerConnection, wanted = atCursor()): Promise<void> {
+export async function openInBrowser(connection: ServerConnection, browser: Browser, wanted = atCursor()): Promise<void> {
   if (wanted === undefined) {
     void vscode.window.showInformationMessage('Put the cursor into a procedure first.');
     return;
@@ -23,7 +24,7 @@ export async function openInBrowser(connection: ServerConnection, wanted = atCur
   try {
     const uri = connection.addressOf(vscode.Uri.parse(wanted.uri));
     const written = await connection.execute('procscript.view.pack', { ...wanted, uri, show: false });
-    await vscode.env.openExternal(vscode.Uri.parse(written.uri));
+    await browser.open(vscode.Uri.parse(written.uri));
   } catch (error) {
     void vscode.window.showErrorMessage(error instanceof Error ? error.message : String(error));
   }

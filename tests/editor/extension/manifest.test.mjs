@@ -48,16 +48,23 @@ test('a folder that is not trusted cannot name the program to run', () => {
 });
 
 test('every file of the manifest is laid out by the build', () => {
-  const { languages, grammars, snippets, walkthroughs } = contributes;
+  const { languages, grammars, jsonValidation, walkthroughs } = contributes;
+  const own = languages.filter(({ configuration }) => configuration !== undefined);
+  assert.equal(own.length, 1);
   const files = [
     manifest.icon,
     manifest.main,
-    ...languages.flatMap((language) => [language.configuration, language.icon.light, language.icon.dark]),
-    ...[...grammars, ...snippets].map(({ path }) => path),
+    ...own.flatMap((language) => [language.configuration, language.icon.light, language.icon.dark]),
+    ...grammars.map(({ path }) => path),
+    ...jsonValidation.map(({ url }) => url),
     ...walkthroughs.flatMap(({ steps }) => steps.map(({ media }) => media.markdown)),
   ].map((path) => path.replace(/^\.\//, ''));
   const missing = files.filter((path) => !existsSync(new URL(`assets/${path}`, extension)) && !build.includes(path));
   assert.deepEqual(missing, []);
+});
+
+test('each sentence is offered once: by the server, which knows where it fits', () => {
+  assert.equal(contributes.snippets, undefined);
 });
 
 test('the walkthrough leads to commands of the extension or of the editor', () => {

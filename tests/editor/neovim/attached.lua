@@ -92,6 +92,15 @@ local target = place and (place.uri or place.targetUri) or ''
 local range = place and (place.range or place.targetSelectionRange)
 check('definition: the bolts are declared in press.proc', problem or (not (target:find('press.proc', 1, true) and range.start.line == 4) and vim.inspect(places)) or nil)
 
+local offered
+offered, problem = ask('completionProvider', 'textDocument/completion', { position = { line = 6, character = 4 } })
+local labels, twice = {}, nil
+for _, item in ipairs(offered and (offered.items or offered) or {}) do
+  twice = twice or (labels[item.label] and item.label)
+  labels[item.label] = true
+end
+check('completion: each sentence once', problem or (not labels['remove'] and 'remove is not offered') or (twice and twice .. ' comes twice'))
+
 local edit
 edit, problem = ask('renameProvider', 'textDocument/rename', { position = position(7, 'guard'), newName = 'shield' })
 if edit then

@@ -1,4 +1,4 @@
-// A real VS Code on a copy of the demo library, with the packaged extension, in a browser.
+// A real VS Code with the packaged extension, in a browser; on a copy of the demo library, or in an empty folder.
 import { spawn, spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
@@ -23,12 +23,25 @@ const settings = {
   'terminal.integrated.gpuAcceleration': 'off',
 };
 
-/** Starts the editor. What it needs stands in the environment, as run.mjs says. */
-export async function startEditor({ installed, program, browser }) {
+/** Where the program lies that was built for debugging. */
+export const built = join(root, 'src/ProcScript.Cli/bin/Debug/net10.0/procscript');
+
+/**
+ * Starts the editor.
+ * @param installed the folder that install.sh made.
+ * @param program the program to check with.
+ * @param browser the browser.
+ * @param empty whether the folder is empty; else it is a copy of the demo library.
+ */
+export async function startEditor({ installed, program, browser, empty = false }) {
   const work = mkdtempSync(join(tmpdir(), 'procscript-editor-'));
   const library = join(work, 'library');
-  cpSync(join(root, 'procedures'), library, { recursive: true });
-  writeFileSync(join(library, 'procscript.json'), '{}\n');
+  if (empty) {
+    mkdirSync(library);
+  } else {
+    cpSync(join(root, 'procedures'), library, { recursive: true });
+    writeFileSync(join(library, 'procscript.json'), '{}\n');
+  }
   // A name of its own, so that its processes are told from those of other editors.
   const own = join(work, 'procscript');
   symlinkSync(program, own);
@@ -53,9 +66,22 @@ export async function startEditor({ installed, program, browser }) {
   const chrome = await chromium.launch({ executablePath: browser, args: ['--no-sandbox'] });
   const page = await chrome.newPage({ viewport: { width: 1400, height: 900 } });
   await reached(page, `http://127.0.0.1:${port}/?folder=${library}`);
+  page.setDefaultTimeout(60_000);
   return {
     page,
+    library,
     program: own,
+    /** Has the setting name a program of another version. */
+    useOtherVersion() {
+      const other = join(work, 'other-version');
+      const through = `require('node:child_process').spawn(${JSON.stringify(own)}, process.argv.slice(2), { stdio: ['inherit', 'pipe', 'inherit'] })`;
+      writeFileSync(other, `#!${node}\n${through}.stdout.on('data', (data) => process.stdout.write(Buffer.from(data.toString('latin1').replace(/("version":")\\d/, '$19'), 'latin1')));\n`, { mode: 0o755 });
+      this.use(other);
+    },
+    /** Has the setting name a program. */
+    use(path) {
+      writeSettings(join(user, 'Machine'), { 'procscript.path': path });
+    },
     async stop() {
       await chrome.close();
       process.kill(-server.pid);

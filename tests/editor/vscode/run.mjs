@@ -9,8 +9,8 @@ import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { startEditor } from './editor.mjs';
+import { built, startEditor } from './editor.mjs';
+import { handsOn } from './hands.mjs';
 
 const [pictures] = process.argv.slice(2);
 const installed = process.env.CODE_SERVER;
@@ -19,18 +19,20 @@ if (pictures === undefined || installed === undefined) {
   process.exit(2);
 }
 mkdirSync(pictures, { recursive: true });
-const built = fileURLToPath(new URL('../../../src/ProcScript.Cli/bin/Debug/net10.0/procscript', import.meta.url));
 const editor = await startEditor({ installed, program: process.env.PROCSCRIPT ?? built, browser: process.env.CHROMIUM ?? '/usr/bin/chromium' });
-const { page, program } = editor;
-page.setDefaultTimeout(60_000);
+const { page, program, library } = editor;
+const { step, open, pressUntil, focusText, theme, goTo, command, told, status } = handsOn(page, pictures);
 // The demo library has hints, of what no procedure opens.
 const clean = /Checked: no (findings|errors or warnings)/;
-const status = page.locator('#procscript\\.procscript\\.procscript\\.status, [id*="procscript.status"]').first();
 
 try {
+  await step('the status is there before a file is open', async () => {
+    await told(/Checked/);
+    assert.equal(await page.locator('.tab').count(), 0);
+  });
+
   await step('a procedure is checked', async () => {
     await open('pump.proc');
-    await status.waitFor();
     await told(clean);
   });
 
@@ -168,22 +170,78 @@ try {
     await command('View: Close Editor');
   });
 
-  await step('a snippet writes a stage', async () => {
+  await step('each sentence is offered once, and its places have what fits there', async () => {
     await goTo(21);
     await page.keyboard.press('End');
     await page.keyboard.press('Enter');
-    await command('Insert Snippet');
-    await page.locator('.quick-input-box input').fill('A stage of a procedure');
-    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'Stage' }).first().click();
-    await page.locator('.view-line', { hasText: 'stage "Cover" {' }).waitFor();
+    await page.keyboard.press('Control+Space');
+    const offers = page.locator('.suggest-widget.visible .monaco-list-row');
+    await offers.first().waitFor();
+    const labels = await offers.locator('.label-name').allInnerTexts();
+    assert.ok(labels.length > 5);
+    assert.deepEqual(labels, [...new Set(labels)]);
+    await page.keyboard.type('meas');
+    await offers.filter({ hasText: /^measure/ }).first().waitFor();
+    await page.keyboard.press('Enter');
+    await page.locator('.view-line', { hasText: /measure\s"what"\swith\smultimeter\sexpect/ }).waitFor();
+    await page.keyboard.type('undo the');
+    await page.waitForTimeout(1000);
+    assert.equal(await offers.count(), 0, 'nothing is offered within a text');
+    await page.keyboard.press('Tab');
+    await page.locator('.view-line', { hasText: /measure\s"undo\sthe"\swith\smultimeter/ }).waitFor();
     await command('File: Revert File');
     await told(clean);
+  });
+
+  await step('the cards panel prints in a browser', async () => {
+    await goTo(10);
+    await command('ProcScript: Show the Cards Beside the Text');
+    await cards.locator('#cover h1', { hasText: 'Replace the rotary pump' }).waitFor();
+    const opened = page.context().waitForEvent('page');
+    await cards.locator('[data-do="print-filled"]').click();
+    await cards.locator('[role="status"]', { hasText: 'Print them there' }).waitFor();
+    const printable = await opened;
+    await printable.locator('#cover h1', { hasText: 'Replace the rotary pump' }).waitFor();
+    assert.ok((await printable.pdf()).length > 10_000);
+    await printable.close();
+  });
+
+  await step('the record of the cards panel is cleared when it is pressed twice', async () => {
+    const tick = cards.locator('.step input[type="checkbox"]').first();
+    await tick.scrollIntoViewIfNeeded();
+    await tick.click();
+    const begin = cards.locator('dialog [data-do="start"]');
+    if (await begin.isVisible()) {
+      await begin.click();
+    }
+    if (!(await tick.isChecked())) {
+      await tick.click();
+    }
+    assert.ok(await tick.isChecked());
+    await cards.locator('[data-do="clear"]').click();
+    await cards.locator('[role="status"]', { hasText: 'Press once more' }).waitFor();
+    assert.ok(await tick.isChecked(), 'once is not enough');
+    await cards.locator('[data-do="clear"]').click();
+    await page.waitForTimeout(500);
+    assert.ok(!(await tick.isChecked()));
+    await focusText();
   });
 
   await step('the task builds the cards', async () => {
     await command('ProcScript: Build the Cards');
     await page.locator('.xterm-rows', { hasText: /\d+ packs written/ }).waitFor();
     await page.locator('.explorer-folders-view .monaco-list-row', { hasText: 'packs' }).waitFor();
+  });
+
+  await step('cards that are built open in a browser', async () => {
+    await page.locator('.notification-toast .monaco-button', { hasText: 'Open in a Browser' }).click();
+    // A long list has only those rows that are seen.
+    await page.locator('.quick-input-box input').fill('replace_pump');
+    const opened = page.context().waitForEvent('page');
+    await page.locator('.quick-input-list .monaco-list-row', { hasText: 'replace_pump' }).first().click();
+    const built = await opened;
+    await built.locator('#cover h1', { hasText: 'Replace the rotary pump' }).waitFor();
+    await built.close();
   });
 
   await step('a name changes in every file that has it', async () => {
@@ -216,78 +274,24 @@ try {
     await status.click();
     await told(clean);
   });
+
+  await step('a program that is not there is told in one sentence, with what to do', async () => {
+    editor.use('/no/such/procscript');
+    const said = page.locator('.notification-toast', { hasText: "'/no/such/procscript' did not start: the setting 'procscript.path' names it." });
+    await said.waitFor();
+    await told(/did not start/);
+    await said.locator('.monaco-button', { hasText: 'How to get it' }).click();
+    await page.locator('.gettingStartedContainer', { hasText: 'Write your first procedure' }).waitFor();
+  });
+
+  await step('a program of another version is told', async () => {
+    editor.useOtherVersion();
+    await page.locator('.notification-toast', { hasText: /The program is of version 9\S+ and the extension of 0/ }).waitFor();
+    editor.use(program);
+    await told(/Checked/);
+  });
 } finally {
   await editor.stop();
-}
-
-/** Does a step, tells of it and takes a picture, also of what went wrong. */
-async function step(name, act) {
-  const picture = join(pictures, `${name.replaceAll(/[^a-z]+/g, '-')}.png`);
-  try {
-    await act();
-    process.stdout.write(`ok - ${name}\n`);
-  } catch (error) {
-    process.stdout.write(`not ok - ${name}\n`);
-    throw error;
-  } finally {
-    await page.screenshot({ path: picture });
-  }
-}
-
-async function open(file) {
-  await page.keyboard.press('Control+P');
-  await page.locator('.quick-input-box input').fill(file);
-  const name = file.slice(file.lastIndexOf('/') + 1);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().click();
-  await page.locator(`.tab[data-resource-name="${name}"]`).waitFor();
-}
-
-/** Presses a key until it has its effect: one that comes while the editor moves the focus is lost. */
-async function pressUntil(key, effect) {
-  for (let attempt = 0; attempt < 10; attempt++) {
-    await page.keyboard.press(key);
-    try {
-      await effect.waitFor({ timeout: 5000 });
-      return;
-    } catch {
-      await page.keyboard.press('Escape');
-    }
-  }
-  throw new Error(`${key} has no effect.`);
-}
-
-async function focusText() {
-  await command('View: Focus First Editor Group');
-}
-
-async function theme(name, mark) {
-  await command('Preferences: Color Theme');
-  await page.locator('.quick-input-box input').fill(name);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().click();
-  await page.locator(`.monaco-workbench${mark}`).waitFor();
-}
-
-/** Moves the cursor to a line, or to LINE:COLUMN. */
-async function goTo(line) {
-  await page.keyboard.press('Control+G');
-  await page.locator('.quick-input-box input').fill(`:${line}`);
-  await page.keyboard.press('Enter');
-  await page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
-}
-
-async function command(title) {
-  await page.keyboard.press('F1');
-  await page.locator('.quick-input-box input').fill(`>${title}`);
-  await page.locator('.quick-input-list .monaco-list-row', { hasText: title }).first().click();
-  await page.waitForTimeout(300);
-}
-
-/** Waits until the status says it. */
-async function told(words) {
-  await page.waitForFunction(
-    ([source]) => new RegExp(source).test(document.querySelector('[id*="procscript.status"]')?.getAttribute('aria-label') ?? ''),
-    [words.source],
-  );
 }
 
 /** The process of the editor's language server. */

@@ -67,7 +67,9 @@ public sealed class DeadFile : LibraryRule
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(LibraryView view) =>
         from first in view.Entries.DistinctBy(entry => entry.Path)
-        where !view.IsLive(first.Path)
+
+        // A library that is just begun has no procedure yet.
+        where view.HasWork && !view.IsLive(first.Path)
         select new Finding(Id, $"no procedure needs `{first.Path}`", new SourceSpan(first.Path, first.Declaration.Name.Span), "used by no file with a procedure")
         {
             Help = "delete the file, or `use` it where it is needed",

@@ -54,7 +54,7 @@ public sealed class UnknownName : Rule
         new(Id, $"no {sort} is called `{name}`", place.At(span), "not declared in any file in sight")
         {
             Help = near.IsEmpty ? "declare it, or add the `use` line of the file that does" : DidYouMean.Help(near),
-            Fixes = near.IsEmpty ? Declarations(name, sort, place, span) : DidYouMean.Fixes(near, place.At(span), name),
+            Fixes = [.. DidYouMean.Fixes(near, place.At(span), name), .. DidYouMean.AreOtherSizes(near, name) ? Declarations(name, sort, place, span) : []],
         };
 
     /// <summary>A declaration of each sort that may be meant, right before the one that names it.</summary>

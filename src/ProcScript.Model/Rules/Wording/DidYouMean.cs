@@ -22,5 +22,8 @@ public static class DidYouMean
         return [.. near.Select(name => new Fix($"Write `{name}`", grade, [new TextEdit(place, name)]))];
     }
 
+    /// <summary>Whether each near name has other figures in it: it is another size then, more likely than a slip.</summary>
+    public static bool AreOtherSizes(IReadOnlyCollection<string> near, string written) => near.All(name => Figures(written) != Figures(name));
+
     private static string Figures(string name) => string.Concat(name.Where(char.IsAsciiDigit));
 }
