@@ -65,7 +65,8 @@ internal sealed class WholeLibraryCheck
     }
 
     private static LibraryFacet Changed(LibraryChange change) =>
-        (change.AreKindsOther ? LibraryFacet.Kinds : LibraryFacet.None)
+        (change.Files.Count > 0 ? LibraryFacet.Texts : LibraryFacet.None)
+        | (change.AreKindsOther ? LibraryFacet.Kinds : LibraryFacet.None)
         | (change.AreToolsOther ? LibraryFacet.Tools : LibraryFacet.None)
         | (change.AreEntriesOther ? LibraryFacet.Entries : LibraryFacet.None)
         | (change.AreProcedureTextsOther ? LibraryFacet.Procedures : LibraryFacet.None);

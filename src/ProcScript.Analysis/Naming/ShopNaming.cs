@@ -16,7 +16,10 @@ internal sealed class ShopNaming(Library library, PathSettings settings)
     private readonly Lazy<LibraryNames> _names = new(() => new LibraryNames(library.Trees, new KnownNames()));
 
     /// <summary>Whether the shop has a naming at all.</summary>
-    public bool IsChosen => NamingSettings.All.Any(one => settings.Get(one) != NameStyle.Any);
+    public bool IsChosen => IsChosenIn(settings);
+
+    /// <summary>Whether settings have a naming.</summary>
+    public static bool IsChosenIn(PathSettings settings) => NamingSettings.All.Any(one => settings.Get(one) != NameStyle.Any);
 
     /// <summary>The names that are written otherwise, in the order of files and text. What is declared in several branches is told once.</summary>
     public IEnumerable<Misnomer> Misnomers() => !IsChosen ? [] : library.Trees.Values

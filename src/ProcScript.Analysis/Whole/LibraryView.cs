@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Settings;
+using ProcScript.Model;
 using ProcScript.Model.Catalog;
 using ProcScript.Syntax.Nodes;
 
@@ -48,6 +49,9 @@ internal sealed class LibraryView(LibraryFacts facts)
     /// <summary>Whether some file mentions a name elsewhere than where it is declared.</summary>
     public bool IsMentioned(string name) => Note(LibraryFacet.Mentions, facts.Mentions).Holds(name);
 
+    /// <summary>All of it, down to the texts, for a rule that reads names wherever they stand: it is asked again after every edit.</summary>
+    public Library Everything => Note(LibraryFacet.All, facts.Library);
+
     private T Note<T>(LibraryFacet facet, T what)
     {
         Seen |= facet;
@@ -83,6 +87,9 @@ internal enum LibraryFacet
     /// <summary>The names that are mentioned.</summary>
     Mentions = 64,
 
+    /// <summary>The texts, whatever stands in them.</summary>
+    Texts = 128,
+
     /// <summary>All of it.</summary>
-    All = 127,
+    All = 255,
 }

@@ -14,7 +14,7 @@ internal sealed class GrammarScript(TreeSentences sentences, TokenSpellings toke
     /// What one word ahead does not decide; there the parser follows both ways, until one of them ends. A sentence new to the grammar may
     /// have to stand here too: the generator of tree-sitter says which.
     /// </summary>
-    private static readonly string[][] _undecided =
+    private static readonly string[][] Undecided =
     [
         ["need"], ["verifyProperty"], ["wayProperty", "wordPosition"], ["flagProperty", "wordPosition"], ["checkRule"], ["recordRule"],
         ["retorqueRule"], ["textAction"], ["recordAction"], ["pauseAction"], ["quantity"],
@@ -62,7 +62,7 @@ internal sealed class GrammarScript(TreeSentences sentences, TokenSpellings toke
         script.Append("module.exports = grammar({\n  name: 'procscript',\n\n  word: $ => $.identifier,\n\n");
         script.Append("  externals: $ => [$._missing_name, $.plain_text, $._line_end],\n\n");
         script.Append(@"  extras: $ => [/[\s\u00A0\uFEFF]/, $.comment, $.suppression],").Append("\n\n");
-        var sets = _undecided.Select(set => $"    [{string.Join(", ", set.Select(name => $"$.{sentences.NameOf(name)}"))}],\n");
+        var sets = Undecided.Select(set => $"    [{string.Join(", ", set.Select(name => $"$.{sentences.NameOf(name)}"))}],\n");
         script.Append($"  conflicts: $ => [\n{string.Concat(sets)}  ],\n\n");
         var choices = sentences.All.Keys.Where(name => name is not "wordPosition" && sentences.IsHidden(name)).Select(name => $"$.{sentences.NameOf(name)}");
         script.Append($"  supertypes: $ => [{string.Join(", ", choices)}],\n\n  rules: {{\n");

@@ -14,7 +14,7 @@ namespace ProcScript.Generate.TreeSitter;
 internal sealed class Highlights(TreeSentences sentences, TokenSpellings tokens, WordGroups groups, Func<Capture, string> nameOf)
 {
     /// <summary>Sentences that have one colour as a whole, signs and all.</summary>
-    private static readonly Dictionary<string, string> _whole = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, string> Whole = new(StringComparer.Ordinal)
     {
         ["number"] = "",
         ["unitName"] = "",
@@ -25,7 +25,7 @@ internal sealed class Highlights(TreeSentences sentences, TokenSpellings tokens,
     };
 
     /// <summary>Words whose class is told by what follows: the sentence, the word, its class and what is behind it.</summary>
-    private static readonly (string Sentence, string Word, string Scope, string Next)[] _toldByNext =
+    private static readonly (string Sentence, string Word, string Scope, string Next)[] ToldByNext =
     [
         ("refitProperty", "refit", Scope.Flow, "(property_block)"),
         ("refitProperty", "refit", Scope.Sentence, "[\"needs\" (alert) (figure)]"),
@@ -53,26 +53,26 @@ internal sealed class Highlights(TreeSentences sentences, TokenSpellings tokens,
         $"[{Quoted("PLUS_MINUS", "PLUS", "RANGE", "AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN")}] {At(Scope.Operator)}",
         $"[{Quoted("COMMA")}] {At(Scope.Comma)}",
         $"[{Quoted("LEFT_BRACE", "RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN")}] {At(Scope.Bracket)}",
-        .. _whole.Where(whole => whole.Value.Length > 0).Select(whole => $"({sentences.NameOf(whole.Key)}{NotAText(whole.Key)}) {At(whole.Value)}"),
+        .. Whole.Where(whole => whole.Value.Length > 0).Select(whole => $"({sentences.NameOf(whole.Key)}{NotAText(whole.Key)}) {At(whole.Value)}"),
         "",
     ];
 
     private IEnumerable<string> Within(string sentence, GrammarNode body)
     {
-        if (_whole.ContainsKey(sentence))
+        if (Whole.ContainsKey(sentence))
         {
             yield break;
         }
 
         var node = sentences.NameOf(sentence);
         var words = body.Symbols().Where(symbol => symbol.IsToken).Select(symbol => tokens.WordOf(symbol.Name)).OfType<string>()
-            .Where(word => _toldByNext.All(told => (told.Sentence, told.Word) != (sentence, word))).Distinct();
+            .Where(word => ToldByNext.All(told => (told.Sentence, told.Word) != (sentence, word))).Distinct();
         foreach (var group in words.GroupBy(word => ClassOf.Word(sentence, word)))
         {
             yield return $"({node} {OneOf(group.Select(word => $"\"{word}\""))} {At(group.Key)})";
         }
 
-        foreach (var told in _toldByNext.Where(told => told.Sentence == sentence))
+        foreach (var told in ToldByNext.Where(told => told.Sentence == sentence))
         {
             yield return $"({node} \"{told.Word}\" {At(told.Scope)} {told.Next})";
         }

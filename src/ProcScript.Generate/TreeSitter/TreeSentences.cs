@@ -12,10 +12,10 @@ namespace ProcScript.Generate.TreeSitter;
 internal sealed class TreeSentences(Sentences parser, TokenSpellings tokens)
 {
     /// <summary>The sentences that are written out by <see cref="GrammarScript"/>: their parts are no tokens of the lexer's grammar.</summary>
-    private static readonly string[] _writtenThere = ["name", "text"];
+    private static readonly string[] WrittenThere = ["name", "text"];
 
     /// <summary>Where <c>none</c> says that there is nothing, and names nothing.</summary>
-    private static readonly string[] _maySayNone = ["namesClause", "inlineNames", "renewProperty"];
+    private static readonly string[] MaySayNone = ["namesClause", "inlineNames", "renewProperty"];
 
     /// <summary>The words that a sentence begins with, and that are never a name: where a name is missing, one of these says so.</summary>
     public IReadOnlyList<string> SentenceStarts { get; } = FindStarts(parser, tokens);
@@ -35,7 +35,7 @@ internal sealed class TreeSentences(Sentences parser, TokenSpellings tokens)
     private static OrderedDictionary<string, GrammarNode> Convert(Sentences parser, TokenSpellings tokens)
     {
         OrderedDictionary<string, GrammarNode> converted = [];
-        foreach (var (name, body) in parser.All.Where(rule => !_writtenThere.Contains(rule.Key) && !IsOneWord(rule.Value)))
+        foreach (var (name, body) in parser.All.Where(rule => !WrittenThere.Contains(rule.Key) && !IsOneWord(rule.Value)))
         {
             converted.Add(name, name switch
             {
@@ -55,8 +55,8 @@ internal sealed class TreeSentences(Sentences parser, TokenSpellings tokens)
 
         GrammarNode Changed(string sentence, GrammarNode node) => node switch
         {
-            Symbol { IsToken: false } symbol when !_writtenThere.Contains(symbol.Name) && IsOneWord(parser[symbol.Name]) => parser[symbol.Name],
-            Symbol { Name: "reference" } when _maySayNone.Contains(sentence) => new Choice([node, new Symbol("NONE")]),
+            Symbol { IsToken: false } symbol when !WrittenThere.Contains(symbol.Name) && IsOneWord(parser[symbol.Name]) => parser[symbol.Name],
+            Symbol { Name: "reference" } when MaySayNone.Contains(sentence) => new Choice([node, new Symbol("NONE")]),
             _ => node.Select(part => Changed(sentence, part)),
         };
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Runs;
 using ProcScript.LanguageServer.Jobs;
-using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 

@@ -3,7 +3,6 @@ using ProcScript.Analysis.Actions;
 using ProcScript.LanguageServer.Jobs;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Serving;
-using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Binding.Properties;
 using ProcScript.Syntax.Nodes;
 using ProcScript.Syntax.Writing;

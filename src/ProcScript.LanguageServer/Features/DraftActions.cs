@@ -4,7 +4,6 @@ using ProcScript.LanguageServer.Checking;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Rules.Names;
-using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 using SourceEdit = ProcScript.Syntax.Findings.TextEdit;
 

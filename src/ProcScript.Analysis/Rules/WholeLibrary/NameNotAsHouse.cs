@@ -57,7 +57,12 @@ public sealed class NameNotAsHouse : LibraryRule
     /// <inheritdoc/>
     internal override IEnumerable<Finding> Check(LibraryView view)
     {
-        ShopNaming naming = new(view.Library, view.Settings);
+        if (!ShopNaming.IsChosenIn(view.Settings))
+        {
+            return [];
+        }
+
+        ShopNaming naming = new(view.Everything, view.Settings);
         return
             from misnomer in naming.Misnomers()
             let edits = naming.Rename(misnomer)
