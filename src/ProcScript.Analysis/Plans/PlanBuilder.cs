@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
+using ProcScript.Analysis.Crews;
 using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Messages;
@@ -53,7 +54,7 @@ internal sealed class PlanBuilder
                 .Select(step => _lifts.TryGetValue(step.Number, out var lift) ? step with { People = lift.People } : step),
         ];
         _questions = QuestionSteps.Of(library, _procedure, _steps);
-        _times = JobTimes.Of(_steps);
+        _times = JobTimes.Of(_steps, CrewJob.Of(_steps, strip, refit));
         var marks = MarkLines.Of(_procedure.Machine, _steps);
         _tools = new ToolList(TorqueWrenches.Of(_procedure, library))
         {

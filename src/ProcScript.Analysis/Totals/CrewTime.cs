@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ProcScript.Analysis.Crews;
 
 namespace ProcScript.Analysis.Totals;
@@ -7,15 +6,14 @@ namespace ProcScript.Analysis.Totals;
 internal static class CrewTime
 {
     /// <summary>
-    /// The least end over crews of one up to <paramref name="crew"/> (somebody may stand by) and two lists: the order given,
-    /// and the longest way to the end first. <paramref name="tasks"/> are in an order that respects their predecessors.
+    /// The least end over crews of one up to all that there are (somebody may stand by) and two lists: the order given, and the longest way to
+    /// the end first. The tasks of <paramref name="problem"/> are in an order that respects their predecessors.
     /// </summary>
-    public static long Least(ImmutableArray<CrewTask> tasks, int crew)
+    public static long Least(CrewProblem problem)
     {
-        var problem = new CrewProblem(tasks, crew);
-        long[] given = [.. Enumerable.Range(0, tasks.Length)];
+        long[] given = [.. Enumerable.Range(0, problem.Tasks.Length)];
         long[] longestFirst = [.. CrewBounds.Tails(problem).Select(tail => -tail)];
-        return Enumerable.Range(1, crew).Min(people => Math.Min(End(problem.For(people), given), End(problem.For(people), longestFirst)));
+        return Enumerable.Range(1, problem.People).Min(people => Math.Min(End(problem.For(people), given), End(problem.For(people), longestFirst)));
     }
 
     private static long End(CrewProblem problem, long[] rank) =>

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Crews;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
-using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Totals;
 
@@ -15,7 +14,9 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
     internal const double Milliseconds = 1000;
 
     /// <summary>Works the steps off. What runs in the background holds up only what waits for it, and the end of the job.</summary>
-    public static JobTimes Of(ImmutableArray<PlannedStep> steps)
+    /// <param name="steps">The steps in the order of the cards.</param>
+    /// <param name="work">The same as work for a crew.</param>
+    public static JobTimes Of(ImmutableArray<PlannedStep> steps, CrewJob work)
     {
         var cards = new Dictionary<(PlanPhase Phase, int Card), double>();
         var crew = steps.Select(step => step.People).Append(2).Max();
@@ -44,7 +45,7 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
                 PhaseTime(cards, PlanPhase.Work),
                 PhaseTime(cards, PlanPhase.Refit),
                 end,
-                Math.Min(end, CrewTime.Least(Tasks(steps), crew) / Milliseconds),
+                Math.Min(end, CrewTime.Least(work.For(crew)) / Milliseconds),
                 given,
                 usual,
                 waiting + end - clock)
@@ -68,48 +69,6 @@ internal sealed record JobTimes(PlanTimes Plan, IReadOnlyDictionary<(PlanPhase P
         }
 
         return starts.MoveToImmutable();
-    }
-
-    /// <summary>
-    /// The steps with what must go before what. A crew keeps to the cards as far as the work stands between strip and refit: nobody
-    /// starts the work before the strip is done, nor the refit before the work is, nor anything after a pause before it is over.
-    /// </summary>
-    private static ImmutableArray<CrewTask> Tasks(ImmutableArray<PlannedStep> steps)
-    {
-        var tasks = ImmutableArray.CreateBuilder<CrewTask>();
-        var taskOf = new Dictionary<int, int>();
-        ImmutableArray<int> gate = [];
-        foreach (var phase in steps.GroupBy(step => step.Phase))
-        {
-            var first = tasks.Count;
-            foreach (var step in phase)
-            {
-                var time = StepTime.Of(step);
-                if (step.Verb == Verb.Pause)
-                {
-                    Gate(time.Duration);
-                    taskOf.Add(step.Number, gate[0]);
-                    first = tasks.Count;
-                    continue;
-                }
-
-                taskOf.Add(step.Number, tasks.Count);
-                tasks.Add(new CrewTask(Whole(time.Attended), Whole(time.Duration), step.People)
-                {
-                    After = [.. gate, .. step.EnabledBy.Concat(step.WaitsFor).Distinct().Select(before => taskOf[before])],
-                });
-            }
-
-            Gate(0);
-
-            void Gate(double seconds)
-            {
-                tasks.Add(new CrewTask(0, Whole(seconds), 0) { After = gate, AfterHandsOf = [.. Enumerable.Range(first, tasks.Count - first)] });
-                gate = [tasks.Count - 1];
-            }
-        }
-
-        return tasks.ToImmutable();
     }
 
     /// <summary>Seconds in whole milliseconds.</summary>

@@ -33,26 +33,26 @@ public class CrewTimeTests
 
     [Fact]
     public void The_reported_time_does_not_get_longer_with_a_fourth_person() =>
-        Assert.Equal((12, 12), (CrewTime.Least(Graham, 3), CrewTime.Least(Graham, 4)));
+        Assert.Equal((12, 12), (CrewTime.Least(new(Graham, 3)), CrewTime.Least(new(Graham, 4))));
 
     // A. Scholl (1993), Data of Assembly Line Balancing Problems, TH Darmstadt: the precedence graph Jackson (11 tasks). The least
     // makespan of two workers, 28, is not published: an exact search over sets of done tasks gave it. One worker takes 46.
     [Fact]
-    public void Jackson_by_two_is_one_above_the_optimum() => Assert.Equal(29, CrewTime.Least(
+    public void Jackson_by_two_is_one_above_the_optimum() => Assert.Equal(29, CrewTime.Least(new(
         [
             Task(6), Task(2, 0), Task(5, 0), Task(7, 0), Task(1, 0), Task(2, 1), Task(3, 2, 3, 4), Task(6, 5), Task(5, 6),
             Task(5, 7), Task(4, 8, 9),
         ],
-        2));
+        2)));
 
     // As above: the graph Mansoor (11 tasks); least makespan of two workers 116, of one 185.
     [Fact]
-    public void Mansoor_by_two_is_the_optimum() => Assert.Equal(116, CrewTime.Least(
+    public void Mansoor_by_two_is_the_optimum() => Assert.Equal(116, CrewTime.Least(new(
         [
             Task(4), Task(38), Task(45), Task(12, 0, 1), Task(10, 1), Task(8, 3), Task(12, 4), Task(10, 5), Task(2, 6),
             Task(10, 7, 8), Task(34, 2, 9),
         ],
-        2));
+        2)));
 
     [Fact]
     public void A_task_for_two_waits_until_both_are_free() =>
@@ -84,7 +84,7 @@ public class CrewTimeTests
     [Fact]
     public void More_people_never_take_longer_and_no_crew_beats_the_longest_chain() => Jobs.Sample(tasks =>
     {
-        var times = Enumerable.Range(1, 4).Select(crew => CrewTime.Least(tasks, crew)).ToArray();
+        var times = Enumerable.Range(1, 4).Select(crew => CrewTime.Least(new(tasks, crew))).ToArray();
         var chain = LongestChain(tasks);
         return times.Zip(times.Skip(1)).All(pair => pair.Second <= pair.First)
             && times.All(time => time >= chain)
