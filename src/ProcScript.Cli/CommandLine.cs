@@ -87,6 +87,7 @@ internal static class CommandLine
             AuditCommand.Create(around),
             BuildCommand.Create(around),
             ModelCommand.Create(around),
+            ReachCommand.Create(around),
             FormatCommand.Create(around),
             FixCommand.Create(around),
             DiffCommand.Create(around),
