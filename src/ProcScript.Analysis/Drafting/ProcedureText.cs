@@ -28,6 +28,11 @@ internal static class ProcedureText
             text.Append($"goal {Word(goal.Verb)} {Name(goal.Target)}\n");
         }
 
+        foreach (var line in procedure.Details.Ppe.Select(ppe => $"ppe {Quoted(ppe)}\n").Concat(procedure.Alerts.Select(Alert)))
+        {
+            text.Append(line);
+        }
+
         foreach (var stage in procedure.Stages)
         {
             text.Append($"stage {Quoted(stage.Title)} {{\n{string.Concat(stage.Steps.Select(Step))}}}\n");
@@ -76,7 +81,8 @@ internal static class ProcedureText
     {
         var needs = string.Join(", ", rule.Conditions.Select(condition => $"{Name(condition.Item)} {(condition.State == NeededState.Full ? "full" : "live")}"));
         var tools = rule.Details.Tools.IsEmpty ? "" : $" with {string.Join(", ", rule.Details.Tools.Select(tool => tool.Name))}";
-        return $"check {Quoted(rule.Text)}{tools}{(rule.Expect is { } limit ? $" expect {Figure(limit.Print())}" : "")} needs {needs}{Block(rule.Details with { Tools = [] })}\n";
+        var place = rule.Before is { } before ? $" before {Word(before.Verb)} {Name(before.Target)}" : rule.After is { } after ? $" after {Word(after.Verb)} {Name(after.Target)}" : "";
+        return $"{string.Concat(rule.Alerts.Select(Alert))}check {Quoted(rule.Text)}{tools}{(rule.Expect is { } limit ? $" expect {Figure(limit.Print())}" : "")}{place}{(needs.Length > 0 ? $" needs {needs}" : "")}{Block(rule.Details with { Tools = [] })}\n";
     }
 
     private static string Block(ActionDetails details)
@@ -89,7 +95,7 @@ internal static class ProcedureText
     {
         foreach (var alert in details.Alerts)
         {
-            yield return $"{Phase(alert.Phase)}{alert.Word.ToString().ToLowerInvariant()} {Quoted(alert.Text)}";
+            yield return Alert(alert).TrimEnd();
         }
 
         foreach (var (word, texts) in new[] { ("how", details.How), ("photo", details.Photos), ("check", details.Checks), ("ppe", details.Ppe) })
@@ -124,6 +130,8 @@ internal static class ProcedureText
             yield return line;
         }
     }
+
+    private static string Alert(Alert alert) => $"{Phase(alert.Phase)}{alert.Word.ToString().ToLowerInvariant()} {Quoted(alert.Text)}\n";
 
     private static string Used(SupplyUse use) => use.Amount.Unit.Dimension == Dimension.Count ? $"{Amount(use)} {use.Supply.Name}" : $"{Amount(use)} of {use.Supply.Name}";
 

@@ -28,9 +28,10 @@ internal sealed class ReachGraph
         for (var node = 0; node < _goals.Count; node++)
         {
             var goal = _goals[node];
-            needs.Add(IsNever(goal)
+            var needed = clauses.Of(goal);
+            needs.Add(IsNever(goal, needed)
                 ? [[]]
-                : [.. clauses.Of(goal).Select(clause => clause.Ways.Select(Number).Distinct().ToArray())]);
+                : [.. needed.Select(clause => clause.Ways.Select(Number).Distinct().ToArray())]);
             along.Add([.. Along(goal).Select(Number)]);
         }
 
@@ -57,8 +58,13 @@ internal sealed class ReachGraph
         return number;
     }
 
-    /// <summary>What serves once is not tightened again, so that to loosen it leads nowhere.</summary>
-    private static bool IsNever(FreeingGoal goal) => goal is { Kind: FreeingKind.Slack, Item: Joint { SingleUse: true } };
+    /// <summary>
+    /// What serves once is not tightened again, so that to loosen it leads nowhere. And no energy stays live while something comes off for its proof to be
+    /// made at once: it is isolated first, and proved to be off where somebody can get at the place.
+    /// </summary>
+    private static bool IsNever(FreeingGoal goal, List<FreeingClause> needed) =>
+        goal is { Kind: FreeingKind.Slack, Item: Joint { SingleUse: true } }
+        || (goal.Kind == FreeingKind.ProvedAtOnce && needed.Exists(clause => clause.About is Part or Joint));
 
     /// <summary>What has to be done too: what serves once or is disturbed is renewed.</summary>
     private IEnumerable<FreeingGoal> Along(FreeingGoal goal)

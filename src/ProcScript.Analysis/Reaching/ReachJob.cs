@@ -56,6 +56,9 @@ internal sealed class ReachJob
     /// <summary>The procedures on the machine, in all variants.</summary>
     public ImmutableArray<Procedure> Procedures { get; }
 
+    /// <summary>The jobs that are about something which is asked for: what keeps people safe in them as a whole holds here too.</summary>
+    private IEnumerable<Procedure> Same => Procedures.Where(procedure => procedure.Goals.Any(goal => Items.Any(item => item.Name == goal.Target.Name)));
+
     /// <summary>What is wanted.</summary>
     public ImmutableArray<FreeingGoal> Goals =>
     [
@@ -98,8 +101,10 @@ internal sealed class ReachJob
             Declared = machine.Declared,
             Machine = machine,
             Goals = [.. Items.Select(item => new Goal(GoalVerb(item), item, item.Declared))],
-            Alerts = [],
-            Details = ActionDetails.None,
+            Alerts = [.. Same.SelectMany(procedure => procedure.Alerts).DistinctBy(alert => (alert.Word, alert.Text))],
+            Details = Same.SelectMany(procedure => procedure.Details.Ppe).Distinct(StringComparer.Ordinal).ToList() is { Count: > 0 } ppe
+                ? ActionDetails.None with { Ppe = [.. ppe] }
+                : ActionDetails.None,
             Stages = Stages(strip),
             Work =
             [
@@ -139,17 +144,31 @@ internal sealed class ReachJob
             steps.Add(Step(action));
             if (action.Verb is Verb.Remove or Verb.Aside)
             {
-                stages.Add((DraftWords.Capital(action.Part.Title), steps));
-                steps = [];
+                Add(DraftWords.Capital(action.Part.Title));
             }
         }
 
         if (steps.Count > 0)
         {
-            stages.Add((DraftWords.Capital(steps[^1].Target is Joint joint ? joint.Owner.Title : steps[^1].Target!.Title), steps));
+            Add(DraftWords.Capital(steps[^1].Target is Joint joint ? joint.Owner.Title : steps[^1].Target!.Title));
         }
 
         return [.. stages.Select(stage => new Stage(stage.Title, [.. stage.Steps], Facts.Machine.Declared))];
+
+        void Add(string title)
+        {
+            // What goes aside and then comes off is one card.
+            if (stages.Count > 0 && stages[^1].Title == title)
+            {
+                stages[^1].Steps.AddRange(steps);
+            }
+            else
+            {
+                stages.Add((title, steps));
+            }
+
+            steps = [];
+        }
     }
 
     private Step Step(ActionRequest request) => new()
@@ -164,23 +183,38 @@ internal sealed class ReachJob
     };
 
     /// <summary>
-    /// The checks that other jobs on the machine make once an energy is back or a fluid is in, as far as they ask for nothing that this one does not
-    /// touch: a leak is looked for after whatever job.
+    /// The checks that other jobs on the machine make before or after an energy or a fluid comes back, or once it is, as far as they ask for nothing that
+    /// this one does not touch: a leak is looked for after whatever job.
     /// </summary>
     private ImmutableArray<RefitRule> Checks(List<ActionRequest> strip)
     {
-        var touched = strip.Select(action => action.Target).OfType<MachineItem>().ToHashSet();
+        var touched = strip.Select(action => action.Target).Where(item => item is Energy or Fluid).Select(item => item!.Name).ToHashSet(StringComparer.Ordinal);
         return
         [
             .. Procedures.SelectMany(procedure => procedure.Rules).OfType<CheckRule>()
-                .Where(rule => rule is { Verb: Verb.Check, Before: null, After: null, Conditions.IsEmpty: false }
-                    && rule.Conditions.Any(condition => condition.State == NeededState.Full)
-                    && rule.Conditions.All(condition => condition.Phase == NeedsPhase.Both && condition.Ways.IsEmpty
-                        && condition.State is NeededState.Full or NeededState.Live && touched.Any(item => item.Name == condition.Item.Name)))
+                .Where(rule => rule.Verb == Verb.Check && IsAbout(rule, touched))
                 .DistinctBy(rule => rule.Text)
-                .Select(rule => rule with { Calls = [], Conditions = [.. rule.Conditions.Select(condition => condition with { Item = Facts.Machine.Items[condition.Item.Name] })] }),
+                .Select(rule => rule with
+                {
+                    Calls = [],
+                    Before = Here(rule.Before),
+                    After = Here(rule.After),
+                    Conditions = [.. rule.Conditions.Select(condition => condition with { Item = Facts.Machine.Items[condition.Item.Name] })],
+                }),
         ];
     }
+
+    /// <summary>Whether a check is about fluids and energies that the job touches, and about a fluid above all.</summary>
+    private static bool IsAbout(CheckRule rule, HashSet<string> touched)
+    {
+        var anchor = rule.Before ?? rule.After;
+        return (anchor?.Target is Fluid || rule.Conditions.Any(condition => condition.State == NeededState.Full))
+            && (anchor is null || touched.Contains(anchor.Target.Name))
+            && rule.Conditions.All(condition => condition.Phase == NeedsPhase.Both && condition.Ways.IsEmpty
+                && condition.State is NeededState.Full or NeededState.Live && touched.Contains(condition.Item.Name));
+    }
+
+    private RefitAnchor? Here(RefitAnchor? anchor) => anchor is null ? null : anchor with { Target = Facts.Machine.Items[anchor.Target.Name] };
 
     private string Free(string wanted)
     {

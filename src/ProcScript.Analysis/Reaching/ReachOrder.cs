@@ -24,11 +24,13 @@ internal sealed class ReachOrder
     private readonly List<ActionRequest> _done = [];
     private readonly LinkedList<ActionRequest> _pending;
     private readonly HashSet<ActionRequest> _left;
+    private readonly HashSet<ActionRequest> _first;
     private readonly Dictionary<StateVariable, HashSet<ActionRequest>> _readers = [];
     private int _sets;
 
-    private ReachOrder(MachineFacts facts, IEnumerable<ActionRequest> actions)
+    private ReachOrder(MachineFacts facts, List<ActionRequest> actions, HashSet<ActionRequest> first)
     {
+        _first = first;
         _state = MachineState.Whole(facts.Layout);
         _collector = new NeedCollector(facts, _state, NeedsPhase.Strip, ImmutableHashSet<MachineItem>.Empty);
         _pending = new LinkedList<ActionRequest>(actions);
@@ -50,21 +52,36 @@ internal sealed class ReachOrder
     /// <param name="closure">The nodes.</param>
     public static List<ActionRequest>? Of(MachineFacts facts, ReachGraph graph, ReachCosts costs, ClosureProblem problem, int[] closure)
     {
-        var actions = Sorted(graph, problem, closure).SelectMany(node => costs.Requests(graph[node]).Select(request => graph[node].Kind == FreeingKind.ProvedAtOnce
-            ? request with { Value = (int)EnergyState.Dead }
-            : request));
-        return new ReachOrder(facts, actions.Where(action => ActionTable.Row(action.Verb).Phase != ActionPhase.Work)).Run();
+        var (nodes, first) = Sorted(graph, problem, closure);
+        return new ReachOrder(facts, [.. nodes.SelectMany(Actions)], [.. nodes.Take(first).SelectMany(Actions)]).Run();
+
+        IEnumerable<ActionRequest> Actions(int node) => costs.Requests(graph[node])
+            .Select(request => graph[node].Kind == FreeingKind.ProvedAtOnce ? request with { Value = (int)EnergyState.Dead } : request)
+            .Where(action => ActionTable.Row(action.Verb).Phase != ActionPhase.Work);
     }
 
-    /// <summary>The nodes, each after what serves it: energies and fluids with all that these need before all else.</summary>
-    private static List<int> Sorted(ReachGraph graph, ClosureProblem problem, int[] closure)
+    /// <summary>The nodes, each after what serves it: energies and fluids with all that these need before all else, and how many these are.</summary>
+    private static (List<int> Nodes, int First) Sorted(ReachGraph graph, ClosureProblem problem, int[] closure)
     {
         var chosen = closure.ToHashSet();
         var rounds = problem.Rounds(chosen.Contains);
         var sorted = new List<int>();
         var begun = new HashSet<int>();
-        var roots = closure.Where(node => IsPrecaution(graph[node])).Concat(problem.Goals).Concat(closure.OrderBy(node => rounds[node]));
-        foreach (var root in roots)
+        var safe = closure.Where(node => IsPrecaution(graph[node])).OrderBy(node => graph[node] is { Item: Fluid } ? 1 : 0).ToList();
+        foreach (var root in safe)
+        {
+            Gather(root);
+        }
+
+        var first = sorted.Count;
+        foreach (var root in problem.Goals.Concat(closure.OrderBy(node => rounds[node])))
+        {
+            Gather(root);
+        }
+
+        return (sorted, first);
+
+        void Gather(int root)
         {
             var open = new Stack<(int Node, int Next)>();
             Begin(root);
@@ -88,18 +105,17 @@ internal sealed class ReachOrder
                 }
             }
         }
-
-        return sorted;
     }
 
     private static bool IsPrecaution(FreeingGoal goal) =>
-        goal is { Kind: FreeingKind.Switched, Item: Energy or Fluid } or { Kind: FreeingKind.Proved or FreeingKind.ProvedAtOnce };
+        goal is { Kind: FreeingKind.Switched, Item: Energy or Fluid } or { Kind: FreeingKind.ProvedAtOnce };
 
     private List<ActionRequest>? Run()
     {
         while (_pending.Count > 0)
         {
-            if (!Next(mayMoveControls: false) && !Next(mayMoveControls: true) && !SetForSomebody())
+            // What makes safe comes first, even where a control has to be moved to and fro for it.
+            if (!Next(_first, false) && !Next(_first, true) && !SetFor(_first) && !Next(_left, false) && !Next(_left, true) && !SetFor(_left))
             {
                 return null;
             }
@@ -109,12 +125,17 @@ internal sealed class ReachOrder
     }
 
     /// <summary>Does the first action that can be done and spoils nothing; false where there is none.</summary>
-    private bool Next(bool mayMoveControls)
+    private bool Next(HashSet<ActionRequest> among, bool mayMoveControls)
     {
+        if (among.Count == 0)
+        {
+            return false;
+        }
+
         for (var node = _pending.First; node is not null; node = node.Next)
         {
             var action = node.Value;
-            if (!_collector.AllMet(action))
+            if (!among.Contains(action) || !_collector.AllMet(action))
             {
                 continue;
             }
@@ -127,6 +148,7 @@ internal sealed class ReachOrder
 
             _pending.Remove(node);
             _left.Remove(action);
+            _first.Remove(action);
             Do(action, changes);
             return true;
         }
@@ -169,14 +191,14 @@ internal sealed class ReachOrder
     }
 
     /// <summary>Sets a control once more for an action that lacks nothing else; false where there is none such.</summary>
-    private bool SetForSomebody()
+    private bool SetFor(HashSet<ActionRequest> among)
     {
-        if (_sets++ >= MostSets)
+        if (_sets >= MostSets || among.Count == 0)
         {
             return false;
         }
 
-        foreach (var action in _pending)
+        foreach (var action in _pending.Where(among.Contains))
         {
             var lacking = _collector.Collect(action).Where(need => !_collector.IsMet(need)).ToList();
             foreach (var at in lacking.Select(need => need as ControlAt ?? (need as AnyOf)?.Ways.OfType<ControlAt>().FirstOrDefault()).OfType<ControlAt>())
@@ -184,6 +206,7 @@ internal sealed class ReachOrder
                 var set = new ActionRequest(Verb.Set, at.Control, at.Position);
                 if (lacking.TrueForAll(need => need is ControlAt or AnyOf) && _collector.AllMet(set))
                 {
+                    _sets++;
                     Do(set, ActionEffect.On(_state, set));
                     return true;
                 }

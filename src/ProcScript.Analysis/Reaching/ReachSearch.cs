@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Reaching.Search;
 using ProcScript.Model;
 
@@ -80,7 +81,7 @@ internal sealed class ReachSearch
             .SelectMany(node => problem.Clauses[node])
             .Where(clause => clause.Length > 1)
             .SelectMany(clause => clause)
-            .Where(nodes.Contains)
+            .Where(node => nodes.Contains(node) && Graph[node].Kind is not (FreeingKind.Slack or FreeingKind.Proved or FreeingKind.ProvedAtOnce))
             .Distinct()
             .ToList();
         var found = new List<ReachWay>();

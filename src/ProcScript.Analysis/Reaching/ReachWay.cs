@@ -31,7 +31,7 @@ internal sealed record ReachWay(ImmutableArray<int> Nodes, StripRun Strip, Refit
     }
 
     /// <summary>Performs actions; null where they cannot be done in this order, or not be undone.</summary>
-    private static ReachWay? Prove(Library library, ReachJob job, ReachCosts costs, IEnumerable<ActionRequest> actions, IEnumerable<MachineItem> renewed)
+    internal static ReachWay? Prove(Library library, ReachJob job, ReachCosts costs, IEnumerable<ActionRequest> actions, IEnumerable<MachineItem> renewed)
     {
         var strip = StripRunner.Run(library, job.Facts, job.Procedure(actions, renewed));
         if (strip is not { IsSound: true, MissedGoals.IsEmpty: true })
@@ -41,7 +41,8 @@ internal sealed record ReachWay(ImmutableArray<int> Nodes, StripRun Strip, Refit
 
         var attempt = RefitDerivation.Attempt(job.Facts, strip);
         return attempt is { Run: { } refit, Failures.IsEmpty: true }
-            ? new ReachWay([], strip, refit, StepList.Of(strip, refit).Steps.Sum(costs.Of))
+            // The checks of the refit are the same whatever way is taken.
+            ? new ReachWay([], strip, refit, StepList.Of(strip, refit).Steps.Where(step => step.Target is not null).Sum(costs.Of))
             : null;
     }
 }

@@ -80,6 +80,11 @@ public static class ReachText
                 + (plan.HeaviestLift is { } lift ? string.Create(CultureInfo.InvariantCulture, $"; heaviest lift: {lift.Part}, {lift.Kilograms:0.#} kg{(lift.Hoist ? ", with a hoist" : "")}") : "") + ".";
         }
 
+        foreach (var alert in plan.Alerts)
+        {
+            yield return $"! {alert.Word.ToUpperInvariant()}: {alert.Text}";
+        }
+
         if (!plan.Licensed.IsEmpty)
         {
             yield return $"! {string.Join(", ", plan.Licensed)}: {Wordbook.English.Say("cover.licensed")}";

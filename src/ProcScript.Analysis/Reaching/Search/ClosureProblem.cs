@@ -108,7 +108,7 @@ internal sealed record ClosureProblem(double[] Costs, int[][][] Clauses, int[][]
 
     private ClosureProblem? WithoutDominated()
     {
-        var forced = new ForcedClosures(this);
+        var forced = new ForcedClosures(this, onlyBefore: true);
         var isSimpler = false;
         var all = new int[Count][][];
         for (var node = 0; node < Count; node++)

@@ -38,7 +38,7 @@ internal sealed class ClosureSearch
         _problem = problem;
         _judge = judge;
         _budget = budget;
-        _forced = new ForcedClosures(problem);
+        _forced = new ForcedClosures(problem, onlyBefore: false);
         _state = new sbyte[problem.Count];
         (_paid, _paidIn, _left, _leftIn) = (new double[problem.Count], new int[problem.Count], new double[problem.Count], new int[problem.Count]);
         _serves = [.. Enumerable.Range(0, problem.Count).Select(_ => new List<(int Node, int Clause)>())];

@@ -2,7 +2,8 @@ namespace ProcScript.Analysis.Reaching.Search;
 
 /// <summary>What a node brings along whatever is chosen: itself, the only ways of its clauses, and so on. Worked out once somebody asks.</summary>
 /// <param name="problem">The problem.</param>
-internal sealed class ForcedClosures(ClosureProblem problem)
+/// <param name="onlyBefore">Whether only what has to be brought about before it counts, and not what has to come along, which may itself wait for it.</param>
+internal sealed class ForcedClosures(ClosureProblem problem, bool onlyBefore)
 {
     private readonly int[]?[] _closures = new int[]?[problem.Count];
     private readonly int[] _seen = new int[problem.Count];
@@ -31,7 +32,7 @@ internal sealed class ForcedClosures(ClosureProblem problem)
                 }
             }
 
-            foreach (var other in problem.Along[at])
+            foreach (var other in onlyBefore ? [] : problem.Along[at])
             {
                 Open(other, open);
             }
