@@ -221,7 +221,22 @@ internal sealed class FreeingClauses(MachineFacts facts)
             }
         }
 
-        return ways;
+        return InFull ? ways?.AddRange(GoneWith(condition.Item, bench)) : ways;
+    }
+
+    /// <summary>What would be in the way goes off with a part that it lies in, where what it is in the way of stays behind.</summary>
+    private static IEnumerable<FreeingGoal> GoneWith(MachineItem item, Part? bench)
+    {
+        var around = item switch
+        {
+            Part part => part.Parent,
+            Joint joint => joint.Owner,
+            _ => null,
+        };
+        for (; around is not null && bench?.IsWithin(around) != true; around = around.Parent)
+        {
+            yield return new FreeingGoal(FreeingKind.Out, around);
+        }
     }
 
     /// <summary>A joint's energy or fluid, if it has one: switched off, or the joint is on a bench.</summary>

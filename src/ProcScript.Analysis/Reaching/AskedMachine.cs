@@ -37,9 +37,27 @@ public sealed record AskedMachine(Machine Machine, ImmutableArray<MachineItem> I
 
         var (chosen, items) = having.MinBy(one => one.Machine.With.Length);
         return chosen.HasErrors
-            ? throw new ReachRefusedException($"the text of the machine '{chosen.Name}' has errors, so that nothing can be said of it; 'procscript check' shows them.")
+            ? throw Broken(chosen)
             : new AskedMachine(chosen, [.. items.OfType<MachineItem>().Distinct()]);
     }
+
+    /// <summary>The plainest variant of a machine.</summary>
+    /// <param name="library">The library.</param>
+    /// <param name="machine">The machine's name; null where there is but one.</param>
+    /// <param name="with">Exactly the options that it has; null for as few as there are.</param>
+    /// <exception cref="ReachRefusedException">There is none such, or several.</exception>
+    internal static Machine Plain(Library library, string? machine, ImmutableArray<string>? with)
+    {
+        var machines = Variants(library, machine, with);
+        var names = machines.Select(one => one.Name).Distinct(StringComparer.Ordinal).ToList();
+        var plain = names.Count == 1
+            ? machines.MinBy(one => one.With.Length)!
+            : throw new ReachRefusedException($"there are several machines: say which of {Listed(names)}.");
+        return plain.HasErrors ? throw Broken(plain) : plain;
+    }
+
+    private static ReachRefusedException Broken(Machine machine) =>
+        new($"the text of the machine '{machine.Name}' has errors, so that nothing can be said of it; 'procscript check' shows them.");
 
     private static List<Machine> Variants(Library library, string? machine, ImmutableArray<string>? with)
     {

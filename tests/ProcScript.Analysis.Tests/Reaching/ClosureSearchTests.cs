@@ -36,7 +36,7 @@ public sealed class ClosureSearchTests
                     Interlocked.Add(ref chosen, closure.Count(node => problem.Clauses[node].Any(clause => clause.Length > 1)));
                 }
             },
-            iter: Depth.Of(20_000));
+            iter: Depth.Of(4_000));
         Assert.True(found > 100 && chosen > 100, $"only {found} were found, with {chosen} choices");
     }
 
@@ -57,7 +57,7 @@ public sealed class ClosureSearchTests
                 Assert.True(result.Closure is null || result.Cost >= best);
                 Interlocked.Add(ref open, result.Bound < best ? 1 : 0);
             },
-            iter: Depth.Of(20_000));
+            iter: Depth.Of(4_000));
         Assert.True(open > 10, $"only {open} searches ended too soon");
     }
 
