@@ -8,7 +8,7 @@ using ProcScript.Generate.TextMate;
 IReadOnlyList<IGenerator> generators =
 [
     new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new SettingsReferenceGenerator(), new SettingsSchemaGenerator(),
-    new ModelSchemaGenerator(), new PlanSchemaGenerator(), new ReportSchemaGenerator(), new ChangeSchemaGenerator(),
+    new ModelSchemaGenerator(), new PlanSchemaGenerator(), new ReportSchemaGenerator(), new ChangeSchemaGenerator(), new AnswerSchemaGenerator(),
     new TextMateGenerator(), new ManualGenerator(),
 ];
 
