@@ -2,7 +2,6 @@ using ProcScript.Analysis.Reaching;
 using ProcScript.LanguageServer.Protocol;
 using ProcScript.LanguageServer.Workspaces;
 using ProcScript.Model.Machines;
-using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
 namespace ProcScript.LanguageServer.Features;
@@ -31,7 +30,7 @@ internal sealed class ReachActions(EditWriter edits)
         yield return new CodeAction(
             $"Write how to reach the {item.Item.Title}",
             CodeAction.Rewrite,
-            edits.Write(asked.Analysis, [new TextEdit(new SourceSpan(asked.Path, new TextSpan(end, 0)), $"{(asked.Tree.Text.Content.EndsWith('\n') ? "" : "\n")}\n{report.Draft}")]));
+            edits.Write(asked.Analysis, [new Syntax.Findings.TextEdit(new SourceSpan(asked.Path, new TextSpan(end, 0)), $"{(asked.Tree.Text.Content.EndsWith('\n') ? "" : "\n")}\n{report.Draft}")]));
 
         ReachReport? Report()
         {
