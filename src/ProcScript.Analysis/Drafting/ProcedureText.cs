@@ -25,7 +25,7 @@ internal static class ProcedureText
         text.Append(" {\n");
         foreach (var goal in procedure.Goals)
         {
-            text.Append($"goal {Word(goal.Verb)} {Name(goal.Target)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"goal {Word(goal.Verb)} {Name(goal.Target)}\n");
         }
 
         foreach (var line in procedure.Details.Ppe.Select(ppe => $"ppe {Quoted(ppe)}\n").Concat(procedure.Alerts.Select(Alert)))
@@ -35,18 +35,18 @@ internal static class ProcedureText
 
         foreach (var stage in procedure.Stages)
         {
-            text.Append($"stage {Quoted(stage.Title)} {{\n{string.Concat(stage.Steps.Select(Step))}}}\n");
+            text.Append(CultureInfo.InvariantCulture, $"stage {Quoted(stage.Title)} {{\n{string.Concat(stage.Steps.Select(Step))}}}\n");
         }
 
         if (!procedure.Work.IsEmpty)
         {
-            text.Append($"work {{\n{string.Concat(procedure.Work.Select(Step))}}}\n");
+            text.Append(CultureInfo.InvariantCulture, $"work {{\n{string.Concat(procedure.Work.Select(Step))}}}\n");
         }
 
         var checks = procedure.Rules.OfType<CheckRule>().ToList();
         if (checks.Count > 0)
         {
-            text.Append($"refit {{\n{string.Concat(checks.Select(Check))}}}\n");
+            text.Append(CultureInfo.InvariantCulture, $"refit {{\n{string.Concat(checks.Select(Check))}}}\n");
         }
 
         text.Append("}\n");

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
-using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Refitting;
 using ProcScript.Analysis.Runs;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
@@ -8,7 +7,6 @@ using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Stripping;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model;
-using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Reaching;

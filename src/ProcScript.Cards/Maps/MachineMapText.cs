@@ -18,7 +18,11 @@ public static class MachineMapText
     /// <summary>The colours of the states: each also has a word, and a border of its own.</summary>
     private static readonly Dictionary<string, string> Fills = new(StringComparer.Ordinal)
     {
-        ["fitted"] = "#ffffff", ["free"] = "#e2f3e2", ["aside"] = "#fff2cc", ["out"] = "#e4e4e4", ["temporary"] = "#f1f1f1",
+        ["fitted"] = "#ffffff",
+        ["free"] = "#e2f3e2",
+        ["aside"] = "#fff2cc",
+        ["out"] = "#e4e4e4",
+        ["temporary"] = "#f1f1f1",
     };
 
     /// <summary>As an SVG drawing; each part is a link to its entry, for a page that has one.</summary>

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using ProcScript.Analysis.Messages;
-using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Reaching;
 using ProcScript.Cards.Words;
 
