@@ -134,6 +134,7 @@ internal sealed class HalfStripped(MachineFacts facts, StripRun whole, int done)
     {
         ImmutableArray<Step> more = [];
         ImmutableArray<RefitRule> rules = [.. whole.Procedure.Rules];
+        ImmutableArray<string> left = [];
         for (var round = 0; round < MostRounds; round++)
         {
             var source = whole.Procedure;
@@ -173,7 +174,7 @@ internal sealed class HalfStripped(MachineFacts facts, StripRun whole, int done)
             if (attempt is { Run: { } refit, Failures.IsEmpty: true })
             {
                 var cost = StepList.Of(strip, refit).Steps.Where(step => step.Phase != PlanPhase.Strip && step.Target is not null).Sum(step => Totals.StepTime.Of(step).Duration);
-                return new BackWay(steps, strip, refit, cost);
+                return new BackWay(steps, strip, refit, cost, left);
             }
 
             switch (attempt.Failures[0])
@@ -182,10 +183,16 @@ internal sealed class HalfStripped(MachineFacts facts, StripRun whole, int done)
                     rules = [.. rules.Where(rule => !Anchors(rule).Contains(missing.Anchor))];
                     break;
                 case NeverMet { Step.Origin: RuledCheck check }:
-                    rules = rules.Remove(check.Rule);
+                    Leave(check.Rule, check.Rule.Text);
                     break;
                 case Blocked { Step.Origin: RuledCheck check }:
-                    rules = rules.Remove(check.Rule);
+                    Leave(check.Rule, check.Rule.Text);
+                    break;
+                case NeverMet { Step.Origin: RuledTest test }:
+                    Leave(test.Rule, test.Rule.Title);
+                    break;
+                case Blocked { Step.Origin: RuledTest test }:
+                    Leave(test.Rule, test.Rule.Title);
                     break;
                 case RuleCircle circle:
                     rules = [.. rules.Where(rule => !circle.Edges.Any(edge => edge.Reason is Ruled ruled && ruled.Rule == rule))];
@@ -205,6 +212,8 @@ internal sealed class HalfStripped(MachineFacts facts, StripRun whole, int done)
         }
 
         return null;
+
+        void Leave(RefitRule rule, string text) => (rules, left) = (rules.Remove(rule), left.Add(text));
     }
 
     /// <summary>The rules that have something to say as far as the strip has come.</summary>
@@ -245,4 +254,5 @@ internal sealed class HalfStripped(MachineFacts facts, StripRun whole, int done)
 /// <param name="Strip">The same as a strip, with what has to be renewed.</param>
 /// <param name="Refit">The way back.</param>
 /// <param name="Cost">How long renewing and the way back take, in seconds.</param>
-internal sealed record BackWay(ImmutableArray<Step> Steps, StripRun Strip, RefitRun Refit, double Cost);
+/// <param name="LeftOut">The checks and tests of the job that ask for what is not so on this way back.</param>
+internal sealed record BackWay(ImmutableArray<Step> Steps, StripRun Strip, RefitRun Refit, double Cost, ImmutableArray<string> LeftOut);

@@ -64,6 +64,7 @@ public static class LibraryBack
             Cost = best.Cost,
             DerivedCost = derived.Cost,
             Bound = Math.Min(best.Cost, HalfStripped.Bound(best)),
+            LeftOut = [.. best.LeftOut.Distinct(StringComparer.Ordinal)],
             Plan = PlanBuilder.Build(library, best.Strip, best.Refit, facts.Settings),
         };
     }
@@ -104,6 +105,9 @@ public sealed record BackReport
 
     /// <summary>How long any way back takes at the least.</summary>
     public required double Bound { get; init; }
+
+    /// <summary>The checks and tests of the job that have no place on this way back, since they ask for what is not so on it.</summary>
+    public required ImmutableArray<string> LeftOut { get; init; }
 
     /// <summary>The job as far as it was done, with the way back as its refit; its steps are numbered anew.</summary>
     public required Plan Plan { get; init; }

@@ -37,7 +37,7 @@ public static class LibraryWhy
             Needs = [.. Needs(target).Distinct()],
             HeldBy = [.. Holding(facts, target).Select(Joined)],
             FedBy = [.. Feeding(facts, target).Distinct().Select(Named)],
-            Hides = [.. Asking(one, target).Where(other => other != target).Distinct().Select(Named)],
+            AskedBy = [.. Asking(one, target).Distinct()],
             RenewedWith = [.. Disturbing(target).Select(Named)],
             Renews = [.. one.Items.Values.Where(other => Disturbing(other).Contains(target)).Select(Named)],
             Inside = target is Part part ? [.. part.Children.Select(Named)] : [],
@@ -78,13 +78,20 @@ public static class LibraryWhy
         _ => [],
     };
 
-    /// <summary>What asks for it to be out of the way, off, isolated or the like.</summary>
-    private static IEnumerable<MachineItem> Asking(Machine machine, MachineItem target) =>
+    /// <summary>What asks for it to be out of the way, off, isolated, at a position or the like.</summary>
+    private static IEnumerable<WhyAsker> Asking(Machine machine, MachineItem target) =>
         from other in machine.Items.Values
-        let own = other is Part part ? part.WayOut.AddRange(part.Aside?.Conditions ?? []) : []
-        where other.Conditions.AddRange(own).SelectMany(condition => condition.Each).Any(condition => condition.Item == target)
-            || (target is Joint joint && other is Part { Aside: { } way } && way.Joints.Contains(joint))
-        select other;
+        where other != target
+        from wanted in Asked(other, target)
+        select new WhyAsker(CanonicalName.Written(other.Name), ItemWords.Whole(other), wanted);
+
+    private static IEnumerable<string> Asked(MachineItem other, MachineItem target)
+    {
+        var way = (other as Part)?.Aside;
+        var own = other is Part part ? part.WayOut.AddRange(way?.Conditions ?? []) : [];
+        var wanted = other.Conditions.AddRange(own).Where(condition => condition.Each.Any(one => one.Item == target)).Select(NeedPhrases.Wanted);
+        return target is Joint joint && way?.Joints.Contains(joint) == true ? wanted.Append($"{ItemPhrases.The(joint)} open, to go aside") : wanted;
+    }
 
     private static ImmutableArray<MachineItem> Disturbing(MachineItem item) => item switch
     {
@@ -149,8 +156,8 @@ public sealed record WhyReport
     /// <summary>The energies and fluids that feed it; of these the joints that they are in.</summary>
     public required ImmutableArray<WhyItem> FedBy { get; init; }
 
-    /// <summary>What asks for it to be away, off, or otherwise than it is.</summary>
-    public required ImmutableArray<WhyItem> Hides { get; init; }
+    /// <summary>What asks for it to be away, off, at a position or the like: what it is in the way of.</summary>
+    public required ImmutableArray<WhyAsker> AskedBy { get; init; }
 
     /// <summary>What has to come off for it to have to be renewed.</summary>
     public required ImmutableArray<WhyItem> RenewedWith { get; init; }
@@ -176,6 +183,12 @@ public sealed record WhyNeed(string Text, string Item, string Of, string Phase);
 /// <param name="Name">Its name.</param>
 /// <param name="Title">The item in words.</param>
 public sealed record WhyItem(string Name, string Title);
+
+/// <summary>An item that asks something of the one that the question is about.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Title">The item in words.</param>
+/// <param name="Needs">What it asks for.</param>
+public sealed record WhyAsker(string Name, string Title, string Needs);
 
 /// <summary>A joint.</summary>
 /// <param name="Name">Its name.</param>

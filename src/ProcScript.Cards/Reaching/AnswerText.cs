@@ -21,13 +21,14 @@ public static class AnswerText
             $"Back from step {report.After.ToString(CultureInfo.InvariantCulture)} ({report.AfterText}) of '{report.Title}', {report.MachineTitle}{With(report.With)}",
             $"About {Durations.InWords(report.Cost)}, proven like the whole."
                 + (report.DerivedCost - report.Cost >= 1 ? $" Step by step it would be {Durations.InWords(report.DerivedCost)}." : "")
-                + (report.Cost - report.Bound < 1 ? " Nothing is done twice: no way back takes fewer actions." : $" No way takes less than {Durations.InWords(report.Bound)}."),
+                + (report.Cost - report.Bound < 1 ? " Nothing is done twice: no way back takes fewer actions." : $" No way back saves more than {Durations.Exact(report.Cost - report.Bound)} of it."),
             .. plan.Alerts.Select(alert => $"! {alert.Word.ToUpperInvariant()}: {alert.Text}"),
             Cautions,
             "",
             .. Renewed(plan),
             .. PlanLines.Of(plan, plan.Work, _ => ""),
             .. plan.Refit.SelectMany(stage => PlanLines.Of(plan, stage, _ => "")),
+            .. report.LeftOut.Select(check => $"! Not checked on this way back, since it asks for more than was begun: {check}"),
             .. PlanLines.Lists(plan),
         ];
     }
@@ -65,9 +66,9 @@ public static class AnswerText
                 $"needs {need.Text}{(need.Of.Length > 0 ? $", as all of {need.Of} does" : "")}{(need.Phase.Length > 0 ? $", {(need.Phase == "strip" ? "taking off" : "putting back")} alone" : "")}")),
             .. Section("Held by, or covered by", report.HeldBy.Select(joint => $"{joint.Title}: {joint.Verb} {joint.Name}{(joint.Covers.IsEmpty ? "" : $"; under {string.Join(", ", joint.Covers.Select(Words))}")}")),
             .. Section("Fed by, or feeds", report.FedBy.Select(Words)),
-            .. Section("In the way of", report.Hides.Select(Words)),
-            .. Section("Renewed once this comes off", report.RenewedWith.Select(Words)),
-            .. Section("Its coming off has to be followed by a new", report.Renews.Select(Words)),
+            .. Section("Asked for by", report.AskedBy.Select(other => $"{other.Title} ({other.Name}): needs {other.Needs}")),
+            .. Section("To be renewed once one of these comes off", report.RenewedWith.Select(Words)),
+            .. Section("Once it comes off, these are to be renewed", report.Renews.Select(Words)),
             .. Section("Inside", report.Inside.Select(Words)),
             .. Section("Touched by", report.TouchedBy.Select(step => $"{step.Verb} in {string.Join(", ", step.Jobs)} ({step.Path}:{step.Line.ToString(CultureInfo.InvariantCulture)})")),
         ];
