@@ -4,6 +4,7 @@ using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Refitting;
 using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.Runs.Failures;
 using ProcScript.Analysis.Stripping;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model;
@@ -49,7 +50,7 @@ public static class LibraryTogether
             foreach (var workAtOnce in (bool[])[false, true])
             {
                 tried++;
-                if (Prove(library, facts, Merged([.. order.Select(place => procedures[place])], workAtOnce)) is { } visit && (best is null || visit.Cost < best.Cost))
+                if (ProveMerged(library, facts, Merged([.. order.Select(place => procedures[place])], workAtOnce)) is { } visit && (best is null || visit.Cost < best.Cost))
                 {
                     best = visit with { Order = order };
                 }
@@ -106,9 +107,34 @@ public static class LibraryTogether
         return best;
     }
 
-    private static Visit? Prove(Library library, MachineFacts facts, Procedure procedure)
+    /// <summary>
+    /// Proves jobs put together. A control that a later job sets for what is off already cannot be set any more, and need not be: the proof of
+    /// what is left says whether it was needed.
+    /// </summary>
+    private static Visit? ProveMerged(Library library, MachineFacts facts, Procedure merged)
     {
-        var strip = StripRunner.Run(library, facts, procedure);
+        while (true)
+        {
+            var strip = StripRunner.Run(library, facts, merged);
+            if (strip.Failures.OfType<ConditionFails>().Select(failure => failure.Step).FirstOrDefault(step => step is { Verb: Verb.Set, WhereNeeded: not null }) is not { } useless)
+            {
+                return Prove(facts, strip);
+            }
+
+            var without = merged.Stages.Select(stage => stage with { Steps = stage.Steps.RemoveAll(step => ReferenceEquals(step, useless)) }).ToImmutableArray();
+            if (without.Sum(stage => stage.Steps.Length) == merged.Stages.Sum(stage => stage.Steps.Length))
+            {
+                return null;
+            }
+
+            merged = merged.With(without);
+        }
+    }
+
+    private static Visit? Prove(Library library, MachineFacts facts, Procedure procedure) => Prove(facts, StripRunner.Run(library, facts, procedure));
+
+    private static Visit? Prove(MachineFacts facts, StripRun strip)
+    {
         if (strip is not { IsSound: true, MissedGoals.IsEmpty: true })
         {
             return null;
