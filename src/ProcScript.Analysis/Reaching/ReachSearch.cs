@@ -11,7 +11,7 @@ internal sealed class ReachSearch
     private readonly Library _library;
     private readonly ReachJob _job;
     private readonly ReachCosts _costs;
-    private readonly Dictionary<string, ReachWay?> _ways = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, double?> _judged = new(StringComparer.Ordinal);
     private readonly long _budget;
 
     private ReachSearch(Library library, ReachJob job, ReachWeights weights, long budget)
@@ -101,13 +101,14 @@ internal sealed class ReachSearch
     private const int MostTried = 12;
 
     private ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, long budget) =>
-        ClosureSearch.Solve(problem, without, closure => Way(closure)?.Cost, budget);
+        ClosureSearch.Solve(problem, without, Cost, budget);
 
-    private ReachWay? Way(int[] closure)
+    /// <summary>What a closure costs once it is performed. The way itself is not kept: of a large machine each is large.</summary>
+    private double? Cost(int[] closure)
     {
         var key = string.Join(' ', closure);
-        return _ways.TryGetValue(key, out var known)
-            ? known
-            : _ways[key] = ReachWay.Of(_library, _job, Graph, _costs, Problem!, closure);
+        return _judged.TryGetValue(key, out var known) ? known : _judged[key] = Way(closure)?.Cost;
     }
+
+    private ReachWay? Way(int[] closure) => ReachWay.Of(_library, _job, Graph, _costs, Problem!, closure);
 }

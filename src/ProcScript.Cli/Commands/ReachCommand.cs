@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using ProcScript.Analysis.Reaching;
 using ProcScript.Cli.Verbs;
 
@@ -84,13 +85,16 @@ internal static class ReachCommand
     private static Option<double> Weight(string name, string description)
     {
         Option<double> option = new(name) { Description = description, HelpName = "N", DefaultValueFactory = _ => 0 };
-        option.Validators.Add(result =>
+        option.CustomParser = result =>
         {
-            if (result.Errors.Any() is false && result.GetValueOrDefault<double>() is var value && !(value >= 0 && double.IsFinite(value)))
+            if (double.TryParse(result.Tokens[0].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && value >= 0 && double.IsFinite(value))
             {
-                result.AddError($"{name} takes a number from 0 on.");
+                return value;
             }
-        });
+
+            result.AddError($"{name} takes a number from 0 on, not '{result.Tokens[0].Value}'.");
+            return 0;
+        };
         return option;
     }
 }

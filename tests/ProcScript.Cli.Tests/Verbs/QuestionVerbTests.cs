@@ -19,13 +19,13 @@ public sealed class QuestionVerbTests : IDisposable
         }
         procedure float_out "Take the float out" on tank {
           goal remove float
-          stage "Lid" { undo 2 of lid_bolts  undo rest of lid_bolts  remove lid }
+          stage "Lid" { undo 2 of lid_bolts  undo rest of lid_bolts  remove lid  remove seal }
           stage "Float" { undo float_bolts  remove float }
           work { replace seal }
         }
         procedure filter_out "Take the filter out" on tank {
           goal remove filter
-          stage "Lid" { undo lid_bolts  remove lid }
+          stage "Lid" { undo lid_bolts  remove lid  remove seal }
           stage "Filter" { release filter_pins  remove filter }
           work { replace seal }
         }
@@ -44,7 +44,7 @@ public sealed class QuestionVerbTests : IDisposable
         var run = await RunAsync("back", "float_out", "--after", "2");
 
         Assert.Equal((ExitCode.Clean, ""), (run.Code, run.Error));
-        Assert.StartsWith("Back from step 2 (Undo 4 × M8 bolt) of 'Take the float out', water tank\nAbout ", run.Output, StringComparison.Ordinal);
+        Assert.StartsWith("Back from step 2 (Undo 6 × M8 bolt) of 'Take the float out', water tank\nAbout ", run.Output, StringComparison.Ordinal);
         Assert.Contains("Fasten 6 × M8 bolt (lid)", run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("seal", run.Output, StringComparison.Ordinal);
     }
@@ -135,8 +135,8 @@ public sealed class QuestionVerbTests : IDisposable
         var svg = XDocument.Parse((await RunAsync("map", "--format", "svg")).Output).Root!;
         var space = svg.Name.Namespace;
 
-        Assert.Equal(["lid: fitted", "float: fitted", "seal: fitted", "filter: fitted"], svg.Elements(space + "a").Select(part => part.Element(space + "title")!.Value));
-        Assert.Equal(["layer 1, 1", "layer 2, 3"], svg.Elements(space + "text").Skip(1).Select(text => text.Value));
+        Assert.Equal(["lid: fitted", "seal: fitted", "float: fitted", "filter: fitted"], svg.Elements(space + "a").Select(part => part.Element(space + "title")!.Value));
+        Assert.Equal(["layer 1, 1", "layer 2, 1", "layer 3, 2"], svg.Elements(space + "text").Skip(1).Select(text => text.Value));
         Assert.Equal(3, svg.Elements(space + "path").Count());
     }
 
@@ -148,7 +148,7 @@ public sealed class QuestionVerbTests : IDisposable
         Assert.Equal((ExitCode.Clean, "wrote map.html: 4 parts\n"), (run.Code, run.Output));
         var page = _disk.Read("map.html");
         Assert.Contains("<a href=\"#part-lid\" class=\"out\"><title>lid: out</title>", page, StringComparison.Ordinal);
-        Assert.Contains("<section id=\"part-float\"><h2>float <code>float</code></h2><p>fitted; layer 2</p><p>behind: <a href=\"#part-lid\">lid</a></p>", page, StringComparison.Ordinal);
+        Assert.Contains("<section id=\"part-float\"><h2>float <code>float</code></h2><p>fitted; layer 3</p><p>behind: <a href=\"#part-lid\">lid</a></p>", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -95,7 +95,7 @@ public sealed class ReachVerbTests : IDisposable
     [Fact]
     public async Task A_library_with_errors_or_without_a_machine_has_no_answer()
     {
-        _disk.With("tank.proc", Tank.Replace("behind", "behind", StringComparison.Ordinal).Replace("6 m8 as", "6 m9 as", StringComparison.Ordinal));
+        _disk.With("tank.proc", Tank.Replace("6 m8 as", "6 m9 as", StringComparison.Ordinal));
         var broken = await RunAsync("reach", "float");
         Assert.Equal(
             (ExitCode.Findings, "procscript: the text of the machine 'tank' has errors, so that nothing can be said of it; 'procscript check' shows them.\n"),
@@ -109,8 +109,6 @@ public sealed class ReachVerbTests : IDisposable
     [Theory]
     [InlineData("--machine", "boiler")]
     [InlineData("--with", "radio")]
-    [InlineData("--person-weight", "-1")]
-    [InlineData("--person-weight", "NaN")]
     [InlineData("--for", "fun")]
     [InlineData("--format", "xml")]
     [InlineData("--write", "tank.txt")]
@@ -129,6 +127,21 @@ public sealed class ReachVerbTests : IDisposable
     }
 
     [Theory]
+    [InlineData("-1")]
+    [InlineData("NaN")]
+    [InlineData("much")]
+    [InlineData("1e999")]
+    public async Task A_weight_is_a_number_from_0_on(string weight)
+    {
+        _disk.With("tank.proc", Tank);
+
+        var run = await RunAsync("reach", "float", "--part-weight", weight);
+
+        Assert.Equal((ExitCode.Usage, ""), (run.Code, run.Output));
+        Assert.StartsWith($"procscript: --part-weight takes a number from 0 on, not '{weight}'.\n", run.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("remove")]
     [InlineData("inspect")]
     [InlineData("replace")]
@@ -142,7 +155,7 @@ public sealed class ReachVerbTests : IDisposable
         Assert.StartsWith("use \"tank.proc\"\n", _disk.Read("float.proc"), StringComparison.Ordinal);
         var check = await CliRun.AtAsync(_disk.Path, "check", ".");
         Assert.Equal(ExitCode.Clean, check.Code);
-        Assert.EndsWith("1 procedure proven\n", check.Output + check.Error, StringComparison.Ordinal);
+        Assert.EndsWith("checked 1 procedure in 2 files: all proven\n", check.Output + check.Error, StringComparison.Ordinal);
         Assert.Equal(ExitCode.Clean, (await CliRun.AtAsync(_disk.Path, "format", "--check", "float.proc")).Code);
     }
 

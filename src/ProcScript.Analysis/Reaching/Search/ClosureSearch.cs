@@ -166,6 +166,7 @@ internal sealed class ClosureSearch
         {
             _judged++;
             int[] closure = [.. _taken.Order()];
+            _budget -= (long)closure.Length * JudgingPrice;
             if (_judge(closure) is not { } cost)
             {
                 // More than this might do, and costs no less.
@@ -183,6 +184,9 @@ internal sealed class ClosureSearch
 
         return Another(rounds, all: false);
     }
+
+    /// <summary>How many clauses could be looked at while a node of a closure is performed there and back.</summary>
+    private const int JudgingPrice = 300;
 
     /// <summary>How many closures that cannot be worked are made larger, and how many are judged.</summary>
     private const int MostJudged = 200;
