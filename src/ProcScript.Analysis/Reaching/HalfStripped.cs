@@ -33,7 +33,8 @@ internal sealed class HalfStripped(MachineFacts facts, StripRun whole, int done)
         for (var i = 0; i < best.Steps.Length; i++)
         {
             // What an earlier action on the same thing did is left to a later one.
-            if (Merged(best.Steps, i) is { } merged && Prove(merged) is { } way && SameEnd(way, derived) && way.Cost < best.Cost)
+            if (Merged(best.Steps, i) is { } merged && Prove(merged) is { } way && SameEnd(way, derived)
+                && (way.Cost, way.Refit.Actions.Length).CompareTo((best.Cost, best.Refit.Actions.Length)) < 0)
             {
                 (best, i) = (way, -1);
             }
