@@ -214,6 +214,29 @@ public sealed class CodeActionTests : IClassFixture<ServedSample>
         Assert.Equal(before, (await _job.DiagnosticsAsync()).Count);
     }
 
+    [Fact]
+    public async Task A_part_offers_to_write_how_it_is_reached_and_what_is_written_is_clean()
+    {
+        _job.Set(
+            """
+            use "../catalog.proc"
+            machine rack "rack" {
+              part lid "lid" { held by 4 m8x25 as lid_bolts }
+              part fuse "fuse" { behind lid  held by 1 snap_cap as fuse_clip }
+            }
+
+            """);
+        var part = _job.RangeOf(_job.Text.IndexOf("fuse \"fuse\"", StringComparison.Ordinal), 0);
+
+        var action = Assert.Single(await ActionsAsync(part, "refactor"), one => one!["title"]!.GetValue<string>() == "Write how to reach the fuse")!;
+        Apply(action);
+
+        Assert.Equal("refactor.rewrite", action["kind"]!.GetValue<string>());
+        Assert.Contains("  goal remove fuse\n", _job.Text, StringComparison.Ordinal);
+        Assert.Contains("    undo lid_bolts\n    remove lid\n", _job.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(await _job.DiagnosticsAsync(), one => one!["severity"]!.GetValue<int>() == 1);
+    }
+
     private async Task<JsonArray> ActionsAsync(JsonNode range, string kind) =>
         (await _client.RequestAsync("textDocument/codeAction", new JsonObject
         {

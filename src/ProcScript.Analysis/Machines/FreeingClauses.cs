@@ -13,6 +13,12 @@ internal sealed class FreeingClauses(MachineFacts facts)
     private List<FreeingClause> _clauses = [];
     private MachineItem? _item;
 
+    /// <summary>
+    /// Whether props, proofs and the positions of controls are goals of their own, as where every action counts; else they are taken to be had for
+    /// the asking.
+    /// </summary>
+    public bool InFull { get; init; }
+
     /// <summary>The goals of a machine, in the order of declaration sort by sort.</summary>
     public static IEnumerable<FreeingGoal> Goals(Machine machine)
     {
@@ -94,6 +100,26 @@ internal sealed class FreeingClauses(MachineFacts facts)
 
                 Conditions(way.Conditions, part, part.Parent);
                 break;
+            case (FreeingKind.Reached, Joint joint):
+                OpenJoint(joint);
+                break;
+            case (FreeingKind.Reached, Part part):
+                Conditions(part.Conditions, part, part.Parent);
+                Enclosing(part.Parent, part.Parent);
+                break;
+            case (FreeingKind.Renewed, var item):
+                Add(item, null, [new FreeingGoal(item is Part ? FreeingKind.Out : FreeingKind.Off, item)]);
+                break;
+            case (FreeingKind.Propped, _):
+                break;
+            case (FreeingKind.Proved, Energy energy):
+                Add(energy, null, [new FreeingGoal(FreeingKind.Switched, energy)]);
+                Proof(energy);
+                break;
+            case (FreeingKind.ProvedAtOnce, Energy energy):
+                Conditions(energy.Conditions, null, null);
+                Proof(energy);
+                break;
             default:
                 Conditions(goal.Item.Conditions, null, null);
                 break;
@@ -115,6 +141,37 @@ internal sealed class FreeingClauses(MachineFacts facts)
 
         Service(joint.On, common);
         Service(joint.Carries, common);
+    }
+
+    /// <summary>What it takes to get at the place where an energy is proved to be off, but for the energy itself.</summary>
+    private void Proof(Energy energy)
+    {
+        var first = _clauses.Count;
+        switch (energy.VerifyAt?.Item)
+        {
+            case Joint joint:
+                var common = Assemblies.CommonPart(joint);
+                Conditions(joint.Conditions, null, common);
+                Conditions(joint.Over?.Conditions ?? [], null, common);
+                Enclosing(joint.Owner, common);
+                foreach (var cover in joint.Covers)
+                {
+                    Add(cover, null, [new FreeingGoal(FreeingKind.Off, cover)]);
+                }
+
+                break;
+            case Part part:
+                Conditions(part.Conditions, part, part.Parent);
+                Enclosing(part.Parent, part.Parent);
+                break;
+            case { } item:
+                Conditions(item.Conditions, null, null);
+                break;
+        }
+
+        Conditions(energy.VerifyAt?.Conditions ?? [], null, null);
+        // To press a button that the energy itself feeds is how one tries whether it is off.
+        _clauses = [.. _clauses.Take(first), .. _clauses.Skip(first).Where(clause => clause.About != energy)];
     }
 
     private void Enclosing(Part? innermost, Part? bench)
@@ -153,7 +210,7 @@ internal sealed class FreeingClauses(MachineFacts facts)
         condition.Item is Part { IsTemporary: true } part && _item is not null && facts.Serves(_item, part);
 
     /// <returns>The goals that make a condition true or have a bench spare it; null where it is true from the start.</returns>
-    private static ImmutableArray<FreeingGoal>? Ways(Condition condition, Part? level, Part? bench)
+    private ImmutableArray<FreeingGoal>? Ways(Condition condition, Part? level, Part? bench)
     {
         var ways = Ways(condition);
         for (var root = bench; root is not null; root = root.Parent)
@@ -164,7 +221,22 @@ internal sealed class FreeingClauses(MachineFacts facts)
             }
         }
 
-        return ways;
+        return InFull ? ways?.AddRange(GoneWith(condition.Item, bench)) : ways;
+    }
+
+    /// <summary>What would be in the way goes off with a part that it lies in, where what it is in the way of stays behind.</summary>
+    private static IEnumerable<FreeingGoal> GoneWith(MachineItem item, Part? bench)
+    {
+        var around = item switch
+        {
+            Part part => part.Parent,
+            Joint joint => joint.Owner,
+            _ => null,
+        };
+        for (; around is not null && bench?.IsWithin(around) != true; around = around.Parent)
+        {
+            yield return new FreeingGoal(FreeingKind.Out, around);
+        }
     }
 
     /// <summary>A joint's energy or fluid, if it has one: switched off, or the joint is on a bench.</summary>
@@ -172,15 +244,24 @@ internal sealed class FreeingClauses(MachineFacts facts)
     {
         if (service is not null)
         {
-            ImmutableArray<FreeingGoal> ways = [new FreeingGoal(FreeingKind.Switched, service)];
+            ImmutableArray<FreeingGoal> spared = [];
             for (var root = bench; root is not null; root = root.Parent)
             {
-                ways = ways.Add(new FreeingGoal(FreeingKind.Out, root));
+                spared = spared.Add(new FreeingGoal(FreeingKind.Out, root));
             }
 
-            Add(service, null, ways);
+            Add(service, null, [.. Switched(service), .. spared]);
+            if (InFull && service is Energy { VerifyAt: not null })
+            {
+                Add(service, null, [new FreeingGoal(FreeingKind.Proved, service), new FreeingGoal(FreeingKind.ProvedAtOnce, service), .. spared]);
+            }
         }
     }
+
+    /// <summary>An energy isolated, with the proof or without, or a fluid emptied.</summary>
+    private ImmutableArray<FreeingGoal> Switched(MachineItem service) => InFull && service is Energy { VerifyAt: not null }
+        ? [new FreeingGoal(FreeingKind.ProvedAtOnce, service), new FreeingGoal(FreeingKind.Switched, service)]
+        : [new FreeingGoal(FreeingKind.Switched, service)];
 
     private static bool LiesIn(MachineItem item, Part root) => item switch
     {
@@ -190,7 +271,7 @@ internal sealed class FreeingClauses(MachineFacts facts)
     };
 
     /// <returns>The goals that make a condition true; null where it is true from the start.</returns>
-    private static ImmutableArray<FreeingGoal>? Ways(Condition condition) => condition.State switch
+    private ImmutableArray<FreeingGoal>? Ways(Condition condition) => condition.State switch
     {
         NeededState.OutOfTheWay or NeededState.Out when condition.Item is Part { IsTemporary: true } => null,
         NeededState.Off or NeededState.Slack when condition.Item is Joint { IsTemporary: true } => null,
@@ -200,8 +281,10 @@ internal sealed class FreeingClauses(MachineFacts facts)
         NeededState.Aside => Aside(condition.Item),
         NeededState.Off => [new FreeingGoal(FreeingKind.Off, condition.Item)],
         NeededState.Slack => Free((Joint)condition.Item),
-        NeededState.Isolated or NeededState.Empty => [new FreeingGoal(FreeingKind.Switched, condition.Item)],
-        NeededState.Position when condition.Position != 0 => [new FreeingGoal(FreeingKind.Switched, condition.Item)],
+        NeededState.Isolated or NeededState.Empty => Switched(condition.Item),
+        NeededState.Supported when InFull => [new FreeingGoal(FreeingKind.Propped, condition.Item)],
+        NeededState.Position when condition.Position != 0 =>
+            [new FreeingGoal(FreeingKind.Switched, condition.Item) { Position = InFull ? condition.Position : 0 }],
         _ => null,
     };
 

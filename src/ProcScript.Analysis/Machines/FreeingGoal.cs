@@ -6,7 +6,11 @@ namespace ProcScript.Analysis.Machines;
 /// <summary>Something that can be brought about with an item while a machine comes apart.</summary>
 /// <param name="Kind">What.</param>
 /// <param name="Item">The item.</param>
-internal readonly record struct FreeingGoal(FreeingKind Kind, MachineItem Item);
+internal readonly record struct FreeingGoal(FreeingKind Kind, MachineItem Item)
+{
+    /// <summary>The position that a control is set to, where goals tell positions apart; else 0.</summary>
+    public int Position { get; init; }
+}
 
 /// <summary>What can be brought about with an item while a machine comes apart.</summary>
 internal enum FreeingKind
@@ -28,6 +32,21 @@ internal enum FreeingKind
 
     /// <summary>An energy is isolated, a fluid emptied or a control moved.</summary>
     Switched,
+
+    /// <summary>A part is propped.</summary>
+    Propped,
+
+    /// <summary>An energy that is isolated already is proved to be off.</summary>
+    Proved,
+
+    /// <summary>An energy is isolated by a step that ends with the proof.</summary>
+    ProvedAtOnce,
+
+    /// <summary>A hand gets at a part or a joint.</summary>
+    Reached,
+
+    /// <summary>A part or a joint that is off is replaced.</summary>
+    Renewed,
 }
 
 /// <summary>One thing that a goal needs.</summary>

@@ -12,14 +12,20 @@ namespace ProcScript.Analysis.Order;
 internal static class CureTime
 {
     /// <summary>The time; null where nothing cures.</summary>
-    public static Quantity? Of(Verb verb, MachineItem? target, ActionOrigin origin) => verb switch
+    public static Quantity? Of(Verb verb, MachineItem? target, ActionOrigin origin) => Puts(verb, target) ? Of(verb, target, StepOrigin.Details(origin)) : null;
+
+    /// <summary>The same, by what is said of the action; null where nothing cures.</summary>
+    public static Quantity? Of(Verb verb, MachineItem? target, ActionDetails details) => verb switch
     {
         Verb.Fasten or Verb.Snug or Verb.Engage or Verb.Plug or Verb.Connect or Verb.Renew when target is Joint joint =>
-            Longest(joint.Kind.Cure, joint.Kind.Uses, joint.Uses, StepOrigin.Details(origin).Uses),
-        Verb.Fit => Longest(null, target!.Uses, StepOrigin.Details(origin).Uses),
-        Verb.Tighten => Longest(null, StepOrigin.Details(origin).Uses),
+            Longest(joint.Kind.Cure, joint.Kind.Uses, joint.Uses, details.Uses),
+        Verb.Fit => Longest(null, target!.Uses, details.Uses),
+        Verb.Tighten => Longest(null, details.Uses),
         _ => null,
     };
+
+    /// <summary>Whether an action puts something in place; most do not, and what is said of them need not be looked up.</summary>
+    private static bool Puts(Verb verb, MachineItem? target) => verb is Verb.Fit or Verb.Tighten || target is Joint;
 
     private static Quantity? Longest(Quantity? longest, params ReadOnlySpan<ImmutableArray<SupplyUse>> sources)
     {

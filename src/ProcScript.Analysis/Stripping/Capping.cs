@@ -19,14 +19,15 @@ internal sealed class Capping
     private Capping(HashSet<Part> goesAway, bool hasCaps) => (_goesAway, _hasCaps) = (goesAway, hasCaps);
 
     /// <summary>Looks at what a procedure replaces or discards.</summary>
-    public static Capping Of(MachineFacts facts, Procedure procedure) => !facts.HasCaps ? None : new Capping(
-        [
-            .. procedure.Stages.SelectMany(stage => stage.Steps).Concat(procedure.Work)
-                .Where(step => step.Verb is Verb.Replace or Verb.Discard)
-                .Select(step => step.Target)
-                .OfType<Part>(),
-        ],
-        hasCaps: true);
+    public static Capping Of(MachineFacts facts, Procedure procedure) => !facts.HasCaps ? None : Of(
+        facts,
+        procedure.Stages.SelectMany(stage => stage.Steps).Concat(procedure.Work)
+            .Where(step => step.Verb is Verb.Replace or Verb.Discard)
+            .Select(step => step.Target)
+            .OfType<Part>());
+
+    /// <summary>The capping of a job that replaces or discards some parts.</summary>
+    public static Capping Of(MachineFacts facts, IEnumerable<Part> goesAway) => facts.HasCaps ? new Capping([.. goesAway], hasCaps: true) : None;
 
     /// <summary>The action that caps what another has just opened; null where nothing has to be capped.</summary>
     public ActionRequest? After(ActionRequest done)

@@ -38,6 +38,7 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
                 .. wantsFixes ? OfWholeRules(asked, span) : [],
                 .. wantsFixes ? new DraftActions(edits, diagnostics).Of(asked, span) : [],
                 .. wantsRewrites ? Rewrites(asked, span, cancellation) : [],
+                .. wantsRewrites ? new ReachActions(edits).Of(asked, span) : [],
                 .. wantsRewrites || wantsExtracts ? refactorings.Of(asked, span, kind => Wants(parameters.Context, kind), cancellation) : [],
                 .. wantsFixAll ? refactorings.FixAll(asked, cancellation) : [],
             ];
