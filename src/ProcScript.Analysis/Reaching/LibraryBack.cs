@@ -30,7 +30,7 @@ public static class LibraryBack
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(procedure);
         var facts = new MachineFacts(procedure.Machine) { Settings = settings.For(procedure.Declared.Path) };
-        var whole = StripRunner.Run(library, facts, procedure);
+        var whole = StripRunner.Run(new(library, isNoted: false), facts, procedure);
         if (!whole.IsSound)
         {
             throw new ReachRefusedException($"'{procedure.Job}' cannot be done as written, so that nobody knows how the machine stands; 'procscript check' says why.");

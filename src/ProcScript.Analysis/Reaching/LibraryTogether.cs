@@ -115,7 +115,7 @@ public static class LibraryTogether
     {
         while (true)
         {
-            var strip = StripRunner.Run(library, facts, merged);
+            var strip = StripRunner.Run(new(library, isNoted: false), facts, merged);
             if (strip.Failures.OfType<ConditionFails>().Select(failure => failure.Step).FirstOrDefault(step => step is { Verb: Verb.Set, WhereNeeded: not null }) is not { } useless)
             {
                 return Prove(facts, strip);
@@ -131,7 +131,7 @@ public static class LibraryTogether
         }
     }
 
-    private static Visit? Prove(Library library, MachineFacts facts, Procedure procedure) => Prove(facts, StripRunner.Run(library, facts, procedure));
+    private static Visit? Prove(Library library, MachineFacts facts, Procedure procedure) => Prove(facts, StripRunner.Run(new(library, isNoted: false), facts, procedure));
 
     private static Visit? Prove(MachineFacts facts, StripRun strip)
     {

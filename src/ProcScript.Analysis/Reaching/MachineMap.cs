@@ -44,7 +44,7 @@ public sealed record MachineMap
             }
 
             var facts = new MachineFacts(procedure.Machine);
-            var run = StripRunner.Run(library, facts, procedure);
+            var run = StripRunner.Run(new(library, isNoted: false), facts, procedure);
             if (!run.IsSound || after < 0 || after > run.Actions.Length)
             {
                 throw new ReachRefusedException(run.IsSound

@@ -33,7 +33,7 @@ internal sealed record ReachWay(ImmutableArray<int> Nodes, StripRun Strip, Refit
     /// <summary>Performs actions; null where they cannot be done in this order, or not be undone.</summary>
     internal static ReachWay? Prove(Library library, ReachJob job, ReachCosts costs, IEnumerable<ActionRequest> actions, IEnumerable<MachineItem> renewed)
     {
-        var strip = StripRunner.Run(library, job.Facts, job.Procedure(actions, renewed));
+        var strip = StripRunner.Run(new(library, isNoted: false), job.Facts, job.Procedure(actions, renewed));
         if (strip is not { IsSound: true, MissedGoals.IsEmpty: true })
         {
             return null;

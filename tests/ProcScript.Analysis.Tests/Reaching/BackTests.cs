@@ -26,7 +26,7 @@ public sealed class BackTests
         foreach (var procedure in DemoLibrary.Report.Procedures)
         {
             var facts = new MachineFacts(procedure.Procedure.Machine) { Settings = DemoLibrary.Report.Settings.For(procedure.Procedure.Declared.Path) };
-            var whole = StripRunner.Run(DemoLibrary.Report.Library, facts, procedure.Procedure);
+            var whole = StripRunner.Run(new(DemoLibrary.Report.Library, isNoted: false), facts, procedure.Procedure);
             for (var after = 1; after <= whole.Actions.Length; after++)
             {
                 if (place++ % (Depth.IsWhole ? 1 : Apart) == 0)
