@@ -71,6 +71,20 @@ public sealed class ClosureSearchTests
         Assert.Equal((5.0, 3.0), (result.Cost, result.Bound));
     }
 
+    /// <summary>Each node of a layer waits for either of two below it, twice: looked at anew for each, the work would double with each layer.</summary>
+    [Fact]
+    public void Many_layers_of_choices_are_one_round_each()
+    {
+        const int Layers = 100;
+        int[][][] clauses =
+        [
+            .. Enumerable.Range(0, 2 * Layers).Select(node => node / 2 * 2 is 0 ? Array.Empty<int[]>() : [[node / 2 * 2 - 2, node / 2 * 2 - 1], [node / 2 * 2 - 1, node / 2 * 2 - 2]]),
+        ];
+        var problem = new ClosureProblem(new double[2 * Layers], clauses, [.. clauses.Select(_ => Array.Empty<int>())], [2 * Layers - 1]);
+
+        Assert.Equal(Enumerable.Range(0, 2 * Layers).Select(node => node / 2), problem.Rounds(_ => true));
+    }
+
     private static ClosureProblem Make(Random random)
     {
         var clauses = new int[Nodes][][];
