@@ -237,12 +237,25 @@ public sealed class CodeActionTests : IClassFixture<ServedSample>
         Assert.DoesNotContain(await _job.DiagnosticsAsync(), one => one!["severity"]!.GetValue<int>() == 1);
     }
 
-    private async Task<JsonArray> ActionsAsync(JsonNode range, string kind) =>
+    [Theory]
+    [InlineData(1, true)]
+    [InlineData(2, false)]
+    public async Task The_way_to_a_part_is_searched_for_who_asks_and_not_whenever_the_cursor_moves(int triggerKind, bool isOffered)
+    {
+        _job.Set("use \"../catalog.proc\"\nmachine rack \"rack\" { part fuse \"fuse\" { held by 1 snap_cap as fuse_clip } }\n");
+        var part = _job.RangeOf(_job.Text.IndexOf("fuse \"fuse\"", StringComparison.Ordinal), 0);
+
+        var actions = await ActionsAsync(part, "refactor", triggerKind);
+
+        Assert.Equal(isOffered, actions.Any(one => one!["title"]!.GetValue<string>() == "Write how to reach the fuse"));
+    }
+
+    private async Task<JsonArray> ActionsAsync(JsonNode range, string kind, int triggerKind = 1) =>
         (await _client.RequestAsync("textDocument/codeAction", new JsonObject
         {
             ["textDocument"] = _job.Identifier,
             ["range"] = range,
-            ["context"] = new JsonObject { ["diagnostics"] = new JsonArray(), ["only"] = new JsonArray(kind) },
+            ["context"] = new JsonObject { ["diagnostics"] = new JsonArray(), ["only"] = new JsonArray(kind), ["triggerKind"] = triggerKind },
         }))!.AsArray();
 
     private void Apply(JsonNode action) => _job.Apply(action["edit"]!["changes"]![_job.Uri]!);

@@ -18,6 +18,9 @@ namespace ProcScript.LanguageServer.Features;
 /// <param name="refactorings">Offers the other ways to write what is selected.</param>
 internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagnostics, RefactoringActions refactorings)
 {
+    /// <summary>How the protocol says that the editor asks by itself.</summary>
+    private const int Automatic = 2;
+
     /// <summary>Adds the method.</summary>
     public void Add(MethodTable methods, Workspace workspace) =>
         methods.Request<CodeActionParams, ImmutableArray<CodeAction>>("textDocument/codeAction", async (parameters, cancellation) =>
@@ -38,7 +41,9 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
                 .. wantsFixes ? OfWholeRules(asked, span) : [],
                 .. wantsFixes ? new DraftActions(edits, diagnostics).Of(asked, span) : [],
                 .. wantsRewrites ? Rewrites(asked, span, cancellation) : [],
-                .. wantsRewrites ? new ReachActions(edits).Of(asked, span) : [],
+
+                // To find the way is a search: it is done for who opens the menu, not at every step of the cursor.
+                .. wantsRewrites && parameters.Context.TriggerKind != Automatic ? new ReachActions(edits).Of(asked, span) : [],
                 .. wantsRewrites || wantsExtracts ? refactorings.Of(asked, span, kind => Wants(parameters.Context, kind), cancellation) : [],
                 .. wantsFixAll ? refactorings.FixAll(asked, cancellation) : [],
             ];

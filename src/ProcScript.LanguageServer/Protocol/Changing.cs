@@ -22,6 +22,9 @@ internal sealed record CodeActionContext
 {
     /// <summary>The kinds.</summary>
     public ImmutableArray<string>? Only { get; init; }
+
+    /// <summary>1 where somebody asks, 2 where the editor does by itself, as whenever the cursor moves; null where it is not said.</summary>
+    public int? TriggerKind { get; init; }
 }
 
 /// <summary>Something that can be done about a stretch.</summary>
