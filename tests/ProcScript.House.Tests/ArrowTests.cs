@@ -48,7 +48,7 @@ public sealed class ArrowTests
         var faces = Projects.Where(project => House.Faces.Contains(project.Name)).ToList();
 
         Assert.NotEmpty(faces);
-        Assert.All(faces, face => Assert.Equal([House.Rooms[^1]], face.References.Where(reference => !House.Hosted.Allows(face.Name, reference))));
+        Assert.All(faces, face => Assert.Equal([House.Rooms[^1]], face.References.Where(reference => !House.Hosted.Allows(face.Name, reference) && House.Shelves.All(shelf => shelf.Name != reference))));
     }
 
     [Fact]
@@ -58,9 +58,15 @@ public sealed class ArrowTests
     }
 
     [Fact]
+    public void Each_shelf_references_its_room_and_no_other()
+    {
+        Assert.All(House.Shelves, shelf => Assert.Equal([shelf.Room], Project(shelf.Name).References));
+    }
+
+    [Fact]
     public void Every_project_is_a_room_a_face_or_a_companion()
     {
-        Assert.Empty(Projects.Select(project => project.Name).Except([.. House.Rooms, .. House.Faces, .. House.Companions.Select(companion => companion.Name)]));
+        Assert.Empty(Projects.Select(project => project.Name).Except([.. House.Rooms, .. House.Faces, .. House.Companions.Concat(House.Shelves).Select(companion => companion.Name)]));
     }
 
     [Fact]

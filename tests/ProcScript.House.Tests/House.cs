@@ -5,7 +5,7 @@ internal static class House
 {
     /// <summary>The rooms below the faces: each builds on the one before it.</summary>
     public static IReadOnlyList<string> Rooms { get; } =
-        ["ProcScript.Syntax", "ProcScript.Model", "ProcScript.Analysis", "ProcScript.Cards"];
+        ["ProcScript.Syntax", "ProcScript.Model", "ProcScript.Analysis", "ProcScript.Jobs", "ProcScript.Cards"];
 
     /// <summary>What stands on the top room. A face holds no rule of its own.</summary>
     public static IReadOnlyList<string> Faces { get; } = ["ProcScript.Cli", "ProcScript.LanguageServer", "ProcScript.Generate"];
@@ -14,6 +14,9 @@ internal static class House
     /// Tools of their own, each with the one room that it stands on: nothing references them, and the program that starts one is no larger for it.
     /// </summary>
     public static IReadOnlyList<Companion> Companions { get; } = [new("ProcScript.Exact", "ProcScript.Analysis")];
+
+    /// <summary>What faces share that reaches for files, each with the room that it stands on.</summary>
+    public static IReadOnlyList<Companion> Shelves { get; } = [new("ProcScript.Jobs.Files", "ProcScript.Jobs")];
 
     /// <summary>A face that another puts on: the program is one, and the language server is a verb of it.</summary>
     public static HostedFace Hosted { get; } = new("ProcScript.Cli", "ProcScript.LanguageServer");
@@ -25,6 +28,8 @@ internal static class House
         new("ProcScript.Model", "ProcScript.Analysis", "The model says what is there; whether the work can be done is judged above it."),
         new("ProcScript.Model", "ProcScript.Cards", "The model knows nothing of what is printed from it."),
         new("ProcScript.Analysis", "ProcScript.Cards", "Analysis ends in the plan; how a plan looks on paper is the cards' affair."),
+        new("ProcScript.Analysis", "ProcScript.Jobs", "Analysis judges what is planned; what happened on the floor is played above it."),
+        new("ProcScript.Jobs", "ProcScript.Cards", "A job record knows the plan, and nothing of paper."),
         new("ProcScript.Cards", "ProcScript.Syntax", "Cards see the plan and nothing else: no tree and no text."),
         new("ProcScript.Cards", "ProcScript.Model", "Cards see the plan and nothing else: what they need of the model, the plan says."),
         new("ProcScript.*", "ProcScript.Cli", "A face is called by people, never by another project: move what you need down into a room."),

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
@@ -17,10 +18,13 @@ internal static class BagFilling
     /// <param name="pieces">What comes off, in order.</param>
     /// <param name="titleOfCard">The title of a card.</param>
     /// <param name="book">The language.</param>
-    public static ImmutableArray<PlanBag> Fill(ImmutableArray<LooseHardware> pieces, Func<PlanPhase, int, string> titleOfCard, Wordbook book)
+    /// <param name="labelled">By the names of joints the bags that their pieces lie in already: these keep their numbers and what their labels say.</param>
+    public static ImmutableArray<PlanBag> Fill(
+        ImmutableArray<LooseHardware> pieces, Func<PlanPhase, int, string> titleOfCard, Wordbook book, IReadOnlyDictionary<string, PlanBag>? labelled = null)
     {
+        labelled ??= FrozenDictionary<string, PlanBag>.Empty;
         var bagOf = new string[pieces.Length];
-        foreach (var stage in pieces.Index().Where(piece => piece.Item.OwnBag is null).GroupBy(piece => (piece.Item.Phase, piece.Item.Card)))
+        foreach (var stage in pieces.Index().Where(piece => piece.Item.OwnBag is null && !labelled.ContainsKey(piece.Item.Joint.Name)).GroupBy(piece => (piece.Item.Phase, piece.Item.Card)))
         {
             // What goes back each into its own place lies in a bag of its own.
             foreach (var piece in stage.Where(piece => piece.Item.IsInOrder))
@@ -40,13 +44,18 @@ internal static class BagFilling
             }
         }
 
+        var next = labelled.Values.Select(bag => bag.Number).DefaultIfEmpty().Max();
         return
         [
             .. pieces.Index()
-                .GroupBy(piece => piece.Item.OwnBag is { } own ? (Own: own, Chosen: "") : (Own: "", Chosen: bagOf[piece.Index]), piece => piece.Item)
-                .Select((bag, index) => new PlanBag(
-                    index + 1,
-                    string.Join(", ", bag.Select(piece => titleOfCard(piece.Phase, piece.Card)).Distinct()),
+                .GroupBy(
+                    piece => labelled.GetValueOrDefault(piece.Item.Joint.Name) is { } there ? (Own: there.Name, Chosen: "", There: (PlanBag?)there)
+                        : piece.Item.OwnBag is { } own ? (Own: own, Chosen: "", There: (PlanBag?)null)
+                        : (Own: "", Chosen: bagOf[piece.Index], There: (PlanBag?)null),
+                    piece => piece.Item)
+                .Select(bag => new PlanBag(
+                    bag.Key.There?.Number ?? ++next,
+                    bag.Key.There?.Stage ?? string.Join(", ", bag.Select(piece => titleOfCard(piece.Phase, piece.Card)).Distinct()),
                     [.. bag.Select(piece => Line(piece, book))],
                     bag.Max(piece => piece.RefitStep),
                     bag.Key.Own)

@@ -40,7 +40,7 @@ internal sealed class PlanBuilder
     private readonly StepWriter _writer;
     private readonly ImmutableArray<PlanQuestion> _questions;
 
-    private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings)
+    private PlanBuilder(Library library, StripRun strip, RefitRun refit, PathSettings settings, IReadOnlyDictionary<string, PlanBag>? labelled = null)
     {
         _book = Wordbook.In(settings.Get(SettingsTable.Language));
         _procedure = strip.Procedure;
@@ -67,7 +67,7 @@ internal sealed class PlanBuilder
         };
         _ppe = new PpeList(_steps, _procedure.Details, _warnings, _book);
         var loose = LooseHardware.Of(_steps).ToImmutableArray();
-        _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card], _book);
+        _bags = BagFilling.Fill(loose, (phase, card) => _list.Cards[phase][card], _book, labelled);
         _energies = EnergyStates.Of(_list);
         _temporary = TemporaryList.Of(_steps);
         _leftOut = LeftOutLines.Of(strip, _book);
@@ -87,9 +87,14 @@ internal sealed class PlanBuilder
     }
 
     /// <summary>Makes the plan of <paramref name="strip"/> and <paramref name="refit"/>, which have been proven.</summary>
-    public static Plan Build(Library library, StripRun strip, RefitRun refit, PathSettings settings)
+    /// <param name="library">The library.</param>
+    /// <param name="strip">The strip.</param>
+    /// <param name="refit">The refit.</param>
+    /// <param name="settings">What the shop has chosen.</param>
+    /// <param name="labelled">By the names of joints the bags that their pieces lie in already, where the plan takes up another; null where it takes up none.</param>
+    public static Plan Build(Library library, StripRun strip, RefitRun refit, PathSettings settings, IReadOnlyDictionary<string, PlanBag>? labelled = null)
     {
-        var plan = new PlanBuilder(library, strip, refit, settings).Build();
+        var plan = new PlanBuilder(library, strip, refit, settings, labelled).Build();
         plan = plan with { Licensed = [.. LicensedWork.In(plan)] };
         plan = library.Texts is { } texts ? PlanTexts.Told(plan, texts, settings.Get(SettingsTable.TextsLanguage)) : plan;
         return plan with { Revision = PlanRevision.Of(plan) };

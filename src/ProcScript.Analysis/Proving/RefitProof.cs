@@ -68,20 +68,11 @@ internal static class RefitProof
         foreach (var variable in strip.Start.Differences(end))
         {
             last ??= strip.LastChanges();
-            var item = Item(strip.Procedure.Machine, variable);
+            var item = MachineItems.Of(strip.Procedure.Machine, variable);
             if (!strip.Discarded.Contains(item))
             {
                 yield return new NotAsBefore(item, variable, strip.Start[variable], end[variable], last.GetValueOrDefault(variable));
             }
         }
     }
-
-    private static MachineItem Item(Machine machine, StateVariable variable) => variable.Kind switch
-    {
-        StateKind.Attached or StateKind.Slack or StateKind.Capped => machine.Joints[variable.Index],
-        StateKind.Place or StateKind.Propped or StateKind.Plugged => machine.Parts[variable.Index],
-        StateKind.Live => machine.Energies[variable.Index],
-        StateKind.Full => machine.Fluids[variable.Index],
-        _ => machine.Controls[variable.Index],
-    };
 }

@@ -87,7 +87,8 @@ internal sealed class HalfStripped(MachineFacts facts, StripRun whole, int done)
         return steps.ToImmutable();
     }
 
-    private static Step Spelled(PerformedAction action)
+    /// <summary>An action as a step that does just this.</summary>
+    public static Step Spelled(PerformedAction action)
     {
         var step = StepOrigin.Step(action.Origin)!;
         return action.Changes.IsEmpty ? step with { WhereNeeded = null } : step with
@@ -131,7 +132,8 @@ internal sealed class HalfStripped(MachineFacts facts, StripRun whole, int done)
         var (one, other) => one == other && earlier.Target is Joint,
     };
 
-    private BackWay? Prove(ImmutableArray<Step> steps)
+    /// <summary>The way back from where some steps lead, those among them that say what does not go back or goes back new; null where none is proven.</summary>
+    public BackWay? Prove(ImmutableArray<Step> steps)
     {
         ImmutableArray<Step> more = [];
         ImmutableArray<RefitRule> rules = [.. whole.Procedure.Rules];
@@ -247,7 +249,8 @@ internal sealed class HalfStripped(MachineFacts facts, StripRun whole, int done)
         return anchors.OfType<RefitAnchor>();
     }
 
-    private static Step Made(Verb verb, MachineItem item) => new() { Verb = verb, Target = item, VerbSpan = item.Declared, TargetSpan = item.Declared, Source = item.Declared };
+    /// <summary>A step that no author wrote.</summary>
+    public static Step Made(Verb verb, MachineItem item) => new() { Verb = verb, Target = item, VerbSpan = item.Declared, TargetSpan = item.Declared, Source = item.Declared };
 }
 
 /// <summary>A way back that has been proven.</summary>

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Runs;
+using ProcScript.Analysis.States;
+using ProcScript.Model.Machines;
+using ProcScript.Model.Procedures;
+using ProcScript.Model.Quantities;
+
+namespace ProcScript.Analysis.Following;
+
+/// <summary>A step of a course: a numbered line of the cards, with what it does to the machine.</summary>
+public sealed record CourseStep
+{
+    internal CourseStep(PerformedAction action) => Action = action;
+
+    /// <summary>The number, as on the cards.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>Which part of the job it belongs to.</summary>
+    public required CoursePhase Phase { get; init; }
+
+    /// <summary>The title of its card.</summary>
+    public required string Card { get; init; }
+
+    /// <summary>What the cards say of it.</summary>
+    public required PlanStep Line { get; init; }
+
+    /// <summary>What the reading must be; null where none is taken, or it may be anything.</summary>
+    public Limit? Expect { get; init; }
+
+    /// <summary>The steps that must go before it.</summary>
+    public ImmutableArray<int> Earlier { get; init; } = [];
+
+    /// <summary>What is done.</summary>
+    public Verb Verb => Action.Verb;
+
+    /// <summary>What it is done to; null for a measurement, a task, a check, a record or a pause.</summary>
+    public MachineItem? Target => Action.Target;
+
+    /// <summary>How many pieces it moves; 0 where it moves none.</summary>
+    public int Count => Target is Joint && !Action.Changes.IsEmpty ? Action.Count : 0;
+
+    /// <summary>What it changes where everything goes as planned.</summary>
+    public ImmutableArray<StateChange> Changes => Action.Changes;
+
+    /// <summary>The action.</summary>
+    internal PerformedAction Action { get; }
+}
+
+/// <summary>The three parts of a course.</summary>
+public enum CoursePhase
+{
+    /// <summary>Taking off.</summary>
+    Strip,
+
+    /// <summary>The work between.</summary>
+    Work,
+
+    /// <summary>Putting back.</summary>
+    Refit,
+}
