@@ -4,7 +4,6 @@ using ProcScript.Analysis.States;
 using ProcScript.Jobs.Closing;
 using ProcScript.Jobs.Journals;
 using ProcScript.Model.Machines;
-using ProcScript.Model.Procedures;
 
 namespace ProcScript.Jobs.Replays;
 
