@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using ProcScript.Cards;
 using ProcScript.Cards.Tests;
@@ -73,7 +72,7 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
             new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = width, Height = 900 } });
         await pack.Page.Locator("[data-do=find]").FillAsync("lever");
 
-        var result = await pack.Page.RunAxe();
+        var result = await AccessibilityCheck.CheckAsync(pack.Page);
 
         Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {violation.Help}: {string.Join(" | ", violation.Nodes.Take(4).Select(node => node.Html))}"));
         Assert.NotEmpty(result.Passes);
@@ -96,7 +95,7 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
                 chromium.Write(WorkPack.Html(DemoLibrary.Plans[job], PackTemplates.Standard).Text),
                 new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = width, Height = 900 } });
 
-            var result = await pack.Page.RunAxe();
+            var result = await AccessibilityCheck.CheckAsync(pack.Page);
 
             Assert.NotEmpty(result.Passes);
             found.AddRange(result.Violations.Select(violation => $"{job}, {scheme}, {width}: {violation.Id}: {violation.Nodes[0].Html}"));
@@ -115,7 +114,7 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
         var page = await first.AnotherTabAsync(address);
 
         Assert.StartsWith("Continue: serial K-1", await page.EvaluateAsync<string>("() => document.activeElement.getAttribute('aria-label')"), StringComparison.Ordinal);
-        var result = await page.RunAxe();
+        var result = await AccessibilityCheck.CheckAsync(page);
         Assert.Empty(result.Violations.Where(violation => violation.Impact is "serious" or "critical").Select(violation => $"{violation.Id}: {violation.Nodes[0].Html}"));
         var small = await page.EvaluateAsync<string[]>(
             """
