@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.Playwright;
 using ProcScript.Cards;
 using ProcScript.Cards.Tests;
@@ -86,20 +87,24 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
     public async Task Axe_finds_nothing_on_demo_packs()
     {
         (ColorScheme Scheme, int Width)[] pages = [(ColorScheme.Light, 1600), (ColorScheme.Dark, 320), (ColorScheme.Light, 640), (ColorScheme.Dark, 1280)];
-        List<string> found = [];
-        foreach (var (job, at) in DemoLibrary.Plans.Keys.Order(StringComparer.Ordinal).Where((_, at) => Depth.IsWhole || at % 10 == 0).Select((job, at) => (job, at)))
+        ConcurrentBag<string> found = [];
+        var jobs = DemoLibrary.Plans.Keys.Order(StringComparer.Ordinal).Where((_, at) => Depth.IsWhole || at % 10 == 0).Select((job, at) => (job, at));
+        await Parallel.ForEachAsync(jobs, new ParallelOptions { MaxDegreeOfParallelism = 2 }, async (one, _) =>
         {
-            var (scheme, width) = pages[at % pages.Length];
+            var (scheme, width) = pages[one.at % pages.Length];
             await using var pack = await OpenPack.AtAsync(
                 chromium,
-                chromium.Write(WorkPack.Html(DemoLibrary.Plans[job], PackTemplates.Standard).Text),
+                chromium.Write(WorkPack.Html(DemoLibrary.Plans[one.job], PackTemplates.Standard).Text),
                 new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = width, Height = 900 } });
 
             var result = await AccessibilityCheck.CheckAsync(pack.Page);
 
             Assert.NotEmpty(result.Passes);
-            found.AddRange(result.Violations.Select(violation => $"{job}, {scheme}, {width}: {violation.Id}: {violation.Nodes[0].Html}"));
-        }
+            foreach (var violation in result.Violations)
+            {
+                found.Add($"{one.job}, {scheme}, {width}: {violation.Id}: {violation.Nodes[0].Html}");
+            }
+        });
 
         Assert.Empty(found);
     }

@@ -20,12 +20,23 @@ internal sealed record MutationOptions
     /// <summary>A test that takes longer is left out, in seconds.</summary>
     public double Longest { get; init; } = 1.5;
 
+    /// <summary>How long the tests may usually take that a mutant is tried by, all together, in seconds.</summary>
+    public double Each { get; init; } = 30;
+
     /// <summary>Where the report is written; null for the console alone.</summary>
     public string? Report { get; init; }
+
+    /// <summary>Whether all mutants are told and none is tried.</summary>
+    public bool IsList { get; init; }
 
     /// <summary>Reads the arguments; null, with a word about why, where they cannot be understood.</summary>
     public static MutationOptions? Parse(string[] args)
     {
+        if (args is ["--list"])
+        {
+            return new MutationOptions { IsList = true };
+        }
+
         MutationOptions options = new();
         for (var i = 0; i < args.Length; i += 2)
         {
@@ -37,6 +48,7 @@ internal sealed record MutationOptions
                 ("--seed", _) when Number(value) is { } number => options with { Seed = number },
                 ("--only", { Length: > 0 }) when value.Split(',').All(one => Number(one) is not null) => options with { Only = [.. value.Split(',').Select(one => Number(one)!.Value)] },
                 ("--longest", _) when double.TryParse(value, CultureInfo.InvariantCulture, out var seconds) => options with { Longest = seconds },
+                ("--each", _) when double.TryParse(value, CultureInfo.InvariantCulture, out var seconds) => options with { Each = seconds },
                 ("--report", { Length: > 0 }) => options with { Report = value },
                 _ => null,
             };

@@ -54,7 +54,7 @@ internal sealed class MutatedRoom
             name,
             trees,
             References(output, name),
-            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, nullableContextOptions: NullableContextOptions.Enable, allowUnsafe: true)));
+            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, deterministic: true, nullableContextOptions: NullableContextOptions.Enable, allowUnsafe: true)));
         Fail(compilation.GetDiagnostics(), "The room itself");
 
         var files = Find(compilation, trees, room, folders, out var units);

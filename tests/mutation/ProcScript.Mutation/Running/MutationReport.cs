@@ -6,6 +6,9 @@ namespace ProcScript.Mutation.Running;
 /// <summary>The table of a run, and who survived.</summary>
 internal static class MutationReport
 {
+    /// <summary>A mutant, by its number and its place.</summary>
+    public static string Line(Mutant mutant) => $"{mutant.Number} `{mutant.Path}:{mutant.Line}`: `{mutant.Before}` → `{mutant.After}`";
+
     /// <summary>The lines, in Markdown.</summary>
     public static IEnumerable<string> Lines(int all, List<Mutant> drawn, Dictionary<int, MutantResult> results, MutationOptions options)
     {
@@ -23,7 +26,7 @@ internal static class MutationReport
         foreach (var mutant in drawn.Where(mutant => results[mutant.Number].Outcome != MutantOutcome.Killed))
         {
             var what = results[mutant.Number].Outcome == MutantOutcome.Survived ? "survived" : "not reached";
-            yield return $"- {mutant.Number} {what}: `{mutant.Path}:{mutant.Line}`: `{mutant.Before}` → `{mutant.After}`";
+            yield return $"- {what}: {Line(mutant)}";
         }
 
         string Row(string name, List<Mutant> mutants)

@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.Security.Cryptography;
 using ProcScript.Mutation.Making;
-using ProcScript.Tests;
 
 namespace ProcScript.Mutation.Running;
 
@@ -14,6 +14,9 @@ internal static class MutationRun
     /// <summary>Below the folder of this program, so that the tests find the checkout above them.</summary>
     private static readonly string Folder = Path.Combine(AppContext.BaseDirectory, "run");
 
+    /// <summary>What the tests do without a mutant, kept for as long as neither they nor the room change.</summary>
+    private static readonly string Known = Path.Combine(AppContext.BaseDirectory, "tests.txt");
+
     /// <summary>Runs; the exit code is 0 where nothing survived, 1 where something did.</summary>
     public static int Run(MutationOptions options)
     {
@@ -21,11 +24,17 @@ internal static class MutationRun
         var made = MutatedRoom.Make(Path.Combine(Checkout.Root, "src", Room), [.. options.Folders], Folder);
         Console.WriteLine($"{made.Mutants.Count} mutants in {made.Units} bodies and initialisers of {string.Join(", ", options.Folders)}");
 
+        if (options.IsList)
+        {
+            made.Mutants.Select(MutationReport.Line).ToList().ForEach(Console.WriteLine);
+            return 0;
+        }
+
         var tests = Baseline(made.Units);
         var drawn = Draw(made.Mutants, options);
         Console.WriteLine($"{drawn.Count} of them are tried");
 
-        var results = Try(drawn, tests);
+        var results = Try(drawn, tests, options.Each);
         List<string> report = [.. MutationReport.Lines(made.Mutants.Count, drawn, results, options)];
         report.ForEach(Console.WriteLine);
         if (options.Report is { } path)
@@ -37,8 +46,17 @@ internal static class MutationRun
 
         List<UsualTest> Baseline(int units)
         {
-            List<UsualTest> found = [];
-            Work(["baseline", units.ToString(CultureInfo.InvariantCulture)], null, line => found.Add(UsualTest.Parse(line)));
+            var key = Key();
+            var lines = File.Exists(Known) ? File.ReadAllLines(Known) : [];
+            if (lines.FirstOrDefault() != key)
+            {
+                List<string> heard = [key];
+                Work(["baseline", units.ToString(CultureInfo.InvariantCulture)], null, heard.Add);
+                File.WriteAllLines(Known, heard);
+                lines = [.. heard];
+            }
+
+            List<UsualTest> found = [.. lines.Skip(1).Select(UsualTest.Parse)];
             if (found.Count == 0)
             {
                 throw new InvalidOperationException("No test was run: see what the worker says.");
@@ -54,6 +72,10 @@ internal static class MutationRun
             return kept;
         }
     }
+
+    /// <summary>What the room and the tests were compiled from.</summary>
+    private static string Key() => string.Join(' ', TestProjects.Append(Room).Select(name =>
+        Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(Path.Combine(Folder, $"{name}.dll"))))[..16]));
 
     /// <summary>All the tests' programs in one folder of their own.</summary>
     private static void Prepare()
@@ -91,14 +113,14 @@ internal static class MutationRun
         return [.. (options.Sample == 0 ? shuffled : shuffled.Take(options.Sample)).OrderBy(mutant => mutant.Number)];
     }
 
-    private static Dictionary<int, MutantResult> Try(List<Mutant> mutants, List<UsualTest> tests)
+    private static Dictionary<int, MutantResult> Try(List<Mutant> mutants, List<UsualTest> tests, double each)
     {
         Dictionary<int, MutantResult> results = [];
         Dictionary<int, List<UsualTest>> reaching = [];
         foreach (var mutant in mutants)
         {
             // What is computed once is reached by whoever asks first, and read by all.
-            reaching[mutant.Number] = [.. tests.Where(test => mutant.IsInitialiser || test.Reached.Contains(mutant.Unit)).OrderBy(test => test.Seconds)];
+            reaching[mutant.Number] = [.. Within(tests.Where(test => mutant.IsInitialiser ? test.Reached.Count > 0 : test.Reached.Contains(mutant.Unit)), each)];
             if (reaching[mutant.Number].Count == 0)
             {
                 results[mutant.Number] = new MutantResult(MutantOutcome.NotReached, "");
@@ -111,7 +133,7 @@ internal static class MutationRun
         while (left.Count > 0)
         {
             File.WriteAllLines(file, left.Select(mutant => Line(mutant, reaching[mutant.Number])));
-            var said = Work(["try", file], null, line => Note(line, results, left.Count));
+            var said = Work(["try", file], null, line => Note(line, results, mutants.Count));
             if (!left.Exists(mutant => results.ContainsKey(mutant.Number)) && said is null)
             {
                 throw new InvalidOperationException("The worker says nothing.");
@@ -126,16 +148,33 @@ internal static class MutationRun
             left.RemoveAll(mutant => results.ContainsKey(mutant.Number));
         }
 
-        // What a test has kept from before the mutant came would hide it: who seems to live is there from the start, in a process of its own.
-        foreach (var mutant in mutants.Where(mutant => results.GetValueOrDefault(mutant.Number) is null or { Outcome: MutantOutcome.Survived }))
+        // What is computed once has to be there from the start, each in a process of its own.
+        foreach (var mutant in mutants.Where(mutant => !results.ContainsKey(mutant.Number)))
         {
-            results.Remove(mutant.Number);
             File.WriteAllLines(file, [Line(mutant, reaching[mutant.Number])]);
             Work(["try", file], mutant.Number, line => Note(line, results, mutants.Count));
             results.TryAdd(mutant.Number, new MutantResult(MutantOutcome.Killed, "the program ends"));
         }
 
         return results;
+    }
+
+    /// <summary>The tests that fit into a time: for half of it the quickest, most of them cases; then the longest, which try the most by one.</summary>
+    private static IEnumerable<UsualTest> Within(IEnumerable<UsualTest> tests, double seconds)
+    {
+        LinkedList<UsualTest> left = new(tests.OrderBy(test => test.Seconds));
+        for (var taken = 0.0; left.Count > 0;)
+        {
+            var next = taken < seconds / 2 ? left.First! : left.Last!;
+            left.Remove(next);
+            taken += next.Value.Seconds;
+            if (taken > seconds)
+            {
+                yield break;
+            }
+
+            yield return next.Value;
+        }
     }
 
     private static string Line(Mutant mutant, IEnumerable<UsualTest> tests) =>
