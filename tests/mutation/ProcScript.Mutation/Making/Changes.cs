@@ -56,7 +56,7 @@ internal sealed class Changes(SemanticModel model)
     /// <summary>The changes of a unit.</summary>
     public IEnumerable<(TextSpan Span, string After)> Of(CodeUnit unit)
     {
-        if (Hollow(unit) is { } hollow)
+        if (Hollow(unit) is { } hollow && !(unit.Root is ExpressionSyntax value && model.GetConstantValue(value) is { HasValue: true, Value: 0 or true or false }))
         {
             foreach (var text in hollow)
             {
