@@ -56,6 +56,8 @@ public sealed class ActionNeedTests
     [InlineData(NeedsPhase.Strip, Verb.Remove, "fan", 0, "pump out", "PartOnBench pump")]
     [InlineData(NeedsPhase.Strip, Verb.Remove, "fan", 0, "", "ControlAt table")]
     [InlineData(NeedsPhase.Strip, Verb.Remove, "filter", 0, "box out", "PartOutOfTheWay lid")]
+    [InlineData(NeedsPhase.Strip, Verb.Aside, "fan", 0, "", "ControlAt table")]
+    [InlineData(NeedsPhase.Strip, Verb.Remove, "strap", 0, "strap fitted, strap propped", "PartPropped strap")]
     [InlineData(NeedsPhase.Strip, Verb.Undo, "pump_bolts", 3, "", "PartFitted strap")]
     public void It_needs(NeedsPhase phase, Verb verb, string item, int value, string state, string needs) =>
         Assert.Superset(needs.Split(", ").ToHashSet(), Needs(phase, verb, item, value, state).ToHashSet());

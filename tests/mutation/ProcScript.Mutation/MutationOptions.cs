@@ -23,6 +23,9 @@ internal sealed record MutationOptions
     /// <summary>How long the tests may usually take that a mutant is tried by, all together, in seconds.</summary>
     public double Each { get; init; } = 30;
 
+    /// <summary>The names of the only test classes that try them; empty for all.</summary>
+    public IReadOnlyList<string> Tests { get; init; } = [];
+
     /// <summary>Where the report is written; null for the console alone.</summary>
     public string? Report { get; init; }
 
@@ -49,6 +52,7 @@ internal sealed record MutationOptions
                 ("--only", { Length: > 0 }) when value.Split(',').All(one => Number(one) is not null) => options with { Only = [.. value.Split(',').Select(one => Number(one)!.Value)] },
                 ("--longest", _) when double.TryParse(value, CultureInfo.InvariantCulture, out var seconds) => options with { Longest = seconds },
                 ("--each", _) when double.TryParse(value, CultureInfo.InvariantCulture, out var seconds) => options with { Each = seconds },
+                ("--tests", { Length: > 0 }) => options with { Tests = value.Split(',') },
                 ("--report", { Length: > 0 }) => options with { Report = value },
                 _ => null,
             };

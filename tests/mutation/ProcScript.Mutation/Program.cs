@@ -6,6 +6,7 @@ using ProcScript.Mutation.Running;
 // [--only N,...]         these mutants alone, by their numbers
 // [--longest SECONDS]    tests that take longer are left out; 1.5 without it
 // [--each SECONDS]       a mutant is tried by tests that reach it and take so long together without it; 30 without the option
+// [--tests NAME,...]      tried by these test classes alone
 // [--list]               tells all mutants and tries none
 // [--report FILE]        where the table and the survivors are written as well
 return args is ["work", .. var asked] ? Worker.Run(asked) : MutationOptions.Parse(args) is { } options ? MutationRun.Run(options) : 2;

@@ -34,7 +34,7 @@ internal static class MutationRun
         var drawn = Draw(made.Mutants, options);
         Console.WriteLine($"{drawn.Count} of them are tried");
 
-        var results = Try(drawn, tests, options.Each);
+        var results = Try(drawn, tests, options);
         List<string> report = [.. MutationReport.Lines(made.Mutants.Count, drawn, results, options)];
         report.ForEach(Console.WriteLine);
         if (options.Report is { } path)
@@ -46,12 +46,12 @@ internal static class MutationRun
 
         List<UsualTest> Baseline(int units)
         {
-            var key = Key();
+            var key = string.Join(' ', [Key(), .. options.Tests]);
             var lines = File.Exists(Known) ? File.ReadAllLines(Known) : [];
             if (lines.FirstOrDefault() != key)
             {
                 List<string> heard = [key];
-                Work(["baseline", units.ToString(CultureInfo.InvariantCulture)], null, heard.Add);
+                Work(["baseline", units.ToString(CultureInfo.InvariantCulture), .. options.Tests], null, heard.Add);
                 File.WriteAllLines(Known, heard);
                 lines = [.. heard];
             }
@@ -113,14 +113,14 @@ internal static class MutationRun
         return [.. (options.Sample == 0 ? shuffled : shuffled.Take(options.Sample)).OrderBy(mutant => mutant.Number)];
     }
 
-    private static Dictionary<int, MutantResult> Try(List<Mutant> mutants, List<UsualTest> tests, double each)
+    private static Dictionary<int, MutantResult> Try(List<Mutant> mutants, List<UsualTest> tests, MutationOptions options)
     {
         Dictionary<int, MutantResult> results = [];
         Dictionary<int, List<UsualTest>> reaching = [];
         foreach (var mutant in mutants)
         {
             // What is computed once is reached by whoever asks first, and read by all.
-            reaching[mutant.Number] = [.. Within(tests.Where(test => mutant.IsInitialiser ? test.Reached.Count > 0 : test.Reached.Contains(mutant.Unit)), each)];
+            reaching[mutant.Number] = [.. Within(tests.Where(test => mutant.IsInitialiser ? test.Reached.Count > 0 : test.Reached.Contains(mutant.Unit)), options.Each)];
             if (reaching[mutant.Number].Count == 0)
             {
                 results[mutant.Number] = new MutantResult(MutantOutcome.NotReached, "");
@@ -133,7 +133,7 @@ internal static class MutationRun
         while (left.Count > 0)
         {
             File.WriteAllLines(file, left.Select(mutant => Line(mutant, reaching[mutant.Number])));
-            var said = Work(["try", file], null, line => Note(line, results, mutants.Count));
+            var said = Work(["try", file, .. options.Tests], null, line => Note(line, results, mutants.Count));
             if (!left.Exists(mutant => results.ContainsKey(mutant.Number)) && said is null)
             {
                 throw new InvalidOperationException("The worker says nothing.");
@@ -152,7 +152,7 @@ internal static class MutationRun
         foreach (var mutant in mutants.Where(mutant => !results.ContainsKey(mutant.Number)))
         {
             File.WriteAllLines(file, [Line(mutant, reaching[mutant.Number])]);
-            Work(["try", file], mutant.Number, line => Note(line, results, mutants.Count));
+            Work(["try", file, .. options.Tests], mutant.Number, line => Note(line, results, mutants.Count));
             results.TryAdd(mutant.Number, new MutantResult(MutantOutcome.Killed, "the program ends"));
         }
 

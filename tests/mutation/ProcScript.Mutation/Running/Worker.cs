@@ -18,7 +18,7 @@ internal static class Worker
 
     /// <summary>
     /// <c>FOLDER baseline UNITS</c> runs every test and says what it reaches. <c>FOLDER try FILE</c> reads lines of a mutant and the tests to try
-    /// it by, with their usual times. With the environment variable <c>PROCSCRIPT_MUTANT</c> a mutant is there from the first line of code on.
+    /// it by, with their usual times. The names of test classes may follow: those alone. With the environment variable <c>PROCSCRIPT_MUTANT</c> a mutant is there from the first line of code on.
     /// </summary>
     public static int Run(string[] args)
     {
@@ -30,8 +30,8 @@ internal static class Worker
         List<TestMethod> tests =
         [
             // A case in milliseconds says more than anything else.
-            .. TestMethod.Of(Load(folder, "ProcScript.Cli.Tests"), name => name == "CaseTests"),
-            .. TestMethod.Of(Load(folder, "ProcScript.Analysis.Tests"), _ => true),
+            .. TestMethod.Of(Load(folder, "ProcScript.Cli.Tests"), name => name == "CaseTests" && IsWanted(name)),
+            .. TestMethod.Of(Load(folder, "ProcScript.Analysis.Tests"), IsWanted),
         ];
         var mutant = Load(folder, "ProcScript.Analysis").GetType("ProcScript.Mutating.Mutant")!;
         if (args[1] == "baseline")
@@ -47,6 +47,8 @@ internal static class Worker
         said.Flush();
         Environment.Exit(0);
         return 0;
+
+        bool IsWanted(string name) => args.Length == 3 || args.Contains(name, StringComparer.Ordinal);
     }
 
     private static Assembly Load(string folder, string name) => AssemblyLoadContext.Default.LoadFromAssemblyPath(Path.Combine(folder, $"{name}.dll"));
