@@ -45,7 +45,7 @@ public sealed class ActionNeedTests
     [Theory]
     // A line of three comes back one by one while caps are on the others: of three openings, those two may be capped still.
     [InlineData(NeedsPhase.Refit, Verb.Connect, "pump_hoses", 1, "pump_hoses off, pump_hoses capped 2", "JointUncapped 2")]
-    [InlineData(NeedsPhase.Refit, Verb.Connect, "pump_hoses", 3, "pump_hoses off", "JointUncapped 0")]
+    [InlineData(NeedsPhase.Refit, Verb.Connect, "pump_hoses", 3, "pump_hoses off", "JointUncapped 0, JointMissing pump_hoses, PartInPlace pump, FluidEmpty oil")]
     // Who takes the prop away has all that holds the part complete and tight.
     [InlineData(NeedsPhase.Refit, Verb.Unsupport, "pump", 0, "pump propped", "JointComplete pump_bolts, JointTight pump_bolts")]
     // A fluid goes in where it is out, and every line on it is complete and tight.
@@ -56,6 +56,7 @@ public sealed class ActionNeedTests
     [InlineData(NeedsPhase.Strip, Verb.Remove, "fan", 0, "pump out", "PartOnBench pump")]
     [InlineData(NeedsPhase.Strip, Verb.Remove, "fan", 0, "", "ControlAt table")]
     [InlineData(NeedsPhase.Strip, Verb.Remove, "filter", 0, "box out", "PartOutOfTheWay lid")]
+    [InlineData(NeedsPhase.Strip, Verb.Verify, "mains", 0, "", "EnergyIsolated mains")]
     [InlineData(NeedsPhase.Strip, Verb.Aside, "fan", 0, "", "ControlAt table")]
     [InlineData(NeedsPhase.Strip, Verb.Remove, "strap", 0, "strap fitted, strap propped", "PartPropped strap")]
     [InlineData(NeedsPhase.Strip, Verb.Undo, "pump_bolts", 3, "", "PartFitted strap")]
