@@ -332,4 +332,28 @@ public sealed class RefitTests
         // The pin goes in while the hood is out, which the strip had brought about.
         Assert.Equal(1, outcome.Refit!.Actions[0].Needs.First(need => need.Need.Item.Name == "hood").MetBy);
     }
+
+    [Fact]
+    public void All_that_is_set_for_one_step_stays_right_before_it_wherever_a_rule_moves_it()
+    {
+        var check = Checked.Stage(
+            """
+            control speed { low, high }
+            control mode { still, turning }
+            part base "base" { held by 1 bolt as base_bolt }
+            part cover "cover" { refit needs speed at high, mode at turning }
+            """,
+            """
+            undo base_bolt
+            remove base
+            remove cover
+            """,
+            """
+            refit { fit cover after fit base }
+            """);
+
+        Assert.Equal(
+            ["fit base", "set speed to high", "set mode to turning", "fit cover", "set mode to still", "set speed to low", "fasten base_bolt"],
+            check.Refit);
+    }
 }

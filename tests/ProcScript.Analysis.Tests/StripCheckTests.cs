@@ -308,4 +308,39 @@ public sealed class StripCheckTests
 
         Assert.Equal(["PRC3001 the lid is still held when it is removed"], check.Findings);
     }
+
+    [Fact]
+    public void A_goal_that_was_tried_and_has_no_way_out_is_told_once()
+    {
+        var check = Checked.Stage(
+            """
+            energy mains "mains" { isolate "Pull the plug." verify "It stays still." restore "Plug it in." }
+            control ram "ram" { up, down  needs mains live }
+            part lamp "lamp" { wired by 1 plug_2 as lamp_plug { on mains  needs ram at down } }
+            """,
+            """
+            isolate mains
+            strip lamp
+            """,
+            "goal remove lamp");
+
+        Assert.Equal("PRC3016", Assert.Single(check.Codes));
+    }
+
+    [Fact]
+    public void What_a_procedure_does_wrong_is_told_at_its_step_and_not_through_who_calls_it()
+    {
+        var check = Checked.Unasked(
+            """
+            clip pin "pin"
+            machine m "M" { part guard "guard" { held by 2 pin as guard_pins } }
+            procedure outer "O" on m { stage "S" { do guard_off } }
+            procedure guard_off "G" on m { stage "S" { remove guard } }
+            procedure another "A" on m { stage "S" { do guard_off } }
+            """);
+
+        var finding = check.OnlyFinding;
+        Assert.Equal("PRC3001", finding.Rule.Code);
+        Assert.DoesNotContain(finding.Related, related => related.Label.Contains("call", StringComparison.Ordinal));
+    }
 }

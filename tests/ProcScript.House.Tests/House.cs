@@ -50,6 +50,7 @@ internal static class House
             "The parser's generated types never leave Syntax; the tree above them is our own."),
         new("Scriban.Signed", ["ProcScript.Cards"], "Templates are filled in Cards, from the plan."),
         new("Microsoft.Extensions.FileSystemGlobbing", ["ProcScript.Analysis"], "Paths are chosen by the settings, which Analysis reads."),
+        new("Microsoft.CodeAnalysis.CSharp", ["ProcScript.Mutation"], "Only the tool that changes the code to try the tests compiles any."),
         new("Google.OrTools", ["ProcScript.Exact"], "The solver is native code for each platform: it stays in a tool of its own."),
         new("QRCoder", ["ProcScript.Cards"], "Codes to scan are drawn in Cards."),
         new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),

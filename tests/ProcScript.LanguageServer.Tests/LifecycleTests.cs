@@ -17,7 +17,7 @@ public sealed class LifecycleTests
     [Fact]
     public async Task A_client_that_takes_its_leave_gets_exit_code_0()
     {
-        await using var client = await EditorClient.StartAsync(null);
+        await using var client = await EditorClient.StartAsync(null, inProcess: false);
 
         Assert.Null(await client.RequestAsync("shutdown", null));
         Assert.Equal(InvalidRequest, await client.ErrorAsync("shutdown", null));
@@ -68,7 +68,7 @@ public sealed class LifecycleTests
     [Fact]
     public async Task A_client_that_leaves_without_a_word_gets_exit_code_1()
     {
-        await using var client = await EditorClient.StartAsync(null);
+        await using var client = await EditorClient.StartAsync(null, inProcess: false);
 
         client.Notify("exit", null);
 
@@ -78,7 +78,7 @@ public sealed class LifecycleTests
     [Fact]
     public async Task A_client_that_dies_ends_the_server()
     {
-        await using var client = await EditorClient.StartAsync(null);
+        await using var client = await EditorClient.StartAsync(null, inProcess: false);
 
         client.Process.StandardInput.Close();
 
@@ -167,7 +167,7 @@ public sealed class LifecycleTests
     [Fact]
     public async Task A_message_that_ends_in_the_middle_ends_the_server_without_a_word()
     {
-        await using var client = await EditorClient.StartAsync(null);
+        await using var client = await EditorClient.StartAsync(null, inProcess: false);
 
         client.SendBytes("Content-Length: 1000\r\n\r\n{\"jsonrpc\"");
         client.Process.StandardInput.Close();

@@ -17,7 +17,7 @@ public sealed partial class TeachingTests : IAsyncLifetime
     private readonly TemporaryLibrary _library = Sample.Library().With("catalog.proc", Sample.RichCatalog).With("fan/machine.proc", Sample.RichMachine);
     private EditorClient _client = null!;
 
-    public async ValueTask InitializeAsync() => _client = await EditorClient.StartInProcessAsync(_library.Path);
+    public async ValueTask InitializeAsync() => _client = await EditorClient.StartAsync(_library.Path);
 
     public async ValueTask DisposeAsync()
     {

@@ -27,6 +27,7 @@ public sealed record BaselineDocument(string Format, int Version, ImmutableArray
 public sealed record BaselineEntry(string File, string Rule, string Fingerprint, int Count, string Message);
 
 /// <summary>The form of a baseline.</summary>
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(BaselineDocument))]
 public sealed partial class BaselineJson : JsonSerializerContext
 {

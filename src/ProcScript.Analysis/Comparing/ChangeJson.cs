@@ -6,6 +6,7 @@ using System.Text.Unicode;
 namespace ProcScript.Analysis.Comparing;
 
 /// <summary>The published form of a change: <c>diff --format json</c> writes it, and its schema describes it.</summary>
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(LibraryChange))]
 public sealed partial class ChangeJson : JsonSerializerContext
 {

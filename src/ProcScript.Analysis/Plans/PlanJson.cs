@@ -6,6 +6,7 @@ using System.Text.Unicode;
 namespace ProcScript.Analysis.Plans;
 
 /// <summary>The published form of a plan: <c>build --format json</c> writes it, its schema describes it, and templates see it.</summary>
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(Plan))]
 public sealed partial class PlanJson : JsonSerializerContext
 {

@@ -6,6 +6,7 @@ using System.Text.Unicode;
 namespace ProcScript.Analysis.Reaching;
 
 /// <summary>The published form of the planner's answers: <c>reach --format json</c> and its like write it, and schemas describe it.</summary>
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(ReachReport))]
 [JsonSerializable(typeof(BackReport))]
 [JsonSerializable(typeof(TogetherReport))]

@@ -122,7 +122,7 @@ internal sealed class RefitDerivation
             return null;
         }
 
-        // A leader waits for all that the action waits for that it leads.
+        // A leader waits for all that the action waits for that it leads, but for the leaders themselves.
         var before = new NumberedGroups<OrderEdge>(_reference.Drafts.Count, edges, edge => edge.Later);
         var ledBy = _reference.Leaders.ToLookup(leader => leader.Led, leader => leader.Index);
         List<OrderEdge> closer = [.. edges];
@@ -130,7 +130,7 @@ internal sealed class RefitDerivation
         {
             foreach (var edge in before[leader.Led])
             {
-                if (edge.Earlier != leader.Index && !ledBy[leader.Led].Contains(edge.Earlier))
+                if (!ledBy[leader.Led].Contains(edge.Earlier))
                 {
                     closer.Add(edge with { Later = leader.Index });
                 }

@@ -43,6 +43,7 @@ internal sealed record GitLabLocation(string Path, GitLabLines Lines);
 internal sealed record GitLabLines(int Begin, int End);
 
 /// <summary>The form in which GitLab reads it.</summary>
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(GitLabIssue[]))]
 internal sealed partial class GitLabJson : JsonSerializerContext
 {

@@ -85,13 +85,15 @@ public sealed class VoidPaperTests
         var wanted = Depth.Of(100);
         var edits = Enumerable.Range(0, wanted).Select(i => all[(int)((long)i * all.Count / wanted)]).ToList();
         var before = DemoLibrary.Plans;
+        Dictionary<string, Dictionary<string, string>> pages = [];
         var (changed, papers) = (0, 0);
         foreach (var (path, text) in edits)
         {
             var after = DemoLibrary.PlansWith(path, text);
             foreach (var (job, old) in before.Where(one => after.ContainsKey(one.Key) && after[one.Key].Revision != one.Value.Revision))
             {
-                var (was, now) = (Pages(old), Pages(after[job]));
+                var was = pages.TryGetValue(job, out var known) ? known : pages[job] = Pages(old);
+                var now = Pages(after[job]);
                 var expected = was.Where(page => now.GetValueOrDefault(page.Key) != page.Value).Select(page => page.Key).Order(StringComparer.Ordinal);
                 var found = PrintedPapers.Void(old, after[job]).Select(paper => IdOf(paper.Paper)).Order(StringComparer.Ordinal);
                 Assert.True(expected.SequenceEqual(found), $"{path}, {job}: expected {string.Join(", ", expected)}; found {string.Join(", ", found)}");

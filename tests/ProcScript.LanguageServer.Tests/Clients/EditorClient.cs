@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.IO.Pipelines;
 using System.Text;
 using System.Text.Json.Nodes;
 using System.Threading.Channels;
@@ -19,6 +20,7 @@ internal sealed class EditorClient : IAsyncDisposable
     private readonly Process? _process;
     private readonly Stream _input;
     private readonly Stream _output;
+    private readonly Task<bool>? _serving;
     private readonly Dictionary<int, TaskCompletionSource<JsonNode>> _waiting = [];
     private readonly Channel<JsonNode> _notifications = Channel.CreateUnbounded<JsonNode>();
     private readonly List<JsonNode> _unmatched = [];
@@ -27,6 +29,9 @@ internal sealed class EditorClient : IAsyncDisposable
 
     private EditorClient(Process process)
         : this(process.StandardInput.BaseStream, process.StandardOutput.BaseStream) => _process = process;
+
+    private EditorClient(IDuplexPipe near, Task<bool> serving)
+        : this(near.Output.AsStream(), near.Input.AsStream()) => _serving = serving;
 
     private EditorClient(Stream input, Stream output)
     {
@@ -39,9 +44,20 @@ internal sealed class EditorClient : IAsyncDisposable
 
     public Process Process => _process ?? throw new InvalidOperationException("The server has no process of its own.");
 
-    public static EditorClient StartRaw()
+    /// <summary>A client that has said nothing yet.</summary>
+    /// <param name="inProcess">
+    /// Whether the server may be one of its own in this process, which saves the start of another program: it is served by the same call
+    /// that the program makes. Where another program is named, or everything is asked for, it is a process all the same.
+    /// </param>
+    public static EditorClient StartRaw(bool inProcess = true)
     {
         var native = Environment.GetEnvironmentVariable(ProgramVariable);
+        if (inProcess && native is null && !Depth.IsWhole)
+        {
+            var (near, far) = FullDuplexStream.CreatePipePair();
+            return new EditorClient(near, Task.Run(() => ServeAsync(far)));
+        }
+
         ProcessStartInfo start = native is null
             ? new("dotnet", [Path.Combine(AppContext.BaseDirectory, "procscript.dll"), "server", "--stdio"])
             : new(native, ["server", "--stdio"]);
@@ -49,27 +65,23 @@ internal sealed class EditorClient : IAsyncDisposable
         return new EditorClient(Process.Start(start)!);
     }
 
-    /// <summary>A client of a server in this process, which saves a test the start of another.</summary>
-    public static async Task<EditorClient> StartInProcessAsync(string folder, JsonObject? capabilities = null)
+    /// <summary>A client that is ready to work in a folder.</summary>
+    /// <param name="folder">The folder of the library, if there is one.</param>
+    /// <param name="capabilities">What the client can do.</param>
+    /// <param name="inProcess">As for <see cref="StartRaw"/>.</param>
+    public static async Task<EditorClient> StartAsync(string? folder, JsonObject? capabilities = null, bool inProcess = true)
     {
-        var (near, far) = FullDuplexStream.CreatePair();
-        _ = Task.Run(async () =>
-        {
-            using var host = new EditorHost(() => DateOnly.MinValue);
-            await EditorServer.RunAsync(far, far, host, CancellationToken.None);
-            await far.DisposeAsync();
-        });
-        var client = new EditorClient(near, near);
+        var client = StartRaw(inProcess);
         await client.InitializeAsync(folder, capabilities);
         return client;
     }
 
-    /// <summary>A client that is ready to work in a folder.</summary>
-    public static async Task<EditorClient> StartAsync(string? folder, JsonObject? capabilities = null)
+    private static async Task<bool> ServeAsync(IDuplexPipe far)
     {
-        var client = StartRaw();
-        await client.InitializeAsync(folder, capabilities);
-        return client;
+        using var host = new EditorHost(() => DateOnly.FromDateTime(TimeProvider.System.GetLocalNow().DateTime));
+        await using var input = far.Input.AsStream();
+        await using var output = far.Output.AsStream();
+        return await EditorServer.RunAsync(input, output, host, CancellationToken.None);
     }
 
     public async Task InitializeAsync(string? folder, JsonObject? capabilities = null)
@@ -179,12 +191,13 @@ internal sealed class EditorClient : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        if (_process is null)
+        if (_serving is not null)
         {
-            await RequestAsync("shutdown", null);
-            Notify("exit", null);
+            // As when an editor dies; a server that fell over is the test's failure.
+            await _input.DisposeAsync();
+            await _serving.WaitAsync(Hang);
         }
-        else if (!_process.HasExited)
+        else if (_process is { HasExited: false })
         {
             _process.Kill();
         }

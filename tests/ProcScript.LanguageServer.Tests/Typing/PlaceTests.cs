@@ -22,7 +22,7 @@ public sealed class PlaceTests
         using var library = Sample.Library();
         library.With("catalog.proc", Sample.RichCatalog).With("fan/machine.proc", Sample.RichMachine);
         var snippets = new JsonObject { ["textDocument"] = new JsonObject { ["completion"] = new JsonObject { ["completionItem"] = new JsonObject { ["snippetSupport"] = true } } } };
-        await using var client = await EditorClient.StartInProcessAsync(library.Path, snippets);
+        await using var client = await EditorClient.StartAsync(library.Path, snippets);
         var written = new StringBuilder();
         var heading = "";
         var empty = new List<string>();
@@ -62,7 +62,7 @@ public sealed class PlaceTests
     public async Task To_silence_comes_first_the_rule_that_speaks_of_the_line_below()
     {
         using var library = Sample.Library();
-        await using var client = await EditorClient.StartInProcessAsync(library.Path);
+        await using var client = await EditorClient.StartAsync(library.Path);
         var document = EditorDocument.Open(client, EditorClient.UriOf(library["fan/motor.proc"]), Sample.Job.Replace("    unplug motor_plug\n", "", StringComparison.Ordinal));
         var code = Assert.Single(await document.DiagnosticsAsync(), one => one!["code"]!.GetValue<string>().StartsWith("PRC3", StringComparison.Ordinal))!["code"]!.GetValue<string>();
 

@@ -32,7 +32,7 @@ public sealed class TypingTests
             .ToDictionary(file => Path.GetRelativePath(Root, file).Replace('\\', '/'), File.ReadAllText);
         var library = LibraryBinder.Bind(new MemorySourceStore(files), TestContext.Current.CancellationToken);
         var names = new LibraryNames(library.Trees, new KnownNames());
-        await using var client = await EditorClient.StartInProcessAsync(Root);
+        await using var client = await EditorClient.StartAsync(Root);
         var (asked, before, after) = (0, 0, 0);
         var misses = new StringBuilder();
         var number = 0;

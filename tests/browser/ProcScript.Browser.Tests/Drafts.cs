@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
@@ -36,7 +35,7 @@ public sealed class Drafts(ChromiumFixture chromium)
               .filter(card => !Array.from(card.querySelectorAll(".draft")).some(line => line.getClientRects().length > 0 && line.getBoundingClientRect().width > 100))
               .map(card => card.id)
             """);
-        var result = await pack.Page.RunAxe();
+        var result = await AccessibilityCheck.CheckAsync(pack.Page);
 
         Assert.Empty(silent);
         Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {string.Join(" | ", violation.Nodes.Take(4).Select(node => node.Html))}"));
@@ -62,7 +61,7 @@ public sealed class Drafts(ChromiumFixture chromium)
         var sheet = LabelSheet.Of(LabelStock.A4Of24)!;
         await using var labels = await OpenPack.AtAsync(chromium, chromium.Write(WorkPack.Labels(Draft, PackTemplates.Standard, sheet).Text));
 
-        var result = await labels.Page.RunAxe();
+        var result = await AccessibilityCheck.CheckAsync(labels.Page);
 
         Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {string.Join(" | ", violation.Nodes.Take(4).Select(node => node.Html))}"));
         Assert.NotEmpty(result.Passes);

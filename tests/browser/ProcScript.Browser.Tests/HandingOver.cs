@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using ProcScript.Cards;
 using ProcScript.Cards.Tests.Samples;
 
@@ -43,7 +42,7 @@ public sealed class HandingOver(ChromiumFixture chromium)
             Assert.All(section.Lines, line => Assert.Contains(line.Text, card, StringComparison.Ordinal));
         });
         Assert.Contains("Continue with step 4: Undo 4", card, StringComparison.Ordinal);
-        var result = await pack.Page.RunAxe();
+        var result = await AccessibilityCheck.CheckAsync(pack.Page);
         Assert.DoesNotContain(result.Violations, violation => violation.Impact is "serious" or "critical");
     }
 

@@ -16,15 +16,24 @@ internal sealed partial record PrintedSheets(IReadOnlyList<double> Filled, IRead
 
     private static readonly Lazy<string> Probes = new(() => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "SheetProbes.js")));
 
-    /// <summary>Prints a pack and reads its sheets.</summary>
-    public static async Task<PrintedSheets> ReadAsync(ChromiumFixture chromium, string html, string paper)
+    /// <summary>Prints a pack on one paper after the other and reads the sheets of each.</summary>
+    public static async Task<IReadOnlyList<PrintedSheets>> ReadAsync(ChromiumFixture chromium, string html, params string[] papers)
     {
         // The policy of the page knows its own style by its hash; a test may print another.
         await using var pack = await OpenPack.AtAsync(chromium, chromium.Write(html), new BrowserNewContextOptions { BypassCSP = true });
         await pack.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
         var marked = await pack.Page.EvaluateAsync<Marked>(Probes.Value);
-        var pages = await PrintedPage.ReadAsync(await pack.Page.PdfAsync(new PagePdfOptions { Format = paper }));
+        List<PrintedSheets> read = [];
+        foreach (var paper in papers)
+        {
+            read.Add(Read(marked, await PrintedPage.ReadAsync(await pack.Page.PdfAsync(new PagePdfOptions { Format = paper }))));
+        }
 
+        return read;
+    }
+
+    private static PrintedSheets Read(Marked marked, IReadOnlyList<PrintedPage> pages)
+    {
         Dictionary<(char Sort, int At), List<(char Side, int Page)>> found = [];
         foreach (var page in pages)
         {

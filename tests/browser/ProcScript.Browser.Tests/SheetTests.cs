@@ -16,10 +16,9 @@ public sealed class SheetTests(ChromiumFixture chromium)
     [InlineData("traction_off", 3)]
     public async Task A_pack_takes_few_sheets_on_either_paper(string job, int most)
     {
-        foreach (var paper in new[] { "A4", "Letter" })
+        string[] papers = ["A4", "Letter"];
+        foreach (var (paper, sheets) in papers.Zip(await ReadAsync(job, papers)))
         {
-            var sheets = await ReadAsync(job, paper);
-
             WhollyPrinted(sheets, $"{job} on {paper}");
             Assert.True(sheets.Filled.Count <= most, $"{job} takes {sheets.Filled.Count} sheets of {paper}, not {most}");
         }
@@ -30,15 +29,16 @@ public sealed class SheetTests(ChromiumFixture chromium)
     [InlineData("renew_group_gasket-left", "Letter")]
     [InlineData("seat_out", "A4")]
     [InlineData("reseal_caliper-right", "Letter")]
-    public async Task Nothing_is_split_or_left_behind(string job, string paper) => WhollyPrinted(await ReadAsync(job, paper), $"{job} on {paper}");
+    public async Task Nothing_is_split_or_left_behind(string job, string paper) =>
+        WhollyPrinted((await ReadAsync(job, paper))[0], $"{job} on {paper}");
 
     [Fact]
     public async Task Each_card_begins_a_sheet_where_that_is_chosen()
     {
         var plan = DemoLibrary.Plans["seat_out"];
 
-        var flowing = await ReadAsync("seat_out", "A4");
-        var apart = await PrintedSheets.ReadAsync(chromium, WorkPack.Html(plan, PackTemplates.Standard, CardLayout.Card).Text, "A4");
+        var flowing = (await ReadAsync("seat_out", "A4"))[0];
+        var apart = (await PrintedSheets.ReadAsync(chromium, WorkPack.Html(plan, PackTemplates.Standard, CardLayout.Card).Text, "A4"))[0];
 
         // Cover, lists, making safe, and the close-out stand on sheets of their own as well.
         Assert.True(apart.Filled.Count >= plan.Strip.Length + plan.Refit.Length + 4, $"{apart.Filled.Count} sheets");
@@ -54,10 +54,10 @@ public sealed class SheetTests(ChromiumFixture chromium)
             .Replace("break-before: avoid", "break-before: auto", StringComparison.Ordinal);
 
         // Where a sheet ends by chance between two rows, the other paper ends it elsewhere.
-        var (narrow, wide) = (await PrintedSheets.ReadAsync(chromium, careless, "A4"), await PrintedSheets.ReadAsync(chromium, careless, "Letter"));
+        var sheets = await PrintedSheets.ReadAsync(chromium, careless, "A4", "Letter");
 
-        Assert.NotEmpty(narrow.Split.Concat(wide.Split));
-        Assert.NotEmpty(narrow.Stranded.Concat(wide.Stranded));
+        Assert.NotEmpty(sheets.SelectMany(paper => paper.Split));
+        Assert.NotEmpty(sheets.SelectMany(paper => paper.Stranded));
     }
 
     private static void WhollyPrinted(PrintedSheets sheets, string what)
@@ -68,6 +68,6 @@ public sealed class SheetTests(ChromiumFixture chromium)
         Assert.True(!thin.Any(), $"{what}: sheets under a third full: {string.Join(", ", thin)} of {sheets.Filled.Count}");
     }
 
-    private Task<PrintedSheets> ReadAsync(string job, string paper) =>
-        PrintedSheets.ReadAsync(chromium, WorkPack.Html(DemoLibrary.Plans[job], PackTemplates.Standard).Text, paper);
+    private Task<IReadOnlyList<PrintedSheets>> ReadAsync(string job, params string[] papers) =>
+        PrintedSheets.ReadAsync(chromium, WorkPack.Html(DemoLibrary.Plans[job], PackTemplates.Standard).Text, papers);
 }

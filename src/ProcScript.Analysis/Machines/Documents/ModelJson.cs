@@ -5,6 +5,7 @@ using System.Text.Json.Serialization;
 namespace ProcScript.Analysis.Machines.Documents;
 
 /// <summary>The published form of machines as data; its schema describes it.</summary>
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(ModelDocument))]
 public sealed partial class ModelJson : JsonSerializerContext
 {

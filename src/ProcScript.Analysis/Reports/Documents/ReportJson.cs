@@ -5,6 +5,7 @@ using System.Text.Json.Serialization;
 namespace ProcScript.Analysis.Reports.Documents;
 
 /// <summary>The published forms of what a check comes to; their schemas describe them.</summary>
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata)]
 [JsonSerializable(typeof(ReportDocument))]
 [JsonSerializable(typeof(SuppressionsDocument))]
 [JsonSerializable(typeof(AuditDocument))]
