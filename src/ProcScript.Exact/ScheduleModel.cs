@@ -87,9 +87,9 @@ internal sealed class ScheduleModel
             var one = _problem.Tasks[task];
             does[task] = [.. busy.Select((_, person) => Model.NewBoolVar($"task {task} by {person}"))];
             Model.Add(LinearExpr.Sum(does[task]) == _problem.HandsOf(task));
-            if (one.Certified && one.Hands > 0 && _problem.Certified > 0)
+            foreach (var certificate in _problem.Asked(task))
             {
-                Model.AddBoolOr(does[task].Take(_problem.Certified));
+                Model.AddBoolOr(does[task].Where((_, person) => _problem.Holds(person, certificate)));
             }
 
             for (var person = 0; one.Attended > 0 && person < busy.Length; person++)

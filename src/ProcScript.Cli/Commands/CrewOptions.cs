@@ -16,10 +16,10 @@ internal sealed class CrewOptions(int? usual)
         HelpName = "N",
     };
 
-    private readonly Option<int?> _certified = new("--certified")
+    private readonly Option<string[]> _certified = new("--certified")
     {
-        Description = "How many of them may touch what is marked as restraint, high voltage or refrigerant; all where nothing is said.",
-        HelpName = "N",
+        Description = "How many of them hold the certificates that steps ask for, or who holds one of them: N, NAME=N or NAME=A+B; all where nothing is said.",
+        HelpName = "HOLDERS",
     };
 
     private readonly Option<bool> _exact = new("--exact") { Description = $"Prove that no order is quicker; needs {OutsideScheduler.Name}." };
@@ -36,9 +36,12 @@ internal sealed class CrewOptions(int? usual)
         });
         _certified.Validators.Add(result =>
         {
-            if (result.GetValueOrDefault<int?>() < 1)
+            foreach (var said in result.GetValueOrDefault<string[]>() ?? [])
             {
-                result.AddError("--certified takes a number from 1 up: without anybody certified such a job cannot be done.");
+                if (CertifiedPeople.Read(said, Most) is null)
+                {
+                    result.AddError($"--certified {said}: takes a number from 1 up (without anybody certified such a job cannot be done), NAME=N, or NAME=A+B with the letters of those who hold it.");
+                }
             }
         });
         command.Add(_people);
@@ -48,7 +51,7 @@ internal sealed class CrewOptions(int? usual)
 
     /// <summary>How many people there are; null for nobody in particular.</summary>
     public CrewSize? Size(ParseResult parsed) => (parsed.GetValue(_people) ?? usual) is { } people
-        ? new CrewSize(people, parsed.GetValue(_certified) ?? int.MaxValue)
+        ? CertifiedPeople.Of(people, [.. (parsed.GetValue(_certified) ?? []).Select(said => CertifiedPeople.Read(said, Most)).OfType<CertifiedPeople>()])
         : null;
 
     /// <summary>Whether an exact plan is asked for.</summary>

@@ -28,6 +28,11 @@ internal static class BuildVerb
         }
 
         ICrewScheduler scheduler = request is { Crew.People: > 1, Exact: true } ? OutsideScheduler.Find(around) : new ListScheduler();
+        if (request.Crew is { } people)
+        {
+            CertifiedPeople.Check(people, library.Report.Library);
+        }
+
         var told = library.Told(stop);
         var chosen = PackSelection.Choose(library.Procedures, request.Procedure, request.With);
         var folders = PackFolders.Name([.. chosen.Select(report => report.Procedure)]);

@@ -25,6 +25,7 @@ internal static class CrewVerb
             }
         }
 
+        CertifiedPeople.Check(request.Size, library.Report.Library);
         var plans = ImmutableArray.CreateBuilder<CrewPlan>();
         var chosen = PackSelection.Choose(library.Procedures, request.Procedure, request.With);
         foreach (var report in chosen)

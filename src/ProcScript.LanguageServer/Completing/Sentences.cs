@@ -20,6 +20,7 @@ internal static class Sentences
         new("procedure", "a procedure", "procedure ${1:name} \"${2:title}\" on ${3:machine} {\n  goal ${4:replace} ${5:item}\n  stage \"${6:title}\" {\n    $0\n  }\n}"),
         new("tool", "a hand tool", "tool ${1:name} \"${2:title}\""),
         new("supply", "what is used up", "supply ${1:name} \"${2:title}\""),
+        new("certificate", "what somebody must hold", "certificate ${1:name} \"${2:title}\""),
         new("fastener", "bolts, screws, nuts", "fastener ${1:name} \"${2:title}\" {\n  drive  ${3:tool}\n  torque ${4:22 ± 2} N.m\n}"),
         new("clip", "snapped, pushed", "clip ${1:name} \"${2:title}\" { tool ${3:tool} }"),
         new("connector", "electrical", "connector ${1:name} \"${2:title}\" { release \"${3:how}\" }"),
@@ -43,6 +44,7 @@ internal static class Sentences
         new("energy", "an energy that can hurt", "energy ${1:name} \"${2:title}\" {\n  isolate \"${3:how}\"\n  verify  \"${4:how}\"\n  restore \"${5:how}\"\n}"),
         new("fluid", "a fluid", "fluid ${1:name} \"${2:title}\" {\n  charge ${3:1 L}\n  empty  \"${4:how}\"\n  fill   \"${5:how}\"\n}"),
         new("control", "something with positions", "control ${1:name} \"${2:title}\" { ${3:off}, ${4:on} }"),
+        new("place", "where only so many people work at once", "place ${1:name} \"${2:title}\" room for ${3:1}"),
         new("option", "what a machine may have or not", "option ${1:name} \"${2:title}\""),
         .. Branches,
     ];
