@@ -7,8 +7,8 @@ namespace ProcScript.Exact.Tests;
 internal static class Problems
 {
     /// <summary>
-    /// Up to ten tasks for up to three people: some for two or more, some that run by themselves, some that nobody works beside, some that want a
-    /// certificate, and a place with room for one.
+    /// Up to ten tasks for up to three people: some for two or more, some that run by themselves, some that nobody works beside, some that want
+    /// certificates, a place with room for one and one with room for two.
     /// </summary>
     public static Gen<CrewProblem> Small { get; } = Of(10);
 
@@ -26,13 +26,14 @@ internal static class Problems
                     After = at == 0 ? [] : [.. row.Item4.Where(before => before % 3 > 0).Select(before => before % at).Distinct().Order()],
                     AfterHandsOf = at == 0 ? [] : [.. row.Item4.Where(before => before % 3 == 0).Select(before => before % at).Distinct().Order()],
                     StandClear = row.Item5 == 0,
-                    Certified = row.Item5 is 1 or 2,
-                    Uses = row.Item5 is 3 or 4 or 5 ? [new CrewUse(0, 1)] : [],
+                    Certificates = row.Item5 switch { 1 => [0], 2 => [1], 6 => [0, 1], _ => [] },
+                    Uses = row.Item5 switch { 3 or 4 or 5 => [new CrewUse(0, 1)], 7 or 8 => [new CrewUse(1, Math.Clamp(row.Item3, 1, 2))], _ => [] },
                 }),
             ],
             people)
         {
-            Capacities = [1],
-            Certified = certified == 0 ? int.MaxValue : certified,
+            Capacities = [1, 2],
+            // Nobody else, everybody, or each of them one of the two.
+            Holders = certified == 0 ? [[0, 1, 2, 3], [0, 1, 2, 3]] : [[.. Enumerable.Range(0, certified)], certified == 3 ? [1] : [people - 1]],
         });
 }

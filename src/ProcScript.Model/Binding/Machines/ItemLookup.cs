@@ -56,6 +56,11 @@ internal sealed class ItemLookup(
             return Model.Machines.Workplace.None;
         }
 
+        if (stands.Names is [{ Name.Text: "none", Indices.IsEmpty: true }] && !places.ContainsKey("none"))
+        {
+            return null;
+        }
+
         if (SingleReference.Of(stands, place, sink) is not { } reference)
         {
             return null;

@@ -14,7 +14,7 @@ public sealed class MorePeopleThanRoom : StripRule
     /// <summary>The identity of the rule.</summary>
     public static readonly RuleInfo Id = new("PRC5065", "more-people-than-room", "A step takes more people than its place has room for", Severity.Hint)
     {
-        Fix = FixAvailability.Always,
+        Fix = FixAvailability.Sometimes,
     };
 
     /// <inheritdoc/>
