@@ -70,7 +70,7 @@ internal sealed class SerialSchedule
         var (one, hands) = (_problem.Tasks[task], _problem.HandsOf(task));
         if (one.Attended == 0)
         {
-            _who[task] = [.. Enumerable.Range(0, hands)];
+            _who[task] = _people is null ? [.. Enumerable.Range(0, hands)] : Able(task, _leastHolding, hands)!;
             return from;
         }
 
@@ -95,6 +95,10 @@ internal sealed class SerialSchedule
         Take(task, start, hands);
         return start;
     }
+
+    /// <summary>So many of some people, among them holders of what a task asks for; null where they do not hold all of it.</summary>
+    private int[]? Able(int task, IReadOnlyCollection<int> people, int hands) =>
+        _problem.Cover(people, _asked[task], hands) is { } able ? [.. able, .. people.Except(able).Take(hands - able.Count)] : null;
 
     private void Take(int task, long start, int hands)
     {
@@ -124,9 +128,9 @@ internal sealed class SerialSchedule
         for (var start = from; ; start = _people!.Min(person => person.NextAfter(start)))
         {
             var free = _leastHolding.Where(person => _people![person].IsFree(start, one.Attended)).ToList();
-            if (free.Count >= hands && _problem.Cover(free, _asked[task], hands) is { } able)
+            if (free.Count >= hands && Able(task, free, hands) is { } able)
             {
-                _who[task] = [.. able, .. free.Except(able).Take(hands - able.Count)];
+                _who[task] = able;
                 return start;
             }
         }

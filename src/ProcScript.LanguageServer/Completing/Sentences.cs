@@ -20,12 +20,12 @@ internal static class Sentences
         new("procedure", "a procedure", "procedure ${1:name} \"${2:title}\" on ${3:machine} {\n  goal ${4:replace} ${5:item}\n  stage \"${6:title}\" {\n    $0\n  }\n}"),
         new("tool", "a hand tool", "tool ${1:name} \"${2:title}\""),
         new("supply", "what is used up", "supply ${1:name} \"${2:title}\""),
-        new("certificate", "what somebody must hold", "certificate ${1:name} \"${2:title}\""),
         new("fastener", "bolts, screws, nuts", "fastener ${1:name} \"${2:title}\" {\n  drive  ${3:tool}\n  torque ${4:22 ± 2} N.m\n}"),
         new("clip", "snapped, pushed", "clip ${1:name} \"${2:title}\" { tool ${3:tool} }"),
         new("connector", "electrical", "connector ${1:name} \"${2:title}\" { release \"${3:how}\" }"),
         new("line", "a pipe or hose union", "line ${1:name} \"${2:title}\" { tool ${3:tool} }"),
         new("bond", "destroyed when it is opened", "bond ${1:name} \"${2:title}\" { tool ${3:tool} }"),
+        new("certificate", "what somebody must hold", "certificate ${1:name} \"${2:title}\""),
     ];
 
     private static readonly ImmutableArray<Sentence> Procedure =
