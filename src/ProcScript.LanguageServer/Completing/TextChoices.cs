@@ -24,7 +24,6 @@ internal static class TextChoices
         { Rule: "useDirective" } => UsePathChoices.Paths(asked, "").Select(Quoted),
         { Rule: var rule, Words: [_, var name, ..] } when rule.EndsWith("Declaration", StringComparison.Ordinal) => [Quoted(name.Replace('_', ' '))],
         { Rule: "stage" } => StageTitles(asked, offset).Select(Quoted),
-        { Rule: "placeDeclaration", Words: [.., "room", "for"] } => new[] { "1", "2" }.Select(count => new CompletionItem(count, Text) { Detail = "how many people" }),
         { Rule: "property", Words: [var word] } => Before(asked, offset, word),
         _ => [],
     };
