@@ -15,6 +15,25 @@ internal static class Problems
     /// <summary>The same with up to thirty tasks.</summary>
     public static Gen<CrewProblem> Larger { get; } = Of(30);
 
+    /// <summary>One problem, a mark at which all of it is over, and another: as many people as the first has, who hold what they hold there.</summary>
+    public static CrewProblem Joined(CrewProblem one, CrewProblem two)
+    {
+        var mark = one.Tasks.Length;
+        return one with
+        {
+            Tasks =
+            [
+                .. one.Tasks,
+                new CrewTask(0, 0, 0) { After = [.. Enumerable.Range(0, mark)] },
+                .. two.Tasks.Select(task => task with
+                {
+                    After = [mark, .. task.After.Select(earlier => earlier + mark + 1)],
+                    AfterHandsOf = [.. task.AfterHandsOf.Select(earlier => earlier + mark + 1)],
+                }),
+            ],
+        };
+    }
+
     private static Gen<CrewProblem> Of(int most) => Gen.Select(
         Gen.Select(Gen.Int[0, 9], Gen.Frequency((3, Gen.Const(0)), (1, Gen.Int[1, 12])), Gen.Int[1, 3], Gen.Int[0, 1000].Array[0, 3], Gen.Int[0, 11]).Array[1, most],
         Gen.Int[1, 3],

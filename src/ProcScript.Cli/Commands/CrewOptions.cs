@@ -24,6 +24,12 @@ internal sealed class CrewOptions(int? usual)
 
     private readonly Option<bool> _exact = new("--exact") { Description = $"Prove that no order is quicker; needs {OutsideScheduler.Name}." };
 
+    private readonly Option<double?> _limit = new("--time-limit")
+    {
+        Description = "How many seconds --exact may search for each number of people; then it says how much quicker an order might be.",
+        HelpName = "SECONDS",
+    };
+
     /// <summary>Adds them to a command.</summary>
     public void AddTo(Command command)
     {
@@ -44,15 +50,33 @@ internal sealed class CrewOptions(int? usual)
                 }
             }
         });
+        _limit.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<double?>() is not (> 0 and <= 86_400))
+            {
+                result.AddError("--time-limit takes a number of seconds, up to 86400.");
+            }
+        });
+        command.Validators.Add(result =>
+        {
+            if (result.GetResult(_limit) is not null && !result.GetValue(_exact))
+            {
+                result.AddError("--time-limit goes with --exact: without it a plan takes a moment.");
+            }
+        });
         command.Add(_people);
         command.Add(_certified);
         command.Add(_exact);
+        command.Add(_limit);
     }
 
     /// <summary>How many people there are; null for nobody in particular.</summary>
     public CrewSize? Size(ParseResult parsed) => (parsed.GetValue(_people) ?? usual) is { } people
         ? CertifiedPeople.Of(people, [.. (parsed.GetValue(_certified) ?? []).Select(said => CertifiedPeople.Read(said, Most)).OfType<CertifiedPeople>()])
         : null;
+
+    /// <summary>How long an exact plan may be searched for, in seconds; null for the usual limit.</summary>
+    public double? Seconds(ParseResult parsed) => parsed.GetValue(_limit);
 
     /// <summary>Whether an exact plan is asked for.</summary>
     public bool IsExact(ParseResult parsed) => parsed.GetValue(_exact);

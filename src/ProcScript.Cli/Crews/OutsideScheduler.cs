@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json;
 using ProcScript.Analysis.Crews;
 
@@ -10,20 +11,23 @@ namespace ProcScript.Cli.Crews;
 /// problem before anybody works by it.
 /// </summary>
 /// <param name="program">The program, as a full path.</param>
-internal sealed class OutsideScheduler(string program) : ICrewScheduler
+/// <param name="seconds">How long it may search for each number of people; null for its own limit.</param>
+internal sealed class OutsideScheduler(string program, double? seconds) : ICrewScheduler
 {
     /// <summary>Its name.</summary>
     public const string Name = "procscript-exact";
 
     /// <summary>Finds it beside this program, or on the PATH.</summary>
+    /// <param name="around">Where to look.</param>
+    /// <param name="seconds">How long it may search for each number of people; null for its own limit.</param>
     /// <exception cref="UsageException">It is not there.</exception>
-    public static OutsideScheduler Find(Surroundings around)
+    public static OutsideScheduler Find(Surroundings around, double? seconds)
     {
         var file = OperatingSystem.IsWindows() ? $"{Name}.exe" : Name;
         var folders = (around.Variable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries).Where(Path.IsPathFullyQualified);
         var found = folders.Prepend(AppContext.BaseDirectory).Select(folder => Path.Combine(folder, file)).FirstOrDefault(File.Exists);
         return new OutsideScheduler(found ?? throw new UsageException(
-            $"--exact needs {Name}, a tool of its own, and there is none on the PATH: get it with 'dotnet tool install -g {Name}' where you got procscript, or leave --exact out."));
+            $"--exact needs {Name}, a tool of its own, and there is none on the PATH: get it with 'dotnet tool install -g {Name}' where you got procscript, or leave --exact out."), seconds);
     }
 
     /// <inheritdoc/>
@@ -60,7 +64,7 @@ internal sealed class OutsideScheduler(string program) : ICrewScheduler
     {
         try
         {
-            return Process.Start(new ProcessStartInfo(program) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })
+            return Process.Start(new ProcessStartInfo(program, seconds is { } limit ? ["--limit", limit.ToString(CultureInfo.InvariantCulture)] : []) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })
                 ?? throw new UsageException($"{program} cannot be started.");
         }
         catch (Win32Exception failure)

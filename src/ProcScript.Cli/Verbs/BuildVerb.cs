@@ -27,7 +27,7 @@ internal static class BuildVerb
             return library.ExitCode(Severity.Error);
         }
 
-        ICrewScheduler scheduler = request is { Crew.People: > 1, Exact: true } ? OutsideScheduler.Find(around) : new ListScheduler();
+        ICrewScheduler scheduler = request is { Crew.People: > 1, Exact: true } ? OutsideScheduler.Find(around, request.Seconds) : new ListScheduler();
         if (request.Crew is { } people)
         {
             CertifiedPeople.Check(people, library.Report.Library);

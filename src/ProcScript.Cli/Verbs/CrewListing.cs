@@ -97,7 +97,7 @@ internal static class CrewListing
     private static string Shortest(CrewPlan plan) =>
         plan.People.Length == 1 ? "alone, the order of the cards is the one to keep"
         : plan.IsShortest ? $"proved: no order is quicker with {People(plan.People.Length)}"
-        : $"not proved to be the quickest: no order takes less than {Clock(plan.Least)}";
+        : string.Create(CultureInfo.InvariantCulture, $"not proved to be the quickest: no order takes less than {Clock(plan.Least)}, so that {Clock(plan.Seconds - plan.Least)} ({(plan.Seconds - plan.Least) / plan.Seconds:P0}) might be saved at the most");
 
     private static string Saving(double saved, double of) => saved <= 0
         ? "saves nothing"
