@@ -97,11 +97,7 @@ internal sealed class CrewPlans
         ToolsAtOnce = Tools(),
         Certificates = [.. _job.Certificates.Select((_, at) => at).Where(at => _problem.Holders[at].Length < _problem.People).Select(Certificate)],
         Uncertified = [.. _order.Tasks.Where(task => _problem.Tasks[task].Hands > 0 && _problem.Asked(task).Length < _problem.Tasks[task].Certificates.Length).SelectMany(StepsOf).Order()],
-        Places =
-        [
-            .. _job.Steps.SelectMany(steps => steps).Where(step => step.Place is { } place && place.Room < _problem.People).GroupBy(step => step.Place!)
-                .Select(same => new CrewPlace(same.Key.Title, same.Key.Room, [.. same.Select(step => step.Number).Order()])),
-        ],
+        Places = [.. _plan.Places.Where(place => place.Room < _problem.People).Select(place => new CrewPlace(place.Title, place.Room, place.Steps))],
         NeedHelp = [.. _job.Steps.SelectMany(steps => steps).Where(step => step.People > _problem.People).Select(step => step.Number).Order()],
     };
 
@@ -116,7 +112,8 @@ internal sealed class CrewPlans
 
     private CrewCertificate Certificate(int at) => new(
         _job.Certificates[at]?.Name ?? "",
-        _job.Certificates[at]?.Title ?? "",
+        // Both lists are in the order in which steps ask; the plan's is in the language of the cards.
+        _job.Certificates[at] is null ? "" : _plan.Certificates[_job.Certificates.Take(at).Count(one => one is not null)].Title,
         [.. _problem.Holders[at].Select(NameOf)],
         [.. _order.Tasks.Where(task => _problem.Tasks[task].Certificates.Contains(at)).SelectMany(StepsOf).Order()]);
 
