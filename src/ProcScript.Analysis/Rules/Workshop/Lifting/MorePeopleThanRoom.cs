@@ -1,5 +1,4 @@
 using ProcScript.Analysis.Plans.Steps;
-using ProcScript.Analysis.Rules.Refit;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Wording;
 using ProcScript.Model.Machines;
