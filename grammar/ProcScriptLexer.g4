@@ -4,6 +4,7 @@ lexer grammar ProcScriptLexer;
 USE         : 'use' ;
 TOOL        : 'tool' ;
 SUPPLY      : 'supply' ;
+CERTIFICATE : 'certificate' ;
 FASTENER    : 'fastener' ;
 CLIP        : 'clip' ;
 CONNECTOR   : 'connector' ;
@@ -15,6 +16,7 @@ OPTION      : 'option' ;
 ENERGY      : 'energy' ;
 FLUID       : 'fluid' ;
 CONTROL     : 'control' ;
+PLACE       : 'place' ;
 PART        : 'part' ;
 HELD        : 'held' ;
 WIRED       : 'wired' ;
@@ -172,6 +174,9 @@ SNUG        : 'snug' ;
 RETORQUE    : 'retorque' ;
 SIGNED      : 'signed' ;
 VERBS       : 'verbs' ;
+ROOM        : 'room' ;
+FOR         : 'for' ;
+CERTIFIED   : 'certified' ;
 
 // The third is taken for the second, with a finding.
 PLUS_MINUS  : '\u00B1' | '+-' | '+/-' ;

@@ -24,10 +24,11 @@ useDirective : USE text ;
 // ok: fastener m8 "M8" { thread M8x1.25  length 25 mm }
 // ok: clip pin
 // ok: line line
+// ok: certificate gas "refrigerant certificate"
 // bad: tool "13 mm socket"
 // bad: fastener m8 { thread }
 // bad: washer w
-catalogDeclaration : ( TOOL | SUPPLY | FASTENER | CLIP | CONNECTOR | LINE | BOND ) name text? propertyBlock? ;
+catalogDeclaration : ( TOOL | SUPPLY | CERTIFICATE | FASTENER | CLIP | CONNECTOR | LINE | BOND ) name text? propertyBlock? ;
 
 // ok: { }
 // ok: { mass 3 kg  at "rim"  refit { how "Slowly." } }
@@ -50,6 +51,9 @@ whenProperties : WHEN test propertyBlock ;
 // ok: tool ext_600, socket_13
 // ok: hazard spring, restraint
 // ok: after mains
+// ok: certified gas, high_voltage
+// ok: in footwell
+// ok: in none
 // ok: renew with lid, lid_bolts
 // ok: pattern inside out
 // ok: pattern none
@@ -96,6 +100,8 @@ whenProperties : WHEN test propertyBlock ;
 // bad: torque 30 N.m +
 // bad: tool ext_600 socket_13
 // bad: renew lid
+// bad: certified "gas"
+// bad: in "the footwell"
 // bad: verify "At both posts." with expect <= 5 V
 // bad: pattern round
 // bad: mass unknown
@@ -125,7 +131,7 @@ property
       | TWIST | FREQUENCY ) quantity                                                                                    # quantityProperty
     | MASS ( quantity | NOT_KNOWN BECAUSE text )                                                                          # massProperty
     | TORQUE quantity ( COMMA quantity )* ( PLUS quantity )*                                                            # torqueProperty
-    | ( DRIVE | TOOL | HAZARD | AFTER ) reference ( COMMA reference )*                                                  # namesProperty
+    | ( DRIVE | TOOL | HAZARD | AFTER | CERTIFIED | IN ) reference ( COMMA reference )*                                  # namesProperty
     | BEHIND hiders                                                                                                     # behindProperty
     | WAY ( BEHIND hiders | NEEDS needs )                                                                               # wayProperty
     | RENEW WITH reference ( COMMA reference )*                                                                         # renewProperty
@@ -250,6 +256,7 @@ memberBlock : LEFT_BRACE member* RIGHT_BRACE ;
 
 // ok: option air_seat "air seat"
 // ok: energy battery "12 V" { wait 60 s }
+// ok: place footwell "footwell" room for 1
 // ok: part harness
 // ok: mass 3 kg
 // ok: strip needs oil empty
@@ -262,6 +269,7 @@ member
     | energyDeclaration
     | fluidDeclaration
     | controlDeclaration
+    | placeDeclaration
     | partDeclaration
     | jointDeclaration
     | asideClause
@@ -285,6 +293,13 @@ fluidDeclaration : FLUID reference text? propertyBlock? ;
 controlDeclaration : CONTROL reference text? controlBlock ;
 
 controlBlock : LEFT_BRACE ( position ( COMMA position )* )? ( property | clause | refitProperty | whenProperties )* RIGHT_BRACE ;
+
+// ok: place footwell "footwell" room for 1
+// ok: place door[left] room for 2
+// bad: place footwell
+// bad: place footwell "footwell" room 1
+// bad: place footwell "footwell" { room for 1 }
+placeDeclaration : PLACE reference text? ROOM FOR count ;
 
 // ok: part harness
 // ok: part seat "seat" { mass 31 kg  part belt }
@@ -691,7 +706,7 @@ index : LEFT_BRACKET value ( COMMA value )* RIGHT_BRACKET ;
 // Words that a technician may want as a name. Verbs and the words that hold a sentence together stay reserved.
 name
     : NAME
-    | TOOL | SUPPLY | FASTENER | CLIP | CONNECTOR | LINE | BOND | OPTION | ENERGY | FLUID | CONTROL | GOAL
+    | TOOL | SUPPLY | CERTIFICATE | FASTENER | CLIP | CONNECTOR | LINE | BOND | OPTION | ENERGY | FLUID | CONTROL | PLACE | GOAL
     | REST | BACKGROUND | EXPECT | THREAD | LENGTH | GRADE | DRIVE | TORQUE | SIZE | MASS | SPARE | SEALS
     | USES | SINGLE | CAPTIVE | CAP | TEMPORARY | WAIT | VERIFY | CHARGE | TAKES | ATTENDED | TIME | PEOPLE | HOW | PHOTO | FIGURE
     | STORE | PPE | LIVE | ISOLATED | OUT | FITTED | FULL | OFF | SLACK | SUPPORTED
@@ -699,7 +714,7 @@ name
     | HAZARD | WITH | PATTERN | STAR | LISTED | INSIDE | GRIP | GOOD | FAIR | POOR | LOCKER | ADD | TAKE | OILED | HOIST
     | VOLTAGE | AC | DC | TEST | POWER | WHILE | OPEN | LEFT_HAND | NONE | NOT_KNOWN | OR | WAY | WHERE | NEEDED
     | WITHOUT | RECORD | PAUSE
-    | LOCKED | REUSE | STRETCH | PREVAILING | KEEP | ORDER | MARK | MEASURED | SNUG | RETORQUE | SIGNED | VERBS
+    | LOCKED | REUSE | STRETCH | PREVAILING | KEEP | ORDER | MARK | MEASURED | SNUG | RETORQUE | SIGNED | VERBS | ROOM | FOR | CERTIFIED
     ;
 
 // ok: down

@@ -14,6 +14,7 @@ module.exports = grammar({
     [$.verify_property],
     [$.way_property, $._word_position],
     [$.flag_property, $._word_position],
+    [$.keep_property, $._word_position],
     [$.check_rule],
     [$.record_rule],
     [$.retorque_rule],
@@ -31,7 +32,7 @@ module.exports = grammar({
     use_directive: $ => seq('use', $.text),
 
     catalog_declaration: $ => seq(
-      choice('tool', 'supply', 'fastener', 'clip', 'connector', 'line', 'bond'),
+      choice('tool', 'supply', 'certificate', 'fastener', 'clip', 'connector', 'line', 'bond'),
       field('name', $._name),
       optional($.text),
       optional($.property_block),
@@ -121,7 +122,7 @@ module.exports = grammar({
 
     torque_property: $ => seq('torque', $.quantity, repeat(seq(',', $.quantity)), repeat(seq('+', $.quantity))),
 
-    names_property: $ => seq(choice('drive', 'tool', 'hazard', 'after'), $.reference, repeat(seq(',', $.reference))),
+    names_property: $ => seq(choice('drive', 'tool', 'hazard', 'after', 'certified', 'in'), $.reference, repeat(seq(',', $.reference))),
 
     behind_property: $ => seq('behind', $.hiders),
 
@@ -225,6 +226,7 @@ module.exports = grammar({
       $.energy_declaration,
       $.fluid_declaration,
       $.control_declaration,
+      $.place_declaration,
       $.part_declaration,
       $.joint_declaration,
       $.aside_clause,
@@ -248,6 +250,8 @@ module.exports = grammar({
       repeat(choice($._property, $._clause, $.refit_property, $.when_properties)),
       '}',
     ),
+
+    place_declaration: $ => seq('place', field('name', $.reference), optional($.text), 'room', 'for', $.count),
 
     part_declaration: $ => seq('part', field('name', $.reference), optional($.text), optional($.member_block)),
 
@@ -544,6 +548,7 @@ module.exports = grammar({
       alias('drive', $.identifier),
       alias('tool', $.identifier),
       alias('hazard', $.identifier),
+      alias('certified', $.identifier),
       alias('way', $.identifier),
       alias('pattern', $.identifier),
       alias('grip', $.identifier),

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using ProcScript.Analysis.Crews;
 using ProcScript.Exact;
@@ -5,9 +6,10 @@ using ProcScript.Exact;
 // What procscript asks: a problem on the standard input; a schedule on the standard output. Whoever else starts it is told what it is for.
 const int Wrong = 2;
 
-if (args.Length > 0)
+double? seconds = args is ["--limit", var said] && double.TryParse(said, NumberStyles.Float, CultureInfo.InvariantCulture, out var limit) && limit > 0 ? limit : null;
+if (args.Length > 0 && seconds is null)
 {
-    Console.Error.WriteLine("procscript-exact takes no arguments: 'procscript crew --exact' starts it and hands it a problem over its standard input.");
+    Console.Error.WriteLine("procscript-exact takes no arguments but --limit SECONDS: 'procscript crew --exact' starts it and hands it a problem over its standard input.");
     return Wrong;
 }
 
@@ -20,7 +22,7 @@ try
         throw new JsonException(fault);
     }
 
-    Console.Out.Write(JsonSerializer.Serialize(new ExactScheduler().Schedule(problem), CrewJson.Default.CrewSchedule));
+    Console.Out.Write(JsonSerializer.Serialize(new ExactScheduler(seconds: seconds).Schedule(problem), CrewJson.Default.CrewSchedule));
     return 0;
 }
 catch (JsonException failure)

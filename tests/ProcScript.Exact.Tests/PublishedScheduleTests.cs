@@ -57,7 +57,7 @@ public class PublishedScheduleTests(ITestOutputHelper output)
         }
     }
 
-    // Scholl (1993): the least numbers of stations for a cycle time, of which 53 are read and all proved. A plain run takes those of the first graphs.
+    // Scholl (1993): the least numbers of stations for a cycle time, of which 54 are read and all proved. A plain run takes those of the first graphs.
     [Fact]
     public void One_person_in_shifts_of_the_cycle_time_needs_as_many_as_the_line_has_stations_at_the_least()
     {

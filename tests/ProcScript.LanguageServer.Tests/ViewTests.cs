@@ -33,6 +33,52 @@ public sealed class ViewTests : IClassFixture<ServedSample>
     }
 
     [Fact]
+    public async Task The_way_back_goes_from_the_step_at_the_cursor()
+    {
+        var document = EditorDocument.Open(_sample.Client, EditorClient.UriOf(_sample.Library["lid.proc"]), """
+            clip pin "pin"
+            machine lid_box "lid box" {
+              part lid "lid" { held by 2 pin as lid_pins }
+              part lamp "lamp" { behind lid  held by 1 pin as lamp_pin }
+            }
+            procedure lamp_out "Take the lamp out" on lid_box {
+              goal remove lamp
+              stage "Lid" { release lid_pins  remove lid }
+              stage "Lamp" { release lamp_pin  remove lamp }
+            }
+
+            """);
+
+        var back = await _sample.Client.RequestAsync("workspace/executeCommand", Command("procscript.view.back", At("remove lid")));
+        var page = await File.ReadAllTextAsync(new Uri(back!["uri"]!.GetValue<string>()).LocalPath, TestContext.Current.CancellationToken);
+        Assert.Equal("lamp_out.back-2.md", Path.GetFileName(new Uri(back["uri"]!.GetValue<string>()).LocalPath));
+        Assert.StartsWith("# Back from step 2 (Remove the lid) of 'Take the lamp out', lid box", page, StringComparison.Ordinal);
+        Assert.Contains("proven like the whole", page, StringComparison.Ordinal);
+        Assert.True(page.IndexOf("Fit the lid", StringComparison.Ordinal) is > 0 and var fit && fit < page.IndexOf("Engage 2", StringComparison.Ordinal), page);
+        Assert.DoesNotContain("lamp\n", page, StringComparison.Ordinal);
+
+        var refused = await _sample.Client.AnswerAsync("workspace/executeCommand", Command("procscript.view.back", At("goal remove")));
+        Assert.Contains("Nothing has been done yet", refused["error"]!["message"]!.GetValue<string>(), StringComparison.Ordinal);
+
+        var place = document.Position(document.Text.IndexOf("remove lid", StringComparison.Ordinal));
+        var offers = (await _sample.Client.RequestAsync("textDocument/codeAction", new JsonObject
+        {
+            ["textDocument"] = document.Identifier,
+            ["range"] = new JsonObject { ["start"] = place.DeepClone(), ["end"] = place.DeepClone() },
+            ["context"] = new JsonObject { ["diagnostics"] = new JsonArray(), ["triggerKind"] = 1 },
+        }))!.AsArray();
+        var offer = Assert.Single(offers, one => one!["kind"]!.GetValue<string>() == "procscript.show")!;
+        Assert.Equal("Show the way back from step 2", offer["title"]!.GetValue<string>());
+        Assert.Null(offer["edit"]);
+        var shown = await _sample.Client.RequestAsync("workspace/executeCommand", Command(
+            offer["command"]!["command"]!.GetValue<string>(), offer["command"]!["arguments"]![0]!.DeepClone().AsObject()));
+        Assert.EndsWith("lamp_out.back-2.md", shown!["uri"]!.GetValue<string>(), StringComparison.Ordinal);
+        document.Close();
+
+        JsonObject At(string text) => new() { ["uri"] = document.Uri, ["position"] = document.Position(document.Text.IndexOf(text, StringComparison.Ordinal)) };
+    }
+
+    [Fact]
     public async Task A_view_tells_what_others_there_could_be_of_the_procedure()
     {
         var document = EditorDocument.Open(_sample.Client, EditorClient.UriOf(_sample.Library["bench.proc"]), """

@@ -39,6 +39,8 @@ internal static class ListComparison
         yield return ("order list", [.. plan.Orders.Select(order => new Line($"{order.Title} ({order.Reason})", Number(order.Count)))]);
         yield return ("consumables", [.. plan.Consumables.Select(used => new Line(used.Title, used.Amount))]);
         yield return ("protective equipment", [.. plan.Ppe.Select(item => new Line(item, plan.JobPpe.Contains(item) ? "on the whole job" : ""))]);
+        yield return ("certificates", [.. plan.Certificates.Select(one => new Line(one.Title, plan.JobCertificates.Contains(one.Title) ? "on the whole job" : ""))]);
+        yield return ("places", [.. plan.Places.Select(place => new Line(place.Title, $"room for {Number(place.Room)}"))]);
         yield return ("hazards", [.. plan.Hazards.Select(hazard => new Line(hazard.Title, string.Join(", ", hazard.Items)))]);
         yield return ("energies", [.. plan.Energies.Select(energy => new Line(energy.Title, Words(energy)))]);
         yield return ("fluids", [.. plan.Fluids.Select(fluid => new Line(fluid.Title, Words(fluid)))]);

@@ -78,6 +78,8 @@ internal static class StepComparison
         yield return ("check", string.Join("\n", step.Checks));
         yield return ("reading", step.Reading is { } reading ? $"{reading.Text} {reading.Limits}".Trim() : "");
         yield return ("protective equipment", string.Join(", ", step.Ppe));
+        yield return ("certificates", string.Join(", ", step.Certificates));
+        yield return ("place", step.Room == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $"{step.Place}, room for {step.Room}"));
         yield return ("photo", string.Join("\n", step.Photos));
         yield return ("picture", string.Join("\n", step.Figures.Select(figure => $"{figure.Caption} ({figure.File}{(figure.Hash.Length > 8 ? ", " + figure.Hash[..8] : "")})")));
         yield return ("still open when it comes back", step.Return is { } back ? string.Join("\n", back.StillOpen.Select(open => $"{open.Title}: {open.State}")) : "");

@@ -7,7 +7,7 @@ using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Crews;
 
-/// <summary>Beside which steps nobody else works, and which not everybody may do.</summary>
+/// <summary>Beside which steps nobody else works.</summary>
 internal static class Clearances
 {
     /// <summary>Whether all others stand clear of a step, or of the steps of a test.</summary>
@@ -17,15 +17,6 @@ internal static class Clearances
         || action(step.Number).Needs.Any(met => met.Need is EnergyLive)
         || IsHoisted(step)
         || (Moves(step) && step.Target is { } item && item.Hazards.Any(CanHitOthers)));
-
-    /// <summary>Whether a step touches what most countries leave to people with a certificate: what is marked as restraint, high voltage or refrigerant.</summary>
-    public static bool IsCertifiedWork(PlannedStep step) => step.Target switch
-    {
-        Joint joint => IsMarked(joint) || IsMarked(joint.Owner) || IsMarked(joint.Other) || IsMarked(joint.On) || IsMarked(joint.Carries),
-        var item => IsMarked(item),
-    };
-
-    private static bool IsMarked(MachineItem? item) => item?.Hazards.Any(hazard => hazard is Hazard.Restraint or Hazard.HighVoltage or Hazard.Refrigerant) == true;
 
     private static bool IsHoisted(PlannedStep step) =>
         step.Part is { } part && (part.Hoist || step.Details.Hoist) && step.Verb is Verb.Remove or Verb.Fit or Verb.Aside or Verb.Return;

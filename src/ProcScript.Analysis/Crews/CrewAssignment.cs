@@ -24,10 +24,10 @@ internal static class CrewAssignment
             var known = chosen is null || one.StandClear || chosen[task].Length < hands ? free : chosen[task];
             var made = one.After.Concat(one.AfterHandsOf).ToHashSet();
             var halves = one.KnownFrom >= 0 && !people[one.KnownFrom].IsDefault ? people[one.KnownFrom] : [];
-            var asks = chosen is not null && one.Certified;
+            var able = chosen is null ? [] : problem.Cover(known, problem.Asked(task), hands) ?? [];
             people[task] =
             [
-                .. known.OrderByDescending(person => asks && problem.IsCertified(person))
+                .. known.OrderByDescending(able.Contains)
                     .ThenByDescending(person => made.Contains(lastTask[person]))
                     .ThenByDescending(person => halves.Contains(person))
                     .ThenBy(person => lastTask[person] < 0 ? int.MaxValue : Math.Abs(task - lastTask[person]))

@@ -30,8 +30,8 @@ public static class CrewBounds
         return uses.Select((used, resource) => Share(used, problem.Capacities[resource])).Append(Share(hands, problem.People)).Max();
     }
 
-    /// <summary>The greater of the two.</summary>
-    public static long Least(CrewProblem problem) => Math.Max(CriticalPath(problem), Shares(problem));
+    /// <summary>The greater of the two, of each piece by itself where a problem falls into several that come one after the other.</summary>
+    public static long Least(CrewProblem problem) => CrewSegments.Of(problem).Sum(piece => Math.Max(CriticalPath(piece.Problem), Shares(piece.Problem)));
 
     /// <summary>Of each task the longest chain that begins with it.</summary>
     internal static long[] Tails(CrewProblem problem)

@@ -22,7 +22,8 @@ public static class CrewCheck
             yield return "There is nobody to do it.";
         }
 
-        if (problem.Tasks.IsDefault || problem.Capacities.IsDefault || problem.Tasks.Any(task => task.After.IsDefault || task.AfterHandsOf.IsDefault || task.Uses.IsDefault))
+        if (problem.Tasks.IsDefault || problem.Capacities.IsDefault || problem.Tasks.Any(task => task.After.IsDefault || task.AfterHandsOf.IsDefault || task.Uses.IsDefault || task.Certificates.IsDefault)
+            || problem.Holders.IsDefault || problem.Holders.Any(holders => holders.IsDefault))
         {
             yield return "Some of its lists are missing.";
             yield break;
@@ -39,6 +40,11 @@ public static class CrewCheck
             if (one.After.Concat(one.AfterHandsOf).Any(earlier => earlier < 0 || earlier >= task))
             {
                 yield return $"Task {task} waits for one that does not stand before it.";
+            }
+
+            if (one.Certificates.Any(certificate => certificate < 0 || certificate >= problem.Holders.Length))
+            {
+                yield return $"Task {task} asks for a certificate that does not exist.";
             }
 
             if (one.Uses.Any(use => use.Amount < 0 || use.Resource < 0 || use.Resource >= problem.Capacities.Length || use.Amount > problem.Capacities[use.Resource]))
@@ -77,9 +83,9 @@ public static class CrewCheck
                 yield return $"Task {task} has not the people that it takes.";
             }
 
-            if (one.Certified && one.Hands > 0 && problem.Certified > 0 && !people.Any(problem.IsCertified))
+            foreach (var certificate in problem.Asked(task).Where(one => !people.Any(person => problem.Holds(person, one))))
             {
-                yield return $"Task {task} has nobody who is certified.";
+                yield return $"Task {task} has nobody who holds certificate {certificate}.";
             }
 
             for (var other = 0; other < task; other++)

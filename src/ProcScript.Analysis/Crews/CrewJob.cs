@@ -3,6 +3,7 @@ using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.Totals;
+using ProcScript.Model.Catalog;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
@@ -26,6 +27,7 @@ internal sealed class CrewJob
     private readonly IReadOnlyDictionary<int, PerformedAction> _actions;
     private readonly ILookup<int, OrderEdge> _before;
     private readonly HashSet<int> _gates = [];
+    private readonly List<Certificate?> _certificates = [];
     private int _first;
 
     private CrewJob(ImmutableArray<PlannedStep> steps, StripRun strip, RefitRun refit)
@@ -40,6 +42,9 @@ internal sealed class CrewJob
 
     /// <summary>The steps of each task, in their order; none where a task is a mark in time.</summary>
     public ImmutableArray<ImmutableArray<PlannedStep>> Steps { get; private set; }
+
+    /// <summary>The certificates that tasks ask for; null for what the law asks for where an item is marked, and none is named.</summary>
+    public IReadOnlyList<Certificate?> Certificates => _certificates;
 
     /// <summary>How much there is of what tasks hold beside hands.</summary>
     public ImmutableArray<int> Capacities { get; private set; }
@@ -57,14 +62,22 @@ internal sealed class CrewJob
         }
 
         (job.Capacities, job.Tasks) = MovedParts.KeepApart(job._tasks.ToImmutable(), job._steps.ToImmutable());
+        (job.Capacities, job.Tasks) = RoomUses.Add(job.Capacities, job.Tasks, job._steps.ToImmutable());
         job.Steps = job._steps.ToImmutable();
         return job;
     }
 
     /// <summary>The same for so many people.</summary>
     /// <param name="people">How many there are.</param>
-    /// <param name="certified">How many of them are certified.</param>
-    public CrewProblem For(int people, int certified = int.MaxValue) => new(Tasks, people) { Capacities = Capacities, Certified = certified };
+    public CrewProblem For(int people) => For(new CrewSize(people));
+
+    /// <summary>The same for a crew.</summary>
+    /// <param name="crew">Who they are.</param>
+    public CrewProblem For(CrewSize crew) => new(Tasks, crew.People)
+    {
+        Capacities = Capacities,
+        Holders = [.. _certificates.Select(one => crew.HoldersOf(one?.Name ?? ""))],
+    };
 
     /// <summary>How one person works it off, in the order of the cards.</summary>
     public CrewSchedule ByTheCards()
@@ -145,7 +158,7 @@ internal sealed class CrewJob
             After = [.. after.Order()],
             AfterHandsOf = [.. afterHands.Order()],
             StandClear = Clearances.StandClear(steps, number => _actions[number]),
-            Certified = steps.Any(Clearances.IsCertifiedWork),
+            Certificates = [.. steps.SelectMany(CertifiedWork.Of).Distinct().Select(NumberOf).Order()],
             KnownFrom = step.Phase == PlanPhase.Refit && _taskOf.TryGetValue(step.Mirror, out var half) ? half : -1,
         });
         Note(index, steps);
@@ -153,6 +166,17 @@ internal sealed class CrewJob
         {
             _gates.Add(index);
         }
+    }
+
+    private int NumberOf(Certificate? certificate)
+    {
+        if (_certificates.IndexOf(certificate) is >= 0 and var known)
+        {
+            return known;
+        }
+
+        _certificates.Add(certificate);
+        return _certificates.Count - 1;
     }
 
     /// <summary>A mark in time: all hands are free before it, and nothing starts until it is over. What runs by itself and what cures goes on.</summary>

@@ -51,10 +51,12 @@ internal sealed class CrewOrder
     {
         var lags = _problem.Lags().ToLookup(lag => lag.Later, lag => lag.Earlier);
         var last = Enumerable.Repeat(-1, _problem.People).ToArray();
+        var rooms = new RoomChains(_problem, _schedule);
         for (var place = 0; place < _order.Length; place++)
         {
             var task = _order[place];
             var known = new BitArray(_order.Length);
+            var leaving = rooms.Enter(task);
             foreach (var own in _schedule.People[task].Select(person => last[person]).Where(own => own >= 0))
             {
                 Take(known, own);
@@ -64,7 +66,7 @@ internal sealed class CrewOrder
             // The latest first: who waits for it has waited for what comes before it.
             foreach (var earlier in _order.AsSpan(..place).ToArray().Reverse())
             {
-                if (!known[earlier] && (lags[task].Contains(earlier) || KeepsApart(earlier, task)))
+                if (!known[earlier] && (lags[task].Contains(earlier) || leaving.Contains(earlier) || KeepsApart(earlier, task)))
                 {
                     Take(known, earlier);
                     if (_problem.Tasks[earlier].Hands > 0 && _schedule.People[task].Length > 0)

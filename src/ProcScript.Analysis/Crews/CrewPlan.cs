@@ -49,17 +49,18 @@ public sealed record CrewPlan
     /// <summary>Tools that two people want at once.</summary>
     public required ImmutableArray<CrewTool> ToolsAtOnce { get; init; }
 
-    /// <summary>The steps that only somebody certified does, where not everybody is.</summary>
-    public required ImmutableArray<int> Certified { get; init; }
+    /// <summary>The certificates that steps ask for and that not everybody holds.</summary>
+    public required ImmutableArray<CrewCertificate> Certificates { get; init; }
+
+    /// <summary>The steps that ask for a certificate which nobody who is there to do them holds: somebody has to be called for them.</summary>
+    public required ImmutableArray<int> Uncertified { get; init; }
+
+    /// <summary>The places in which only so many people work at once, where that keeps anybody out.</summary>
+    public required ImmutableArray<CrewPlace> Places { get; init; }
 
     /// <summary>The steps that take more people than there are: somebody has to be called for them.</summary>
     public required ImmutableArray<int> NeedHelp { get; init; }
 }
-
-/// <summary>How many people there are.</summary>
-/// <param name="People">All of them, at least one.</param>
-/// <param name="Certified">How many of them may do what asks for a certificate; everybody where it is more than there are.</param>
-public readonly record struct CrewSize(int People, int Certified = int.MaxValue);
 
 /// <summary>How long so many people take.</summary>
 /// <param name="People">How many.</param>
@@ -70,8 +71,20 @@ public sealed record CrewTotal(int People, double Seconds);
 /// <param name="Name">The letter by which the cards call them.</param>
 /// <param name="Seconds">How long they have their hands full.</param>
 /// <param name="Steps">Their steps, in order.</param>
-/// <param name="IsCertified">Whether they may do what asks for a certificate.</param>
-public sealed record CrewPerson(string Name, double Seconds, ImmutableArray<int> Steps, bool IsCertified);
+public sealed record CrewPerson(string Name, double Seconds, ImmutableArray<int> Steps);
+
+/// <summary>A certificate that not everybody holds.</summary>
+/// <param name="Name">Its name; empty for what the law asks for and nothing here names.</param>
+/// <param name="Title">What people call it; empty likewise.</param>
+/// <param name="People">Who holds it.</param>
+/// <param name="Steps">The steps that ask for it.</param>
+public sealed record CrewCertificate(string Name, string Title, ImmutableArray<string> People, ImmutableArray<int> Steps);
+
+/// <summary>A place in which only so many people work at once.</summary>
+/// <param name="Title">What people call it.</param>
+/// <param name="Room">How many.</param>
+/// <param name="Steps">The steps that are done in it.</param>
+public sealed record CrewPlace(string Title, int Room, ImmutableArray<int> Steps);
 
 /// <summary>A chain of steps.</summary>
 /// <param name="Seconds">How long it takes.</param>

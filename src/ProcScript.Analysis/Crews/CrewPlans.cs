@@ -37,12 +37,14 @@ internal sealed class CrewPlans
         totals.Add(new CrewTotal(1, plan.Times.OnePerson));
         for (var crew = 2; crew <= people; crew++)
         {
-            var problem = job.For(crew, size.Certified);
+            var problem = job.For(size with { People = crew });
             var found = scheduler.Schedule(problem);
+            var kept = CrewSchedule.With(problem, best.Starts, problem.AsksWho ? [.. best.People.Select(some => some.ToArray())] : null);
             // Where one more saves nothing, all goes on as without: whoever is one more lends a hand where two are asked for, and else stands by.
-            best = found.End(problem) < best.End(problem)
+            // Where the fewer lacked somebody who holds what is asked for, there is nothing to keep.
+            best = found.End(problem) < kept.End(problem) || CrewCheck.Failures(problem, kept).Any()
                 ? found
-                : CrewSchedule.With(problem, best.Starts, problem.AsksWho ? [.. best.People.Select(some => some.ToArray())] : null) with { IsOptimal = found.IsOptimal, Least = found.Least };
+                : kept with { IsOptimal = found.IsOptimal, Least = found.Least };
             if (CrewCheck.Failures(problem, best).Any() || !IsProved(job, problem, best, runs.Strip, runs.Refit))
             {
                 throw new InvalidOperationException("A schedule breaks what the job asks for.");
@@ -51,7 +53,7 @@ internal sealed class CrewPlans
             totals.Add(new CrewTotal(crew, best.End(problem) / JobTimes.Milliseconds));
         }
 
-        var all = job.For(people, size.Certified);
+        var all = job.For(size);
         var least = Math.Max(best.Least, CrewBounds.Least(all));
         return new CrewPlans(plan, job, all, best with { Least = least, IsOptimal = best.IsOptimal || best.End(all) <= least }).Tell(totals.MoveToImmutable());
     }
@@ -93,7 +95,9 @@ internal sealed class CrewPlans
         Steps = [.. _order.Tasks.SelectMany(Entries).OrderBy(entry => entry.Start).ThenBy(entry => entry.Step)],
         SideBySide = Meanwhiles.Of(_problem, _schedule, _job.Steps),
         ToolsAtOnce = Tools(),
-        Certified = [.. _order.Tasks.Where(task => _problem.AsksWho && _problem.Tasks[task].Certified).SelectMany(task => _job.Steps[task].Select(step => step.Number)).Order()],
+        Certificates = [.. _job.Certificates.Select((_, at) => at).Where(at => _problem.Holders[at].Length < _problem.People).Select(Certificate)],
+        Uncertified = [.. _order.Tasks.Where(task => _problem.Tasks[task].Hands > 0 && _problem.Asked(task).Length < _problem.Tasks[task].Certificates.Length).SelectMany(StepsOf).Order()],
+        Places = [.. _plan.Places.Where(place => place.Room < _problem.People).Select(place => new CrewPlace(place.Title, place.Room, place.Steps))],
         NeedHelp = [.. _job.Steps.SelectMany(steps => steps).Where(step => step.People > _problem.People).Select(step => step.Number).Order()],
     };
 
@@ -103,9 +107,17 @@ internal sealed class CrewPlans
         return new CrewPerson(
             NameOf(person),
             tasks.Sum(task => _problem.Tasks[task].Attended) / JobTimes.Milliseconds,
-            [.. tasks.SelectMany(task => _job.Steps[task].Select(step => step.Number))],
-            _problem.IsCertified(person));
+            [.. tasks.SelectMany(StepsOf)]);
     }
+
+    private CrewCertificate Certificate(int at) => new(
+        _job.Certificates[at]?.Name ?? "",
+        // Both lists are in the order in which steps ask; the plan's is in the language of the cards.
+        _job.Certificates[at] is null ? "" : _plan.Certificates[_job.Certificates.Take(at).Count(one => one is not null)].Title,
+        [.. _problem.Holders[at].Select(NameOf)],
+        [.. _order.Tasks.Where(task => _problem.Tasks[task].Certificates.Contains(at)).SelectMany(StepsOf).Order()]);
+
+    private IEnumerable<int> StepsOf(int task) => _job.Steps[task].Select(step => step.Number);
 
     private IEnumerable<CrewEntry> Entries(int task)
     {

@@ -17,8 +17,8 @@ public sealed record CrewTask(long Attended, long Duration, int Hands)
     /// <summary>Whether nobody works on anything else meanwhile: all others stand clear.</summary>
     public bool StandClear { get; init; }
 
-    /// <summary>Whether one of its people has to be certified for it.</summary>
-    public bool Certified { get; init; }
+    /// <summary>The certificates for which one of its people has to hold each, indices into <see cref="CrewProblem.Holders"/>.</summary>
+    public ImmutableArray<int> Certificates { get; init; } = [];
 
     /// <summary>What else it holds while it is attended to, such as a place with room for one.</summary>
     public ImmutableArray<CrewUse> Uses { get; init; } = [];

@@ -23,6 +23,12 @@ public sealed class ListScheduler(int effort = ListScheduler.UsualEffort) : ICre
         var end = long.MaxValue;
         for (var people = 1; people <= problem.People; people++)
         {
+            if (people < problem.People && !problem.For(people).IsAsGoodAs(problem))
+            {
+                // Fewer people without somebody who holds what is asked for do it as nobody may here.
+                continue;
+            }
+
             var search = new ListSearch(problem.For(people), Math.Max(LeastSchedules, effort / Math.Max(1, problem.Tasks.Length)));
             search.Run(best);
             if (search.End < end)

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace ProcScript.Analysis.Crews;
 
 /// <summary>
@@ -12,6 +14,8 @@ internal sealed class SerialSchedule
     private readonly UseProfile[] _uses;
     private readonly UseProfile[]? _people;
     private readonly int[][] _who;
+    private readonly ImmutableArray<int>[] _asked;
+    private readonly int[] _leastHolding;
 
     /// <summary>Prepares for a problem, seen from its beginning or in the mirror.</summary>
     public SerialSchedule(CrewProblem problem, CrewNetwork network)
@@ -22,6 +26,9 @@ internal sealed class SerialSchedule
         // Where it does not matter who does what, people are counted, and told apart once all is planned.
         _people = problem.AsksWho ? [.. Enumerable.Range(0, problem.People).Select(_ => new UseProfile())] : null;
         _who = new int[problem.Tasks.Length][];
+        _asked = _people is null ? [] : [.. problem.Tasks.Select((_, task) => problem.Asked(task))];
+        // Those who hold certificates are kept for what asks for them.
+        _leastHolding = _people is null ? [] : [.. Enumerable.Range(0, problem.People).OrderBy(problem.HeldBy).ThenByDescending(person => person)];
         Starts = new long[problem.Tasks.Length];
     }
 
@@ -63,7 +70,7 @@ internal sealed class SerialSchedule
         var (one, hands) = (_problem.Tasks[task], _problem.HandsOf(task));
         if (one.Attended == 0)
         {
-            _who[task] = [.. Enumerable.Range(0, hands)];
+            _who[task] = _people is null ? [.. Enumerable.Range(0, hands)] : Able(task, _leastHolding, hands)!;
             return from;
         }
 
@@ -89,6 +96,10 @@ internal sealed class SerialSchedule
         return start;
     }
 
+    /// <summary>So many of some people, among them holders of what a task asks for; null where they do not hold all of it.</summary>
+    private int[]? Able(int task, IReadOnlyCollection<int> people, int hands) =>
+        _problem.Cover(people, _asked[task], hands) is { } able ? [.. able, .. people.Except(able).Take(hands - able.Count)] : null;
+
     private void Take(int task, long start, int hands)
     {
         var one = _problem.Tasks[task];
@@ -110,19 +121,16 @@ internal sealed class SerialSchedule
         }
     }
 
-    /// <summary>The earliest start from a moment on at which enough people are free, among them one who is certified where that is asked for.</summary>
+    /// <summary>The earliest start from a moment on at which enough people are free, among them holders of what certificates are asked for.</summary>
     private long WithPeople(int task, long from, int hands)
     {
         var one = _problem.Tasks[task];
         for (var start = from; ; start = _people!.Min(person => person.NextAfter(start)))
         {
-            var free = Enumerable.Range(0, _problem.People).Where(person => _people![person].IsFree(start, one.Attended)).ToList();
-            var asks = one.Certified && _problem.Certified > 0;
-            if (free.Count >= hands && (!asks || _problem.IsCertified(free[0])))
+            var free = _leastHolding.Where(person => _people![person].IsFree(start, one.Attended)).ToList();
+            if (free.Count >= hands && Able(task, free, hands) is { } able)
             {
-                // Those who are certified are kept for what asks for them.
-                var others = free.AsEnumerable().Reverse();
-                _who[task] = asks ? [free[0], .. others.Where(person => person != free[0]).Take(hands - 1)] : [.. others.Take(hands)];
+                _who[task] = able;
                 return start;
             }
         }

@@ -25,6 +25,7 @@ internal sealed class DeclaredItems
                 EnergySyntax energy => energy.Name.Name.Text,
                 FluidSyntax fluid => fluid.Name.Name.Text,
                 ControlSyntax control => control.Name.Name.Text,
+                PlaceSyntax place => place.Name.Name.Text,
                 OptionSyntax option => option.Name.Text,
                 _ => "",
             };

@@ -39,7 +39,7 @@ internal sealed partial class DraftedKinds(
 
         if (inSight.TryGetValue(joint.Kind, out var declared))
         {
-            if (declared is not CatalogSyntax { Keyword.Text: not ("tool" or "supply") })
+            if (declared is not CatalogSyntax { Keyword.Text: not ("tool" or "supply" or "certificate") })
             {
                 Troubles.Add($"`{joint.Kind}` is declared already, and it is no kind: `{joint.Name}` needs another name for its kind");
             }

@@ -115,6 +115,11 @@ internal sealed class MentionWalk
             case NamesPropertySyntax { Keyword.Text: "tool" or "drive" } tools:
                 Catalog("tool", tools.Names);
                 break;
+            case NamesPropertySyntax { Keyword.Text: "certified" } certified:
+                Catalog("certificate", certified.Names);
+                break;
+            case NamesPropertySyntax { Keyword.Text: "in" }:
+                break;
             case UsesPropertySyntax uses:
                 Catalog("supply", [uses.Supply]);
                 break;

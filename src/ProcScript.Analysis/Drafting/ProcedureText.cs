@@ -28,7 +28,8 @@ internal static class ProcedureText
             text.Append(CultureInfo.InvariantCulture, $"goal {Word(goal.Verb)} {Name(goal.Target)}\n");
         }
 
-        foreach (var line in procedure.Details.Ppe.Select(ppe => $"ppe {Quoted(ppe)}\n").Concat(procedure.Alerts.Select(Alert)))
+        foreach (var line in procedure.Details.Certificates.Select(one => $"certified {one.Name}\n")
+            .Concat(procedure.Details.Ppe.Select(ppe => $"ppe {Quoted(ppe)}\n")).Concat(procedure.Alerts.Select(Alert)))
         {
             text.Append(line);
         }
@@ -111,6 +112,8 @@ internal static class ProcedureText
             details.Tools.IsEmpty ? null : $"tool {string.Join(", ", details.Tools.Select(tool => tool.Name))}",
             details.People > 0 ? $"people {details.People.ToString(CultureInfo.InvariantCulture)}" : null,
             details.Hoist ? "hoist" : null,
+            details.Certificates.IsEmpty ? null : $"certified {string.Join(", ", details.Certificates.Select(one => one.Name))}",
+            details.In is { } place ? $"in {place.Name}" : null,
             details.Time is { } time ? $"time {Figure(time.Print())}" : null,
             details.Store is { } store ? $"store {Quoted(store)}" : null,
             details.Torque is { } torque ? $"torque {Torque(torque)}" : null,

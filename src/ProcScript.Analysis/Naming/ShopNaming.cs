@@ -76,6 +76,7 @@ internal sealed class ShopNaming(Library library, PathSettings settings)
         EnergySyntax energy => (energy.Name.Name, "an energy", NamingSettings.Services),
         FluidSyntax fluid => (fluid.Name.Name, "a fluid", NamingSettings.Services),
         ControlSyntax control => (control.Name.Name, "a control", NamingSettings.Services),
+        PlaceSyntax place => (place.Name.Name, "a place", NamingSettings.Services),
         OptionSyntax option => (option.Name, "an option", NamingSettings.Services),
         _ => null,
     };

@@ -92,6 +92,15 @@ public sealed record Plan
     /// <summary>The part of it that is worn on the whole job.</summary>
     public ImmutableArray<string> JobPpe { get; init; } = [];
 
+    /// <summary>What somebody must hold for it, in the order in which steps ask for it.</summary>
+    public ImmutableArray<PlanCertificate> Certificates { get; init; } = [];
+
+    /// <summary>What of that is asked for on the whole job.</summary>
+    public ImmutableArray<string> JobCertificates { get; init; } = [];
+
+    /// <summary>The places in which only so many people work at once, in the order in which steps are done there.</summary>
+    public ImmutableArray<PlanPlace> Places { get; init; } = [];
+
     /// <summary>The hazards that the job touches, in the order they are met.</summary>
     public ImmutableArray<PlanHazard> Hazards { get; init; } = [];
 

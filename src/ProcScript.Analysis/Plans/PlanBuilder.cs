@@ -50,8 +50,11 @@ internal sealed class PlanBuilder
         _lifts = PartLift.Of(_list.Steps, _procedure.Details, settings);
         _steps =
         [
-            .. WarnedWaits.Add(_list.Steps, _warnings)
-                .Select(step => _lifts.TryGetValue(step.Number, out var lift) ? step with { People = lift.People } : step),
+            .. StepRooms.Add([.. WarnedWaits.Add(_list.Steps, _warnings)], _procedure.Machine)
+                .Select(step => _lifts.TryGetValue(step.Number, out var lift) ? step with { People = lift.People } : step)
+                .Select(step => _procedure.Details.Certificates is { IsEmpty: false } held
+                    ? step with { Details = step.Details with { Certificates = [.. held.Union(step.Details.Certificates)] } }
+                    : step),
         ];
         _questions = QuestionSteps.Of(library, _procedure, _steps);
         _times = JobTimes.Of(_steps, CrewJob.Of(_steps, strip, refit));
@@ -83,6 +86,7 @@ internal sealed class PlanBuilder
             Energies = _energies,
             HandOvers = HandOvers.Of(strip, refit, _book, _steps, _bags, _temporary),
             Ppe = _ppe,
+            JobCertificates = [.. _procedure.Details.Certificates.Select(one => one.Title)],
         };
     }
 
@@ -134,6 +138,13 @@ internal sealed class PlanBuilder
         Consumables = ConsumableList.Of(_steps, _procedure.Details, _book),
         Ppe = _ppe.All,
         JobPpe = [.. _procedure.Details.Ppe.Distinct()],
+        JobCertificates = [.. _procedure.Details.Certificates.Select(one => one.Title)],
+        Certificates =
+        [
+            .. _steps.SelectMany(step => CertifiedWork.NamedAt(step).Select(held => (held, step.Number))).GroupBy(pair => pair.held)
+                .Select(same => new PlanCertificate(same.Key.Title, [.. same.Select(pair => pair.Number)])),
+        ],
+        Places = [.. _steps.Where(step => step.Place is not null).GroupBy(step => step.Place!).Select(same => new PlanPlace(same.Key.Title, same.Key.Room, [.. same.Select(step => step.Number)]))],
         Hazards = _warnings.Hazards,
         Energies = [.. _energies.Energies.Select(Energy)],
         Fluids = [.. Targets<Fluid>(Verb.Empty).Select(step => Fluid((Fluid)step.Target!, step))],

@@ -21,6 +21,17 @@ public sealed record PlanTool(string Title, int FirstStep, int Steps)
     public bool OfHouse { get; init; }
 }
 
+/// <summary>What somebody must hold.</summary>
+/// <param name="Title">What people call it.</param>
+/// <param name="Steps">The steps that ask for it.</param>
+public sealed record PlanCertificate(string Title, ImmutableArray<int> Steps);
+
+/// <summary>A place in which only so many people work at once.</summary>
+/// <param name="Title">What people call it.</param>
+/// <param name="Room">How many.</param>
+/// <param name="Steps">The steps that are done in it.</param>
+public sealed record PlanPlace(string Title, int Room, ImmutableArray<int> Steps);
+
 /// <summary>New parts that go in with a step.</summary>
 /// <param name="Title">What.</param>
 /// <param name="Count">How many.</param>

@@ -96,6 +96,15 @@ public sealed record PlanStep
     /// <summary>Protective equipment for this step, beside that for the whole job.</summary>
     public ImmutableArray<string> Ppe { get; init; } = [];
 
+    /// <summary>What somebody must hold to do it, beside what the whole job asks for.</summary>
+    public ImmutableArray<string> Certificates { get; init; } = [];
+
+    /// <summary>The place in which it is done, where only so many people work in it at once; empty where nothing is said.</summary>
+    public string Place { get; init; } = "";
+
+    /// <summary>How many people work in that place at once; 0 where there is none.</summary>
+    public int Room { get; init; }
+
     /// <summary>What to photograph before it is started.</summary>
     public ImmutableArray<string> Photos { get; init; } = [];
 

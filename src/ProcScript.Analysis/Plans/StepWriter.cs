@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Bags;
+using ProcScript.Analysis.Crews;
 using ProcScript.Analysis.Lifting;
 using ProcScript.Analysis.Machines.Documents;
 using ProcScript.Analysis.Messages;
@@ -81,6 +82,9 @@ internal sealed class StepWriter
     /// <summary>What people wear.</summary>
     public required PpeList Ppe { get; init; }
 
+    /// <summary>What somebody must hold on the whole job.</summary>
+    public required ImmutableArray<string> JobCertificates { get; init; }
+
     /// <summary>Writes the line of a step.</summary>
     public PlanStep Write(PlannedStep step) => new()
     {
@@ -109,6 +113,9 @@ internal sealed class StepWriter
         People = step.People,
         Store = step.Details.Store ?? "",
         Ppe = Ppe.At(step),
+        Certificates = [.. CertifiedWork.NamedAt(step).Select(one => one.Title).Except(JobCertificates)],
+        Place = step.Place?.Title ?? "",
+        Room = step.Place?.Room ?? 0,
         Photos = step.Details.Photos,
         SeePhotos = step is { Phase: PlanPhase.Refit, Mirror: > 0 } ? [.. _steps[step.Mirror - 1].Details.Photos.Select(photo => new PlanPhoto(step.Mirror, photo))] : [],
         Return = StillOpen.TryGetValue(step.Number, out var open)

@@ -83,6 +83,9 @@ internal sealed class ProseReader
             case ControlSyntax { Title: { } title }:
                 Add(title, ProseKind.Label);
                 break;
+            case PlaceSyntax { Title: { } title }:
+                Add(title, ProseKind.Label);
+                break;
             case OptionSyntax { Title: { } title }:
                 Add(title, ProseKind.Label);
                 break;

@@ -179,6 +179,7 @@ public static class LibraryTogether
             {
                 People = jobs.Max(job => job.Details.People),
                 Tools = [.. jobs.SelectMany(job => job.Details.Tools).Distinct()],
+                Certificates = [.. jobs.SelectMany(job => job.Details.Certificates).Distinct()],
                 Ppe = [.. jobs.SelectMany(job => job.Details.Ppe).Distinct(StringComparer.Ordinal)],
                 Uses = [.. jobs.SelectMany(job => job.Details.Uses)],
             },

@@ -102,8 +102,12 @@ internal sealed class ReachJob
             Machine = machine,
             Goals = [.. Items.Select(item => new Goal(GoalVerb(item), item, item.Declared))],
             Alerts = [.. Same.SelectMany(procedure => procedure.Alerts).DistinctBy(alert => (alert.Word, alert.Text))],
-            Details = Same.SelectMany(procedure => procedure.Details.Ppe).Distinct(StringComparer.Ordinal).ToList() is { Count: > 0 } ppe
-                ? ActionDetails.None with { Ppe = [.. ppe] }
+            Details = Same.Any(procedure => !procedure.Details.Ppe.IsEmpty || !procedure.Details.Certificates.IsEmpty)
+                ? ActionDetails.None with
+                {
+                    Certificates = [.. Same.SelectMany(procedure => procedure.Details.Certificates).Distinct()],
+                    Ppe = [.. Same.SelectMany(procedure => procedure.Details.Ppe).Distinct(StringComparer.Ordinal)],
+                }
                 : ActionDetails.None,
             Stages = Stages(strip),
             Work =

@@ -91,6 +91,7 @@ public static class AnalysisRules
         new global::ProcScript.Analysis.Rules.Workshop.Lifting.TooFewToLift(),
         new global::ProcScript.Analysis.Rules.Workshop.Tools.InstrumentNotNamed(),
         new global::ProcScript.Analysis.Rules.Workshop.Tools.NamedNotListed(),
+        new global::ProcScript.Analysis.Rules.Workshop.Lifting.MorePeopleThanRoom(),
         new global::ProcScript.Analysis.Rules.Workshop.Tools.FewerToolChanges(),
         new global::ProcScript.Analysis.Rules.Workshop.Tools.DriveDoesNotFit(),
         new global::ProcScript.Analysis.Rules.Workshop.Tools.TorqueNotCovered(),

@@ -39,6 +39,7 @@ internal static class KindLikeness
             kind.Release,
             kind.Engage,
             Value(kind.Time),
+            string.Join(',', kind.Certificates.Select(one => one.Name)),
             string.Join(',', kind.Ppe),
         ];
         return string.Join('\n', all);

@@ -44,7 +44,7 @@ public static class PrintedPapers
         var says = JsonSerializer.SerializeToNode(plan, PlanJson.Published.Plan)!.AsObject();
         yield return new Paper("cover", "Cover", "", Part(says, "title", "machineTitle", "variant", "goals", "alerts", "people", "times", "heaviestLift", "hazards",
             "energies.title", "fluids.title", "bags.number"));
-        yield return new Paper("before", "Before you start", "", Part(says, "tools", "toolChanges", "orders", "consumables", "ppe", "jobPpe"));
+        yield return new Paper("before", "Before you start", "", Part(says, "tools", "toolChanges", "orders", "consumables", "ppe", "jobPpe", "certificates", "jobCertificates"));
         yield return new Paper("safe", "Make safe", "", Part(says, "controls", "energies", "fluids"));
         foreach (var card in Cards("Strip", plan.Strip, says["strip"]!.AsArray(), says))
         {
@@ -86,7 +86,7 @@ public static class PrintedPapers
         Card(cards[i], says)));
 
     /// <summary>A card with what its head says for the whole job.</summary>
-    private static JsonArray Card(JsonNode? card, JsonObject says) => new(Copy(card), Part(says, "jobPpe"));
+    private static JsonArray Card(JsonNode? card, JsonObject says) => new(Copy(card), Part(says, "jobPpe", "jobCertificates"));
 
     /// <summary>Some of what a plan says; <c>a.b</c> is of each of the list a its b.</summary>
     private static JsonObject Part(JsonObject says, params IEnumerable<string> names)

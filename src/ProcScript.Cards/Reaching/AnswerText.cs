@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Text.Json;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Reaching;
@@ -18,20 +19,44 @@ public static class AnswerText
         var plan = report.Plan;
         return
         [
-            $"Back from step {report.After.ToString(CultureInfo.InvariantCulture)} ({report.AfterText}) of '{report.Title}', {report.MachineTitle}{With(report.With)}",
-            $"About {Durations.InWords(report.Cost)}, proven like the whole."
-                + (report.DerivedCost - report.Cost >= 1 ? $" Step by step it would be {Durations.InWords(report.DerivedCost)}." : "")
-                + (report.Cost - report.Bound < 1 ? " Nothing is done twice: no way back takes fewer actions." : $" No way back saves more than {Durations.Exact(report.Cost - report.Bound)} of it."),
+            Heading(report),
+            Sum(report),
             .. plan.Alerts.Select(alert => $"! {alert.Word.ToUpperInvariant()}: {alert.Text}"),
             Cautions,
             "",
             .. Renewed(plan),
             .. PlanLines.Of(plan, plan.Work, _ => ""),
             .. plan.Refit.SelectMany(stage => PlanLines.Of(plan, stage, _ => "")),
-            .. report.LeftOut.Select(check => $"! Not checked on this way back, since it asks for more than was begun: {check}"),
+            .. LeftOut(report).Select(line => $"! {line}"),
             .. PlanLines.Lists(plan),
         ];
     }
+
+    /// <summary>
+    /// A way back as a page in Markdown, with nothing left out that keeps people safe: alerts, how energies are made safe, people, lifts, what is not
+    /// checked. It is the same as in a terminal.
+    /// </summary>
+    public static string Page(BackReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        var plan = report.Plan;
+        var page = new StringBuilder($"# {Heading(report)}\n\n{Sum(report)}\n\n");
+        page.AppendJoin("", plan.Alerts.Select(alert => $"**{alert.Word.ToUpperInvariant()}**: {alert.Text}\n\n")).Append(Cautions).Append("\n\n");
+        page.AppendJoin("", Renewed(plan).Where(line => line.Length > 0).Select(line => $"{line}\n\n"));
+        IEnumerable<string> lines = [.. PlanLines.Of(plan, plan.Work, _ => ""), .. plan.Refit.SelectMany(stage => PlanLines.Of(plan, stage, _ => "")), .. PlanLines.Lists(plan)];
+        page.AppendJoin("", LeftOut(report).Select(line => $"**{line}**\n\n"));
+        return page.Append("```text\n").AppendJoin('\n', lines).Append("\n```\n").ToString();
+    }
+
+    private static string Heading(BackReport report) =>
+        $"Back from step {report.After.ToString(CultureInfo.InvariantCulture)} ({report.AfterText}) of '{report.Title}', {report.MachineTitle}{With(report.With)}";
+
+    private static string Sum(BackReport report) => $"About {Durations.InWords(report.Cost)}, proven like the whole."
+        + (report.DerivedCost - report.Cost >= 1 ? $" Step by step it would be {Durations.InWords(report.DerivedCost)}." : "")
+        + (report.Cost - report.Bound < 1 ? " Nothing is done twice: no way back takes fewer actions." : $" No way back saves more than {Durations.Exact(report.Cost - report.Bound)} of it.");
+
+    private static IEnumerable<string> LeftOut(BackReport report) =>
+        report.LeftOut.Select(check => $"Not checked on this way back, since it asks for more than was begun: {check}");
 
     /// <summary>Several jobs in one visit, as lines for a terminal.</summary>
     public static IEnumerable<string> Lines(TogetherReport report)

@@ -70,6 +70,16 @@ internal static class PlanLines
             yield return $"with: {string.Join(", ", step.Tools)}";
         }
 
+        if (!step.Certificates.IsEmpty)
+        {
+            yield return $"only with: {string.Join(", ", step.Certificates)}";
+        }
+
+        if (step.Room > 0)
+        {
+            yield return string.Create(CultureInfo.InvariantCulture, $"place: {step.Place}, room for {step.Room}");
+        }
+
         if (!step.Ppe.IsEmpty)
         {
             yield return $"wear: {string.Join(", ", step.Ppe)}";

@@ -109,6 +109,7 @@ internal static class BuildCommand
             {
                 Crew = crew.Size(parsed),
                 Exact = crew.IsExact(parsed),
+                Seconds = crew.Seconds(parsed),
             };
             return (int)(parsed.GetValue(watch)
                 ? await BuildWatch.RunAsync(request, parsed.GetValue(port), around, stop)

@@ -64,6 +64,7 @@ internal static class CrewCommand
                 [.. (parsed.GetValue(with) ?? []).Distinct(StringComparer.Ordinal)],
                 crew.Size(parsed) ?? new CrewSize(Usual),
                 crew.IsExact(parsed),
+                crew.Seconds(parsed),
                 parsed.GetValue(format) == Json,
                 parsed.GetValue(output),
                 colour.Read(parsed)),

@@ -16,13 +16,19 @@ internal sealed class CrewOptions(int? usual)
         HelpName = "N",
     };
 
-    private readonly Option<int?> _certified = new("--certified")
+    private readonly Option<string[]> _certified = new("--certified")
     {
-        Description = "How many of them may touch what is marked as restraint, high voltage or refrigerant; all where nothing is said.",
-        HelpName = "N",
+        Description = "How many of them hold the certificates that steps ask for, or who holds one of them: N, NAME=N or NAME=A+B; all where nothing is said.",
+        HelpName = "HOLDERS",
     };
 
     private readonly Option<bool> _exact = new("--exact") { Description = $"Prove that no order is quicker; needs {OutsideScheduler.Name}." };
+
+    private readonly Option<double?> _limit = new("--time-limit")
+    {
+        Description = "How many seconds --exact may search for each number of people; then it says how much quicker an order might be.",
+        HelpName = "SECONDS",
+    };
 
     /// <summary>Adds them to a command.</summary>
     public void AddTo(Command command)
@@ -36,20 +42,41 @@ internal sealed class CrewOptions(int? usual)
         });
         _certified.Validators.Add(result =>
         {
-            if (result.GetValueOrDefault<int?>() < 1)
+            foreach (var said in result.GetValueOrDefault<string[]>() ?? [])
             {
-                result.AddError("--certified takes a number from 1 up: without anybody certified such a job cannot be done.");
+                if (CertifiedPeople.Read(said, Most) is null)
+                {
+                    result.AddError($"--certified {said}: takes a number from 1 up (without anybody certified such a job cannot be done), NAME=N, or NAME=A+B with the letters of those who hold it.");
+                }
+            }
+        });
+        _limit.Validators.Add(result =>
+        {
+            if (result.GetValueOrDefault<double?>() is not (> 0 and <= 86_400))
+            {
+                result.AddError("--time-limit takes a number of seconds, up to 86400.");
+            }
+        });
+        command.Validators.Add(result =>
+        {
+            if (result.GetResult(_limit) is not null && !result.GetValue(_exact))
+            {
+                result.AddError("--time-limit goes with --exact: without it a plan takes a moment.");
             }
         });
         command.Add(_people);
         command.Add(_certified);
         command.Add(_exact);
+        command.Add(_limit);
     }
 
     /// <summary>How many people there are; null for nobody in particular.</summary>
     public CrewSize? Size(ParseResult parsed) => (parsed.GetValue(_people) ?? usual) is { } people
-        ? new CrewSize(people, parsed.GetValue(_certified) ?? int.MaxValue)
+        ? CertifiedPeople.Of(people, [.. (parsed.GetValue(_certified) ?? []).Select(said => CertifiedPeople.Read(said, Most)).OfType<CertifiedPeople>()])
         : null;
+
+    /// <summary>How long an exact plan may be searched for, in seconds; null for the usual limit.</summary>
+    public double? Seconds(ParseResult parsed) => parsed.GetValue(_limit);
 
     /// <summary>Whether an exact plan is asked for.</summary>
     public bool IsExact(ParseResult parsed) => parsed.GetValue(_exact);

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json;
 using ProcScript.Analysis.Crews;
 using ProcScript.Cli.Companions;
@@ -10,14 +11,17 @@ namespace ProcScript.Cli.Crews;
 /// problem before anybody works by it.
 /// </summary>
 /// <param name="program">The program, as a full path.</param>
-internal sealed class OutsideScheduler(string program) : ICrewScheduler
+/// <param name="seconds">How long it may search for each number of people; null for its own limit.</param>
+internal sealed class OutsideScheduler(string program, double? seconds) : ICrewScheduler
 {
     /// <summary>Its name.</summary>
     public const string Name = "procscript-exact";
 
     /// <summary>Finds it beside this program, or on the PATH.</summary>
+    /// <param name="around">Where to look.</param>
+    /// <param name="seconds">How long it may search for each number of people; null for its own limit.</param>
     /// <exception cref="UsageException">It is not there.</exception>
-    public static OutsideScheduler Find(Surroundings around) => new(CompanionProgram.Find(Name, "--exact", around));
+    public static OutsideScheduler Find(Surroundings around, double? seconds) => new(CompanionProgram.Find(Name, "--exact", around), seconds);
 
     /// <inheritdoc/>
     /// <exception cref="UsageException">It cannot be started, or answers with something else than a schedule.</exception>
@@ -39,7 +43,12 @@ internal sealed class OutsideScheduler(string program) : ICrewScheduler
 
     private string Ask(string problem)
     {
-        using var process = CompanionProgram.Start(new ProcessStartInfo(program) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true });
+        using var process = CompanionProgram.Start(new ProcessStartInfo(program, seconds is { } limit ? ["--limit", limit.ToString(CultureInfo.InvariantCulture)] : [])
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        });
         var complaint = process.StandardError.ReadToEndAsync();
         // It reads all before it answers.
         process.StandardInput.Write(problem);

@@ -29,4 +29,7 @@ internal sealed record BuildRequest(
 
     /// <summary>Whether an exact plan of who does what is asked for.</summary>
     public bool Exact { get; init; }
+
+    /// <summary>How long one may be searched for, in seconds; null for the usual limit.</summary>
+    public double? Seconds { get; init; }
 }

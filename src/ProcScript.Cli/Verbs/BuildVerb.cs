@@ -27,7 +27,12 @@ internal static class BuildVerb
             return library.ExitCode(Severity.Error);
         }
 
-        ICrewScheduler scheduler = request is { Crew.People: > 1, Exact: true } ? OutsideScheduler.Find(around) : new ListScheduler();
+        ICrewScheduler scheduler = request is { Crew.People: > 1, Exact: true } ? OutsideScheduler.Find(around, request.Seconds) : new ListScheduler();
+        if (request.Crew is { } people)
+        {
+            CertifiedPeople.Check(people, library.Report.Library);
+        }
+
         var told = library.Told(stop);
         var chosen = PackSelection.Choose(library.Procedures, request.Procedure, request.With);
         var folders = PackFolders.Name([.. chosen.Select(report => report.Procedure)]);

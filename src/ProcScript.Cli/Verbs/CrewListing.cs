@@ -35,9 +35,20 @@ internal static class CrewListing
 
         terminal.WriteLine(new Piece($"  {Shortest(plan)}"));
         terminal.WriteLine(new Piece($"  the longest chain, which no number of people shortens: {Clock(plan.CriticalPath.Seconds)}, steps {Numbers(plan.CriticalPath.Steps)}"));
-        if (!plan.Certified.IsEmpty)
+        foreach (var held in plan.Certificates)
         {
-            terminal.WriteLine(new Piece($"  certified: {string.Join(", ", plan.People.Where(person => person.IsCertified).Select(person => person.Name))}; nobody else does {Steps(plan.Certified)}"));
+            var what = held.Name.Length == 0 ? "certified for restraint, high voltage or refrigerant" : $"{PrintableText.Of(held.Title)} ({held.Name})";
+            terminal.WriteLine(new Piece($"  {what}: {(held.People.IsEmpty ? "nobody" : string.Join(", ", held.People))}; asked for at {Steps(held.Steps)}"));
+        }
+
+        foreach (var place in plan.Places)
+        {
+            terminal.WriteLine(new Piece($"  {PrintableText.Of(place.Title)}: room for {People(place.Room)}, {Steps(place.Steps)}"));
+        }
+
+        if (!plan.Uncertified.IsEmpty)
+        {
+            terminal.WriteLine(new Piece($"  nobody who is there may do {Steps(plan.Uncertified)}: call somebody who holds what they ask for"));
         }
 
         if (!plan.NeedHelp.IsEmpty)
@@ -86,7 +97,7 @@ internal static class CrewListing
     private static string Shortest(CrewPlan plan) =>
         plan.People.Length == 1 ? "alone, the order of the cards is the one to keep"
         : plan.IsShortest ? $"proved: no order is quicker with {People(plan.People.Length)}"
-        : $"not proved to be the quickest: no order takes less than {Clock(plan.Least)}";
+        : string.Create(CultureInfo.InvariantCulture, $"not proved to be the quickest: no order takes less than {Clock(plan.Least)}, so that {Clock(plan.Seconds - plan.Least)} ({(plan.Seconds - plan.Least) / plan.Seconds:P0}) might be saved at the most");
 
     private static string Saving(double saved, double of) => saved <= 0
         ? "saves nothing"

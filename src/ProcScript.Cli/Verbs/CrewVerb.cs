@@ -14,7 +14,7 @@ internal static class CrewVerb
     /// <summary>Checks, schedules, and tells.</summary>
     public static async Task<ExitCode> RunAsync(CrewRequest request, Surroundings around, CancellationToken stop)
     {
-        ICrewScheduler scheduler = request.Exact ? OutsideScheduler.Find(around) : new ListScheduler();
+        ICrewScheduler scheduler = request.Exact ? OutsideScheduler.Find(around, request.Seconds) : new ListScheduler();
         var library = await CheckedLibrary.RunAsync(request.Input, request.Settings.Read, around, stop);
         if (library.Findings.Any(reported => reported.Severity == Severity.Error))
         {
@@ -25,6 +25,7 @@ internal static class CrewVerb
             }
         }
 
+        CertifiedPeople.Check(request.Size, library.Report.Library);
         var plans = ImmutableArray.CreateBuilder<CrewPlan>();
         var chosen = PackSelection.Choose(library.Procedures, request.Procedure, request.With);
         foreach (var report in chosen)
@@ -82,6 +83,7 @@ internal static class CrewVerb
 /// <param name="With">The options that the machine has.</param>
 /// <param name="Size">How many people there are.</param>
 /// <param name="Exact">Whether an exact plan is asked for.</param>
+/// <param name="Seconds">How long one may be searched for; null for the usual limit.</param>
 /// <param name="Json">Whether to tell programs.</param>
 /// <param name="Output">The file to write, as typed; null for the output.</param>
 /// <param name="Colour">When to print in colour.</param>
@@ -92,6 +94,7 @@ internal sealed record CrewRequest(
     ImmutableArray<string> With,
     CrewSize Size,
     bool Exact,
+    double? Seconds,
     bool Json,
     string? Output,
     ColourChoice Colour);

@@ -17,7 +17,7 @@ internal sealed class WordGroups(LexerWords words, ParserWords parser)
 
     /// <summary>What declares an item of a machine.</summary>
     public IReadOnlyList<string> Members { get; } = parser.AtTheStartOf(
-        "optionDeclaration", "energyDeclaration", "fluidDeclaration", "controlDeclaration", "partDeclaration");
+        "optionDeclaration", "energyDeclaration", "fluidDeclaration", "controlDeclaration", "placeDeclaration", "partDeclaration");
 
     /// <summary>What ties a part, and what hides a joint.</summary>
     public IReadOnlyList<string> Joints { get; } = parser.AtTheStartOf("jointDeclaration", "cover");

@@ -12,7 +12,7 @@ internal static class ClassOf
         ("reuseProperty", _) => Scope.Property,
         ("textProperty", "check") => Scope.Action,
         (_, "needs" or "expect" or "of" or "at" or "because" or "before" or "or" or "unknown") => Scope.Sentence,
-        ("procedureDeclaration", "on") or ("retorqueRule", "after") or ("stripProperty" or "refitAlert", _) => Scope.Sentence,
+        ("procedureDeclaration", "on") or ("placeDeclaration", "room" or "for") or ("retorqueRule", "after") or ("stripProperty" or "refitAlert", _) => Scope.Sentence,
         ("patternProperty", not "pattern") or ("gripProperty", not "grip") or ("voltageProperty", not "voltage") => Scope.Value,
         ("jointDeclaration" or "cover", _) => Scope.Joint,
         ("useDirective" or "goal" or "stage" or "doCall" or "workBlock" or "testRule" or "test" or "parameter", _) => Scope.Flow,

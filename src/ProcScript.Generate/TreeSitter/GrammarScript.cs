@@ -16,7 +16,7 @@ internal sealed class GrammarScript(TreeSentences sentences, TokenSpellings toke
     /// </summary>
     private static readonly string[][] Undecided =
     [
-        ["need"], ["verifyProperty"], ["wayProperty", "wordPosition"], ["flagProperty", "wordPosition"], ["checkRule"], ["recordRule"],
+        ["need"], ["verifyProperty"], ["wayProperty", "wordPosition"], ["flagProperty", "wordPosition"], ["keepProperty", "wordPosition"], ["checkRule"], ["recordRule"],
         ["retorqueRule"], ["textAction"], ["recordAction"], ["pauseAction"], ["quantity"],
     ];
 

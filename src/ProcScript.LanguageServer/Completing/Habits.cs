@@ -98,6 +98,7 @@ internal sealed class Habits
         EnergySyntax => "energy",
         FluidSyntax => "fluid",
         ControlSyntax => "control",
+        PlaceSyntax => "place",
         OptionSyntax => "option",
         EachSyntax => "each",
         WhenSyntax => "when",

@@ -32,6 +32,7 @@ internal sealed class ItemDocumentation(Asked asked, int offset, TypingPlace pla
 
     private string? OfName(string name) =>
         Machine?.Items.GetValueOrDefault(name) is { } item ? ItemWords.Tell(item, null)
+        : Machine?.Places.FirstOrDefault(place => place.Name == name) is { } area ? ItemWords.Tell(area)
         : Kinds.TryGetValue(name, out var kind) ? ItemWords.Tell(kind)
         : null;
 

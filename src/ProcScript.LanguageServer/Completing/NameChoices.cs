@@ -77,6 +77,8 @@ internal sealed class NameChoices(Vicinity here, TypingPlace place)
         ("jointDeclaration" or "cover", [.., "as"]) => TextChoices.JointName(Asked, frames, here.Machine),
         ("property", ["drive", ..]) => Declared("tool", tool => tool.Properties.Any(property => property is PropertySyntax { Keyword.Text: "size" })),
         ("property", ["tool", ..]) => Declared("tool"),
+        ("property", ["certified", ..]) => Declared("certificate"),
+        ("property", ["in", ..]) => [.. Places(), None("in no place")],
         ("property", ["hazard", ..]) => HazardWords.All.Where(word => !frame.Words.Contains(word)).Select(word => ChoiceList.Name(word, "")),
         ("property", ["after", ..]) => InMachine(item => item is Energy && !IsOwn(item)),
         ("property", ["renew", ..]) => [.. InMachine(item => item is Part or Joint && !IsOwn(item)), None("nothing disturbs it")],
@@ -182,6 +184,9 @@ internal sealed class NameChoices(Vicinity here, TypingPlace place)
     private MachineItem? OwnPart => place.Frames.FirstOrDefault(frame => frame is { Rule: "partDeclaration", IsBegun: true }) is { Words: [_, .. var name] } ? Named(name) : null;
 
     private bool IsOwn(MachineItem item) => Own is { } own && CanonicalName.Base(own.Name) == CanonicalName.Base(item.Name) && own.Declared == item.Declared;
+
+    private IEnumerable<CompletionItem> Places() => Plain(here.Mentions.LatestFirst(here.Machine?.Places ?? [], area => area.Name)
+        .Select(area => (area.Name, $"{area.Title}, room for {area.Room}")));
 
     private static CompletionItem None(string detail) => ChoiceList.Word("none", detail);
 

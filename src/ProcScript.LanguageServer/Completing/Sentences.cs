@@ -25,6 +25,7 @@ internal static class Sentences
         new("connector", "electrical", "connector ${1:name} \"${2:title}\" { release \"${3:how}\" }"),
         new("line", "a pipe or hose union", "line ${1:name} \"${2:title}\" { tool ${3:tool} }"),
         new("bond", "destroyed when it is opened", "bond ${1:name} \"${2:title}\" { tool ${3:tool} }"),
+        new("certificate", "what somebody must hold", "certificate ${1:name} \"${2:title}\""),
     ];
 
     private static readonly ImmutableArray<Sentence> Procedure =
@@ -43,6 +44,7 @@ internal static class Sentences
         new("energy", "an energy that can hurt", "energy ${1:name} \"${2:title}\" {\n  isolate \"${3:how}\"\n  verify  \"${4:how}\"\n  restore \"${5:how}\"\n}"),
         new("fluid", "a fluid", "fluid ${1:name} \"${2:title}\" {\n  charge ${3:1 L}\n  empty  \"${4:how}\"\n  fill   \"${5:how}\"\n}"),
         new("control", "something with positions", "control ${1:name} \"${2:title}\" { ${3:off}, ${4:on} }"),
+        new("place", "where only so many people work at once", "place ${1:name} \"${2:title}\" room for ${3:1}"),
         new("option", "what a machine may have or not", "option ${1:name} \"${2:title}\""),
         .. Branches,
     ];

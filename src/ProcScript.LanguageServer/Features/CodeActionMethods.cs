@@ -21,6 +21,9 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
     /// <summary>How the protocol says that the editor asks by itself.</summary>
     private const int Automatic = 2;
 
+    /// <summary>How it says that somebody asks.</summary>
+    private const int ByHand = 1;
+
     /// <summary>Adds the method.</summary>
     public void Add(MethodTable methods, Workspace workspace) =>
         methods.Request<CodeActionParams, ImmutableArray<CodeAction>>("textDocument/codeAction", async (parameters, cancellation) =>
@@ -29,7 +32,8 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
             var wantsRewrites = Wants(parameters.Context, CodeAction.Rewrite);
             var wantsExtracts = Wants(parameters.Context, CodeAction.Extract);
             var wantsFixAll = parameters.Context.Only is not null && Wants(parameters.Context, CodeAction.FixAll);
-            if (!(wantsFixes || wantsRewrites || wantsExtracts || wantsFixAll) || await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is not { } asked)
+            var wantsViews = parameters.Context.TriggerKind == ByHand && Wants(parameters.Context, CodeAction.Show);
+            if (!(wantsFixes || wantsRewrites || wantsExtracts || wantsFixAll || wantsViews) || await workspace.AskAsync(parameters.TextDocument, cancellation).ConfigureAwait(false) is not { } asked)
             {
                 return [];
             }
@@ -45,6 +49,7 @@ internal sealed class CodeActionMethods(EditWriter edits, DiagnosticWriter diagn
                 // To find the way is a search: it is done for who opens the menu, not at every step of the cursor.
                 .. wantsRewrites && parameters.Context.TriggerKind != Automatic ? new ReachActions(edits).Of(asked, span) : [],
                 .. wantsRewrites || wantsExtracts ? refactorings.Of(asked, span, kind => Wants(parameters.Context, kind), cancellation) : [],
+                .. wantsViews ? BackView.Offer(asked, parameters.TextDocument.Uri, span) : [],
                 .. wantsFixAll ? refactorings.FixAll(asked, cancellation) : [],
             ];
         });

@@ -69,6 +69,7 @@ internal static class HoverMethods
             ?? machine.Items.OrderBy(one => one.Key, StringComparer.Ordinal).FirstOrDefault(one => one.Key.StartsWith(thing.Name + "[", StringComparison.Ordinal)).Value
             ?? machine.Items.GetValueOrDefault(thing.Name);
         return item is not null ? ItemWords.Tell(item, step is null ? null : trial?.Before(asked.Path, step.Span.Start))
+            : machine.Places.FirstOrDefault(place => place.Name == thing.Name || place.Name.StartsWith(thing.Name + "[", StringComparison.Ordinal)) is { } place ? ItemWords.Tell(place)
             : machine.Options.FirstOrDefault(option => option.Name == thing.Name) is { } choice ? $"option `{choice.Name}`: {choice.Title}"
             : "";
     }

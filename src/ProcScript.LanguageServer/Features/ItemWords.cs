@@ -55,16 +55,22 @@ internal static class ItemWords
                 break;
         }
 
+        Paragraph(text, item.In is { } stands && stands != Workplace.None ? $"In: {stands.Title}, room for {stands.Room}" : "");
+        Paragraph(text, item.Certificates.IsEmpty ? "" : $"Certified: {string.Join(", ", item.Certificates.Select(one => one.Title))}");
         Paragraph(text, Hidden("Hidden behind", item.Conditions));
         Paragraph(text, item is Part { WayOut: var way } ? Hidden("Its own way out is behind", way) : "");
         return text.ToString();
     }
+
+    /// <summary>A place.</summary>
+    public static string Tell(Workplace place) => $"place `{place.Name}`: **{place.Title}**\n\nRoom for {place.Room} {(place.Room == 1 ? "person" : "people")} at once";
 
     /// <summary>A kind.</summary>
     public static string Tell(Kind kind)
     {
         var text = new StringBuilder($"{kind.Category.ToString().ToLowerInvariant()} `{kind.Name}`: **{kind.Title}**");
         Paragraph(text, kind.Torque is { } torque ? $"Torque: {torque.Print()}" : "");
+        Paragraph(text, kind.Certificates.IsEmpty ? "" : $"Certified: {string.Join(", ", kind.Certificates.Select(one => one.Title))}");
         Paragraph(text, kind.Drive is { } drive ? $"Drive: {drive.Title}" : "");
         Paragraph(text, kind.Release is { } release ? $"Off: {release}" : "");
         Paragraph(text, kind.Engage is { } engage ? $"On: {engage}" : "");

@@ -86,12 +86,13 @@ internal static class MarkingMethods
     {
         MachineSyntax => "class",
         ProcedureSyntax => "function",
-        CatalogSyntax { Keyword.Text: "tool" or "supply" } => "type",
+        CatalogSyntax { Keyword.Text: "tool" or "supply" or "certificate" } => "type",
         CatalogSyntax => "struct",
         PartSyntax => "property",
         JointSyntax or CoverSyntax or FluidSyntax => "variable",
         EnergySyntax => "event",
         ControlSyntax => "enum",
+        PlaceSyntax => "namespace",
         OptionSyntax => "enumMember",
         _ => null,
     };

@@ -28,7 +28,7 @@ internal sealed record OutlineEntry(string Name, TextSpan NamePlace, string Deta
     {
         MachineSyntax machine => Of(machine.Name, machine.Title, Class, machine.Members),
         ProcedureSyntax procedure => Of(procedure.Name, procedure.Title, Function, procedure.Items),
-        CatalogSyntax { Keyword.Text: "tool" or "supply" } catalog => Of(catalog.Name, catalog.Title, Constant, []),
+        CatalogSyntax { Keyword.Text: "tool" or "supply" or "certificate" } catalog => Of(catalog.Name, catalog.Title, Constant, []),
         CatalogSyntax catalog => Of(catalog.Name, catalog.Title, Struct, []),
         PartSyntax part => Of(part.Name.Name, part.Title, Object, part.Members),
         JointSyntax joint => Of(joint.Name.Name, null, Field, joint.Clauses) with { Detail = $"{joint.Count.Value} {joint.Kind.Text}" },
@@ -36,6 +36,7 @@ internal sealed record OutlineEntry(string Name, TextSpan NamePlace, string Deta
         EnergySyntax energy => Of(energy.Name.Name, energy.Title, Event, []),
         FluidSyntax fluid => Of(fluid.Name.Name, fluid.Title, Variable, []),
         ControlSyntax control => Of(control.Name.Name, control.Title, Enum, []),
+        PlaceSyntax place => Of(place.Name.Name, place.Title, Namespace, []) with { Detail = $"room for {place.Room.Value}" },
         OptionSyntax option => Of(option.Name, option.Title, Boolean, []),
         StageSyntax stage => new OutlineEntry(stage.Title.Value, stage.Title.Span, "stage", Namespace, []),
         WorkSyntax work => new OutlineEntry("work", new TextSpan(work.Span.Start, "work".Length), "", Namespace, []),

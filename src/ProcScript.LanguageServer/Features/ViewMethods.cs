@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
@@ -11,7 +12,7 @@ using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.LanguageServer.Features;
 
-/// <summary>Pack, refit, map, plan and places of a job as files, so that any client can show them.</summary>
+/// <summary>Pack, refit, way back, map, plan and places of a job as files, so that any client can show them.</summary>
 internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connection connection, ClientProfile client)
 {
     /// <summary>Writes the pack.</summary>
@@ -19,6 +20,9 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
 
     /// <summary>Writes the refit.</summary>
     public const string Refit = "procscript.view.refit";
+
+    /// <summary>Writes the shortest way back from the step at a place.</summary>
+    public const string Back = "procscript.view.back";
 
     /// <summary>Writes the map.</summary>
     public const string Map = "procscript.view.map";
@@ -30,7 +34,7 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
     public const string PlaceData = "procscript.view.places";
 
     /// <summary>All of them.</summary>
-    public static ImmutableArray<string> Commands { get; } = [Pack, Refit, Map, PlanData, PlaceData];
+    public static ImmutableArray<string> Commands { get; } = [Pack, Refit, Back, Map, PlanData, PlaceData];
 
     /// <summary>Adds the method.</summary>
     public void Add(MethodTable methods) => methods.Request<ExecuteCommandParams, WrittenView>("workspace/executeCommand", async (parameters, cancellation) =>
@@ -43,7 +47,15 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
         var asked = await workspace.AskAsync(new TextDocumentIdentifier(arguments.Uri), cancellation).ConfigureAwait(false)
             ?? throw new RequestRefusedException($"{arguments.Uri} belongs to no library that is open.");
         var chosen = Choose(asked, arguments);
-        return Write(parameters.Command, arguments, asked.Analysis, chosen);
+        if (parameters.Command != Back)
+        {
+            return Write(parameters.Command, arguments, asked.Analysis, chosen);
+        }
+
+        var (page, after) = arguments.Position is { } position
+            ? BackView.Markdown(asked, chosen, asked.OffsetOf(position))
+            : throw new RequestRefusedException($"{Back} takes the place of a step.");
+        return Written(parameters.Command, arguments, asked.Analysis, chosen, (string.Create(CultureInfo.InvariantCulture, $"{chosen.Procedure.Job}.back-{after}.md"), page));
     });
 
     private static ProcedureReport Choose(Asked asked, ViewArguments arguments)
@@ -83,15 +95,20 @@ internal sealed class ViewMethods(Workspace workspace, IServerHost host, Connect
                 ? map
                 : throw new RequestRefusedException($"{job} moves no part that a map could show, or more than fit on one: the pack has a table.")),
         };
+        return Written(command, arguments, analysis, report, (name, text));
+    }
+
+    private WrittenView Written(string command, ViewArguments arguments, LibraryAnalysis analysis, ProcedureReport report, (string Name, string Text) file)
+    {
         try
         {
-            var uri = DocumentUri.FromPath(host.Write(arguments.Folder is { } folder ? DocumentUri.ToPath(folder) : null, name, text));
+            var uri = DocumentUri.FromPath(host.Write(arguments.Folder is { } folder ? DocumentUri.ToPath(folder) : null, file.Name, file.Text));
             if (client.ShowsDocuments && arguments.Show == true)
             {
                 connection.Ask("window/showDocument", new ShowDocumentParams(uri) { External = command == Pack });
             }
 
-            return new WrittenView(uri, job, plan.Title, report.Options, Choices(analysis, report));
+            return new WrittenView(uri, report.Procedure.Job, report.Procedure.Title, report.Options, Choices(analysis, report));
         }
         catch (IOException failure)
         {

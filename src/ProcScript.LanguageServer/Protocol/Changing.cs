@@ -28,7 +28,7 @@ internal sealed record CodeActionContext
 }
 
 /// <summary>Something that can be done about a stretch.</summary>
-internal sealed record CodeAction(string Title, string Kind, WorkspaceEdit Edit)
+internal sealed record CodeAction(string Title, string Kind, WorkspaceEdit? Edit)
 {
     /// <summary>Mends a finding.</summary>
     public const string QuickFix = "quickfix";
@@ -41,6 +41,12 @@ internal sealed record CodeAction(string Title, string Kind, WorkspaceEdit Edit)
 
     /// <summary>Mends all of a document that can be mended without anybody's looking.</summary>
     public const string FixAll = "source.fixAll";
+
+    /// <summary>Shows something and changes nothing.</summary>
+    public const string Show = "procscript.show";
+
+    /// <summary>What it has the server do; null where it is an edit.</summary>
+    public Command? Command { get; init; }
 
     /// <summary>The findings that it mends.</summary>
     public ImmutableArray<Diagnostic>? Diagnostics { get; init; }

@@ -36,7 +36,7 @@ internal static class Capabilities
         LinkedEditingRangeProvider = true,
         FoldingRangeProvider = true,
         SelectionRangeProvider = true,
-        CodeActionProvider = new CodeActionOptions([CodeAction.QuickFix, CodeAction.Rewrite, CodeAction.Extract, CodeAction.FixAll]),
+        CodeActionProvider = new CodeActionOptions([CodeAction.QuickFix, CodeAction.Rewrite, CodeAction.Extract, CodeAction.FixAll, CodeAction.Show]),
         Workspace = new WorkspaceOptions(new WorkspaceFoldersServerCapabilities(Supported: true, ChangeNotifications: true))
         {
             FileOperations = new FileOperationOptions { WillRename = Sources, DidRename = Sources, DidCreate = Sources, DidDelete = Sources },

@@ -93,6 +93,9 @@ public sealed record Kind(string Name, string Title, KindCategory Category, Sour
     /// <summary>The time for one, either way.</summary>
     public Quantity? Time { get; init; }
 
+    /// <summary>What somebody must hold to handle it.</summary>
+    public ImmutableArray<Certificate> Certificates { get; init; } = [];
+
     /// <summary>Protective equipment for handling it.</summary>
     public ImmutableArray<string> Ppe { get; init; } = [];
 }

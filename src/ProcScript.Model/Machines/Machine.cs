@@ -37,6 +37,9 @@ public sealed class Machine
     /// <summary>All controls.</summary>
     public required ImmutableArray<Control> Controls { get; init; }
 
+    /// <summary>All places in which only so many people work at once, in the order of declaration.</summary>
+    public ImmutableArray<Workplace> Places { get; init; } = [];
+
     /// <summary>Whether its text carries an error in this variant, so that looking further would only repeat it.</summary>
     public bool HasErrors { get; internal set; }
 

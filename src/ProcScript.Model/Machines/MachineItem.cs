@@ -27,6 +27,12 @@ public abstract class MachineItem
     /// <summary>The tools it takes, beside those of its kind.</summary>
     public ImmutableArray<Catalog.Tool> Tools { get; internal set; } = [];
 
+    /// <summary>What somebody must hold to work on it (of a joint: by its kind's words too).</summary>
+    public ImmutableArray<Catalog.Certificate> Certificates { get; internal set; } = [];
+
+    /// <summary>The place in which one works on it; <see cref="Workplace.None"/> where it says that there is none, null where nothing is said.</summary>
+    public Workplace? In { get; internal set; }
+
     /// <summary>Protective equipment for work on it.</summary>
     public ImmutableArray<string> Ppe { get; internal set; } = [];
 

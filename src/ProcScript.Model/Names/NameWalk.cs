@@ -42,6 +42,10 @@ internal sealed class NameWalk(SourceText text)
                 Title(energy.Title);
                 Visit(energy.Properties);
                 break;
+            case PlaceSyntax place:
+                Declare(place.Name);
+                Title(place.Title);
+                break;
             case FluidSyntax fluid:
                 Declare(fluid.Name);
                 Title(fluid.Title);
@@ -104,12 +108,12 @@ internal sealed class NameWalk(SourceText text)
                 Add(call.Procedure, NameScope.Library);
                 Variables(call.Arguments);
                 break;
-            case NamesPropertySyntax { Keyword.Text: "tool" or "drive" } tools:
+            case NamesPropertySyntax { Keyword.Text: "tool" or "drive" or "certified" } tools:
                 References(tools.Names, NameScope.Library);
                 break;
             case NamesPropertySyntax { Keyword.Text: "hazard" }:
                 break;
-            case NamesPropertySyntax { Keyword.Text: "on" or "carries" or "renew with", Names: [{ Name.Text: "none", Indices.IsEmpty: true }] }:
+            case NamesPropertySyntax { Keyword.Text: "on" or "carries" or "in" or "renew with", Names: [{ Name.Text: "none", Indices.IsEmpty: true }] }:
                 break;
             case NamesPropertySyntax items:
                 References(items.Names, NameScope.Machine);

@@ -58,6 +58,12 @@ public sealed record ActionDetails
     /// <summary>Whether a second person signs that it is done.</summary>
     public bool Signed { get; init; }
 
+    /// <summary>What somebody must hold to do it.</summary>
+    public ImmutableArray<Certificate> Certificates { get; init; } = [];
+
+    /// <summary>The place in which it is done; <see cref="Workplace.None"/> where it says that there is none, null where nothing is said.</summary>
+    public Workplace? In { get; init; }
+
     /// <summary>Protective equipment.</summary>
     public ImmutableArray<string> Ppe { get; init; } = [];
 

@@ -7,7 +7,7 @@ namespace ProcScript.Model.Procedures;
 
 /// <summary>
 /// Joins what several blocks say of one action. Each thing counts where all that say it agree; of what keeps people safe all counts: the most people,
-/// the hoist, the second person, every alert and all protective equipment.
+/// the hoist, the second person, every certificate, every alert and all protective equipment.
 /// </summary>
 internal static class DetailsAgreement
 {
@@ -33,6 +33,8 @@ internal static class DetailsAgreement
             Lift = Agreed(blocks.Where(block => block.Lift != LiftGeometry.None), block => block.Lift.ToString())?.Lift ?? LiftGeometry.None,
             Hoist = blocks.Any(block => block.Hoist),
             Signed = blocks.Any(block => block.Signed),
+            Certificates = [.. blocks.SelectMany(block => block.Certificates).Distinct().OrderBy(one => one.Name, StringComparer.Ordinal)],
+            In = Agreed(blocks.Where(block => block.In is not null), block => block.In!.Name)?.In,
             Ppe = [.. blocks.SelectMany(block => block.Ppe).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)],
             Uses = Agreed(blocks.Where(block => !block.Uses.IsEmpty), block => Lines(block.Uses.Select(Words)))?.Uses ?? [],
             Alerts =
@@ -67,6 +69,8 @@ internal static class DetailsAgreement
         Lift = own.Lift == LiftGeometry.None ? other.Lift : own.Lift,
         Hoist = own.Hoist || other.Hoist,
         Signed = own.Signed || other.Signed,
+        Certificates = [.. own.Certificates.Union(other.Certificates)],
+        In = own.In ?? other.In,
         Ppe = [.. own.Ppe.Union(other.Ppe)],
         Uses = own.Uses.IsEmpty ? other.Uses : own.Uses,
         Alerts = other.Alerts,
@@ -83,7 +87,7 @@ internal static class DetailsAgreement
     [
         Lines(block.How), Lines(block.Tools.Select(tool => tool.Name)), Number(block.People), block.Time?.Print() ?? "", Lines(block.Photos),
         Lines(block.Figures.Select(Words)), Lines(block.Checks), block.Store ?? "", block.Torque?.Print() ?? "", $"{block.Pattern}", block.Bag ?? "", block.Lift.ToString(),
-        $"{block.Hoist} {block.Signed}", Lines(block.Ppe), Lines(block.Uses.Select(Words)), Lines(block.Alerts.Select(alert => $"{alert.Word} {alert.Phase} {alert.Text}")),
+        $"{block.Hoist} {block.Signed} {block.In?.Name}", Lines(block.Certificates.Select(one => one.Name)), Lines(block.Ppe), Lines(block.Uses.Select(Words)), Lines(block.Alerts.Select(alert => $"{alert.Word} {alert.Phase} {alert.Text}")),
         block.Refit is { } refit ? Key(refit) : "",
     ]);
 

@@ -100,7 +100,7 @@ public static class AuthorTextUnits
     private static bool IsTitled(SyntaxNode node) => node is DeclarationSyntax or StageSyntax || (node is MemberSyntax and not (PropertySyntax or AsideSyntax));
 
     /// <summary>Whether a node has a name of its own, so that it need not be counted.</summary>
-    private static bool IsNamed(SyntaxNode node) => node is DeclarationSyntax or PartSyntax or EnergySyntax or FluidSyntax or ControlSyntax or OptionSyntax or JointSyntax or CoverSyntax;
+    private static bool IsNamed(SyntaxNode node) => node is DeclarationSyntax or PartSyntax or EnergySyntax or FluidSyntax or ControlSyntax or PlaceSyntax or OptionSyntax or JointSyntax or CoverSyntax;
 
     /// <summary>What a node adds to the key of the texts in it; null where it adds nothing.</summary>
     private static string? Own(SyntaxNode node) => node switch
@@ -112,6 +112,7 @@ public static class AuthorTextUnits
         EnergySyntax energy => $"energy.{Name(energy.Name)}",
         FluidSyntax fluid => $"fluid.{Name(fluid.Name)}",
         ControlSyntax control => $"control.{Name(control.Name)}",
+        PlaceSyntax place => $"place.{Name(place.Name)}",
         OptionSyntax option => $"option.{option.Name.Text}",
         JointSyntax joint => $"joint.{Name(joint.Name)}",
         CoverSyntax cover => $"cover.{Name(cover.Name)}",
@@ -131,6 +132,7 @@ public static class AuthorTextUnits
         PartSyntax { Title: null } part => (part.Name.Span, part.Name.Name),
         EnergySyntax { Title: null } energy => (energy.Name.Span, energy.Name.Name),
         FluidSyntax { Title: null } fluid => (fluid.Name.Span, fluid.Name.Name),
+        PlaceSyntax { Title: null } place => (place.Name.Span, place.Name.Name),
         ControlSyntax { Title: null } control => (control.Name.Span, control.Name.Name),
         _ => null,
     };

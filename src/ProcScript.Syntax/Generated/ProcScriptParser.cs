@@ -39,36 +39,37 @@ internal partial class ProcScriptParser : Parser {
 	protected static DFA[] decisionToDFA;
 	protected static PredictionContextCache sharedContextCache = new PredictionContextCache();
 	public const int
-		USE=1, TOOL=2, SUPPLY=3, FASTENER=4, CLIP=5, CONNECTOR=6, LINE=7, BOND=8, 
-		MACHINE=9, PROCEDURE=10, OPTION=11, ENERGY=12, FLUID=13, CONTROL=14, PART=15, 
-		HELD=16, WIRED=17, PIPED=18, BY=19, AS=20, COVERED=21, AT=22, TO=23, ON=24, 
-		IN=25, CARRIES=26, BEHIND=27, NEEDS=28, STRIP=29, REFIT=30, ASIDE=31, 
-		EACH=32, WHEN=33, IS=34, NOT=35, GOAL=36, STAGE=37, DO=38, WORK=39, UNDO=40, 
-		LOOSEN=41, RELEASE=42, UNPLUG=43, DISCONNECT=44, CUT=45, REMOVE=46, SET=47, 
-		ISOLATE=48, EMPTY=49, SUPPORT=50, FASTEN=51, TIGHTEN=52, ENGAGE=53, PLUG=54, 
-		CONNECT=55, RENEW=56, RETURN=57, FIT=58, RESTORE=59, FILL=60, UNSUPPORT=61, 
-		REPLACE=62, REPAIR=63, CLEAN=64, INSPECT=65, MEASURE=66, ADJUST=67, TASK=68, 
-		CHECK=69, DISCARD=70, BECAUSE=71, BEFORE=72, AFTER=73, OF=74, REST=75, 
-		BACKGROUND=76, EXPECT=77, DANGER=78, WARNING=79, CAUTION=80, NOTICE=81, 
-		THREAD=82, LENGTH=83, GRADE=84, DRIVE=85, TORQUE=86, SIZE=87, MASS=88, 
-		SPARE=89, SEALS=90, USES=91, SINGLE=92, CAPTIVE=93, CAP=94, TEMPORARY=95, 
-		WAIT=96, VERIFY=97, CHARGE=98, TAKES=99, ATTENDED=100, TIME=101, PEOPLE=102, 
-		HOW=103, PHOTO=104, FIGURE=105, STORE=106, PPE=107, LIVE=108, ISOLATED=109, 
-		OUT=110, FITTED=111, FULL=112, OFF=113, SLACK=114, SUPPORTED=115, PREPARE=116, 
-		SHUTDOWN=117, LOCK=118, BLEED=119, COATING=120, BAG=121, CURE=122, TORQUE_RANGE=123, 
-		REACH=124, HEIGHT=125, TWIST=126, FREQUENCY=127, HAZARD=128, WITH=129, 
-		PATTERN=130, STAR=131, NONE=132, NOT_KNOWN=133, LISTED=134, INSIDE=135, 
-		GRIP=136, GOOD=137, FAIR=138, POOR=139, LOCKER=140, ADD=141, TAKE=142, 
-		OILED=143, HOIST=144, VOLTAGE=145, AC=146, DC=147, TEST=148, POWER=149, 
-		WHILE=150, OPEN=151, LEFT_HAND=152, OR=153, WAY=154, WHERE=155, NEEDED=156, 
-		WITHOUT=157, RECORD=158, PAUSE=159, LOCKED=160, REUSE=161, STRETCH=162, 
-		PREVAILING=163, KEEP=164, ORDER=165, MARK=166, MEASURED=167, SNUG=168, 
-		RETORQUE=169, SIGNED=170, VERBS=171, PLUS_MINUS=172, PLUS=173, DEGREE=174, 
-		MIDDLE_DOT=175, PERCENT=176, RANGE=177, DOT=178, SLASH=179, MINUS=180, 
-		AT_MOST=181, AT_LEAST=182, LESS_THAN=183, MORE_THAN=184, COMMA=185, LEFT_BRACE=186, 
-		RIGHT_BRACE=187, LEFT_BRACKET=188, RIGHT_BRACKET=189, LEFT_PAREN=190, 
-		RIGHT_PAREN=191, DECIMAL=192, INTEGER=193, SCREW_SIZE=194, NAME=195, STRING=196, 
-		UNCLOSED_STRING=197, COMMENT=198, NEWLINE=199, WHITE_SPACE=200, UNKNOWN=201;
+		USE=1, TOOL=2, SUPPLY=3, CERTIFICATE=4, FASTENER=5, CLIP=6, CONNECTOR=7, 
+		LINE=8, BOND=9, MACHINE=10, PROCEDURE=11, OPTION=12, ENERGY=13, FLUID=14, 
+		CONTROL=15, PLACE=16, PART=17, HELD=18, WIRED=19, PIPED=20, BY=21, AS=22, 
+		COVERED=23, AT=24, TO=25, ON=26, IN=27, CARRIES=28, BEHIND=29, NEEDS=30, 
+		STRIP=31, REFIT=32, ASIDE=33, EACH=34, WHEN=35, IS=36, NOT=37, GOAL=38, 
+		STAGE=39, DO=40, WORK=41, UNDO=42, LOOSEN=43, RELEASE=44, UNPLUG=45, DISCONNECT=46, 
+		CUT=47, REMOVE=48, SET=49, ISOLATE=50, EMPTY=51, SUPPORT=52, FASTEN=53, 
+		TIGHTEN=54, ENGAGE=55, PLUG=56, CONNECT=57, RENEW=58, RETURN=59, FIT=60, 
+		RESTORE=61, FILL=62, UNSUPPORT=63, REPLACE=64, REPAIR=65, CLEAN=66, INSPECT=67, 
+		MEASURE=68, ADJUST=69, TASK=70, CHECK=71, DISCARD=72, BECAUSE=73, BEFORE=74, 
+		AFTER=75, OF=76, REST=77, BACKGROUND=78, EXPECT=79, DANGER=80, WARNING=81, 
+		CAUTION=82, NOTICE=83, THREAD=84, LENGTH=85, GRADE=86, DRIVE=87, TORQUE=88, 
+		SIZE=89, MASS=90, SPARE=91, SEALS=92, USES=93, SINGLE=94, CAPTIVE=95, 
+		CAP=96, TEMPORARY=97, WAIT=98, VERIFY=99, CHARGE=100, TAKES=101, ATTENDED=102, 
+		TIME=103, PEOPLE=104, HOW=105, PHOTO=106, FIGURE=107, STORE=108, PPE=109, 
+		LIVE=110, ISOLATED=111, OUT=112, FITTED=113, FULL=114, OFF=115, SLACK=116, 
+		SUPPORTED=117, PREPARE=118, SHUTDOWN=119, LOCK=120, BLEED=121, COATING=122, 
+		BAG=123, CURE=124, TORQUE_RANGE=125, REACH=126, HEIGHT=127, TWIST=128, 
+		FREQUENCY=129, HAZARD=130, WITH=131, PATTERN=132, STAR=133, NONE=134, 
+		NOT_KNOWN=135, LISTED=136, INSIDE=137, GRIP=138, GOOD=139, FAIR=140, POOR=141, 
+		LOCKER=142, ADD=143, TAKE=144, OILED=145, HOIST=146, VOLTAGE=147, AC=148, 
+		DC=149, TEST=150, POWER=151, WHILE=152, OPEN=153, LEFT_HAND=154, OR=155, 
+		WAY=156, WHERE=157, NEEDED=158, WITHOUT=159, RECORD=160, PAUSE=161, LOCKED=162, 
+		REUSE=163, STRETCH=164, PREVAILING=165, KEEP=166, ORDER=167, MARK=168, 
+		MEASURED=169, SNUG=170, RETORQUE=171, SIGNED=172, VERBS=173, ROOM=174, 
+		FOR=175, CERTIFIED=176, PLUS_MINUS=177, PLUS=178, DEGREE=179, MIDDLE_DOT=180, 
+		PERCENT=181, RANGE=182, DOT=183, SLASH=184, MINUS=185, AT_MOST=186, AT_LEAST=187, 
+		LESS_THAN=188, MORE_THAN=189, COMMA=190, LEFT_BRACE=191, RIGHT_BRACE=192, 
+		LEFT_BRACKET=193, RIGHT_BRACKET=194, LEFT_PAREN=195, RIGHT_PAREN=196, 
+		DECIMAL=197, INTEGER=198, SCREW_SIZE=199, NAME=200, STRING=201, UNCLOSED_STRING=202, 
+		COMMENT=203, NEWLINE=204, WHITE_SPACE=205, UNKNOWN=206;
 	public const int
 		RULE_file = 0, RULE_useDirective = 1, RULE_catalogDeclaration = 2, RULE_propertyBlock = 3, 
 		RULE_whenProperties = 4, RULE_property = 5, RULE_figure = 6, RULE_clause = 7, 
@@ -77,82 +78,84 @@ internal partial class ProcScriptParser : Parser {
 		RULE_needState = 16, RULE_machineDeclaration = 17, RULE_memberBlock = 18, 
 		RULE_member = 19, RULE_optionDeclaration = 20, RULE_energyDeclaration = 21, 
 		RULE_fluidDeclaration = 22, RULE_controlDeclaration = 23, RULE_controlBlock = 24, 
-		RULE_partDeclaration = 25, RULE_jointDeclaration = 26, RULE_inlineCover = 27, 
-		RULE_inlineClause = 28, RULE_asideClause = 29, RULE_eachMembers = 30, 
-		RULE_whenMembers = 31, RULE_values = 32, RULE_value = 33, RULE_test = 34, 
-		RULE_procedureDeclaration = 35, RULE_forVariants = 36, RULE_parameters = 37, 
-		RULE_parameter = 38, RULE_furtherParameter = 39, RULE_firstValues = 40, 
-		RULE_procedureBlock = 41, RULE_procedureItem = 42, RULE_goal = 43, RULE_stage = 44, 
-		RULE_doCall = 45, RULE_whereNeeded = 46, RULE_workBlock = 47, RULE_eachItems = 48, 
-		RULE_whenItems = 49, RULE_stepBlock = 50, RULE_step = 51, RULE_alert = 52, 
-		RULE_refitAlert = 53, RULE_stripStep = 54, RULE_eachSteps = 55, RULE_whenSteps = 56, 
-		RULE_action = 57, RULE_deed = 58, RULE_pieces = 59, RULE_amount = 60, 
-		RULE_verb = 61, RULE_snugVerb = 62, RULE_actionVerb = 63, RULE_textAction = 64, 
-		RULE_instruments = 65, RULE_recordAction = 66, RULE_pauseAction = 67, 
-		RULE_needsClause = 68, RULE_background = 69, RULE_discard = 70, RULE_refitRules = 71, 
-		RULE_ruleBlock = 72, RULE_refitRule = 73, RULE_eachRules = 74, RULE_whenRules = 75, 
-		RULE_orderRule = 76, RULE_snugRule = 77, RULE_retorqueRule = 78, RULE_whileClause = 79, 
-		RULE_checkRule = 80, RULE_recordRule = 81, RULE_pauseRule = 82, RULE_testRule = 83, 
-		RULE_testBlock = 84, RULE_testItem = 85, RULE_powerClause = 86, RULE_order = 87, 
-		RULE_orderVerb = 88, RULE_text = 89, RULE_count = 90, RULE_quantity = 91, 
-		RULE_limit = 92, RULE_number = 93, RULE_unit = 94, RULE_unitName = 95, 
-		RULE_reference = 96, RULE_index = 97, RULE_name = 98, RULE_position = 99;
+		RULE_placeDeclaration = 25, RULE_partDeclaration = 26, RULE_jointDeclaration = 27, 
+		RULE_inlineCover = 28, RULE_inlineClause = 29, RULE_asideClause = 30, 
+		RULE_eachMembers = 31, RULE_whenMembers = 32, RULE_values = 33, RULE_value = 34, 
+		RULE_test = 35, RULE_procedureDeclaration = 36, RULE_forVariants = 37, 
+		RULE_parameters = 38, RULE_parameter = 39, RULE_furtherParameter = 40, 
+		RULE_firstValues = 41, RULE_procedureBlock = 42, RULE_procedureItem = 43, 
+		RULE_goal = 44, RULE_stage = 45, RULE_doCall = 46, RULE_whereNeeded = 47, 
+		RULE_workBlock = 48, RULE_eachItems = 49, RULE_whenItems = 50, RULE_stepBlock = 51, 
+		RULE_step = 52, RULE_alert = 53, RULE_refitAlert = 54, RULE_stripStep = 55, 
+		RULE_eachSteps = 56, RULE_whenSteps = 57, RULE_action = 58, RULE_deed = 59, 
+		RULE_pieces = 60, RULE_amount = 61, RULE_verb = 62, RULE_snugVerb = 63, 
+		RULE_actionVerb = 64, RULE_textAction = 65, RULE_instruments = 66, RULE_recordAction = 67, 
+		RULE_pauseAction = 68, RULE_needsClause = 69, RULE_background = 70, RULE_discard = 71, 
+		RULE_refitRules = 72, RULE_ruleBlock = 73, RULE_refitRule = 74, RULE_eachRules = 75, 
+		RULE_whenRules = 76, RULE_orderRule = 77, RULE_snugRule = 78, RULE_retorqueRule = 79, 
+		RULE_whileClause = 80, RULE_checkRule = 81, RULE_recordRule = 82, RULE_pauseRule = 83, 
+		RULE_testRule = 84, RULE_testBlock = 85, RULE_testItem = 86, RULE_powerClause = 87, 
+		RULE_order = 88, RULE_orderVerb = 89, RULE_text = 90, RULE_count = 91, 
+		RULE_quantity = 92, RULE_limit = 93, RULE_number = 94, RULE_unit = 95, 
+		RULE_unitName = 96, RULE_reference = 97, RULE_index = 98, RULE_name = 99, 
+		RULE_position = 100;
 	public static readonly string[] ruleNames = {
 		"file", "useDirective", "catalogDeclaration", "propertyBlock", "whenProperties", 
 		"property", "figure", "clause", "cover", "refitProperty", "threadValue", 
 		"hand", "gradeValue", "needs", "hiders", "need", "needState", "machineDeclaration", 
 		"memberBlock", "member", "optionDeclaration", "energyDeclaration", "fluidDeclaration", 
-		"controlDeclaration", "controlBlock", "partDeclaration", "jointDeclaration", 
-		"inlineCover", "inlineClause", "asideClause", "eachMembers", "whenMembers", 
-		"values", "value", "test", "procedureDeclaration", "forVariants", "parameters", 
-		"parameter", "furtherParameter", "firstValues", "procedureBlock", "procedureItem", 
-		"goal", "stage", "doCall", "whereNeeded", "workBlock", "eachItems", "whenItems", 
-		"stepBlock", "step", "alert", "refitAlert", "stripStep", "eachSteps", 
-		"whenSteps", "action", "deed", "pieces", "amount", "verb", "snugVerb", 
-		"actionVerb", "textAction", "instruments", "recordAction", "pauseAction", 
-		"needsClause", "background", "discard", "refitRules", "ruleBlock", "refitRule", 
-		"eachRules", "whenRules", "orderRule", "snugRule", "retorqueRule", "whileClause", 
-		"checkRule", "recordRule", "pauseRule", "testRule", "testBlock", "testItem", 
-		"powerClause", "order", "orderVerb", "text", "count", "quantity", "limit", 
-		"number", "unit", "unitName", "reference", "index", "name", "position"
+		"controlDeclaration", "controlBlock", "placeDeclaration", "partDeclaration", 
+		"jointDeclaration", "inlineCover", "inlineClause", "asideClause", "eachMembers", 
+		"whenMembers", "values", "value", "test", "procedureDeclaration", "forVariants", 
+		"parameters", "parameter", "furtherParameter", "firstValues", "procedureBlock", 
+		"procedureItem", "goal", "stage", "doCall", "whereNeeded", "workBlock", 
+		"eachItems", "whenItems", "stepBlock", "step", "alert", "refitAlert", 
+		"stripStep", "eachSteps", "whenSteps", "action", "deed", "pieces", "amount", 
+		"verb", "snugVerb", "actionVerb", "textAction", "instruments", "recordAction", 
+		"pauseAction", "needsClause", "background", "discard", "refitRules", "ruleBlock", 
+		"refitRule", "eachRules", "whenRules", "orderRule", "snugRule", "retorqueRule", 
+		"whileClause", "checkRule", "recordRule", "pauseRule", "testRule", "testBlock", 
+		"testItem", "powerClause", "order", "orderVerb", "text", "count", "quantity", 
+		"limit", "number", "unit", "unitName", "reference", "index", "name", "position"
 	};
 
 	private static readonly string[] _LiteralNames = {
-		null, "'use'", "'tool'", "'supply'", "'fastener'", "'clip'", "'connector'", 
-		"'line'", "'bond'", "'machine'", "'procedure'", "'option'", "'energy'", 
-		"'fluid'", "'control'", "'part'", "'held'", "'wired'", "'piped'", "'by'", 
-		"'as'", "'covered'", "'at'", "'to'", "'on'", "'in'", "'carries'", "'behind'", 
-		"'needs'", "'strip'", "'refit'", "'aside'", "'each'", "'when'", "'is'", 
-		"'not'", "'goal'", "'stage'", "'do'", "'work'", "'undo'", "'loosen'", 
-		"'release'", "'unplug'", "'disconnect'", "'cut'", "'remove'", "'set'", 
-		"'isolate'", "'empty'", "'support'", "'fasten'", "'tighten'", "'engage'", 
-		"'plug'", "'connect'", "'renew'", "'return'", "'fit'", "'restore'", "'fill'", 
-		"'unsupport'", "'replace'", "'repair'", "'clean'", "'inspect'", "'measure'", 
-		"'adjust'", "'task'", "'check'", "'discard'", "'because'", "'before'", 
-		"'after'", "'of'", "'rest'", "'background'", "'expect'", "'danger'", "'warning'", 
-		"'caution'", "'notice'", "'thread'", "'length'", "'grade'", "'drive'", 
-		"'torque'", "'size'", "'mass'", "'spare'", "'seals'", "'uses'", "'single'", 
-		"'captive'", "'cap'", "'temporary'", "'wait'", "'verify'", "'charge'", 
-		"'takes'", "'attended'", "'time'", "'people'", "'how'", "'photo'", "'figure'", 
-		"'store'", "'ppe'", "'live'", "'isolated'", "'out'", "'fitted'", "'full'", 
-		"'off'", "'slack'", "'supported'", "'prepare'", "'shutdown'", "'lock'", 
-		"'bleed'", "'coating'", "'bag'", "'cure'", "'range'", "'reach'", "'height'", 
-		"'twist'", "'frequency'", "'hazard'", "'with'", "'pattern'", "'star'", 
-		"'none'", "'unknown'", "'listed'", "'inside'", "'grip'", "'good'", "'fair'", 
-		"'poor'", "'locker'", "'add'", "'take'", "'oiled'", "'hoist'", "'voltage'", 
-		"'ac'", "'dc'", "'test'", "'power'", "'while'", "'open'", "'LH'", "'or'", 
-		"'way'", "'where'", "'needed'", "'without'", "'record'", "'pause'", "'locked'", 
-		"'reuse'", "'stretch'", "'prevailing'", "'keep'", "'order'", "'mark'", 
-		"'measured'", "'snug'", "'retorque'", "'signed'", "'verbs'", null, "'+'", 
-		"'\\u00B0'", null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", 
-		"'>'", "','", "'{'", "'}'", "'['", "']'", "'('", "')'"
+		null, "'use'", "'tool'", "'supply'", "'certificate'", "'fastener'", "'clip'", 
+		"'connector'", "'line'", "'bond'", "'machine'", "'procedure'", "'option'", 
+		"'energy'", "'fluid'", "'control'", "'place'", "'part'", "'held'", "'wired'", 
+		"'piped'", "'by'", "'as'", "'covered'", "'at'", "'to'", "'on'", "'in'", 
+		"'carries'", "'behind'", "'needs'", "'strip'", "'refit'", "'aside'", "'each'", 
+		"'when'", "'is'", "'not'", "'goal'", "'stage'", "'do'", "'work'", "'undo'", 
+		"'loosen'", "'release'", "'unplug'", "'disconnect'", "'cut'", "'remove'", 
+		"'set'", "'isolate'", "'empty'", "'support'", "'fasten'", "'tighten'", 
+		"'engage'", "'plug'", "'connect'", "'renew'", "'return'", "'fit'", "'restore'", 
+		"'fill'", "'unsupport'", "'replace'", "'repair'", "'clean'", "'inspect'", 
+		"'measure'", "'adjust'", "'task'", "'check'", "'discard'", "'because'", 
+		"'before'", "'after'", "'of'", "'rest'", "'background'", "'expect'", "'danger'", 
+		"'warning'", "'caution'", "'notice'", "'thread'", "'length'", "'grade'", 
+		"'drive'", "'torque'", "'size'", "'mass'", "'spare'", "'seals'", "'uses'", 
+		"'single'", "'captive'", "'cap'", "'temporary'", "'wait'", "'verify'", 
+		"'charge'", "'takes'", "'attended'", "'time'", "'people'", "'how'", "'photo'", 
+		"'figure'", "'store'", "'ppe'", "'live'", "'isolated'", "'out'", "'fitted'", 
+		"'full'", "'off'", "'slack'", "'supported'", "'prepare'", "'shutdown'", 
+		"'lock'", "'bleed'", "'coating'", "'bag'", "'cure'", "'range'", "'reach'", 
+		"'height'", "'twist'", "'frequency'", "'hazard'", "'with'", "'pattern'", 
+		"'star'", "'none'", "'unknown'", "'listed'", "'inside'", "'grip'", "'good'", 
+		"'fair'", "'poor'", "'locker'", "'add'", "'take'", "'oiled'", "'hoist'", 
+		"'voltage'", "'ac'", "'dc'", "'test'", "'power'", "'while'", "'open'", 
+		"'LH'", "'or'", "'way'", "'where'", "'needed'", "'without'", "'record'", 
+		"'pause'", "'locked'", "'reuse'", "'stretch'", "'prevailing'", "'keep'", 
+		"'order'", "'mark'", "'measured'", "'snug'", "'retorque'", "'signed'", 
+		"'verbs'", "'room'", "'for'", "'certified'", null, "'+'", "'\\u00B0'", 
+		null, "'%'", "'..'", "'.'", "'/'", null, null, null, "'<'", "'>'", "','", 
+		"'{'", "'}'", "'['", "']'", "'('", "')'"
 	};
 	private static readonly string[] _SymbolicNames = {
-		null, "USE", "TOOL", "SUPPLY", "FASTENER", "CLIP", "CONNECTOR", "LINE", 
-		"BOND", "MACHINE", "PROCEDURE", "OPTION", "ENERGY", "FLUID", "CONTROL", 
-		"PART", "HELD", "WIRED", "PIPED", "BY", "AS", "COVERED", "AT", "TO", "ON", 
-		"IN", "CARRIES", "BEHIND", "NEEDS", "STRIP", "REFIT", "ASIDE", "EACH", 
-		"WHEN", "IS", "NOT", "GOAL", "STAGE", "DO", "WORK", "UNDO", "LOOSEN", 
+		null, "USE", "TOOL", "SUPPLY", "CERTIFICATE", "FASTENER", "CLIP", "CONNECTOR", 
+		"LINE", "BOND", "MACHINE", "PROCEDURE", "OPTION", "ENERGY", "FLUID", "CONTROL", 
+		"PLACE", "PART", "HELD", "WIRED", "PIPED", "BY", "AS", "COVERED", "AT", 
+		"TO", "ON", "IN", "CARRIES", "BEHIND", "NEEDS", "STRIP", "REFIT", "ASIDE", 
+		"EACH", "WHEN", "IS", "NOT", "GOAL", "STAGE", "DO", "WORK", "UNDO", "LOOSEN", 
 		"RELEASE", "UNPLUG", "DISCONNECT", "CUT", "REMOVE", "SET", "ISOLATE", 
 		"EMPTY", "SUPPORT", "FASTEN", "TIGHTEN", "ENGAGE", "PLUG", "CONNECT", 
 		"RENEW", "RETURN", "FIT", "RESTORE", "FILL", "UNSUPPORT", "REPLACE", "REPAIR", 
@@ -169,12 +172,12 @@ internal partial class ProcScriptParser : Parser {
 		"OILED", "HOIST", "VOLTAGE", "AC", "DC", "TEST", "POWER", "WHILE", "OPEN", 
 		"LEFT_HAND", "OR", "WAY", "WHERE", "NEEDED", "WITHOUT", "RECORD", "PAUSE", 
 		"LOCKED", "REUSE", "STRETCH", "PREVAILING", "KEEP", "ORDER", "MARK", "MEASURED", 
-		"SNUG", "RETORQUE", "SIGNED", "VERBS", "PLUS_MINUS", "PLUS", "DEGREE", 
-		"MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", "AT_MOST", 
-		"AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", "RIGHT_BRACE", 
-		"LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", "DECIMAL", 
-		"INTEGER", "SCREW_SIZE", "NAME", "STRING", "UNCLOSED_STRING", "COMMENT", 
-		"NEWLINE", "WHITE_SPACE", "UNKNOWN"
+		"SNUG", "RETORQUE", "SIGNED", "VERBS", "ROOM", "FOR", "CERTIFIED", "PLUS_MINUS", 
+		"PLUS", "DEGREE", "MIDDLE_DOT", "PERCENT", "RANGE", "DOT", "SLASH", "MINUS", 
+		"AT_MOST", "AT_LEAST", "LESS_THAN", "MORE_THAN", "COMMA", "LEFT_BRACE", 
+		"RIGHT_BRACE", "LEFT_BRACKET", "RIGHT_BRACKET", "LEFT_PAREN", "RIGHT_PAREN", 
+		"DECIMAL", "INTEGER", "SCREW_SIZE", "NAME", "STRING", "UNCLOSED_STRING", 
+		"COMMENT", "NEWLINE", "WHITE_SPACE", "UNKNOWN"
 	};
 	public static readonly IVocabulary DefaultVocabulary = new Vocabulary(_LiteralNames, _SymbolicNames);
 
@@ -249,41 +252,42 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 206;
+			State = 208;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 2046L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 4094L) != 0)) {
 				{
-				State = 204;
+				State = 206;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case USE:
 					{
-					State = 200;
+					State = 202;
 					useDirective();
 					}
 					break;
 				case TOOL:
 				case SUPPLY:
+				case CERTIFICATE:
 				case FASTENER:
 				case CLIP:
 				case CONNECTOR:
 				case LINE:
 				case BOND:
 					{
-					State = 201;
+					State = 203;
 					catalogDeclaration();
 					}
 					break;
 				case MACHINE:
 					{
-					State = 202;
+					State = 204;
 					machineDeclaration();
 					}
 					break;
 				case PROCEDURE:
 					{
-					State = 203;
+					State = 205;
 					procedureDeclaration();
 					}
 					break;
@@ -291,11 +295,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 208;
+				State = 210;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 209;
+			State = 211;
 			Match(Eof);
 			}
 		}
@@ -329,9 +333,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 211;
+			State = 213;
 			Match(USE);
-			State = 212;
+			State = 214;
 			text();
 			}
 		}
@@ -352,6 +356,7 @@ internal partial class ProcScriptParser : Parser {
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TOOL() { return GetToken(ProcScriptParser.TOOL, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SUPPLY() { return GetToken(ProcScriptParser.SUPPLY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CERTIFICATE() { return GetToken(ProcScriptParser.CERTIFICATE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FASTENER() { return GetToken(ProcScriptParser.FASTENER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CLIP() { return GetToken(ProcScriptParser.CLIP, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CONNECTOR() { return GetToken(ProcScriptParser.CONNECTOR, 0); }
@@ -378,33 +383,33 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 214;
+			State = 216;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 508L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1020L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 215;
-			name();
 			State = 217;
+			name();
+			State = 219;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 216;
+				State = 218;
 				text();
 				}
 			}
 
-			State = 220;
+			State = 222;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 219;
+				State = 221;
 				propertyBlock();
 				}
 			}
@@ -464,17 +469,18 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 222;
+			State = 224;
 			Match(LEFT_BRACE);
-			State = 229;
+			State = 231;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55281189761L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 7245183535659614212L) != 0) || ((((_la - 71)) & ~0x3f) == 0 && ((1L << (_la - 71)) & 4611545830694845969L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 330159096705L) != 0)) {
 				{
-				State = 227;
+				State = 229;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
+				case IN:
 				case BEHIND:
 				case NEEDS:
 				case STRIP:
@@ -545,8 +551,9 @@ internal partial class ProcScriptParser : Parser {
 				case MEASURED:
 				case SIGNED:
 				case VERBS:
+				case CERTIFIED:
 					{
-					State = 223;
+					State = 225;
 					property();
 					}
 					break;
@@ -557,19 +564,19 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 224;
+					State = 226;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 225;
+					State = 227;
 					refitProperty();
 					}
 					break;
 				case WHEN:
 					{
-					State = 226;
+					State = 228;
 					whenProperties();
 					}
 					break;
@@ -577,11 +584,11 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 231;
+				State = 233;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 232;
+			State = 234;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -618,11 +625,11 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 234;
-			Match(WHEN);
-			State = 235;
-			test();
 			State = 236;
+			Match(WHEN);
+			State = 237;
+			test();
+			State = 238;
 			propertyBlock();
 			}
 		}
@@ -745,6 +752,8 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TOOL() { return GetToken(ProcScriptParser.TOOL, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode HAZARD() { return GetToken(ProcScriptParser.HAZARD, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode AFTER() { return GetToken(ProcScriptParser.AFTER, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CERTIFIED() { return GetToken(ProcScriptParser.CERTIFIED, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode IN() { return GetToken(ProcScriptParser.IN, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode[] COMMA() { return GetTokens(ProcScriptParser.COMMA); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode COMMA(int i) {
 			return GetToken(ProcScriptParser.COMMA, i);
@@ -969,7 +978,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 10, RULE_property);
 		int _la;
 		try {
-			State = 379;
+			State = 381;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case RELEASE:
@@ -994,16 +1003,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TextPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 238;
+				State = 240;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 42)) & ~0x3f) == 0 && ((1L << (_la - 42)) & 6917529027775695041L) != 0) || ((((_la - 106)) & ~0x3f) == 0 && ((1L << (_la - 106)) & 3458764513820605443L) != 0)) ) {
+				if ( !(((((_la - 44)) & ~0x3f) == 0 && ((1L << (_la - 44)) & 6917529027775695041L) != 0) || ((((_la - 108)) & ~0x3f) == 0 && ((1L << (_la - 108)) & 3458764513820605443L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 239;
+				State = 241;
 				text();
 				}
 				break;
@@ -1024,16 +1033,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new QuantityPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 240;
+				State = 242;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 83)) & ~0x3f) == 0 && ((1L << (_la - 83)) & 34634616774737L) != 0)) ) {
+				if ( !(((((_la - 85)) & ~0x3f) == 0 && ((1L << (_la - 85)) & 34634616774737L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 241;
+				State = 243;
 				quantity();
 				}
 				break;
@@ -1041,26 +1050,26 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new MassPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 242;
+				State = 244;
 				Match(MASS);
-				State = 247;
+				State = 249;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case MINUS:
 				case DECIMAL:
 				case INTEGER:
 					{
-					State = 243;
+					State = 245;
 					quantity();
 					}
 					break;
 				case NOT_KNOWN:
 					{
-					State = 244;
-					Match(NOT_KNOWN);
-					State = 245;
-					Match(BECAUSE);
 					State = 246;
+					Match(NOT_KNOWN);
+					State = 247;
+					Match(BECAUSE);
+					State = 248;
 					text();
 					}
 					break;
@@ -1073,75 +1082,77 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new TorquePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 249;
+				State = 251;
 				Match(TORQUE);
-				State = 250;
+				State = 252;
 				quantity();
-				State = 255;
+				State = 257;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 251;
+					State = 253;
 					Match(COMMA);
-					State = 252;
+					State = 254;
 					quantity();
 					}
 					}
-					State = 257;
+					State = 259;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
-				State = 262;
+				State = 264;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==PLUS) {
 					{
 					{
-					State = 258;
+					State = 260;
 					Match(PLUS);
-					State = 259;
+					State = 261;
 					quantity();
 					}
 					}
-					State = 264;
+					State = 266;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			case TOOL:
+			case IN:
 			case AFTER:
 			case DRIVE:
 			case HAZARD:
+			case CERTIFIED:
 				_localctx = new NamesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 265;
+				State = 267;
 				_la = TokenStream.LA(1);
-				if ( !(_la==TOOL || ((((_la - 73)) & ~0x3f) == 0 && ((1L << (_la - 73)) & 36028797018968065L) != 0)) ) {
+				if ( !(_la==TOOL || _la==IN || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & 36028797018968065L) != 0) || _la==CERTIFIED) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 266;
+				State = 268;
 				reference();
-				State = 271;
+				State = 273;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 267;
+					State = 269;
 					Match(COMMA);
-					State = 268;
+					State = 270;
 					reference();
 					}
 					}
-					State = 273;
+					State = 275;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1151,9 +1162,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new BehindPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 274;
+				State = 276;
 				Match(BEHIND);
-				State = 275;
+				State = 277;
 				hiders();
 				}
 				break;
@@ -1161,24 +1172,24 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new WayPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 276;
+				State = 278;
 				Match(WAY);
-				State = 281;
+				State = 283;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case BEHIND:
 					{
-					State = 277;
+					State = 279;
 					Match(BEHIND);
-					State = 278;
+					State = 280;
 					hiders();
 					}
 					break;
 				case NEEDS:
 					{
-					State = 279;
+					State = 281;
 					Match(NEEDS);
-					State = 280;
+					State = 282;
 					needs();
 					}
 					break;
@@ -1191,25 +1202,25 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new RenewPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 283;
-				Match(RENEW);
-				State = 284;
-				Match(WITH);
 				State = 285;
+				Match(RENEW);
+				State = 286;
+				Match(WITH);
+				State = 287;
 				reference();
-				State = 290;
+				State = 292;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 286;
+					State = 288;
 					Match(COMMA);
-					State = 287;
+					State = 289;
 					reference();
 					}
 					}
-					State = 292;
+					State = 294;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1219,34 +1230,34 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PatternPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 293;
+				State = 295;
 				Match(PATTERN);
-				State = 299;
+				State = 301;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STAR:
 					{
-					State = 294;
+					State = 296;
 					Match(STAR);
 					}
 					break;
 				case LISTED:
 					{
-					State = 295;
+					State = 297;
 					Match(LISTED);
 					}
 					break;
 				case NONE:
 					{
-					State = 296;
+					State = 298;
 					Match(NONE);
 					}
 					break;
 				case INSIDE:
 					{
-					State = 297;
+					State = 299;
 					Match(INSIDE);
-					State = 298;
+					State = 300;
 					Match(OUT);
 					}
 					break;
@@ -1259,11 +1270,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 301;
+				State = 303;
 				Match(GRIP);
-				State = 302;
+				State = 304;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 137)) & ~0x3f) == 0 && ((1L << (_la - 137)) & 7L) != 0)) ) {
+				if ( !(((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 7L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1276,9 +1287,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PeoplePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 303;
+				State = 305;
 				Match(PEOPLE);
-				State = 304;
+				State = 306;
 				count();
 				}
 				break;
@@ -1286,9 +1297,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ThreadPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 12);
 				{
-				State = 305;
+				State = 307;
 				Match(THREAD);
-				State = 308;
+				State = 310;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case INTEGER:
@@ -1297,13 +1308,13 @@ internal partial class ProcScriptParser : Parser {
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 306;
+					State = 308;
 					threadValue();
 					}
 					break;
 				case LOCKER:
 					{
-					State = 307;
+					State = 309;
 					Match(LOCKER);
 					}
 					break;
@@ -1316,9 +1327,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new GradePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 13);
 				{
-				State = 310;
+				State = 312;
 				Match(GRADE);
-				State = 311;
+				State = 313;
 				gradeValue();
 				}
 				break;
@@ -1327,7 +1338,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PiecesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 14);
 				{
-				State = 312;
+				State = 314;
 				_la = TokenStream.LA(1);
 				if ( !(_la==SEALS || _la==CAP) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1336,9 +1347,9 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 313;
+				State = 315;
 				count();
-				State = 314;
+				State = 316;
 				reference();
 				}
 				break;
@@ -1346,13 +1357,13 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new UsesPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 15);
 				{
-				State = 316;
-				Match(USES);
-				State = 317;
-				quantity();
 				State = 318;
-				Match(OF);
+				Match(USES);
 				State = 319;
+				quantity();
+				State = 320;
+				Match(OF);
+				State = 321;
 				reference();
 				}
 				break;
@@ -1360,11 +1371,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ChangePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 16);
 				{
-				State = 321;
-				Match(WITH);
-				State = 322;
-				reference();
 				State = 323;
+				Match(WITH);
+				State = 324;
+				reference();
+				State = 325;
 				_la = TokenStream.LA(1);
 				if ( !(_la==ADD || _la==TAKE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -1373,16 +1384,16 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 324;
+				State = 326;
 				quantity();
-				State = 327;
+				State = 329;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==OF) {
 					{
-					State = 325;
+					State = 327;
 					Match(OF);
-					State = 326;
+					State = 328;
 					reference();
 					}
 				}
@@ -1393,9 +1404,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new SingleUsePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 17);
 				{
-				State = 329;
+				State = 331;
 				Match(SINGLE);
-				State = 330;
+				State = 332;
 				Match(USE);
 				}
 				break;
@@ -1408,9 +1419,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FlagPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 18);
 				{
-				State = 331;
+				State = 333;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 93)) & ~0x3f) == 0 && ((1L << (_la - 93)) & 3377699720527877L) != 0) || _la==STRETCH || _la==SIGNED) ) {
+				if ( !(((((_la - 95)) & ~0x3f) == 0 && ((1L << (_la - 95)) & 3377699720527877L) != 0) || _la==STRETCH || _la==SIGNED) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -1423,11 +1434,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new ReusePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 19);
 				{
-				State = 332;
-				Match(REUSE);
-				State = 333;
-				Match(BECAUSE);
 				State = 334;
+				Match(REUSE);
+				State = 335;
+				Match(BECAUSE);
+				State = 336;
 				text();
 				}
 				break;
@@ -1435,11 +1446,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerbsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 20);
 				{
-				State = 335;
-				Match(VERBS);
-				State = 336;
-				text();
 				State = 337;
+				Match(VERBS);
+				State = 338;
+				text();
+				State = 339;
 				text();
 				}
 				break;
@@ -1447,11 +1458,11 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new KeepPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 21);
 				{
-				State = 339;
-				Match(KEEP);
-				State = 340;
-				Match(IN);
 				State = 341;
+				Match(KEEP);
+				State = 342;
+				Match(IN);
+				State = 343;
 				Match(ORDER);
 				}
 				break;
@@ -1459,9 +1470,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new PrevailingPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 22);
 				{
-				State = 342;
+				State = 344;
 				Match(PREVAILING);
-				State = 343;
+				State = 345;
 				limit();
 				}
 				break;
@@ -1469,32 +1480,33 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VerifyPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 23);
 				{
-				State = 344;
+				State = 346;
 				Match(VERIFY);
-				State = 345;
-				text();
 				State = 347;
+				text();
+				State = 349;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,15,Context) ) {
 				case 1:
 					{
-					State = 346;
+					State = 348;
 					instruments();
 					}
 					break;
 				}
-				State = 354;
+				State = 356;
 				ErrorHandler.Sync(this);
 				switch ( Interpreter.AdaptivePredict(TokenStream,17,Context) ) {
 				case 1:
 					{
-					State = 349;
+					State = 351;
 					Match(AT);
-					State = 352;
+					State = 354;
 					ErrorHandler.Sync(this);
 					switch (TokenStream.LA(1)) {
 					case TOOL:
 					case SUPPLY:
+					case CERTIFICATE:
 					case FASTENER:
 					case CLIP:
 					case CONNECTOR:
@@ -1504,6 +1516,7 @@ internal partial class ProcScriptParser : Parser {
 					case ENERGY:
 					case FLUID:
 					case CONTROL:
+					case PLACE:
 					case GOAL:
 					case REST:
 					case BACKGROUND:
@@ -1598,16 +1611,19 @@ internal partial class ProcScriptParser : Parser {
 					case RETORQUE:
 					case SIGNED:
 					case VERBS:
+					case ROOM:
+					case FOR:
+					case CERTIFIED:
 					case NAME:
 						{
-						State = 350;
+						State = 352;
 						reference();
 						}
 						break;
 					case STRING:
 					case UNCLOSED_STRING:
 						{
-						State = 351;
+						State = 353;
 						text();
 						}
 						break;
@@ -1617,24 +1633,24 @@ internal partial class ProcScriptParser : Parser {
 					}
 					break;
 				}
-				State = 358;
+				State = 360;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==EXPECT) {
 					{
-					State = 356;
+					State = 358;
 					Match(EXPECT);
-					State = 357;
+					State = 359;
 					limit();
 					}
 				}
 
-				State = 361;
+				State = 363;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 360;
+					State = 362;
 					propertyBlock();
 					}
 				}
@@ -1645,16 +1661,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new VoltagePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 24);
 				{
-				State = 363;
+				State = 365;
 				Match(VOLTAGE);
-				State = 364;
-				quantity();
 				State = 366;
+				quantity();
+				State = 368;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==AC || _la==DC) {
 					{
-					State = 365;
+					State = 367;
 					_la = TokenStream.LA(1);
 					if ( !(_la==AC || _la==DC) ) {
 					ErrorHandler.RecoverInline(this);
@@ -1672,16 +1688,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new StripPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 25);
 				{
-				State = 368;
+				State = 370;
 				Match(STRIP);
-				State = 373;
+				State = 375;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case NEEDS:
 					{
-					State = 369;
+					State = 371;
 					Match(NEEDS);
-					State = 370;
+					State = 372;
 					needs();
 					}
 					break;
@@ -1690,13 +1706,13 @@ internal partial class ProcScriptParser : Parser {
 				case CAUTION:
 				case NOTICE:
 					{
-					State = 371;
+					State = 373;
 					alert();
 					}
 					break;
 				case FIGURE:
 					{
-					State = 372;
+					State = 374;
 					figure();
 					}
 					break;
@@ -1709,9 +1725,9 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NeedsPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 26);
 				{
-				State = 375;
+				State = 377;
 				Match(NEEDS);
-				State = 376;
+				State = 378;
 				needs();
 				}
 				break;
@@ -1722,7 +1738,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new AlertPropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 27);
 				{
-				State = 377;
+				State = 379;
 				alert();
 				}
 				break;
@@ -1730,7 +1746,7 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new FigurePropertyContext(_localctx);
 				EnterOuterAlt(_localctx, 28);
 				{
-				State = 378;
+				State = 380;
 				figure();
 				}
 				break;
@@ -1772,16 +1788,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 381;
+			State = 383;
 			Match(FIGURE);
-			State = 382;
-			text();
 			State = 384;
+			text();
+			State = 386;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 383;
+				State = 385;
 				text();
 				}
 			}
@@ -1850,16 +1866,16 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 14, RULE_clause);
 		int _la;
 		try {
-			State = 401;
+			State = 403;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new AtClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 386;
+				State = 388;
 				Match(AT);
-				State = 387;
+				State = 389;
 				text();
 				}
 				break;
@@ -1869,30 +1885,30 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new NamesClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 388;
+				State = 390;
 				_la = TokenStream.LA(1);
-				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
+				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 369098752L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 389;
+				State = 391;
 				reference();
-				State = 394;
+				State = 396;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 390;
+					State = 392;
 					Match(COMMA);
-					State = 391;
+					State = 393;
 					reference();
 					}
 					}
-					State = 396;
+					State = 398;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -1903,14 +1919,14 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new CoverClauseContext(_localctx);
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 397;
-				cover();
 				State = 399;
+				cover();
+				State = 401;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_BRACE) {
 					{
-					State = 398;
+					State = 400;
 					propertyBlock();
 					}
 				}
@@ -1961,7 +1977,7 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 403;
+			State = 405;
 			_la = TokenStream.LA(1);
 			if ( !(_la==COVERED || _la==LOCKED) ) {
 			ErrorHandler.RecoverInline(this);
@@ -1970,15 +1986,15 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 404;
-			Match(BY);
-			State = 405;
-			count();
 			State = 406;
-			name();
+			Match(BY);
 			State = 407;
-			Match(AS);
+			count();
 			State = 408;
+			name();
+			State = 409;
+			Match(AS);
+			State = 410;
 			reference();
 			}
 		}
@@ -2022,16 +2038,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 410;
+			State = 412;
 			Match(REFIT);
-			State = 416;
+			State = 418;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 411;
+				State = 413;
 				Match(NEEDS);
-				State = 412;
+				State = 414;
 				needs();
 				}
 				break;
@@ -2040,19 +2056,19 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 413;
+				State = 415;
 				alert();
 				}
 				break;
 			case FIGURE:
 				{
-				State = 414;
+				State = 416;
 				figure();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 415;
+				State = 417;
 				propertyBlock();
 				}
 				break;
@@ -2102,32 +2118,32 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 20, RULE_threadValue);
 		int _la;
 		try {
-			State = 452;
+			State = 454;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 418;
+				State = 420;
 				Match(NAME);
-				State = 421;
+				State = 423;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==DOT) {
 					{
-					State = 419;
+					State = 421;
 					Match(DOT);
-					State = 420;
+					State = 422;
 					Match(INTEGER);
 					}
 				}
 
-				State = 424;
+				State = 426;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 423;
+					State = 425;
 					hand();
 					}
 				}
@@ -2137,33 +2153,33 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 426;
+				State = 428;
 				Match(INTEGER);
-				State = 432;
+				State = 434;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==SLASH || _la==INTEGER) {
 					{
-					State = 428;
+					State = 430;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==INTEGER) {
 						{
-						State = 427;
+						State = 429;
 						Match(INTEGER);
 						}
 					}
 
-					State = 430;
+					State = 432;
 					Match(SLASH);
-					State = 431;
+					State = 433;
 					Match(INTEGER);
 					}
 				}
 
-				State = 434;
+				State = 436;
 				Match(MINUS);
-				State = 435;
+				State = 437;
 				_la = TokenStream.LA(1);
 				if ( !(_la==DECIMAL || _la==INTEGER) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2172,22 +2188,22 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 437;
+				State = 439;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 436;
+					State = 438;
 					Match(NAME);
 					}
 				}
 
-				State = 440;
+				State = 442;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 439;
+					State = 441;
 					hand();
 					}
 				}
@@ -2197,28 +2213,28 @@ internal partial class ProcScriptParser : Parser {
 			case SCREW_SIZE:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 442;
-				Match(SCREW_SIZE);
-				State = 443;
-				Match(MINUS);
 				State = 444;
-				Match(INTEGER);
+				Match(SCREW_SIZE);
+				State = 445;
+				Match(MINUS);
 				State = 446;
+				Match(INTEGER);
+				State = 448;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 445;
+					State = 447;
 					Match(NAME);
 					}
 				}
 
-				State = 449;
+				State = 451;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==LEFT_HAND || _la==MINUS) {
 					{
-					State = 448;
+					State = 450;
 					hand();
 					}
 				}
@@ -2229,7 +2245,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 451;
+				State = 453;
 				text();
 				}
 				break;
@@ -2266,17 +2282,17 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 455;
+			State = 457;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 454;
+				State = 456;
 				Match(MINUS);
 				}
 			}
 
-			State = 457;
+			State = 459;
 			Match(LEFT_HAND);
 			}
 		}
@@ -2315,7 +2331,7 @@ internal partial class ProcScriptParser : Parser {
 		EnterRule(_localctx, 24, RULE_gradeValue);
 		int _la;
 		try {
-			State = 467;
+			State = 469;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case MINUS:
@@ -2323,23 +2339,23 @@ internal partial class ProcScriptParser : Parser {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 459;
+				State = 461;
 				number();
 				}
 				break;
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 460;
+				State = 462;
 				Match(NAME);
-				State = 463;
+				State = 465;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==MINUS) {
 					{
-					State = 461;
+					State = 463;
 					Match(MINUS);
-					State = 462;
+					State = 464;
 					Match(INTEGER);
 					}
 				}
@@ -2349,7 +2365,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOT_KNOWN:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 465;
+				State = 467;
 				Match(NOT_KNOWN);
 				}
 				break;
@@ -2357,7 +2373,7 @@ internal partial class ProcScriptParser : Parser {
 			case UNCLOSED_STRING:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 466;
+				State = 468;
 				text();
 				}
 				break;
@@ -2406,15 +2422,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 469;
+			State = 471;
 			need();
-			State = 474;
+			State = 476;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 470;
+				State = 472;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2423,11 +2439,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 471;
+				State = 473;
 				need();
 				}
 				}
-				State = 476;
+				State = 478;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2474,15 +2490,15 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 477;
+			State = 479;
 			reference();
-			State = 482;
+			State = 484;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==OR || _la==COMMA) {
 				{
 				{
-				State = 478;
+				State = 480;
 				_la = TokenStream.LA(1);
 				if ( !(_la==OR || _la==COMMA) ) {
 				ErrorHandler.RecoverInline(this);
@@ -2491,11 +2507,11 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 479;
+				State = 481;
 				reference();
 				}
 				}
-				State = 484;
+				State = 486;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -2537,22 +2553,22 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 485;
+			State = 487;
 			reference();
-			State = 489;
+			State = 491;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,42,Context) ) {
 			case 1:
 				{
-				State = 486;
+				State = 488;
 				Match(AT);
-				State = 487;
+				State = 489;
 				position();
 				}
 				break;
 			case 2:
 				{
-				State = 488;
+				State = 490;
 				needState();
 				}
 				break;
@@ -2596,9 +2612,9 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 491;
+			State = 493;
 			_la = TokenStream.LA(1);
-			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 108)) & ~0x3f) == 0 && ((1L << (_la - 108)) & 255L) != 0)) ) {
+			if ( !(_la==ASIDE || _la==EMPTY || ((((_la - 110)) & ~0x3f) == 0 && ((1L << (_la - 110)) & 255L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -2644,21 +2660,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 493;
+			State = 495;
 			Match(MACHINE);
-			State = 494;
-			name();
 			State = 496;
+			name();
+			State = 498;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 495;
+				State = 497;
 				text();
 				}
 			}
 
-			State = 498;
+			State = 500;
 			memberBlock();
 			}
 		}
@@ -2697,23 +2713,23 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 500;
+			State = 502;
 			Match(LEFT_BRACE);
-			State = 504;
+			State = 506;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295890225756164L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55264412545L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 7245183561037246468L) != 0) || ((((_la - 71)) & ~0x3f) == 0 && ((1L << (_la - 71)) & 4611545830694845969L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 330142319489L) != 0)) {
 				{
 				{
-				State = 501;
+				State = 503;
 				member();
 				}
 				}
-				State = 506;
+				State = 508;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 507;
+			State = 509;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -2740,6 +2756,9 @@ internal partial class ProcScriptParser : Parser {
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public ControlDeclarationContext controlDeclaration() {
 			return GetRuleContext<ControlDeclarationContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public PlaceDeclarationContext placeDeclaration() {
+			return GetRuleContext<PlaceDeclarationContext>(0);
 		}
 		[System.Diagnostics.DebuggerNonUserCode] public PartDeclarationContext partDeclaration() {
 			return GetRuleContext<PartDeclarationContext>(0);
@@ -2774,75 +2793,83 @@ internal partial class ProcScriptParser : Parser {
 		MemberContext _localctx = new MemberContext(Context, State);
 		EnterRule(_localctx, 38, RULE_member);
 		try {
-			State = 520;
+			State = 523;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case OPTION:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 509;
+				State = 511;
 				optionDeclaration();
 				}
 				break;
 			case ENERGY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 510;
+				State = 512;
 				energyDeclaration();
 				}
 				break;
 			case FLUID:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 511;
+				State = 513;
 				fluidDeclaration();
 				}
 				break;
 			case CONTROL:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 512;
+				State = 514;
 				controlDeclaration();
 				}
 				break;
-			case PART:
+			case PLACE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 513;
+				State = 515;
+				placeDeclaration();
+				}
+				break;
+			case PART:
+				EnterOuterAlt(_localctx, 6);
+				{
+				State = 516;
 				partDeclaration();
 				}
 				break;
 			case HELD:
 			case WIRED:
 			case PIPED:
-				EnterOuterAlt(_localctx, 6);
+				EnterOuterAlt(_localctx, 7);
 				{
-				State = 514;
+				State = 517;
 				jointDeclaration();
 				}
 				break;
 			case ASIDE:
-				EnterOuterAlt(_localctx, 7);
+				EnterOuterAlt(_localctx, 8);
 				{
-				State = 515;
+				State = 518;
 				asideClause();
 				}
 				break;
 			case EACH:
-				EnterOuterAlt(_localctx, 8);
+				EnterOuterAlt(_localctx, 9);
 				{
-				State = 516;
+				State = 519;
 				eachMembers();
 				}
 				break;
 			case WHEN:
-				EnterOuterAlt(_localctx, 9);
+				EnterOuterAlt(_localctx, 10);
 				{
-				State = 517;
+				State = 520;
 				whenMembers();
 				}
 				break;
 			case TOOL:
+			case IN:
 			case BEHIND:
 			case NEEDS:
 			case STRIP:
@@ -2913,16 +2940,17 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SIGNED:
 			case VERBS:
-				EnterOuterAlt(_localctx, 10);
+			case CERTIFIED:
+				EnterOuterAlt(_localctx, 11);
 				{
-				State = 518;
+				State = 521;
 				property();
 				}
 				break;
 			case REFIT:
-				EnterOuterAlt(_localctx, 11);
+				EnterOuterAlt(_localctx, 12);
 				{
-				State = 519;
+				State = 522;
 				refitProperty();
 				}
 				break;
@@ -2964,16 +2992,16 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 522;
-			Match(OPTION);
-			State = 523;
-			name();
 			State = 525;
+			Match(OPTION);
+			State = 526;
+			name();
+			State = 528;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 524;
+				State = 527;
 				text();
 				}
 			}
@@ -3017,26 +3045,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 527;
-			Match(ENERGY);
-			State = 528;
-			reference();
 			State = 530;
+			Match(ENERGY);
+			State = 531;
+			reference();
+			State = 533;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 529;
+				State = 532;
 				text();
 				}
 			}
 
-			State = 533;
+			State = 536;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 532;
+				State = 535;
 				propertyBlock();
 				}
 			}
@@ -3080,26 +3108,26 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 535;
-			Match(FLUID);
-			State = 536;
-			reference();
 			State = 538;
+			Match(FLUID);
+			State = 539;
+			reference();
+			State = 541;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 537;
+				State = 540;
 				text();
 				}
 			}
 
-			State = 541;
+			State = 544;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 540;
+				State = 543;
 				propertyBlock();
 				}
 			}
@@ -3143,21 +3171,21 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 543;
-			Match(CONTROL);
-			State = 544;
-			reference();
 			State = 546;
+			Match(CONTROL);
+			State = 547;
+			reference();
+			State = 549;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 545;
+				State = 548;
 				text();
 				}
 			}
 
-			State = 548;
+			State = 551;
 			controlBlock();
 			}
 		}
@@ -3224,43 +3252,44 @@ internal partial class ProcScriptParser : Parser {
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 550;
+			State = 553;
 			Match(LEFT_BRACE);
-			State = 559;
+			State = 562;
 			ErrorHandler.Sync(this);
 			switch ( Interpreter.AdaptivePredict(TokenStream,53,Context) ) {
 			case 1:
 				{
-				State = 551;
+				State = 554;
 				position();
-				State = 556;
+				State = 559;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 552;
+					State = 555;
 					Match(COMMA);
-					State = 553;
+					State = 556;
 					position();
 					}
 					}
-					State = 558;
+					State = 561;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
 				}
 				break;
 			}
-			State = 567;
+			State = 570;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811295883881349124L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55281189761L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 7245183535659614212L) != 0) || ((((_la - 71)) & ~0x3f) == 0 && ((1L << (_la - 71)) & 4611545830694845969L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 330159096705L) != 0)) {
 				{
-				State = 565;
+				State = 568;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case TOOL:
+				case IN:
 				case BEHIND:
 				case NEEDS:
 				case STRIP:
@@ -3331,8 +3360,9 @@ internal partial class ProcScriptParser : Parser {
 				case MEASURED:
 				case SIGNED:
 				case VERBS:
+				case CERTIFIED:
 					{
-					State = 561;
+					State = 564;
 					property();
 					}
 					break;
@@ -3343,19 +3373,19 @@ internal partial class ProcScriptParser : Parser {
 				case CARRIES:
 				case LOCKED:
 					{
-					State = 562;
+					State = 565;
 					clause();
 					}
 					break;
 				case REFIT:
 					{
-					State = 563;
+					State = 566;
 					refitProperty();
 					}
 					break;
 				case WHEN:
 					{
-					State = 564;
+					State = 567;
 					whenProperties();
 					}
 					break;
@@ -3363,12 +3393,73 @@ internal partial class ProcScriptParser : Parser {
 					throw new NoViableAltException(this);
 				}
 				}
-				State = 569;
+				State = 572;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 570;
+			State = 573;
 			Match(RIGHT_BRACE);
+			}
+		}
+		catch (RecognitionException re) {
+			_localctx.exception = re;
+			ErrorHandler.ReportError(this, re);
+			ErrorHandler.Recover(this, re);
+		}
+		finally {
+			ExitRule();
+		}
+		return _localctx;
+	}
+
+	internal partial class PlaceDeclarationContext : ParserRuleContext {
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PLACE() { return GetToken(ProcScriptParser.PLACE, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ReferenceContext reference() {
+			return GetRuleContext<ReferenceContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ROOM() { return GetToken(ProcScriptParser.ROOM, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FOR() { return GetToken(ProcScriptParser.FOR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public CountContext count() {
+			return GetRuleContext<CountContext>(0);
+		}
+		[System.Diagnostics.DebuggerNonUserCode] public TextContext text() {
+			return GetRuleContext<TextContext>(0);
+		}
+		public PlaceDeclarationContext(ParserRuleContext parent, int invokingState)
+			: base(parent, invokingState)
+		{
+		}
+		public override int RuleIndex { get { return RULE_placeDeclaration; } }
+	}
+
+	[RuleVersion(0)]
+	public PlaceDeclarationContext placeDeclaration() {
+		PlaceDeclarationContext _localctx = new PlaceDeclarationContext(Context, State);
+		EnterRule(_localctx, 50, RULE_placeDeclaration);
+		int _la;
+		try {
+			EnterOuterAlt(_localctx, 1);
+			{
+			State = 575;
+			Match(PLACE);
+			State = 576;
+			reference();
+			State = 578;
+			ErrorHandler.Sync(this);
+			_la = TokenStream.LA(1);
+			if (_la==STRING || _la==UNCLOSED_STRING) {
+				{
+				State = 577;
+				text();
+				}
+			}
+
+			State = 580;
+			Match(ROOM);
+			State = 581;
+			Match(FOR);
+			State = 582;
+			count();
 			}
 		}
 		catch (RecognitionException re) {
@@ -3403,31 +3494,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PartDeclarationContext partDeclaration() {
 		PartDeclarationContext _localctx = new PartDeclarationContext(Context, State);
-		EnterRule(_localctx, 50, RULE_partDeclaration);
+		EnterRule(_localctx, 52, RULE_partDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 572;
+			State = 584;
 			Match(PART);
-			State = 573;
+			State = 585;
 			reference();
-			State = 575;
+			State = 587;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 574;
+				State = 586;
 				text();
 				}
 			}
 
-			State = 578;
+			State = 590;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 577;
+				State = 589;
 				memberBlock();
 				}
 			}
@@ -3485,61 +3576,61 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public JointDeclarationContext jointDeclaration() {
 		JointDeclarationContext _localctx = new JointDeclarationContext(Context, State);
-		EnterRule(_localctx, 52, RULE_jointDeclaration);
+		EnterRule(_localctx, 54, RULE_jointDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 580;
+			State = 592;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 458752L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 1835008L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 581;
+			State = 593;
 			Match(BY);
-			State = 582;
+			State = 594;
 			count();
-			State = 583;
+			State = 595;
 			name();
-			State = 584;
+			State = 596;
 			Match(AS);
-			State = 585;
+			State = 597;
 			reference();
-			State = 589;
+			State = 601;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 385875968L) != 0)) {
 				{
 				{
-				State = 586;
+				State = 598;
 				inlineClause();
 				}
 				}
-				State = 591;
+				State = 603;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 598;
+			State = 610;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case COVERED:
 			case LOCKED:
 				{
-				State = 593;
+				State = 605;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				do {
 					{
 					{
-					State = 592;
+					State = 604;
 					inlineCover();
 					}
 					}
-					State = 595;
+					State = 607;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				} while ( _la==COVERED || _la==LOCKED );
@@ -3547,7 +3638,7 @@ internal partial class ProcScriptParser : Parser {
 				break;
 			case LEFT_BRACE:
 				{
-				State = 597;
+				State = 609;
 				propertyBlock();
 				}
 				break;
@@ -3556,10 +3647,12 @@ internal partial class ProcScriptParser : Parser {
 			case ENERGY:
 			case FLUID:
 			case CONTROL:
+			case PLACE:
 			case PART:
 			case HELD:
 			case WIRED:
 			case PIPED:
+			case IN:
 			case BEHIND:
 			case NEEDS:
 			case STRIP:
@@ -3634,6 +3727,7 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SIGNED:
 			case VERBS:
+			case CERTIFIED:
 			case RIGHT_BRACE:
 				break;
 			default:
@@ -3675,33 +3769,33 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineCoverContext inlineCover() {
 		InlineCoverContext _localctx = new InlineCoverContext(Context, State);
-		EnterRule(_localctx, 54, RULE_inlineCover);
+		EnterRule(_localctx, 56, RULE_inlineCover);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 600;
+			State = 612;
 			cover();
-			State = 604;
+			State = 616;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 96468992L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 385875968L) != 0)) {
 				{
 				{
-				State = 601;
+				State = 613;
 				inlineClause();
 				}
 				}
-				State = 606;
+				State = 618;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 608;
+			State = 620;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 607;
+				State = 619;
 				propertyBlock();
 				}
 			}
@@ -3751,19 +3845,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InlineClauseContext inlineClause() {
 		InlineClauseContext _localctx = new InlineClauseContext(Context, State);
-		EnterRule(_localctx, 56, RULE_inlineClause);
+		EnterRule(_localctx, 58, RULE_inlineClause);
 		int _la;
 		try {
-			State = 614;
+			State = 626;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case AT:
 				_localctx = new InlineAtContext(_localctx);
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 610;
+				State = 622;
 				Match(AT);
-				State = 611;
+				State = 623;
 				text();
 				}
 				break;
@@ -3773,16 +3867,16 @@ internal partial class ProcScriptParser : Parser {
 				_localctx = new InlineNamesContext(_localctx);
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 612;
+				State = 624;
 				_la = TokenStream.LA(1);
-				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 92274688L) != 0)) ) {
+				if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 369098752L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 613;
+				State = 625;
 				reference();
 				}
 				break;
@@ -3816,19 +3910,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AsideClauseContext asideClause() {
 		AsideClauseContext _localctx = new AsideClauseContext(Context, State);
-		EnterRule(_localctx, 58, RULE_asideClause);
+		EnterRule(_localctx, 60, RULE_asideClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 616;
+			State = 628;
 			Match(ASIDE);
-			State = 618;
+			State = 630;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 617;
+				State = 629;
 				text();
 				}
 			}
@@ -3868,19 +3962,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachMembersContext eachMembers() {
 		EachMembersContext _localctx = new EachMembersContext(Context, State);
-		EnterRule(_localctx, 60, RULE_eachMembers);
+		EnterRule(_localctx, 62, RULE_eachMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 620;
+			State = 632;
 			Match(EACH);
-			State = 621;
+			State = 633;
 			name();
-			State = 622;
+			State = 634;
 			Match(IN);
-			State = 623;
+			State = 635;
 			@values();
-			State = 624;
+			State = 636;
 			memberBlock();
 			}
 		}
@@ -3913,15 +4007,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenMembersContext whenMembers() {
 		WhenMembersContext _localctx = new WhenMembersContext(Context, State);
-		EnterRule(_localctx, 62, RULE_whenMembers);
+		EnterRule(_localctx, 64, RULE_whenMembers);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 626;
+			State = 638;
 			Match(WHEN);
-			State = 627;
+			State = 639;
 			test();
-			State = 628;
+			State = 640;
 			memberBlock();
 			}
 		}
@@ -3962,41 +4056,41 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValuesContext @values() {
 		ValuesContext _localctx = new ValuesContext(Context, State);
-		EnterRule(_localctx, 64, RULE_values);
+		EnterRule(_localctx, 66, RULE_values);
 		int _la;
 		try {
-			State = 641;
+			State = 653;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,66,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,67,Context) ) {
 			case 1:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 630;
+				State = 642;
 				Match(INTEGER);
-				State = 631;
+				State = 643;
 				Match(RANGE);
-				State = 632;
+				State = 644;
 				Match(INTEGER);
 				}
 				break;
 			case 2:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 633;
+				State = 645;
 				value();
-				State = 638;
+				State = 650;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				while (_la==COMMA) {
 					{
 					{
-					State = 634;
+					State = 646;
 					Match(COMMA);
-					State = 635;
+					State = 647;
 					value();
 					}
 					}
-					State = 640;
+					State = 652;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -4030,13 +4124,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ValueContext value() {
 		ValueContext _localctx = new ValueContext(Context, State);
-		EnterRule(_localctx, 66, RULE_value);
+		EnterRule(_localctx, 68, RULE_value);
 		try {
-			State = 645;
+			State = 657;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
 			case SUPPLY:
+			case CERTIFICATE:
 			case FASTENER:
 			case CLIP:
 			case CONNECTOR:
@@ -4046,6 +4141,7 @@ internal partial class ProcScriptParser : Parser {
 			case ENERGY:
 			case FLUID:
 			case CONTROL:
+			case PLACE:
 			case GOAL:
 			case REST:
 			case BACKGROUND:
@@ -4140,17 +4236,20 @@ internal partial class ProcScriptParser : Parser {
 			case RETORQUE:
 			case SIGNED:
 			case VERBS:
+			case ROOM:
+			case FOR:
+			case CERTIFIED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 643;
+				State = 655;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 644;
+				State = 656;
 				Match(INTEGER);
 				}
 				break;
@@ -4188,23 +4287,24 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestContext test() {
 		TestContext _localctx = new TestContext(Context, State);
-		EnterRule(_localctx, 68, RULE_test);
+		EnterRule(_localctx, 70, RULE_test);
 		int _la;
 		try {
-			State = 657;
+			State = 669;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NOT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 647;
+				State = 659;
 				Match(NOT);
-				State = 648;
+				State = 660;
 				name();
 				}
 				break;
 			case TOOL:
 			case SUPPLY:
+			case CERTIFICATE:
 			case FASTENER:
 			case CLIP:
 			case CONNECTOR:
@@ -4214,6 +4314,7 @@ internal partial class ProcScriptParser : Parser {
 			case ENERGY:
 			case FLUID:
 			case CONTROL:
+			case PLACE:
 			case GOAL:
 			case REST:
 			case BACKGROUND:
@@ -4308,29 +4409,32 @@ internal partial class ProcScriptParser : Parser {
 			case RETORQUE:
 			case SIGNED:
 			case VERBS:
+			case ROOM:
+			case FOR:
+			case CERTIFIED:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 649;
+				State = 661;
 				name();
-				State = 655;
+				State = 667;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IS) {
 					{
-					State = 650;
+					State = 662;
 					Match(IS);
-					State = 652;
+					State = 664;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					if (_la==NOT) {
 						{
-						State = 651;
+						State = 663;
 						Match(NOT);
 						}
 					}
 
-					State = 654;
+					State = 666;
 					value();
 					}
 				}
@@ -4386,54 +4490,54 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureDeclarationContext procedureDeclaration() {
 		ProcedureDeclarationContext _localctx = new ProcedureDeclarationContext(Context, State);
-		EnterRule(_localctx, 70, RULE_procedureDeclaration);
+		EnterRule(_localctx, 72, RULE_procedureDeclaration);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 659;
+			State = 671;
 			Match(PROCEDURE);
-			State = 660;
+			State = 672;
 			name();
-			State = 662;
+			State = 674;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 661;
+				State = 673;
 				parameters();
 				}
 			}
 
-			State = 665;
+			State = 677;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRING || _la==UNCLOSED_STRING) {
 				{
-				State = 664;
+				State = 676;
 				text();
 				}
 			}
 
-			State = 667;
+			State = 679;
 			Match(ON);
-			State = 668;
+			State = 680;
 			name();
-			State = 672;
+			State = 684;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==WITH || _la==WITHOUT) {
 				{
 				{
-				State = 669;
+				State = 681;
 				forVariants();
 				}
 				}
-				State = 674;
+				State = 686;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 675;
+			State = 687;
 			procedureBlock();
 			}
 		}
@@ -4471,12 +4575,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ForVariantsContext forVariants() {
 		ForVariantsContext _localctx = new ForVariantsContext(Context, State);
-		EnterRule(_localctx, 72, RULE_forVariants);
+		EnterRule(_localctx, 74, RULE_forVariants);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 677;
+			State = 689;
 			_la = TokenStream.LA(1);
 			if ( !(_la==WITH || _la==WITHOUT) ) {
 			ErrorHandler.RecoverInline(this);
@@ -4485,21 +4589,21 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 678;
+			State = 690;
 			name();
-			State = 683;
+			State = 695;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 679;
+				State = 691;
 				Match(COMMA);
-				State = 680;
+				State = 692;
 				name();
 				}
 				}
-				State = 685;
+				State = 697;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -4542,32 +4646,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParametersContext parameters() {
 		ParametersContext _localctx = new ParametersContext(Context, State);
-		EnterRule(_localctx, 74, RULE_parameters);
+		EnterRule(_localctx, 76, RULE_parameters);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 686;
+			State = 698;
 			Match(LEFT_PAREN);
-			State = 687;
+			State = 699;
 			parameter();
-			State = 692;
+			State = 704;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 688;
+				State = 700;
 				Match(COMMA);
-				State = 689;
+				State = 701;
 				furtherParameter();
 				}
 				}
-				State = 694;
+				State = 706;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 695;
+			State = 707;
 			Match(RIGHT_PAREN);
 			}
 		}
@@ -4600,15 +4704,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ParameterContext parameter() {
 		ParameterContext _localctx = new ParameterContext(Context, State);
-		EnterRule(_localctx, 76, RULE_parameter);
+		EnterRule(_localctx, 78, RULE_parameter);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 697;
+			State = 709;
 			name();
-			State = 698;
+			State = 710;
 			Match(IN);
-			State = 699;
+			State = 711;
 			firstValues();
 			}
 		}
@@ -4642,21 +4746,22 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FurtherParameterContext furtherParameter() {
 		FurtherParameterContext _localctx = new FurtherParameterContext(Context, State);
-		EnterRule(_localctx, 78, RULE_furtherParameter);
+		EnterRule(_localctx, 80, RULE_furtherParameter);
 		int _la;
 		try {
-			State = 707;
+			State = 719;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case INTEGER:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 701;
+				State = 713;
 				Match(INTEGER);
 				}
 				break;
 			case TOOL:
 			case SUPPLY:
+			case CERTIFICATE:
 			case FASTENER:
 			case CLIP:
 			case CONNECTOR:
@@ -4666,6 +4771,7 @@ internal partial class ProcScriptParser : Parser {
 			case ENERGY:
 			case FLUID:
 			case CONTROL:
+			case PLACE:
 			case GOAL:
 			case REST:
 			case BACKGROUND:
@@ -4760,19 +4866,22 @@ internal partial class ProcScriptParser : Parser {
 			case RETORQUE:
 			case SIGNED:
 			case VERBS:
+			case ROOM:
+			case FOR:
+			case CERTIFIED:
 			case NAME:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 702;
+				State = 714;
 				name();
-				State = 705;
+				State = 717;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==IN) {
 					{
-					State = 703;
+					State = 715;
 					Match(IN);
-					State = 704;
+					State = 716;
 					firstValues();
 					}
 				}
@@ -4813,14 +4922,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public FirstValuesContext firstValues() {
 		FirstValuesContext _localctx = new FirstValuesContext(Context, State);
-		EnterRule(_localctx, 80, RULE_firstValues);
+		EnterRule(_localctx, 82, RULE_firstValues);
 		int _la;
 		try {
-			State = 715;
+			State = 727;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
 			case SUPPLY:
+			case CERTIFICATE:
 			case FASTENER:
 			case CLIP:
 			case CONNECTOR:
@@ -4830,6 +4940,7 @@ internal partial class ProcScriptParser : Parser {
 			case ENERGY:
 			case FLUID:
 			case CONTROL:
+			case PLACE:
 			case GOAL:
 			case REST:
 			case BACKGROUND:
@@ -4924,26 +5035,29 @@ internal partial class ProcScriptParser : Parser {
 			case RETORQUE:
 			case SIGNED:
 			case VERBS:
+			case ROOM:
+			case FOR:
+			case CERTIFIED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 709;
+				State = 721;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 710;
+				State = 722;
 				Match(INTEGER);
-				State = 713;
+				State = 725;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==RANGE) {
 					{
-					State = 711;
+					State = 723;
 					Match(RANGE);
-					State = 712;
+					State = 724;
 					Match(INTEGER);
 					}
 				}
@@ -4984,28 +5098,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureBlockContext procedureBlock() {
 		ProcedureBlockContext _localctx = new ProcedureBlockContext(Context, State);
-		EnterRule(_localctx, 82, RULE_procedureBlock);
+		EnterRule(_localctx, 84, RULE_procedureBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 717;
+			State = 729;
 			Match(LEFT_BRACE);
-			State = 721;
+			State = 733;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 1811296918869901316L) != 0) || ((((_la - 69)) & ~0x3f) == 0 && ((1L << (_la - 69)) & 4611545830694845969L) != 0) || ((((_la - 136)) & ~0x3f) == 0 && ((1L << (_la - 136)) & 55264412545L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & 7245187675613822980L) != 0) || ((((_la - 71)) & ~0x3f) == 0 && ((1L << (_la - 71)) & 4611545830694845969L) != 0) || ((((_la - 138)) & ~0x3f) == 0 && ((1L << (_la - 138)) & 330142319489L) != 0)) {
 				{
 				{
-				State = 718;
+				State = 730;
 				procedureItem();
 				}
 				}
-				State = 723;
+				State = 735;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 724;
+			State = 736;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5055,61 +5169,62 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ProcedureItemContext procedureItem() {
 		ProcedureItemContext _localctx = new ProcedureItemContext(Context, State);
-		EnterRule(_localctx, 84, RULE_procedureItem);
+		EnterRule(_localctx, 86, RULE_procedureItem);
 		try {
-			State = 734;
+			State = 746;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case GOAL:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 726;
+				State = 738;
 				goal();
 				}
 				break;
 			case STAGE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 727;
+				State = 739;
 				stage();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 728;
+				State = 740;
 				doCall();
 				}
 				break;
 			case WORK:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 729;
+				State = 741;
 				workBlock();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 730;
+				State = 742;
 				refitRules();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 731;
+				State = 743;
 				eachItems();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 732;
+				State = 744;
 				whenItems();
 				}
 				break;
 			case TOOL:
+			case IN:
 			case BEHIND:
 			case NEEDS:
 			case STRIP:
@@ -5180,9 +5295,10 @@ internal partial class ProcScriptParser : Parser {
 			case MEASURED:
 			case SIGNED:
 			case VERBS:
+			case CERTIFIED:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 733;
+				State = 745;
 				property();
 				}
 				break;
@@ -5219,15 +5335,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public GoalContext goal() {
 		GoalContext _localctx = new GoalContext(Context, State);
-		EnterRule(_localctx, 86, RULE_goal);
+		EnterRule(_localctx, 88, RULE_goal);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 736;
+			State = 748;
 			Match(GOAL);
-			State = 737;
+			State = 749;
 			verb();
-			State = 738;
+			State = 750;
 			reference();
 			}
 		}
@@ -5260,15 +5376,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StageContext stage() {
 		StageContext _localctx = new StageContext(Context, State);
-		EnterRule(_localctx, 88, RULE_stage);
+		EnterRule(_localctx, 90, RULE_stage);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 740;
+			State = 752;
 			Match(STAGE);
-			State = 741;
+			State = 753;
 			text();
-			State = 742;
+			State = 754;
 			stepBlock();
 			}
 		}
@@ -5313,59 +5429,59 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DoCallContext doCall() {
 		DoCallContext _localctx = new DoCallContext(Context, State);
-		EnterRule(_localctx, 90, RULE_doCall);
+		EnterRule(_localctx, 92, RULE_doCall);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 744;
+			State = 756;
 			Match(DO);
-			State = 745;
+			State = 757;
 			name();
-			State = 758;
+			State = 770;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_PAREN) {
 				{
-				State = 746;
+				State = 758;
 				Match(LEFT_PAREN);
-				State = 755;
+				State = 767;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 90072001137344511L) != 0)) {
+				if ((((_la) & ~0x3f) == 0 && ((1L << _la) & 274878034940L) != 0) || ((((_la - 77)) & ~0x3f) == 0 && ((1L << (_la - 77)) & -121L) != 0) || ((((_la - 141)) & ~0x3f) == 0 && ((1L << (_la - 141)) & 720576009098756095L) != 0)) {
 					{
-					State = 747;
+					State = 759;
 					value();
-					State = 752;
+					State = 764;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 					while (_la==COMMA) {
 						{
 						{
-						State = 748;
+						State = 760;
 						Match(COMMA);
-						State = 749;
+						State = 761;
 						value();
 						}
 						}
-						State = 754;
+						State = 766;
 						ErrorHandler.Sync(this);
 						_la = TokenStream.LA(1);
 					}
 					}
 				}
 
-				State = 757;
+				State = 769;
 				Match(RIGHT_PAREN);
 				}
 			}
 
-			State = 761;
+			State = 773;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 760;
+				State = 772;
 				whereNeeded();
 				}
 			}
@@ -5396,13 +5512,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhereNeededContext whereNeeded() {
 		WhereNeededContext _localctx = new WhereNeededContext(Context, State);
-		EnterRule(_localctx, 92, RULE_whereNeeded);
+		EnterRule(_localctx, 94, RULE_whereNeeded);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 763;
+			State = 775;
 			Match(WHERE);
-			State = 764;
+			State = 776;
 			Match(NEEDED);
 			}
 		}
@@ -5432,13 +5548,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WorkBlockContext workBlock() {
 		WorkBlockContext _localctx = new WorkBlockContext(Context, State);
-		EnterRule(_localctx, 94, RULE_workBlock);
+		EnterRule(_localctx, 96, RULE_workBlock);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 766;
+			State = 778;
 			Match(WORK);
-			State = 767;
+			State = 779;
 			stepBlock();
 			}
 		}
@@ -5475,19 +5591,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachItemsContext eachItems() {
 		EachItemsContext _localctx = new EachItemsContext(Context, State);
-		EnterRule(_localctx, 96, RULE_eachItems);
+		EnterRule(_localctx, 98, RULE_eachItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 769;
+			State = 781;
 			Match(EACH);
-			State = 770;
+			State = 782;
 			name();
-			State = 771;
+			State = 783;
 			Match(IN);
-			State = 772;
+			State = 784;
 			@values();
-			State = 773;
+			State = 785;
 			procedureBlock();
 			}
 		}
@@ -5520,15 +5636,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenItemsContext whenItems() {
 		WhenItemsContext _localctx = new WhenItemsContext(Context, State);
-		EnterRule(_localctx, 98, RULE_whenItems);
+		EnterRule(_localctx, 100, RULE_whenItems);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 775;
+			State = 787;
 			Match(WHEN);
-			State = 776;
+			State = 788;
 			test();
-			State = 777;
+			State = 789;
 			procedureBlock();
 			}
 		}
@@ -5562,28 +5678,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepBlockContext stepBlock() {
 		StepBlockContext _localctx = new StepBlockContext(Context, State);
-		EnterRule(_localctx, 100, RULE_stepBlock);
+		EnterRule(_localctx, 102, RULE_stepBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 779;
+			State = 791;
 			Match(LEFT_BRACE);
-			State = 783;
+			State = 795;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -807990722560L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180479L) != 0) || ((((_la - 158)) & ~0x3f) == 0 && ((1L << (_la - 158)) & 1027L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -3231962890240L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 34360721919L) != 0) || ((((_la - 160)) & ~0x3f) == 0 && ((1L << (_la - 160)) & 1027L) != 0)) {
 				{
 				{
-				State = 780;
+				State = 792;
 				step();
 				}
 				}
-				State = 785;
+				State = 797;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 786;
+			State = 798;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -5642,9 +5758,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StepContext step() {
 		StepContext _localctx = new StepContext(Context, State);
-		EnterRule(_localctx, 102, RULE_step);
+		EnterRule(_localctx, 104, RULE_step);
 		try {
-			State = 799;
+			State = 811;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5653,21 +5769,21 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 788;
+				State = 800;
 				alert();
 				}
 				break;
 			case REFIT:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 789;
+				State = 801;
 				refitAlert();
 				}
 				break;
 			case STRIP:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 790;
+				State = 802;
 				stripStep();
 				}
 				break;
@@ -5703,7 +5819,7 @@ internal partial class ProcScriptParser : Parser {
 			case SNUG:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 791;
+				State = 803;
 				action();
 				}
 				break;
@@ -5712,49 +5828,49 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 792;
+				State = 804;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 793;
+				State = 805;
 				recordAction();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 794;
+				State = 806;
 				pauseAction();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 795;
+				State = 807;
 				discard();
 				}
 				break;
 			case DO:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 796;
+				State = 808;
 				doCall();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 797;
+				State = 809;
 				eachSteps();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 798;
+				State = 810;
 				whenSteps();
 				}
 				break;
@@ -5791,21 +5907,21 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AlertContext alert() {
 		AlertContext _localctx = new AlertContext(Context, State);
-		EnterRule(_localctx, 104, RULE_alert);
+		EnterRule(_localctx, 106, RULE_alert);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 801;
+			State = 813;
 			_la = TokenStream.LA(1);
-			if ( !(((((_la - 78)) & ~0x3f) == 0 && ((1L << (_la - 78)) & 15L) != 0)) ) {
+			if ( !(((((_la - 80)) & ~0x3f) == 0 && ((1L << (_la - 80)) & 15L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 802;
+			State = 814;
 			text();
 			}
 		}
@@ -5835,13 +5951,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitAlertContext refitAlert() {
 		RefitAlertContext _localctx = new RefitAlertContext(Context, State);
-		EnterRule(_localctx, 106, RULE_refitAlert);
+		EnterRule(_localctx, 108, RULE_refitAlert);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 804;
+			State = 816;
 			Match(REFIT);
-			State = 805;
+			State = 817;
 			alert();
 			}
 		}
@@ -5874,13 +5990,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public StripStepContext stripStep() {
 		StripStepContext _localctx = new StripStepContext(Context, State);
-		EnterRule(_localctx, 108, RULE_stripStep);
+		EnterRule(_localctx, 110, RULE_stripStep);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 807;
+			State = 819;
 			Match(STRIP);
-			State = 810;
+			State = 822;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -5888,12 +6004,13 @@ internal partial class ProcScriptParser : Parser {
 			case CAUTION:
 			case NOTICE:
 				{
-				State = 808;
+				State = 820;
 				alert();
 				}
 				break;
 			case TOOL:
 			case SUPPLY:
+			case CERTIFICATE:
 			case FASTENER:
 			case CLIP:
 			case CONNECTOR:
@@ -5903,6 +6020,7 @@ internal partial class ProcScriptParser : Parser {
 			case ENERGY:
 			case FLUID:
 			case CONTROL:
+			case PLACE:
 			case GOAL:
 			case REST:
 			case BACKGROUND:
@@ -5997,10 +6115,13 @@ internal partial class ProcScriptParser : Parser {
 			case RETORQUE:
 			case SIGNED:
 			case VERBS:
+			case ROOM:
+			case FOR:
+			case CERTIFIED:
 			case INTEGER:
 			case NAME:
 				{
-				State = 809;
+				State = 821;
 				deed();
 				}
 				break;
@@ -6042,19 +6163,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachStepsContext eachSteps() {
 		EachStepsContext _localctx = new EachStepsContext(Context, State);
-		EnterRule(_localctx, 110, RULE_eachSteps);
+		EnterRule(_localctx, 112, RULE_eachSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 812;
+			State = 824;
 			Match(EACH);
-			State = 813;
+			State = 825;
 			name();
-			State = 814;
+			State = 826;
 			Match(IN);
-			State = 815;
+			State = 827;
 			@values();
-			State = 816;
+			State = 828;
 			stepBlock();
 			}
 		}
@@ -6087,15 +6208,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenStepsContext whenSteps() {
 		WhenStepsContext _localctx = new WhenStepsContext(Context, State);
-		EnterRule(_localctx, 112, RULE_whenSteps);
+		EnterRule(_localctx, 114, RULE_whenSteps);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 818;
+			State = 830;
 			Match(WHEN);
-			State = 819;
+			State = 831;
 			test();
-			State = 820;
+			State = 832;
 			stepBlock();
 			}
 		}
@@ -6130,11 +6251,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionContext action() {
 		ActionContext _localctx = new ActionContext(Context, State);
-		EnterRule(_localctx, 114, RULE_action);
+		EnterRule(_localctx, 116, RULE_action);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 824;
+			State = 836;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case ASIDE:
@@ -6167,20 +6288,20 @@ internal partial class ProcScriptParser : Parser {
 			case ADJUST:
 			case VERIFY:
 				{
-				State = 822;
+				State = 834;
 				actionVerb();
 				}
 				break;
 			case SNUG:
 				{
-				State = 823;
+				State = 835;
 				snugVerb();
 				}
 				break;
 			default:
 				throw new NoViableAltException(this);
 			}
-			State = 826;
+			State = 838;
 			deed();
 			}
 		}
@@ -6229,69 +6350,69 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DeedContext deed() {
 		DeedContext _localctx = new DeedContext(Context, State);
-		EnterRule(_localctx, 116, RULE_deed);
+		EnterRule(_localctx, 118, RULE_deed);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 832;
+			State = 844;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,90,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,91,Context) ) {
 			case 1:
 				{
-				State = 828;
+				State = 840;
 				amount();
-				State = 829;
+				State = 841;
 				Match(OF);
 				}
 				break;
 			case 2:
 				{
-				State = 831;
+				State = 843;
 				pieces();
 				}
 				break;
 			}
-			State = 834;
+			State = 846;
 			reference();
-			State = 837;
+			State = 849;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 835;
+				State = 847;
 				Match(TO);
-				State = 836;
+				State = 848;
 				position();
 				}
 			}
 
-			State = 840;
+			State = 852;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WHERE) {
 				{
-				State = 839;
+				State = 851;
 				whereNeeded();
 				}
 			}
 
-			State = 843;
+			State = 855;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 842;
+				State = 854;
 				background();
 				}
 			}
 
-			State = 846;
+			State = 858;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 845;
+				State = 857;
 				propertyBlock();
 				}
 			}
@@ -6326,13 +6447,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PiecesContext pieces() {
 		PiecesContext _localctx = new PiecesContext(Context, State);
-		EnterRule(_localctx, 118, RULE_pieces);
+		EnterRule(_localctx, 120, RULE_pieces);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 848;
+			State = 860;
 			count();
-			State = 849;
+			State = 861;
 			name();
 			}
 		}
@@ -6360,12 +6481,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public AmountContext amount() {
 		AmountContext _localctx = new AmountContext(Context, State);
-		EnterRule(_localctx, 120, RULE_amount);
+		EnterRule(_localctx, 122, RULE_amount);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 851;
+			State = 863;
 			_la = TokenStream.LA(1);
 			if ( !(_la==REST || _la==INTEGER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -6402,15 +6523,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public VerbContext verb() {
 		VerbContext _localctx = new VerbContext(Context, State);
-		EnterRule(_localctx, 122, RULE_verb);
+		EnterRule(_localctx, 124, RULE_verb);
 		try {
-			State = 855;
+			State = 867;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 853;
+				State = 865;
 				Match(STRIP);
 				}
 				break;
@@ -6445,7 +6566,7 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 854;
+				State = 866;
 				actionVerb();
 				}
 				break;
@@ -6476,11 +6597,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugVerbContext snugVerb() {
 		SnugVerbContext _localctx = new SnugVerbContext(Context, State);
-		EnterRule(_localctx, 124, RULE_snugVerb);
+		EnterRule(_localctx, 126, RULE_snugVerb);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 857;
+			State = 869;
 			Match(SNUG);
 			}
 		}
@@ -6535,14 +6656,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ActionVerbContext actionVerb() {
 		ActionVerbContext _localctx = new ActionVerbContext(Context, State);
-		EnterRule(_localctx, 126, RULE_actionVerb);
+		EnterRule(_localctx, 128, RULE_actionVerb);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 859;
+			State = 871;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -1097364144128L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8589934603L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & -4389456576512L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 34359738415L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -6595,70 +6716,70 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextActionContext textAction() {
 		TextActionContext _localctx = new TextActionContext(Context, State);
-		EnterRule(_localctx, 128, RULE_textAction);
+		EnterRule(_localctx, 130, RULE_textAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 861;
+			State = 873;
 			_la = TokenStream.LA(1);
-			if ( !(((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 13L) != 0)) ) {
+			if ( !(((((_la - 68)) & ~0x3f) == 0 && ((1L << (_la - 68)) & 13L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 862;
+			State = 874;
 			text();
-			State = 864;
+			State = 876;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 863;
+				State = 875;
 				instruments();
 				}
 			}
 
-			State = 868;
+			State = 880;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 866;
+				State = 878;
 				Match(EXPECT);
-				State = 867;
+				State = 879;
 				limit();
 				}
 			}
 
-			State = 871;
+			State = 883;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,98,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,99,Context) ) {
 			case 1:
 				{
-				State = 870;
+				State = 882;
 				needsClause();
 				}
 				break;
 			}
-			State = 874;
+			State = 886;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==IN) {
 				{
-				State = 873;
+				State = 885;
 				background();
 				}
 			}
 
-			State = 877;
+			State = 889;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 876;
+				State = 888;
 				propertyBlock();
 				}
 			}
@@ -6698,28 +6819,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public InstrumentsContext instruments() {
 		InstrumentsContext _localctx = new InstrumentsContext(Context, State);
-		EnterRule(_localctx, 130, RULE_instruments);
+		EnterRule(_localctx, 132, RULE_instruments);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 879;
+			State = 891;
 			Match(WITH);
-			State = 880;
+			State = 892;
 			reference();
-			State = 885;
+			State = 897;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 881;
+				State = 893;
 				Match(COMMA);
-				State = 882;
+				State = 894;
 				reference();
 				}
 				}
-				State = 887;
+				State = 899;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -6757,31 +6878,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordActionContext recordAction() {
 		RecordActionContext _localctx = new RecordActionContext(Context, State);
-		EnterRule(_localctx, 132, RULE_recordAction);
+		EnterRule(_localctx, 134, RULE_recordAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 888;
+			State = 900;
 			Match(RECORD);
-			State = 889;
+			State = 901;
 			text();
-			State = 891;
+			State = 903;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,102,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,103,Context) ) {
 			case 1:
 				{
-				State = 890;
+				State = 902;
 				needsClause();
 				}
 				break;
 			}
-			State = 894;
+			State = 906;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 893;
+				State = 905;
 				propertyBlock();
 				}
 			}
@@ -6820,31 +6941,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseActionContext pauseAction() {
 		PauseActionContext _localctx = new PauseActionContext(Context, State);
-		EnterRule(_localctx, 134, RULE_pauseAction);
+		EnterRule(_localctx, 136, RULE_pauseAction);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 896;
+			State = 908;
 			Match(PAUSE);
-			State = 897;
+			State = 909;
 			text();
-			State = 899;
+			State = 911;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,104,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,105,Context) ) {
 			case 1:
 				{
-				State = 898;
+				State = 910;
 				needsClause();
 				}
 				break;
 			}
-			State = 902;
+			State = 914;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 901;
+				State = 913;
 				propertyBlock();
 				}
 			}
@@ -6879,17 +7000,17 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NeedsClauseContext needsClause() {
 		NeedsClauseContext _localctx = new NeedsClauseContext(Context, State);
-		EnterRule(_localctx, 136, RULE_needsClause);
+		EnterRule(_localctx, 138, RULE_needsClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 905;
+			State = 917;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==STRIP || _la==REFIT) {
 				{
-				State = 904;
+				State = 916;
 				_la = TokenStream.LA(1);
 				if ( !(_la==STRIP || _la==REFIT) ) {
 				ErrorHandler.RecoverInline(this);
@@ -6901,9 +7022,9 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 907;
+			State = 919;
 			Match(NEEDS);
-			State = 908;
+			State = 920;
 			needs();
 			}
 		}
@@ -6931,13 +7052,13 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public BackgroundContext background() {
 		BackgroundContext _localctx = new BackgroundContext(Context, State);
-		EnterRule(_localctx, 138, RULE_background);
+		EnterRule(_localctx, 140, RULE_background);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 910;
+			State = 922;
 			Match(IN);
-			State = 911;
+			State = 923;
 			Match(BACKGROUND);
 			}
 		}
@@ -6975,29 +7096,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public DiscardContext discard() {
 		DiscardContext _localctx = new DiscardContext(Context, State);
-		EnterRule(_localctx, 140, RULE_discard);
+		EnterRule(_localctx, 142, RULE_discard);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 913;
+			State = 925;
 			Match(DISCARD);
-			State = 917;
+			State = 929;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,107,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,108,Context) ) {
 			case 1:
 				{
-				State = 914;
+				State = 926;
 				amount();
-				State = 915;
+				State = 927;
 				Match(OF);
 				}
 				break;
 			}
-			State = 919;
+			State = 931;
 			reference();
-			State = 920;
+			State = 932;
 			Match(BECAUSE);
-			State = 921;
+			State = 933;
 			text();
 			}
 		}
@@ -7031,26 +7152,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRulesContext refitRules() {
 		RefitRulesContext _localctx = new RefitRulesContext(Context, State);
-		EnterRule(_localctx, 142, RULE_refitRules);
+		EnterRule(_localctx, 144, RULE_refitRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 923;
+			State = 935;
 			Match(REFIT);
-			State = 927;
+			State = 939;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case NEEDS:
 				{
-				State = 924;
+				State = 936;
 				Match(NEEDS);
-				State = 925;
+				State = 937;
 				needs();
 				}
 				break;
 			case LEFT_BRACE:
 				{
-				State = 926;
+				State = 938;
 				ruleBlock();
 				}
 				break;
@@ -7089,28 +7210,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RuleBlockContext ruleBlock() {
 		RuleBlockContext _localctx = new RuleBlockContext(Context, State);
-		EnterRule(_localctx, 144, RULE_ruleBlock);
+		EnterRule(_localctx, 146, RULE_ruleBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 929;
+			State = 941;
 			Match(LEFT_BRACE);
-			State = 933;
+			State = 945;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -1083942371328L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 8590180459L) != 0) || ((((_la - 148)) & ~0x3f) == 0 && ((1L << (_la - 148)) & 3148801L) != 0)) {
+			while ((((_la) & ~0x3f) == 0 && ((1L << _la) & -4335769485312L) != 0) || ((((_la - 64)) & ~0x3f) == 0 && ((1L << (_la - 64)) & 34360721839L) != 0) || ((((_la - 150)) & ~0x3f) == 0 && ((1L << (_la - 150)) & 3148801L) != 0)) {
 				{
 				{
-				State = 930;
+				State = 942;
 				refitRule();
 				}
 				}
-				State = 935;
+				State = 947;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 936;
+			State = 948;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -7169,9 +7290,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RefitRuleContext refitRule() {
 		RefitRuleContext _localctx = new RefitRuleContext(Context, State);
-		EnterRule(_localctx, 146, RULE_refitRule);
+		EnterRule(_localctx, 148, RULE_refitRule);
 		try {
-			State = 949;
+			State = 961;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -7180,7 +7301,7 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 938;
+				State = 950;
 				alert();
 				}
 				break;
@@ -7216,70 +7337,70 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 939;
+				State = 951;
 				orderRule();
 				}
 				break;
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 940;
+				State = 952;
 				checkRule();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 941;
+				State = 953;
 				recordRule();
 				}
 				break;
 			case PAUSE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 942;
+				State = 954;
 				pauseRule();
 				}
 				break;
 			case TEST:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 943;
+				State = 955;
 				testRule();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 7);
 				{
-				State = 944;
+				State = 956;
 				snugRule();
 				}
 				break;
 			case RETORQUE:
 				EnterOuterAlt(_localctx, 8);
 				{
-				State = 945;
+				State = 957;
 				retorqueRule();
 				}
 				break;
 			case DISCARD:
 				EnterOuterAlt(_localctx, 9);
 				{
-				State = 946;
+				State = 958;
 				discard();
 				}
 				break;
 			case EACH:
 				EnterOuterAlt(_localctx, 10);
 				{
-				State = 947;
+				State = 959;
 				eachRules();
 				}
 				break;
 			case WHEN:
 				EnterOuterAlt(_localctx, 11);
 				{
-				State = 948;
+				State = 960;
 				whenRules();
 				}
 				break;
@@ -7320,19 +7441,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public EachRulesContext eachRules() {
 		EachRulesContext _localctx = new EachRulesContext(Context, State);
-		EnterRule(_localctx, 148, RULE_eachRules);
+		EnterRule(_localctx, 150, RULE_eachRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 951;
+			State = 963;
 			Match(EACH);
-			State = 952;
+			State = 964;
 			name();
-			State = 953;
+			State = 965;
 			Match(IN);
-			State = 954;
+			State = 966;
 			@values();
-			State = 955;
+			State = 967;
 			ruleBlock();
 			}
 		}
@@ -7365,15 +7486,15 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhenRulesContext whenRules() {
 		WhenRulesContext _localctx = new WhenRulesContext(Context, State);
-		EnterRule(_localctx, 150, RULE_whenRules);
+		EnterRule(_localctx, 152, RULE_whenRules);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 957;
+			State = 969;
 			Match(WHEN);
-			State = 958;
+			State = 970;
 			test();
-			State = 959;
+			State = 971;
 			ruleBlock();
 			}
 		}
@@ -7415,40 +7536,40 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderRuleContext orderRule() {
 		OrderRuleContext _localctx = new OrderRuleContext(Context, State);
-		EnterRule(_localctx, 152, RULE_orderRule);
+		EnterRule(_localctx, 154, RULE_orderRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 961;
+			State = 973;
 			verb();
-			State = 962;
+			State = 974;
 			reference();
-			State = 965;
+			State = 977;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 963;
+				State = 975;
 				Match(TO);
-				State = 964;
+				State = 976;
 				position();
 				}
 			}
 
-			State = 969;
+			State = 981;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 			case AFTER:
 				{
-				State = 967;
+				State = 979;
 				order();
 				}
 				break;
 			case WHILE:
 				{
-				State = 968;
+				State = 980;
 				whileClause();
 				}
 				break;
@@ -7495,37 +7616,37 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public SnugRuleContext snugRule() {
 		SnugRuleContext _localctx = new SnugRuleContext(Context, State);
-		EnterRule(_localctx, 154, RULE_snugRule);
+		EnterRule(_localctx, 156, RULE_snugRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 971;
+			State = 983;
 			snugVerb();
-			State = 972;
+			State = 984;
 			reference();
-			State = 977;
+			State = 989;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 973;
+				State = 985;
 				Match(COMMA);
-				State = 974;
+				State = 986;
 				reference();
 				}
 				}
-				State = 979;
+				State = 991;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 981;
+			State = 993;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 980;
+				State = 992;
 				order();
 				}
 			}
@@ -7576,59 +7697,59 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RetorqueRuleContext retorqueRule() {
 		RetorqueRuleContext _localctx = new RetorqueRuleContext(Context, State);
-		EnterRule(_localctx, 156, RULE_retorqueRule);
+		EnterRule(_localctx, 158, RULE_retorqueRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 983;
+			State = 995;
 			Match(RETORQUE);
-			State = 984;
+			State = 996;
 			reference();
-			State = 989;
+			State = 1001;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 985;
+				State = 997;
 				Match(COMMA);
-				State = 986;
+				State = 998;
 				reference();
 				}
 				}
-				State = 991;
+				State = 1003;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 993;
+			State = 1005;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,116,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,117,Context) ) {
 			case 1:
 				{
-				State = 992;
+				State = 1004;
 				needsClause();
 				}
 				break;
 			}
-			State = 1006;
+			State = 1018;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case BEFORE:
 				{
-				State = 995;
+				State = 1007;
 				Match(BEFORE);
-				State = 996;
+				State = 1008;
 				orderVerb();
-				State = 997;
+				State = 1009;
 				reference();
 				}
 				break;
 			case AFTER:
 				{
-				State = 999;
+				State = 1011;
 				Match(AFTER);
-				State = 1004;
+				State = 1016;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case STRIP:
@@ -7663,16 +7784,16 @@ internal partial class ProcScriptParser : Parser {
 				case VERIFY:
 				case SNUG:
 					{
-					State = 1000;
+					State = 1012;
 					orderVerb();
-					State = 1001;
+					State = 1013;
 					reference();
 					}
 					break;
 				case STRING:
 				case UNCLOSED_STRING:
 					{
-					State = 1003;
+					State = 1015;
 					text();
 					}
 					break;
@@ -7769,36 +7890,36 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public WhileClauseContext whileClause() {
 		WhileClauseContext _localctx = new WhileClauseContext(Context, State);
-		EnterRule(_localctx, 158, RULE_whileClause);
+		EnterRule(_localctx, 160, RULE_whileClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1008;
+			State = 1020;
 			Match(WHILE);
-			State = 1009;
+			State = 1021;
 			reference();
-			State = 1014;
+			State = 1026;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1010;
+				State = 1022;
 				Match(COMMA);
-				State = 1011;
+				State = 1023;
 				reference();
 				}
 				}
-				State = 1016;
+				State = 1028;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1017;
+			State = 1029;
 			Match(OPEN);
-			State = 1018;
+			State = 1030;
 			Match(BECAUSE);
-			State = 1019;
+			State = 1031;
 			text();
 			}
 		}
@@ -7844,63 +7965,63 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CheckRuleContext checkRule() {
 		CheckRuleContext _localctx = new CheckRuleContext(Context, State);
-		EnterRule(_localctx, 160, RULE_checkRule);
+		EnterRule(_localctx, 162, RULE_checkRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1021;
+			State = 1033;
 			Match(CHECK);
-			State = 1022;
+			State = 1034;
 			text();
-			State = 1024;
+			State = 1036;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==WITH) {
 				{
-				State = 1023;
+				State = 1035;
 				instruments();
 				}
 			}
 
-			State = 1028;
+			State = 1040;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==EXPECT) {
 				{
-				State = 1026;
+				State = 1038;
 				Match(EXPECT);
-				State = 1027;
+				State = 1039;
 				limit();
 				}
 			}
 
-			State = 1031;
+			State = 1043;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,122,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,123,Context) ) {
 			case 1:
 				{
-				State = 1030;
+				State = 1042;
 				needsClause();
 				}
 				break;
 			}
-			State = 1034;
+			State = 1046;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1033;
+				State = 1045;
 				order();
 				}
 			}
 
-			State = 1037;
+			State = 1049;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1036;
+				State = 1048;
 				propertyBlock();
 				}
 			}
@@ -7939,31 +8060,31 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public RecordRuleContext recordRule() {
 		RecordRuleContext _localctx = new RecordRuleContext(Context, State);
-		EnterRule(_localctx, 162, RULE_recordRule);
+		EnterRule(_localctx, 164, RULE_recordRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1039;
+			State = 1051;
 			Match(RECORD);
-			State = 1040;
+			State = 1052;
 			text();
-			State = 1042;
+			State = 1054;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,125,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,126,Context) ) {
 			case 1:
 				{
-				State = 1041;
+				State = 1053;
 				needsClause();
 				}
 				break;
 			}
-			State = 1045;
+			State = 1057;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1044;
+				State = 1056;
 				order();
 				}
 			}
@@ -8002,23 +8123,23 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PauseRuleContext pauseRule() {
 		PauseRuleContext _localctx = new PauseRuleContext(Context, State);
-		EnterRule(_localctx, 164, RULE_pauseRule);
+		EnterRule(_localctx, 166, RULE_pauseRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1047;
+			State = 1059;
 			Match(PAUSE);
-			State = 1048;
+			State = 1060;
 			text();
-			State = 1049;
+			State = 1061;
 			order();
-			State = 1051;
+			State = 1063;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACE) {
 				{
-				State = 1050;
+				State = 1062;
 				propertyBlock();
 				}
 			}
@@ -8057,26 +8178,26 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestRuleContext testRule() {
 		TestRuleContext _localctx = new TestRuleContext(Context, State);
-		EnterRule(_localctx, 166, RULE_testRule);
+		EnterRule(_localctx, 168, RULE_testRule);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1053;
+			State = 1065;
 			Match(TEST);
-			State = 1054;
+			State = 1066;
 			text();
-			State = 1056;
+			State = 1068;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==BEFORE || _la==AFTER) {
 				{
-				State = 1055;
+				State = 1067;
 				order();
 				}
 			}
 
-			State = 1058;
+			State = 1070;
 			testBlock();
 			}
 		}
@@ -8110,28 +8231,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestBlockContext testBlock() {
 		TestBlockContext _localctx = new TestBlockContext(Context, State);
-		EnterRule(_localctx, 168, RULE_testBlock);
+		EnterRule(_localctx, 170, RULE_testBlock);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1060;
+			State = 1072;
 			Match(LEFT_BRACE);
-			State = 1064;
+			State = 1076;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			while (((((_la - 66)) & ~0x3f) == 0 && ((1L << (_la - 66)) & 61453L) != 0) || ((((_la - 149)) & ~0x3f) == 0 && ((1L << (_la - 149)) & 515L) != 0)) {
+			while (((((_la - 68)) & ~0x3f) == 0 && ((1L << (_la - 68)) & 61453L) != 0) || ((((_la - 151)) & ~0x3f) == 0 && ((1L << (_la - 151)) & 515L) != 0)) {
 				{
 				{
-				State = 1061;
+				State = 1073;
 				testItem();
 				}
 				}
-				State = 1066;
+				State = 1078;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1067;
+			State = 1079;
 			Match(RIGHT_BRACE);
 			}
 		}
@@ -8172,9 +8293,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TestItemContext testItem() {
 		TestItemContext _localctx = new TestItemContext(Context, State);
-		EnterRule(_localctx, 170, RULE_testItem);
+		EnterRule(_localctx, 172, RULE_testItem);
 		try {
-			State = 1074;
+			State = 1086;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DANGER:
@@ -8183,14 +8304,14 @@ internal partial class ProcScriptParser : Parser {
 			case NOTICE:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1069;
+				State = 1081;
 				alert();
 				}
 				break;
 			case POWER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1070;
+				State = 1082;
 				powerClause();
 				}
 				break;
@@ -8199,21 +8320,21 @@ internal partial class ProcScriptParser : Parser {
 			case CHECK:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1071;
+				State = 1083;
 				textAction();
 				}
 				break;
 			case RECORD:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1072;
+				State = 1084;
 				recordAction();
 				}
 				break;
 			case WHILE:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1073;
+				State = 1085;
 				whileClause();
 				}
 				break;
@@ -8254,28 +8375,28 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PowerClauseContext powerClause() {
 		PowerClauseContext _localctx = new PowerClauseContext(Context, State);
-		EnterRule(_localctx, 172, RULE_powerClause);
+		EnterRule(_localctx, 174, RULE_powerClause);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1076;
+			State = 1088;
 			Match(POWER);
-			State = 1077;
+			State = 1089;
 			reference();
-			State = 1082;
+			State = 1094;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1078;
+				State = 1090;
 				Match(COMMA);
-				State = 1079;
+				State = 1091;
 				reference();
 				}
 				}
-				State = 1084;
+				State = 1096;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
@@ -8315,12 +8436,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderContext order() {
 		OrderContext _localctx = new OrderContext(Context, State);
-		EnterRule(_localctx, 174, RULE_order);
+		EnterRule(_localctx, 176, RULE_order);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1085;
+			State = 1097;
 			_la = TokenStream.LA(1);
 			if ( !(_la==BEFORE || _la==AFTER) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8329,18 +8450,18 @@ internal partial class ProcScriptParser : Parser {
 				ErrorHandler.ReportMatch(this);
 			    Consume();
 			}
-			State = 1086;
+			State = 1098;
 			orderVerb();
-			State = 1087;
+			State = 1099;
 			reference();
-			State = 1090;
+			State = 1102;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==TO) {
 				{
-				State = 1088;
+				State = 1100;
 				Match(TO);
-				State = 1089;
+				State = 1101;
 				position();
 				}
 			}
@@ -8375,9 +8496,9 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public OrderVerbContext orderVerb() {
 		OrderVerbContext _localctx = new OrderVerbContext(Context, State);
-		EnterRule(_localctx, 176, RULE_orderVerb);
+		EnterRule(_localctx, 178, RULE_orderVerb);
 		try {
-			State = 1094;
+			State = 1106;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case STRIP:
@@ -8412,14 +8533,14 @@ internal partial class ProcScriptParser : Parser {
 			case VERIFY:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1092;
+				State = 1104;
 				verb();
 				}
 				break;
 			case SNUG:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1093;
+				State = 1105;
 				snugVerb();
 				}
 				break;
@@ -8451,12 +8572,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public TextContext text() {
 		TextContext _localctx = new TextContext(Context, State);
-		EnterRule(_localctx, 178, RULE_text);
+		EnterRule(_localctx, 180, RULE_text);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1096;
+			State = 1108;
 			_la = TokenStream.LA(1);
 			if ( !(_la==STRING || _la==UNCLOSED_STRING) ) {
 			ErrorHandler.RecoverInline(this);
@@ -8490,11 +8611,11 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public CountContext count() {
 		CountContext _localctx = new CountContext(Context, State);
-		EnterRule(_localctx, 180, RULE_count);
+		EnterRule(_localctx, 182, RULE_count);
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1098;
+			State = 1110;
 			Match(INTEGER);
 			}
 		}
@@ -8534,29 +8655,29 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public QuantityContext quantity() {
 		QuantityContext _localctx = new QuantityContext(Context, State);
-		EnterRule(_localctx, 182, RULE_quantity);
+		EnterRule(_localctx, 184, RULE_quantity);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1100;
+			State = 1112;
 			number();
-			State = 1102;
+			State = 1114;
 			ErrorHandler.Sync(this);
-			switch ( Interpreter.AdaptivePredict(TokenStream,134,Context) ) {
+			switch ( Interpreter.AdaptivePredict(TokenStream,135,Context) ) {
 			case 1:
 				{
-				State = 1101;
+				State = 1113;
 				unit();
 				}
 				break;
 			}
-			State = 1109;
+			State = 1121;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==PLUS_MINUS || _la==RANGE) {
 				{
-				State = 1104;
+				State = 1116;
 				_la = TokenStream.LA(1);
 				if ( !(_la==PLUS_MINUS || _la==RANGE) ) {
 				ErrorHandler.RecoverInline(this);
@@ -8565,14 +8686,14 @@ internal partial class ProcScriptParser : Parser {
 					ErrorHandler.ReportMatch(this);
 				    Consume();
 				}
-				State = 1105;
+				State = 1117;
 				number();
-				State = 1107;
+				State = 1119;
 				ErrorHandler.Sync(this);
-				switch ( Interpreter.AdaptivePredict(TokenStream,135,Context) ) {
+				switch ( Interpreter.AdaptivePredict(TokenStream,136,Context) ) {
 				case 1:
 					{
-					State = 1106;
+					State = 1118;
 					unit();
 					}
 					break;
@@ -8611,19 +8732,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public LimitContext limit() {
 		LimitContext _localctx = new LimitContext(Context, State);
-		EnterRule(_localctx, 184, RULE_limit);
+		EnterRule(_localctx, 186, RULE_limit);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1112;
+			State = 1124;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
-			if (((((_la - 181)) & ~0x3f) == 0 && ((1L << (_la - 181)) & 15L) != 0)) {
+			if (((((_la - 186)) & ~0x3f) == 0 && ((1L << (_la - 186)) & 15L) != 0)) {
 				{
-				State = 1111;
+				State = 1123;
 				_la = TokenStream.LA(1);
-				if ( !(((((_la - 181)) & ~0x3f) == 0 && ((1L << (_la - 181)) & 15L) != 0)) ) {
+				if ( !(((((_la - 186)) & ~0x3f) == 0 && ((1L << (_la - 186)) & 15L) != 0)) ) {
 				ErrorHandler.RecoverInline(this);
 				}
 				else {
@@ -8633,7 +8754,7 @@ internal partial class ProcScriptParser : Parser {
 				}
 			}
 
-			State = 1114;
+			State = 1126;
 			quantity();
 			}
 		}
@@ -8666,52 +8787,52 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NumberContext number() {
 		NumberContext _localctx = new NumberContext(Context, State);
-		EnterRule(_localctx, 186, RULE_number);
+		EnterRule(_localctx, 188, RULE_number);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1117;
+			State = 1129;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==MINUS) {
 				{
-				State = 1116;
+				State = 1128;
 				Match(MINUS);
 				}
 			}
 
-			State = 1128;
+			State = 1140;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case DECIMAL:
 				{
-				State = 1119;
+				State = 1131;
 				Match(DECIMAL);
 				}
 				break;
 			case INTEGER:
 				{
-				State = 1120;
+				State = 1132;
 				Match(INTEGER);
-				State = 1126;
+				State = 1138;
 				ErrorHandler.Sync(this);
 				switch (TokenStream.LA(1)) {
 				case SLASH:
 					{
-					State = 1121;
+					State = 1133;
 					Match(SLASH);
-					State = 1122;
+					State = 1134;
 					Match(INTEGER);
 					}
 					break;
 				case INTEGER:
 					{
-					State = 1123;
+					State = 1135;
 					Match(INTEGER);
-					State = 1124;
+					State = 1136;
 					Match(SLASH);
-					State = 1125;
+					State = 1137;
 					Match(INTEGER);
 					}
 					break;
@@ -8720,6 +8841,7 @@ internal partial class ProcScriptParser : Parser {
 				case ENERGY:
 				case FLUID:
 				case CONTROL:
+				case PLACE:
 				case PART:
 				case HELD:
 				case WIRED:
@@ -8843,6 +8965,7 @@ internal partial class ProcScriptParser : Parser {
 				case RETORQUE:
 				case SIGNED:
 				case VERBS:
+				case CERTIFIED:
 				case PLUS_MINUS:
 				case PLUS:
 				case DEGREE:
@@ -8906,30 +9029,30 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitContext unit() {
 		UnitContext _localctx = new UnitContext(Context, State);
-		EnterRule(_localctx, 188, RULE_unit);
+		EnterRule(_localctx, 190, RULE_unit);
 		int _la;
 		try {
-			State = 1143;
+			State = 1155;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case PERCENT:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1130;
+				State = 1142;
 				Match(PERCENT);
 				}
 				break;
 			case DEGREE:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1131;
+				State = 1143;
 				Match(DEGREE);
-				State = 1133;
+				State = 1145;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 				if (_la==NAME) {
 					{
-					State = 1132;
+					State = 1144;
 					Match(NAME);
 					}
 				}
@@ -8940,28 +9063,28 @@ internal partial class ProcScriptParser : Parser {
 			case NAME:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1135;
+				State = 1147;
 				unitName();
-				State = 1140;
+				State = 1152;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
-				while (((((_la - 175)) & ~0x3f) == 0 && ((1L << (_la - 175)) & 25L) != 0)) {
+				while (((((_la - 180)) & ~0x3f) == 0 && ((1L << (_la - 180)) & 25L) != 0)) {
 					{
 					{
-					State = 1136;
+					State = 1148;
 					_la = TokenStream.LA(1);
-					if ( !(((((_la - 175)) & ~0x3f) == 0 && ((1L << (_la - 175)) & 25L) != 0)) ) {
+					if ( !(((((_la - 180)) & ~0x3f) == 0 && ((1L << (_la - 180)) & 25L) != 0)) ) {
 					ErrorHandler.RecoverInline(this);
 					}
 					else {
 						ErrorHandler.ReportMatch(this);
 					    Consume();
 					}
-					State = 1137;
+					State = 1149;
 					unitName();
 					}
 					}
-					State = 1142;
+					State = 1154;
 					ErrorHandler.Sync(this);
 					_la = TokenStream.LA(1);
 				}
@@ -8995,12 +9118,12 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public UnitNameContext unitName() {
 		UnitNameContext _localctx = new UnitNameContext(Context, State);
-		EnterRule(_localctx, 190, RULE_unitName);
+		EnterRule(_localctx, 192, RULE_unitName);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1145;
+			State = 1157;
 			_la = TokenStream.LA(1);
 			if ( !(_la==IN || _la==NAME) ) {
 			ErrorHandler.RecoverInline(this);
@@ -9039,19 +9162,19 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public ReferenceContext reference() {
 		ReferenceContext _localctx = new ReferenceContext(Context, State);
-		EnterRule(_localctx, 192, RULE_reference);
+		EnterRule(_localctx, 194, RULE_reference);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1147;
+			State = 1159;
 			name();
-			State = 1149;
+			State = 1161;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			if (_la==LEFT_BRACKET) {
 				{
-				State = 1148;
+				State = 1160;
 				index();
 				}
 			}
@@ -9092,32 +9215,32 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public IndexContext index() {
 		IndexContext _localctx = new IndexContext(Context, State);
-		EnterRule(_localctx, 194, RULE_index);
+		EnterRule(_localctx, 196, RULE_index);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1151;
+			State = 1163;
 			Match(LEFT_BRACKET);
-			State = 1152;
+			State = 1164;
 			value();
-			State = 1157;
+			State = 1169;
 			ErrorHandler.Sync(this);
 			_la = TokenStream.LA(1);
 			while (_la==COMMA) {
 				{
 				{
-				State = 1153;
+				State = 1165;
 				Match(COMMA);
-				State = 1154;
+				State = 1166;
 				value();
 				}
 				}
-				State = 1159;
+				State = 1171;
 				ErrorHandler.Sync(this);
 				_la = TokenStream.LA(1);
 			}
-			State = 1160;
+			State = 1172;
 			Match(RIGHT_BRACKET);
 			}
 		}
@@ -9136,6 +9259,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode NAME() { return GetToken(ProcScriptParser.NAME, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode TOOL() { return GetToken(ProcScriptParser.TOOL, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SUPPLY() { return GetToken(ProcScriptParser.SUPPLY, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CERTIFICATE() { return GetToken(ProcScriptParser.CERTIFICATE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FASTENER() { return GetToken(ProcScriptParser.FASTENER, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CLIP() { return GetToken(ProcScriptParser.CLIP, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CONNECTOR() { return GetToken(ProcScriptParser.CONNECTOR, 0); }
@@ -9145,6 +9269,7 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ENERGY() { return GetToken(ProcScriptParser.ENERGY, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FLUID() { return GetToken(ProcScriptParser.FLUID, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CONTROL() { return GetToken(ProcScriptParser.CONTROL, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode PLACE() { return GetToken(ProcScriptParser.PLACE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode GOAL() { return GetToken(ProcScriptParser.GOAL, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode REST() { return GetToken(ProcScriptParser.REST, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode BACKGROUND() { return GetToken(ProcScriptParser.BACKGROUND, 0); }
@@ -9239,6 +9364,9 @@ internal partial class ProcScriptParser : Parser {
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode RETORQUE() { return GetToken(ProcScriptParser.RETORQUE, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode SIGNED() { return GetToken(ProcScriptParser.SIGNED, 0); }
 		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode VERBS() { return GetToken(ProcScriptParser.VERBS, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode ROOM() { return GetToken(ProcScriptParser.ROOM, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode FOR() { return GetToken(ProcScriptParser.FOR, 0); }
+		[System.Diagnostics.DebuggerNonUserCode] public ITerminalNode CERTIFIED() { return GetToken(ProcScriptParser.CERTIFIED, 0); }
 		public NameContext(ParserRuleContext parent, int invokingState)
 			: base(parent, invokingState)
 		{
@@ -9249,14 +9377,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public NameContext name() {
 		NameContext _localctx = new NameContext(Context, State);
-		EnterRule(_localctx, 196, RULE_name);
+		EnterRule(_localctx, 198, RULE_name);
 		int _la;
 		try {
 			EnterOuterAlt(_localctx, 1);
 			{
-			State = 1162;
+			State = 1174;
 			_la = TokenStream.LA(1);
-			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 68719507964L) != 0) || ((((_la - 75)) & ~0x3f) == 0 && ((1L << (_la - 75)) & -121L) != 0) || ((((_la - 139)) & ~0x3f) == 0 && ((1L << (_la - 139)) & 72057602627862527L) != 0)) ) {
+			if ( !((((_la) & ~0x3f) == 0 && ((1L << _la) & 274878034940L) != 0) || ((((_la - 77)) & ~0x3f) == 0 && ((1L << (_la - 77)) & -121L) != 0) || ((((_la - 141)) & ~0x3f) == 0 && ((1L << (_la - 141)) & 576460821022900223L) != 0)) ) {
 			ErrorHandler.RecoverInline(this);
 			}
 			else {
@@ -9295,13 +9423,14 @@ internal partial class ProcScriptParser : Parser {
 	[RuleVersion(0)]
 	public PositionContext position() {
 		PositionContext _localctx = new PositionContext(Context, State);
-		EnterRule(_localctx, 198, RULE_position);
+		EnterRule(_localctx, 200, RULE_position);
 		try {
-			State = 1170;
+			State = 1182;
 			ErrorHandler.Sync(this);
 			switch (TokenStream.LA(1)) {
 			case TOOL:
 			case SUPPLY:
+			case CERTIFICATE:
 			case FASTENER:
 			case CLIP:
 			case CONNECTOR:
@@ -9311,6 +9440,7 @@ internal partial class ProcScriptParser : Parser {
 			case ENERGY:
 			case FLUID:
 			case CONTROL:
+			case PLACE:
 			case GOAL:
 			case REST:
 			case BACKGROUND:
@@ -9405,45 +9535,48 @@ internal partial class ProcScriptParser : Parser {
 			case RETORQUE:
 			case SIGNED:
 			case VERBS:
+			case ROOM:
+			case FOR:
+			case CERTIFIED:
 			case NAME:
 				EnterOuterAlt(_localctx, 1);
 				{
-				State = 1164;
+				State = 1176;
 				name();
 				}
 				break;
 			case INTEGER:
 				EnterOuterAlt(_localctx, 2);
 				{
-				State = 1165;
+				State = 1177;
 				Match(INTEGER);
 				}
 				break;
 			case ON:
 				EnterOuterAlt(_localctx, 3);
 				{
-				State = 1166;
+				State = 1178;
 				Match(ON);
 				}
 				break;
 			case IN:
 				EnterOuterAlt(_localctx, 4);
 				{
-				State = 1167;
+				State = 1179;
 				Match(IN);
 				}
 				break;
 			case TO:
 				EnterOuterAlt(_localctx, 5);
 				{
-				State = 1168;
+				State = 1180;
 				Match(TO);
 				}
 				break;
 			case AT:
 				EnterOuterAlt(_localctx, 6);
 				{
-				State = 1169;
+				State = 1181;
 				Match(AT);
 				}
 				break;
@@ -9463,7 +9596,7 @@ internal partial class ProcScriptParser : Parser {
 	}
 
 	private static int[] _serializedATN = {
-		4,1,201,1173,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
+		4,1,206,1185,2,0,7,0,2,1,7,1,2,2,7,2,2,3,7,3,2,4,7,4,2,5,7,5,2,6,7,6,2,
 		7,7,7,2,8,7,8,2,9,7,9,2,10,7,10,2,11,7,11,2,12,7,12,2,13,7,13,2,14,7,14,
 		2,15,7,15,2,16,7,16,2,17,7,17,2,18,7,18,2,19,7,19,2,20,7,20,2,21,7,21,
 		2,22,7,22,2,23,7,23,2,24,7,24,2,25,7,25,2,26,7,26,2,27,7,27,2,28,7,28,
@@ -9477,420 +9610,425 @@ internal partial class ProcScriptParser : Parser {
 		2,78,7,78,2,79,7,79,2,80,7,80,2,81,7,81,2,82,7,82,2,83,7,83,2,84,7,84,
 		2,85,7,85,2,86,7,86,2,87,7,87,2,88,7,88,2,89,7,89,2,90,7,90,2,91,7,91,
 		2,92,7,92,2,93,7,93,2,94,7,94,2,95,7,95,2,96,7,96,2,97,7,97,2,98,7,98,
-		2,99,7,99,1,0,1,0,1,0,1,0,5,0,205,8,0,10,0,12,0,208,9,0,1,0,1,0,1,1,1,
-		1,1,1,1,2,1,2,1,2,3,2,218,8,2,1,2,3,2,221,8,2,1,3,1,3,1,3,1,3,1,3,5,3,
-		228,8,3,10,3,12,3,231,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,5,1,5,1,5,1,5,1,5,
-		1,5,1,5,1,5,1,5,3,5,248,8,5,1,5,1,5,1,5,1,5,5,5,254,8,5,10,5,12,5,257,
-		9,5,1,5,1,5,5,5,261,8,5,10,5,12,5,264,9,5,1,5,1,5,1,5,1,5,5,5,270,8,5,
-		10,5,12,5,273,9,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,282,8,5,1,5,1,5,1,5,
-		1,5,1,5,5,5,289,8,5,10,5,12,5,292,9,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,300,
-		8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,309,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,
-		5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,328,8,5,1,5,1,5,1,5,1,5,
-		1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,348,8,5,1,
-		5,1,5,1,5,3,5,353,8,5,3,5,355,8,5,1,5,1,5,3,5,359,8,5,1,5,3,5,362,8,5,
-		1,5,1,5,1,5,3,5,367,8,5,1,5,1,5,1,5,1,5,1,5,3,5,374,8,5,1,5,1,5,1,5,1,
-		5,3,5,380,8,5,1,6,1,6,1,6,3,6,385,8,6,1,7,1,7,1,7,1,7,1,7,1,7,5,7,393,
-		8,7,10,7,12,7,396,9,7,1,7,1,7,3,7,400,8,7,3,7,402,8,7,1,8,1,8,1,8,1,8,
-		1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,3,9,417,8,9,1,10,1,10,1,10,3,10,422,
-		8,10,1,10,3,10,425,8,10,1,10,1,10,3,10,429,8,10,1,10,1,10,3,10,433,8,10,
-		1,10,1,10,1,10,3,10,438,8,10,1,10,3,10,441,8,10,1,10,1,10,1,10,1,10,3,
-		10,447,8,10,1,10,3,10,450,8,10,1,10,3,10,453,8,10,1,11,3,11,456,8,11,1,
-		11,1,11,1,12,1,12,1,12,1,12,3,12,464,8,12,1,12,1,12,3,12,468,8,12,1,13,
-		1,13,1,13,5,13,473,8,13,10,13,12,13,476,9,13,1,14,1,14,1,14,5,14,481,8,
-		14,10,14,12,14,484,9,14,1,15,1,15,1,15,1,15,3,15,490,8,15,1,16,1,16,1,
-		17,1,17,1,17,3,17,497,8,17,1,17,1,17,1,18,1,18,5,18,503,8,18,10,18,12,
-		18,506,9,18,1,18,1,18,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,
-		1,19,3,19,521,8,19,1,20,1,20,1,20,3,20,526,8,20,1,21,1,21,1,21,3,21,531,
-		8,21,1,21,3,21,534,8,21,1,22,1,22,1,22,3,22,539,8,22,1,22,3,22,542,8,22,
-		1,23,1,23,1,23,3,23,547,8,23,1,23,1,23,1,24,1,24,1,24,1,24,5,24,555,8,
-		24,10,24,12,24,558,9,24,3,24,560,8,24,1,24,1,24,1,24,1,24,5,24,566,8,24,
-		10,24,12,24,569,9,24,1,24,1,24,1,25,1,25,1,25,3,25,576,8,25,1,25,3,25,
-		579,8,25,1,26,1,26,1,26,1,26,1,26,1,26,1,26,5,26,588,8,26,10,26,12,26,
-		591,9,26,1,26,4,26,594,8,26,11,26,12,26,595,1,26,3,26,599,8,26,1,27,1,
-		27,5,27,603,8,27,10,27,12,27,606,9,27,1,27,3,27,609,8,27,1,28,1,28,1,28,
-		1,28,3,28,615,8,28,1,29,1,29,3,29,619,8,29,1,30,1,30,1,30,1,30,1,30,1,
-		30,1,31,1,31,1,31,1,31,1,32,1,32,1,32,1,32,1,32,1,32,5,32,637,8,32,10,
-		32,12,32,640,9,32,3,32,642,8,32,1,33,1,33,3,33,646,8,33,1,34,1,34,1,34,
-		1,34,1,34,3,34,653,8,34,1,34,3,34,656,8,34,3,34,658,8,34,1,35,1,35,1,35,
-		3,35,663,8,35,1,35,3,35,666,8,35,1,35,1,35,1,35,5,35,671,8,35,10,35,12,
-		35,674,9,35,1,35,1,35,1,36,1,36,1,36,1,36,5,36,682,8,36,10,36,12,36,685,
-		9,36,1,37,1,37,1,37,1,37,5,37,691,8,37,10,37,12,37,694,9,37,1,37,1,37,
-		1,38,1,38,1,38,1,38,1,39,1,39,1,39,1,39,3,39,706,8,39,3,39,708,8,39,1,
-		40,1,40,1,40,1,40,3,40,714,8,40,3,40,716,8,40,1,41,1,41,5,41,720,8,41,
-		10,41,12,41,723,9,41,1,41,1,41,1,42,1,42,1,42,1,42,1,42,1,42,1,42,1,42,
-		3,42,735,8,42,1,43,1,43,1,43,1,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,1,
-		45,1,45,1,45,5,45,751,8,45,10,45,12,45,754,9,45,3,45,756,8,45,1,45,3,45,
-		759,8,45,1,45,3,45,762,8,45,1,46,1,46,1,46,1,47,1,47,1,47,1,48,1,48,1,
-		48,1,48,1,48,1,48,1,49,1,49,1,49,1,49,1,50,1,50,5,50,782,8,50,10,50,12,
-		50,785,9,50,1,50,1,50,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,1,51,
-		1,51,3,51,800,8,51,1,52,1,52,1,52,1,53,1,53,1,53,1,54,1,54,1,54,3,54,811,
-		8,54,1,55,1,55,1,55,1,55,1,55,1,55,1,56,1,56,1,56,1,56,1,57,1,57,3,57,
-		825,8,57,1,57,1,57,1,58,1,58,1,58,1,58,3,58,833,8,58,1,58,1,58,1,58,3,
-		58,838,8,58,1,58,3,58,841,8,58,1,58,3,58,844,8,58,1,58,3,58,847,8,58,1,
-		59,1,59,1,59,1,60,1,60,1,61,1,61,3,61,856,8,61,1,62,1,62,1,63,1,63,1,64,
-		1,64,1,64,3,64,865,8,64,1,64,1,64,3,64,869,8,64,1,64,3,64,872,8,64,1,64,
-		3,64,875,8,64,1,64,3,64,878,8,64,1,65,1,65,1,65,1,65,5,65,884,8,65,10,
-		65,12,65,887,9,65,1,66,1,66,1,66,3,66,892,8,66,1,66,3,66,895,8,66,1,67,
-		1,67,1,67,3,67,900,8,67,1,67,3,67,903,8,67,1,68,3,68,906,8,68,1,68,1,68,
-		1,68,1,69,1,69,1,69,1,70,1,70,1,70,1,70,3,70,918,8,70,1,70,1,70,1,70,1,
-		70,1,71,1,71,1,71,1,71,3,71,928,8,71,1,72,1,72,5,72,932,8,72,10,72,12,
-		72,935,9,72,1,72,1,72,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,73,1,73,
-		1,73,3,73,950,8,73,1,74,1,74,1,74,1,74,1,74,1,74,1,75,1,75,1,75,1,75,1,
-		76,1,76,1,76,1,76,3,76,966,8,76,1,76,1,76,3,76,970,8,76,1,77,1,77,1,77,
-		1,77,5,77,976,8,77,10,77,12,77,979,9,77,1,77,3,77,982,8,77,1,78,1,78,1,
-		78,1,78,5,78,988,8,78,10,78,12,78,991,9,78,1,78,3,78,994,8,78,1,78,1,78,
-		1,78,1,78,1,78,1,78,1,78,1,78,1,78,3,78,1005,8,78,3,78,1007,8,78,1,79,
-		1,79,1,79,1,79,5,79,1013,8,79,10,79,12,79,1016,9,79,1,79,1,79,1,79,1,79,
-		1,80,1,80,1,80,3,80,1025,8,80,1,80,1,80,3,80,1029,8,80,1,80,3,80,1032,
-		8,80,1,80,3,80,1035,8,80,1,80,3,80,1038,8,80,1,81,1,81,1,81,3,81,1043,
-		8,81,1,81,3,81,1046,8,81,1,82,1,82,1,82,1,82,3,82,1052,8,82,1,83,1,83,
-		1,83,3,83,1057,8,83,1,83,1,83,1,84,1,84,5,84,1063,8,84,10,84,12,84,1066,
-		9,84,1,84,1,84,1,85,1,85,1,85,1,85,1,85,3,85,1075,8,85,1,86,1,86,1,86,
-		1,86,5,86,1081,8,86,10,86,12,86,1084,9,86,1,87,1,87,1,87,1,87,1,87,3,87,
-		1091,8,87,1,88,1,88,3,88,1095,8,88,1,89,1,89,1,90,1,90,1,91,1,91,3,91,
-		1103,8,91,1,91,1,91,1,91,3,91,1108,8,91,3,91,1110,8,91,1,92,3,92,1113,
-		8,92,1,92,1,92,1,93,3,93,1118,8,93,1,93,1,93,1,93,1,93,1,93,1,93,1,93,
-		3,93,1127,8,93,3,93,1129,8,93,1,94,1,94,1,94,3,94,1134,8,94,1,94,1,94,
-		1,94,5,94,1139,8,94,10,94,12,94,1142,9,94,3,94,1144,8,94,1,95,1,95,1,96,
-		1,96,3,96,1150,8,96,1,97,1,97,1,97,1,97,5,97,1156,8,97,10,97,12,97,1159,
-		9,97,1,97,1,97,1,98,1,98,1,99,1,99,1,99,1,99,1,99,1,99,3,99,1171,8,99,
-		1,99,0,0,100,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,38,40,
-		42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,86,88,
-		90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,126,
-		128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,162,
-		164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,196,198,
-		0,28,1,0,2,8,9,0,42,42,48,49,53,53,59,60,69,69,103,104,106,107,116,121,
-		166,167,6,0,83,83,87,87,89,89,96,96,98,101,122,127,4,0,2,2,73,73,85,85,
-		128,128,1,0,137,139,2,0,90,90,94,94,1,0,141,142,5,0,93,93,95,95,143,144,
-		162,162,170,170,1,0,146,147,2,0,23,24,26,26,2,0,21,21,160,160,1,0,192,
-		193,2,0,153,153,185,185,3,0,31,31,49,49,108,115,1,0,16,18,2,0,129,129,
-		157,157,1,0,78,81,2,0,75,75,193,193,4,0,31,31,40,65,67,67,97,97,2,0,66,
-		66,68,69,1,0,29,30,1,0,72,73,1,0,196,197,2,0,172,172,177,177,1,0,181,184,
-		2,0,175,175,178,179,2,0,25,25,195,195,6,0,2,8,11,14,36,36,75,77,82,171,
-		195,195,1307,0,206,1,0,0,0,2,211,1,0,0,0,4,214,1,0,0,0,6,222,1,0,0,0,8,
-		234,1,0,0,0,10,379,1,0,0,0,12,381,1,0,0,0,14,401,1,0,0,0,16,403,1,0,0,
-		0,18,410,1,0,0,0,20,452,1,0,0,0,22,455,1,0,0,0,24,467,1,0,0,0,26,469,1,
-		0,0,0,28,477,1,0,0,0,30,485,1,0,0,0,32,491,1,0,0,0,34,493,1,0,0,0,36,500,
-		1,0,0,0,38,520,1,0,0,0,40,522,1,0,0,0,42,527,1,0,0,0,44,535,1,0,0,0,46,
-		543,1,0,0,0,48,550,1,0,0,0,50,572,1,0,0,0,52,580,1,0,0,0,54,600,1,0,0,
-		0,56,614,1,0,0,0,58,616,1,0,0,0,60,620,1,0,0,0,62,626,1,0,0,0,64,641,1,
-		0,0,0,66,645,1,0,0,0,68,657,1,0,0,0,70,659,1,0,0,0,72,677,1,0,0,0,74,686,
-		1,0,0,0,76,697,1,0,0,0,78,707,1,0,0,0,80,715,1,0,0,0,82,717,1,0,0,0,84,
-		734,1,0,0,0,86,736,1,0,0,0,88,740,1,0,0,0,90,744,1,0,0,0,92,763,1,0,0,
-		0,94,766,1,0,0,0,96,769,1,0,0,0,98,775,1,0,0,0,100,779,1,0,0,0,102,799,
-		1,0,0,0,104,801,1,0,0,0,106,804,1,0,0,0,108,807,1,0,0,0,110,812,1,0,0,
-		0,112,818,1,0,0,0,114,824,1,0,0,0,116,832,1,0,0,0,118,848,1,0,0,0,120,
-		851,1,0,0,0,122,855,1,0,0,0,124,857,1,0,0,0,126,859,1,0,0,0,128,861,1,
-		0,0,0,130,879,1,0,0,0,132,888,1,0,0,0,134,896,1,0,0,0,136,905,1,0,0,0,
-		138,910,1,0,0,0,140,913,1,0,0,0,142,923,1,0,0,0,144,929,1,0,0,0,146,949,
-		1,0,0,0,148,951,1,0,0,0,150,957,1,0,0,0,152,961,1,0,0,0,154,971,1,0,0,
-		0,156,983,1,0,0,0,158,1008,1,0,0,0,160,1021,1,0,0,0,162,1039,1,0,0,0,164,
-		1047,1,0,0,0,166,1053,1,0,0,0,168,1060,1,0,0,0,170,1074,1,0,0,0,172,1076,
-		1,0,0,0,174,1085,1,0,0,0,176,1094,1,0,0,0,178,1096,1,0,0,0,180,1098,1,
-		0,0,0,182,1100,1,0,0,0,184,1112,1,0,0,0,186,1117,1,0,0,0,188,1143,1,0,
-		0,0,190,1145,1,0,0,0,192,1147,1,0,0,0,194,1151,1,0,0,0,196,1162,1,0,0,
-		0,198,1170,1,0,0,0,200,205,3,2,1,0,201,205,3,4,2,0,202,205,3,34,17,0,203,
-		205,3,70,35,0,204,200,1,0,0,0,204,201,1,0,0,0,204,202,1,0,0,0,204,203,
-		1,0,0,0,205,208,1,0,0,0,206,204,1,0,0,0,206,207,1,0,0,0,207,209,1,0,0,
-		0,208,206,1,0,0,0,209,210,5,0,0,1,210,1,1,0,0,0,211,212,5,1,0,0,212,213,
-		3,178,89,0,213,3,1,0,0,0,214,215,7,0,0,0,215,217,3,196,98,0,216,218,3,
-		178,89,0,217,216,1,0,0,0,217,218,1,0,0,0,218,220,1,0,0,0,219,221,3,6,3,
-		0,220,219,1,0,0,0,220,221,1,0,0,0,221,5,1,0,0,0,222,229,5,186,0,0,223,
-		228,3,10,5,0,224,228,3,14,7,0,225,228,3,18,9,0,226,228,3,8,4,0,227,223,
-		1,0,0,0,227,224,1,0,0,0,227,225,1,0,0,0,227,226,1,0,0,0,228,231,1,0,0,
-		0,229,227,1,0,0,0,229,230,1,0,0,0,230,232,1,0,0,0,231,229,1,0,0,0,232,
-		233,5,187,0,0,233,7,1,0,0,0,234,235,5,33,0,0,235,236,3,68,34,0,236,237,
-		3,6,3,0,237,9,1,0,0,0,238,239,7,1,0,0,239,380,3,178,89,0,240,241,7,2,0,
-		0,241,380,3,182,91,0,242,247,5,88,0,0,243,248,3,182,91,0,244,245,5,133,
-		0,0,245,246,5,71,0,0,246,248,3,178,89,0,247,243,1,0,0,0,247,244,1,0,0,
-		0,248,380,1,0,0,0,249,250,5,86,0,0,250,255,3,182,91,0,251,252,5,185,0,
-		0,252,254,3,182,91,0,253,251,1,0,0,0,254,257,1,0,0,0,255,253,1,0,0,0,255,
-		256,1,0,0,0,256,262,1,0,0,0,257,255,1,0,0,0,258,259,5,173,0,0,259,261,
-		3,182,91,0,260,258,1,0,0,0,261,264,1,0,0,0,262,260,1,0,0,0,262,263,1,0,
-		0,0,263,380,1,0,0,0,264,262,1,0,0,0,265,266,7,3,0,0,266,271,3,192,96,0,
-		267,268,5,185,0,0,268,270,3,192,96,0,269,267,1,0,0,0,270,273,1,0,0,0,271,
-		269,1,0,0,0,271,272,1,0,0,0,272,380,1,0,0,0,273,271,1,0,0,0,274,275,5,
-		27,0,0,275,380,3,28,14,0,276,281,5,154,0,0,277,278,5,27,0,0,278,282,3,
-		28,14,0,279,280,5,28,0,0,280,282,3,26,13,0,281,277,1,0,0,0,281,279,1,0,
-		0,0,282,380,1,0,0,0,283,284,5,56,0,0,284,285,5,129,0,0,285,290,3,192,96,
-		0,286,287,5,185,0,0,287,289,3,192,96,0,288,286,1,0,0,0,289,292,1,0,0,0,
-		290,288,1,0,0,0,290,291,1,0,0,0,291,380,1,0,0,0,292,290,1,0,0,0,293,299,
-		5,130,0,0,294,300,5,131,0,0,295,300,5,134,0,0,296,300,5,132,0,0,297,298,
-		5,135,0,0,298,300,5,110,0,0,299,294,1,0,0,0,299,295,1,0,0,0,299,296,1,
-		0,0,0,299,297,1,0,0,0,300,380,1,0,0,0,301,302,5,136,0,0,302,380,7,4,0,
-		0,303,304,5,102,0,0,304,380,3,180,90,0,305,308,5,82,0,0,306,309,3,20,10,
-		0,307,309,5,140,0,0,308,306,1,0,0,0,308,307,1,0,0,0,309,380,1,0,0,0,310,
-		311,5,84,0,0,311,380,3,24,12,0,312,313,7,5,0,0,313,314,3,180,90,0,314,
-		315,3,192,96,0,315,380,1,0,0,0,316,317,5,91,0,0,317,318,3,182,91,0,318,
-		319,5,74,0,0,319,320,3,192,96,0,320,380,1,0,0,0,321,322,5,129,0,0,322,
-		323,3,192,96,0,323,324,7,6,0,0,324,327,3,182,91,0,325,326,5,74,0,0,326,
-		328,3,192,96,0,327,325,1,0,0,0,327,328,1,0,0,0,328,380,1,0,0,0,329,330,
-		5,92,0,0,330,380,5,1,0,0,331,380,7,7,0,0,332,333,5,161,0,0,333,334,5,71,
-		0,0,334,380,3,178,89,0,335,336,5,171,0,0,336,337,3,178,89,0,337,338,3,
-		178,89,0,338,380,1,0,0,0,339,340,5,164,0,0,340,341,5,25,0,0,341,380,5,
-		165,0,0,342,343,5,163,0,0,343,380,3,184,92,0,344,345,5,97,0,0,345,347,
-		3,178,89,0,346,348,3,130,65,0,347,346,1,0,0,0,347,348,1,0,0,0,348,354,
-		1,0,0,0,349,352,5,22,0,0,350,353,3,192,96,0,351,353,3,178,89,0,352,350,
-		1,0,0,0,352,351,1,0,0,0,353,355,1,0,0,0,354,349,1,0,0,0,354,355,1,0,0,
-		0,355,358,1,0,0,0,356,357,5,77,0,0,357,359,3,184,92,0,358,356,1,0,0,0,
-		358,359,1,0,0,0,359,361,1,0,0,0,360,362,3,6,3,0,361,360,1,0,0,0,361,362,
-		1,0,0,0,362,380,1,0,0,0,363,364,5,145,0,0,364,366,3,182,91,0,365,367,7,
-		8,0,0,366,365,1,0,0,0,366,367,1,0,0,0,367,380,1,0,0,0,368,373,5,29,0,0,
-		369,370,5,28,0,0,370,374,3,26,13,0,371,374,3,104,52,0,372,374,3,12,6,0,
-		373,369,1,0,0,0,373,371,1,0,0,0,373,372,1,0,0,0,374,380,1,0,0,0,375,376,
-		5,28,0,0,376,380,3,26,13,0,377,380,3,104,52,0,378,380,3,12,6,0,379,238,
-		1,0,0,0,379,240,1,0,0,0,379,242,1,0,0,0,379,249,1,0,0,0,379,265,1,0,0,
-		0,379,274,1,0,0,0,379,276,1,0,0,0,379,283,1,0,0,0,379,293,1,0,0,0,379,
-		301,1,0,0,0,379,303,1,0,0,0,379,305,1,0,0,0,379,310,1,0,0,0,379,312,1,
-		0,0,0,379,316,1,0,0,0,379,321,1,0,0,0,379,329,1,0,0,0,379,331,1,0,0,0,
-		379,332,1,0,0,0,379,335,1,0,0,0,379,339,1,0,0,0,379,342,1,0,0,0,379,344,
-		1,0,0,0,379,363,1,0,0,0,379,368,1,0,0,0,379,375,1,0,0,0,379,377,1,0,0,
-		0,379,378,1,0,0,0,380,11,1,0,0,0,381,382,5,105,0,0,382,384,3,178,89,0,
-		383,385,3,178,89,0,384,383,1,0,0,0,384,385,1,0,0,0,385,13,1,0,0,0,386,
-		387,5,22,0,0,387,402,3,178,89,0,388,389,7,9,0,0,389,394,3,192,96,0,390,
-		391,5,185,0,0,391,393,3,192,96,0,392,390,1,0,0,0,393,396,1,0,0,0,394,392,
-		1,0,0,0,394,395,1,0,0,0,395,402,1,0,0,0,396,394,1,0,0,0,397,399,3,16,8,
-		0,398,400,3,6,3,0,399,398,1,0,0,0,399,400,1,0,0,0,400,402,1,0,0,0,401,
-		386,1,0,0,0,401,388,1,0,0,0,401,397,1,0,0,0,402,15,1,0,0,0,403,404,7,10,
-		0,0,404,405,5,19,0,0,405,406,3,180,90,0,406,407,3,196,98,0,407,408,5,20,
-		0,0,408,409,3,192,96,0,409,17,1,0,0,0,410,416,5,30,0,0,411,412,5,28,0,
-		0,412,417,3,26,13,0,413,417,3,104,52,0,414,417,3,12,6,0,415,417,3,6,3,
-		0,416,411,1,0,0,0,416,413,1,0,0,0,416,414,1,0,0,0,416,415,1,0,0,0,417,
-		19,1,0,0,0,418,421,5,195,0,0,419,420,5,178,0,0,420,422,5,193,0,0,421,419,
-		1,0,0,0,421,422,1,0,0,0,422,424,1,0,0,0,423,425,3,22,11,0,424,423,1,0,
-		0,0,424,425,1,0,0,0,425,453,1,0,0,0,426,432,5,193,0,0,427,429,5,193,0,
-		0,428,427,1,0,0,0,428,429,1,0,0,0,429,430,1,0,0,0,430,431,5,179,0,0,431,
-		433,5,193,0,0,432,428,1,0,0,0,432,433,1,0,0,0,433,434,1,0,0,0,434,435,
-		5,180,0,0,435,437,7,11,0,0,436,438,5,195,0,0,437,436,1,0,0,0,437,438,1,
-		0,0,0,438,440,1,0,0,0,439,441,3,22,11,0,440,439,1,0,0,0,440,441,1,0,0,
-		0,441,453,1,0,0,0,442,443,5,194,0,0,443,444,5,180,0,0,444,446,5,193,0,
-		0,445,447,5,195,0,0,446,445,1,0,0,0,446,447,1,0,0,0,447,449,1,0,0,0,448,
-		450,3,22,11,0,449,448,1,0,0,0,449,450,1,0,0,0,450,453,1,0,0,0,451,453,
-		3,178,89,0,452,418,1,0,0,0,452,426,1,0,0,0,452,442,1,0,0,0,452,451,1,0,
-		0,0,453,21,1,0,0,0,454,456,5,180,0,0,455,454,1,0,0,0,455,456,1,0,0,0,456,
-		457,1,0,0,0,457,458,5,152,0,0,458,23,1,0,0,0,459,468,3,186,93,0,460,463,
-		5,195,0,0,461,462,5,180,0,0,462,464,5,193,0,0,463,461,1,0,0,0,463,464,
-		1,0,0,0,464,468,1,0,0,0,465,468,5,133,0,0,466,468,3,178,89,0,467,459,1,
-		0,0,0,467,460,1,0,0,0,467,465,1,0,0,0,467,466,1,0,0,0,468,25,1,0,0,0,469,
-		474,3,30,15,0,470,471,7,12,0,0,471,473,3,30,15,0,472,470,1,0,0,0,473,476,
-		1,0,0,0,474,472,1,0,0,0,474,475,1,0,0,0,475,27,1,0,0,0,476,474,1,0,0,0,
-		477,482,3,192,96,0,478,479,7,12,0,0,479,481,3,192,96,0,480,478,1,0,0,0,
-		481,484,1,0,0,0,482,480,1,0,0,0,482,483,1,0,0,0,483,29,1,0,0,0,484,482,
-		1,0,0,0,485,489,3,192,96,0,486,487,5,22,0,0,487,490,3,198,99,0,488,490,
-		3,32,16,0,489,486,1,0,0,0,489,488,1,0,0,0,489,490,1,0,0,0,490,31,1,0,0,
-		0,491,492,7,13,0,0,492,33,1,0,0,0,493,494,5,9,0,0,494,496,3,196,98,0,495,
-		497,3,178,89,0,496,495,1,0,0,0,496,497,1,0,0,0,497,498,1,0,0,0,498,499,
-		3,36,18,0,499,35,1,0,0,0,500,504,5,186,0,0,501,503,3,38,19,0,502,501,1,
-		0,0,0,503,506,1,0,0,0,504,502,1,0,0,0,504,505,1,0,0,0,505,507,1,0,0,0,
-		506,504,1,0,0,0,507,508,5,187,0,0,508,37,1,0,0,0,509,521,3,40,20,0,510,
-		521,3,42,21,0,511,521,3,44,22,0,512,521,3,46,23,0,513,521,3,50,25,0,514,
-		521,3,52,26,0,515,521,3,58,29,0,516,521,3,60,30,0,517,521,3,62,31,0,518,
-		521,3,10,5,0,519,521,3,18,9,0,520,509,1,0,0,0,520,510,1,0,0,0,520,511,
-		1,0,0,0,520,512,1,0,0,0,520,513,1,0,0,0,520,514,1,0,0,0,520,515,1,0,0,
-		0,520,516,1,0,0,0,520,517,1,0,0,0,520,518,1,0,0,0,520,519,1,0,0,0,521,
-		39,1,0,0,0,522,523,5,11,0,0,523,525,3,196,98,0,524,526,3,178,89,0,525,
-		524,1,0,0,0,525,526,1,0,0,0,526,41,1,0,0,0,527,528,5,12,0,0,528,530,3,
-		192,96,0,529,531,3,178,89,0,530,529,1,0,0,0,530,531,1,0,0,0,531,533,1,
-		0,0,0,532,534,3,6,3,0,533,532,1,0,0,0,533,534,1,0,0,0,534,43,1,0,0,0,535,
-		536,5,13,0,0,536,538,3,192,96,0,537,539,3,178,89,0,538,537,1,0,0,0,538,
-		539,1,0,0,0,539,541,1,0,0,0,540,542,3,6,3,0,541,540,1,0,0,0,541,542,1,
-		0,0,0,542,45,1,0,0,0,543,544,5,14,0,0,544,546,3,192,96,0,545,547,3,178,
-		89,0,546,545,1,0,0,0,546,547,1,0,0,0,547,548,1,0,0,0,548,549,3,48,24,0,
-		549,47,1,0,0,0,550,559,5,186,0,0,551,556,3,198,99,0,552,553,5,185,0,0,
-		553,555,3,198,99,0,554,552,1,0,0,0,555,558,1,0,0,0,556,554,1,0,0,0,556,
-		557,1,0,0,0,557,560,1,0,0,0,558,556,1,0,0,0,559,551,1,0,0,0,559,560,1,
-		0,0,0,560,567,1,0,0,0,561,566,3,10,5,0,562,566,3,14,7,0,563,566,3,18,9,
-		0,564,566,3,8,4,0,565,561,1,0,0,0,565,562,1,0,0,0,565,563,1,0,0,0,565,
-		564,1,0,0,0,566,569,1,0,0,0,567,565,1,0,0,0,567,568,1,0,0,0,568,570,1,
-		0,0,0,569,567,1,0,0,0,570,571,5,187,0,0,571,49,1,0,0,0,572,573,5,15,0,
-		0,573,575,3,192,96,0,574,576,3,178,89,0,575,574,1,0,0,0,575,576,1,0,0,
-		0,576,578,1,0,0,0,577,579,3,36,18,0,578,577,1,0,0,0,578,579,1,0,0,0,579,
-		51,1,0,0,0,580,581,7,14,0,0,581,582,5,19,0,0,582,583,3,180,90,0,583,584,
-		3,196,98,0,584,585,5,20,0,0,585,589,3,192,96,0,586,588,3,56,28,0,587,586,
-		1,0,0,0,588,591,1,0,0,0,589,587,1,0,0,0,589,590,1,0,0,0,590,598,1,0,0,
-		0,591,589,1,0,0,0,592,594,3,54,27,0,593,592,1,0,0,0,594,595,1,0,0,0,595,
-		593,1,0,0,0,595,596,1,0,0,0,596,599,1,0,0,0,597,599,3,6,3,0,598,593,1,
-		0,0,0,598,597,1,0,0,0,598,599,1,0,0,0,599,53,1,0,0,0,600,604,3,16,8,0,
-		601,603,3,56,28,0,602,601,1,0,0,0,603,606,1,0,0,0,604,602,1,0,0,0,604,
-		605,1,0,0,0,605,608,1,0,0,0,606,604,1,0,0,0,607,609,3,6,3,0,608,607,1,
-		0,0,0,608,609,1,0,0,0,609,55,1,0,0,0,610,611,5,22,0,0,611,615,3,178,89,
-		0,612,613,7,9,0,0,613,615,3,192,96,0,614,610,1,0,0,0,614,612,1,0,0,0,615,
-		57,1,0,0,0,616,618,5,31,0,0,617,619,3,178,89,0,618,617,1,0,0,0,618,619,
-		1,0,0,0,619,59,1,0,0,0,620,621,5,32,0,0,621,622,3,196,98,0,622,623,5,25,
-		0,0,623,624,3,64,32,0,624,625,3,36,18,0,625,61,1,0,0,0,626,627,5,33,0,
-		0,627,628,3,68,34,0,628,629,3,36,18,0,629,63,1,0,0,0,630,631,5,193,0,0,
-		631,632,5,177,0,0,632,642,5,193,0,0,633,638,3,66,33,0,634,635,5,185,0,
-		0,635,637,3,66,33,0,636,634,1,0,0,0,637,640,1,0,0,0,638,636,1,0,0,0,638,
-		639,1,0,0,0,639,642,1,0,0,0,640,638,1,0,0,0,641,630,1,0,0,0,641,633,1,
-		0,0,0,642,65,1,0,0,0,643,646,3,196,98,0,644,646,5,193,0,0,645,643,1,0,
-		0,0,645,644,1,0,0,0,646,67,1,0,0,0,647,648,5,35,0,0,648,658,3,196,98,0,
-		649,655,3,196,98,0,650,652,5,34,0,0,651,653,5,35,0,0,652,651,1,0,0,0,652,
-		653,1,0,0,0,653,654,1,0,0,0,654,656,3,66,33,0,655,650,1,0,0,0,655,656,
-		1,0,0,0,656,658,1,0,0,0,657,647,1,0,0,0,657,649,1,0,0,0,658,69,1,0,0,0,
-		659,660,5,10,0,0,660,662,3,196,98,0,661,663,3,74,37,0,662,661,1,0,0,0,
-		662,663,1,0,0,0,663,665,1,0,0,0,664,666,3,178,89,0,665,664,1,0,0,0,665,
-		666,1,0,0,0,666,667,1,0,0,0,667,668,5,24,0,0,668,672,3,196,98,0,669,671,
-		3,72,36,0,670,669,1,0,0,0,671,674,1,0,0,0,672,670,1,0,0,0,672,673,1,0,
-		0,0,673,675,1,0,0,0,674,672,1,0,0,0,675,676,3,82,41,0,676,71,1,0,0,0,677,
-		678,7,15,0,0,678,683,3,196,98,0,679,680,5,185,0,0,680,682,3,196,98,0,681,
-		679,1,0,0,0,682,685,1,0,0,0,683,681,1,0,0,0,683,684,1,0,0,0,684,73,1,0,
-		0,0,685,683,1,0,0,0,686,687,5,190,0,0,687,692,3,76,38,0,688,689,5,185,
-		0,0,689,691,3,78,39,0,690,688,1,0,0,0,691,694,1,0,0,0,692,690,1,0,0,0,
-		692,693,1,0,0,0,693,695,1,0,0,0,694,692,1,0,0,0,695,696,5,191,0,0,696,
-		75,1,0,0,0,697,698,3,196,98,0,698,699,5,25,0,0,699,700,3,80,40,0,700,77,
-		1,0,0,0,701,708,5,193,0,0,702,705,3,196,98,0,703,704,5,25,0,0,704,706,
-		3,80,40,0,705,703,1,0,0,0,705,706,1,0,0,0,706,708,1,0,0,0,707,701,1,0,
-		0,0,707,702,1,0,0,0,708,79,1,0,0,0,709,716,3,196,98,0,710,713,5,193,0,
-		0,711,712,5,177,0,0,712,714,5,193,0,0,713,711,1,0,0,0,713,714,1,0,0,0,
-		714,716,1,0,0,0,715,709,1,0,0,0,715,710,1,0,0,0,716,81,1,0,0,0,717,721,
-		5,186,0,0,718,720,3,84,42,0,719,718,1,0,0,0,720,723,1,0,0,0,721,719,1,
-		0,0,0,721,722,1,0,0,0,722,724,1,0,0,0,723,721,1,0,0,0,724,725,5,187,0,
-		0,725,83,1,0,0,0,726,735,3,86,43,0,727,735,3,88,44,0,728,735,3,90,45,0,
-		729,735,3,94,47,0,730,735,3,142,71,0,731,735,3,96,48,0,732,735,3,98,49,
-		0,733,735,3,10,5,0,734,726,1,0,0,0,734,727,1,0,0,0,734,728,1,0,0,0,734,
-		729,1,0,0,0,734,730,1,0,0,0,734,731,1,0,0,0,734,732,1,0,0,0,734,733,1,
-		0,0,0,735,85,1,0,0,0,736,737,5,36,0,0,737,738,3,122,61,0,738,739,3,192,
-		96,0,739,87,1,0,0,0,740,741,5,37,0,0,741,742,3,178,89,0,742,743,3,100,
-		50,0,743,89,1,0,0,0,744,745,5,38,0,0,745,758,3,196,98,0,746,755,5,190,
-		0,0,747,752,3,66,33,0,748,749,5,185,0,0,749,751,3,66,33,0,750,748,1,0,
-		0,0,751,754,1,0,0,0,752,750,1,0,0,0,752,753,1,0,0,0,753,756,1,0,0,0,754,
-		752,1,0,0,0,755,747,1,0,0,0,755,756,1,0,0,0,756,757,1,0,0,0,757,759,5,
-		191,0,0,758,746,1,0,0,0,758,759,1,0,0,0,759,761,1,0,0,0,760,762,3,92,46,
-		0,761,760,1,0,0,0,761,762,1,0,0,0,762,91,1,0,0,0,763,764,5,155,0,0,764,
-		765,5,156,0,0,765,93,1,0,0,0,766,767,5,39,0,0,767,768,3,100,50,0,768,95,
-		1,0,0,0,769,770,5,32,0,0,770,771,3,196,98,0,771,772,5,25,0,0,772,773,3,
-		64,32,0,773,774,3,82,41,0,774,97,1,0,0,0,775,776,5,33,0,0,776,777,3,68,
-		34,0,777,778,3,82,41,0,778,99,1,0,0,0,779,783,5,186,0,0,780,782,3,102,
-		51,0,781,780,1,0,0,0,782,785,1,0,0,0,783,781,1,0,0,0,783,784,1,0,0,0,784,
-		786,1,0,0,0,785,783,1,0,0,0,786,787,5,187,0,0,787,101,1,0,0,0,788,800,
-		3,104,52,0,789,800,3,106,53,0,790,800,3,108,54,0,791,800,3,114,57,0,792,
-		800,3,128,64,0,793,800,3,132,66,0,794,800,3,134,67,0,795,800,3,140,70,
-		0,796,800,3,90,45,0,797,800,3,110,55,0,798,800,3,112,56,0,799,788,1,0,
-		0,0,799,789,1,0,0,0,799,790,1,0,0,0,799,791,1,0,0,0,799,792,1,0,0,0,799,
-		793,1,0,0,0,799,794,1,0,0,0,799,795,1,0,0,0,799,796,1,0,0,0,799,797,1,
-		0,0,0,799,798,1,0,0,0,800,103,1,0,0,0,801,802,7,16,0,0,802,803,3,178,89,
-		0,803,105,1,0,0,0,804,805,5,30,0,0,805,806,3,104,52,0,806,107,1,0,0,0,
-		807,810,5,29,0,0,808,811,3,104,52,0,809,811,3,116,58,0,810,808,1,0,0,0,
-		810,809,1,0,0,0,811,109,1,0,0,0,812,813,5,32,0,0,813,814,3,196,98,0,814,
-		815,5,25,0,0,815,816,3,64,32,0,816,817,3,100,50,0,817,111,1,0,0,0,818,
-		819,5,33,0,0,819,820,3,68,34,0,820,821,3,100,50,0,821,113,1,0,0,0,822,
-		825,3,126,63,0,823,825,3,124,62,0,824,822,1,0,0,0,824,823,1,0,0,0,825,
-		826,1,0,0,0,826,827,3,116,58,0,827,115,1,0,0,0,828,829,3,120,60,0,829,
-		830,5,74,0,0,830,833,1,0,0,0,831,833,3,118,59,0,832,828,1,0,0,0,832,831,
-		1,0,0,0,832,833,1,0,0,0,833,834,1,0,0,0,834,837,3,192,96,0,835,836,5,23,
-		0,0,836,838,3,198,99,0,837,835,1,0,0,0,837,838,1,0,0,0,838,840,1,0,0,0,
-		839,841,3,92,46,0,840,839,1,0,0,0,840,841,1,0,0,0,841,843,1,0,0,0,842,
-		844,3,138,69,0,843,842,1,0,0,0,843,844,1,0,0,0,844,846,1,0,0,0,845,847,
-		3,6,3,0,846,845,1,0,0,0,846,847,1,0,0,0,847,117,1,0,0,0,848,849,3,180,
-		90,0,849,850,3,196,98,0,850,119,1,0,0,0,851,852,7,17,0,0,852,121,1,0,0,
-		0,853,856,5,29,0,0,854,856,3,126,63,0,855,853,1,0,0,0,855,854,1,0,0,0,
-		856,123,1,0,0,0,857,858,5,168,0,0,858,125,1,0,0,0,859,860,7,18,0,0,860,
-		127,1,0,0,0,861,862,7,19,0,0,862,864,3,178,89,0,863,865,3,130,65,0,864,
-		863,1,0,0,0,864,865,1,0,0,0,865,868,1,0,0,0,866,867,5,77,0,0,867,869,3,
-		184,92,0,868,866,1,0,0,0,868,869,1,0,0,0,869,871,1,0,0,0,870,872,3,136,
-		68,0,871,870,1,0,0,0,871,872,1,0,0,0,872,874,1,0,0,0,873,875,3,138,69,
-		0,874,873,1,0,0,0,874,875,1,0,0,0,875,877,1,0,0,0,876,878,3,6,3,0,877,
-		876,1,0,0,0,877,878,1,0,0,0,878,129,1,0,0,0,879,880,5,129,0,0,880,885,
-		3,192,96,0,881,882,5,185,0,0,882,884,3,192,96,0,883,881,1,0,0,0,884,887,
-		1,0,0,0,885,883,1,0,0,0,885,886,1,0,0,0,886,131,1,0,0,0,887,885,1,0,0,
-		0,888,889,5,158,0,0,889,891,3,178,89,0,890,892,3,136,68,0,891,890,1,0,
-		0,0,891,892,1,0,0,0,892,894,1,0,0,0,893,895,3,6,3,0,894,893,1,0,0,0,894,
-		895,1,0,0,0,895,133,1,0,0,0,896,897,5,159,0,0,897,899,3,178,89,0,898,900,
-		3,136,68,0,899,898,1,0,0,0,899,900,1,0,0,0,900,902,1,0,0,0,901,903,3,6,
-		3,0,902,901,1,0,0,0,902,903,1,0,0,0,903,135,1,0,0,0,904,906,7,20,0,0,905,
-		904,1,0,0,0,905,906,1,0,0,0,906,907,1,0,0,0,907,908,5,28,0,0,908,909,3,
-		26,13,0,909,137,1,0,0,0,910,911,5,25,0,0,911,912,5,76,0,0,912,139,1,0,
-		0,0,913,917,5,70,0,0,914,915,3,120,60,0,915,916,5,74,0,0,916,918,1,0,0,
-		0,917,914,1,0,0,0,917,918,1,0,0,0,918,919,1,0,0,0,919,920,3,192,96,0,920,
-		921,5,71,0,0,921,922,3,178,89,0,922,141,1,0,0,0,923,927,5,30,0,0,924,925,
-		5,28,0,0,925,928,3,26,13,0,926,928,3,144,72,0,927,924,1,0,0,0,927,926,
-		1,0,0,0,928,143,1,0,0,0,929,933,5,186,0,0,930,932,3,146,73,0,931,930,1,
-		0,0,0,932,935,1,0,0,0,933,931,1,0,0,0,933,934,1,0,0,0,934,936,1,0,0,0,
-		935,933,1,0,0,0,936,937,5,187,0,0,937,145,1,0,0,0,938,950,3,104,52,0,939,
-		950,3,152,76,0,940,950,3,160,80,0,941,950,3,162,81,0,942,950,3,164,82,
-		0,943,950,3,166,83,0,944,950,3,154,77,0,945,950,3,156,78,0,946,950,3,140,
-		70,0,947,950,3,148,74,0,948,950,3,150,75,0,949,938,1,0,0,0,949,939,1,0,
-		0,0,949,940,1,0,0,0,949,941,1,0,0,0,949,942,1,0,0,0,949,943,1,0,0,0,949,
-		944,1,0,0,0,949,945,1,0,0,0,949,946,1,0,0,0,949,947,1,0,0,0,949,948,1,
-		0,0,0,950,147,1,0,0,0,951,952,5,32,0,0,952,953,3,196,98,0,953,954,5,25,
-		0,0,954,955,3,64,32,0,955,956,3,144,72,0,956,149,1,0,0,0,957,958,5,33,
-		0,0,958,959,3,68,34,0,959,960,3,144,72,0,960,151,1,0,0,0,961,962,3,122,
-		61,0,962,965,3,192,96,0,963,964,5,23,0,0,964,966,3,198,99,0,965,963,1,
-		0,0,0,965,966,1,0,0,0,966,969,1,0,0,0,967,970,3,174,87,0,968,970,3,158,
-		79,0,969,967,1,0,0,0,969,968,1,0,0,0,970,153,1,0,0,0,971,972,3,124,62,
-		0,972,977,3,192,96,0,973,974,5,185,0,0,974,976,3,192,96,0,975,973,1,0,
-		0,0,976,979,1,0,0,0,977,975,1,0,0,0,977,978,1,0,0,0,978,981,1,0,0,0,979,
-		977,1,0,0,0,980,982,3,174,87,0,981,980,1,0,0,0,981,982,1,0,0,0,982,155,
-		1,0,0,0,983,984,5,169,0,0,984,989,3,192,96,0,985,986,5,185,0,0,986,988,
-		3,192,96,0,987,985,1,0,0,0,988,991,1,0,0,0,989,987,1,0,0,0,989,990,1,0,
-		0,0,990,993,1,0,0,0,991,989,1,0,0,0,992,994,3,136,68,0,993,992,1,0,0,0,
-		993,994,1,0,0,0,994,1006,1,0,0,0,995,996,5,72,0,0,996,997,3,176,88,0,997,
-		998,3,192,96,0,998,1007,1,0,0,0,999,1004,5,73,0,0,1000,1001,3,176,88,0,
-		1001,1002,3,192,96,0,1002,1005,1,0,0,0,1003,1005,3,178,89,0,1004,1000,
-		1,0,0,0,1004,1003,1,0,0,0,1005,1007,1,0,0,0,1006,995,1,0,0,0,1006,999,
-		1,0,0,0,1006,1007,1,0,0,0,1007,157,1,0,0,0,1008,1009,5,150,0,0,1009,1014,
-		3,192,96,0,1010,1011,5,185,0,0,1011,1013,3,192,96,0,1012,1010,1,0,0,0,
-		1013,1016,1,0,0,0,1014,1012,1,0,0,0,1014,1015,1,0,0,0,1015,1017,1,0,0,
-		0,1016,1014,1,0,0,0,1017,1018,5,151,0,0,1018,1019,5,71,0,0,1019,1020,3,
-		178,89,0,1020,159,1,0,0,0,1021,1022,5,69,0,0,1022,1024,3,178,89,0,1023,
-		1025,3,130,65,0,1024,1023,1,0,0,0,1024,1025,1,0,0,0,1025,1028,1,0,0,0,
-		1026,1027,5,77,0,0,1027,1029,3,184,92,0,1028,1026,1,0,0,0,1028,1029,1,
-		0,0,0,1029,1031,1,0,0,0,1030,1032,3,136,68,0,1031,1030,1,0,0,0,1031,1032,
-		1,0,0,0,1032,1034,1,0,0,0,1033,1035,3,174,87,0,1034,1033,1,0,0,0,1034,
-		1035,1,0,0,0,1035,1037,1,0,0,0,1036,1038,3,6,3,0,1037,1036,1,0,0,0,1037,
-		1038,1,0,0,0,1038,161,1,0,0,0,1039,1040,5,158,0,0,1040,1042,3,178,89,0,
-		1041,1043,3,136,68,0,1042,1041,1,0,0,0,1042,1043,1,0,0,0,1043,1045,1,0,
-		0,0,1044,1046,3,174,87,0,1045,1044,1,0,0,0,1045,1046,1,0,0,0,1046,163,
-		1,0,0,0,1047,1048,5,159,0,0,1048,1049,3,178,89,0,1049,1051,3,174,87,0,
-		1050,1052,3,6,3,0,1051,1050,1,0,0,0,1051,1052,1,0,0,0,1052,165,1,0,0,0,
-		1053,1054,5,148,0,0,1054,1056,3,178,89,0,1055,1057,3,174,87,0,1056,1055,
-		1,0,0,0,1056,1057,1,0,0,0,1057,1058,1,0,0,0,1058,1059,3,168,84,0,1059,
-		167,1,0,0,0,1060,1064,5,186,0,0,1061,1063,3,170,85,0,1062,1061,1,0,0,0,
-		1063,1066,1,0,0,0,1064,1062,1,0,0,0,1064,1065,1,0,0,0,1065,1067,1,0,0,
-		0,1066,1064,1,0,0,0,1067,1068,5,187,0,0,1068,169,1,0,0,0,1069,1075,3,104,
-		52,0,1070,1075,3,172,86,0,1071,1075,3,128,64,0,1072,1075,3,132,66,0,1073,
-		1075,3,158,79,0,1074,1069,1,0,0,0,1074,1070,1,0,0,0,1074,1071,1,0,0,0,
-		1074,1072,1,0,0,0,1074,1073,1,0,0,0,1075,171,1,0,0,0,1076,1077,5,149,0,
-		0,1077,1082,3,192,96,0,1078,1079,5,185,0,0,1079,1081,3,192,96,0,1080,1078,
-		1,0,0,0,1081,1084,1,0,0,0,1082,1080,1,0,0,0,1082,1083,1,0,0,0,1083,173,
-		1,0,0,0,1084,1082,1,0,0,0,1085,1086,7,21,0,0,1086,1087,3,176,88,0,1087,
-		1090,3,192,96,0,1088,1089,5,23,0,0,1089,1091,3,198,99,0,1090,1088,1,0,
-		0,0,1090,1091,1,0,0,0,1091,175,1,0,0,0,1092,1095,3,122,61,0,1093,1095,
-		3,124,62,0,1094,1092,1,0,0,0,1094,1093,1,0,0,0,1095,177,1,0,0,0,1096,1097,
-		7,22,0,0,1097,179,1,0,0,0,1098,1099,5,193,0,0,1099,181,1,0,0,0,1100,1102,
-		3,186,93,0,1101,1103,3,188,94,0,1102,1101,1,0,0,0,1102,1103,1,0,0,0,1103,
-		1109,1,0,0,0,1104,1105,7,23,0,0,1105,1107,3,186,93,0,1106,1108,3,188,94,
-		0,1107,1106,1,0,0,0,1107,1108,1,0,0,0,1108,1110,1,0,0,0,1109,1104,1,0,
-		0,0,1109,1110,1,0,0,0,1110,183,1,0,0,0,1111,1113,7,24,0,0,1112,1111,1,
-		0,0,0,1112,1113,1,0,0,0,1113,1114,1,0,0,0,1114,1115,3,182,91,0,1115,185,
-		1,0,0,0,1116,1118,5,180,0,0,1117,1116,1,0,0,0,1117,1118,1,0,0,0,1118,1128,
-		1,0,0,0,1119,1129,5,192,0,0,1120,1126,5,193,0,0,1121,1122,5,179,0,0,1122,
-		1127,5,193,0,0,1123,1124,5,193,0,0,1124,1125,5,179,0,0,1125,1127,5,193,
-		0,0,1126,1121,1,0,0,0,1126,1123,1,0,0,0,1126,1127,1,0,0,0,1127,1129,1,
-		0,0,0,1128,1119,1,0,0,0,1128,1120,1,0,0,0,1129,187,1,0,0,0,1130,1144,5,
-		176,0,0,1131,1133,5,174,0,0,1132,1134,5,195,0,0,1133,1132,1,0,0,0,1133,
-		1134,1,0,0,0,1134,1144,1,0,0,0,1135,1140,3,190,95,0,1136,1137,7,25,0,0,
-		1137,1139,3,190,95,0,1138,1136,1,0,0,0,1139,1142,1,0,0,0,1140,1138,1,0,
-		0,0,1140,1141,1,0,0,0,1141,1144,1,0,0,0,1142,1140,1,0,0,0,1143,1130,1,
-		0,0,0,1143,1131,1,0,0,0,1143,1135,1,0,0,0,1144,189,1,0,0,0,1145,1146,7,
-		26,0,0,1146,191,1,0,0,0,1147,1149,3,196,98,0,1148,1150,3,194,97,0,1149,
-		1148,1,0,0,0,1149,1150,1,0,0,0,1150,193,1,0,0,0,1151,1152,5,188,0,0,1152,
-		1157,3,66,33,0,1153,1154,5,185,0,0,1154,1156,3,66,33,0,1155,1153,1,0,0,
-		0,1156,1159,1,0,0,0,1157,1155,1,0,0,0,1157,1158,1,0,0,0,1158,1160,1,0,
-		0,0,1159,1157,1,0,0,0,1160,1161,5,189,0,0,1161,195,1,0,0,0,1162,1163,7,
-		27,0,0,1163,197,1,0,0,0,1164,1171,3,196,98,0,1165,1171,5,193,0,0,1166,
-		1171,5,24,0,0,1167,1171,5,25,0,0,1168,1171,5,23,0,0,1169,1171,5,22,0,0,
-		1170,1164,1,0,0,0,1170,1165,1,0,0,0,1170,1166,1,0,0,0,1170,1167,1,0,0,
-		0,1170,1168,1,0,0,0,1170,1169,1,0,0,0,1171,199,1,0,0,0,147,204,206,217,
-		220,227,229,247,255,262,271,281,290,299,308,327,347,352,354,358,361,366,
-		373,379,384,394,399,401,416,421,424,428,432,437,440,446,449,452,455,463,
-		467,474,482,489,496,504,520,525,530,533,538,541,546,556,559,565,567,575,
-		578,589,595,598,604,608,614,618,638,641,645,652,655,657,662,665,672,683,
-		692,705,707,713,715,721,734,752,755,758,761,783,799,810,824,832,837,840,
-		843,846,855,864,868,871,874,877,885,891,894,899,902,905,917,927,933,949,
-		965,969,977,981,989,993,1004,1006,1014,1024,1028,1031,1034,1037,1042,1045,
-		1051,1056,1064,1074,1082,1090,1094,1102,1107,1109,1112,1117,1126,1128,
-		1133,1140,1143,1149,1157,1170
+		2,99,7,99,2,100,7,100,1,0,1,0,1,0,1,0,5,0,207,8,0,10,0,12,0,210,9,0,1,
+		0,1,0,1,1,1,1,1,1,1,2,1,2,1,2,3,2,220,8,2,1,2,3,2,223,8,2,1,3,1,3,1,3,
+		1,3,1,3,5,3,230,8,3,10,3,12,3,233,9,3,1,3,1,3,1,4,1,4,1,4,1,4,1,5,1,5,
+		1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,250,8,5,1,5,1,5,1,5,1,5,5,5,256,8,5,10,
+		5,12,5,259,9,5,1,5,1,5,5,5,263,8,5,10,5,12,5,266,9,5,1,5,1,5,1,5,1,5,5,
+		5,272,8,5,10,5,12,5,275,9,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,284,8,5,1,
+		5,1,5,1,5,1,5,1,5,5,5,291,8,5,10,5,12,5,294,9,5,1,5,1,5,1,5,1,5,1,5,1,
+		5,3,5,302,8,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,311,8,5,1,5,1,5,1,5,1,5,
+		1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,330,8,5,1,5,1,
+		5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,1,5,3,5,
+		350,8,5,1,5,1,5,1,5,3,5,355,8,5,3,5,357,8,5,1,5,1,5,3,5,361,8,5,1,5,3,
+		5,364,8,5,1,5,1,5,1,5,3,5,369,8,5,1,5,1,5,1,5,1,5,1,5,3,5,376,8,5,1,5,
+		1,5,1,5,1,5,3,5,382,8,5,1,6,1,6,1,6,3,6,387,8,6,1,7,1,7,1,7,1,7,1,7,1,
+		7,5,7,395,8,7,10,7,12,7,398,9,7,1,7,1,7,3,7,402,8,7,3,7,404,8,7,1,8,1,
+		8,1,8,1,8,1,8,1,8,1,8,1,9,1,9,1,9,1,9,1,9,1,9,3,9,419,8,9,1,10,1,10,1,
+		10,3,10,424,8,10,1,10,3,10,427,8,10,1,10,1,10,3,10,431,8,10,1,10,1,10,
+		3,10,435,8,10,1,10,1,10,1,10,3,10,440,8,10,1,10,3,10,443,8,10,1,10,1,10,
+		1,10,1,10,3,10,449,8,10,1,10,3,10,452,8,10,1,10,3,10,455,8,10,1,11,3,11,
+		458,8,11,1,11,1,11,1,12,1,12,1,12,1,12,3,12,466,8,12,1,12,1,12,3,12,470,
+		8,12,1,13,1,13,1,13,5,13,475,8,13,10,13,12,13,478,9,13,1,14,1,14,1,14,
+		5,14,483,8,14,10,14,12,14,486,9,14,1,15,1,15,1,15,1,15,3,15,492,8,15,1,
+		16,1,16,1,17,1,17,1,17,3,17,499,8,17,1,17,1,17,1,18,1,18,5,18,505,8,18,
+		10,18,12,18,508,9,18,1,18,1,18,1,19,1,19,1,19,1,19,1,19,1,19,1,19,1,19,
+		1,19,1,19,1,19,1,19,3,19,524,8,19,1,20,1,20,1,20,3,20,529,8,20,1,21,1,
+		21,1,21,3,21,534,8,21,1,21,3,21,537,8,21,1,22,1,22,1,22,3,22,542,8,22,
+		1,22,3,22,545,8,22,1,23,1,23,1,23,3,23,550,8,23,1,23,1,23,1,24,1,24,1,
+		24,1,24,5,24,558,8,24,10,24,12,24,561,9,24,3,24,563,8,24,1,24,1,24,1,24,
+		1,24,5,24,569,8,24,10,24,12,24,572,9,24,1,24,1,24,1,25,1,25,1,25,3,25,
+		579,8,25,1,25,1,25,1,25,1,25,1,26,1,26,1,26,3,26,588,8,26,1,26,3,26,591,
+		8,26,1,27,1,27,1,27,1,27,1,27,1,27,1,27,5,27,600,8,27,10,27,12,27,603,
+		9,27,1,27,4,27,606,8,27,11,27,12,27,607,1,27,3,27,611,8,27,1,28,1,28,5,
+		28,615,8,28,10,28,12,28,618,9,28,1,28,3,28,621,8,28,1,29,1,29,1,29,1,29,
+		3,29,627,8,29,1,30,1,30,3,30,631,8,30,1,31,1,31,1,31,1,31,1,31,1,31,1,
+		32,1,32,1,32,1,32,1,33,1,33,1,33,1,33,1,33,1,33,5,33,649,8,33,10,33,12,
+		33,652,9,33,3,33,654,8,33,1,34,1,34,3,34,658,8,34,1,35,1,35,1,35,1,35,
+		1,35,3,35,665,8,35,1,35,3,35,668,8,35,3,35,670,8,35,1,36,1,36,1,36,3,36,
+		675,8,36,1,36,3,36,678,8,36,1,36,1,36,1,36,5,36,683,8,36,10,36,12,36,686,
+		9,36,1,36,1,36,1,37,1,37,1,37,1,37,5,37,694,8,37,10,37,12,37,697,9,37,
+		1,38,1,38,1,38,1,38,5,38,703,8,38,10,38,12,38,706,9,38,1,38,1,38,1,39,
+		1,39,1,39,1,39,1,40,1,40,1,40,1,40,3,40,718,8,40,3,40,720,8,40,1,41,1,
+		41,1,41,1,41,3,41,726,8,41,3,41,728,8,41,1,42,1,42,5,42,732,8,42,10,42,
+		12,42,735,9,42,1,42,1,42,1,43,1,43,1,43,1,43,1,43,1,43,1,43,1,43,3,43,
+		747,8,43,1,44,1,44,1,44,1,44,1,45,1,45,1,45,1,45,1,46,1,46,1,46,1,46,1,
+		46,1,46,5,46,763,8,46,10,46,12,46,766,9,46,3,46,768,8,46,1,46,3,46,771,
+		8,46,1,46,3,46,774,8,46,1,47,1,47,1,47,1,48,1,48,1,48,1,49,1,49,1,49,1,
+		49,1,49,1,49,1,50,1,50,1,50,1,50,1,51,1,51,5,51,794,8,51,10,51,12,51,797,
+		9,51,1,51,1,51,1,52,1,52,1,52,1,52,1,52,1,52,1,52,1,52,1,52,1,52,1,52,
+		3,52,812,8,52,1,53,1,53,1,53,1,54,1,54,1,54,1,55,1,55,1,55,3,55,823,8,
+		55,1,56,1,56,1,56,1,56,1,56,1,56,1,57,1,57,1,57,1,57,1,58,1,58,3,58,837,
+		8,58,1,58,1,58,1,59,1,59,1,59,1,59,3,59,845,8,59,1,59,1,59,1,59,3,59,850,
+		8,59,1,59,3,59,853,8,59,1,59,3,59,856,8,59,1,59,3,59,859,8,59,1,60,1,60,
+		1,60,1,61,1,61,1,62,1,62,3,62,868,8,62,1,63,1,63,1,64,1,64,1,65,1,65,1,
+		65,3,65,877,8,65,1,65,1,65,3,65,881,8,65,1,65,3,65,884,8,65,1,65,3,65,
+		887,8,65,1,65,3,65,890,8,65,1,66,1,66,1,66,1,66,5,66,896,8,66,10,66,12,
+		66,899,9,66,1,67,1,67,1,67,3,67,904,8,67,1,67,3,67,907,8,67,1,68,1,68,
+		1,68,3,68,912,8,68,1,68,3,68,915,8,68,1,69,3,69,918,8,69,1,69,1,69,1,69,
+		1,70,1,70,1,70,1,71,1,71,1,71,1,71,3,71,930,8,71,1,71,1,71,1,71,1,71,1,
+		72,1,72,1,72,1,72,3,72,940,8,72,1,73,1,73,5,73,944,8,73,10,73,12,73,947,
+		9,73,1,73,1,73,1,74,1,74,1,74,1,74,1,74,1,74,1,74,1,74,1,74,1,74,1,74,
+		3,74,962,8,74,1,75,1,75,1,75,1,75,1,75,1,75,1,76,1,76,1,76,1,76,1,77,1,
+		77,1,77,1,77,3,77,978,8,77,1,77,1,77,3,77,982,8,77,1,78,1,78,1,78,1,78,
+		5,78,988,8,78,10,78,12,78,991,9,78,1,78,3,78,994,8,78,1,79,1,79,1,79,1,
+		79,5,79,1000,8,79,10,79,12,79,1003,9,79,1,79,3,79,1006,8,79,1,79,1,79,
+		1,79,1,79,1,79,1,79,1,79,1,79,1,79,3,79,1017,8,79,3,79,1019,8,79,1,80,
+		1,80,1,80,1,80,5,80,1025,8,80,10,80,12,80,1028,9,80,1,80,1,80,1,80,1,80,
+		1,81,1,81,1,81,3,81,1037,8,81,1,81,1,81,3,81,1041,8,81,1,81,3,81,1044,
+		8,81,1,81,3,81,1047,8,81,1,81,3,81,1050,8,81,1,82,1,82,1,82,3,82,1055,
+		8,82,1,82,3,82,1058,8,82,1,83,1,83,1,83,1,83,3,83,1064,8,83,1,84,1,84,
+		1,84,3,84,1069,8,84,1,84,1,84,1,85,1,85,5,85,1075,8,85,10,85,12,85,1078,
+		9,85,1,85,1,85,1,86,1,86,1,86,1,86,1,86,3,86,1087,8,86,1,87,1,87,1,87,
+		1,87,5,87,1093,8,87,10,87,12,87,1096,9,87,1,88,1,88,1,88,1,88,1,88,3,88,
+		1103,8,88,1,89,1,89,3,89,1107,8,89,1,90,1,90,1,91,1,91,1,92,1,92,3,92,
+		1115,8,92,1,92,1,92,1,92,3,92,1120,8,92,3,92,1122,8,92,1,93,3,93,1125,
+		8,93,1,93,1,93,1,94,3,94,1130,8,94,1,94,1,94,1,94,1,94,1,94,1,94,1,94,
+		3,94,1139,8,94,3,94,1141,8,94,1,95,1,95,1,95,3,95,1146,8,95,1,95,1,95,
+		1,95,5,95,1151,8,95,10,95,12,95,1154,9,95,3,95,1156,8,95,1,96,1,96,1,97,
+		1,97,3,97,1162,8,97,1,98,1,98,1,98,1,98,5,98,1168,8,98,10,98,12,98,1171,
+		9,98,1,98,1,98,1,99,1,99,1,100,1,100,1,100,1,100,1,100,1,100,3,100,1183,
+		8,100,1,100,0,0,101,0,2,4,6,8,10,12,14,16,18,20,22,24,26,28,30,32,34,36,
+		38,40,42,44,46,48,50,52,54,56,58,60,62,64,66,68,70,72,74,76,78,80,82,84,
+		86,88,90,92,94,96,98,100,102,104,106,108,110,112,114,116,118,120,122,124,
+		126,128,130,132,134,136,138,140,142,144,146,148,150,152,154,156,158,160,
+		162,164,166,168,170,172,174,176,178,180,182,184,186,188,190,192,194,196,
+		198,200,0,28,1,0,2,9,9,0,44,44,50,51,55,55,61,62,71,71,105,106,108,109,
+		118,123,168,169,6,0,85,85,89,89,91,91,98,98,100,103,124,129,6,0,2,2,27,
+		27,75,75,87,87,130,130,176,176,1,0,139,141,2,0,92,92,96,96,1,0,143,144,
+		5,0,95,95,97,97,145,146,164,164,172,172,1,0,148,149,2,0,25,26,28,28,2,
+		0,23,23,162,162,1,0,197,198,2,0,155,155,190,190,3,0,33,33,51,51,110,117,
+		1,0,18,20,2,0,131,131,159,159,1,0,80,83,2,0,77,77,198,198,4,0,33,33,42,
+		67,69,69,99,99,2,0,68,68,70,71,1,0,31,32,1,0,74,75,1,0,201,202,2,0,177,
+		177,182,182,1,0,186,189,2,0,180,180,183,184,2,0,27,27,200,200,6,0,2,9,
+		12,16,38,38,77,79,84,176,200,200,1320,0,208,1,0,0,0,2,213,1,0,0,0,4,216,
+		1,0,0,0,6,224,1,0,0,0,8,236,1,0,0,0,10,381,1,0,0,0,12,383,1,0,0,0,14,403,
+		1,0,0,0,16,405,1,0,0,0,18,412,1,0,0,0,20,454,1,0,0,0,22,457,1,0,0,0,24,
+		469,1,0,0,0,26,471,1,0,0,0,28,479,1,0,0,0,30,487,1,0,0,0,32,493,1,0,0,
+		0,34,495,1,0,0,0,36,502,1,0,0,0,38,523,1,0,0,0,40,525,1,0,0,0,42,530,1,
+		0,0,0,44,538,1,0,0,0,46,546,1,0,0,0,48,553,1,0,0,0,50,575,1,0,0,0,52,584,
+		1,0,0,0,54,592,1,0,0,0,56,612,1,0,0,0,58,626,1,0,0,0,60,628,1,0,0,0,62,
+		632,1,0,0,0,64,638,1,0,0,0,66,653,1,0,0,0,68,657,1,0,0,0,70,669,1,0,0,
+		0,72,671,1,0,0,0,74,689,1,0,0,0,76,698,1,0,0,0,78,709,1,0,0,0,80,719,1,
+		0,0,0,82,727,1,0,0,0,84,729,1,0,0,0,86,746,1,0,0,0,88,748,1,0,0,0,90,752,
+		1,0,0,0,92,756,1,0,0,0,94,775,1,0,0,0,96,778,1,0,0,0,98,781,1,0,0,0,100,
+		787,1,0,0,0,102,791,1,0,0,0,104,811,1,0,0,0,106,813,1,0,0,0,108,816,1,
+		0,0,0,110,819,1,0,0,0,112,824,1,0,0,0,114,830,1,0,0,0,116,836,1,0,0,0,
+		118,844,1,0,0,0,120,860,1,0,0,0,122,863,1,0,0,0,124,867,1,0,0,0,126,869,
+		1,0,0,0,128,871,1,0,0,0,130,873,1,0,0,0,132,891,1,0,0,0,134,900,1,0,0,
+		0,136,908,1,0,0,0,138,917,1,0,0,0,140,922,1,0,0,0,142,925,1,0,0,0,144,
+		935,1,0,0,0,146,941,1,0,0,0,148,961,1,0,0,0,150,963,1,0,0,0,152,969,1,
+		0,0,0,154,973,1,0,0,0,156,983,1,0,0,0,158,995,1,0,0,0,160,1020,1,0,0,0,
+		162,1033,1,0,0,0,164,1051,1,0,0,0,166,1059,1,0,0,0,168,1065,1,0,0,0,170,
+		1072,1,0,0,0,172,1086,1,0,0,0,174,1088,1,0,0,0,176,1097,1,0,0,0,178,1106,
+		1,0,0,0,180,1108,1,0,0,0,182,1110,1,0,0,0,184,1112,1,0,0,0,186,1124,1,
+		0,0,0,188,1129,1,0,0,0,190,1155,1,0,0,0,192,1157,1,0,0,0,194,1159,1,0,
+		0,0,196,1163,1,0,0,0,198,1174,1,0,0,0,200,1182,1,0,0,0,202,207,3,2,1,0,
+		203,207,3,4,2,0,204,207,3,34,17,0,205,207,3,72,36,0,206,202,1,0,0,0,206,
+		203,1,0,0,0,206,204,1,0,0,0,206,205,1,0,0,0,207,210,1,0,0,0,208,206,1,
+		0,0,0,208,209,1,0,0,0,209,211,1,0,0,0,210,208,1,0,0,0,211,212,5,0,0,1,
+		212,1,1,0,0,0,213,214,5,1,0,0,214,215,3,180,90,0,215,3,1,0,0,0,216,217,
+		7,0,0,0,217,219,3,198,99,0,218,220,3,180,90,0,219,218,1,0,0,0,219,220,
+		1,0,0,0,220,222,1,0,0,0,221,223,3,6,3,0,222,221,1,0,0,0,222,223,1,0,0,
+		0,223,5,1,0,0,0,224,231,5,191,0,0,225,230,3,10,5,0,226,230,3,14,7,0,227,
+		230,3,18,9,0,228,230,3,8,4,0,229,225,1,0,0,0,229,226,1,0,0,0,229,227,1,
+		0,0,0,229,228,1,0,0,0,230,233,1,0,0,0,231,229,1,0,0,0,231,232,1,0,0,0,
+		232,234,1,0,0,0,233,231,1,0,0,0,234,235,5,192,0,0,235,7,1,0,0,0,236,237,
+		5,35,0,0,237,238,3,70,35,0,238,239,3,6,3,0,239,9,1,0,0,0,240,241,7,1,0,
+		0,241,382,3,180,90,0,242,243,7,2,0,0,243,382,3,184,92,0,244,249,5,90,0,
+		0,245,250,3,184,92,0,246,247,5,135,0,0,247,248,5,73,0,0,248,250,3,180,
+		90,0,249,245,1,0,0,0,249,246,1,0,0,0,250,382,1,0,0,0,251,252,5,88,0,0,
+		252,257,3,184,92,0,253,254,5,190,0,0,254,256,3,184,92,0,255,253,1,0,0,
+		0,256,259,1,0,0,0,257,255,1,0,0,0,257,258,1,0,0,0,258,264,1,0,0,0,259,
+		257,1,0,0,0,260,261,5,178,0,0,261,263,3,184,92,0,262,260,1,0,0,0,263,266,
+		1,0,0,0,264,262,1,0,0,0,264,265,1,0,0,0,265,382,1,0,0,0,266,264,1,0,0,
+		0,267,268,7,3,0,0,268,273,3,194,97,0,269,270,5,190,0,0,270,272,3,194,97,
+		0,271,269,1,0,0,0,272,275,1,0,0,0,273,271,1,0,0,0,273,274,1,0,0,0,274,
+		382,1,0,0,0,275,273,1,0,0,0,276,277,5,29,0,0,277,382,3,28,14,0,278,283,
+		5,156,0,0,279,280,5,29,0,0,280,284,3,28,14,0,281,282,5,30,0,0,282,284,
+		3,26,13,0,283,279,1,0,0,0,283,281,1,0,0,0,284,382,1,0,0,0,285,286,5,58,
+		0,0,286,287,5,131,0,0,287,292,3,194,97,0,288,289,5,190,0,0,289,291,3,194,
+		97,0,290,288,1,0,0,0,291,294,1,0,0,0,292,290,1,0,0,0,292,293,1,0,0,0,293,
+		382,1,0,0,0,294,292,1,0,0,0,295,301,5,132,0,0,296,302,5,133,0,0,297,302,
+		5,136,0,0,298,302,5,134,0,0,299,300,5,137,0,0,300,302,5,112,0,0,301,296,
+		1,0,0,0,301,297,1,0,0,0,301,298,1,0,0,0,301,299,1,0,0,0,302,382,1,0,0,
+		0,303,304,5,138,0,0,304,382,7,4,0,0,305,306,5,104,0,0,306,382,3,182,91,
+		0,307,310,5,84,0,0,308,311,3,20,10,0,309,311,5,142,0,0,310,308,1,0,0,0,
+		310,309,1,0,0,0,311,382,1,0,0,0,312,313,5,86,0,0,313,382,3,24,12,0,314,
+		315,7,5,0,0,315,316,3,182,91,0,316,317,3,194,97,0,317,382,1,0,0,0,318,
+		319,5,93,0,0,319,320,3,184,92,0,320,321,5,76,0,0,321,322,3,194,97,0,322,
+		382,1,0,0,0,323,324,5,131,0,0,324,325,3,194,97,0,325,326,7,6,0,0,326,329,
+		3,184,92,0,327,328,5,76,0,0,328,330,3,194,97,0,329,327,1,0,0,0,329,330,
+		1,0,0,0,330,382,1,0,0,0,331,332,5,94,0,0,332,382,5,1,0,0,333,382,7,7,0,
+		0,334,335,5,163,0,0,335,336,5,73,0,0,336,382,3,180,90,0,337,338,5,173,
+		0,0,338,339,3,180,90,0,339,340,3,180,90,0,340,382,1,0,0,0,341,342,5,166,
+		0,0,342,343,5,27,0,0,343,382,5,167,0,0,344,345,5,165,0,0,345,382,3,186,
+		93,0,346,347,5,99,0,0,347,349,3,180,90,0,348,350,3,132,66,0,349,348,1,
+		0,0,0,349,350,1,0,0,0,350,356,1,0,0,0,351,354,5,24,0,0,352,355,3,194,97,
+		0,353,355,3,180,90,0,354,352,1,0,0,0,354,353,1,0,0,0,355,357,1,0,0,0,356,
+		351,1,0,0,0,356,357,1,0,0,0,357,360,1,0,0,0,358,359,5,79,0,0,359,361,3,
+		186,93,0,360,358,1,0,0,0,360,361,1,0,0,0,361,363,1,0,0,0,362,364,3,6,3,
+		0,363,362,1,0,0,0,363,364,1,0,0,0,364,382,1,0,0,0,365,366,5,147,0,0,366,
+		368,3,184,92,0,367,369,7,8,0,0,368,367,1,0,0,0,368,369,1,0,0,0,369,382,
+		1,0,0,0,370,375,5,31,0,0,371,372,5,30,0,0,372,376,3,26,13,0,373,376,3,
+		106,53,0,374,376,3,12,6,0,375,371,1,0,0,0,375,373,1,0,0,0,375,374,1,0,
+		0,0,376,382,1,0,0,0,377,378,5,30,0,0,378,382,3,26,13,0,379,382,3,106,53,
+		0,380,382,3,12,6,0,381,240,1,0,0,0,381,242,1,0,0,0,381,244,1,0,0,0,381,
+		251,1,0,0,0,381,267,1,0,0,0,381,276,1,0,0,0,381,278,1,0,0,0,381,285,1,
+		0,0,0,381,295,1,0,0,0,381,303,1,0,0,0,381,305,1,0,0,0,381,307,1,0,0,0,
+		381,312,1,0,0,0,381,314,1,0,0,0,381,318,1,0,0,0,381,323,1,0,0,0,381,331,
+		1,0,0,0,381,333,1,0,0,0,381,334,1,0,0,0,381,337,1,0,0,0,381,341,1,0,0,
+		0,381,344,1,0,0,0,381,346,1,0,0,0,381,365,1,0,0,0,381,370,1,0,0,0,381,
+		377,1,0,0,0,381,379,1,0,0,0,381,380,1,0,0,0,382,11,1,0,0,0,383,384,5,107,
+		0,0,384,386,3,180,90,0,385,387,3,180,90,0,386,385,1,0,0,0,386,387,1,0,
+		0,0,387,13,1,0,0,0,388,389,5,24,0,0,389,404,3,180,90,0,390,391,7,9,0,0,
+		391,396,3,194,97,0,392,393,5,190,0,0,393,395,3,194,97,0,394,392,1,0,0,
+		0,395,398,1,0,0,0,396,394,1,0,0,0,396,397,1,0,0,0,397,404,1,0,0,0,398,
+		396,1,0,0,0,399,401,3,16,8,0,400,402,3,6,3,0,401,400,1,0,0,0,401,402,1,
+		0,0,0,402,404,1,0,0,0,403,388,1,0,0,0,403,390,1,0,0,0,403,399,1,0,0,0,
+		404,15,1,0,0,0,405,406,7,10,0,0,406,407,5,21,0,0,407,408,3,182,91,0,408,
+		409,3,198,99,0,409,410,5,22,0,0,410,411,3,194,97,0,411,17,1,0,0,0,412,
+		418,5,32,0,0,413,414,5,30,0,0,414,419,3,26,13,0,415,419,3,106,53,0,416,
+		419,3,12,6,0,417,419,3,6,3,0,418,413,1,0,0,0,418,415,1,0,0,0,418,416,1,
+		0,0,0,418,417,1,0,0,0,419,19,1,0,0,0,420,423,5,200,0,0,421,422,5,183,0,
+		0,422,424,5,198,0,0,423,421,1,0,0,0,423,424,1,0,0,0,424,426,1,0,0,0,425,
+		427,3,22,11,0,426,425,1,0,0,0,426,427,1,0,0,0,427,455,1,0,0,0,428,434,
+		5,198,0,0,429,431,5,198,0,0,430,429,1,0,0,0,430,431,1,0,0,0,431,432,1,
+		0,0,0,432,433,5,184,0,0,433,435,5,198,0,0,434,430,1,0,0,0,434,435,1,0,
+		0,0,435,436,1,0,0,0,436,437,5,185,0,0,437,439,7,11,0,0,438,440,5,200,0,
+		0,439,438,1,0,0,0,439,440,1,0,0,0,440,442,1,0,0,0,441,443,3,22,11,0,442,
+		441,1,0,0,0,442,443,1,0,0,0,443,455,1,0,0,0,444,445,5,199,0,0,445,446,
+		5,185,0,0,446,448,5,198,0,0,447,449,5,200,0,0,448,447,1,0,0,0,448,449,
+		1,0,0,0,449,451,1,0,0,0,450,452,3,22,11,0,451,450,1,0,0,0,451,452,1,0,
+		0,0,452,455,1,0,0,0,453,455,3,180,90,0,454,420,1,0,0,0,454,428,1,0,0,0,
+		454,444,1,0,0,0,454,453,1,0,0,0,455,21,1,0,0,0,456,458,5,185,0,0,457,456,
+		1,0,0,0,457,458,1,0,0,0,458,459,1,0,0,0,459,460,5,154,0,0,460,23,1,0,0,
+		0,461,470,3,188,94,0,462,465,5,200,0,0,463,464,5,185,0,0,464,466,5,198,
+		0,0,465,463,1,0,0,0,465,466,1,0,0,0,466,470,1,0,0,0,467,470,5,135,0,0,
+		468,470,3,180,90,0,469,461,1,0,0,0,469,462,1,0,0,0,469,467,1,0,0,0,469,
+		468,1,0,0,0,470,25,1,0,0,0,471,476,3,30,15,0,472,473,7,12,0,0,473,475,
+		3,30,15,0,474,472,1,0,0,0,475,478,1,0,0,0,476,474,1,0,0,0,476,477,1,0,
+		0,0,477,27,1,0,0,0,478,476,1,0,0,0,479,484,3,194,97,0,480,481,7,12,0,0,
+		481,483,3,194,97,0,482,480,1,0,0,0,483,486,1,0,0,0,484,482,1,0,0,0,484,
+		485,1,0,0,0,485,29,1,0,0,0,486,484,1,0,0,0,487,491,3,194,97,0,488,489,
+		5,24,0,0,489,492,3,200,100,0,490,492,3,32,16,0,491,488,1,0,0,0,491,490,
+		1,0,0,0,491,492,1,0,0,0,492,31,1,0,0,0,493,494,7,13,0,0,494,33,1,0,0,0,
+		495,496,5,10,0,0,496,498,3,198,99,0,497,499,3,180,90,0,498,497,1,0,0,0,
+		498,499,1,0,0,0,499,500,1,0,0,0,500,501,3,36,18,0,501,35,1,0,0,0,502,506,
+		5,191,0,0,503,505,3,38,19,0,504,503,1,0,0,0,505,508,1,0,0,0,506,504,1,
+		0,0,0,506,507,1,0,0,0,507,509,1,0,0,0,508,506,1,0,0,0,509,510,5,192,0,
+		0,510,37,1,0,0,0,511,524,3,40,20,0,512,524,3,42,21,0,513,524,3,44,22,0,
+		514,524,3,46,23,0,515,524,3,50,25,0,516,524,3,52,26,0,517,524,3,54,27,
+		0,518,524,3,60,30,0,519,524,3,62,31,0,520,524,3,64,32,0,521,524,3,10,5,
+		0,522,524,3,18,9,0,523,511,1,0,0,0,523,512,1,0,0,0,523,513,1,0,0,0,523,
+		514,1,0,0,0,523,515,1,0,0,0,523,516,1,0,0,0,523,517,1,0,0,0,523,518,1,
+		0,0,0,523,519,1,0,0,0,523,520,1,0,0,0,523,521,1,0,0,0,523,522,1,0,0,0,
+		524,39,1,0,0,0,525,526,5,12,0,0,526,528,3,198,99,0,527,529,3,180,90,0,
+		528,527,1,0,0,0,528,529,1,0,0,0,529,41,1,0,0,0,530,531,5,13,0,0,531,533,
+		3,194,97,0,532,534,3,180,90,0,533,532,1,0,0,0,533,534,1,0,0,0,534,536,
+		1,0,0,0,535,537,3,6,3,0,536,535,1,0,0,0,536,537,1,0,0,0,537,43,1,0,0,0,
+		538,539,5,14,0,0,539,541,3,194,97,0,540,542,3,180,90,0,541,540,1,0,0,0,
+		541,542,1,0,0,0,542,544,1,0,0,0,543,545,3,6,3,0,544,543,1,0,0,0,544,545,
+		1,0,0,0,545,45,1,0,0,0,546,547,5,15,0,0,547,549,3,194,97,0,548,550,3,180,
+		90,0,549,548,1,0,0,0,549,550,1,0,0,0,550,551,1,0,0,0,551,552,3,48,24,0,
+		552,47,1,0,0,0,553,562,5,191,0,0,554,559,3,200,100,0,555,556,5,190,0,0,
+		556,558,3,200,100,0,557,555,1,0,0,0,558,561,1,0,0,0,559,557,1,0,0,0,559,
+		560,1,0,0,0,560,563,1,0,0,0,561,559,1,0,0,0,562,554,1,0,0,0,562,563,1,
+		0,0,0,563,570,1,0,0,0,564,569,3,10,5,0,565,569,3,14,7,0,566,569,3,18,9,
+		0,567,569,3,8,4,0,568,564,1,0,0,0,568,565,1,0,0,0,568,566,1,0,0,0,568,
+		567,1,0,0,0,569,572,1,0,0,0,570,568,1,0,0,0,570,571,1,0,0,0,571,573,1,
+		0,0,0,572,570,1,0,0,0,573,574,5,192,0,0,574,49,1,0,0,0,575,576,5,16,0,
+		0,576,578,3,194,97,0,577,579,3,180,90,0,578,577,1,0,0,0,578,579,1,0,0,
+		0,579,580,1,0,0,0,580,581,5,174,0,0,581,582,5,175,0,0,582,583,3,182,91,
+		0,583,51,1,0,0,0,584,585,5,17,0,0,585,587,3,194,97,0,586,588,3,180,90,
+		0,587,586,1,0,0,0,587,588,1,0,0,0,588,590,1,0,0,0,589,591,3,36,18,0,590,
+		589,1,0,0,0,590,591,1,0,0,0,591,53,1,0,0,0,592,593,7,14,0,0,593,594,5,
+		21,0,0,594,595,3,182,91,0,595,596,3,198,99,0,596,597,5,22,0,0,597,601,
+		3,194,97,0,598,600,3,58,29,0,599,598,1,0,0,0,600,603,1,0,0,0,601,599,1,
+		0,0,0,601,602,1,0,0,0,602,610,1,0,0,0,603,601,1,0,0,0,604,606,3,56,28,
+		0,605,604,1,0,0,0,606,607,1,0,0,0,607,605,1,0,0,0,607,608,1,0,0,0,608,
+		611,1,0,0,0,609,611,3,6,3,0,610,605,1,0,0,0,610,609,1,0,0,0,610,611,1,
+		0,0,0,611,55,1,0,0,0,612,616,3,16,8,0,613,615,3,58,29,0,614,613,1,0,0,
+		0,615,618,1,0,0,0,616,614,1,0,0,0,616,617,1,0,0,0,617,620,1,0,0,0,618,
+		616,1,0,0,0,619,621,3,6,3,0,620,619,1,0,0,0,620,621,1,0,0,0,621,57,1,0,
+		0,0,622,623,5,24,0,0,623,627,3,180,90,0,624,625,7,9,0,0,625,627,3,194,
+		97,0,626,622,1,0,0,0,626,624,1,0,0,0,627,59,1,0,0,0,628,630,5,33,0,0,629,
+		631,3,180,90,0,630,629,1,0,0,0,630,631,1,0,0,0,631,61,1,0,0,0,632,633,
+		5,34,0,0,633,634,3,198,99,0,634,635,5,27,0,0,635,636,3,66,33,0,636,637,
+		3,36,18,0,637,63,1,0,0,0,638,639,5,35,0,0,639,640,3,70,35,0,640,641,3,
+		36,18,0,641,65,1,0,0,0,642,643,5,198,0,0,643,644,5,182,0,0,644,654,5,198,
+		0,0,645,650,3,68,34,0,646,647,5,190,0,0,647,649,3,68,34,0,648,646,1,0,
+		0,0,649,652,1,0,0,0,650,648,1,0,0,0,650,651,1,0,0,0,651,654,1,0,0,0,652,
+		650,1,0,0,0,653,642,1,0,0,0,653,645,1,0,0,0,654,67,1,0,0,0,655,658,3,198,
+		99,0,656,658,5,198,0,0,657,655,1,0,0,0,657,656,1,0,0,0,658,69,1,0,0,0,
+		659,660,5,37,0,0,660,670,3,198,99,0,661,667,3,198,99,0,662,664,5,36,0,
+		0,663,665,5,37,0,0,664,663,1,0,0,0,664,665,1,0,0,0,665,666,1,0,0,0,666,
+		668,3,68,34,0,667,662,1,0,0,0,667,668,1,0,0,0,668,670,1,0,0,0,669,659,
+		1,0,0,0,669,661,1,0,0,0,670,71,1,0,0,0,671,672,5,11,0,0,672,674,3,198,
+		99,0,673,675,3,76,38,0,674,673,1,0,0,0,674,675,1,0,0,0,675,677,1,0,0,0,
+		676,678,3,180,90,0,677,676,1,0,0,0,677,678,1,0,0,0,678,679,1,0,0,0,679,
+		680,5,26,0,0,680,684,3,198,99,0,681,683,3,74,37,0,682,681,1,0,0,0,683,
+		686,1,0,0,0,684,682,1,0,0,0,684,685,1,0,0,0,685,687,1,0,0,0,686,684,1,
+		0,0,0,687,688,3,84,42,0,688,73,1,0,0,0,689,690,7,15,0,0,690,695,3,198,
+		99,0,691,692,5,190,0,0,692,694,3,198,99,0,693,691,1,0,0,0,694,697,1,0,
+		0,0,695,693,1,0,0,0,695,696,1,0,0,0,696,75,1,0,0,0,697,695,1,0,0,0,698,
+		699,5,195,0,0,699,704,3,78,39,0,700,701,5,190,0,0,701,703,3,80,40,0,702,
+		700,1,0,0,0,703,706,1,0,0,0,704,702,1,0,0,0,704,705,1,0,0,0,705,707,1,
+		0,0,0,706,704,1,0,0,0,707,708,5,196,0,0,708,77,1,0,0,0,709,710,3,198,99,
+		0,710,711,5,27,0,0,711,712,3,82,41,0,712,79,1,0,0,0,713,720,5,198,0,0,
+		714,717,3,198,99,0,715,716,5,27,0,0,716,718,3,82,41,0,717,715,1,0,0,0,
+		717,718,1,0,0,0,718,720,1,0,0,0,719,713,1,0,0,0,719,714,1,0,0,0,720,81,
+		1,0,0,0,721,728,3,198,99,0,722,725,5,198,0,0,723,724,5,182,0,0,724,726,
+		5,198,0,0,725,723,1,0,0,0,725,726,1,0,0,0,726,728,1,0,0,0,727,721,1,0,
+		0,0,727,722,1,0,0,0,728,83,1,0,0,0,729,733,5,191,0,0,730,732,3,86,43,0,
+		731,730,1,0,0,0,732,735,1,0,0,0,733,731,1,0,0,0,733,734,1,0,0,0,734,736,
+		1,0,0,0,735,733,1,0,0,0,736,737,5,192,0,0,737,85,1,0,0,0,738,747,3,88,
+		44,0,739,747,3,90,45,0,740,747,3,92,46,0,741,747,3,96,48,0,742,747,3,144,
+		72,0,743,747,3,98,49,0,744,747,3,100,50,0,745,747,3,10,5,0,746,738,1,0,
+		0,0,746,739,1,0,0,0,746,740,1,0,0,0,746,741,1,0,0,0,746,742,1,0,0,0,746,
+		743,1,0,0,0,746,744,1,0,0,0,746,745,1,0,0,0,747,87,1,0,0,0,748,749,5,38,
+		0,0,749,750,3,124,62,0,750,751,3,194,97,0,751,89,1,0,0,0,752,753,5,39,
+		0,0,753,754,3,180,90,0,754,755,3,102,51,0,755,91,1,0,0,0,756,757,5,40,
+		0,0,757,770,3,198,99,0,758,767,5,195,0,0,759,764,3,68,34,0,760,761,5,190,
+		0,0,761,763,3,68,34,0,762,760,1,0,0,0,763,766,1,0,0,0,764,762,1,0,0,0,
+		764,765,1,0,0,0,765,768,1,0,0,0,766,764,1,0,0,0,767,759,1,0,0,0,767,768,
+		1,0,0,0,768,769,1,0,0,0,769,771,5,196,0,0,770,758,1,0,0,0,770,771,1,0,
+		0,0,771,773,1,0,0,0,772,774,3,94,47,0,773,772,1,0,0,0,773,774,1,0,0,0,
+		774,93,1,0,0,0,775,776,5,157,0,0,776,777,5,158,0,0,777,95,1,0,0,0,778,
+		779,5,41,0,0,779,780,3,102,51,0,780,97,1,0,0,0,781,782,5,34,0,0,782,783,
+		3,198,99,0,783,784,5,27,0,0,784,785,3,66,33,0,785,786,3,84,42,0,786,99,
+		1,0,0,0,787,788,5,35,0,0,788,789,3,70,35,0,789,790,3,84,42,0,790,101,1,
+		0,0,0,791,795,5,191,0,0,792,794,3,104,52,0,793,792,1,0,0,0,794,797,1,0,
+		0,0,795,793,1,0,0,0,795,796,1,0,0,0,796,798,1,0,0,0,797,795,1,0,0,0,798,
+		799,5,192,0,0,799,103,1,0,0,0,800,812,3,106,53,0,801,812,3,108,54,0,802,
+		812,3,110,55,0,803,812,3,116,58,0,804,812,3,130,65,0,805,812,3,134,67,
+		0,806,812,3,136,68,0,807,812,3,142,71,0,808,812,3,92,46,0,809,812,3,112,
+		56,0,810,812,3,114,57,0,811,800,1,0,0,0,811,801,1,0,0,0,811,802,1,0,0,
+		0,811,803,1,0,0,0,811,804,1,0,0,0,811,805,1,0,0,0,811,806,1,0,0,0,811,
+		807,1,0,0,0,811,808,1,0,0,0,811,809,1,0,0,0,811,810,1,0,0,0,812,105,1,
+		0,0,0,813,814,7,16,0,0,814,815,3,180,90,0,815,107,1,0,0,0,816,817,5,32,
+		0,0,817,818,3,106,53,0,818,109,1,0,0,0,819,822,5,31,0,0,820,823,3,106,
+		53,0,821,823,3,118,59,0,822,820,1,0,0,0,822,821,1,0,0,0,823,111,1,0,0,
+		0,824,825,5,34,0,0,825,826,3,198,99,0,826,827,5,27,0,0,827,828,3,66,33,
+		0,828,829,3,102,51,0,829,113,1,0,0,0,830,831,5,35,0,0,831,832,3,70,35,
+		0,832,833,3,102,51,0,833,115,1,0,0,0,834,837,3,128,64,0,835,837,3,126,
+		63,0,836,834,1,0,0,0,836,835,1,0,0,0,837,838,1,0,0,0,838,839,3,118,59,
+		0,839,117,1,0,0,0,840,841,3,122,61,0,841,842,5,76,0,0,842,845,1,0,0,0,
+		843,845,3,120,60,0,844,840,1,0,0,0,844,843,1,0,0,0,844,845,1,0,0,0,845,
+		846,1,0,0,0,846,849,3,194,97,0,847,848,5,25,0,0,848,850,3,200,100,0,849,
+		847,1,0,0,0,849,850,1,0,0,0,850,852,1,0,0,0,851,853,3,94,47,0,852,851,
+		1,0,0,0,852,853,1,0,0,0,853,855,1,0,0,0,854,856,3,140,70,0,855,854,1,0,
+		0,0,855,856,1,0,0,0,856,858,1,0,0,0,857,859,3,6,3,0,858,857,1,0,0,0,858,
+		859,1,0,0,0,859,119,1,0,0,0,860,861,3,182,91,0,861,862,3,198,99,0,862,
+		121,1,0,0,0,863,864,7,17,0,0,864,123,1,0,0,0,865,868,5,31,0,0,866,868,
+		3,128,64,0,867,865,1,0,0,0,867,866,1,0,0,0,868,125,1,0,0,0,869,870,5,170,
+		0,0,870,127,1,0,0,0,871,872,7,18,0,0,872,129,1,0,0,0,873,874,7,19,0,0,
+		874,876,3,180,90,0,875,877,3,132,66,0,876,875,1,0,0,0,876,877,1,0,0,0,
+		877,880,1,0,0,0,878,879,5,79,0,0,879,881,3,186,93,0,880,878,1,0,0,0,880,
+		881,1,0,0,0,881,883,1,0,0,0,882,884,3,138,69,0,883,882,1,0,0,0,883,884,
+		1,0,0,0,884,886,1,0,0,0,885,887,3,140,70,0,886,885,1,0,0,0,886,887,1,0,
+		0,0,887,889,1,0,0,0,888,890,3,6,3,0,889,888,1,0,0,0,889,890,1,0,0,0,890,
+		131,1,0,0,0,891,892,5,131,0,0,892,897,3,194,97,0,893,894,5,190,0,0,894,
+		896,3,194,97,0,895,893,1,0,0,0,896,899,1,0,0,0,897,895,1,0,0,0,897,898,
+		1,0,0,0,898,133,1,0,0,0,899,897,1,0,0,0,900,901,5,160,0,0,901,903,3,180,
+		90,0,902,904,3,138,69,0,903,902,1,0,0,0,903,904,1,0,0,0,904,906,1,0,0,
+		0,905,907,3,6,3,0,906,905,1,0,0,0,906,907,1,0,0,0,907,135,1,0,0,0,908,
+		909,5,161,0,0,909,911,3,180,90,0,910,912,3,138,69,0,911,910,1,0,0,0,911,
+		912,1,0,0,0,912,914,1,0,0,0,913,915,3,6,3,0,914,913,1,0,0,0,914,915,1,
+		0,0,0,915,137,1,0,0,0,916,918,7,20,0,0,917,916,1,0,0,0,917,918,1,0,0,0,
+		918,919,1,0,0,0,919,920,5,30,0,0,920,921,3,26,13,0,921,139,1,0,0,0,922,
+		923,5,27,0,0,923,924,5,78,0,0,924,141,1,0,0,0,925,929,5,72,0,0,926,927,
+		3,122,61,0,927,928,5,76,0,0,928,930,1,0,0,0,929,926,1,0,0,0,929,930,1,
+		0,0,0,930,931,1,0,0,0,931,932,3,194,97,0,932,933,5,73,0,0,933,934,3,180,
+		90,0,934,143,1,0,0,0,935,939,5,32,0,0,936,937,5,30,0,0,937,940,3,26,13,
+		0,938,940,3,146,73,0,939,936,1,0,0,0,939,938,1,0,0,0,940,145,1,0,0,0,941,
+		945,5,191,0,0,942,944,3,148,74,0,943,942,1,0,0,0,944,947,1,0,0,0,945,943,
+		1,0,0,0,945,946,1,0,0,0,946,948,1,0,0,0,947,945,1,0,0,0,948,949,5,192,
+		0,0,949,147,1,0,0,0,950,962,3,106,53,0,951,962,3,154,77,0,952,962,3,162,
+		81,0,953,962,3,164,82,0,954,962,3,166,83,0,955,962,3,168,84,0,956,962,
+		3,156,78,0,957,962,3,158,79,0,958,962,3,142,71,0,959,962,3,150,75,0,960,
+		962,3,152,76,0,961,950,1,0,0,0,961,951,1,0,0,0,961,952,1,0,0,0,961,953,
+		1,0,0,0,961,954,1,0,0,0,961,955,1,0,0,0,961,956,1,0,0,0,961,957,1,0,0,
+		0,961,958,1,0,0,0,961,959,1,0,0,0,961,960,1,0,0,0,962,149,1,0,0,0,963,
+		964,5,34,0,0,964,965,3,198,99,0,965,966,5,27,0,0,966,967,3,66,33,0,967,
+		968,3,146,73,0,968,151,1,0,0,0,969,970,5,35,0,0,970,971,3,70,35,0,971,
+		972,3,146,73,0,972,153,1,0,0,0,973,974,3,124,62,0,974,977,3,194,97,0,975,
+		976,5,25,0,0,976,978,3,200,100,0,977,975,1,0,0,0,977,978,1,0,0,0,978,981,
+		1,0,0,0,979,982,3,176,88,0,980,982,3,160,80,0,981,979,1,0,0,0,981,980,
+		1,0,0,0,982,155,1,0,0,0,983,984,3,126,63,0,984,989,3,194,97,0,985,986,
+		5,190,0,0,986,988,3,194,97,0,987,985,1,0,0,0,988,991,1,0,0,0,989,987,1,
+		0,0,0,989,990,1,0,0,0,990,993,1,0,0,0,991,989,1,0,0,0,992,994,3,176,88,
+		0,993,992,1,0,0,0,993,994,1,0,0,0,994,157,1,0,0,0,995,996,5,171,0,0,996,
+		1001,3,194,97,0,997,998,5,190,0,0,998,1000,3,194,97,0,999,997,1,0,0,0,
+		1000,1003,1,0,0,0,1001,999,1,0,0,0,1001,1002,1,0,0,0,1002,1005,1,0,0,0,
+		1003,1001,1,0,0,0,1004,1006,3,138,69,0,1005,1004,1,0,0,0,1005,1006,1,0,
+		0,0,1006,1018,1,0,0,0,1007,1008,5,74,0,0,1008,1009,3,178,89,0,1009,1010,
+		3,194,97,0,1010,1019,1,0,0,0,1011,1016,5,75,0,0,1012,1013,3,178,89,0,1013,
+		1014,3,194,97,0,1014,1017,1,0,0,0,1015,1017,3,180,90,0,1016,1012,1,0,0,
+		0,1016,1015,1,0,0,0,1017,1019,1,0,0,0,1018,1007,1,0,0,0,1018,1011,1,0,
+		0,0,1018,1019,1,0,0,0,1019,159,1,0,0,0,1020,1021,5,152,0,0,1021,1026,3,
+		194,97,0,1022,1023,5,190,0,0,1023,1025,3,194,97,0,1024,1022,1,0,0,0,1025,
+		1028,1,0,0,0,1026,1024,1,0,0,0,1026,1027,1,0,0,0,1027,1029,1,0,0,0,1028,
+		1026,1,0,0,0,1029,1030,5,153,0,0,1030,1031,5,73,0,0,1031,1032,3,180,90,
+		0,1032,161,1,0,0,0,1033,1034,5,71,0,0,1034,1036,3,180,90,0,1035,1037,3,
+		132,66,0,1036,1035,1,0,0,0,1036,1037,1,0,0,0,1037,1040,1,0,0,0,1038,1039,
+		5,79,0,0,1039,1041,3,186,93,0,1040,1038,1,0,0,0,1040,1041,1,0,0,0,1041,
+		1043,1,0,0,0,1042,1044,3,138,69,0,1043,1042,1,0,0,0,1043,1044,1,0,0,0,
+		1044,1046,1,0,0,0,1045,1047,3,176,88,0,1046,1045,1,0,0,0,1046,1047,1,0,
+		0,0,1047,1049,1,0,0,0,1048,1050,3,6,3,0,1049,1048,1,0,0,0,1049,1050,1,
+		0,0,0,1050,163,1,0,0,0,1051,1052,5,160,0,0,1052,1054,3,180,90,0,1053,1055,
+		3,138,69,0,1054,1053,1,0,0,0,1054,1055,1,0,0,0,1055,1057,1,0,0,0,1056,
+		1058,3,176,88,0,1057,1056,1,0,0,0,1057,1058,1,0,0,0,1058,165,1,0,0,0,1059,
+		1060,5,161,0,0,1060,1061,3,180,90,0,1061,1063,3,176,88,0,1062,1064,3,6,
+		3,0,1063,1062,1,0,0,0,1063,1064,1,0,0,0,1064,167,1,0,0,0,1065,1066,5,150,
+		0,0,1066,1068,3,180,90,0,1067,1069,3,176,88,0,1068,1067,1,0,0,0,1068,1069,
+		1,0,0,0,1069,1070,1,0,0,0,1070,1071,3,170,85,0,1071,169,1,0,0,0,1072,1076,
+		5,191,0,0,1073,1075,3,172,86,0,1074,1073,1,0,0,0,1075,1078,1,0,0,0,1076,
+		1074,1,0,0,0,1076,1077,1,0,0,0,1077,1079,1,0,0,0,1078,1076,1,0,0,0,1079,
+		1080,5,192,0,0,1080,171,1,0,0,0,1081,1087,3,106,53,0,1082,1087,3,174,87,
+		0,1083,1087,3,130,65,0,1084,1087,3,134,67,0,1085,1087,3,160,80,0,1086,
+		1081,1,0,0,0,1086,1082,1,0,0,0,1086,1083,1,0,0,0,1086,1084,1,0,0,0,1086,
+		1085,1,0,0,0,1087,173,1,0,0,0,1088,1089,5,151,0,0,1089,1094,3,194,97,0,
+		1090,1091,5,190,0,0,1091,1093,3,194,97,0,1092,1090,1,0,0,0,1093,1096,1,
+		0,0,0,1094,1092,1,0,0,0,1094,1095,1,0,0,0,1095,175,1,0,0,0,1096,1094,1,
+		0,0,0,1097,1098,7,21,0,0,1098,1099,3,178,89,0,1099,1102,3,194,97,0,1100,
+		1101,5,25,0,0,1101,1103,3,200,100,0,1102,1100,1,0,0,0,1102,1103,1,0,0,
+		0,1103,177,1,0,0,0,1104,1107,3,124,62,0,1105,1107,3,126,63,0,1106,1104,
+		1,0,0,0,1106,1105,1,0,0,0,1107,179,1,0,0,0,1108,1109,7,22,0,0,1109,181,
+		1,0,0,0,1110,1111,5,198,0,0,1111,183,1,0,0,0,1112,1114,3,188,94,0,1113,
+		1115,3,190,95,0,1114,1113,1,0,0,0,1114,1115,1,0,0,0,1115,1121,1,0,0,0,
+		1116,1117,7,23,0,0,1117,1119,3,188,94,0,1118,1120,3,190,95,0,1119,1118,
+		1,0,0,0,1119,1120,1,0,0,0,1120,1122,1,0,0,0,1121,1116,1,0,0,0,1121,1122,
+		1,0,0,0,1122,185,1,0,0,0,1123,1125,7,24,0,0,1124,1123,1,0,0,0,1124,1125,
+		1,0,0,0,1125,1126,1,0,0,0,1126,1127,3,184,92,0,1127,187,1,0,0,0,1128,1130,
+		5,185,0,0,1129,1128,1,0,0,0,1129,1130,1,0,0,0,1130,1140,1,0,0,0,1131,1141,
+		5,197,0,0,1132,1138,5,198,0,0,1133,1134,5,184,0,0,1134,1139,5,198,0,0,
+		1135,1136,5,198,0,0,1136,1137,5,184,0,0,1137,1139,5,198,0,0,1138,1133,
+		1,0,0,0,1138,1135,1,0,0,0,1138,1139,1,0,0,0,1139,1141,1,0,0,0,1140,1131,
+		1,0,0,0,1140,1132,1,0,0,0,1141,189,1,0,0,0,1142,1156,5,181,0,0,1143,1145,
+		5,179,0,0,1144,1146,5,200,0,0,1145,1144,1,0,0,0,1145,1146,1,0,0,0,1146,
+		1156,1,0,0,0,1147,1152,3,192,96,0,1148,1149,7,25,0,0,1149,1151,3,192,96,
+		0,1150,1148,1,0,0,0,1151,1154,1,0,0,0,1152,1150,1,0,0,0,1152,1153,1,0,
+		0,0,1153,1156,1,0,0,0,1154,1152,1,0,0,0,1155,1142,1,0,0,0,1155,1143,1,
+		0,0,0,1155,1147,1,0,0,0,1156,191,1,0,0,0,1157,1158,7,26,0,0,1158,193,1,
+		0,0,0,1159,1161,3,198,99,0,1160,1162,3,196,98,0,1161,1160,1,0,0,0,1161,
+		1162,1,0,0,0,1162,195,1,0,0,0,1163,1164,5,193,0,0,1164,1169,3,68,34,0,
+		1165,1166,5,190,0,0,1166,1168,3,68,34,0,1167,1165,1,0,0,0,1168,1171,1,
+		0,0,0,1169,1167,1,0,0,0,1169,1170,1,0,0,0,1170,1172,1,0,0,0,1171,1169,
+		1,0,0,0,1172,1173,5,194,0,0,1173,197,1,0,0,0,1174,1175,7,27,0,0,1175,199,
+		1,0,0,0,1176,1183,3,198,99,0,1177,1183,5,198,0,0,1178,1183,5,26,0,0,1179,
+		1183,5,27,0,0,1180,1183,5,25,0,0,1181,1183,5,24,0,0,1182,1176,1,0,0,0,
+		1182,1177,1,0,0,0,1182,1178,1,0,0,0,1182,1179,1,0,0,0,1182,1180,1,0,0,
+		0,1182,1181,1,0,0,0,1183,201,1,0,0,0,148,206,208,219,222,229,231,249,257,
+		264,273,283,292,301,310,329,349,354,356,360,363,368,375,381,386,396,401,
+		403,418,423,426,430,434,439,442,448,451,454,457,465,469,476,484,491,498,
+		506,523,528,533,536,541,544,549,559,562,568,570,578,587,590,601,607,610,
+		616,620,626,630,650,653,657,664,667,669,674,677,684,695,704,717,719,725,
+		727,733,746,764,767,770,773,795,811,822,836,844,849,852,855,858,867,876,
+		880,883,886,889,897,903,906,911,914,917,929,939,945,961,977,981,989,993,
+		1001,1005,1016,1018,1026,1036,1040,1043,1046,1049,1054,1057,1063,1068,
+		1076,1086,1094,1102,1106,1114,1119,1121,1124,1129,1138,1140,1145,1152,
+		1155,1161,1169,1182
 	};
 
 	public static readonly ATN _ATN =

@@ -54,6 +54,8 @@ internal sealed class MemberBuilder(TokenWords words, PhraseBuilder phrases, Pro
                 words.OptionalText(c.text()),
                 Positions(c.controlBlock()),
                 properties.Among(c.controlBlock()?.children)),
+            PlaceDeclarationContext c => new PlaceSyntax(
+                span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), words.Count(c.count(), c)),
             PartDeclarationContext c => new PartSyntax(
                 span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), Block(c.memberBlock())),
             JointDeclarationContext c => new JointSyntax(

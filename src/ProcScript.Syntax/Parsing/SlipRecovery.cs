@@ -255,8 +255,9 @@ internal sealed class SlipRecovery(
         }
     }
 
+    // An `in` within a line belongs to what stands before it, such as `each side in left, right`.
     private bool StartsSentence(int block, int kind, bool isDisturbed) =>
-        Blocks.StartsSentence(block, kind) && (repairs.IsOnNewLine() || (!isDisturbed && Fits(block)));
+        Blocks.StartsSentence(block, kind) && (repairs.IsOnNewLine() || (!isDisturbed && kind != IN && Fits(block)));
 
     private bool Fits(int block)
     {

@@ -53,7 +53,7 @@ internal sealed class StrayStepRepair
                 case PROCEDURE when i + 1 < _lexemes.Count && _lexemes[i + 1].Kind != LEFT_BRACE:
                     (isProcedure, title) = (true, null);
                     break;
-                case MACHINE or TOOL or SUPPLY or FASTENER or CLIP or CONNECTOR or LINE or BOND or USE when IsFirst(i):
+                case MACHINE or TOOL or SUPPLY or CERTIFICATE or FASTENER or CLIP or CONNECTOR or LINE or BOND or USE when IsFirst(i):
                     isProcedure = false;
                     break;
                 case STRING when isProcedure:

@@ -13,7 +13,7 @@ public sealed class SlackLayout
     private const int LeastSlack = 64;
 
     /// <summary>The words that begin a declaration. Where one begins a line without being one, the room behind it does no harm.</summary>
-    private static readonly string[] Openers = ["tool", "supply", "fastener", "clip", "connector", "line", "bond", "machine", "procedure"];
+    private static readonly string[] Openers = ["tool", "supply", "certificate", "fastener", "clip", "connector", "line", "bond", "machine", "procedure"];
 
     private readonly string _written;
     private readonly ImmutableArray<Stretch> _stretches;

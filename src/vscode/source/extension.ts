@@ -40,7 +40,7 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     vscode.commands.registerCommand('procscript.newProcedure', () => newFile(context, 'procedure')),
     vscode.commands.registerCommand('procscript.check', () => tasks.run('check')),
     vscode.commands.registerCommand('procscript.build', () => tasks.run('build')),
-    ...viewCommands(watcher, preview),
+    ...viewCommands(watcher, preview, connection),
     ...followTexts(connection, tracker),
     vscode.workspace.onDidChangeConfiguration((change) => {
       if (change.affectsConfiguration('procscript.path')) {

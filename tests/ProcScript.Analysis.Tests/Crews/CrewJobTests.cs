@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ProcScript.Analysis.Crews;
 using ProcScript.Analysis.Tests.Demo;
 
@@ -74,10 +75,47 @@ public class CrewJobTests
             "part bag \"bag\" { hazard restraint held by 2 pin as bag_pins { time 60 s } } part lid \"lid\" { held by 4 bolt as lid_bolts { time 60 s } }",
             "undo lid_bolts remove lid release bag_pins remove bag").Only;
         var plan = report.CreateCrewPlan(new CrewSize(2, Certified: 1), Lists)!;
-        Assert.Equal([true, false], plan.People.Select(person => person.IsCertified));
-        Assert.All(plan.Steps.Where(step => plan.Certified.Contains(step.Step)), step => Assert.Equal(["A"], step.People));
-        Assert.Equal([3, 4], plan.Certified.Take(2));
-        Assert.Empty(report.CreateCrewPlan(new CrewSize(2), Lists)!.Certified);
+        var held = Assert.Single(plan.Certificates);
+        Assert.Equal(["A"], held.People);
+        Assert.All(plan.Steps.Where(step => held.Steps.Contains(step.Step)), step => Assert.Equal(["A"], step.People));
+        Assert.Equal([3, 4], held.Steps.Take(2));
+        Assert.Empty(plan.Uncertified);
+        Assert.Empty(report.CreateCrewPlan(new CrewSize(2), Lists)!.Certificates);
+    }
+
+    private const string TwoPapers =
+        """
+        certificate gas "refrigerant certificate"
+        certificate hv "work under voltage"
+        clip pin "push pin"
+        machine m "m" {
+          part left "left cover" { certified gas  held by 2 pin as left_pins { time 60 s } }
+          part right "right cover" { certified hv  held by 2 pin as right_pins { time 60 s } }
+          part both "core" { certified gas, hv  held by 2 pin as core_pins { time 60 s } }
+        }
+        procedure p "p" on m {
+          goal remove left  goal remove right  goal remove both
+          stage "s" { release left_pins remove left release right_pins remove right release core_pins { people 2 } remove both { people 2 } }
+        }
+        """;
+
+    [Fact]
+    public void Each_certificate_is_held_by_one_of_those_who_do_what_asks_for_it()
+    {
+        var plan = Checked.Text(TwoPapers).Only.CreateCrewPlan(
+            new CrewSize(2) { Named = ImmutableDictionary<string, ImmutableArray<int>>.Empty.Add("gas", [1]).Add("hv", [0]) }, Lists)!;
+        Assert.Equal([("gas", "B"), ("hv", "A")], plan.Certificates.Select(held => (held.Name, held.People.Single())));
+        Assert.All(plan.Certificates, held => Assert.All(held.Steps, number => Assert.Contains(held.People[0], plan.Steps.Single(step => step.Step == number).People)));
+        Assert.Empty(plan.Uncertified);
+    }
+
+    [Fact]
+    public void What_nobody_there_may_do_is_told()
+    {
+        var plan = Checked.Text(TwoPapers).Only.CreateCrewPlan(
+            new CrewSize(2) { Named = ImmutableDictionary<string, ImmutableArray<int>>.Empty.Add("gas", [5]) }, Lists)!;
+        Assert.Equal(plan.Certificates.Single(held => held.Name == "gas").Steps, plan.Uncertified);
+        Assert.NotEmpty(plan.Uncertified);
     }
 
     [Fact]

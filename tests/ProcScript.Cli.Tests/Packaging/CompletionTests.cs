@@ -28,6 +28,10 @@ public sealed class CompletionTests : IDisposable
     [InlineData("explain removed-w", "explain removed-while-held ")]
     [InlineData("new mach", "new machine ")]
     [InlineData("check pum", "check pump.proc ")]
+    [InlineData("toge", "together ")]
+    [InlineData("crew --cert", "crew --certified ")]
+    [InlineData("map --format merm", "map --format mermaid ")]
+    [InlineData("reach --wri", "reach --write ")]
     public async Task Bash_completes(string typed, string completed)
     {
         // A bash that believes it sits at a terminal, and a person who presses Tab, then asks what the line has become.
@@ -44,6 +48,10 @@ public sealed class CompletionTests : IDisposable
     [InlineData("check --fail-on ", new[] { "error", "hint", "never", "warning" })]
     [InlineData("explain removed-w", new[] { "removed-while-held" })]
     [InlineData("check pum", new[] { "pump.proc" })]
+    [InlineData("re", new[] { "reach" })]
+    [InlineData("bac", new[] { "back" })]
+    [InlineData("crew --format ", new[] { "json", "text" })]
+    [InlineData("map --format ", new[] { "dot", "html", "mermaid", "svg" })]
     public async Task Fish_completes(string typed, string[] completed)
     {
         var output = await RunAsync("fish", ["--no-config", "-c", $"procscript completions fish | source; complete -C 'procscript {typed}'"], "");
@@ -56,6 +64,9 @@ public sealed class CompletionTests : IDisposable
     [InlineData("check --fail-on warn", "check --fail-on warning ")]
     [InlineData("explain removed-w", "explain removed-while-held ")]
     [InlineData("check pum", "check pump.proc ")]
+    [InlineData("wh", "why ")]
+    [InlineData("back --aft", "back --after ")]
+    [InlineData("crew --exa", "crew --exact ")]
     public async Task Zsh_completes(string typed, string completed)
     {
         // zsh's own pseudo-terminal holds the zsh that completes.

@@ -53,6 +53,12 @@ public sealed class CrewVerbTests : IDisposable
     [InlineData("--people", "0")]
     [InlineData("--people", "13")]
     [InlineData("--certified", "0")]
+    [InlineData("--certified", "gas=")]
+    [InlineData("--certified", "gas=0")]
+    [InlineData("--certified", "gas=1=2")]
+    [InlineData("--certified", "gas=1")]
+    [InlineData("--time-limit", "0")]
+    [InlineData("--time-limit", "3")]
     public async Task Numbers_that_make_no_crew_are_refused(string option, string value)
     {
         var run = await CliRun.AtAsync(_disk.Path, "crew", ".", option, value);
@@ -84,6 +90,30 @@ public sealed class CrewVerbTests : IDisposable
         Assert.Contains("id=\"crew\"", Read("two", "cards.html"), StringComparison.Ordinal);
         Assert.Contains("**[B]**", Read("two", "cards.md"), StringComparison.Ordinal);
         Assert.Contains("| 0:00 | [1]", Read("two", "cards.md"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_holds_a_certificate_is_said_by_its_name_and_a_full_place_keeps_others_out()
+    {
+        _disk.With("hatch.proc", Hatch.Replace("machine bunker \"bunker\" {", "certificate gas \"gas papers\"\nmachine bunker \"bunker\" {\n  place pit \"pit\" room for 1", StringComparison.Ordinal)
+            .Replace("left lid\" {", "left lid\" { in pit  certified gas ", StringComparison.Ordinal).Replace("right lid\" {", "right lid\" { in pit ", StringComparison.Ordinal));
+        var run = await CliRun.AtAsync(_disk.Path, "crew", ".", "--certified", "gas=B");
+        Assert.Equal(ExitCode.Clean, run.Code);
+        Assert.Contains("  gas papers (gas): B; asked for at steps 1, 2, 7, 8", run.Output, StringComparison.Ordinal);
+        Assert.Contains("  pit: room for 1 person, steps 1-8", run.Output, StringComparison.Ordinal);
+        Assert.Contains("  2 people       6:00  saves nothing", run.Output, StringComparison.Ordinal);
+        Assert.Matches(@"0:00  B +1\. Undo 2 × bolt", run.Output);
+
+        await CliRun.AtAsync(_disk.Path, "build", ".", "-o", "two", "--people", "2", "--certified", "gas=B");
+        var card = Read("two", "cards.md");
+        Assert.Contains("- gas papers: only B (step [1](#step-1), [2](#step-2), [7](#step-7), [8](#step-8)).", card, StringComparison.Ordinal);
+        Assert.Contains("pit: room for 1 person (step ", card, StringComparison.Ordinal);
+        Assert.Contains("**Only with:** gas papers.", card, StringComparison.Ordinal);
+        Assert.Contains("Place: pit, room for 1 person.", card, StringComparison.Ordinal);
+
+        var missing = await CliRun.AtAsync(_disk.Path, "crew", ".", "--certified", "gas=C");
+        Assert.Equal(ExitCode.Usage, missing.AssertNoBug().Code);
+        Assert.Contains("there are 2 people, from A on, and no C", missing.Error, StringComparison.Ordinal);
     }
 
     private string Read(string folder, string file) => File.ReadAllText(Path.Combine(_disk.Path, folder, "lids_off", file));

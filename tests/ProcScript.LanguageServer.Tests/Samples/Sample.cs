@@ -74,6 +74,7 @@ internal static class Sample
         tool wrench_25 "torque wrench" { range 5 .. 25 N.m }
         supply oring "O-ring"
         supply grease "grease"
+        certificate site_pass "site pass"
         line union "bolted union" { tool socket_13  seals 1 oring  uses 5 mL of grease }
         bond tie "cable tie" { tool lever }
 
@@ -83,6 +84,7 @@ internal static class Sample
     public static string RichMachine { get; } = Machine
         .Replace("  control speed", """
               option lamp "lamp"
+              place pit "pit" room for 1
               // here in the machine
               fluid oil "gear oil" { charge 1 ± 0.1 L  takes 5 min  empty "Open the drain."  fill "Fill to the plug." }
               when lamp { part shade "lamp shade" { held by 2 m8x25 as shade_bolts } }

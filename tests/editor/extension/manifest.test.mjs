@@ -19,11 +19,11 @@ test('every command is registered, and every registered one can be found by its 
   assert.deepEqual(registered.filter((command) => !isView(command)).sort(), [...commands].sort());
 });
 
-test('every command that the lenses of the server name is registered', () => {
+test('every command that the lenses and offers of the server name is registered', () => {
   const server = (file) => readFileSync(new URL(`../ProcScript.LanguageServer/Features/${file}.cs`, extension), 'utf8');
   const names = new Map([...server('ViewMethods').matchAll(/const string (\w+) = "(procscript\.view\.\w+)"/g)].map(([, constant, name]) => [constant, name]));
-  const named = [...server('LensMethods').matchAll(/ViewMethods\.(\w+)\)/g)].map(([, constant]) => names.get(constant));
-  assert.equal(named.length, 3);
+  const named = [...`${server('LensMethods')}${server('BackView')}`.matchAll(/ViewMethods\.(\w+)\)/g)].map(([, constant]) => names.get(constant));
+  assert.equal(named.length, 4);
   assert.deepEqual(registered.filter(isView).sort(), named.sort());
 });
 

@@ -64,6 +64,9 @@ internal sealed record PlannedStep
         init;
     }
 
+    /// <summary>The place in which it is done; null where nothing is said of one.</summary>
+    public Workplace? Place { get; init; }
+
     /// <summary>How long the alerts that stand here first tell people to wait, in seconds.</summary>
     public double WarnedWait { get; init; }
 

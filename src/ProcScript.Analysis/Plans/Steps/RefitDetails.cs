@@ -8,7 +8,7 @@ namespace ProcScript.Analysis.Plans.Steps;
 internal static class RefitDetails
 {
     /// <summary>
-    /// The block's own <c>refit</c> block. Tools (but for those that only take off or measure), people, hoist, lift, protective equipment and tightening that only the action names hold for both
+    /// The block's own <c>refit</c> block. Tools (but for those that only take off or measure), people, certificates, the place, hoist, lift, protective equipment and tightening that only the action names hold for both
     /// directions, for the place and the part are the same; prose, photos, pictures, checks, supplies and times do not. Alerts are told
     /// apart elsewhere.
     /// </summary>
@@ -25,6 +25,8 @@ internal static class RefitDetails
         {
             Tools = refit.Tools.IsEmpty ? [.. action.Tools.Where(tool => !TakingOff.Is(tool) && !Measuring.Is(tool))] : refit.Tools,
             People = refit.People == 0 ? action.People : refit.People,
+            Certificates = [.. refit.Certificates.Union(action.Certificates)],
+            In = refit.In ?? action.In,
             Ppe = refit.Ppe.IsEmpty ? action.Ppe : refit.Ppe,
             Torque = refit.Torque ?? action.Torque,
             TorqueDeclared = refit.TorqueDeclared ?? action.TorqueDeclared,

@@ -213,6 +213,8 @@ internal sealed record StepList(ImmutableArray<PlannedStep> Steps, IReadOnlyDict
                 Torque = details.Torque,
                 Tools = details.Tools,
                 Pattern = details.Pattern,
+                Certificates = details.Certificates,
+                In = details.In,
                 Ppe = details.Ppe,
                 People = details.People,
             };

@@ -57,6 +57,9 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
             case SupplySymbol supply:
                 supply.Supply = Kept(supply, Supply(supply, title, place, sink));
                 break;
+            case CertificateSymbol certificate:
+                certificate.Certificate = Kept(certificate, Certificate(certificate, title, place, sink));
+                break;
             case KindSymbol kind:
                 kind.Kind = Kept(kind, Kind(kind, title, place, sink));
                 break;
@@ -80,6 +83,7 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
             Tools = Kept(before.Tools, now.Tools),
             Hazards = Kept(before.Hazards, now.Hazards),
             Uses = Kept(before.Uses, now.Uses),
+            Certificates = Kept(before.Certificates, now.Certificates),
             Ppe = Kept(before.Ppe, now.Ppe),
         };
         return same.Equals(before) ? before : now;
@@ -120,6 +124,18 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
         return supply;
     }
 
+    /// <summary>A certificate has a title and no more: whatever else is written is a finding.</summary>
+    private static Certificate Certificate(CertificateSymbol symbol, string title, BindingPlace place, FindingSink sink)
+    {
+        var gate = new PropertyGate(PropertyHolders.Certificate, sink);
+        foreach (var property in PropertyPlaces.OfCatalog(symbol.Node.Properties, place, sink))
+        {
+            gate.Lets(property, place);
+        }
+
+        return new Certificate(symbol.Name, title, symbol.Declared);
+    }
+
     private Kind Kind(KindSymbol symbol, string title, BindingPlace place, FindingSink sink)
     {
         var kind = new Kind(symbol.Name, title, symbol.Category, symbol.Declared);
@@ -150,6 +166,9 @@ internal sealed class CatalogBinder(SymbolTable table, SymbolLookup lookup, Vali
                     break;
                 case NamesPropertySyntax { Keyword.Text: "hazard" } hazard:
                     kind = kind with { Hazards = HazardBinder.Added(kind.Hazards, hazard, place, sink) };
+                    break;
+                case NamesPropertySyntax { Keyword.Text: "certified" } certified:
+                    kind = kind with { Certificates = [.. kind.Certificates.Union(_lookup.Certificates(certified.Names, place, sink))] };
                     break;
                 case NamesPropertySyntax { Keyword.Text: "on" or "carries" } end:
                     kind = WithoutEnd(kind, end, place, sink);

@@ -14,6 +14,7 @@ internal sealed class ItemBinder
 {
     private readonly MachineSymbol _symbol;
     private readonly SymbolLookup _lookup;
+    private readonly ItemLookup _items;
     private readonly ConditionBinder _conditions;
     private readonly FindingSink _sink;
     private readonly JointBinder _joints;
@@ -26,6 +27,7 @@ internal sealed class ItemBinder
     {
         _symbol = symbol;
         _lookup = lookup;
+        _items = items;
         _sink = sink;
         _conditions = new ConditionBinder(items, sink);
         _joints = new JointBinder(items, sink);
@@ -82,6 +84,12 @@ internal sealed class ItemBinder
                 return true;
             case NamesPropertySyntax { Keyword.Text: "tool" } tools:
                 item.Tools = item.Tools.AddRange(_lookup.Tools(tools.Names, place, _sink));
+                return true;
+            case NamesPropertySyntax { Keyword.Text: "certified" } certified:
+                item.Certificates = [.. item.Certificates.Union(_lookup.Certificates(certified.Names, place, _sink))];
+                return true;
+            case NamesPropertySyntax { Keyword.Text: "in" } stands:
+                item.In = _items.Workplace(stands, place);
                 return true;
             case TextPropertySyntax { Keyword.Text: "ppe" } ppe:
                 item.Ppe = item.Ppe.Add(AuthorText.Bind(ppe.Text, place, _sink));

@@ -12,7 +12,13 @@ using ProcScript.Syntax.Text;
 namespace ProcScript.Model.Binding.Machines;
 
 /// <summary>Resolves the names of a machine's items in one variant, and says what is wrong where one does not resolve.</summary>
-internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<string, MachineItem> items, ulong variant, FindingSink sink)
+/// <param name="outline">What the machine's text declares.</param>
+/// <param name="items">The items of the variant.</param>
+/// <param name="places">Its places, to which nothing is done.</param>
+/// <param name="variant">The options that are on.</param>
+/// <param name="sink">Where findings go.</param>
+internal sealed class ItemLookup(
+    MachineOutline outline, IReadOnlyDictionary<string, MachineItem> items, IReadOnlyDictionary<string, Workplace> places, ulong variant, FindingSink sink)
 {
     /// <summary>The item that is named, or null with a finding. What follows from an error reported elsewhere stays quiet.</summary>
     /// <param name="reference">The name with its index.</param>
@@ -32,6 +38,59 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
             return item;
         }
 
+        if (places.TryGetValue(name, out var area))
+        {
+            sink.Report(WrongSortOfItem.Place(area, place.At(reference.Span)), place);
+            return null;
+        }
+
+        Lost(name, reference, place, step);
+        return null;
+    }
+
+    /// <summary>The place that <c>in footwell</c> names, <see cref="Workplace.None"/> for <c>in none</c>, or null with a finding.</summary>
+    public Workplace? Workplace(NamesPropertySyntax stands, BindingPlace place)
+    {
+        if (SaysNone(stands, place))
+        {
+            return Model.Machines.Workplace.None;
+        }
+
+        if (stands.Names is [{ Name.Text: "none", Indices.IsEmpty: true }] && !places.ContainsKey("none"))
+        {
+            return null;
+        }
+
+        if (SingleReference.Of(stands, place, sink) is not { } reference)
+        {
+            return null;
+        }
+
+        var name = CanonicalName.Of(reference, place.Bindings);
+        if (places.TryGetValue(name, out var found))
+        {
+            return found;
+        }
+
+        if (name.Length == 0)
+        {
+            sink.Poison();
+        }
+        else if (items.TryGetValue(name, out var item))
+        {
+            sink.Report(WrongSortOfItem.At(name, ItemWords.Sort(item), ItemWords.Place, place.At(reference.Span), item.Declared), place);
+        }
+        else
+        {
+            Lost(name, reference, place, null);
+        }
+
+        return null;
+    }
+
+    /// <summary>Says what is wrong with a name that stands for nothing in this variant.</summary>
+    private void Lost(string name, ReferenceSyntax reference, BindingPlace place, TextSpan? step)
+    {
         var declared = outline.Find(name);
         if (declared.Count > 0)
         {
@@ -57,11 +116,9 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
         }
         else
         {
-            var near = outline.Near(name, sink, items.ContainsKey);
+            var near = outline.Near(name, sink, one => items.ContainsKey(one) || places.ContainsKey(one));
             sink.Report(UnknownName.Item(name, outline.Symbol.Name, near, reference, place, isStep: step is not null), place);
         }
-
-        return null;
     }
 
     /// <summary>
@@ -70,18 +127,24 @@ internal sealed class ItemLookup(MachineOutline outline, IReadOnlyDictionary<str
     /// </summary>
     public bool SaysNone(NamesPropertySyntax property, BindingPlace place)
     {
-        if (property is not { Keyword.Text: "on" or "carries" or "renew with", Names: [{ Name.Text: "none", Indices.IsEmpty: true } name] })
+        if (property is not { Keyword.Text: "on" or "carries" or "in" or "renew with", Names: [{ Name.Text: "none", Indices.IsEmpty: true } name] })
         {
             return false;
         }
 
-        if (!items.TryGetValue(name.Name.Text, out var item))
+        if (items.TryGetValue(name.Name.Text, out var item))
         {
-            return true;
+            sink.Report(AmbiguousNone.At(property.Keyword.Text, ItemWords.Sort(item), item.Declared, place.At(name.Span)), place);
+            return false;
         }
 
-        sink.Report(AmbiguousNone.At(property.Keyword.Text, item, place.At(name.Span)), place);
-        return false;
+        if (places.TryGetValue(name.Name.Text, out var area))
+        {
+            sink.Report(AmbiguousNone.At(property.Keyword.Text, ItemWords.Place, area.Declared, place.At(name.Span)), place);
+            return false;
+        }
+
+        return true;
     }
 
     /// <summary>The properties of a block that count in this variant.</summary>

@@ -5,6 +5,9 @@ namespace ProcScript.Model.Binding.Machines;
 /// <summary>What people call the sorts of items.</summary>
 internal static class ItemWords
 {
+    /// <summary>A place, which is no item: nothing is done to it.</summary>
+    public const string Place = "a place";
+
     /// <summary>The sort with its article: <c>a part</c>.</summary>
     public static string Sort(MachineItem item) => item switch
     {

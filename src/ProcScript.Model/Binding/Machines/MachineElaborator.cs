@@ -4,6 +4,7 @@ using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Rules.Names;
+using ProcScript.Syntax.Text;
 
 namespace ProcScript.Model.Binding.Machines;
 
@@ -16,6 +17,7 @@ internal sealed class MachineElaborator
     private readonly FindingSink _sink = new();
     private readonly MachineItem?[] _made;
     private readonly Dictionary<string, MachineItem> _items;
+    private readonly Dictionary<string, Workplace> _places = new(StringComparer.Ordinal);
     private readonly ImmutableArray<Part>.Builder _parts = ImmutableArray.CreateBuilder<Part>();
     private readonly ImmutableArray<Joint>.Builder _joints = ImmutableArray.CreateBuilder<Joint>();
     private readonly ImmutableArray<Energy>.Builder _energies = ImmutableArray.CreateBuilder<Energy>();
@@ -60,6 +62,7 @@ internal sealed class MachineElaborator
             Energies = _energies.ToImmutable(),
             Fluids = _fluids.ToImmutable(),
             Controls = _controls.ToImmutable(),
+            Places = [.. _places.Values],
             Items = _items,
         };
         MachineChecks.Run(machine, _sink);
@@ -71,6 +74,12 @@ internal sealed class MachineElaborator
     private void Make(int index)
     {
         var outline = _outline.Items[index];
+        if (outline.Sort == OutlineSort.Place)
+        {
+            Make(outline);
+            return;
+        }
+
         MachineItem? item = outline.Sort switch
         {
             OutlineSort.Part => Add(_parts, PartOf(outline)),
@@ -86,13 +95,39 @@ internal sealed class MachineElaborator
             return;
         }
 
-        if (!_items.TryAdd(item.Name, item))
+        if (DeclaredBefore(item.Name) is { } before)
         {
-            _sink.Report(
-                DeclaredTwice.Item(item.Name, ItemWords.Sort(item), outline.Reference, outline.Place, _items[item.Name].Declared),
-                outline.Place.Guards);
+            ReportTwice(outline, ItemWords.Sort(item), before);
+        }
+        else
+        {
+            _items.Add(item.Name, item);
         }
     }
+
+    private void Make(OutlineItem place)
+    {
+        if (place.Name.Length == 0)
+        {
+            return;
+        }
+
+        if (DeclaredBefore(place.Name) is { } before)
+        {
+            ReportTwice(place, ItemWords.Place, before);
+        }
+        else
+        {
+            // Without a count, which is a finding, there is room for all.
+            _places.Add(place.Name, new Workplace(place.Name, place.Title, place.Declared, place.Count == 0 ? int.MaxValue : place.Count));
+        }
+    }
+
+    private SourceSpan? DeclaredBefore(string name) =>
+        _items.TryGetValue(name, out var item) ? item.Declared : _places.TryGetValue(name, out var place) ? place.Declared : null;
+
+    private void ReportTwice(OutlineItem outline, string sort, SourceSpan before) =>
+        _sink.Report(DeclaredTwice.Item(outline.Name, sort, outline.Reference, outline.Place, before), outline.Place.Guards);
 
     private static TItem Add<TItem>(ImmutableArray<TItem>.Builder items, TItem item)
     {
@@ -171,6 +206,7 @@ internal sealed class MachineElaborator
             Prevailing = outline.Kind.Prevailing,
             KeepInOrder = outline.Kind.KeepInOrder,
             Hazards = outline.Kind.Hazards,
+            Certificates = outline.Kind.Certificates,
             Release = outline.Kind.Release,
             Engage = outline.Kind.Engage,
         };
@@ -219,7 +255,7 @@ internal sealed class MachineElaborator
 
     private void BindProperties()
     {
-        var items = new ItemLookup(_outline, _items, _variant, _sink);
+        var items = new ItemLookup(_outline, _items, _places, _variant, _sink);
         var binder = new ItemBinder(_outline.Symbol, _lookup, items, _sink);
         // Joints first: a way aside asks where their ends are.
         for (var index = 0; index < _made.Length; index++)

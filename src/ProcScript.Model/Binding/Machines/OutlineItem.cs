@@ -42,7 +42,7 @@ internal sealed class OutlineItem
     /// <summary>Of a joint: what it does.</summary>
     public JointRole Role { get; init; }
 
-    /// <summary>Of a joint: how many there are.</summary>
+    /// <summary>Of a joint: how many there are; of a place: how many people work in it at once, 0 where that is a finding.</summary>
     public int Count { get; init; }
 
     /// <summary>Of a joint: its kind.</summary>
@@ -84,6 +84,9 @@ internal enum OutlineSort
 
     /// <summary>A cover.</summary>
     Cover,
+
+    /// <summary>A place in which only so many people work at once.</summary>
+    Place,
 }
 
 /// <summary>A property, or the way aside, of an item.</summary>

@@ -3,6 +3,7 @@ using ProcScript.Model.Binding.Findings;
 using ProcScript.Model.Binding.Names;
 using ProcScript.Model.Binding.Places;
 using ProcScript.Model.Binding.Properties;
+using ProcScript.Model.Binding.Quantities;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Names;
 using ProcScript.Model.Rules.Machines;
@@ -118,6 +119,9 @@ internal sealed class OutlineWalk
                 var positions = Positions(control, place);
                 Item(OutlineSort.Control, "control", control.Name, control.Title, control.Properties, place, part, positions);
                 break;
+            case PlaceSyntax room:
+                Item(OutlineSort.Place, "place", room.Name, room.Title, [], place, part, count: Counts.Bind(room.Room, "`room for`", place, _sink) ?? 0);
+                break;
             case PartSyntax syntax:
                 Item(OutlineSort.Part, "part", syntax.Name, syntax.Title, [], place, part, first: syntax.Members.FirstOrDefault());
                 Members(syntax.Members, place, _items.Count - 1, isTop: false);
@@ -177,7 +181,8 @@ internal sealed class OutlineWalk
         BindingPlace place,
         int part,
         ImmutableArray<string> positions = default,
-        SyntaxNode? first = null)
+        SyntaxNode? first = null,
+        int count = 0)
     {
         if (part >= 0 && sort != OutlineSort.Part)
         {
@@ -201,6 +206,7 @@ internal sealed class OutlineWalk
             Positions = positions.IsDefault ? [] : positions,
             PositionTitles = positions.IsDefault ? [] : [.. positions.Select(position => AuthorText.Word(position, place))],
             First = first ?? properties.FirstOrDefault(),
+            Count = count,
         };
         item.Members.AddRange(PropertyPlaces.Of(properties, place, _options, null, _sink).Select(one => new OutlineMember(one.Property, one.Place)));
         _items.Add(item);

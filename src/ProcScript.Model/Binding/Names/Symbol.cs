@@ -101,6 +101,16 @@ internal sealed class SupplySymbol(SourceFile file, CatalogSyntax node) : Catalo
     public override object? Bound => Supply;
 }
 
+/// <summary>A certificate.</summary>
+internal sealed class CertificateSymbol(SourceFile file, CatalogSyntax node) : CatalogSymbol(file, node)
+{
+    /// <summary>The certificate, once the catalog is bound.</summary>
+    public Certificate? Certificate { get; set; }
+
+    /// <inheritdoc/>
+    public override object? Bound => Certificate;
+}
+
 /// <summary>A kind of joint.</summary>
 internal sealed class KindSymbol(SourceFile file, CatalogSyntax node, KindCategory category) : CatalogSymbol(file, node)
 {

@@ -26,6 +26,10 @@ internal sealed class SymbolLookup(SymbolTable table, bool isKept)
     public Supply? Supply(ReferenceSyntax reference, BindingPlace place, FindingSink sink) =>
         Find<SupplySymbol>(reference, "supply", place, sink)?.Supply;
 
+    /// <summary>The certificates of these names, without those that do not resolve, which is reported.</summary>
+    public IEnumerable<Certificate> Certificates(ImmutableArray<ReferenceSyntax> references, BindingPlace place, FindingSink sink) =>
+        references.Select(reference => Find<CertificateSymbol>(reference, "certificate", place, sink)?.Certificate).OfType<Certificate>();
+
     /// <summary>What a name stands for, or null with a finding. What follows from an error reported elsewhere stays quiet.</summary>
     /// <param name="name">The name.</param>
     /// <param name="sort">What is wanted, in words: <c>tool</c>.</param>

@@ -131,6 +131,7 @@ internal sealed class SymbolTable
         {
             "tool" => new ToolSymbol(file, catalog),
             "supply" => new SupplySymbol(file, catalog),
+            "certificate" => new CertificateSymbol(file, catalog),
             "fastener" => new KindSymbol(file, catalog, KindCategory.Fastener),
             "clip" => new KindSymbol(file, catalog, KindCategory.Clip),
             "connector" => new KindSymbol(file, catalog, KindCategory.Connector),

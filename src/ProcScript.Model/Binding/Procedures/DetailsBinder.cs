@@ -79,6 +79,10 @@ internal sealed class DetailsBinder(SymbolLookup lookup, ItemLookup items, Condi
         {
             case TextPropertySyntax text:
                 return With(details, text.Keyword.Text, AuthorText.Bind(text.Text, place, sink));
+            case NamesPropertySyntax { Keyword.Text: "certified" } certified:
+                return details with { Certificates = [.. details.Certificates.Union(lookup.Certificates(certified.Names, place, sink))] };
+            case NamesPropertySyntax { Keyword.Text: "in" } stands:
+                return details with { In = items.Workplace(stands, place) };
             case NamesPropertySyntax tools:
                 return details with { Tools = details.Tools.AddRange(lookup.Tools(tools.Names, place, sink)) };
             case PeoplePropertySyntax people:

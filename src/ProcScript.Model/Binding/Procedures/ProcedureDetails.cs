@@ -8,7 +8,7 @@ namespace ProcScript.Model.Binding.Procedures;
 internal static class ProcedureDetails
 {
     /// <summary>
-    /// The properties of each procedure bound by themselves, then joined: the most people, and every tool, supply and protection once.
+    /// The properties of each procedure bound by themselves, then joined: the most people, and every certificate, tool, supply and protection once.
     /// </summary>
     public static ActionDetails Bind(IReadOnlyList<PropertySyntaxAt> properties, DetailsBinder binder)
     {
@@ -19,6 +19,7 @@ internal static class ProcedureDetails
             joined = joined with
             {
                 People = Math.Max(joined.People, own.People),
+                Certificates = [.. joined.Certificates.Union(own.Certificates)],
                 Ppe = [.. joined.Ppe.Union(own.Ppe)],
                 Tools = [.. joined.Tools.Union(own.Tools)],
                 Uses = [.. joined.Uses, .. own.Uses],

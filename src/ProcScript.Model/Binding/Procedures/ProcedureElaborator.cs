@@ -32,7 +32,7 @@ internal sealed class ProcedureElaborator
     {
         _outline = outline;
         _machine = machine;
-        _items = new ItemLookup(machine.Outline, machine.Machine.Items, machine.Variant, _sink);
+        _items = new ItemLookup(machine.Outline, machine.Machine.Items, machine.Machine.Places.ToDictionary(place => place.Name, StringComparer.Ordinal), machine.Variant, _sink);
         var conditions = new ConditionBinder(_items, _sink);
         _details = new DetailsBinder(lookup, _items, conditions, _sink);
         _steps = new StepBinder(_items, conditions, _details, _sink);

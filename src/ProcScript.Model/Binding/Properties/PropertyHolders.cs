@@ -51,4 +51,7 @@ internal enum PropertyHolders
 
     /// <summary>The <c>verify</c> of an energy.</summary>
     Verification = 1 << 14,
+
+    /// <summary>A certificate.</summary>
+    Certificate = 1 << 15,
 }

@@ -22,6 +22,7 @@ internal static class PropertyTable
         new("cap", Kind | Part | Joint),
         new("captive", Kind),
         new("carries", Joint | Kind),
+        new("certified", Kind | Items | Doings | Procedure, Repeats: true),
         new("charge", Fluid),
         new("check", Doings, Repeats: true),
         new("coating", Kind),
@@ -39,6 +40,7 @@ internal static class PropertyTable
         new("height", Lifts),
         new("hoist", Lifts),
         new("how", Doings, Repeats: true),
+        new("in", Items | Doings),
         new("isolate", Energy),
         new("keep in order", Kind | Part | Joint),
         new("length", Kind),
@@ -108,6 +110,7 @@ internal static class PropertyTable
     [
         (Tool, "a tool"),
         (Supply, "a supply"),
+        (Certificate, "a certificate"),
         (Kind, "a kind of joint"),
         (Machine, "a machine"),
         (Energy, "an energy"),

@@ -28,12 +28,13 @@ public static class PropertyWords
     public static bool StandsOnce(string property) => PropertyTable.Find(property) is { Repeats: false };
 
     /// <summary>Whether a block belongs to the catalog, and so to no machine.</summary>
-    public static bool IsOfCatalog(string block) => Holder(block) is PropertyHolders.Tool or PropertyHolders.Supply or PropertyHolders.Kind;
+    public static bool IsOfCatalog(string block) => Holder(block) is PropertyHolders.Tool or PropertyHolders.Supply or PropertyHolders.Certificate or PropertyHolders.Kind;
 
     private static PropertyHolders Holder(string block) => block switch
     {
         "tool" => PropertyHolders.Tool,
         "supply" => PropertyHolders.Supply,
+        "certificate" => PropertyHolders.Certificate,
         "fastener" or "clip" or "connector" or "line" or "bond" => PropertyHolders.Kind,
         "energy" => PropertyHolders.Energy,
         "fluid" => PropertyHolders.Fluid,

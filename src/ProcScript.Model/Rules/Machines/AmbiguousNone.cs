@@ -1,5 +1,3 @@
-using ProcScript.Model.Binding.Machines;
-using ProcScript.Model.Machines;
 using ProcScript.Syntax.Findings;
 using ProcScript.Syntax.Text;
 
@@ -16,7 +14,7 @@ public sealed class AmbiguousNone : Rule
 
     /// <inheritdoc/>
     public override RulePage Page { get; } = new(
-        What: "A machine has an item of the name `none`, and `on none`, `carries none` or `renew with none` stands in it.",
+        What: "A machine has an item of the name `none`, and `on none`, `carries none`, `in none` or `renew with none` stands in it.",
         Why: "It can mean that there is no energy, or the energy of that name. One of the two has to be isolated before the joint is opened.",
         Wrong: """
             connector plug_2 "2-way connector"
@@ -36,10 +34,10 @@ public sealed class AmbiguousNone : Rule
             """);
 
     /// <summary>The finding at the word.</summary>
-    internal static Finding At(string keyword, MachineItem item, SourceSpan place) =>
-        new(Id, $"`{keyword} none` can mean that there is none, or `none`, which is {ItemWords.Sort(item)} of this machine", place, "which of the two?")
+    internal static Finding At(string keyword, string sort, SourceSpan declared, SourceSpan place) =>
+        new(Id, $"`{keyword} none` can mean that there is none, or `none`, which is {sort} of this machine", place, "which of the two?")
         {
-            Related = [new LabeledSpan(item.Declared, "declared here")],
+            Related = [new LabeledSpan(declared, "declared here")],
             Help = "give the item another name",
         };
 }

@@ -20,7 +20,7 @@ public sealed class UnknownName : Rule
     };
 
     /// <summary>What a catalog declares.</summary>
-    private static readonly string[] Declared = ["tool", "supply", "fastener", "clip", "connector", "line", "bond"];
+    private static readonly string[] Declared = ["tool", "supply", "certificate", "fastener", "clip", "connector", "line", "bond"];
 
     /// <inheritdoc/>
     public override RuleInfo Info => Id;

@@ -45,6 +45,14 @@ public sealed class WrongSortOfItem : Rule
             Related = [new LabeledSpan(declared, $"declared as {sort} here")],
         };
 
+    /// <summary>A place where something stands that is taken off, switched or waited for.</summary>
+    internal static Finding Place(Workplace area, SourceSpan place) =>
+        new(Id, $"`{area.Name}` is a place, and nothing is done to a place", place, "a part, a joint or another item stands here")
+        {
+            Related = [new LabeledSpan(area.Declared, "declared as a place here")],
+            Help = $"name the item, and write `in {area.Name}` in its block",
+        };
+
     /// <summary>A variable where an option stands.</summary>
     internal static Finding VariableAsOption(Bindings variable, bool isNegated, SourceSpan test)
     {
