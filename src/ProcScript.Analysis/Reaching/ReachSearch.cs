@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Reaching.Search;
 using ProcScript.Model;
+using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Reaching;
 
@@ -11,14 +12,14 @@ internal sealed class ReachSearch
     private readonly Library _library;
     private readonly ReachJob _job;
     private readonly ReachCosts _costs;
-    private readonly Dictionary<string, double?> _judged = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, JudgedClosure?> _judged = new(StringComparer.Ordinal);
     private readonly long _budget;
 
     private ReachSearch(Library library, ReachJob job, ReachWeights weights, long budget)
     {
         (_library, _job, _budget) = (library, job, budget);
         _costs = job.Costs(weights);
-        Graph = ReachGraph.Of(job.Facts, _costs, job.Goals);
+        Graph = ReachGraph.Of(job.Facts, _costs.Of, job.Goals);
         Problem = Graph.Problem.Simplified();
     }
 
@@ -104,11 +105,32 @@ internal sealed class ReachSearch
         ClosureSearch.Solve(problem, without, Cost, budget);
 
     /// <summary>What a closure costs once it is performed. The way itself is not kept: of a large machine each is large.</summary>
-    private double? Cost(int[] closure)
+    private JudgedClosure? Cost(int[] closure)
     {
         var key = string.Join(' ', closure);
-        return _judged.TryGetValue(key, out var known) ? known : _judged[key] = Way(closure)?.Cost;
+        return _judged.TryGetValue(key, out var known)
+            ? known
+            : _judged[key] = Way(closure) is { } way ? new JudgedClosure(way.Cost, Math.Min(way.Cost, Least(closure, way))) : null;
     }
+
+    /// <summary>What a closure costs at the least in another order: energies and fluids go first here, though a control may have to be moved for that.</summary>
+    private double Least(int[] closure, ReachWay way)
+    {
+        var sum = closure.Sum(node => Problem!.Costs[node]) + way.PropAgain;
+        if (way.Cost <= sum + Rounding)
+        {
+            return sum;
+        }
+
+        var controls = closure.Where(node => Graph[node] is { Kind: FreeingKind.Switched, Item: Control }).ToList();
+        var moved = controls.Sum(node => Problem!.Costs[node]);
+        var actions = closure.Except(controls).SelectMany(node => ReachOrder.Actions(Graph, _costs, node)).ToImmutableArray();
+        var fewest = ControlMoves.Fewest(_job.Facts, actions, (control, position) => _costs.Of(new FreeingGoal(FreeingKind.Switched, control) { Position = position }));
+        return sum + Math.Max(0, (fewest?.Cost ?? 0) - moved);
+    }
+
+    /// <summary>Costs are sums of figures in seconds.</summary>
+    private const double Rounding = 1e-6;
 
     private ReachWay? Way(int[] closure) => ReachWay.Of(_library, _job, Graph, _costs, Problem!, closure);
 }

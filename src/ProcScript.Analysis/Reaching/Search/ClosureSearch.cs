@@ -15,7 +15,7 @@ internal sealed class ClosureSearch
 
     private readonly ClosureProblem _problem;
     private readonly ForcedClosures _forced;
-    private readonly Func<int[], double?> _judge;
+    private readonly Func<int[], JudgedClosure?> _judge;
     private readonly List<(int Node, int Clause)>[] _serves;
     private readonly List<int>[] _bringsAlong;
     private readonly sbyte[] _state;
@@ -33,7 +33,7 @@ internal sealed class ClosureSearch
     private int _looked;
     private int _judged;
 
-    private ClosureSearch(ClosureProblem problem, Func<int[], double?> judge, long budget)
+    private ClosureSearch(ClosureProblem problem, Func<int[], JudgedClosure?> judge, long budget)
     {
         _problem = problem;
         _judge = judge;
@@ -65,7 +65,7 @@ internal sealed class ClosureSearch
     /// <param name="without">Nodes that must not be in it.</param>
     /// <param name="judge">What a closure costs, at the least the sum of its nodes; null where it cannot be worked.</param>
     /// <param name="budget">How many clauses may be looked at before the search ends with what it has.</param>
-    public static ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, Func<int[], double?> judge, long budget) =>
+    public static ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, Func<int[], JudgedClosure?> judge, long budget) =>
         new ClosureSearch(problem, judge, budget).Solve(without);
 
     private int[]? Best { get; set; }
@@ -167,16 +167,21 @@ internal sealed class ClosureSearch
             _judged++;
             int[] closure = [.. _taken.Order()];
             _budget -= (long)closure.Length * JudgingPrice;
-            if (_judge(closure) is not { } cost)
+            if (_judge(closure) is not { } judged)
             {
                 // More than this might do, and costs no less.
                 _openBound = Math.Min(_openBound, _cost);
                 return MostJudged > _judged ? Another(rounds, all: true) : -1;
             }
 
-            if (cost < BestCost - Least)
+            if (judged.Least < judged.Cost - Least)
             {
-                (Best, BestCost) = (closure, cost);
+                _openBound = Math.Min(_openBound, judged.Least);
+            }
+
+            if (judged.Cost < BestCost - Least)
+            {
+                (Best, BestCost) = (closure, judged.Cost);
             }
 
             return -1;
@@ -419,6 +424,15 @@ internal sealed class ClosureSearch
             _state[node] = 0;
         }
     }
+}
+
+/// <summary>What a closure costs as it was judged.</summary>
+/// <param name="Cost">What it costs.</param>
+/// <param name="Least">What the same closure may cost at the least if it is gone about otherwise.</param>
+internal readonly record struct JudgedClosure(double Cost, double Least)
+{
+    /// <summary>A cost that leaves nothing open.</summary>
+    public static implicit operator JudgedClosure(double cost) => new(cost, cost);
 }
 
 /// <summary>What came of a search.</summary>
