@@ -14,6 +14,7 @@ internal sealed class ReachSearch
     private readonly ReachCosts _costs;
     private readonly Dictionary<string, JudgedClosure?> _judged = new(StringComparer.Ordinal);
     private readonly long _budget;
+    private ReachWay? _cheapest;
 
     private ReachSearch(Library library, ReachJob job, ReachWeights weights, long budget)
     {
@@ -86,7 +87,7 @@ internal sealed class ReachSearch
             .Distinct()
             .ToList();
         var found = new List<ReachWay>();
-        foreach (var node in chosen.Take(MostTried))
+        foreach (var node in chosen.Take(Math.Clamp(MostPerformed / best.Nodes.Length, 1, MostTried)))
         {
             if (Solve(problem, [node], _budget / MostTried) is { Closure: { } closure } && Way(closure) is { } way
                 && found.TrueForAll(other => !other.Nodes.SequenceEqual(way.Nodes)))
@@ -98,19 +99,33 @@ internal sealed class ReachSearch
         RunnersUp = [.. found.OrderBy(way => way.Cost).Take(wanted)];
     }
 
-    /// <summary>Without how many things it is tried.</summary>
+    /// <summary>Without how many things it is tried, and how many actions are performed for it: on a large machine each way takes its time.</summary>
     private const int MostTried = 12;
 
-    private ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, long budget) =>
-        ClosureSearch.Solve(problem, without, Cost, budget);
+    private const int MostPerformed = 5_000;
 
-    /// <summary>What a closure costs once it is performed. The way itself is not kept: of a large machine each is large.</summary>
+    private ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, long budget)
+    {
+        _cheapest = null;
+        return ClosureSearch.Solve(problem, without, Cost, budget);
+    }
+
+    /// <summary>What a closure costs once it is performed. Of the ways themselves only the cheapest is kept: of a large machine each is large.</summary>
     private JudgedClosure? Cost(int[] closure)
     {
         var key = string.Join(' ', closure);
-        return _judged.TryGetValue(key, out var known)
-            ? known
-            : _judged[key] = Way(closure) is { } way ? new JudgedClosure(way.Cost, Math.Min(way.Cost, Least(closure, way))) : null;
+        if (_judged.TryGetValue(key, out var known))
+        {
+            return known;
+        }
+
+        if (Perform(closure) is not { } way)
+        {
+            return _judged[key] = null;
+        }
+
+        _cheapest = way.Cost < _cheapest?.Cost || _cheapest is null ? way : _cheapest;
+        return _judged[key] = new JudgedClosure(way.Cost, Math.Min(way.Cost, Least(closure, way)));
     }
 
     /// <summary>What a closure costs at the least in another order: energies and fluids go first here, though a control may have to be moved for that.</summary>
@@ -132,5 +147,7 @@ internal sealed class ReachSearch
     /// <summary>Costs are sums of figures in seconds.</summary>
     private const double Rounding = 1e-6;
 
-    private ReachWay? Way(int[] closure) => ReachWay.Of(_library, _job, Graph, _costs, Problem!, closure);
+    private ReachWay? Way(int[] closure) => _cheapest is { } kept && kept.Nodes.AsSpan().SequenceEqual(closure) ? kept : Perform(closure);
+
+    private ReachWay? Perform(int[] closure) => ReachWay.Of(_library, _job, Graph, _costs, Problem!, closure);
 }

@@ -22,6 +22,9 @@ internal sealed class BruteReach(Machine machine, ReachCosts costs, Func<NaiveMa
 
     private readonly List<(Move Move, double Cost)> _moves = [.. Moves(machine, costs).Where(one => may?.Invoke(one.Move) != false)];
 
+    /// <summary>By how many ways it comes to each state: which one was taken may count for the way back.</summary>
+    public int Ways { get; init; } = 1;
+
     /// <summary>Whether there were too many states to go through.</summary>
     public bool GaveUp { get; private set; }
 
@@ -29,14 +32,18 @@ internal sealed class BruteReach(Machine machine, ReachCosts costs, Func<NaiveMa
     public IEnumerable<(double Cost, IReadOnlyList<Move> Moves)> Find()
     {
         var open = new PriorityQueue<(NaiveMachine State, Trail? Trail), double>();
-        var known = new HashSet<string>(StringComparer.Ordinal);
+        var known = new Dictionary<string, int>(StringComparer.Ordinal);
         open.Enqueue((new NaiveMachine(machine), null), 0);
         while (open.TryDequeue(out var at, out var cost))
         {
-            if (!known.Add(at.State.Describe()))
+            var state = at.State.Describe();
+            var ways = known.GetValueOrDefault(state);
+            if (ways == Ways)
             {
                 continue;
             }
+
+            known[state] = ways + 1;
 
             if (known.Count > MostStates)
             {

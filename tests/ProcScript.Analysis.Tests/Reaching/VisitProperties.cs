@@ -27,7 +27,7 @@ public sealed class VisitProperties
     [Fact]
     public void A_visit_costs_as_much_as_the_best_of_all_orders_and_choices_of_its_steps_and_is_proven()
     {
-        var (proved, open, shared, leftOut) = (0, 0, 0, 0);
+        var (proved, open, shared, leftOut, missed) = (0, 0, 0, 0, 0);
         var openTold = new List<string>();
         Gen.Select(Gen.Int[2, 6], Gen.UInt, Gen.UInt).Sample(
             seed =>
@@ -50,7 +50,14 @@ public sealed class VisitProperties
                 var report = LibraryTogether.Find(library, CheckSettings.Usual, names);
 
                 Assert.True(report.Bound <= best + Rounding, $"the bound {report.Bound} is above {best}\n{text}");
-                Assert.True(report.Cost >= best - Rounding, $"{report.Cost} is below {best}\n{text}");
+                if (report.Cost < best - Rounding)
+                {
+                    // So many orders of so many steps are not all gone through: then the naive machine has to be able to do what was found.
+                    AssertWorks(library, machine, names, report.Cost, text);
+                    Interlocked.Increment(ref missed);
+                    return;
+                }
+
                 Assert.Equal(report.IsCheapest, report.Bound >= report.Cost - Rounding);
                 if (!report.IsCheapest)
                 {
@@ -69,9 +76,23 @@ public sealed class VisitProperties
                 Interlocked.Add(ref leftOut, report.LeftOut.IsEmpty ? 0 : 1);
             },
             iter: Depth.IsWhole ? 6_000 : 120);
-        TestContext.Current.SendDiagnosticMessage($"proved {proved}, open {open}, with something saved {shared}, with something left out {leftOut}\n{string.Join('\n', openTold.Take(3))}");
+        TestContext.Current.SendDiagnosticMessage($"proved {proved}, open {open}, with something saved {shared}, with something left out {leftOut}, missed by brute force {missed}\n{string.Join('\n', openTold.Take(3))}");
         Assert.True(proved > (Depth.IsWhole ? 1_000 : 10) && shared * 4 > proved && leftOut * 40 > proved, $"only {proved} were proved the quickest, of which {shared} saved and {leftOut} left out something");
+        Assert.True(missed * 100 <= proved, $"brute force missed {missed} beside {proved}");
         Assert.True(open * 50 < proved, $"{open} were left open beside {proved}\n{string.Join('\n', openTold.Take(3))}");
+    }
+
+    private static void AssertWorks(Library library, Machine machine, ImmutableArray<string> names, double cost, string text)
+    {
+        var facts = new MachineFacts(machine);
+        var jobs = names.Select(name => new VisitJob(Visit.Of(library, facts, library.Procedures.Single(procedure => procedure.Job == name))!)).ToImmutableArray();
+        var best = VisitSearch.Of(library, facts, jobs, 20_000_000).Best!;
+        Assert.Equal(cost, best.Cost);
+        var naive = new NaiveMachine(machine);
+        Assert.True(Sample.CanDo(naive, best.Strip.Actions.Select(Sample.MoveOf), refit: false), text);
+        Assert.All(jobs, job => Assert.Equal(PartPlace.Out, naive.Place((Part)job.Procedure.Goals[0].Target)));
+        Assert.True(Sample.CanDo(naive, best.Refit.Actions.Select(Sample.MoveOf), refit: true), text);
+        Assert.Equal(new NaiveMachine(machine).Describe(), naive.Describe());
     }
 
     /// <summary>Wanders about until a part is out, then forgets what that did not need; null where it does not come out.</summary>
@@ -132,7 +153,7 @@ public sealed class VisitProperties
             machine,
             costs,
             state => items.All(item => state[item] == (int)PartPlace.Out) && safe.TrueForAll(item => state[item] == 0),
-            move => told.Contains(RandomStrip.Print(move)));
+            move => told.Contains(RandomStrip.Print(move))) { Ways = 3 };
         double? best = null;
         foreach (var (cost, moves) in brute.Find())
         {
