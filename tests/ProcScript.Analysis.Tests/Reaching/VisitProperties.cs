@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CsCheck;
 using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
-using ProcScript.Analysis.Proving;
 using ProcScript.Analysis.Reaching;
 using ProcScript.Analysis.Reaching.Visits;
 using ProcScript.Analysis.States;
@@ -153,7 +152,10 @@ public sealed class VisitProperties
             machine,
             costs,
             state => items.All(item => state[item] == (int)PartPlace.Out) && safe.TrueForAll(item => state[item] == 0),
-            move => told.Contains(RandomStrip.Print(move))) { Ways = 3 };
+            move => told.Contains(RandomStrip.Print(move)))
+        {
+            Ways = 3,
+        };
         double? best = null;
         foreach (var (cost, moves) in brute.Find())
         {

@@ -80,6 +80,7 @@ public sealed class QuestionVerbTests : IDisposable
         Assert.Single(run.Output.Split('\n'), line => line.Contains("Remove the lid", StringComparison.Ordinal));
         Assert.Single(run.Output.Split('\n'), line => line.Contains("Fit the lid", StringComparison.Ordinal));
         Assert.Contains("it saves ", run.Output, StringComparison.Ordinal);
+        Assert.Contains("No visit that does all of it is quicker", run.Output, StringComparison.Ordinal);
         Assert.Contains("Fit the float", run.Output, StringComparison.Ordinal);
         Assert.Contains("Fit the filter", run.Output, StringComparison.Ordinal);
     }
