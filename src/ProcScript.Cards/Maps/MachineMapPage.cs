@@ -128,7 +128,7 @@ public static class MachineMapPage
 
         void Add(MappedPart part)
         {
-            page.Append(CultureInfo.InvariantCulture, $"<section id=\"{MachineMapText.Id(part.Name)}\"><h2>{MachineMapText.Text(part.Title)} <code>{MachineMapText.Text(part.Name)}</code></h2><p>{part.State}{(part.Layer < 0 ? "; can never come off" : "")}{(part.Parent.Length > 0 ? $"; in {Link(part.Parent)}" : "")}</p>");
+            page.Append(CultureInfo.InvariantCulture, $"<section id=\"{MachineMapText.Id(part.Name)}\"><h2>{MachineMapText.Text(part.Title)} <code>{MachineMapText.Text(part.Name)}</code></h2><p>{part.State}; {(part.Layer < 0 ? "can never come off" : $"layer {part.Layer + 1}")}{(part.Parent.Length > 0 ? $"; in {Link(part.Parent)}" : "")}</p>");
             page.Append(Line("behind", "behind", hidden[part.Name].Select(edge => Link(edge.From))))
                 .Append(Line("front", "in front of", hides[part.Name].Select(edge => Link(edge.To))))
                 .Append(Line("", "tied by", part.Ties.Select(MachineMapText.Text))).Append("</section>\n");

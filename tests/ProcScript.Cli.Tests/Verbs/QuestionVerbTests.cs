@@ -149,7 +149,7 @@ public sealed class QuestionVerbTests : IDisposable
         Assert.Equal((ExitCode.Clean, "wrote map.html: 4 parts\n"), (run.Code, run.Output));
         var page = _disk.Read("map.html");
         Assert.Contains("<a href=\"#part-lid\" class=\"out\"><title>lid: out</title>", page, StringComparison.Ordinal);
-        Assert.Contains("<section id=\"part-float\"><h2>float <code>float</code></h2><p>fitted; layer 3</p><p>behind: <a href=\"#part-lid\">lid</a></p>", page, StringComparison.Ordinal);
+        Assert.Contains("<section id=\"part-float\"><h2>float <code>float</code></h2><p>fitted; layer 3</p><p data-side=\"behind\">behind: <a href=\"#part-lid\">lid</a></p>", page, StringComparison.Ordinal);
     }
 
     [Fact]
