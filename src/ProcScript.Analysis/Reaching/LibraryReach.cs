@@ -89,7 +89,8 @@ public static class LibraryReach
     {
         var book = Wordbook.English;
         var first = new Dictionary<int, (PerformedAction By, Needs.Need Need)>();
-        foreach (var action in strip.Actions)
+        // A cap is for what was opened, and never what that was opened for.
+        foreach (var action in strip.Actions.OrderBy(action => action.Verb == Verb.Cap))
         {
             foreach (var met in action.Needs)
             {

@@ -16,15 +16,18 @@ namespace ProcScript.Analysis.Reaching;
 /// plan take them, with what cures in full, and what else is to count.
 /// </summary>
 /// <param name="facts">The machine.</param>
-/// <param name="given">What the procedures on it say of single actions.</param>
+/// <param name="given">What is said of single actions.</param>
 /// <param name="weights">What counts beside time.</param>
 /// <param name="goesAway">What the job replaces by its goals, so that no opening on it is capped.</param>
-internal sealed class ReachCosts(MachineFacts facts, GivenDetails given, ReachWeights weights, ImmutableArray<Part> goesAway)
+internal sealed class ReachCosts(MachineFacts facts, Func<Verb, MachineItem, ActionDetails> given, ReachWeights weights, ImmutableArray<Part> goesAway)
 {
     private readonly Capping _capping = Capping.Of(facts, goesAway);
 
+    /// <summary>What never goes back, so that to take it off is all that it costs.</summary>
+    public IReadOnlySet<MachineItem> Discarded { get; init; } = ImmutableHashSet<MachineItem>.Empty;
+
     /// <summary>What is said of an action.</summary>
-    public ActionDetails Details(Verb verb, MachineItem item) => given.Of(facts.Machine, verb, item);
+    public ActionDetails Details(Verb verb, MachineItem item) => given(verb, item);
 
     /// <summary>What a goal costs with the way back.</summary>
     public double Of(FreeingGoal goal)
@@ -34,7 +37,7 @@ internal sealed class ReachCosts(MachineFacts facts, GivenDetails given, ReachWe
         {
             var details = Details(request.Verb, request.Target!);
             sum += Of(Step(request, details) with { EndsProved = goal.Kind == FreeingKind.ProvedAtOnce || request is { Verb: Verb.Isolate, Target: Energy { VerifyAt: null } } });
-            if (ActionTable.Row(request.Verb).Inverse is { } inverse)
+            if (!Discarded.Contains(request.Target!) && ActionTable.Row(request.Verb).Inverse is { } inverse)
             {
                 sum += Of(Step(request with { Verb = inverse }, RefitDetails.Of(details)));
             }

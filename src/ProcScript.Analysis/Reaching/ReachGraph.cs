@@ -15,7 +15,7 @@ internal sealed class ReachGraph
     private readonly List<FreeingGoal> _goals = [];
     private readonly ILookup<MachineItem, MachineItem> _disturbed;
 
-    private ReachGraph(MachineFacts facts, ReachCosts costs, ImmutableArray<FreeingGoal> wanted)
+    private ReachGraph(MachineFacts facts, Func<FreeingGoal, double> cost, ImmutableArray<FreeingGoal> wanted, bool isWritten)
     {
         _disturbed = facts.Machine.Parts.Where(part => !part.RenewWith.IsEmpty).Select(part => (Item: (MachineItem)part, part.RenewWith))
             .Concat(facts.Machine.Joints.Where(joint => !joint.RenewWith.IsEmpty).Select(joint => (Item: (MachineItem)joint, joint.RenewWith)))
@@ -29,13 +29,13 @@ internal sealed class ReachGraph
         {
             var goal = _goals[node];
             var needed = clauses.Of(goal);
-            needs.Add(IsNever(goal, needed)
+            needs.Add(!isWritten && IsNever(goal, needed)
                 ? [[]]
                 : [.. needed.Select(clause => clause.Ways.Select(Number).Distinct().ToArray())]);
             along.Add([.. Along(goal).Select(Number)]);
         }
 
-        Problem = new ClosureProblem([.. _goals.Select(costs.Of)], [.. needs], [.. along], roots);
+        Problem = new ClosureProblem([.. _goals.Select(cost)], [.. needs], [.. along], roots);
     }
 
     /// <summary>The problem.</summary>
@@ -44,8 +44,16 @@ internal sealed class ReachGraph
     /// <summary>What a node stands for.</summary>
     public FreeingGoal this[int node] => _goals[node];
 
+    /// <summary>The node of a goal; -1 where nothing that is wanted has to do with it.</summary>
+    public int NodeOf(FreeingGoal goal) => _numbers.GetValueOrDefault(goal, -1);
+
     /// <summary>Gathers all that some goals may need.</summary>
-    public static ReachGraph Of(MachineFacts facts, ReachCosts costs, ImmutableArray<FreeingGoal> wanted) => new(facts, costs, wanted);
+    /// <param name="facts">The machine.</param>
+    /// <param name="cost">What it costs to bring a goal about.</param>
+    /// <param name="wanted">The goals.</param>
+    /// <param name="isWritten">Whether people have written how it is done, so that nothing of it is out of the question.</param>
+    public static ReachGraph Of(MachineFacts facts, Func<FreeingGoal, double> cost, ImmutableArray<FreeingGoal> wanted, bool isWritten = false) =>
+        new(facts, cost, wanted, isWritten);
 
     private int Number(FreeingGoal goal)
     {

@@ -74,7 +74,7 @@ internal sealed class ReachJob
 
     /// <summary>What things cost in it.</summary>
     public ReachCosts Costs(ReachWeights weights) =>
-        new(Facts, _given, weights, Purpose == ReachPurpose.Replace ? [.. Items.OfType<Part>()] : []);
+        new(Facts, (verb, item) => _given.Of(Facts.Machine, verb, item), weights, Purpose == ReachPurpose.Replace ? [.. Items.OfType<Part>()] : []);
 
     /// <summary>The verb of a goal.</summary>
     public Verb GoalVerb(MachineItem item) => Purpose switch

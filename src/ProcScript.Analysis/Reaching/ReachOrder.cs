@@ -55,10 +55,20 @@ internal sealed class ReachOrder
         var (nodes, first) = Sorted(graph, problem, closure);
         return new ReachOrder(facts, [.. nodes.SelectMany(Actions)], [.. nodes.Take(first).SelectMany(Actions)]).Run();
 
-        IEnumerable<ActionRequest> Actions(int node) => costs.Requests(graph[node])
-            .Select(request => graph[node].Kind == FreeingKind.ProvedAtOnce ? request with { Value = (int)EnergyState.Dead } : request)
-            .Where(action => ActionTable.Row(action.Verb).Phase != ActionPhase.Work);
+        IEnumerable<ActionRequest> Actions(int node) => ReachOrder.Actions(graph, costs, node);
     }
+
+    /// <summary>The actions of the strip that bring a node about.</summary>
+    public static IEnumerable<ActionRequest> Actions(ReachGraph graph, ReachCosts costs, int node) => costs.Requests(graph[node])
+        .Select(request => graph[node].Kind == FreeingKind.ProvedAtOnce ? request with { Value = (int)EnergyState.Dead } : request)
+        .Where(action => ActionTable.Row(action.Verb).Phase != ActionPhase.Work);
+
+    /// <summary>Actions in an order in which they can be done, as close to the given one as that lets; null where none was found.</summary>
+    /// <param name="facts">The machine.</param>
+    /// <param name="actions">The actions, each once.</param>
+    /// <param name="first">Those of them that go first where they can.</param>
+    public static List<ActionRequest>? Of(MachineFacts facts, List<ActionRequest> actions, HashSet<ActionRequest> first) =>
+        new ReachOrder(facts, actions, first).Run();
 
     /// <summary>The nodes, each after what serves it: energies and fluids with all that these need before all else, and how many these are.</summary>
     private static (List<int> Nodes, int First) Sorted(ReachGraph graph, ClosureProblem problem, int[] closure)
@@ -206,7 +216,11 @@ internal sealed class ReachOrder
                 var set = new ActionRequest(Verb.Set, at.Control, at.Position);
                 if (lacking.TrueForAll(need => need is ControlAt or AnyOf) && _collector.AllMet(set))
                 {
+                    // It may be one that is to be done anyway.
                     _sets++;
+                    _pending.Remove(set);
+                    _left.Remove(set);
+                    _first.Remove(set);
                     Do(set, ActionEffect.On(_state, set));
                     return true;
                 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Reaching.Search;
 using ProcScript.Model;
+using ProcScript.Model.Machines;
 
 namespace ProcScript.Analysis.Reaching;
 
@@ -11,14 +12,15 @@ internal sealed class ReachSearch
     private readonly Library _library;
     private readonly ReachJob _job;
     private readonly ReachCosts _costs;
-    private readonly Dictionary<string, double?> _judged = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, JudgedClosure?> _judged = new(StringComparer.Ordinal);
     private readonly long _budget;
+    private ReachWay? _cheapest;
 
     private ReachSearch(Library library, ReachJob job, ReachWeights weights, long budget)
     {
         (_library, _job, _budget) = (library, job, budget);
         _costs = job.Costs(weights);
-        Graph = ReachGraph.Of(job.Facts, _costs, job.Goals);
+        Graph = ReachGraph.Of(job.Facts, _costs.Of, job.Goals);
         Problem = Graph.Problem.Simplified();
     }
 
@@ -85,7 +87,7 @@ internal sealed class ReachSearch
             .Distinct()
             .ToList();
         var found = new List<ReachWay>();
-        foreach (var node in chosen.Take(MostTried))
+        foreach (var node in chosen.Take(Math.Clamp(MostPerformed / best.Nodes.Length, 1, MostTried)))
         {
             if (Solve(problem, [node], _budget / MostTried) is { Closure: { } closure } && Way(closure) is { } way
                 && found.TrueForAll(other => !other.Nodes.SequenceEqual(way.Nodes)))
@@ -97,18 +99,55 @@ internal sealed class ReachSearch
         RunnersUp = [.. found.OrderBy(way => way.Cost).Take(wanted)];
     }
 
-    /// <summary>Without how many things it is tried.</summary>
+    /// <summary>Without how many things it is tried, and how many actions are performed for it: on a large machine each way takes its time.</summary>
     private const int MostTried = 12;
 
-    private ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, long budget) =>
-        ClosureSearch.Solve(problem, without, Cost, budget);
+    private const int MostPerformed = 5_000;
 
-    /// <summary>What a closure costs once it is performed. The way itself is not kept: of a large machine each is large.</summary>
-    private double? Cost(int[] closure)
+    private ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, long budget)
     {
-        var key = string.Join(' ', closure);
-        return _judged.TryGetValue(key, out var known) ? known : _judged[key] = Way(closure)?.Cost;
+        _cheapest = null;
+        return ClosureSearch.Solve(problem, without, Cost, budget);
     }
 
-    private ReachWay? Way(int[] closure) => ReachWay.Of(_library, _job, Graph, _costs, Problem!, closure);
+    /// <summary>What a closure costs once it is performed. Of the ways themselves only the cheapest is kept: of a large machine each is large.</summary>
+    private JudgedClosure? Cost(int[] closure)
+    {
+        var key = string.Join(' ', closure);
+        if (_judged.TryGetValue(key, out var known))
+        {
+            return known;
+        }
+
+        if (Perform(closure) is not { } way)
+        {
+            return _judged[key] = null;
+        }
+
+        _cheapest = way.Cost < _cheapest?.Cost || _cheapest is null ? way : _cheapest;
+        return _judged[key] = new JudgedClosure(way.Cost, Math.Min(way.Cost, Least(closure, way)));
+    }
+
+    /// <summary>What a closure costs at the least in another order: energies and fluids go first here, though a control may have to be moved for that.</summary>
+    private double Least(int[] closure, ReachWay way)
+    {
+        var sum = closure.Sum(node => Problem!.Costs[node]) + way.PropAgain;
+        if (way.Cost <= sum + Rounding)
+        {
+            return sum;
+        }
+
+        var controls = closure.Where(node => Graph[node] is { Kind: FreeingKind.Switched, Item: Control }).ToList();
+        var moved = controls.Sum(node => Problem!.Costs[node]);
+        var actions = closure.Except(controls).SelectMany(node => ReachOrder.Actions(Graph, _costs, node)).ToImmutableArray();
+        var fewest = ControlMoves.Fewest(_job.Facts, actions, (control, position) => _costs.Of(new FreeingGoal(FreeingKind.Switched, control) { Position = position }));
+        return sum + Math.Max(0, (fewest?.Cost ?? 0) - moved);
+    }
+
+    /// <summary>Costs are sums of figures in seconds.</summary>
+    private const double Rounding = 1e-6;
+
+    private ReachWay? Way(int[] closure) => _cheapest is { } kept && kept.Nodes.AsSpan().SequenceEqual(closure) ? kept : Perform(closure);
+
+    private ReachWay? Perform(int[] closure) => ReachWay.Of(_library, _job, Graph, _costs, Problem!, closure);
 }

@@ -16,7 +16,8 @@ namespace ProcScript.Analysis.Reaching;
 /// <param name="Strip">The strip.</param>
 /// <param name="Refit">The refit.</param>
 /// <param name="Cost">What its steps cost.</param>
-internal sealed record ReachWay(ImmutableArray<int> Nodes, StripRun Strip, RefitRun Refit, double Cost)
+/// <param name="PropAgain">What of that it costs to prop again what left its prop when it came out: whoever props it and takes it out has to.</param>
+internal sealed record ReachWay(ImmutableArray<int> Nodes, StripRun Strip, RefitRun Refit, double Cost, double PropAgain)
 {
     /// <summary>Performs what a closure brings about; null where it cannot be worked, or does not go back together.</summary>
     public static ReachWay? Of(Library library, ReachJob job, ReachGraph graph, ReachCosts costs, ClosureProblem problem, int[] closure)
@@ -39,10 +40,20 @@ internal sealed record ReachWay(ImmutableArray<int> Nodes, StripRun Strip, Refit
             return null;
         }
 
-        var attempt = RefitDerivation.Attempt(job.Facts, strip);
-        return attempt is { Run: { } refit, Failures.IsEmpty: true }
-            // The checks of the refit are the same whatever way is taken.
-            ? new ReachWay([], strip, refit, StepList.Of(strip, refit).Steps.Where(step => step.Target is not null).Sum(costs.Of))
-            : null;
+        if (RefitDerivation.Attempt(job.Facts, strip) is not { Run: { } refit, Failures.IsEmpty: true })
+        {
+            return null;
+        }
+
+        // The checks of the refit are the same whatever way is taken.
+        var steps = StepList.Of(strip, refit).Steps;
+        return new ReachWay([], strip, refit, steps.Where(step => step.Target is not null).Sum(costs.Of), PropsAgain(refit, steps).Sum(costs.Of));
+    }
+
+    /// <summary>The steps that prop again what left its prop when it came out.</summary>
+    internal static IEnumerable<PlannedStep> PropsAgain(RefitRun refit, ImmutableArray<PlannedStep> steps)
+    {
+        var again = refit.Actions.Where(action => action.Origin is Runs.PropAgain).Select(action => StepList.NumberOf(action.Number)).ToHashSet();
+        return steps.Where(step => again.Contains(step.Number));
     }
 }

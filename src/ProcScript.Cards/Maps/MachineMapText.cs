@@ -12,7 +12,8 @@ namespace ProcScript.Cards.Maps;
 public static class MachineMapText
 {
     private const int MostLines = 400;
-    private const int FewParts = 150;
+    /// <summary>Up to how many parts the boxes are large and the list of the page stands open.</summary>
+    internal const int FewParts = 150;
     private const int RowsInColumn = 40;
 
     /// <summary>The colours of the states: each also has a word, and a border of its own.</summary>
@@ -62,7 +63,7 @@ public static class MachineMapText
         var note = map.Edges.Length > MostLines ? $" {map.Edges.Length.ToString(CultureInfo.InvariantCulture)} lines are left out; the list has them." : "";
         var (whole, type) = (40 + (column * (width + 40)), isLarge ? 8 : 12);
         return string.Create(CultureInfo.InvariantCulture, $$"""
-            <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {{whole}} {{tallest + 20}}" width="{{whole}}" role="img" aria-label="{{Text(map.Title)}}">
+            <svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {{whole}} {{tallest + 20}}" width="{{whole}}" role="group" aria-label="{{Text(map.Title)}}">
             <title>{{Text(map.Title)}}</title>
             <style>text{font:{{type}}px sans-serif} .head{font-size:15px;font-weight:bold} .layer{font-weight:bold} path{fill:none;stroke:#666} .choice{stroke-dasharray:4 3} rect{stroke:#333} .out rect{stroke-dasharray:2 2} .free rect{stroke-width:2}</style>
             <defs><marker id="arrow" viewBox="0 0 6 6" refX="6" refY="3" markerWidth="6" markerHeight="6" orient="auto"><path d="M0 0 L6 3 L0 6" style="fill:#666"/></marker></defs>
@@ -79,29 +80,6 @@ public static class MachineMapText
         return string.Create(
             CultureInfo.InvariantCulture,
             $"<a href=\"#{Id(part.Name)}\" class=\"{part.State}\"><title>{Text(part.Title)}: {part.State}</title><rect x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\" rx=\"3\" fill=\"{Fills[part.State]}\"/><text x=\"{x + 5}\" y=\"{y + height - (isLarge ? 4 : 9)}\">{Text(title)}{(part.State is "fitted" or "free" || isLarge ? "" : $" ({part.State})")}</text></a>\n");
-    }
-
-    /// <summary>As a page: the drawing, and a list to jump to with what ties, hides and is hidden.</summary>
-    public static string Html(MachineMap map)
-    {
-        ArgumentNullException.ThrowIfNull(map);
-        var hides = map.Edges.ToLookup(edge => edge.From);
-        var hidden = map.Edges.ToLookup(edge => edge.To);
-        var titles = map.Parts.ToDictionary(part => part.Name, part => part.Title, StringComparer.Ordinal);
-        StringBuilder page = new();
-        page.Append(CultureInfo.InvariantCulture, $"<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>{Text(map.Title)}</title><style>body{{font:15px sans-serif;margin:1em}}svg{{max-width:100%;height:auto}}.wide{{overflow-x:auto}}section:target{{background:#fff2cc}}h2{{font-size:1.05em;margin:.8em 0 .2em}}p{{margin:.15em 0}}</style></head><body>\n<h1>{Text(map.Title)}</h1>\n");
-        page.Append("<p>Green and thick: free to come off now. Yellow: aside. Grey and dotted: out. A dashed line: another way would do as well. The manufacturer's data, local codes and licensed practice come first.</p>\n<div class=\"wide\">\n");
-        page.Append(Svg(map)).Append("</div>\n");
-        foreach (var part in map.Parts)
-        {
-            page.Append(CultureInfo.InvariantCulture, $"<section id=\"{Id(part.Name)}\"><h2>{Text(part.Title)} <code>{Text(part.Name)}</code></h2><p>{part.State}; {(part.Layer < 0 ? "can never come off" : $"layer {part.Layer + 1}")}{(part.Parent.Length > 0 ? $"; in {Link(part.Parent)}" : "")}</p>");
-            page.Append(Line("behind", hidden[part.Name].Select(edge => Link(edge.From)))).Append(Line("in front of", hides[part.Name].Select(edge => Link(edge.To)))).Append(Line("tied by", part.Ties.Select(Text))).Append("</section>\n");
-        }
-
-        return page.Append("</body></html>\n").ToString();
-
-        string Link(string name) => $"<a href=\"#{Id(name)}\">{Text(titles.GetValueOrDefault(name, name))}</a>";
-        static string Line(string word, IEnumerable<string> entries) => string.Join(", ", entries) is { Length: > 0 } joined ? $"<p>{word}: {joined}</p>" : "";
     }
 
     /// <summary>As a graph in the DOT language.</summary>
@@ -158,7 +136,7 @@ public static class MachineMapText
     }
 
     /// <summary>A name that stands in addresses: <c>door[left]</c> is <c>part-door-left</c>.</summary>
-    private static string Id(string name)
+    internal static string Id(string name)
     {
         StringBuilder id = new("part-");
         foreach (var letter in name)
@@ -171,5 +149,5 @@ public static class MachineMapText
 
     private static string Quoted(string text) => $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
 
-    private static string Text(string text) => WebUtility.HtmlEncode(text);
+    internal static string Text(string text) => WebUtility.HtmlEncode(text);
 }

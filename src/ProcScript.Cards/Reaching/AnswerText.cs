@@ -66,8 +66,12 @@ public static class AnswerText
         return
         [
             $"{plan.Title}, {report.MachineTitle}{With(report.With)}",
-            $"In one visit about {Durations.InWords(report.Cost)}; one after the other {Durations.InWords(report.Separate)}: it saves {Durations.InWords(report.Saved)}.",
-            $"In this order, {(report.IsEveryOrder ? "the best of all orders" : "the best of those tried")}: {string.Join(", ", report.Jobs.Select(job => $"{job.Job} (alone {Durations.InWords(job.Alone)})"))}.",
+            $"In one visit about {Durations.InWords(report.Cost)}; one after the other {Durations.InWords(report.Separate)}: {(report.Saved >= 1 ? $"it saves {Durations.InWords(report.Saved)}" : "it saves nothing")}.",
+            report.IsCheapest
+                ? "No visit that does all of it is quicker: proved over every order of its steps and every choice between them."
+                : $"The best that was found; another order or another choice of steps may save up to {Durations.InWords(report.Cost - report.Bound)} more.",
+            $"In this order: {string.Join(", ", report.Jobs.Select(job => $"{job.Job} (alone {Durations.InWords(job.Alone)})"))}.",
+            .. report.LeftOut.Select(left => $"Not needed in this visit: {left.Text} ({left.Job}).").Distinct(),
             .. plan.Alerts.Select(alert => $"! {alert.Word.ToUpperInvariant()}: {alert.Text}"),
             Cautions,
             "",

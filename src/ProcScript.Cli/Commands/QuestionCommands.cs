@@ -50,7 +50,18 @@ internal static class QuestionCommands
         Argument<string[]> jobs = new("JOB") { Description = "Two procedures or more on one machine.", Arity = ArgumentArity.OneOrMore };
         VerbCommand command = new("together", "Says how several jobs on one machine are done in one visit, and what time that saves.")
         {
-            Notes = ["What one job has taken off the next finds off, and all goes back once. The order of the jobs that takes least time is proven there and back.", ExitCodes],
+            Notes =
+            [
+                """
+                What one job has taken off the next finds off, and all goes back once. What a job does only to clear its own way is left out
+                where another job clears it all the same; what it does for its work, or to make safe, never is.
+                """,
+                """
+                The quickest visit is performed there and back, and proven. Where it cannot be shown that no other is quicker, the answer
+                says how much another may save.
+                """,
+                ExitCodes,
+            ],
             Examples = [("procscript together seat_out headliner_out --in procedures", "Both jobs in one visit.")],
         };
         command.Add(jobs);
@@ -119,7 +130,7 @@ internal static class QuestionCommands
         command.SetAction(async (parsed, stop) => (int)await QuestionVerb.MapAsync(
             library.Read(parsed),
             bound => MachineMap.Of(bound, parsed.GetValue(machine), Asking.Options(parsed, with), parsed.GetValue(job), parsed.GetValue(after)),
-            parsed.GetValue(format) switch { "svg" => MachineMapText.Svg, "dot" => MachineMapText.Dot, "mermaid" => MachineMapText.Mermaid, _ => MachineMapText.Html },
+            parsed.GetValue(format) switch { "svg" => MachineMapText.Svg, "dot" => MachineMapText.Dot, "mermaid" => MachineMapText.Mermaid, _ => MachineMapPage.Html },
             parsed.GetValue(output),
             around,
             stop));

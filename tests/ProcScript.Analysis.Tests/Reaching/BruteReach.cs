@@ -12,7 +12,7 @@ namespace ProcScript.Analysis.Tests.Reaching;
 /// The cheapest strip to something by going through the states of the naive machine, the cheapest first: no clauses, no closure, no order. It moves
 /// whatever can be moved.
 /// </summary>
-internal sealed class BruteReach(Machine machine, ReachCosts costs, Func<NaiveMachine, bool> isReached)
+internal sealed class BruteReach(Machine machine, ReachCosts costs, Func<NaiveMachine, bool> isReached, Predicate<Move>? may = null)
 {
     /// <summary>How many states are gone through before it gives up.</summary>
     private const int MostStates = 8_000;
@@ -20,7 +20,10 @@ internal sealed class BruteReach(Machine machine, ReachCosts costs, Func<NaiveMa
     /// <summary>Nobody gives a time for it: half of what a prop takes that comes and goes.</summary>
     private readonly double _again = machine.Parts.IsEmpty ? 0 : costs.Of(new FreeingGoal(FreeingKind.Propped, machine.Parts[0])) / 2;
 
-    private readonly List<(Move Move, double Cost)> _moves = [.. Moves(machine, costs)];
+    private readonly List<(Move Move, double Cost)> _moves = [.. Moves(machine, costs).Where(one => may?.Invoke(one.Move) != false)];
+
+    /// <summary>By how many ways it comes to each state: which one was taken may count for the way back.</summary>
+    public int Ways { get; init; } = 1;
 
     /// <summary>Whether there were too many states to go through.</summary>
     public bool GaveUp { get; private set; }
@@ -29,14 +32,18 @@ internal sealed class BruteReach(Machine machine, ReachCosts costs, Func<NaiveMa
     public IEnumerable<(double Cost, IReadOnlyList<Move> Moves)> Find()
     {
         var open = new PriorityQueue<(NaiveMachine State, Trail? Trail), double>();
-        var known = new HashSet<string>(StringComparer.Ordinal);
+        var known = new Dictionary<string, int>(StringComparer.Ordinal);
         open.Enqueue((new NaiveMachine(machine), null), 0);
         while (open.TryDequeue(out var at, out var cost))
         {
-            if (!known.Add(at.State.Describe()))
+            var state = at.State.Describe();
+            var ways = known.GetValueOrDefault(state);
+            if (ways == Ways)
             {
                 continue;
             }
+
+            known[state] = ways + 1;
 
             if (known.Count > MostStates)
             {
@@ -64,7 +71,8 @@ internal sealed class BruteReach(Machine machine, ReachCosts costs, Func<NaiveMa
         }
     }
 
-    private static IEnumerable<(Move, double)> Moves(Machine machine, ReachCosts costs)
+    /// <summary>Whatever can be moved while a machine comes apart, with what it costs there and back.</summary>
+    public static IEnumerable<(Move Move, double Cost)> Moves(Machine machine, ReachCosts costs)
     {
         foreach (var joint in machine.Joints)
         {

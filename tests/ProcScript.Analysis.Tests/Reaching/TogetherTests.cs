@@ -17,7 +17,7 @@ public sealed class TogetherTests
             .SelectMany(machine => Pairs([.. machine.Distinct(StringComparer.Ordinal)]))
             .Where((_, place) => Depth.IsWhole || place % Apart == 0)
             .ToList();
-        var (joined, refused) = (0, new List<string>());
+        var (joined, proved, refused) = (0, 0, new List<string>());
         foreach (var (one, other) in pairs)
         {
             TogetherReport report;
@@ -34,12 +34,16 @@ public sealed class TogetherTests
             joined++;
             Assert.True(report.Cost <= report.Separate, $"{one}, {other}: {report.Cost} s instead of {report.Separate} s");
             Assert.Equal(report.Separate - report.Cost, report.Saved);
+            Assert.True(report.Bound <= report.Cost, $"{one}, {other}");
+            proved += report.IsCheapest ? 1 : 0;
             var removed = Steps(report.Plan).Where(step => step.Verb == "remove").Select(step => step.Item).ToList();
             Assert.Equal(removed.Distinct(StringComparer.Ordinal), removed);
         }
 
         Assert.True(refused.Count * 5 <= joined, string.Join('\n', refused));
-        TestContext.Current.SendDiagnosticMessage($"{joined} pairs joined, {refused.Count} refused\n{string.Join('\n', refused)}");
+        // What sets controls to and fro in many steps is left open by some seconds.
+        Assert.True(proved * 4 >= joined * 3, $"only {proved} of {joined} were proved the quickest");
+        TestContext.Current.SendDiagnosticMessage($"{joined} pairs joined, {proved} proved the quickest, {refused.Count} refused\n{string.Join('\n', refused)}");
     }
 
     private static IEnumerable<PlanStep> Steps(Plan plan) => plan.Strip.SelectMany(stage => stage.Steps);

@@ -80,6 +80,7 @@ public sealed class QuestionVerbTests : IDisposable
         Assert.Single(run.Output.Split('\n'), line => line.Contains("Remove the lid", StringComparison.Ordinal));
         Assert.Single(run.Output.Split('\n'), line => line.Contains("Fit the lid", StringComparison.Ordinal));
         Assert.Contains("it saves ", run.Output, StringComparison.Ordinal);
+        Assert.Contains("No visit that does all of it is quicker", run.Output, StringComparison.Ordinal);
         Assert.Contains("Fit the float", run.Output, StringComparison.Ordinal);
         Assert.Contains("Fit the filter", run.Output, StringComparison.Ordinal);
     }
@@ -148,7 +149,7 @@ public sealed class QuestionVerbTests : IDisposable
         Assert.Equal((ExitCode.Clean, "wrote map.html: 4 parts\n"), (run.Code, run.Output));
         var page = _disk.Read("map.html");
         Assert.Contains("<a href=\"#part-lid\" class=\"out\"><title>lid: out</title>", page, StringComparison.Ordinal);
-        Assert.Contains("<section id=\"part-float\"><h2>float <code>float</code></h2><p>fitted; layer 3</p><p>behind: <a href=\"#part-lid\">lid</a></p>", page, StringComparison.Ordinal);
+        Assert.Contains("<section id=\"part-float\"><h2>float <code>float</code></h2><p>fitted; layer 3</p><p data-side=\"behind\">behind: <a href=\"#part-lid\">lid</a></p>", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -6,6 +6,7 @@ using ProcScript.Bench.Runs;
 
 // whole [FILES…]      the program as a whole process, on libraries of these sizes
 // peers [PROGRAM]     the native program (published here, or already) beside compilers and linters of other languages
+// reach [PROGRAM]     how the deepest part of a machine of 2,000 parts is reached, by the native program
 // write DIR FILES     one of these libraries, to look at or to profile
 // editor [jit|PATH]   what somebody waits for who types, and the server's memory in an hour of it; of the native program, the other one, or one that is there already
 // anything else       the benchmarks inside the process, with BenchmarkDotNet's own arguments
@@ -16,6 +17,9 @@ switch (args)
         break;
     case ["peers", .. var published]:
         BesidePeers.Run(published is [var path] ? [path] : null);
+        break;
+    case ["reach", .. var published]:
+        DeepReach.Run(published is [var built] ? built : null);
         break;
     case ["write", var folder, var files]:
         var lines = LibraryWriter.WriteTo(folder, int.Parse(files, CultureInfo.InvariantCulture));

@@ -15,7 +15,9 @@ internal sealed class ClosureSearch
 
     private readonly ClosureProblem _problem;
     private readonly ForcedClosures _forced;
-    private readonly Func<int[], double?> _judge;
+    private readonly LandmarkBound _landmarks;
+    private readonly double[] _deep;
+    private readonly Func<int[], JudgedClosure?> _judge;
     private readonly List<(int Node, int Clause)>[] _serves;
     private readonly List<int>[] _bringsAlong;
     private readonly sbyte[] _state;
@@ -33,12 +35,14 @@ internal sealed class ClosureSearch
     private int _looked;
     private int _judged;
 
-    private ClosureSearch(ClosureProblem problem, Func<int[], double?> judge, long budget)
+    private ClosureSearch(ClosureProblem problem, Func<int[], JudgedClosure?> judge, long budget)
     {
         _problem = problem;
         _judge = judge;
         _budget = budget;
         _forced = new ForcedClosures(problem, onlyBefore: false);
+        _landmarks = new LandmarkBound(problem);
+        _deep = DeepCosts.Of(problem);
         _state = new sbyte[problem.Count];
         (_paid, _paidIn, _left, _leftIn) = (new double[problem.Count], new int[problem.Count], new double[problem.Count], new int[problem.Count]);
         _serves = [.. Enumerable.Range(0, problem.Count).Select(_ => new List<(int Node, int Clause)>())];
@@ -65,7 +69,7 @@ internal sealed class ClosureSearch
     /// <param name="without">Nodes that must not be in it.</param>
     /// <param name="judge">What a closure costs, at the least the sum of its nodes; null where it cannot be worked.</param>
     /// <param name="budget">How many clauses may be looked at before the search ends with what it has.</param>
-    public static ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, Func<int[], double?> judge, long budget) =>
+    public static ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, Func<int[], JudgedClosure?> judge, long budget) =>
         new ClosureSearch(problem, judge, budget).Solve(without);
 
     private int[]? Best { get; set; }
@@ -86,14 +90,21 @@ internal sealed class ClosureSearch
     {
         // Each frame is a choice that is half done: the node, how far the trail went before it, and the bound of what is left of it.
         var open = new Stack<(int Node, int Trail, double Bound)>();
+        var before = Cut(double.PositiveInfinity);
         while (true)
         {
             _looked++;
-            var (branch, bound) = (-1, Bound());
+            var (branch, bound) = (-1, Math.Max(before, Bound()));
+            if (Best is not null && bound < BestCost - Least)
+            {
+                bound = Math.Max(bound, Cut(BestCost));
+            }
+
             var isOpen = bound < BestCost - Least && !IsSpent(bound, open.Select(frame => frame.Bound)) && (branch = Branch()) >= 0;
             if (isOpen)
             {
                 open.Push((branch, _trail.Count, bound));
+                before = bound;
                 if (Set(branch, In))
                 {
                     continue;
@@ -109,6 +120,7 @@ internal sealed class ClosureSearch
                 }
 
                 Undo(frame.Trail);
+                before = frame.Bound;
                 if (frame.Bound < BestCost - Least && !IsSpent(frame.Bound, []) && Set(frame.Node, Out))
                 {
                     break;
@@ -117,6 +129,19 @@ internal sealed class ClosureSearch
                 Undo(frame.Trail);
             }
         }
+    }
+
+    /// <summary>What any closure with what is taken costs at the least, by cuts.</summary>
+    private double Cut(double enough)
+    {
+        if (_budget <= 0)
+        {
+            return _cost;
+        }
+
+        var bound = _cost + _landmarks.Of(_state, _taken, enough - _cost, _budget * CutsPrice / 2);
+        _budget -= _landmarks.Work / CutsPrice;
+        return bound;
     }
 
     /// <summary>Whether the budget is gone; what is left open then may be as cheap as its bound.</summary>
@@ -167,16 +192,21 @@ internal sealed class ClosureSearch
             _judged++;
             int[] closure = [.. _taken.Order()];
             _budget -= (long)closure.Length * JudgingPrice;
-            if (_judge(closure) is not { } cost)
+            if (_judge(closure) is not { } judged)
             {
                 // More than this might do, and costs no less.
                 _openBound = Math.Min(_openBound, _cost);
                 return MostJudged > _judged ? Another(rounds, all: true) : -1;
             }
 
-            if (cost < BestCost - Least)
+            if (judged.Least < judged.Cost - Least)
             {
-                (Best, BestCost) = (closure, cost);
+                _openBound = Math.Min(_openBound, judged.Least);
+            }
+
+            if (judged.Cost < BestCost - Least)
+            {
+                (Best, BestCost) = (closure, judged.Cost);
             }
 
             return -1;
@@ -187,6 +217,9 @@ internal sealed class ClosureSearch
 
     /// <summary>How many clauses could be looked at while a node of a closure is performed there and back.</summary>
     private const int JudgingPrice = 300;
+
+    /// <summary>How many clauses the cuts look at while one is looked at here.</summary>
+    private const int CutsPrice = 10;
 
     /// <summary>How many closures that cannot be worked are made larger, and how many are judged.</summary>
     private const int MostJudged = 200;
@@ -220,7 +253,7 @@ internal sealed class ClosureSearch
             sum += _state[node] == In ? 0 : _problem.Costs[node];
         }
 
-        return sum;
+        return sum + _deep[way];
     }
 
     /// <summary>
@@ -419,6 +452,15 @@ internal sealed class ClosureSearch
             _state[node] = 0;
         }
     }
+}
+
+/// <summary>What a closure costs as it was judged.</summary>
+/// <param name="Cost">What it costs.</param>
+/// <param name="Least">What the same closure may cost at the least if it is gone about otherwise.</param>
+internal readonly record struct JudgedClosure(double Cost, double Least)
+{
+    /// <summary>A cost that leaves nothing open.</summary>
+    public static implicit operator JudgedClosure(double cost) => new(cost, cost);
 }
 
 /// <summary>What came of a search.</summary>
