@@ -14,12 +14,12 @@ public sealed class PublishedOrderTests
     private const string Pump = """
         tool key "key"
         fastener bolt "bolt" { drive key }
-        fastener plug "plug" { drive key }
+        fastener screw_plug "screw plug" { drive key }
         machine feed_rig "Feed rig" {
           part blower "blower" { held by 6 bolt as blower_bolts }
           part pump "gear pump" {
             held by 3 bolt as pump_bolts { to blower }
-            part relief "relief valve" { held by 1 plug as relief_plug  way needs pump out }
+            part relief "relief valve" { held by 1 screw_plug as relief_plug  way needs pump out }
             part cover "pump cover" { held by 8 bolt as cover_bolts { needs pump out } }
             part driven "driven gear" { way behind cover }
             part drive "drive assembly" {
