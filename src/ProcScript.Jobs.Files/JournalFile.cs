@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Stores;
 

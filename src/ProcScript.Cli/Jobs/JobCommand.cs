@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using ProcScript.Cli.Commands;
-using ProcScript.Cli.Sources;
 using ProcScript.Jobs.Journals;
 
 namespace ProcScript.Cli.Jobs;

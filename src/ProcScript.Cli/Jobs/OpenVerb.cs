@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Analysis;
 using ProcScript.Analysis.Plans;
 using ProcScript.Cards;
 using ProcScript.Cli.Output;
@@ -9,7 +8,6 @@ using ProcScript.Jobs.Files;
 using ProcScript.Jobs.Freezing;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Stores;
-using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Cli.Jobs;
 

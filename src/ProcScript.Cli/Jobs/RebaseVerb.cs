@@ -1,6 +1,4 @@
-using ProcScript.Analysis.Following;
 using ProcScript.Cards;
-using ProcScript.Cards.Changes;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
 using ProcScript.Cli.Verbs;

@@ -6,7 +6,6 @@ using ProcScript.Cli.Output;
 using ProcScript.Cli.Verbs;
 using ProcScript.Jobs.Closing;
 using ProcScript.Jobs.Journals;
-using ProcScript.Jobs.Replays;
 using ProcScript.Jobs.Stores;
 
 namespace ProcScript.Cli.Jobs;

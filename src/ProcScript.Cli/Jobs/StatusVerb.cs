@@ -4,7 +4,6 @@ using ProcScript.Cli.Verbs;
 using ProcScript.Jobs.Files;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Standing;
-using ProcScript.Jobs.Stores;
 
 namespace ProcScript.Cli.Jobs;
 
@@ -54,7 +53,7 @@ internal static class StatusVerb
 
     private static string Told(JournalReading journal)
     {
-        if (journal.Lines is not [{ Event.Job: { } head }, .., ] lines)
+        if (journal.Lines is not [{ Event.Job: { } head }, ..] lines)
         {
             return "no job";
         }

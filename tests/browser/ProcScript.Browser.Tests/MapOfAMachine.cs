@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
