@@ -13,6 +13,10 @@ public interface IJobStore
     /// <param name="stop">Ends the work.</param>
     Task<ImmutableArray<string>> ListAsync(CancellationToken stop);
 
+    /// <summary>How far the journal of each job goes: what is not as it was has grown since. Quick, for it is asked every few seconds.</summary>
+    /// <param name="stop">Ends the work.</param>
+    Task<ImmutableDictionary<string, long>> ExtentsAsync(CancellationToken stop);
+
     /// <summary>Puts a job down: all of it is there afterwards, or nothing.</summary>
     /// <param name="wanted">The name that it is to have; where that is taken, a number goes behind it.</param>
     /// <param name="files">Its files by their paths.</param>
