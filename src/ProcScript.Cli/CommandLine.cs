@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using ProcScript.Cli.Commands;
+using ProcScript.Cli.Jobs;
 using ProcScript.Cli.Output;
 
 namespace ProcScript.Cli;
@@ -87,6 +88,7 @@ internal static class CommandLine
             AuditCommand.Create(around),
             BuildCommand.Create(around),
             CrewCommand.Create(around),
+            JobCommand.Create(around),
             ModelCommand.Create(around),
             ReachCommand.Create(around),
             QuestionCommands.Back(around),

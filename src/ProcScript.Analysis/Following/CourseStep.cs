@@ -37,8 +37,8 @@ public sealed record CourseStep
     /// <summary>What it is done to; null for a measurement, a task, a check, a record or a pause.</summary>
     public MachineItem? Target => Action.Target;
 
-    /// <summary>How many pieces it moves; 0 where it moves none.</summary>
-    public int Count => Target is Joint && !Action.Changes.IsEmpty ? Action.Count : 0;
+    /// <summary>How many pieces of a joint it takes off or puts on; 0 where it moves none.</summary>
+    public int Count => Changes.Any(change => change.Variable.Kind == StateKind.Attached) ? Action.Count : 0;
 
     /// <summary>What it changes where everything goes as planned.</summary>
     public ImmutableArray<StateChange> Changes => Action.Changes;

@@ -51,10 +51,27 @@ internal sealed class Homeward
             return null;
         }
 
-        // Steps and actions are one to one but for the caps that go on by themselves.
         var again = _order.Where(opened => opened.IsAgain).Select(opened => opened.Step).ToHashSet(ReferenceEqualityComparer.Instance);
-        return _course.TakeUp(way, way.Strip.Actions.Where(action => Plans.Steps.StepOrigin.Step(action.Origin) is { } step && again.Contains(step) && !IsSo(action))
+        var home = _course.TakeUp(way, way.Strip.Actions.Where(action => Plans.Steps.StepOrigin.Step(action.Origin) is { } step && again.Contains(step) && !IsSo(action))
             .Select(action => Plans.Steps.StepList.NumberOf(action.Number)).ToHashSet());
+        return LeadsHome(home) ? home : null;
+    }
+
+    /// <summary>Whether every step that is left may be done when its turn comes, from how the machine truly stands, and the machine is whole then.</summary>
+    private bool LeadsHome(JobCourse home)
+    {
+        var machine = new TrueMachine(home, _true.Copy());
+        foreach (var step in home.Steps.Where(step => !home.Done.Contains(step.Number)))
+        {
+            if (!machine.Missing(step).IsEmpty)
+            {
+                return false;
+            }
+
+            machine.Do(step);
+        }
+
+        return !machine.NotWhole().Any();
     }
 
     /// <summary>Whether the machine stands as an action leaves it: a cap may be on still although what it is on was closed too early.</summary>
@@ -172,7 +189,14 @@ internal sealed class Homeward
             return false;
         }
 
-        _waiting.Insert(0, new Opened(step, lacking.Variable, true));
+        var isSet = lacking.Variable.Kind == StateKind.Position;
+        if (isSet && _waiting.Count > 0)
+        {
+            // The control stands otherwise by now. As it does, the refit starts, and sets it where it needs to.
+            _waiting.Insert(1, new Opened(Opening(lacking.Variable, 1, _state[lacking.Variable])!, lacking.Variable with { Index = -1 - lacking.Variable.Index }, false));
+        }
+
+        _waiting.Insert(0, new Opened(step, lacking.Variable, !isSet));
         return true;
     }
 

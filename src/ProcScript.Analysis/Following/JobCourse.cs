@@ -49,7 +49,8 @@ public sealed class JobCourse
 
     internal RefitRun Refit { get; }
 
-    internal PathSettings Settings { get; }
+    /// <summary>What the shop has chosen for it.</summary>
+    public PathSettings Settings { get; }
 
     internal MachineFacts Facts => Strip.Facts;
 

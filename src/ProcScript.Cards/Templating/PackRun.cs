@@ -96,7 +96,7 @@ internal sealed class PackRun
         text.Contains(tag, StringComparison.OrdinalIgnoreCase) ? TemplateFaults.EndsElement(name, tag) : null;
 
     /// <summary>What stands in the page, and the hash by which the page's security policy lets it in.</summary>
-    private static ScriptObject Inlined(string text) => new()
+    internal static ScriptObject Inlined(string text) => new()
     {
         ["text"] = new Markup(text),
         ["hash"] = new Markup($"sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}"),

@@ -73,6 +73,9 @@ internal static class PackValues
             // energy_word STATE: how an energy stands, as a card prints it large. turn_words FROM STATE: what a step does to it.
             ["energy_word"] = Function<string, string>(state => EnergyWords.State(state, book)),
             ["turn_words"] = DelegateCustomFunction.CreateFunc<string, string, string>((from, state) => EnergyWords.Turn(from, state, book)),
+            // bag_of NUMBER: the bag of that number; cards that take up a job keep the numbers that are written on its bags.
+            ["bag_of"] = Function<int, ScriptObject>(number =>
+                ((ScriptArray)document["bags"]!).Cast<ScriptObject>().First(bag => Convert.ToInt32(bag["number"], CultureInfo.InvariantCulture) == number)),
             // bags_of STEPS: the bags that they fill or empty, each once.
             ["bags_of"] = Function<IEnumerable, ScriptArray>(steps =>
                 new ScriptArray(steps.Cast<ScriptObject>().SelectMany(step => (ScriptArray)step["bags"]!).Distinct())),

@@ -23,7 +23,8 @@ public sealed record FrozenJob(JobCourse Course, IReadOnlyDictionary<string, byt
     {
         ArgumentNullException.ThrowIfNull(report);
         ArgumentNullException.ThrowIfNull(library);
-        if (JobCourse.Of(report) is not { } wanted)
+        var told = SettingsReader.Read(library).Translation is null ? JobCourse.Of(report) : CourseOf(library, report.Procedure.Job, report.Options, stop);
+        if (told is not { } wanted)
         {
             return null;
         }
@@ -32,7 +33,11 @@ public sealed record FrozenJob(JobCourse Course, IReadOnlyDictionary<string, byt
         foreach (var paths in (IReadOnlyList<string>[])[[.. wanted.Plan.Sources.Order(StringComparer.Ordinal)], library.Paths])
         {
             var noted = new NotedLibrary(library, paths);
-            LibraryCheck.Run(noted, stop);
+            if (CourseOf(noted, wanted.Plan.Job, report.Options, stop) is null)
+            {
+                continue;
+            }
+
             var files = noted.Texts.ToDictionary(text => text.Key, text => Encoding.UTF8.GetBytes(text.Value), StringComparer.Ordinal);
             foreach (var (path, figure) in noted.Figures)
             {
@@ -56,9 +61,15 @@ public sealed record FrozenJob(JobCourse Course, IReadOnlyDictionary<string, byt
     /// <param name="job">The procedure with its arguments.</param>
     /// <param name="with">The options that the machine has.</param>
     /// <param name="stop">Ends the work.</param>
-    public static JobCourse? CourseOf(IReadOnlyDictionary<string, byte[]> files, string job, ImmutableArray<string> with, CancellationToken stop)
+    public static JobCourse? CourseOf(IReadOnlyDictionary<string, byte[]> files, string job, ImmutableArray<string> with, CancellationToken stop) =>
+        CourseOf(new FrozenLibrary(files), job, with, stop);
+
+    private static JobCourse? CourseOf(ISourceStore library, string job, ImmutableArray<string> with, CancellationToken stop)
     {
-        var report = LibraryCheck.Run(new FrozenLibrary(files), stop);
+        // Cards in another language than the authors' are made from the translated texts.
+        var settings = SettingsReader.Read(library);
+        var read = settings.Translation is { } translation ? translation.Over(library) : library;
+        var report = LibraryCheck.Run(read, settings with { Translation = null }, stop);
         return report.Procedures.FirstOrDefault(one => one.Procedure.Job == job && one.Options.ToHashSet(StringComparer.Ordinal).SetEquals(with)) is { } found ? JobCourse.Of(found) : null;
     }
 

@@ -329,9 +329,9 @@ public sealed class JobReplay
 
     private void Rebase(JobEvent happened)
     {
-        if (_newer(happened) is { } course && (happened.Plan is null || course.Plan.Revision == happened.Plan))
+        if (_newer(happened) is { } newer && Rebasing.Carry(this, newer) is { Course: { } course } carried && (happened.Plan is null || course.Plan.Revision == happened.Plan))
         {
-            Follow(course, Rebasing.Done(this, course));
+            Follow(course, carried.Done);
         }
         else
         {
@@ -351,7 +351,7 @@ public sealed class JobReplay
     }
 
     /// <summary>What a step that is done must have changed: to undo it is to take that back.</summary>
-    private ImmutableArray<StateChange> Undoing(CourseStep step) => step.Changes.Where(change => Machine.State[change.Variable] == change.After).ToImmutableArray();
+    private ImmutableArray<StateChange> Undoing(CourseStep step) => [.. step.Changes.Where(change => Machine.State[change.Variable] == change.After)];
 
     /// <summary>What is unsafe or hidden; looked for only where the job has left its course, for on it the proof says that nothing is.</summary>
     private HashSet<string> Dangers() => IsOffCourse ? [.. Machine.Unsafe(), .. Machine.Hidden()] : [];

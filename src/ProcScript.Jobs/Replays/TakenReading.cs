@@ -67,7 +67,11 @@ public static class ReadingCheck
     {
         ArgumentNullException.ThrowIfNull(value);
         ArgumentNullException.ThrowIfNull(unit);
-        return QuantityText.Read(value, "reading", unit.Dimension).Quantity ?? QuantityText.Read($"{value} {unit.Symbol}", "reading", unit.Dimension).Quantity;
+        var written = value.Trim();
+        var isBelow = written.StartsWith('-') || written.StartsWith('\u2212');
+        var size = isBelow ? written[1..].Trim() : written;
+        var read = QuantityText.Read(size, "reading", unit.Dimension).Quantity ?? QuantityText.Read($"{size} {unit.Symbol}", "reading", unit.Dimension).Quantity;
+        return read is not null && isBelow ? read with { Nominal = -read.Nominal, Low = -read.High, High = -read.Low } : read;
     }
 
     private static double Base(Quantity quantity, double value) => (quantity with { Nominal = value }).BaseValue;
