@@ -18,6 +18,7 @@ namespace ProcScript.Floor.Answers;
 [JsonSerializable(typeof(EventAnswers))]
 [JsonSerializable(typeof(JournalPart))]
 [JsonSerializable(typeof(PairRequest))]
+[JsonSerializable(typeof(RefitRequest))]
 [JsonSerializable(typeof(Me))]
 [JsonSerializable(typeof(KeptPhoto))]
 [JsonSerializable(typeof(KeptPhotos))]

@@ -114,6 +114,19 @@ public sealed class HeldJob(string job)
         return new EventAnswer(told.Id, appended.Line.Event.Number, appended.Line.Hash, WasThere: false, null);
     }
 
+    /// <summary>Makes new cards where the job has left its own, and goes on by them.</summary>
+    /// <param name="store">Where it is kept.</param>
+    /// <param name="by">Who asks for them.</param>
+    /// <param name="time">The server's clock.</param>
+    /// <param name="stop">Ends the work.</param>
+    /// <exception cref="Doors.RefusedException">There are none to be made.</exception>
+    public async Task RefitAsync(IJobStore store, string by, DateTimeOffset time, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(store);
+        await store.AppendAsync(job, await NewCards.MakeAsync(store, job, Replay, by, time, stop), stop);
+        await CatchUpAsync(store, stop);
+    }
+
     /// <summary>Takes up what others have written into the journal.</summary>
     /// <param name="store">Where it is kept.</param>
     /// <param name="stop">Ends the work.</param>

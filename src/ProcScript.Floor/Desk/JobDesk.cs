@@ -83,6 +83,21 @@ public sealed class JobDesk(IJobStore store, ChangeFeed feed, TimeProvider clock
             stop);
     }
 
+    /// <summary>Makes new cards where a job has left its own.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="by">Who asks for them.</param>
+    /// <param name="stop">Ends the work.</param>
+    /// <exception cref="RefusedException">There are none to be made.</exception>
+    public Task<JobPage> RefitAsync(string job, string by, CancellationToken stop) => WithAsync(
+        job,
+        async held =>
+        {
+            await held.RefitAsync(store, by, clock.GetUtcNow(), stop);
+            Tell(job, held);
+            return new JobPage(job, held.Cards(), held.Now(clock));
+        },
+        stop);
+
     /// <summary>The board.</summary>
     /// <param name="stop">Ends the work.</param>
     public async Task<Board> BoardAsync(CancellationToken stop)

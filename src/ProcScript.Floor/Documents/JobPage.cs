@@ -75,9 +75,10 @@ public sealed record PageEnergy(string Name, string Title, ImmutableArray<string
 /// <summary>An item.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Title">What people call it; of a joint with its pieces and where it is.</param>
-/// <param name="Sort"><c>part</c>, <c>joint</c>, <c>energy</c>, <c>fluid</c> or <c>control</c>.</param>
 /// <param name="Count">How many pieces it has; 0 where it has none.</param>
-public sealed record PageItem(string Name, string Title, string Sort, int Count);
+/// <param name="Verbs">What can be done to it.</param>
+/// <param name="Positions">Of a control, where it can stand.</param>
+public sealed record PageItem(string Name, string Title, int Count, ImmutableArray<string> Verbs, ImmutableArray<string> Positions);
 
 /// <summary>A card.</summary>
 /// <param name="Title">What it is called.</param>

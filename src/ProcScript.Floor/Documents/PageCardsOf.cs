@@ -147,7 +147,7 @@ internal static class PageCardsOf
 
     private static ImmutableArray<PageAlert> Alerts(ImmutableArray<PlanAlert> alerts) => [.. alerts.Select(alert => new PageAlert(alert.Word, ProseHtml.Render(alert.Text)))];
 
-    private static IEnumerable<PageItem> Items(Machine machine) => machine.Items.Values.Where(item => item is Part or Joint)
-        .Select(item => new PageItem(item.Name, TrueMachine.Title(item), item is Joint ? "joint" : "part", (item as Joint)?.Count ?? 0))
+    private static IEnumerable<PageItem> Items(Machine machine) => machine.Items.Values.Where(item => item is Part or Joint or Energy or Fluid or Control)
+        .Select(item => new PageItem(item.Name, TrueMachine.Title(item), (item as Joint)?.Count ?? 0, [.. TrueMachine.WordsFor(item)], item is Control control ? [.. control.Positions] : []))
         .OrderBy(item => item.Title, StringComparer.OrdinalIgnoreCase);
 }

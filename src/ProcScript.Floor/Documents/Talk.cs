@@ -6,6 +6,10 @@ namespace ProcScript.Floor.Documents;
 /// <param name="Code">The code.</param>
 public sealed record PairRequest(string Code);
 
+/// <summary>Somebody asks for new cards.</summary>
+/// <param name="By">Who.</param>
+public sealed record RefitRequest(string By);
+
 /// <summary>How the server sees whoever asks.</summary>
 /// <param name="Paired">Whether they are let in.</param>
 /// <param name="Time">The server's clock.</param>

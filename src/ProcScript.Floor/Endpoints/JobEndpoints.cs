@@ -4,6 +4,7 @@ using ProcScript.Floor.Desk;
 using ProcScript.Floor.Documents;
 using ProcScript.Floor.Doors;
 using ProcScript.Floor.Logs;
+using ProcScript.Jobs.Intake;
 
 namespace ProcScript.Floor.Endpoints;
 
@@ -13,6 +14,7 @@ namespace ProcScript.Floor.Endpoints;
 internal sealed class JobEndpoints(JobDesk desk, RefusalLog log)
 {
     private const int LongestTelling = 1 << 20;
+    private const int LongestRequest = 2_000;
 
     /// <summary>Says where they are reached.</summary>
     public void Map(IEndpointRouteBuilder routes)
@@ -22,6 +24,7 @@ internal sealed class JobEndpoints(JobDesk desk, RefusalLog log)
         routes.MapGet("/api/jobs/{job}/now", NowAsync);
         routes.MapGet("/api/jobs/{job}/events", EventsAsync);
         routes.MapPost("/api/jobs/{job}/events", TellAsync);
+        routes.MapPost("/api/jobs/{job}/refit", RefitAsync);
     }
 
     /// <summary>The job that a request is about.</summary>
@@ -43,6 +46,17 @@ internal sealed class JobEndpoints(JobDesk desk, RefusalLog log)
         }
 
         await Bodies.AnswerAsync(context, await desk.EventsAsync(Job(context), number, context.RequestAborted), FloorJson.Published.JournalPart);
+    }
+
+    private async Task RefitAsync(HttpContext context)
+    {
+        var request = await Bodies.ReadJsonAsync(context, LongestRequest, FloorJson.Published.RefitRequest);
+        if (request.By.Trim().Length is 0 or > EventIntake.LongestName)
+        {
+            throw new RefusedException(StatusCodes.Status400BadRequest, "Say who asks for new cards.");
+        }
+
+        await Bodies.AnswerAsync(context, await desk.RefitAsync(Job(context), request.By.Trim(), CancellationToken.None), FloorJson.Published.JobPage);
     }
 
     private async Task TellAsync(HttpContext context)

@@ -67,7 +67,7 @@ internal sealed class PageFiles
     {
         context.Response.Headers.CacheControl = "no-cache";
         context.Response.ContentType = Types["js"];
-        var files = string.Join(", ", _files.Keys.Where(name => name is not (Shell or Worker)).Order(StringComparer.Ordinal).Select(name => $"\"/page/{name}\""));
+        var files = string.Join(' ', _files.Keys.Where(name => name is not (Shell or Worker)).Order(StringComparer.Ordinal).Select(name => $"/page/{name}"));
         var text = Encoding.UTF8.GetString(_files[Worker]).Replace(VersionMark, _version, StringComparison.Ordinal).Replace(FilesMark, files, StringComparison.Ordinal);
         await context.Response.WriteAsync(text, context.RequestAborted);
     }

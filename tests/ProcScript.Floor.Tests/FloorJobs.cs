@@ -1,0 +1,22 @@
+using ProcScript.Jobs.Freezing;
+using ProcScript.Jobs.Stores;
+using ProcScript.Jobs.Tests;
+
+namespace ProcScript.Floor.Tests;
+
+/// <summary>Opens jobs of the demo library.</summary>
+internal static class FloorJobs
+{
+    /// <summary>A job with an energy, bags and readings that two can do together.</summary>
+    public const string Seat = "seat_out";
+
+    /// <summary>Opens a job in a store.</summary>
+    public static Task<string> OpenAsync(IJobStore store, string job = Seat, string? title = null)
+    {
+        var report = DemoJobs.All.First(one => one.Procedure.Job == job);
+        var frozen = FrozenJob.Of(report, new FrozenLibrary(DemoJobs.Files), CancellationToken.None)!;
+        var opened = DemoJobs.Opened(frozen.Course);
+        opened = opened with { Job = opened.Job! with { With = report.Options, Title = title ?? opened.Job.Title } };
+        return store.CreateAsync($"4711-{job}", frozen.Library.ToDictionary(file => $"{LoadedJob.LibraryFolder}/{file.Key}", file => file.Value), opened, CancellationToken.None);
+    }
+}
