@@ -17,6 +17,7 @@ public sealed class FloorServer : IAsyncDisposable
     private const int MostConnections = 1_000;
     private const int LongestRequestLine = 4 * 1024;
     private const int LongestHeaders = 16 * 1024;
+    private const int LongestBody = 64 << 20;
     private const double LeastBytesASecond = 500;
 
     private static readonly TimeSpan Grace = TimeSpan.FromSeconds(3);
@@ -104,7 +105,7 @@ public sealed class FloorServer : IAsyncDisposable
     {
         kestrel.AddServerHeader = false;
         kestrel.Limits.MaxConcurrentConnections = MostConnections;
-        kestrel.Limits.MaxRequestBodySize = PhotoEndpoints.Longest;
+        kestrel.Limits.MaxRequestBodySize = LongestBody;
         kestrel.Limits.MaxRequestLineSize = LongestRequestLine;
         kestrel.Limits.MaxRequestHeadersTotalSize = LongestHeaders;
         kestrel.Limits.RequestHeadersTimeout = HeaderPatience;

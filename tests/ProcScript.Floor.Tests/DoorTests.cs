@@ -258,7 +258,7 @@ public sealed class DoorTests
         using var answer = await client.GetAsync("/api/jobs/a%0A%7B%22why%22%3A%22forged%22%7D", Stop);
 
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
-        Assert.Contains("/api/jobs/a\n", (string)Assert.Single(floor.Refused())["what"]!, StringComparison.Ordinal);
+        Assert.Contains("/api/jobs/a%0A", (string)Assert.Single(floor.Refused())["what"]!, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -190,10 +190,14 @@ public sealed class TellingTests
         using var client = floor.Client();
         using var needless = await client.PostAsJsonAsync($"/api/jobs/{job}/refit", new JsonObject { ["by"] = "Mara" }, Stop);
         var before = await client.AskAsync($"/api/jobs/{job}");
-        var missing = Telling.Event("m", "missing");
-        var joint = before["cards"]!["items"]!.AsArray().First(item => (int)item!["count"]! > 1)!;
-        (missing["item"], missing["count"]) = ((string)joint["name"]!, 1);
-        await client.AnswersAsync(job, Telling.Done("a", 1), missing);
+        var steps = before["cards"]!["cards"]!.AsArray().SelectMany(card => card!["steps"]!.AsArray().Select(step => (Step: step!, Phase: (string)card["phase"]!))).ToList();
+        var left = steps.First(step => step.Phase == "refit" && (int)step.Step["count"]! > 1).Step;
+        await client.AnswersAsync(job, [.. steps.Select(step =>
+        {
+            var done = Telling.Done($"done {step.Step["number"]}", (int)step.Step["number"]!);
+            done["count"] = step.Step == left ? (int)left["count"]! - 1 : null;
+            return done;
+        })]);
 
         using var made = await client.PostAsJsonAsync($"/api/jobs/{job}/refit", new JsonObject { ["by"] = "Mara" }, Stop);
 

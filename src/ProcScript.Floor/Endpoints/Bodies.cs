@@ -12,25 +12,20 @@ internal static class Bodies
     /// <param name="most">How long it may be, in bytes.</param>
     public static async Task<byte[]> ReadAsync(HttpContext context, int most)
     {
-        if (context.Request.ContentLength > most)
-        {
-            throw TooLong(most);
-        }
-
         using MemoryStream read = new();
-        var buffer = new byte[16 * 1024];
-        int length;
-        while ((length = await context.Request.Body.ReadAsync(buffer, context.RequestAborted)) > 0)
+        var buffer = new byte[64 * 1024];
+        var length = 0L;
+        for (int part; (part = await context.Request.Body.ReadAsync(buffer, context.RequestAborted)) > 0;)
         {
-            if (read.Length + length > most)
+            // What is too long is heard out, as far as the server listens at all: a browser takes an answer only after its question.
+            length += part;
+            if (length <= most)
             {
-                throw TooLong(most);
+                read.Write(buffer, 0, part);
             }
-
-            read.Write(buffer, 0, length);
         }
 
-        return read.ToArray();
+        return length <= most ? read.ToArray() : throw new RefusedException(StatusCodes.Status413PayloadTooLarge, $"That is too long: {most / 1024} KB is the most.");
     }
 
     /// <summary>Reads a body as JSON.</summary>
@@ -61,6 +56,4 @@ internal static class Bodies
         context.Response.ContentType = "application/json; charset=utf-8";
         return JsonSerializer.SerializeAsync(context.Response.Body, answer, type, context.RequestAborted);
     }
-
-    private static RefusedException TooLong(int most) => new(StatusCodes.Status413PayloadTooLarge, $"That is too long: {most / 1024} KB is the most.");
 }

@@ -99,12 +99,33 @@ const noteSheet = () => sheet("Note", close => {
   return [text.element, h("div", { class: "choices" }, button("Write down", () => text.value() ? close({ event: { kind: "note", text: text.value() } }) : text.field.focus(), { class: "main" }))];
 });
 
+const largePhoto = 1 << 20;
+const longestSide = 2400;
+
+/** A photo of a size that is quickly sent and shows all that matters; where the browser cannot read it, the photo as it is. */
+async function smaller(photo) {
+  if (photo.size < largePhoto) {
+    return photo;
+  }
+
+  try {
+    const picture = await createImageBitmap(photo, { imageOrientation: "from-image" });
+    const scale = Math.min(1, longestSide / Math.max(picture.width, picture.height));
+    const canvas = h("canvas", { width: Math.round(picture.width * scale), height: Math.round(picture.height * scale) });
+    canvas.getContext("2d").drawImage(picture, 0, 0, canvas.width, canvas.height);
+    const made = await new Promise(resolve => canvas.toBlob(resolve, "image/jpeg", 0.85));
+    return made && made.size < photo.size ? made : photo;
+  } catch {
+    return photo;
+  }
+}
+
 const photoSheet = () => sheet("Photo", close => {
   const file = h("input", { id: "photo", type: "file", accept: "image/*", capture: "environment", onchange: () => { shown.hidden = !file.files[0]; shown.src = file.files[0] ? URL.createObjectURL(file.files[0]) : ""; } });
   const shown = h("img", { alt: "The photo", class: "shot", hidden: true });
   const text = words("What it shows (may stay empty)");
   return [h("label", { for: "photo" }, "Take a photo"), file, shown, text.element,
-    h("div", { class: "choices" }, button("Keep the photo", () => file.files[0] ? close({ event: { kind: "photo", ...(text.value() ? { text: text.value() } : {}) }, photo: file.files[0] }) : file.focus(), { class: "main" }))];
+    h("div", { class: "choices" }, button("Keep the photo", async () => file.files[0] ? close({ event: { kind: "photo", ...(text.value() ? { text: text.value() } : {}) }, photo: await smaller(file.files[0]) }) : file.focus(), { class: "main" }))];
 });
 
 /** The bags of the job. */
