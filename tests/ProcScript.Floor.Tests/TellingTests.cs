@@ -177,8 +177,15 @@ public sealed class TellingTests
         // Another program writes into the journal.
         await new FileJobStore(floor.Folder).AppendAsync(job, new JobEvent { Id = "other", Kind = EventKind.Note, At = DateTimeOffset.UtcNow, By = "Kern", Text = "from the command line" }, Stop);
         using var again = await WatchAsync(client, last);
-        Assert.Equal(3, (await NextAsync(again)).Events);
-        Assert.Equal(4, (await NextAsync(again)).Events);
+        List<int> heard = [];
+        while (!heard.Contains(4))
+        {
+            var change = await NextAsync(again);
+            Assert.Equal(job, change.Job);
+            heard.Add(change.Events);
+        }
+
+        Assert.Contains(3, heard);
         Assert.Contains("from the command line", (await client.AskAsync($"/api/jobs/{job}/events?after=3")).ToJsonString(), StringComparison.Ordinal);
     }
 
@@ -202,7 +209,7 @@ public sealed class TellingTests
         using var made = await client.PostAsJsonAsync($"/api/jobs/{job}/refit", new JsonObject { ["by"] = "Mara" }, Stop);
 
         Assert.Equal(HttpStatusCode.Conflict, needless.StatusCode);
-        Assert.Equal(HttpStatusCode.OK, made.StatusCode);
+        Assert.True(made.StatusCode == HttpStatusCode.OK, await made.Content.ReadAsStringAsync(Stop));
         var now = (await made.Content.ReadFromJsonAsync<JsonNode>(Stop))!;
         Assert.NotEqual((string)before["cards"]!["revision"]!, (string)now["cards"]!["revision"]!);
         Assert.False((bool)now["now"]!["needsNewCards"]!);

@@ -3,6 +3,7 @@ using ProcScript.Analysis.States;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Replays;
 using ProcScript.Jobs.Standing;
+using ProcScript.Model.Machines;
 
 namespace ProcScript.Floor.Documents;
 
@@ -40,7 +41,7 @@ internal static class JobNowOf
             Next = status.Next,
             Energies =
             [
-                .. replay.Course.Machine.Energies.Select(energy => new NowEnergy(energy.Name, energy.Title, State((EnergyState)replay.Machine.State[new StateVariable(StateKind.Live, energy.Index)]))),
+                .. replay.Course.Machine.Energies.Select(energy => new NowEnergy(energy.Name, energy.Title, State(replay, energy))),
             ],
             Unsafe = status.Unsafe,
             Hidden = status.Hidden,
@@ -73,10 +74,16 @@ internal static class JobNowOf
     private static bool IsTold(JobEvent happened) => happened.Kind is EventKind.Note or EventKind.Photo or EventKind.Broke or EventKind.Missing or EventKind.Found
         or EventKind.Bag or EventKind.HandOver or EventKind.Pause or EventKind.Resume or EventKind.Did;
 
-    private static string State(EnergyState state) => state switch
+    /// <summary>How an energy stands. That somebody ticks it off proves nothing: where a reading is asked for, it has to be there and right.</summary>
+    private static string State(JobReplay replay, Energy energy)
     {
-        EnergyState.Live => "live",
-        EnergyState.Dead => "isolated",
-        _ => "unproved",
-    };
+        var live = new StateVariable(StateKind.Live, energy.Index);
+        return (EnergyState)replay.Machine.State[live] switch
+        {
+            EnergyState.Live => "live",
+            EnergyState.Dead when replay.Course.Steps.Where(step => step.Changes.Any(change => change.Variable == live && change.After == (int)EnergyState.Dead) && replay.Done.GetValueOrDefault(step.Number)?.Event is not null)
+                .MaxBy(step => replay.Done[step.Number].Event!.Number) is not { Expect: not null } proof || replay.ReadingAt(proof.Number)?.Verdict == ReadingVerdict.Good => "isolated",
+            _ => "unproved",
+        };
+    }
 }

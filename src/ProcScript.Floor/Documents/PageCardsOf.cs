@@ -3,6 +3,7 @@ using ProcScript.Analysis.Following;
 using ProcScript.Analysis.Plans;
 using ProcScript.Cards.Prose;
 using ProcScript.Jobs.Journals;
+using ProcScript.Jobs.Replays;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Nodes;
@@ -54,13 +55,13 @@ internal static class PageCardsOf
                 cards.Add((step.Card, step.Phase, []));
             }
 
-            cards[^1].Steps.Add(Step(step, [.. turns[step.Number]]));
+            cards[^1].Steps.Add(Step(step, course.Plan, [.. turns[step.Number]]));
         }
 
         return [.. cards.Select(card => new PageCard(card.Title, card.Phase.ToString().ToLowerInvariant(), [.. card.Steps]))];
     }
 
-    private static PageStep Step(CourseStep step, ImmutableArray<PageTurn> turns)
+    private static PageStep Step(CourseStep step, Plan plan, ImmutableArray<PageTurn> turns)
     {
         var line = step.Line;
         return new PageStep
@@ -71,7 +72,8 @@ internal static class PageCardsOf
             Item = line.Item,
             Count = step.Count,
             Alerts = Alerts(line.Alerts),
-            How = [.. Safety(line).Concat(line.How).Select(ProseHtml.Render)],
+            Safe = [.. Safety(line, plan).Where(safety => safety.Text.Length > 0).Select(safety => new PageSafety(safety.Action, ProseHtml.Render(safety.Text), safety.IsUsual))],
+            How = [.. line.How.Select(ProseHtml.Render)],
             Before = [.. line.Photos.Select(photo => $"Photo: {photo}"), .. line.Marks.Select(mark => $"Mark: {mark}")],
             Ticks = [.. line.Ticks, .. line.SeeMarks.Select(mark => $"Line up: {mark.Text}")],
             Checks = [.. line.Checks.Select(ProseHtml.Render)],
@@ -90,8 +92,9 @@ internal static class PageCardsOf
         };
     }
 
-    private static IEnumerable<string> Safety(PlanStep line) =>
-        (line.Return?.Lines ?? []).Concat(line.Isolation?.Lines ?? []).Select(safety => safety.Text).Where(text => text.Length > 0);
+    /// <summary>What is worked down where an energy goes or comes; a pack has the first of it on a card of its own.</summary>
+    private static IEnumerable<PlanSafetyLine> Safety(PlanStep line, Plan plan) =>
+        [.. line.MakeSafe > 0 ? plan.Energies[line.MakeSafe - 1].MakeSafe : [], .. line.Isolation?.Lines ?? [], .. line.Return?.Lines ?? []];
 
     private static IEnumerable<PageFact> Facts(PlanStep line)
     {
@@ -129,7 +132,7 @@ internal static class PageCardsOf
             return null;
         }
 
-        var (text, words) = (step.Line.Reading?.Text ?? step.Line.Text, step.Line.Reading?.Limits ?? "");
+        var (text, words) = (step.Line.Reading?.Text ?? (step.Target is Energy ? "What proves it to be off" : step.Line.Text), step.Line.Reading?.Limits ?? "");
         if (step.Expect is not { } limit)
         {
             return new PageReading(text, words, "", null, null, WithoutEnds: false);
@@ -142,7 +145,7 @@ internal static class PageCardsOf
             LimitRelation.AtLeast or LimitRelation.More => (quantity.Low, null),
             _ => (quantity.Low, quantity.High),
         };
-        return new PageReading(text, words.Length > 0 ? words : quantity.Print(), quantity.Unit.Symbol, low, high, limit.Relation is LimitRelation.Less or LimitRelation.More);
+        return new PageReading(text, words.Length > 0 ? words : Limits.Say(limit), quantity.Unit.Symbol, low, high, limit.Relation is LimitRelation.Less or LimitRelation.More);
     }
 
     private static ImmutableArray<PageAlert> Alerts(ImmutableArray<PlanAlert> alerts) => [.. alerts.Select(alert => new PageAlert(alert.Word, ProseHtml.Render(alert.Text)))];

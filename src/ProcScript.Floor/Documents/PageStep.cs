@@ -24,6 +24,9 @@ public sealed record PageStep
     /// <summary>Alerts before it.</summary>
     public ImmutableArray<PageAlert> Alerts { get; init; } = [];
 
+    /// <summary>What is worked down, in this order, where an energy goes or comes.</summary>
+    public ImmutableArray<PageSafety> Safe { get; init; } = [];
+
     /// <summary>How it is done.</summary>
     public ImmutableArray<string> How { get; init; } = [];
 
@@ -72,6 +75,12 @@ public sealed record PageStep
     /// <summary>The pictures.</summary>
     public ImmutableArray<PlanFigure> Figures { get; init; } = [];
 }
+
+/// <summary>A line of making an energy safe, or of bringing it back.</summary>
+/// <param name="Action">What is done, in a word or two.</param>
+/// <param name="Html">How.</param>
+/// <param name="IsUsual">Whether that is what is usual, because the author says nothing of it.</param>
+public sealed record PageSafety(string Action, string Html, bool IsUsual);
 
 /// <summary>Something that a step takes.</summary>
 /// <param name="Sort">What sort of thing, as a word before it: <c>Tools</c>.</param>

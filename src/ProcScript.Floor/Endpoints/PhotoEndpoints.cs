@@ -3,6 +3,7 @@ using ProcScript.Floor.Answers;
 using ProcScript.Floor.Desk;
 using ProcScript.Floor.Documents;
 using ProcScript.Floor.Doors;
+using ProcScript.Jobs.Intake;
 using ProcScript.Jobs.Stores;
 using ProcScript.Model.Figures;
 
@@ -38,8 +39,8 @@ internal sealed partial class PhotoEndpoints(IJobStore store, JobDesk desk)
         }
 
         var sent = await Bodies.ReadAsync(context, Longest);
-        var (format, photo) = Examine(sent);
-        var path = $"{LoadedJob.PhotoFolder}/{photo.Hash}.{Ending(format)}";
+        var (ending, photo) = Examine(sent);
+        var path = $"{LoadedJob.PhotoFolder}/{photo.Hash}.{ending}";
         await store.AddFilesAsync(job, new Dictionary<string, byte[]>(StringComparer.Ordinal) { [path] = [.. photo.Content] }, CancellationToken.None);
         await Bodies.AnswerAsync(context, new KeptPhoto(path, photo.Hash, photo.Width, photo.Height), FloorJson.Published.KeptPhoto);
     }
@@ -67,34 +68,17 @@ internal sealed partial class PhotoEndpoints(IJobStore store, JobDesk desk)
         await context.Response.Body.WriteAsync(photo, context.RequestAborted);
     }
 
-    private static (FigureFormat Format, ExaminedFigure Photo) Examine(byte[] sent)
+    private static (string Ending, ExaminedFigure Photo) Examine(byte[] sent)
     {
-        var file = FigureFile.Of(sent);
-        foreach (var format in new[] { FigureFormat.Jpeg, FigureFormat.Png, FigureFormat.Webp })
+        var ending = PhotoFile.EndingOf(sent) ?? throw new RefusedException(StatusCodes.Status415UnsupportedMediaType, "That is no photo: JPEG, PNG and WebP are.");
+        var photo = FigureFile.Of(sent).Examine($"photo.{ending}", new FigureLimits(Longest, MostPixels));
+        return photo.Trouble switch
         {
-            var photo = file.Examine($"photo.{Ending(format)}", new FigureLimits(Longest, MostPixels));
-            switch (photo.Trouble)
-            {
-                case FigureTrouble.None:
-                    return (format, photo);
-                case FigureTrouble.WrongType:
-                    break;
-                case FigureTrouble.TooManyPixels:
-                    throw new RefusedException(StatusCodes.Status413PayloadTooLarge, "The photo has too many pixels: 120 million are the most.");
-                default:
-                    throw new RefusedException(StatusCodes.Status415UnsupportedMediaType, "The photo is damaged. Take it again.");
-            }
-        }
-
-        throw new RefusedException(StatusCodes.Status415UnsupportedMediaType, "That is no photo: JPEG, PNG and WebP are.");
+            FigureTrouble.None => (ending, photo),
+            FigureTrouble.TooManyPixels => throw new RefusedException(StatusCodes.Status413PayloadTooLarge, $"The photo has {photo.Detail}: 120 million are the most."),
+            _ => throw new RefusedException(StatusCodes.Status415UnsupportedMediaType, "The photo is damaged. Take it again."),
+        };
     }
-
-    private static string Ending(FigureFormat format) => format switch
-    {
-        FigureFormat.Jpeg => "jpg",
-        FigureFormat.Png => "png",
-        _ => "webp",
-    };
 
     [GeneratedRegex("^[0-9a-f]{64}\\.(jpg|png|webp)$", RegexOptions.CultureInvariant)]
     private static partial Regex PhotoName();

@@ -60,7 +60,7 @@ export async function showJob(main, foot, name) {
         return;
       }
 
-      if (step.reading && !view.readings.has(step.number) && !await ask(`Step ${step.number} has a reading`, [`${step.reading.text}: nothing is written down yet.`], "Done, the reading comes later", "I read it first")) {
+      if (step.reading && !view.readings.has(step.number) && !await ask(`Step ${step.number} has a reading`, [`${step.reading.text}: nothing is written down yet.`, step.turns.some(turn => turn.state === "isolated") && "Nothing is proved to be off until it is read."].filter(Boolean), "Done, the reading comes later", "I read it first")) {
         document.getElementById(`read-${step.number}`)?.focus();
         return;
       }
@@ -157,7 +157,7 @@ export async function showJob(main, foot, name) {
     foot.hidden = false;
     const isClosed = Boolean(view.closed);
     keep(foot, [
-      { key: "next", says: "next", make: () => button("To the next step", scrollToNext) },
+      { key: "next", says: "next", make: () => button("Next step", scrollToNext) },
       { key: "other", says: `${isClosed}`, make: () => button(isClosed ? "Note" : "Other than planned", () => otherThanPlanned(job, null, telling, isClosed)) },
       { key: "bags", says: "bags", make: () => button("Bags", () => showBags(job)) },
       { key: "stop", says: `${isClosed} ${Boolean(view.paused)}`, make: () => button(view.paused ? "Go on" : "Stop or hand over", () => view.paused ? telling({ kind: "resume" }) : stopJob(telling), { disabled: isClosed }) },
@@ -258,9 +258,9 @@ function drawNotes(parent, job, view, telling) {
 }
 
 function drawStory(parent, job, view) {
-  const photo = one => one.file && h("img", { src: `/api/jobs/${encodeURIComponent(job.name)}/${one.file}`, alt: one.text || "Photo", loading: "lazy", class: "shot" });
+  const photo = one => one.photo ? h("p", { class: "by" }, "The photo is kept here.") : one.file && h("img", { src: `/api/jobs/${encodeURIComponent(job.name)}/${one.file}`, alt: one.text || "Photo", loading: "lazy", class: "shot" });
   const kinds = { note: "Note", photo: "Photo", broke: "Broke", missing: "Missing", found: "Found", bag: "Bag", "hand-over": "Handed over", pause: "Stopped", resume: "Went on", did: "Did" };
-  const what = one => [one.step && `step ${one.step}`, one.bag && `bag ${one.bag}`, one.count !== undefined && `${one.count} ×`, one.verb, title(job, one.item), one.to && `to ${one.to}`, one.text].filter(Boolean).join(" · ");
+  const what = one => [one.step && `step ${one.step}`, one.bag && `bag ${one.bag}`, one.verb, one.count === undefined ? title(job, one.item) : `${one.count} ${one.item ? `× ${title(job, one.item).replace(/^\d+ × /, "")}` : one.bag ? "pieces" : "×"}`, one.to && `to ${one.to}`, one.text].filter(Boolean).join(" · ");
   keep(parent, [
     ...(view.deviations.length > 0 ? [{
       key: "deviations", says: JSON.stringify(view.deviations),

@@ -3,6 +3,7 @@
 import { get, put } from "./keep.js";
 import { waitingFor } from "./queue.js";
 import { call, Refused } from "./reach.js";
+import { verdict } from "./readings.js";
 
 /** A job, kept on the tablet and brought up to date. */
 export class Job {
@@ -76,11 +77,15 @@ export class Job {
       const here = (event.plan ?? cards.revision) === cards.revision;
       if (event.kind === "done" && here && !done.has(event.step)) {
         done.set(event.step, { step: event.step, by: event.by, at: event.at, count: event.count ?? 0, also: [], waits: true });
-        this.step(event.step)?.turns.forEach(turn => energies.has(turn.energy) && Object.assign(energies.get(turn.energy), { state: turn.state, waits: true }));
+        this.step(event.step)?.turns.forEach(turn => energies.has(turn.energy) && Object.assign(energies.get(turn.energy), { state: this.#proved(turn, event.step, readings), waits: true }));
       } else if (event.kind === "undone" && here) {
         done.delete(event.step);
       } else if (event.kind === "reading" && here) {
         readings.set(event.step, { step: event.step, value: event.value, verdict: "", by: event.by, at: event.at, waits: true });
+        if (done.has(event.step)) {
+          this.step(event.step)?.turns.forEach(turn => energies.has(turn.energy) && Object.assign(energies.get(turn.energy), { state: this.#proved(turn, event.step, readings), waits: true }));
+        }
+
       } else if (event.kind === "sign") {
         signed.set(event.step, event.by);
       } else if (event.kind === "pause" || event.kind === "hand-over") {
@@ -99,6 +104,13 @@ export class Job {
     // Without an answer of the server the order of the cards says what is next.
     const next = waiting.length === 0 ? new Set(now.next.map(one => one.number)) : this.#next(done);
     return { ...now, done, readings, signed, energies, told, paused, closed, next, waits: waiting.length };
+  }
+
+  /** That an energy is off is proved by its reading alone. */
+  #proved(turn, step, readings) {
+    const { reading } = this.step(step);
+    const read = readings.get(step);
+    return turn.state === "isolated" && reading && (!read || (read.verdict || verdict(read.value, reading)) !== "good") ? "unproved" : turn.state;
   }
 
   #next(done) {

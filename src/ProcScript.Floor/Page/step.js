@@ -28,7 +28,7 @@ export function showStep(step, at, act) {
         h("p", { class: "text" }, h("span", { class: "number" }, `${step.number}`), " ", step.text),
         step.where && h("p", { class: "where" }, step.where),
         done && h("p", { class: "by" }, doneBy(done))),
-      button("Other", () => act.other(step), { class: "more", "data-focus": "more", "aria-label": `Step ${step.number}: something other than planned`, disabled: at.isClosed })),
+      button([h("span", { class: "long" }, "Other"), h("span", { class: "short" }, "⋯")], () => act.other(step), { class: "more", "data-focus": "more", "aria-label": `Step ${step.number}: something other than planned`, disabled: at.isClosed })),
     done ? keepsShowing(step, at, act) : details(step, at, act));
 }
 
@@ -46,6 +46,7 @@ function details(step, at, act) {
     step.alerts.map(alert),
     step.before.length > 0 && h("ul", { class: "before" }, step.before.map(text => h("li", {}, text))),
     (step.torque || step.turn) && h("p", { class: "torque" }, step.torque, step.torque && step.turn ? ". " : "", step.turn),
+    step.safe.length > 0 && h("ol", { class: "safe" }, step.safe.map(line => h("li", {}, h("strong", {}, line.action), line.isUsual && h("small", {}, " usual practice, the text says nothing of it"), prose(line.html)))),
     step.how.map(html => prose(html)),
     step.figures.filter(figure => figure.hash).map(figure => h("figure", {},
       h("img", { src: `/api/jobs/${encodeURIComponent(at.job)}/figures/${figure.hash}`, alt: figure.caption, width: figure.width, height: figure.height, loading: "lazy" }),

@@ -81,10 +81,18 @@ public sealed class PostgresFixture : IAsyncLifetime
 
     private static async Task RunAsync(params string[] command)
     {
-        ProcessStartInfo start = new(command[0], command[1..]) { WorkingDirectory = Path.GetTempPath(), UseShellExecute = false };
+        ProcessStartInfo start = new(command[0], command[1..]) { WorkingDirectory = Path.GetTempPath(), UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardInput = true };
         start.Environment["LC_ALL"] = "C";
         using var process = Process.Start(start)!;
-        await process.WaitForExitAsync();
+        process.StandardInput.Close();
+        // The server that is started holds on to the output: it is read as it comes, and its end is not waited for.
+        process.OutputDataReceived += (_, _) => { };
+        process.BeginOutputReadLine();
+        while (!process.HasExited)
+        {
+            await Task.Delay(20);
+        }
+
         Assert.True(process.ExitCode == 0, string.Create(CultureInfo.InvariantCulture, $"{string.Join(' ', command)} ended with {process.ExitCode}."));
     }
 }
