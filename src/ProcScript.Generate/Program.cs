@@ -10,7 +10,7 @@ IReadOnlyList<IGenerator> generators =
 [
     new ParserGenerator(), new RuleListGenerator(), new RuleTableGenerator(), new SettingsReferenceGenerator(), new SettingsSchemaGenerator(),
     new ModelSchemaGenerator(), new PlanSchemaGenerator(), new CrewSchemaGenerator(), new ReportSchemaGenerator(), new ChangeSchemaGenerator(),
-    new AnswerSchemaGenerator(), new TextMateGenerator(), new TreeSitterGenerator(), new ManualGenerator(),
+    new AnswerSchemaGenerator(), new JobSchemaGenerator(), new TextMateGenerator(), new TreeSitterGenerator(), new ManualGenerator(),
 ];
 
 Option<bool> check = new("--check") { Description = "Write nothing; fail when a generated file differs from the repository's." };

@@ -52,6 +52,7 @@ internal static class House
         new("Scriban.Signed", ["ProcScript.Cards"], "Templates are filled in Cards, from the plan."),
         new("Microsoft.Extensions.FileSystemGlobbing", ["ProcScript.Analysis"], "Paths are chosen by the settings, which Analysis reads."),
         new("Google.OrTools", ["ProcScript.Exact"], "The solver is native code for each platform: it stays in a tool of its own."),
+        new("QRCoder", ["ProcScript.Cards"], "Codes to scan are drawn in Cards."),
         new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),
         new("Npgsql", ["ProcScript.Floor", "ProcScript.Floor.Tests"], "Only a server keeps jobs in a database."),
         new("StreamJsonRpc", ["ProcScript.LanguageServer"], "Only the language server speaks JSON-RPC."),

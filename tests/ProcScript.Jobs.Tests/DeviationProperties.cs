@@ -128,6 +128,12 @@ public sealed class DeviationProperties
                 var joints = replay.Course.Machine.Joints.Where(joint => !joint.IsTemporary).ToList();
                 var joint = joints[which % joints.Count];
                 var (verb, word) = Opening(joint, which % 2 == 0);
+                if (which % 2 != 0 && !replay.Machine.Missing(verb, joint, 1).IsEmpty)
+                {
+                    // Nobody plugs in what is in his other hand: what cannot be closed there is not.
+                    return replay;
+                }
+
                 count.Do(joint, verb, 1);
                 return replay.With(DemoJobs.Next(replay, EventKind.Did) with { Verb = word, Item = joint.Name, Count = 1 });
         }

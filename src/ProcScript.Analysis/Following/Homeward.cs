@@ -19,6 +19,9 @@ internal sealed class Homeward
     /// <summary>How often something is opened again before it is given up.</summary>
     private const int MostRounds = 2_000;
 
+    /// <summary>How often a step is put before others in turn, until it is plain that two wait for each other.</summary>
+    private const int MostTurns = 8;
+
     private readonly JobCourse _course;
     private readonly MachineState _true;
     private readonly MachineState _state;
@@ -134,14 +137,20 @@ internal sealed class Homeward
     /// <summary>Puts the steps into an order in which each may be done when its turn comes, opening what is in the way.</summary>
     private bool Sort()
     {
-        for (var round = 0; _waiting.Count > 0; round++)
+        for (var round = 0; ; round++)
         {
             if (round > MostRounds)
             {
                 return false;
             }
 
-            var next = _waiting.FindIndex(opened => _collector.AllMet(Request(opened.Step)));
+            _waiting.RemoveAll(IsReached);
+            if (_waiting.Count == 0)
+            {
+                return true;
+            }
+
+            var next = _waiting.FindIndex(opened => (opened.After is null || !_waiting.Contains(opened.After)) && _collector.AllMet(Request(opened.Step)));
             if (next < 0)
             {
                 if (!OpenWay())
@@ -157,9 +166,15 @@ internal sealed class Homeward
             _order.Add(done);
             _state.Apply(ActionEffect.On(_state, request));
         }
-
-        return true;
     }
+
+    /// <summary>Whether what a step is for has come about: something before it had to open more than is open.</summary>
+    private bool IsReached(Opened opened) => opened.After is null && opened.Variable.Kind switch
+    {
+        StateKind.Attached => _state[opened.Variable] <= (opened.IsAgain ? 0 : _true[opened.Variable]),
+        StateKind.Live => opened.Step.Verb == Verb.Isolate && _state[opened.Variable] != (int)EnergyState.Live,
+        _ => false,
+    };
 
     /// <summary>Has what keeps the first of the waiting steps from being done opened before it.</summary>
     private bool OpenWay()
@@ -175,13 +190,20 @@ internal sealed class Homeward
             return false;
         }
 
+        var wanting = _waiting[0];
         if (_waiting.FindIndex(opened => opened.Variable == lacking.Variable) is > 0 and var later)
         {
-            // It waits already: its own turn comes first.
             var moved = _waiting[later];
-            _waiting.RemoveAt(later);
-            _waiting.Insert(0, moved);
-            return moved.Moves++ < MostRounds / 10;
+            if (moved.Moves++ < MostTurns)
+            {
+                // It waits already: its own turn comes first.
+                _waiting.RemoveAt(later);
+                _waiting.Insert(0, moved);
+                return true;
+            }
+
+            // Each of two waits for the other. What stood aside before it came off was on its way there.
+            return moved.Moves < 2 * MostTurns && Insert(Planned(lacking, moved.Step.Verb), lacking.Variable, isAgain: false);
         }
 
         if (Way(lacking) is not { } step)
@@ -189,16 +211,31 @@ internal sealed class Homeward
             return false;
         }
 
-        var isSet = lacking.Variable.Kind == StateKind.Position;
-        if (isSet && _waiting.Count > 0)
+        if (lacking.Variable.Kind == StateKind.Position && !wanting.IsAgain)
         {
             // The control stands otherwise by now. As it does, the refit starts, and sets it where it needs to.
-            _waiting.Insert(1, new Opened(Opening(lacking.Variable, 1, _state[lacking.Variable])!, lacking.Variable with { Index = -1 - lacking.Variable.Index }, false));
+            _waiting.Insert(1, new Opened(Opening(lacking.Variable, 1, _state[lacking.Variable])!, default, false) { After = wanting });
+            return Insert(step, lacking.Variable, isAgain: false);
         }
 
-        _waiting.Insert(0, new Opened(step, lacking.Variable, !isSet));
-        return true;
+        return Insert(step, lacking.Variable, isAgain: true);
     }
+
+    private bool Insert(Step? step, StateVariable variable, bool isAgain)
+    {
+        if (step is not null)
+        {
+            _waiting.Insert(0, new Opened(step, variable, isAgain));
+        }
+
+        return step is not null;
+    }
+
+    /// <summary>A step of the plan that meets a need by another verb; null where there is none.</summary>
+    private Step? Planned(Need need, Verb other) =>
+        _course.Strip.Actions.FirstOrDefault(action => action.Verb != other && action.Changes.Any(change => change.Variable == need.Variable && need.IsMetBy(change.After))) is { } planned
+            ? HalfStripped.Spelled(planned)
+            : need.Item is Part { Aside: not null } part && other != Verb.Aside && need.IsMetBy((int)PartPlace.Aside) ? HalfStripped.Made(Verb.Aside, part) : null;
 
     /// <summary>The step of the plan that meets a need, else the plainest there is; null where nothing does.</summary>
     private Step? Way(Need need)
@@ -207,8 +244,10 @@ internal sealed class Homeward
             action.Origin is not InsertedCap && action.Changes.Any(change => change.Variable == need.Variable && need.IsMetBy(change.After)));
         return planned is not null ? HalfStripped.Spelled(planned)
             : need.Variable.Kind == StateKind.Position ? Opening(need.Variable, 1, need.Met)
-            : Opening(need.Variable, need.Variable.Kind == StateKind.Attached ? _state[need.Variable] : 1, need.Variable.Kind == StateKind.Place ? need.Met : 0);
+            : Opening(need.Variable, need.Variable.Kind == StateKind.Attached ? _state[need.Variable] : 1, need.Variable.Kind == StateKind.Place ? (int)PlaceThatMeets(need) : 0);
     }
+
+    private static PartPlace PlaceThatMeets(Need need) => need.Item is Part { Aside: not null } && need.IsMetBy((int)PartPlace.Aside) ? PartPlace.Aside : PartPlace.Out;
 
     /// <summary>What is open still of what the plan scraps or renews.</summary>
     private IEnumerable<Step> Discards() =>
@@ -236,6 +275,10 @@ internal sealed class Homeward
 
         public bool IsAgain => isAgain;
 
+        /// <summary>How often it was put before others.</summary>
         public int Moves { get; set; }
+
+        /// <summary>The step that has to go before it, whatever it needs; null where none has.</summary>
+        public Opened? After { get; init; }
     }
 }

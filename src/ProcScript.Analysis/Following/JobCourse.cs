@@ -18,10 +18,10 @@ namespace ProcScript.Analysis.Following;
 /// </summary>
 public sealed class JobCourse
 {
-    private JobCourse(Library library, StripRun strip, RefitRun refit, PathSettings settings, IReadOnlyDictionary<string, PlanBag>? labelled = null)
+    private JobCourse(Library library, StripRun strip, RefitRun refit, PathSettings settings, IReadOnlyDictionary<string, PlanBag>? labelled = null, IReadOnlySet<int>? done = null)
     {
-        (Library, Strip, Refit, Settings) = (library, strip, refit, settings);
-        Plan = PlanBuilder.Build(library, strip, refit, settings, labelled);
+        (Library, Strip, Refit, Settings, Done) = (library, strip, refit, settings, [.. (done ?? ImmutableHashSet<int>.Empty).Order()]);
+        Plan = Marked(PlanBuilder.Build(library, strip, refit, settings, labelled), done);
         Steps = Number(Plan, strip, refit);
     }
 
@@ -35,7 +35,7 @@ public sealed class JobCourse
     public Machine Machine => Strip.Procedure.Machine;
 
     /// <summary>The steps that are done already where the course is taken up.</summary>
-    public ImmutableArray<int> Done { get; private init; } = [];
+    public ImmutableArray<int> Done { get; }
 
     /// <summary>The steps of its strip that have to be done again, since what they open was closed too early.</summary>
     public ImmutableArray<int> Again { get; private init; } = [];
@@ -75,10 +75,9 @@ public sealed class JobCourse
     /// <param name="again">How many of the steps of its strip have to be done again, by their places.</param>
     internal JobCourse TakeUp(Reaching.BackWay way, IReadOnlySet<int> again)
     {
-        var before = way.Strip.Actions.Select(action => StepList.NumberOf(action.Number));
-        return new JobCourse(Library, way.Strip, way.Refit, Settings, Labelled())
+        var done = way.Strip.Actions.Select(action => StepList.NumberOf(action.Number)).Where(number => !again.Contains(number)).ToHashSet();
+        return new JobCourse(Library, way.Strip, way.Refit, Settings, Labelled(), done)
         {
-            Done = [.. before.Where(number => !again.Contains(number))],
             Again = [.. again.Order()],
             LeftOut = [.. way.LeftOut.Distinct(StringComparer.Ordinal)],
         };
@@ -94,6 +93,19 @@ public sealed class JobCourse
         }
 
         return labelled;
+    }
+
+    private static Plan Marked(Plan plan, IReadOnlySet<int>? done)
+    {
+        if (done is null)
+        {
+            return plan;
+        }
+
+        var marked = plan with { Strip = [.. plan.Strip.Select(Mark)], Work = Mark(plan.Work), Revision = "" };
+        return marked with { Revision = PlanRevision.Of(marked) };
+
+        PlanStage Mark(PlanStage stage) => stage with { Steps = [.. stage.Steps.Select(step => step with { IsDone = done.Contains(step.Number) })] };
     }
 
     private static Limit? Limit(PlannedStep step) => step switch

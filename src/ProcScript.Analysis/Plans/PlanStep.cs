@@ -221,6 +221,9 @@ public sealed record PlanStep
     /// <summary>Where something comes off that was on for the job alone, the step at which it went on; else 0.</summary>
     public int OnSince { get; init; }
 
+    /// <summary>Whether it was done before the plan was made, which takes up a job that is under way.</summary>
+    public bool IsDone { get; init; }
+
     /// <summary>The source: path, line and column, counted from 1.</summary>
     public required PlanSource Source { get; init; }
 }

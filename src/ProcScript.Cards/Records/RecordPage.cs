@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ProcScript.Analysis.Messages;
 using ProcScript.Cards.Templating;
 using ProcScript.Jobs.Closing;
 using ProcScript.Jobs.Intake;
@@ -30,8 +31,11 @@ public static class RecordPage
     private static ScriptObject Values(JobRecord record)
     {
         ArgumentNullException.ThrowIfNull(record);
+        var book = PackLanguages.BookOf(record.Plan);
         return new ScriptObject
         {
+            ["say"] = new MessageFunction(book),
+            ["language"] = record.Plan.Language,
             ["job"] = new ScriptObject
             {
                 ["name"] = record.Head.Name,

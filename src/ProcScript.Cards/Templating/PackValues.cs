@@ -92,6 +92,8 @@ internal static class PackValues
         // has_originals: whether something of the author's is not translated.
         values.SetValue("has_originals", plan.TextsLanguage.Length > 0 && WorkPack.Json(plan).Contains("\\u2068", StringComparison.OrdinalIgnoreCase), readOnly: true);
         values.SetValue("plan", document, readOnly: true);
+        // steps_done: how many steps were done before the cards were made.
+        values.SetValue("steps_done", plan.Strip.Append(plan.Work).SelectMany(stage => stage.Steps).Count(step => step.IsDone), readOnly: true);
         if (notation == Notation.Html)
         {
             values.SetValue("map_drawings", new ScriptArray(MapDrawing.Sheets(plan.Map, book).Select(sheet => new Markup(sheet))), readOnly: true);

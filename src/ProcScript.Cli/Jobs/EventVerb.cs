@@ -39,7 +39,7 @@ internal static class EventVerb
             var line = (await WriteAsync(place, happened, around, stop)).Line;
             replay = replay.With(line.Event);
             terminal.WriteLine(new Piece(PrintableText.Of($"{line.Event.Number}  {Said(line.Event)}")));
-            Answer.Write(terminal, Otherwise(replay, known));
+            Answer.Write(terminal, [.. Otherwise(replay, known), .. Unread(replay, line.Event)]);
         }
 
         if (replay.IsOffCourse)
@@ -109,6 +109,12 @@ internal static class EventVerb
     private static IEnumerable<string> Otherwise(JobReplay replay, HashSet<int> known) =>
         replay.Deviations.Where(deviation => !known.Contains(deviation.Event.Number))
             .SelectMany(deviation => new[] { $"  {deviation.Text}" }.Concat(deviation.Means.Select(meaning => $"  ! {meaning}")));
+
+    /// <summary>What is to be written down at a step that was just done, where nothing was.</summary>
+    private static IEnumerable<string> Unread(JobReplay replay, JobEvent happened) =>
+        happened is { Kind: EventKind.Done, Step: { } number } && replay.Course.Step(number) is { } step && JobClosing.LacksReading(replay, step)
+            ? [$"  ! write down the reading: procscript job reading JOB {number} VALUE"]
+            : [];
 
     private static string Said(JobEvent happened) => happened.Kind switch
     {

@@ -57,6 +57,7 @@ internal static class JobCommand
             Rebase(around),
             Close(around),
             Report(around),
+            Labels(around),
         },
     };
 
@@ -301,6 +302,20 @@ internal static class JobCommand
         Add(command, format, output);
         colour.AddTo(command);
         command.SetAction(async (parsed, stop) => (int)await ReportVerb.RunAsync(parsed.GetRequiredValue(job), parsed.GetValue(format) == "html", parsed.GetValue(output), colour.Read(parsed), around, stop));
+        return command;
+    }
+
+    private static Command Labels(Surroundings around)
+    {
+        ColourOption colour = new();
+        var job = JobArgument();
+        Option<string?> address = new("--address") { Description = "Where the shop's tablets find its jobs; codes lead there.", HelpName = "URL" };
+        Option<string?> output = new("--output", "-o") { Description = "Write them to FILE; without it, 'job-labels.html' in the job's folder.", HelpName = "FILE" };
+        var command = Verb("labels", "Writes labels for the bags and parts of a job, with codes to scan.", "procscript job labels jobs/4711-seat_out --address https://floor.example:8443", "Labels that open the bag's page.");
+        command.Add(job);
+        Add(command, address, output);
+        colour.AddTo(command);
+        command.SetAction(async (parsed, stop) => (int)await LabelsVerb.RunAsync(parsed.GetRequiredValue(job), parsed.GetValue(address), parsed.GetValue(output), colour.Read(parsed), around, stop));
         return command;
     }
 

@@ -6,6 +6,8 @@ namespace ProcScript.Cli.Jobs;
 /// <summary>Tells in lines how a job stands.</summary>
 internal static class JobText
 {
+    private const int MostBeforeClosing = 6;
+
     /// <summary>The lines.</summary>
     public static IEnumerable<string> Lines(JobStatus status)
     {
@@ -28,7 +30,12 @@ internal static class JobText
 
         if (status.State != "closed")
         {
-            foreach (var line in status.BeforeClosing.IsEmpty ? ["", "Nothing keeps it from being closed."] : Section("Before it can be closed", status.BeforeClosing))
+            foreach (var line in status.BeforeClosing.Length switch
+            {
+                0 => ["", "Nothing keeps it from being closed."],
+                <= MostBeforeClosing => Section("Before it can be closed", status.BeforeClosing),
+                var many => ["", $"{Verbs.Counted.Of(many, "thing")} keep it from being closed: 'procscript job close' lists them."],
+            })
             {
                 yield return line;
             }

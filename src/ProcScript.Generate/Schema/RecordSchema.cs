@@ -59,7 +59,7 @@ internal sealed class RecordSchema
             ["type"] = "object",
             ["description"] = _comments.OfType(type.Type),
             ["properties"] = properties,
-            ["required"] = new JsonArray([.. written.Select(property => (JsonNode)property.Name)]),
+            ["required"] = new JsonArray([.. written.Where(IsAlwaysThere).Select(property => (JsonNode)property.Name)]),
             ["additionalProperties"] = false,
         };
         _definitions[type.Type.Name] = definition;
@@ -76,6 +76,10 @@ internal sealed class RecordSchema
         }
     }
 
+    /// <summary>Whether a form that leaves out what says nothing writes a property all the same.</summary>
+    private bool IsAlwaysThere(JsonPropertyInfo property) =>
+        _form.Options.DefaultIgnoreCondition != JsonIgnoreCondition.WhenWritingNull || !(property.IsGetNullable || Nullable.GetUnderlyingType(property.PropertyType) is not null);
+
     private JsonObject Value(Type type)
     {
         var info = InfoOf(type);
@@ -86,6 +90,8 @@ internal sealed class RecordSchema
                 return new JsonObject { ["$ref"] = Reference(type) };
             case JsonTypeInfoKind.Enumerable:
                 return new JsonObject { ["type"] = "array", ["items"] = Value(info.ElementType!) };
+            case var _ when type.IsEnum:
+                return new JsonObject { ["type"] = "string", ["enum"] = new JsonArray([.. Enum.GetNames(type).Select(name => (JsonNode)JsonNamingPolicy.KebabCaseLower.ConvertName(name))]) };
             default:
                 return new JsonObject { ["type"] = Simple(type) };
         }
@@ -101,6 +107,8 @@ internal sealed class RecordSchema
         _ when type == typeof(int) => "integer",
         _ when type == typeof(double) => "number",
         _ when type == typeof(bool) => "boolean",
+        // Points in time are texts, as RFC 3339 has them.
+        _ when type == typeof(DateTimeOffset) => "string",
         _ => throw new GenerationException($"A schema has no word for {type}."),
     };
 }

@@ -50,7 +50,7 @@ public static class JobClosing
 
     private static IEnumerable<string> Readings(JobReplay replay)
     {
-        foreach (var step in replay.Course.Steps.Where(step => IsDoneHere(replay, step) && (step.Line.Reading is not null || step.Expect is not null)))
+        foreach (var step in replay.Course.Steps.Where(step => IsDoneHere(replay, step) && AsksForReading(step)))
         {
             switch (replay.ReadingAt(step.Number))
             {
@@ -66,6 +66,18 @@ public static class JobClosing
             }
         }
     }
+
+    /// <summary>Whether a step is done, and what was to be read at it was not written down.</summary>
+    /// <param name="replay">The job.</param>
+    /// <param name="step">The step.</param>
+    public static bool LacksReading(JobReplay replay, CourseStep step)
+    {
+        ArgumentNullException.ThrowIfNull(replay);
+        ArgumentNullException.ThrowIfNull(step);
+        return IsDoneHere(replay, step) && AsksForReading(step) && replay.ReadingAt(step.Number) is null;
+    }
+
+    private static bool AsksForReading(CourseStep step) => step.Line.Reading is not null || step.Expect is not null;
 
     private static IEnumerable<string> Signatures(JobReplay replay)
     {

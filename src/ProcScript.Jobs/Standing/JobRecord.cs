@@ -10,6 +10,9 @@ namespace ProcScript.Jobs.Standing;
 /// <summary>A job as it was done: what its report prints.</summary>
 public sealed record JobRecord
 {
+    /// <summary>The plan that was worked from last.</summary>
+    public required Analysis.Plans.Plan Plan { get; init; }
+
     /// <summary>What job it is.</summary>
     public required JobHead Head { get; init; }
 
@@ -66,6 +69,7 @@ public sealed record JobRecord
         var told = replay.Events.Where(happened => !replay.Slips.Contains(happened.Number)).ToList();
         return new JobRecord
         {
+            Plan = replay.Course.Plan,
             Head = replay.Head!,
             Opened = Line(replay.Events[0], ""),
             Closed = replay.Closed is { } closed ? Line(closed, closed.Text ?? "") : null,
