@@ -37,6 +37,13 @@ public sealed class FileJobStore(string root) : IJobStore
         : ImmutableDictionary<string, long>.Empty));
 
     /// <inheritdoc/>
+    public Task<long> ExtentAsync(string job, CancellationToken stop)
+    {
+        var path = Path.Combine(FolderOf(job), JournalFile.Name);
+        return Task.FromResult(Guarded(path, () => new FileInfo(path).Length));
+    }
+
+    /// <inheritdoc/>
     public Task<string> CreateAsync(string wanted, IReadOnlyDictionary<string, byte[]> files, JobEvent opened, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(files);

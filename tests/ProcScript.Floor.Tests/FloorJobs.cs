@@ -10,6 +10,9 @@ internal static class FloorJobs
     /// <summary>A job with an energy, bags and readings that two can do together.</summary>
     public const string Seat = "seat_out";
 
+    /// <summary>A job that is quickly done.</summary>
+    public static string Small { get; } = DemoJobs.All.MinBy(report => DemoJobs.Course(report.Procedure.Job).Steps.Length)!.Procedure.Job;
+
     /// <summary>Opens a job in a store.</summary>
     public static Task<string> OpenAsync(IJobStore store, string job = Seat, string? title = null)
     {

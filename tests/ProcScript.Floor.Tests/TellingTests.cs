@@ -193,7 +193,7 @@ public sealed class TellingTests
     public async Task A_job_that_has_left_its_cards_has_new_ones_made()
     {
         await using var floor = await RunningFloor.StartAsync();
-        var job = await FloorJobs.OpenAsync(floor.Store);
+        var job = await FloorJobs.OpenAsync(floor.Store, FloorJobs.Small);
         using var client = floor.Client();
         using var needless = await client.PostAsJsonAsync($"/api/jobs/{job}/refit", new JsonObject { ["by"] = "Mara" }, Stop);
         var before = await client.AskAsync($"/api/jobs/{job}");

@@ -19,6 +19,9 @@ public sealed class HeldJob(string job)
     private JobNow? _now;
     private string _lastHash = JournalText.NoHash;
 
+    /// <summary>How far its journal went when it was last read or written here.</summary>
+    public long Extent { get; private set; }
+
     /// <summary>Whether it has been read.</summary>
     public bool IsLoaded => _replay is not null;
 
@@ -105,6 +108,7 @@ public sealed class HeldJob(string job)
         if (appended.Line.Event.Number == Replay.Events.Count + 1)
         {
             Add(appended.Line);
+            Extent = appended.Extent;
         }
         else
         {
@@ -133,7 +137,14 @@ public sealed class HeldJob(string job)
     public async Task CatchUpAsync(IJobStore store, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(store);
+        var extent = await store.ExtentAsync(job, stop);
+        if (extent == Extent)
+        {
+            return;
+        }
+
         var journal = await store.ReadAsync(job, stop);
+        Extent = extent;
         var news = journal.Lines.Skip(Replay.Events.Count).ToList();
         if (news.Exists(line => line.Event.Kind == EventKind.Rebased))
         {
@@ -146,7 +157,10 @@ public sealed class HeldJob(string job)
 
     private async Task LoadAsync(IJobStore store, CancellationToken stop)
     {
+        // What is written while it is read is read again.
+        var extent = await store.ExtentAsync(job, stop);
         var loaded = await LoadedJob.ReadAsync(store, job, stop);
+        Extent = extent;
         _lines.Clear();
         foreach (var line in loaded.Journal.Lines)
         {

@@ -29,12 +29,26 @@ public sealed class JobDesk(IJobStore store, ChangeFeed feed, TimeProvider clock
     /// <summary>All that a tablet needs of a job.</summary>
     /// <param name="job">The job.</param>
     /// <param name="stop">Ends the work.</param>
-    public Task<JobPage> PageAsync(string job, CancellationToken stop) => WithAsync(job, held => Task.FromResult(new JobPage(job, held.Cards(), held.Now(clock))), stop);
+    public Task<JobPage> PageAsync(string job, CancellationToken stop) => WithAsync(
+        job,
+        async held =>
+        {
+            await held.CatchUpAsync(store, stop);
+            return new JobPage(job, held.Cards(), held.Now(clock));
+        },
+        stop);
 
     /// <summary>How a job stands.</summary>
     /// <param name="job">The job.</param>
     /// <param name="stop">Ends the work.</param>
-    public Task<JobNow> NowAsync(string job, CancellationToken stop) => WithAsync(job, held => Task.FromResult(held.Now(clock)), stop);
+    public Task<JobNow> NowAsync(string job, CancellationToken stop) => WithAsync(
+        job,
+        async held =>
+        {
+            await held.CatchUpAsync(store, stop);
+            return held.Now(clock);
+        },
+        stop);
 
     /// <summary>The events of a job after one.</summary>
     /// <param name="job">The job.</param>
@@ -62,6 +76,7 @@ public sealed class JobDesk(IJobStore store, ChangeFeed feed, TimeProvider clock
             async held =>
             {
                 var answers = ImmutableArray.CreateBuilder<EventAnswer>();
+                await held.CatchUpAsync(store, stop);
                 var before = held.Replay.Events.Count;
                 try
                 {
@@ -179,8 +194,7 @@ public sealed class JobDesk(IJobStore store, ChangeFeed feed, TimeProvider clock
     private void Tell(string job, HeldJob held)
     {
         var line = BoardLine.Of(job, held.Replay);
-        // The extent is looked up with the next look around, which finds that nothing is new.
-        _board[job] = new KnownLine(-1, line, null);
+        _board[job] = new KnownLine(held.Extent, line, null);
         feed.Tell(job, line.Events);
     }
 

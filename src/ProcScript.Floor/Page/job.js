@@ -110,6 +110,8 @@ export async function showJob(main, foot, name) {
     }
 
     drawState(parts.state, view);
+    // What stays in sight above is left free when a step is brought into sight.
+    document.documentElement.style.setProperty("--state", `${Math.min(parts.state.offsetHeight, innerHeight / 3)}px`);
     drawNotes(parts.notes, job, view, telling);
     drawCards(view);
     drawStory(parts.story, job, view);
@@ -165,23 +167,27 @@ export async function showJob(main, foot, name) {
     ]);
   }
 
-  function scrollToNext() {
-    const first = [...job.view().next][0];
-    const step = document.getElementById(`step-${first}`);
-    if (step) {
-      open.clear();
-      step.closest("details").open = true;
+  const scrollToNext = () => { open.clear(); scrollTo([...job.view().next][0]); };
+
+  /** Brings a step into sight, and its card open. */
+  function scrollTo(number) {
+    const place = job.page.cards.cards.findIndex(card => card.steps.some(step => step.number === number));
+    if (place >= 0) {
+      open.set(place, true);
+      draw();
+      const step = document.getElementById(`step-${number}`);
       step.scrollIntoView({ block: "start" });
       step.querySelector(".tick").focus({ preventScroll: true });
-    } else if (first !== undefined) {
-      open.clear();
-      draw();
-      document.getElementById(`step-${first}`)?.scrollIntoView({ block: "start" });
     }
   }
 
   let asked = null;
   draw();
+  const wanted = location.hash.match(/^#step-(\d+)$/);
+  if (wanted && job.page) {
+    scrollTo(Number(wanted[1]));
+  }
+
   return {
     async onQueue(of, now) {
       if (of === name && now) {
@@ -192,7 +198,7 @@ export async function showJob(main, foot, name) {
     },
     onChange(of) {
       if (of === "" || of === name) {
-        asked ??= setTimeout(async () => { asked = null; await job.load(); draw(); }, 100);
+        asked ??= setTimeout(async () => { asked = null; await job.load(); draw(); }, 300);
       }
     },
   };

@@ -86,6 +86,14 @@ public sealed class PostgresJobStore : IJobStore
     });
 
     /// <inheritdoc/>
+    public Task<long> ExtentAsync(string job, CancellationToken stop) => GuardedAsync($"the job '{job}'", async () =>
+    {
+        await using var command = _database.CreateCommand("select lines from floor_job where name = $1");
+        command.Parameters.AddWithValue(Named(job));
+        return (long)(await command.ExecuteScalarAsync(stop) as int? ?? throw NoJob(job));
+    });
+
+    /// <inheritdoc/>
     public Task<string> CreateAsync(string wanted, IReadOnlyDictionary<string, byte[]> files, JobEvent opened, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(files);
@@ -143,7 +151,7 @@ public sealed class PostgresJobStore : IJobStore
             var line = JournalText.Write(happened, Before(lines, await HashAsync(connection, transaction, job, lines, stop)));
             await WriteAsync(connection, transaction, job, line, stop);
             await transaction.CommitAsync(stop);
-            return new AppendedLine(line, WasThere: false);
+            return new AppendedLine(line, WasThere: false) { Extent = line.Event.Number };
         });
     }
 

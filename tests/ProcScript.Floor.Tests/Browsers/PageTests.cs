@@ -42,6 +42,9 @@ public sealed class PageTests(ChromiumFixture chromium)
         await page.GotoAsync(new Uri(floor.Address, $"/b/{job}/1").AbsoluteUri);
         await Assertions.Expect(page.Locator(".contents")).ToBeVisibleAsync();
         await LooksRightAsync(page, $"bag-{width}");
+        await page.GetByRole(AriaRole.Link, new() { Name = "back at step" }).First.ClickAsync();
+        await Assertions.Expect(page.Locator(new Uri(page.Url).Fragment)).ToBeInViewportAsync();
+        await LooksRightAsync(page, $"step-{width}");
         await page.GotoAsync(new Uri(floor.Address, "/pair").AbsoluteUri);
         await Assertions.Expect(page.Locator("#code")).ToBeVisibleAsync();
         await LooksRightAsync(page, $"pair-{width}");
@@ -132,7 +135,7 @@ public sealed class PageTests(ChromiumFixture chromium)
         Assert.Equal(0, await page.EvaluateAsync<int>("() => Math.max(0, document.documentElement.scrollWidth - innerWidth)"));
         Assert.Empty(await page.EvaluateAsync<string[]>(
             """
-            () => [...document.querySelectorAll('button, input:not([type=checkbox]), select, summary')]
+            () => [...document.querySelectorAll('button, input:not([type=checkbox]), select, summary, .back, .board a, .bags a, .contents a, .facts a')]
               .map(one => [one, one.getBoundingClientRect()])
               .filter(([, box]) => box.width > 0 && (box.width < 48 || box.height < 48)).map(([one, box]) => `${one.outerHTML.slice(0, 80)}: ${box.width} × ${box.height}`)
             """));

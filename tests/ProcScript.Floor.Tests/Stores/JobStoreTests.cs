@@ -79,12 +79,14 @@ public abstract class JobStoreTests
         var job = await OpenJobAsync(store);
         var before = (await store.ExtentsAsync(Stop))[job];
 
-        await store.AppendAsync(job, Event("a"), Stop);
+        var written = await store.AppendAsync(job, Event("a"), Stop);
         var after = (await store.ExtentsAsync(Stop))[job];
         await store.AppendAsync(job, Event("a"), Stop);
 
         Assert.True(after > before);
         Assert.Equal(after, (await store.ExtentsAsync(Stop))[job]);
+        Assert.Equal(after, await store.ExtentAsync(job, Stop));
+        Assert.Equal(after, written.Extent);
     }
 
     [Fact]
