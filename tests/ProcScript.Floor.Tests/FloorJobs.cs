@@ -1,3 +1,4 @@
+using ProcScript.Analysis.Following;
 using ProcScript.Jobs.Freezing;
 using ProcScript.Jobs.Stores;
 using ProcScript.Jobs.Tests;
@@ -10,8 +11,8 @@ internal static class FloorJobs
     /// <summary>A job with an energy, bags and readings that two can do together.</summary>
     public const string Seat = "seat_out";
 
-    /// <summary>A job that is quickly done.</summary>
-    public static string Small { get; } = DemoJobs.All.MinBy(report => DemoJobs.Course(report.Procedure.Job).Steps.Length)!.Procedure.Job;
+    /// <summary>A job that is quickly done, and of which a piece can be left off.</summary>
+    public static string Small { get; } = DemoJobs.All.Where(report => DemoJobs.Course(report.Procedure.Job).Steps.Any(step => step is { Phase: CoursePhase.Refit, Count: > 1 })).MinBy(report => DemoJobs.Course(report.Procedure.Job).Steps.Length)!.Procedure.Job;
 
     /// <summary>Opens a job in a store.</summary>
     public static Task<string> OpenAsync(IJobStore store, string job = Seat, string? title = null)

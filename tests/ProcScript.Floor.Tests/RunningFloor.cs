@@ -10,9 +10,7 @@ namespace ProcScript.Floor.Tests;
 /// <summary>A real server on a free port, with a folder of jobs of its own.</summary>
 internal sealed class RunningFloor : IAsyncDisposable
 {
-    private readonly StringWriter _faults;
-
-    private RunningFloor(string folder, IJobStore store, FloorServer server, StringWriter faults) => (Folder, Store, Server, _faults) = (folder, store, server, faults);
+    private RunningFloor(string folder, IJobStore store, FloorServer server) => (Folder, Store, Server) = (folder, store, server);
 
     public string Folder { get; }
 
@@ -27,9 +25,8 @@ internal sealed class RunningFloor : IAsyncDisposable
     {
         folder ??= Directory.CreateTempSubdirectory("floor-").FullName;
         FileJobStore store = new(folder);
-        StringWriter faults = new();
-        var server = await FloorServer.StartAsync(new FloorOptions { Folder = folder, Port = 0, Pairing = pairing, Lan = lan }, store, faults, TestContext.Current.CancellationToken);
-        return new RunningFloor(folder, store, server, faults);
+        var server = await FloorServer.StartAsync(new FloorOptions { Folder = folder, Port = 0, Pairing = pairing, Lan = lan }, store, TextWriter.Null, TestContext.Current.CancellationToken);
+        return new RunningFloor(folder, store, server);
     }
 
     /// <summary>A client as a tablet is one: it keeps cookies.</summary>

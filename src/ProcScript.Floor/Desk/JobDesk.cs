@@ -3,7 +3,6 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Plans;
 using ProcScript.Floor.Documents;
 using ProcScript.Floor.Doors;
-using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Stores;
 
 namespace ProcScript.Floor.Desk;

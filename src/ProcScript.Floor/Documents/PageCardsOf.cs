@@ -5,7 +5,6 @@ using ProcScript.Cards.Prose;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Replays;
 using ProcScript.Model.Machines;
-using ProcScript.Model.Quantities;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Floor.Documents;
