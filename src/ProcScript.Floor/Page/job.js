@@ -123,6 +123,7 @@ export async function showJob(main, foot, name) {
     keep(parts.cards, job.page.cards.cards.map((card, place) => {
       const numbers = card.steps.map(step => step.number);
       const done = numbers.filter(number => view.done.has(number)).length;
+      const lacks = card.steps.filter(step => view.done.get(step.number)?.by && ((step.reading && !view.readings.has(step.number)) || (step.signed && !view.signed.has(step.number)))).length;
       const isOpen = open.get(place) ?? (numbers.includes(first) || (first === undefined && done < numbers.length));
       const shown = card.steps.map(step => ({ step, at: standing(step, card, view) }));
       return {
@@ -133,8 +134,8 @@ export async function showJob(main, foot, name) {
         fill(element) {
           const [name, far] = element.firstChild.children;
           name.replaceChildren(h("span", { class: `phase ${card.phase}` }, { strip: "Take off", work: "Work", refit: "Put back" }[card.phase]), h("h2", {}, card.title));
-          far.textContent = `${done} of ${numbers.length}`;
-          element.classList.toggle("whole", done === numbers.length);
+          far.textContent = `${done} of ${numbers.length}${lacks > 0 ? `, ${lacks} to write down or sign` : ""}`;
+          element.classList.toggle("whole", done === numbers.length && lacks === 0);
           element.open = isOpen;
           element.firstChild.onclick = () => open.set(place, !element.open);
           if (isOpen || element.lastChild.childElementCount > 0) {
