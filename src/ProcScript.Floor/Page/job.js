@@ -66,8 +66,8 @@ export async function showJob(main, foot, name) {
       }
 
       if (await telling({ kind: "done", step: step.number })) {
-        say(`Step ${step.number} is done.`, "Undo", () => telling({ kind: "undone", step: step.number }));
         scrollToNext();
+        say(`Step ${step.number} is done.`, "Undo", () => telling({ kind: "undone", step: step.number }));
       }
     },
     async other(step) {
@@ -168,7 +168,16 @@ export async function showJob(main, foot, name) {
     ]);
   }
 
-  const scrollToNext = () => { open.clear(); scrollTo([...job.view().next][0]); };
+  const scrollToNext = () => {
+    const view = job.view();
+    const [first] = view.next;
+    open.clear();
+    if (first !== undefined && !view.closed) {
+      scrollTo(first);
+    } else if (!view.closed && view.done.size === job.steps.size) {
+      say("Every step is done. What is open still stands under 'Close the job'.");
+    }
+  };
 
   /** Brings a step into sight, and its card open. */
   function scrollTo(number) {

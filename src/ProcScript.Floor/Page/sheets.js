@@ -181,7 +181,7 @@ export async function closeJob(job, telling) {
       h("div", { class: "choices" }, button(open.length === 0 ? "Close the job" : "Close it all the same", done, { class: open.length === 0 ? "main" : "bad" })),
     ];
   });
-  if (closing) {
-    await telling({ kind: "closed", ...(closing.text ? { text: closing.text } : {}), ...(open.length > 0 ? { despite: open } : {}) });
+  if (closing && await telling({ kind: "closed", ...(closing.text ? { text: closing.text } : {}), ...(open.length > 0 ? { despite: open } : {}) })) {
+    say("The job is closed.");
   }
 }
