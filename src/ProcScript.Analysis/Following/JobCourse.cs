@@ -105,7 +105,16 @@ public sealed class JobCourse
         var marked = plan with { Strip = [.. plan.Strip.Select(Mark)], Work = Mark(plan.Work), Revision = "" };
         return marked with { Revision = PlanRevision.Of(marked) };
 
-        PlanStage Mark(PlanStage stage) => stage with { Steps = [.. stage.Steps.Select(step => step with { IsDone = done.Contains(step.Number) })] };
+        PlanStage Mark(PlanStage stage) => stage with
+        {
+            Steps = [.. stage.Steps.Select(step => step with { IsDone = done.Contains(step.Number) })],
+            Energies = [.. stage.Energies.Select(Stands)],
+        };
+
+        // Who takes up the card finds an energy as the last of the steps that are done has left it.
+        PlanEnergyState Stands(PlanEnergyState energy) => energy.Turns.Where(turn => done.Contains(turn.Step)).LastOrDefault() is { } last
+            ? energy with { State = last.State, Since = last.Step, Turns = [.. energy.Turns.Where(turn => !done.Contains(turn.Step))] }
+            : energy;
     }
 
     private static Limit? Limit(PlannedStep step) => step switch

@@ -28,7 +28,7 @@ public static class JobLabelPage
         {
             ["say"] = new MessageFunction(book),
             ["language"] = plan.Language,
-            ["job"] = new ScriptObject
+            ["head"] = new ScriptObject
             {
                 ["name"] = job.Name,
                 ["title"] = head.Title,

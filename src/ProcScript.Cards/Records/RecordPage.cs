@@ -36,7 +36,7 @@ public static class RecordPage
         {
             ["say"] = new MessageFunction(book),
             ["language"] = record.Plan.Language,
-            ["job"] = new ScriptObject
+            ["head"] = new ScriptObject
             {
                 ["name"] = record.Head.Name,
                 ["title"] = record.Head.Title,

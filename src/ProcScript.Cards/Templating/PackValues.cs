@@ -92,8 +92,10 @@ internal static class PackValues
         // has_originals: whether something of the author's is not translated.
         values.SetValue("has_originals", plan.TextsLanguage.Length > 0 && WorkPack.Json(plan).Contains("\\u2068", StringComparison.OrdinalIgnoreCase), readOnly: true);
         values.SetValue("plan", document, readOnly: true);
-        // steps_done: how many steps were done before the cards were made.
-        values.SetValue("steps_done", plan.Strip.Append(plan.Work).SelectMany(stage => stage.Steps).Count(step => step.IsDone), readOnly: true);
+        // steps_done: how many steps were done before the cards were made. is_done STEP: whether one of them was.
+        var done = plan.Strip.Append(plan.Work).SelectMany(stage => stage.Steps).Where(step => step.IsDone).Select(step => step.Number).ToHashSet();
+        values.SetValue("steps_done", done.Count, readOnly: true);
+        values.SetValue("is_done", Function<int, bool>(done.Contains), readOnly: true);
         if (notation == Notation.Html)
         {
             values.SetValue("map_drawings", new ScriptArray(MapDrawing.Sheets(plan.Map, book).Select(sheet => new Markup(sheet))), readOnly: true);

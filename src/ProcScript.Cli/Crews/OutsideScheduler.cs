@@ -1,7 +1,7 @@
-using System.ComponentModel;
 using System.Diagnostics;
 using System.Text.Json;
 using ProcScript.Analysis.Crews;
+using ProcScript.Cli.Companions;
 
 namespace ProcScript.Cli.Crews;
 
@@ -17,14 +17,7 @@ internal sealed class OutsideScheduler(string program) : ICrewScheduler
 
     /// <summary>Finds it beside this program, or on the PATH.</summary>
     /// <exception cref="UsageException">It is not there.</exception>
-    public static OutsideScheduler Find(Surroundings around)
-    {
-        var file = OperatingSystem.IsWindows() ? $"{Name}.exe" : Name;
-        var folders = (around.Variable("PATH") ?? "").Split(Path.PathSeparator, StringSplitOptions.RemoveEmptyEntries).Where(Path.IsPathFullyQualified);
-        var found = folders.Prepend(AppContext.BaseDirectory).Select(folder => Path.Combine(folder, file)).FirstOrDefault(File.Exists);
-        return new OutsideScheduler(found ?? throw new UsageException(
-            $"--exact needs {Name}, a tool of its own, and there is none on the PATH: get it with 'dotnet tool install -g {Name}' where you got procscript, or leave --exact out."));
-    }
+    public static OutsideScheduler Find(Surroundings around) => new(CompanionProgram.Find(Name, "--exact", around));
 
     /// <inheritdoc/>
     /// <exception cref="UsageException">It cannot be started, or answers with something else than a schedule.</exception>
@@ -46,7 +39,7 @@ internal sealed class OutsideScheduler(string program) : ICrewScheduler
 
     private string Ask(string problem)
     {
-        using var process = Start();
+        using var process = CompanionProgram.Start(new ProcessStartInfo(program) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true });
         var complaint = process.StandardError.ReadToEndAsync();
         // It reads all before it answers.
         process.StandardInput.Write(problem);
@@ -54,18 +47,5 @@ internal sealed class OutsideScheduler(string program) : ICrewScheduler
         var answer = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         return process.ExitCode == 0 ? answer : throw new UsageException($"{program} has failed: {complaint.Result.Trim()}");
-    }
-
-    private Process Start()
-    {
-        try
-        {
-            return Process.Start(new ProcessStartInfo(program) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true })
-                ?? throw new UsageException($"{program} cannot be started.");
-        }
-        catch (Win32Exception failure)
-        {
-            throw new UsageException($"{program} cannot be started: {failure.Message}");
-        }
     }
 }

@@ -58,6 +58,7 @@ internal static class JobCommand
             Close(around),
             Report(around),
             Labels(around),
+            Serve(around),
         },
     };
 
@@ -316,6 +317,20 @@ internal static class JobCommand
         Add(command, address, output);
         colour.AddTo(command);
         command.SetAction(async (parsed, stop) => (int)await LabelsVerb.RunAsync(parsed.GetRequiredValue(job), parsed.GetValue(address), parsed.GetValue(output), colour.Read(parsed), around, stop));
+        return command;
+    }
+
+    private static Command Serve(Surroundings around)
+    {
+        Option<string> jobs = new("--jobs") { Description = "The folder of jobs; without it, 'jobs' in the current folder.", HelpName = "DIR", DefaultValueFactory = _ => "jobs" };
+        VerbCommand command = new("serve", "Serves the jobs to browsers and tablets, by the tool procscript-floor.")
+        {
+            Notes = ["All other options are those of procscript-floor; 'procscript-floor --help' tells them. Without --lan it serves this machine alone.", ExitCodes],
+            Examples = [("procscript job serve --jobs jobs", "Open the address that it prints."), ("procscript job serve --jobs jobs --lan", "For the tablets of the shop, by TLS and a pairing code.")],
+            TreatUnmatchedTokensAsErrors = false,
+        };
+        command.Add(jobs);
+        command.SetAction(async (parsed, stop) => (int)await ServeVerb.RunAsync(parsed.GetValue(jobs)!, [.. parsed.UnmatchedTokens], around, stop));
         return command;
     }
 

@@ -4,6 +4,7 @@ using ProcScript.Analysis.Following;
 using ProcScript.Cards;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Verbs;
+using ProcScript.Jobs.Closing;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Replays;
 using ProcScript.Jobs.Stores;
@@ -44,6 +45,7 @@ internal static class RefitVerb
             $"{line.Line.Event.Number}  new cards of revision {course.Plan.Revision}: {Counted.Of(left, "step")} left{(course.Again.IsEmpty ? "" : $", {course.Again.Length} of them to open again what was closed too early")}",
             $"  {Path.Combine(request.Job, folder, JobPack.CardsFile)}",
             .. course.LeftOut.Select(text => $"  ! left out, since it asks for what is not so on this way: {text}"),
+            .. JobClosing.OfPaper(job.Replay).Select(text => $"  ! not written down before these cards: {text}"),
             .. job.Replay.Machine.Unsafe().Select(text => $"  ! {text}"),
         ]);
         return ExitCode.Clean;

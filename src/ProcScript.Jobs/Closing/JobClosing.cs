@@ -32,11 +32,15 @@ public static class JobClosing
         .. BagContents.Of(replay).Select(bag => $"bag {bag.Number} holds {string.Join(", ", bag.Lines.Select(line => $"{line.Count} × {line.Title} ({line.From})"))}"),
         .. Pieces(replay),
         .. NotDone(replay),
-        .. Readings(replay),
-        .. Signatures(replay),
+        .. OfPaper(replay),
+        .. replay.Owed,
         .. FluidBalance.Of(replay).Where(balance => !balance.IsRight).Select(balance => $"{balance.Title}: {balance.Verdict}"),
         .. replay.Unfollowed.Length > 0 ? [replay.Unfollowed] : (IEnumerable<string>)[],
     ];
+
+    /// <summary>What was to be written down or signed at steps that are done, and was not, or is not as it must be.</summary>
+    /// <param name="replay">The job.</param>
+    public static IEnumerable<string> OfPaper(JobReplay replay) => [.. Readings(replay), .. Signatures(replay)];
 
     /// <summary>The work, and what of the refit puts nothing back by itself: checks, tests, what is renewed.</summary>
     private static IEnumerable<string> NotDone(JobReplay replay) =>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using ProcScript.Analysis.Following;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Replays;

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Analysis.Following;
 using ProcScript.Model.Machines;
 
 namespace ProcScript.Jobs.Replays;

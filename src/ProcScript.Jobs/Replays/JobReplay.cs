@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Following;
 using ProcScript.Analysis.States;
+using ProcScript.Jobs.Closing;
 using ProcScript.Jobs.Journals;
 using ProcScript.Model.Machines;
-using ProcScript.Model.Procedures;
 
 namespace ProcScript.Jobs.Replays;
 
@@ -21,6 +21,7 @@ public sealed class JobReplay
     private readonly Dictionary<int, ImmutableArray<StateChange>> _changes = [];
     private readonly List<Deviation> _deviations = [];
     private readonly List<TakenReading> _readings = [];
+    private readonly List<string> _owed = [];
     private readonly Dictionary<string, int> _extra = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _lost = new(StringComparer.Ordinal);
     private readonly Dictionary<string, int> _broken = new(StringComparer.Ordinal);
@@ -53,6 +54,9 @@ public sealed class JobReplay
 
     /// <summary>The readings that were taken.</summary>
     public IReadOnlyList<TakenReading> Readings => _readings;
+
+    /// <summary>What was to be written down or signed by earlier cards, and was not before newer ones were made.</summary>
+    public IReadOnlyList<string> Owed => _owed;
 
     /// <summary>How many pieces there are more than the plan knows of, by their items or, where they are of none, what they are.</summary>
     public IReadOnlyDictionary<string, int> Extra => _extra;
@@ -341,6 +345,7 @@ public sealed class JobReplay
 
     private void Follow(JobCourse course, IEnumerable<int> done)
     {
+        _owed.AddRange(JobClosing.OfPaper(this).Select(one => $"{one} (cards of revision {Course.Plan.Revision})"));
         Machine = Machine.On(course);
         (Course, IsOffCourse, Unfollowed) = (course, false, "");
         _done.Clear();

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
-using ProcScript.Analysis.Following;
 using ProcScript.Jobs.Closing;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Stores;
