@@ -64,8 +64,10 @@ export function sendAll() {
 
 async function sendInOrder() {
   // Another page of this tablet may have sent some of it meanwhile.
+  // What is told while that is looked up has not been sent by anybody.
+  const before = new Set(waiting.map(one => one.key));
   const kept = new Set((await all("queue")).map(one => one.key));
-  waiting = waiting.filter(one => kept.has(one.key));
+  waiting = waiting.filter(one => !before.has(one.key) || kept.has(one.key));
   for (let open; (open = waiting.filter(one => !one.refused)).length > 0;) {
     const job = open[0].job;
     const part = [];
@@ -91,16 +93,19 @@ async function sendPart(job, part) {
     return;
   }
 
+  const taken = new Set();
   for (const one of part) {
     const said = answer.answers.find(other => other.id === one.event.id);
     if (said.refusal) {
       await refuse(one, said.refusal);
     } else {
       await drop("queue", one.key);
-      waiting = waiting.filter(other => other !== one);
+      taken.add(one);
     }
   }
 
+  // All at once with how the job stands now: between the two, what is done would look undone.
+  waiting = waiting.filter(one => !taken.has(one));
   changed(job, answer.now);
 }
 

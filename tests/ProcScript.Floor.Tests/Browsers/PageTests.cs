@@ -108,6 +108,7 @@ public sealed class PageTests(ChromiumFixture chromium)
         await page.GetByRole(AriaRole.Button, new() { Name = "Hand over", Exact = true }).ClickAsync();
         await Assertions.Expect(page.Locator("#job-notes")).ToContainTextAsync("handed it over to Tomas: The seat is loose.");
         await page.GetByRole(AriaRole.Button, new() { Name = "Go on" }).First.ClickAsync();
+        await Assertions.Expect(page.Locator("#job-notes")).Not.ToContainTextAsync("handed it over");
         await tablet.SaysAsync("All is written down");
 
         Assert.Equal(

@@ -22,7 +22,7 @@ public sealed partial class WholeJobTests(ChromiumFixture chromium)
         await page.GetByText("Take the operator seat out").ClickAsync();
         await tablet.SaysAsync("All is written down");
 
-        for (var moment = 0; moment < MostMoments && await page.Locator(".step.next").CountAsync() > 0; moment++)
+        for (var moment = 0; moment < MostMoments && await IsLeftAsync(page); moment++)
         {
             await page.GetByRole(AriaRole.Button, new() { Name = "Next step" }).ClickAsync();
             var step = page.Locator(".step.next").First;
@@ -37,6 +37,7 @@ public sealed partial class WholeJobTests(ChromiumFixture chromium)
             await PictureAsync(page, $"whole-{moment:00}");
         }
 
+        Assert.Empty(tablet.Complaints);
         await tablet.SaysAsync("All is written down");
         await page.GetByRole(AriaRole.Button, new() { Name = "Close the job" }).ClickAsync();
         await PictureAsync(page, "whole-closing");
@@ -49,6 +50,22 @@ public sealed partial class WholeJobTests(ChromiumFixture chromium)
         var last = (await floor.EventsAsync(job))[^1];
         Assert.Equal((EventKind.Closed, null), (last.Kind, last.Despite));
         Assert.Empty(tablet.Complaints);
+    }
+
+    /// <summary>Whether a step is next, given the moment that the page needs to show it.</summary>
+    private static async Task<bool> IsLeftAsync(IPage page)
+    {
+        for (var tries = 0; tries < 10; tries++)
+        {
+            if (await page.Locator(".step.next").CountAsync() > 0)
+            {
+                return true;
+            }
+
+            await Task.Delay(100);
+        }
+
+        return false;
     }
 
     /// <summary>Writes down what the label asks for: a first value that is out, which the screen says at once, and one that is right.</summary>
