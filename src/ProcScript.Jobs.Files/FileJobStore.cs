@@ -30,6 +30,20 @@ public sealed class FileJobStore(string root) : IJobStore
         : []));
 
     /// <inheritdoc/>
+    public Task<ImmutableDictionary<string, long>> ExtentsAsync(CancellationToken stop) => Task.FromResult(Guarded(root, () => Directory.Exists(root)
+        ? new DirectoryInfo(root).EnumerateDirectories().Where(folder => JobNames.IsName(folder.Name))
+            .Select(folder => new FileInfo(Path.Combine(folder.FullName, JournalFile.Name))).Where(journal => journal.Exists)
+            .ToImmutableDictionary(journal => journal.Directory!.Name, journal => journal.Length, StringComparer.Ordinal)
+        : ImmutableDictionary<string, long>.Empty));
+
+    /// <inheritdoc/>
+    public Task<long> ExtentAsync(string job, CancellationToken stop)
+    {
+        var path = Path.Combine(FolderOf(job), JournalFile.Name);
+        return Task.FromResult(Guarded(path, () => new FileInfo(path).Length));
+    }
+
+    /// <inheritdoc/>
     public Task<string> CreateAsync(string wanted, IReadOnlyDictionary<string, byte[]> files, JobEvent opened, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(files);

@@ -87,7 +87,7 @@ public sealed class JournalFile(string folder)
         }
 
         Add(line);
-        return new AppendedLine(line, WasThere: false);
+        return new AppendedLine(line, WasThere: false) { Extent = _length };
     }
 
     /// <summary>Reads what others have written since.</summary>

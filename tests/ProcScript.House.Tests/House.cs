@@ -13,7 +13,7 @@ internal static class House
     /// <summary>
     /// Tools of their own, each with the one room that it stands on: nothing references them, and the program that starts one is no larger for it.
     /// </summary>
-    public static IReadOnlyList<Companion> Companions { get; } = [new("ProcScript.Exact", "ProcScript.Analysis")];
+    public static IReadOnlyList<Companion> Companions { get; } = [new("ProcScript.Exact", "ProcScript.Analysis"), new("ProcScript.Floor", "ProcScript.Cards")];
 
     /// <summary>What faces share that reaches for files, each with the room that it stands on.</summary>
     public static IReadOnlyList<Companion> Shelves { get; } = [new("ProcScript.Jobs.Files", "ProcScript.Jobs")];
@@ -38,6 +38,7 @@ internal static class House
             Except = "ProcScript.Cli",
         },
         new("ProcScript.*", "ProcScript.Exact", "The exact planner brings a solver of native code along: it is started as a program, and never built in."),
+        new("ProcScript.*", "ProcScript.Floor", "The shop's server brings a web server and a database's driver along: it is started as a program, and never built in."),
         new("ProcScript.*", "ProcScript.Generate", "The generator writes source files and is part of no program."),
     ];
 
@@ -54,10 +55,11 @@ internal static class House
         new("Google.OrTools", ["ProcScript.Exact"], "The solver is native code for each platform: it stays in a tool of its own."),
         new("QRCoder", ["ProcScript.Cards"], "Codes to scan are drawn in Cards."),
         new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),
+        new("Npgsql", ["ProcScript.Floor", "ProcScript.Floor.Tests"], "Only a server keeps jobs in a database."),
         new("StreamJsonRpc", ["ProcScript.LanguageServer"], "Only the language server speaks JSON-RPC."),
         new("Spectre.Console", ["ProcScript.Cli"], "Only the command line draws on a terminal."),
         new("Sylvan.Data.Csv", ["ProcScript.Cli"], "Tables are files: the command line reads them, and hands on their cells."),
-        new("System.CommandLine", ["ProcScript.Cli", "ProcScript.Generate"], "Only a program with arguments reads arguments."),
+        new("System.CommandLine", ["ProcScript.Cli", "ProcScript.Floor", "ProcScript.Generate"], "Only a program with arguments reads arguments."),
     ];
 }
 

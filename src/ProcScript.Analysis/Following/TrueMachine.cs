@@ -118,6 +118,11 @@ public sealed class TrueMachine
     public static Verb? VerbOf(string word) =>
         ActionTable.Rows.FirstOrDefault(row => row.Word == word && !row.Effects.IsEmpty)?.Verb;
 
+    /// <summary>The words of the verbs that change a machine and suit an item.</summary>
+    /// <param name="item">The item.</param>
+    public static IEnumerable<string> WordsFor(MachineItem item) =>
+        ActionTable.Rows.Where(row => !row.Effects.IsEmpty && Suits(row.Verb, item)).Select(row => row.Word).Distinct(StringComparer.Ordinal);
+
     /// <summary>What is not as on the whole machine, without what does not go back.</summary>
     public IEnumerable<OpenThing> NotWhole()
     {

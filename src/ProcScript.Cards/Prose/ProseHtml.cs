@@ -4,7 +4,7 @@ using Markdig.Renderers;
 namespace ProcScript.Cards.Prose;
 
 /// <summary>An author's prose as HTML.</summary>
-internal static class ProseHtml
+public static class ProseHtml
 {
     /// <summary>Renders prose as block elements.</summary>
     public static string Render(string prose)

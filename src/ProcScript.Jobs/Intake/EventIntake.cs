@@ -26,7 +26,11 @@ public static class EventIntake
     /// <summary>Looks at an event, and says in its line what its step or item is.</summary>
     /// <param name="replay">The job so far.</param>
     /// <param name="happened">The event as it was told.</param>
-    public static IntakeAnswer Take(JobReplay replay, JobEvent happened)
+    /// <param name="isLate">
+    /// Whether it may have happened before others that are written already, told by somebody who was out of reach: that a step was done counts once,
+    /// and who says so besides is not called wrong.
+    /// </param>
+    public static IntakeAnswer Take(JobReplay replay, JobEvent happened, bool isLate = false)
     {
         ArgumentNullException.ThrowIfNull(replay);
         ArgumentNullException.ThrowIfNull(happened);
@@ -41,7 +45,7 @@ public static class EventIntake
         }
 
         var told = happened with { Plan = happened.Plan ?? replay.Course.Plan.Revision };
-        return Refusal(replay, told) is { } why ? new IntakeAnswer(null, why) : new IntakeAnswer(Filled(replay, told), null);
+        return Refusal(replay, told, isLate) is { } why ? new IntakeAnswer(null, why) : new IntakeAnswer(Filled(replay, told), null);
     }
 
     private static string? Form(JobEvent happened) =>
@@ -54,9 +58,9 @@ public static class EventIntake
         : happened.At < DateTimeOffset.UnixEpoch || happened.At - DateTimeOffset.UnixEpoch > TimeSpan.FromDays(365 * 200) + Ahead ? $"{happened.At:yyyy-MM-dd} cannot be the day."
         : null;
 
-    private static string? Refusal(JobReplay replay, JobEvent told) => told.Kind switch
+    private static string? Refusal(JobReplay replay, JobEvent told, bool isLate) => told.Kind switch
     {
-        EventKind.Done => StepRefusal(replay, told) ?? (replay.Done.TryGetValue(told.Step!.Value, out var done)
+        EventKind.Done => StepRefusal(replay, told) ?? (!isLate && replay.Done.TryGetValue(told.Step!.Value, out var done)
             ? done.Event is { } before ? $"step {told.Step} was done by {before.By} on {before.At:yyyy-MM-dd HH:mm} already." : $"step {told.Step} was done already when these cards were made."
             : null),
         EventKind.Undone when told.Event is { } number => EventRefusal(replay, number),

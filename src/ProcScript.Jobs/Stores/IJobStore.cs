@@ -13,6 +13,16 @@ public interface IJobStore
     /// <param name="stop">Ends the work.</param>
     Task<ImmutableArray<string>> ListAsync(CancellationToken stop);
 
+    /// <summary>How far the journal of each job goes: what is not as it was has grown since. Quick, for it is asked every few seconds.</summary>
+    /// <param name="stop">Ends the work.</param>
+    Task<ImmutableDictionary<string, long>> ExtentsAsync(CancellationToken stop);
+
+    /// <summary>The same of one job.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="stop">Ends the work.</param>
+    /// <exception cref="JobStoreException">There is no such job, or it cannot be read.</exception>
+    Task<long> ExtentAsync(string job, CancellationToken stop);
+
     /// <summary>Puts a job down: all of it is there afterwards, or nothing.</summary>
     /// <param name="wanted">The name that it is to have; where that is taken, a number goes behind it.</param>
     /// <param name="files">Its files by their paths.</param>
@@ -63,7 +73,11 @@ public interface IJobStore
 /// <summary>An event that is safe.</summary>
 /// <param name="Line">Its line in the journal.</param>
 /// <param name="WasThere">Whether it had been written before.</param>
-public sealed record AppendedLine(JournalLine Line, bool WasThere);
+public sealed record AppendedLine(JournalLine Line, bool WasThere)
+{
+    /// <summary>How far the journal goes with it; 0 where it had been written before.</summary>
+    public long Extent { get; init; }
+}
 
 /// <summary>Something could not be kept or read; the message says what is in the way and, where there is one, a cure.</summary>
 public sealed class JobStoreException(string message, Exception? inner = null) : Exception(message, inner);

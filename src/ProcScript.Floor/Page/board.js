@@ -1,0 +1,60 @@
+// The board: all jobs of the shop, live.
+
+import { h, keep } from "./dom.js";
+import { showHead } from "./head.js";
+import { get, put } from "./keep.js";
+import { waitingFor } from "./queue.js";
+import { call } from "./reach.js";
+import { when } from "./times.js";
+
+export async function showBoard(main) {
+  showHead("Jobs on the floor", null, null);
+  const find = h("input", { id: "find", type: "search", placeholder: "Machine, serial number, order …", oninput: () => draw() });
+  const closed = h("input", { id: "closed", type: "checkbox", onchange: () => draw() });
+  const list = h("ul", { class: "board" });
+  const none = h("p", {}, "No job is open. The foreman opens one with 'procscript job open'.");
+  main.replaceChildren(h("div", { class: "find" }, h("label", { for: "find" }, "Find"), find, h("label", { class: "check" }, closed, " Closed ones too")), list, none);
+  let board = (await get("board", "all"))?.board ?? { jobs: [], unreadable: [] };
+
+  const line = job => {
+    const waits = waitingFor(job.job).length;
+    return h("li", { class: `job ${job.state}` },
+      h("a", { href: `/j/${encodeURIComponent(job.job)}` },
+        h("span", { class: "what" }, job.title),
+        h("span", { class: "which" }, `${job.machine} · ${job.serial}${job.order ? ` · order ${job.order}` : ""}`),
+        h("span", { class: "far" }, h("progress", { max: job.steps, value: job.done, "aria-label": "Steps done" }), `${job.done} of ${job.steps}`),
+        h("span", { class: `state ${job.state}` }, job.state === "closed" ? "Closed" : job.state === "paused" ? "Stands" : "Open"),
+        h("span", { class: "last" }, job.pausedBy
+          ? `${job.to ? `handed over by ${job.pausedBy} to ${job.to}` : `stopped by ${job.pausedBy}`}${job.why ? `: ${job.why}` : ""}`
+          : `${job.by}, ${when(job.lastAt)}`),
+        job.deviations > 0 && h("span", { class: "other" }, `${job.deviations} not as planned`),
+        waits > 0 && h("span", { class: "other" }, `${waits} kept here, sent later`)));
+  };
+  const draw = () => {
+    const wanted = find.value.trim().toLowerCase().split(/\s+/);
+    const shown = board.jobs.filter(job => (closed.checked || job.state !== "closed")
+      && wanted.every(word => `${job.title} ${job.machine} ${job.serial} ${job.order} ${job.job} ${job.by}`.toLowerCase().includes(word)));
+    none.hidden = shown.length > 0;
+    keep(list, [
+      ...shown.map(job => ({ key: job.job, says: JSON.stringify([job, waitingFor(job.job).length]), make: () => line(job) })),
+      ...board.unreadable.map(text => ({ key: `unreadable ${text}`, says: text, make: () => h("li", { class: "note bad" }, text) })),
+    ]);
+  };
+  let asked = null;
+  const load = async () => {
+    try {
+      board = await call("/api/jobs");
+      await put("board", { key: "all", board });
+    } catch {
+      // What was kept is shown; the line at the top says that there is no network.
+    }
+
+    draw();
+  };
+  draw();
+  load();
+  return {
+    onQueue: draw,
+    onChange: () => { asked ??= setTimeout(() => { asked = null; load(); }, 300); },
+  };
+}
