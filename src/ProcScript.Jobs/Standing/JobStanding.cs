@@ -60,9 +60,12 @@ public static class JobStanding
         ArgumentNullException.ThrowIfNull(step);
         var ends = step.Line.WaitsForCureOf
             .Where(number => replay.Done.TryGetValue(number, out var done) && done.Event is not null && replay.Course.Step(number)?.Line.Cure is not null)
-            .Select(number => replay.Done[number].Event!.At.AddSeconds(replay.Course.Step(number)!.Line.Cure!.Seconds)).ToList();
+            .Select(number => Latest(replay.Done[number].Event!).AddSeconds(replay.Course.Step(number)!.Line.Cure!.Seconds)).ToList();
         return ends.Count == 0 ? null : ends.Max();
     }
+
+    /// <summary>A tablet's clock may be behind: what cures ends by the later of the two.</summary>
+    private static DateTimeOffset Latest(JobEvent happened) => happened.Logged > happened.At ? happened.Logged : happened.At;
 
     private static StatusBack? Back(JobReplay replay)
     {
