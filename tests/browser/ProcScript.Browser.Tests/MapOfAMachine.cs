@@ -16,7 +16,7 @@ public sealed class MapOfAMachine(ChromiumFixture chromium)
     {
         Machine = "rig",
         Title = "Rig",
-        Parts = [.. Enumerable.Range(0, Layers * Width).Select(part => new MappedPart(Name(part), Title(part), part / Width, part < Width ? "free" : "fitted", "", ["2 × bolt"]))],
+        Parts = [.. Enumerable.Range(0, Layers * Width).Select(part => new MappedPart(Name(part), Title(part), part / Width, "", part < Width ? "free" : "fitted", ["2 × bolt"]))],
         Edges = [.. Enumerable.Range(0, (Layers - 1) * Width).Select(part => new MappedEdge(Name(part), Name(part + Width), part % 7 == 0))],
     };
 
