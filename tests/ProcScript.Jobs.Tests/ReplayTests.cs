@@ -84,6 +84,20 @@ public sealed class ReplayTests
     }
 
     [Fact]
+    public void Under_every_joint_of_the_seat_a_piece_left_off_is_led_to()
+    {
+        var course = DemoJobs.Course("seat_out");
+        foreach (var counted in course.Steps.Where(step => step is { Phase: CoursePhase.Refit, Count: > 1 }))
+        {
+            var replay = course.Steps.Aggregate(DemoJobs.Begin(course), (job, step) => step == counted ? job.Do(step.Number, step.Count - 1) : Record(job, step));
+            var way = replay.Machine.WayHome();
+
+            Assert.True(way is not null, $"step {counted.Number}: no way home was found");
+            AssertLeadsHome(replay, way);
+        }
+    }
+
+    [Fact]
     public void A_piece_more_than_planned_is_left_over_until_it_is_accounted_for()
     {
         var course = DemoJobs.Course(SmallestJob());
@@ -165,6 +179,24 @@ public sealed class ReplayTests
 
         Assert.NotEmpty(replay.Machine.Unsafe());
         Assert.Contains(replay.Deviations[^1].Means, meaning => meaning.Contains("is live", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("230 V", "treat it as live")]
+    [InlineData("no idea", "treat it as live")]
+    [InlineData(null, "the reading that proves it is missing")]
+    [InlineData("0 V", "proved to be off")]
+    public void An_energy_is_off_by_its_reading_and_not_by_a_tick(string? reading, string said)
+    {
+        var report = DemoJobs.All.First(one => JobCourse.Of(one)!.Steps.Any(step => step is { Target: Energy, Expect.Quantity.Unit.Symbol: "V" }));
+        var course = JobCourse.Of(report)!;
+        var proof = course.Steps.First(step => step is { Target: Energy, Expect.Quantity.Unit.Symbol: "V" });
+        var replay = DemoJobs.Begin(course).Do(proof.Number);
+        replay = reading is null ? replay : replay.With(DemoJobs.Next(replay, EventKind.Reading) with { Step = proof.Number, Value = reading });
+
+        var status = JobStanding.Of(replay, JournalText.NoHash, withWayBack: false);
+        Assert.Contains(status.Unsafe.Concat(status.Open.Select(open => open.State)), line => line.Contains(said, StringComparison.Ordinal));
+        Assert.Equal(said == "treat it as live", status.Unsafe.Length > 0);
     }
 
     [Fact]

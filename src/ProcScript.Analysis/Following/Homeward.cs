@@ -26,19 +26,22 @@ internal sealed class Homeward
     private readonly MachineState _true;
     private readonly MachineState _state;
     private readonly NeedCollector _collector;
+    private readonly bool _setsAgain;
     private readonly List<Opened> _waiting = [];
     private readonly List<Opened> _order = [];
 
-    private Homeward(JobCourse course, MachineState machine)
+    private Homeward(JobCourse course, MachineState machine, bool setsAgain)
     {
-        (_course, _true, _state) = (course, machine, course.Strip.Start.Copy());
+        (_course, _true, _state, _setsAgain) = (course, machine, course.Strip.Start.Copy(), setsAgain);
         _collector = new NeedCollector(course.Facts, _state, NeedsPhase.Strip, ImmutableHashSet<MachineItem>.Empty);
     }
 
     /// <summary>The course; null where none was found that is proven.</summary>
     /// <param name="course">The course that was left; its rules and its new parts hold on.</param>
     /// <param name="machine">How the machine stands.</param>
-    public static JobCourse? Find(JobCourse course, MachineState machine) => new Homeward(course, machine).Find();
+    public static JobCourse? Find(JobCourse course, MachineState machine) =>
+        // What is opened again may need a control set; what is open already once needed it, and the control stands otherwise by now.
+        new Homeward(course, machine, setsAgain: false).Find() ?? new Homeward(course, machine, setsAgain: true).Find();
 
     private JobCourse? Find()
     {
@@ -211,9 +214,9 @@ internal sealed class Homeward
             return false;
         }
 
-        if (lacking.Variable.Kind == StateKind.Position && !wanting.IsAgain)
+        if (lacking.Variable.Kind == StateKind.Position && !wanting.IsAgain && !_setsAgain)
         {
-            // The control stands otherwise by now. As it does, the refit starts, and sets it where it needs to.
+            // As it stands, the refit starts, and sets it where it needs to.
             _waiting.Insert(1, new Opened(Opening(lacking.Variable, 1, _state[lacking.Variable])!, default, false) { After = wanting });
             return Insert(step, lacking.Variable, isAgain: false);
         }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Following;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Replays;
+using ProcScript.Jobs.Standing;
 using ProcScript.Model.Machines;
 
 namespace ProcScript.Jobs.Closing;
@@ -27,8 +28,9 @@ public static class JobClosing
 
     private static IEnumerable<string> All(JobReplay replay) =>
     [
-        .. replay.Machine.NotWhole().Select(open => $"{open.Title}: {open.State}"),
+        .. replay.Machine.NotWhole().Select(open => $"{open.Title}: {EnergyReadings.StateOf(replay, open)}"),
         .. replay.Machine.Unsafe(),
+        .. EnergyReadings.Unsafe(replay),
         .. BagContents.Of(replay).Select(bag => $"bag {bag.Number} holds {string.Join(", ", bag.Lines.Select(line => $"{line.Count} × {line.Title} ({line.From})"))}"),
         .. Pieces(replay),
         .. NotDone(replay),

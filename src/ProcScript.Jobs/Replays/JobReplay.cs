@@ -275,7 +275,8 @@ public sealed class JobReplay
         _readings.Add(new TakenReading(happened, step?.Number ?? 0, happened.Text ?? step?.Line.Reading?.Text ?? step?.Line.Text ?? "", happened.Value ?? "", limits, verdict));
         if (verdict != ReadingVerdict.Good)
         {
-            _deviations.Add(new Deviation(happened, $"step {step!.Number}: {happened.Value} was read where it must be {limits}", []));
+            var what = verdict == ReadingVerdict.Unreadable ? $"`{happened.Value}` was written down, and it must be {limits}" : $"{happened.Value} was read where it must be {limits}";
+            _deviations.Add(new Deviation(happened, $"step {step!.Number}: {what}", step.Target is Energy energy ? [$"treat the {energy.Title} as live"] : []));
         }
     }
 
