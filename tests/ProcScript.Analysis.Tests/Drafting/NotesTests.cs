@@ -121,6 +121,12 @@ public sealed class NotesTests
         iter: Depth.Of(1600));
 
     [Fact]
+    public void A_heading_above_a_warning_of_the_way_back_stays()
+    {
+        Assert.Contains("Cable ties", Drafted("Undo 4 lid bolts\nTake off the lid\nRefit in reverse\n# Cable ties\nWarning: the edge is sharp"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void No_word_that_is_not_understood_is_lost() => Gen.Char['b', 'z'].Array[7, 12].Select(letters => new string(letters)).Array[2, 6].Sample(
         words =>
         {

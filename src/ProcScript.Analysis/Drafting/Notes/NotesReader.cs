@@ -382,6 +382,13 @@ internal sealed partial class NotesReader
             Remark(heading);
         }
 
+        if (step.Phase != NotePhase.Strip && step.Heading.Length > 0)
+        {
+            // Only the strip has stages of its own.
+            Remark(step.Heading);
+            step.Heading = "";
+        }
+
         step.Remarks.AddRange(_remarks);
         _remarks.Clear();
         _steps.Add(step);
