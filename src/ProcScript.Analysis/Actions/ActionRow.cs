@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Needs;
+using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Actions;
@@ -37,6 +38,10 @@ public sealed record ActionRow(
 
     /// <summary>The line of a card, in English, with a target: <c>Undo 4 × M10 × 30 bolt</c>. What packs say stands among the messages.</summary>
     public string Phrase(string target) => Wordbook.English.Say($"verb.{Word}", ("what", target));
+
+    /// <summary>Whether it is done to such an item.</summary>
+    /// <param name="item">The item.</param>
+    public bool Suits(MachineItem item) => (Targets & ActionTarget.Of(item)) != 0;
 
     /// <summary>Whether other work may go on meanwhile.</summary>
     public bool MayRunInBackground { get; init; }

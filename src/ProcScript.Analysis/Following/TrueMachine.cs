@@ -111,7 +111,7 @@ public sealed class TrueMachine
     /// <summary>Whether a verb suits an item.</summary>
     /// <param name="verb">The verb.</param>
     /// <param name="item">The item.</param>
-    public static bool Suits(Verb verb, MachineItem item) => (ActionTable.Row(verb).Targets & ActionTarget.Of(item)) != 0;
+    public static bool Suits(Verb verb, MachineItem item) => ActionTable.Row(verb).Suits(item);
 
     /// <summary>The verb of a word; null where there is none that changes a machine.</summary>
     /// <param name="word">The word.</param>
@@ -121,7 +121,7 @@ public sealed class TrueMachine
     /// <summary>The words of the verbs that change a machine and suit an item.</summary>
     /// <param name="item">The item.</param>
     public static IEnumerable<string> WordsFor(MachineItem item) =>
-        ActionTable.Rows.Where(row => !row.Effects.IsEmpty && Suits(row.Verb, item)).Select(row => row.Word).Distinct(StringComparer.Ordinal);
+        ActionTable.Rows.Where(row => !row.Effects.IsEmpty && row.Suits(item)).Select(row => row.Word).Distinct(StringComparer.Ordinal);
 
     /// <summary>What is not as on the whole machine, without what does not go back.</summary>
     public IEnumerable<OpenThing> NotWhole()

@@ -153,7 +153,7 @@ internal sealed class RuleEdges
 
     private NoAction Why(RefitAnchor anchor) => anchor switch
     {
-        _ when (ActionTable.Row(anchor.Verb).Targets & ActionTarget.Of(anchor.Target)) == 0 => NoAction.WrongVerb,
+        _ when !ActionTable.Row(anchor.Verb).Suits(anchor.Target) => NoAction.WrongVerb,
         _ when _strip.Discarded.Contains(anchor.Target) || InverseList.LostEnd(anchor.Target, _strip) is not null => NoAction.Discarded,
         { Verb: Verb.Snug or Verb.Tighten } when _drafts.Exists(draft => draft.Request.Verb == Verb.Fasten && draft.Request.Target == anchor.Target) => NoAction.NotSnug,
         _ => NoAction.NothingToUndo,

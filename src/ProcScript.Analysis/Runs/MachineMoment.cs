@@ -27,14 +27,14 @@ public sealed class MachineMoment
     public MachineState State { get; }
 
     /// <summary>Whether a verb suits an item and all is met that it needs.</summary>
-    public bool CanDo(Verb verb, MachineItem item) => Suits(verb, item) && _collector.AllMet(Request(verb, item));
+    public bool CanDo(Verb verb, MachineItem item) => ActionTable.Row(verb).Suits(item) && _collector.AllMet(Request(verb, item));
 
     /// <summary>Whether a verb that suits an item would leave it as it is already.</summary>
     public bool IsDone(Verb verb, MachineItem item) =>
-        Suits(verb, item) && (item is Joint joint && State.Attached(joint) == 0 && ActionTable.Row(verb).Phase == ActionPhase.Strip || ActionEffect.On(State, Request(verb, item)) is [var change, ..] && change.Before == change.After);
+        ActionTable.Row(verb).Suits(item) && (item is Joint joint && State.Attached(joint) == 0 && ActionTable.Row(verb).Phase == ActionPhase.Strip || ActionEffect.On(State, Request(verb, item)) is [var change, ..] && change.Before == change.After);
 
     /// <summary>What is still missing for a verb that suits an item, in words.</summary>
-    public ImmutableArray<string> Missing(Verb verb, MachineItem item) => Suits(verb, item)
+    public ImmutableArray<string> Missing(Verb verb, MachineItem item) => ActionTable.Row(verb).Suits(item)
         ? [.. _collector.Collect(Request(verb, item)).Where(need => !_collector.IsMet(need)).Select(NeedPhrases.IsNot).Distinct(StringComparer.Ordinal)]
         : [];
 
@@ -69,8 +69,6 @@ public sealed class MachineMoment
     };
 
     private int Value(StateKind kind, MachineItem item) => State[new StateVariable(kind, item.Index)];
-
-    private static bool Suits(Verb verb, MachineItem item) => (ActionTable.Row(verb).Targets & ActionTarget.Of(item)) != 0;
 
     private ActionRequest Request(Verb verb, MachineItem item) => Verification.Prepared(
         new ActionRequest(verb, item, item switch

@@ -169,7 +169,7 @@ internal sealed class StripRunner
         StripFailure? failure = step switch
         {
             _ when row.Phase == ActionPhase.Refit && !target.IsTemporary => new VerbOfTheRefit(step, target),
-            _ when (row.Targets & ActionTarget.Of(target)) == 0 => new VerbDoesNotFit(step, target),
+            _ when !row.Suits(target) => new VerbDoesNotFit(step, target),
             { Verb: Verb.Aside, Target: Part { Aside: null } part } => new NoWayAside(step, part),
             { InBackground: true } when !row.MayRunInBackground => new NotInBackground(step),
             _ => _renewed.Lacking(step, _state),

@@ -21,7 +21,7 @@ internal sealed class StepOutlook(Vicinity here, int at, string block)
 
     /// <summary>What a verb can be done to, by its word; in the order of the machine.</summary>
     public ImmutableArray<MachineItem> Targets(string verb) => ActionTable.Rows.FirstOrDefault(row => row.Word == verb) is { } row && here.Machine is { } machine
-        ? [.. machine.Items.Values.Where(item => (row.Targets & ActionTarget.Of(item)) != 0).OrderBy(item => item.Declared.Span.Start).ThenBy(item => item.Name, StringComparer.Ordinal)]
+        ? [.. machine.Items.Values.Where(row.Suits).OrderBy(item => item.Declared.Span.Start).ThenBy(item => item.Name, StringComparer.Ordinal)]
         : [];
 
     /// <summary>What a verb can be done to here.</summary>
