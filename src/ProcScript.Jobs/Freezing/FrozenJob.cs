@@ -41,7 +41,7 @@ public sealed record FrozenJob(JobCourse Course, IReadOnlyDictionary<string, byt
             var files = noted.Texts.ToDictionary(text => text.Key, text => Encoding.UTF8.GetBytes(text.Value), StringComparer.Ordinal);
             foreach (var (path, figure) in noted.Figures)
             {
-                if (Bytes(figure) is { } bytes)
+                if (figure.Content(FigureLimits.MostBytes) is { Length: > 0 } bytes)
                 {
                     files[path] = bytes;
                 }
@@ -72,9 +72,4 @@ public sealed record FrozenJob(JobCourse Course, IReadOnlyDictionary<string, byt
         var report = LibraryCheck.Run(read, settings with { Translation = null }, stop);
         return report.Procedures.FirstOrDefault(one => one.Procedure.Job == job && one.Options.ToHashSet(StringComparer.Ordinal).SetEquals(with)) is { } found ? JobCourse.Of(found) : null;
     }
-
-    private static byte[]? Bytes(FigureFile figure) =>
-        figure.Length is > 0 and <= FigureLimits.MostBytes && figure.Identity(FigureLimits.MostBytes) is { Length: > HeadOfIdentity } identity ? identity[HeadOfIdentity..] : null;
-
-    private const int HeadOfIdentity = 1 + sizeof(long);
 }

@@ -53,7 +53,11 @@ public sealed class FigureFile(FigureTrouble trouble, long length, Func<byte[]?>
     /// <summary>All that an answer about it depends on: two files with the same words are the same.</summary>
     /// <param name="most">From how many bytes on its length has to do: nobody reads more.</param>
     public byte[] Identity(long most) =>
-        [(byte)trouble, .. BitConverter.GetBytes(length), .. trouble == FigureTrouble.None && length <= most ? fetch() ?? [] : []];
+        [(byte)trouble, .. BitConverter.GetBytes(length), .. Content(most) ?? []];
+
+    /// <summary>Its bytes; null where there are none, they cannot be read, or there are more.</summary>
+    /// <param name="most">The most that are read.</param>
+    public byte[]? Content(long most) => trouble == FigureTrouble.None && length <= most ? fetch() : null;
 }
 
 /// <summary>What a shop takes for too large.</summary>
