@@ -4,6 +4,7 @@ using System.CommandLine.Parsing;
 using ProcScript.Cli.Commands;
 using ProcScript.Cli.Jobs;
 using ProcScript.Cli.Output;
+using ProcScript.Jobs.Stores;
 
 namespace ProcScript.Cli;
 
@@ -23,7 +24,7 @@ internal static class CommandLine
         {
             return ExitCode.Interrupted;
         }
-        catch (UsageException failure)
+        catch (Exception failure) when (failure is UsageException or JobStoreException)
         {
             return Fail(around, failure.Message);
         }

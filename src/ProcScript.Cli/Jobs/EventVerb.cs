@@ -50,33 +50,14 @@ internal static class EventVerb
         return ExitCode.Clean;
     }
 
-    /// <summary>Loads a job whose journal holds from its first line to its last.</summary>
-    /// <exception cref="UsageException">It cannot be read, or is damaged.</exception>
-    public static async Task<LoadedJob> LoadAsync(JobPlace place, CancellationToken stop)
-    {
-        try
-        {
-            return await LoadedJob.ReadAsync(place.Store, place.Name, stop);
-        }
-        catch (JobStoreException failure)
-        {
-            throw new UsageException(failure.Message);
-        }
-    }
+    /// <summary>Loads a job as far as its journal holds.</summary>
+    /// <exception cref="JobStoreException">It cannot be read, or what its plan was made from is not as it was.</exception>
+    public static Task<LoadedJob> LoadAsync(JobPlace place, CancellationToken stop) => LoadedJob.ReadAsync(place.Store, place.Name, stop);
 
     /// <summary>Writes an event, with the clock of this machine beside the teller's.</summary>
-    /// <exception cref="UsageException">It was not written.</exception>
-    public static async Task<AppendedLine> WriteAsync(JobPlace place, JobEvent happened, Surroundings around, CancellationToken stop)
-    {
-        try
-        {
-            return await place.Store.AppendAsync(place.Name, happened with { Logged = around.Clock.GetLocalNow() }, stop);
-        }
-        catch (JobStoreException failure)
-        {
-            throw new UsageException(failure.Message);
-        }
-    }
+    /// <exception cref="JobStoreException">It was not written.</exception>
+    public static Task<AppendedLine> WriteAsync(JobPlace place, JobEvent happened, Surroundings around, CancellationToken stop) =>
+        place.Store.AppendAsync(place.Name, happened with { Logged = around.Clock.GetLocalNow() }, stop);
 
     /// <summary>An event to be filled in.</summary>
     public static JobEvent New(EventKind kind, EventRequest request, Surroundings around) => new()

@@ -24,15 +24,7 @@ internal static class PhotoVerb
             throw new UsageException(why);
         }
 
-        try
-        {
-            await place.Store.AddFilesAsync(place.Name, new Dictionary<string, byte[]>(StringComparer.Ordinal) { [path] = content }, stop);
-        }
-        catch (JobStoreException failure)
-        {
-            throw new UsageException(failure.Message);
-        }
-
+        await place.Store.AddFilesAsync(place.Name, new Dictionary<string, byte[]>(StringComparer.Ordinal) { [path] = content }, stop);
         return await EventVerb.RunAsync(request, [told], around, stop);
     }
 

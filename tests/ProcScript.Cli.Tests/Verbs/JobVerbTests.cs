@@ -170,6 +170,15 @@ public sealed class JobVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task Where_no_job_can_be_kept_it_is_said()
+    {
+        var run = await RunAsync("open", "pump_out", "--in", "tank.proc", "--jobs", "tank.proc", "--by", "Kern");
+
+        Assert.Equal(ExitCode.Usage, run.Code);
+        Assert.Contains("tank.proc", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_list_names_every_job_and_how_far_it_is()
     {
         await OpenAsync();
