@@ -15,12 +15,13 @@ public static class JobPack
     /// <summary>The cards' file.</summary>
     public const string CardsFile = "cards.html";
 
-    /// <summary>All files, by their names.</summary>
+    /// <summary>All files, by their paths in the job.</summary>
+    /// <param name="folder">The folder that they are kept in.</param>
     /// <param name="plan">The plan.</param>
     /// <param name="templates">What cards are made from.</param>
     /// <param name="settings">What the shop has chosen.</param>
     /// <param name="faults">What is wrong with the templates.</param>
-    public static IReadOnlyDictionary<string, byte[]> Files(Plan plan, PackTemplates templates, PathSettings settings, out ImmutableArray<TemplateFault> faults)
+    public static IReadOnlyDictionary<string, byte[]> Files(string folder, Plan plan, PackTemplates templates, PathSettings settings, out ImmutableArray<TemplateFault> faults)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(settings);
@@ -37,10 +38,10 @@ public static class JobPack
         }
 
         faults = [.. texts.Values.SelectMany(text => text.Faults)];
-        var files = texts.ToDictionary(text => text.Key, text => Encoding.UTF8.GetBytes(text.Value.Text), StringComparer.Ordinal);
+        var files = texts.ToDictionary(text => $"{folder}/{text.Key}", text => Encoding.UTF8.GetBytes(text.Value.Text), StringComparer.Ordinal);
         foreach (var picture in WorkPack.Pictures(plan))
         {
-            files[picture.Name] = [.. picture.Content];
+            files[$"{folder}/{picture.Name}"] = [.. picture.Content];
         }
 
         return files;

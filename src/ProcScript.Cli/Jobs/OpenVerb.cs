@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ProcScript.Analysis.Plans;
 using ProcScript.Cards;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Sources;
@@ -45,7 +44,12 @@ internal static class OpenVerb
         }
 
         var files = frozen.Library.ToDictionary(file => $"{LoadedJob.LibraryFolder}/{file.Key}", file => file.Value, StringComparer.Ordinal);
-        AddPack(files, LoadedJob.PackFolder, plan, frozen);
+        var pack = JobPack.Files(LoadedJob.PackFolder, plan, PackTemplates.Standard, frozen.Settings, out var faults);
+        TemplateFolder.Refuse(faults);
+        foreach (var (path, content) in pack)
+        {
+            files[path] = content;
+        }
         var now = around.Clock.GetLocalNow();
         var store = new FileJobStore(Path.GetFullPath(request.Jobs, around.CurrentFolder));
         var opened = new JobEvent
@@ -90,16 +94,5 @@ internal static class OpenVerb
 
         return FrozenJob.Of(report, library.Store, stop)
             ?? throw new UsageException($"what '{plan.Job}' is made from does not come to the same cards by itself. Name the whole library with --in.");
-    }
-
-    /// <summary>Adds the papers of a plan to the files of a job.</summary>
-    public static void AddPack(Dictionary<string, byte[]> files, string folder, Plan plan, FrozenJob frozen)
-    {
-        var papers = JobPack.Files(plan, PackTemplates.Standard, frozen.Settings, out var faults);
-        TemplateFolder.Refuse(faults);
-        foreach (var (name, content) in papers)
-        {
-            files[$"{folder}/{name}"] = content;
-        }
     }
 }

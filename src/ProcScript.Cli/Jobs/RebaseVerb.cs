@@ -4,7 +4,6 @@ using ProcScript.Cli.Sources;
 using ProcScript.Cli.Verbs;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Replays;
-using ProcScript.Jobs.Stores;
 
 namespace ProcScript.Cli.Jobs;
 
@@ -53,11 +52,12 @@ internal static class RebaseVerb
             return ExitCode.Clean;
         }
 
-        var number = 2 + job.Replay.Events.Count(happened => happened.Kind is EventKind.Replanned or EventKind.Rebased);
-        var sources = $"{LoadedJob.LibraryFolder}-{number}";
-        var folder = await RefitVerb.WritePackAsync(place, job, course, stop, frozen.Library.ToDictionary(file => $"{sources}/{file.Key}", file => file.Value, StringComparer.Ordinal));
-        var line = await EventVerb.WriteAsync(place, RefitVerb.Event(request, around, EventKind.Rebased, sources, course), around, stop);
-        Answer.Write(terminal, [$"{line.Line.Event.Number}  new cards", $"  {Path.Combine(request.Job, folder, JobPack.CardsFile)}"]);
+        var cards = NewCards.Of(job.Replay, course);
+        TemplateFolder.Refuse(cards.Faults);
+        var files = frozen.Library.Select(file => KeyValuePair.Create($"{cards.LibraryFolder}/{file.Key}", file.Value)).Concat(cards.Files);
+        await place.Store.AddFilesAsync(place.Name, files.ToDictionary(StringComparer.Ordinal), stop);
+        var line = await EventVerb.WriteAsync(place, cards.Told(EventVerb.New(EventKind.Rebased, request, around), cards.LibraryFolder), around, stop);
+        Answer.Write(terminal, [$"{line.Line.Event.Number}  new cards", $"  {Path.Combine(request.Job, cards.PackFolder, JobPack.CardsFile)}"]);
         return ExitCode.Clean;
     }
 }

@@ -1,12 +1,8 @@
-using System.Security.Cryptography;
-using System.Text;
-using ProcScript.Analysis.Following;
 using ProcScript.Cards;
 using ProcScript.Cli.Output;
 using ProcScript.Cli.Verbs;
 using ProcScript.Jobs.Closing;
 using ProcScript.Jobs.Journals;
-using ProcScript.Jobs.Stores;
 
 namespace ProcScript.Cli.Jobs;
 
@@ -36,49 +32,19 @@ internal static class RefitVerb
             return ExitCode.Findings;
         }
 
-        var folder = await WritePackAsync(place, job, course, stop);
-        var line = await EventVerb.WriteAsync(place, Event(request, around, EventKind.Replanned, folder, course), around, stop);
+        var cards = NewCards.Of(job.Replay, course);
+        TemplateFolder.Refuse(cards.Faults);
+        await place.Store.AddFilesAsync(place.Name, cards.Files, stop);
+        var line = await EventVerb.WriteAsync(place, cards.Told(EventVerb.New(EventKind.Replanned, request, around), cards.PackFolder), around, stop);
         var left = course.Steps.Length - course.Done.Length;
         Answer.Write(terminal,
         [
             $"{line.Line.Event.Number}  new cards of revision {course.Plan.Revision}: {Counted.Of(left, "step")} left{(course.Again.IsEmpty ? "" : $", {course.Again.Length} of them to open again what was closed too early")}",
-            $"  {Path.Combine(request.Job, folder, JobPack.CardsFile)}",
+            $"  {Path.Combine(request.Job, cards.PackFolder, JobPack.CardsFile)}",
             .. course.LeftOut.Select(text => $"  ! left out, since it asks for what is not so on this way: {text}"),
             .. JobClosing.OfPaper(job.Replay).Select(text => $"  ! not written down before these cards: {text}"),
             .. job.Replay.Machine.Unsafe().Select(text => $"  ! {text}"),
         ]);
         return ExitCode.Clean;
     }
-
-    /// <summary>Freezes the cards of a new course beside the earlier ones, and says where.</summary>
-    /// <exception cref="UsageException">They cannot be written.</exception>
-    public static async Task<string> WritePackAsync(JobPlace place, LoadedJob job, JobCourse course, CancellationToken stop, IReadOnlyDictionary<string, byte[]>? more = null)
-    {
-        var number = 2 + job.Replay.Events.Count(happened => happened.Kind is EventKind.Replanned or EventKind.Rebased);
-        var folder = $"{LoadedJob.PackFolder}-{number}";
-        var files = JobPack.Files(course.Plan, PackTemplates.Standard, course.Settings, out var faults).ToDictionary(file => $"{folder}/{file.Key}", file => file.Value, StringComparer.Ordinal);
-        TemplateFolder.Refuse(faults);
-        foreach (var (path, content) in more ?? new Dictionary<string, byte[]>())
-        {
-            files[path] = content;
-        }
-
-        try
-        {
-            await place.Store.AddFilesAsync(place.Name, files, stop);
-            return folder;
-        }
-        catch (JobStoreException failure)
-        {
-            throw new UsageException(failure.Message);
-        }
-    }
-
-    /// <summary>The event that says that the job goes on by a new course.</summary>
-    public static JobEvent Event(EventRequest request, Surroundings around, EventKind kind, string file, JobCourse course) => EventVerb.New(kind, request, around) with
-    {
-        Plan = course.Plan.Revision,
-        File = file,
-        FileHash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(WorkPack.Json(course.Plan)))),
-    };
 }

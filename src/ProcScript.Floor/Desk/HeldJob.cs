@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using ProcScript.Cards;
 using ProcScript.Floor.Documents;
+using ProcScript.Floor.Doors;
 using ProcScript.Jobs.Closing;
 using ProcScript.Jobs.Intake;
 using ProcScript.Jobs.Journals;
@@ -123,11 +125,21 @@ public sealed class HeldJob(string job)
     /// <param name="by">Who asks for them.</param>
     /// <param name="time">The server's clock.</param>
     /// <param name="stop">Ends the work.</param>
-    /// <exception cref="Doors.RefusedException">There are none to be made.</exception>
+    /// <exception cref="RefusedException">There are none to be made.</exception>
     public async Task RefitAsync(IJobStore store, string by, DateTimeOffset time, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(store);
-        await store.AppendAsync(job, await NewCards.MakeAsync(store, job, Replay, by, time, stop), stop);
+        if (Replay.Closed is not null || !Replay.IsOffCourse)
+        {
+            throw new RefusedException(StatusCodes.Status409Conflict, "The job has not left its cards: go on by them.");
+        }
+
+        var course = Replay.Machine.WayHome()
+            ?? throw new RefusedException(StatusCodes.Status409Conflict, "No way back was found that is proven from how the machine stands. Bring it to where a card ends, tell of it, and ask again.");
+        var cards = NewCards.Of(Replay, course);
+        await store.AddFilesAsync(job, cards.Files, stop);
+        JobEvent told = new() { Id = $"cards-{Guid.NewGuid():N}", Kind = EventKind.Replanned, At = time, Logged = time, By = by };
+        await store.AppendAsync(job, cards.Told(told, cards.PackFolder), stop);
         await CatchUpAsync(store, stop);
     }
 

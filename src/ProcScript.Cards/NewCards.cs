@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using System.Security.Cryptography;
+using ProcScript.Analysis.Following;
+using ProcScript.Jobs.Journals;
+using ProcScript.Jobs.Replays;
+using ProcScript.Jobs.Stores;
+
+namespace ProcScript.Cards;
+
+/// <summary>The cards of another course than the one that a job has followed, to be kept beside the earlier ones.</summary>
+/// <param name="Course">The course.</param>
+/// <param name="Number">Which cards of the job they are, from 2.</param>
+/// <param name="Files">Their files, by their paths in the job.</param>
+/// <param name="Faults">What is wrong with the templates.</param>
+public sealed record NewCards(JobCourse Course, int Number, IReadOnlyDictionary<string, byte[]> Files, ImmutableArray<TemplateFault> Faults)
+{
+    /// <summary>The folder of the cards.</summary>
+    public string PackFolder => $"{LoadedJob.PackFolder}-{Number}";
+
+    /// <summary>The folder of the texts that they are made from, where these are newer ones.</summary>
+    public string LibraryFolder => $"{LoadedJob.LibraryFolder}-{Number}";
+
+    /// <summary>Makes them.</summary>
+    /// <param name="replay">The job so far.</param>
+    /// <param name="course">The course that it goes on by.</param>
+    public static NewCards Of(JobReplay replay, JobCourse course)
+    {
+        ArgumentNullException.ThrowIfNull(replay);
+        ArgumentNullException.ThrowIfNull(course);
+        var number = 2 + replay.Events.Count(happened => happened.Kind is EventKind.Replanned or EventKind.Rebased);
+        var files = JobPack.Files($"{LoadedJob.PackFolder}-{number}", course.Plan, PackTemplates.Standard, course.Settings, out var faults);
+        return new NewCards(course, number, files, faults);
+    }
+
+    /// <summary>The event that says that the job goes on by them.</summary>
+    /// <param name="told">Who tells it, and when.</param>
+    /// <param name="folder">The folder that it is about.</param>
+    public JobEvent Told(JobEvent told, string folder)
+    {
+        ArgumentNullException.ThrowIfNull(told);
+        return told with
+        {
+            Plan = Course.Plan.Revision,
+            File = folder,
+            FileHash = Convert.ToHexStringLower(SHA256.HashData(Files[$"{PackFolder}/{JobPack.PlanFile}"])),
+        };
+    }
+}
