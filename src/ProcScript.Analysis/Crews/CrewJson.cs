@@ -1,7 +1,5 @@
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Serialization;
-using System.Text.Unicode;
+using ProcScript.Analysis.Reports;
 
 namespace ProcScript.Analysis.Crews;
 
@@ -14,11 +12,5 @@ namespace ProcScript.Analysis.Crews;
 public sealed partial class CrewJson : JsonSerializerContext
 {
     /// <summary>The form with every letter written as itself.</summary>
-    public static CrewJson Published { get; } = new(new JsonSerializerOptions
-    {
-        Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
-        NewLine = "\n",
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        WriteIndented = true,
-    });
+    public static CrewJson Published { get; } = new(PublishedForm.Indented());
 }

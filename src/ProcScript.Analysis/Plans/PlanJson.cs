@@ -1,7 +1,5 @@
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Serialization;
-using System.Text.Unicode;
+using ProcScript.Analysis.Reports;
 
 namespace ProcScript.Analysis.Plans;
 
@@ -11,11 +9,5 @@ namespace ProcScript.Analysis.Plans;
 public sealed partial class PlanJson : JsonSerializerContext
 {
     /// <summary>The form with every letter written as itself.</summary>
-    public static PlanJson Published { get; } = new(new JsonSerializerOptions
-    {
-        Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
-        NewLine = "\n",
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        WriteIndented = true,
-    });
+    public static PlanJson Published { get; } = new(PublishedForm.Indented());
 }

@@ -1,7 +1,5 @@
-using System.Text.Encodings.Web;
-using System.Text.Json;
 using System.Text.Json.Serialization;
-using System.Text.Unicode;
+using ProcScript.Analysis.Reports;
 
 namespace ProcScript.Jobs.Standing;
 
@@ -10,11 +8,5 @@ namespace ProcScript.Jobs.Standing;
 public sealed partial class JobJson : JsonSerializerContext
 {
     /// <summary>The form with every letter written as itself.</summary>
-    public static JobJson Published { get; } = new(new JsonSerializerOptions
-    {
-        Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
-        NewLine = "\n",
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        WriteIndented = true,
-    });
+    public static JobJson Published { get; } = new(PublishedForm.Indented());
 }

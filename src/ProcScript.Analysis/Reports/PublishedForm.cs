@@ -1,0 +1,18 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Unicode;
+
+namespace ProcScript.Analysis.Reports;
+
+/// <summary>How documents for other programs are written.</summary>
+public static class PublishedForm
+{
+    /// <summary>Indented, with every letter written as itself. Each form takes options of its own.</summary>
+    public static JsonSerializerOptions Indented() => new()
+    {
+        Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
+        NewLine = "\n",
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        WriteIndented = true,
+    };
+}
