@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Net.Http.Json;
 using System.Text.Json.Nodes;
+using ProcScript.Floor.Documents;
 using ProcScript.Jobs.Files;
 using ProcScript.Jobs.Journals;
 
@@ -13,6 +14,15 @@ public sealed class TellingTests
     private static readonly byte[] Pixel = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public void A_tablet_can_tell_all_that_a_journal_holds_but_for_what_its_keeper_puts_in()
+    {
+        string[] keepers = [nameof(JobEvent.Number), nameof(JobEvent.Logged), nameof(JobEvent.Previous), nameof(JobEvent.Job)];
+        Assert.Equal(
+            typeof(JobEvent).GetProperties().Select(one => one.Name).Except(keepers).Order(),
+            typeof(ToldEvent).GetProperties().Select(one => one.Name).Order());
+    }
 
     [Fact]
     public async Task An_event_that_is_sent_again_is_one_event()
