@@ -33,11 +33,7 @@ internal static class JobNowOf
                 .. replay.Readings.Where(reading => reading.Step > 0).GroupBy(reading => reading.Step).Select(step => step.Last())
                     .Select(reading => new NowReading(reading.Step, reading.Value, reading.Verdict.ToString().ToLowerInvariant(), reading.Event.By, reading.Event.At)),
             ],
-            Signed =
-            [
-                .. replay.Events.Where(happened => happened is { Kind: EventKind.Sign, Step: not null } && !replay.Slips.Contains(happened.Number))
-                    .Select(happened => new NowSigned(happened.Step!.Value, happened.By)),
-            ],
+            Signed = [.. replay.Signatures.Select(happened => new NowSigned(happened.Step!.Value, happened.By))],
             Next = status.Next,
             Energies =
             [
@@ -53,7 +49,7 @@ internal static class JobNowOf
             Deviations = status.Deviations,
             Fluids = status.Fluids,
             BeforeClosing = status.BeforeClosing,
-            Told = [.. replay.Events.Where(happened => IsTold(happened) && !replay.Slips.Contains(happened.Number)).TakeLast(MostTold)],
+            Told = [.. replay.WithoutSlips.Where(IsTold).TakeLast(MostTold)],
             Time = time,
         };
     }
@@ -61,7 +57,7 @@ internal static class JobNowOf
     private static ImmutableArray<NowDone> Done(JobReplay replay)
     {
         var plan = replay.Course.Plan.Revision;
-        var also = replay.Events.Where(happened => happened is { Kind: EventKind.Done, Step: not null } && (happened.Plan ?? plan) == plan && !replay.Slips.Contains(happened.Number))
+        var also = replay.WithoutSlips.Where(happened => happened is { Kind: EventKind.Done, Step: not null } && (happened.Plan ?? plan) == plan)
             .ToLookup(happened => happened.Step!.Value);
         return
         [
@@ -74,16 +70,10 @@ internal static class JobNowOf
     private static bool IsTold(JobEvent happened) => happened.Kind is EventKind.Note or EventKind.Photo or EventKind.Broke or EventKind.Missing or EventKind.Found
         or EventKind.Bag or EventKind.HandOver or EventKind.Pause or EventKind.Resume or EventKind.Did;
 
-    /// <summary>How an energy stands. That somebody ticks it off proves nothing: where a reading is asked for, it has to be there and right.</summary>
-    private static string State(JobReplay replay, Energy energy)
+    private static string State(JobReplay replay, Energy energy) => (EnergyState)replay.Machine.State[new StateVariable(StateKind.Live, energy.Index)] switch
     {
-        var live = new StateVariable(StateKind.Live, energy.Index);
-        return (EnergyState)replay.Machine.State[live] switch
-        {
-            EnergyState.Live => "live",
-            EnergyState.Dead when replay.Course.Steps.Where(step => step.Changes.Any(change => change.Variable == live && change.After == (int)EnergyState.Dead) && replay.Done.GetValueOrDefault(step.Number)?.Event is not null)
-                .MaxBy(step => replay.Done[step.Number].Event!.Number) is not { Expect: not null } proof || replay.ReadingAt(proof.Number)?.Verdict == ReadingVerdict.Good => "isolated",
-            _ => "unproved",
-        };
-    }
+        EnergyState.Live => "live",
+        EnergyState.Dead when EnergyReadings.Of(replay, energy) is EnergyProof.NotAsked or EnergyProof.Right => "isolated",
+        _ => "unproved",
+    };
 }

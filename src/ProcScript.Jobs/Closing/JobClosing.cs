@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Following;
-using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Replays;
 using ProcScript.Jobs.Standing;
 using ProcScript.Model.Machines;
@@ -87,8 +86,7 @@ public static class JobClosing
 
     private static IEnumerable<string> Signatures(JobReplay replay)
     {
-        var signed = replay.Events.Where(happened => happened is { Kind: EventKind.Sign, Step: not null } && !replay.Slips.Contains(happened.Number))
-            .Select(happened => happened.Step!.Value).ToHashSet();
+        var signed = replay.Signatures.Select(happened => happened.Step!.Value).ToHashSet();
         return replay.Course.Steps.Where(step => step.Line.Signed && IsDoneHere(replay, step) && !signed.Contains(step.Number))
             .Select(step => $"step {step.Number}: nobody has signed ({step.Line.Text})");
     }

@@ -14,7 +14,7 @@ public sealed record BagContents(int Number, int Count, ImmutableArray<BagPieces
     public static IEnumerable<BagContents> Of(JobReplay replay)
     {
         ArgumentNullException.ThrowIfNull(replay);
-        return replay.Course.Plan.Bags.Select(bag => Of(replay, bag.Number)).OfType<BagContents>().Where(bag => bag.Count > 0);
+        return All(replay).Where(bag => bag.Count > 0);
     }
 
     /// <summary>What lies in one bag; null where the job has no such bag.</summary>
@@ -23,9 +23,13 @@ public sealed record BagContents(int Number, int Count, ImmutableArray<BagPieces
     public static BagContents? Of(JobReplay replay, int number)
     {
         ArgumentNullException.ThrowIfNull(replay);
-        var left = new Dictionary<Joint, int>();
-        BagContents? found = null;
+        return All(replay).FirstOrDefault(bag => bag.Number == number);
+    }
+
+    private static IEnumerable<BagContents> All(JobReplay replay)
+    {
         // What is off of a joint lies in the bags in the order in which they were filled.
+        var left = new Dictionary<Joint, int>();
         foreach (var bag in replay.Course.Plan.Bags)
         {
             var lines = ImmutableArray.CreateBuilder<BagPieces>();
@@ -43,13 +47,8 @@ public sealed record BagContents(int Number, int Count, ImmutableArray<BagPieces
                 }
             }
 
-            if (bag.Number == number)
-            {
-                found = new BagContents(number, lines.Sum(line => line.Count), lines.ToImmutable());
-            }
+            yield return new BagContents(bag.Number, lines.Sum(line => line.Count), lines.ToImmutable());
         }
-
-        return found;
     }
 
     private static int Loose(JobReplay replay, Joint joint) => Math.Max(0, replay.Machine.Off(joint) - replay.Lost.GetValueOrDefault(joint.Name));

@@ -18,7 +18,6 @@ public sealed class JobReplay
     private readonly List<JobEvent> _events = [];
     private readonly HashSet<int> _slips = [];
     private readonly SortedDictionary<int, DoneStep> _done = [];
-    private readonly Dictionary<int, ImmutableArray<StateChange>> _changes = [];
     private readonly List<Deviation> _deviations = [];
     private readonly List<TakenReading> _readings = [];
     private readonly List<string> _owed = [];
@@ -45,6 +44,12 @@ public sealed class JobReplay
 
     /// <summary>The events that were slips, by their numbers.</summary>
     public IReadOnlySet<int> Slips => _slips;
+
+    /// <summary>The events that were no slips, in order.</summary>
+    public IEnumerable<JobEvent> WithoutSlips => _events.Where(happened => !_slips.Contains(happened.Number));
+
+    /// <summary>Every signature for a step.</summary>
+    public IEnumerable<JobEvent> Signatures => WithoutSlips.Where(happened => happened is { Kind: EventKind.Sign, Step: not null });
 
     /// <summary>The steps of the course that are done, by their numbers.</summary>
     public IReadOnlyDictionary<int, DoneStep> Done => _done;
@@ -245,7 +250,7 @@ public sealed class JobReplay
 
         var value = item is Control control ? Math.Max(0, control.Positions.IndexOf(happened.Position ?? "")) : happened.Count ?? (item as Joint)?.Count ?? 0;
         var (missing, before) = (Machine.Missing(verb, item, value), Dangers());
-        _changes[happened.Number] = Machine.Do(verb, item, value);
+        Machine.Do(verb, item, value);
         var pieces = item is Joint joint ? TrueMachine.Pieces(joint, value) : TrueMachine.Title(item);
         Tell(happened, $"{word} {pieces}: no step of the plan", missing, before);
     }

@@ -2,22 +2,36 @@ using ProcScript.Analysis.Following;
 using ProcScript.Analysis.States;
 using ProcScript.Jobs.Replays;
 using ProcScript.Model.Machines;
-using ProcScript.Model.Procedures;
 
 namespace ProcScript.Jobs.Standing;
 
 /// <summary>What the readings say of the energies that are isolated: a step that was ticked proves nothing by itself.</summary>
 public static class EnergyReadings
 {
+    /// <summary>What the reading says that was to be taken where an energy was isolated last.</summary>
+    /// <param name="replay">The job.</param>
+    /// <param name="energy">An energy that is isolated.</param>
+    public static EnergyProof Of(JobReplay replay, Energy energy)
+    {
+        ArgumentNullException.ThrowIfNull(replay);
+        ArgumentNullException.ThrowIfNull(energy);
+        return Step(replay, energy) is not { Expect: not null } step ? EnergyProof.NotAsked
+            : replay.ReadingAt(step.Number) switch
+            {
+                null => EnergyProof.Missing,
+                { Verdict: ReadingVerdict.Good } => EnergyProof.Right,
+                _ => EnergyProof.Wrong,
+            };
+    }
+
     /// <summary>What has to be said of energies whose reading is not as it must be.</summary>
     /// <param name="replay">The job.</param>
     public static IEnumerable<string> Unsafe(JobReplay replay)
     {
         ArgumentNullException.ThrowIfNull(replay);
-        return replay.Course.Machine.Energies.Where(energy => IsOff(replay, energy))
-            .Select(energy => (Energy: energy, Reading: Last(replay, energy)))
-            .Where(proof => proof.Reading is { Verdict: not ReadingVerdict.Good })
-            .Select(proof => $"the {proof.Energy.Title}: {proof.Reading!.Value} was read where it must be {proof.Reading.Limits}; treat it as live");
+        return replay.Course.Machine.Energies.Where(energy => replay.Machine.State[Live(energy)] != (int)EnergyState.Live && Of(replay, energy) == EnergyProof.Wrong)
+            .Select(energy => (Energy: energy, Reading: replay.ReadingAt(Step(replay, energy)!.Number)!))
+            .Select(proof => $"the {proof.Energy.Title}: {proof.Reading.Value} was read where it must be {proof.Reading.Limits}; treat it as live");
     }
 
     /// <summary>How something stands: what was ticked without its reading, or with a wrong one, nobody has proved.</summary>
@@ -25,22 +39,35 @@ public static class EnergyReadings
     /// <param name="open">What stands otherwise than on the whole machine.</param>
     public static string StateOf(JobReplay replay, OpenThing open)
     {
-        ArgumentNullException.ThrowIfNull(replay);
         ArgumentNullException.ThrowIfNull(open);
-        return open.Item is not Energy energy || !Proofs(replay, energy).Any() ? open.State
-            : Last(replay, energy) switch
-            {
-                null => "isolated; the reading that proves it is missing",
-                { Verdict: ReadingVerdict.Good } => open.State,
-                _ => "isolated; its reading says otherwise",
-            };
+        return (open.Item is Energy energy ? Of(replay, energy) : EnergyProof.NotAsked) switch
+        {
+            EnergyProof.Missing => "isolated; the reading that proves it is missing",
+            EnergyProof.Wrong => "isolated; its reading says otherwise",
+            _ => open.State,
+        };
     }
 
-    private static bool IsOff(JobReplay replay, Energy energy) =>
-        replay.Machine.State[new StateVariable(StateKind.Live, energy.Index)] != (int)EnergyState.Live;
+    /// <summary>The step that proved an energy to be off last; null where none was done on these cards.</summary>
+    private static CourseStep? Step(JobReplay replay, Energy energy) => replay.Course.Steps
+        .Where(step => replay.Done.GetValueOrDefault(step.Number)?.Event is not null && step.Changes.Any(change => change.Variable == Live(energy) && change.After == (int)EnergyState.Dead))
+        .MaxBy(step => replay.Done[step.Number].Event!.Number);
 
-    private static IEnumerable<CourseStep> Proofs(JobReplay replay, Energy energy) =>
-        replay.Course.Steps.Where(step => step.Target == energy && step is { Verb: Verb.Isolate or Verb.Verify, Expect: not null } && replay.Done.TryGetValue(step.Number, out var done) && done.Event is not null);
+    private static StateVariable Live(Energy energy) => new(StateKind.Live, energy.Index);
+}
 
-    private static TakenReading? Last(JobReplay replay, Energy energy) => Proofs(replay, energy).Select(step => replay.ReadingAt(step.Number)).LastOrDefault(reading => reading is not null);
+/// <summary>What the reading says that proves an energy to be off.</summary>
+public enum EnergyProof
+{
+    /// <summary>None is asked for on these cards.</summary>
+    NotAsked,
+
+    /// <summary>It was not written down.</summary>
+    Missing,
+
+    /// <summary>It is not as it must be.</summary>
+    Wrong,
+
+    /// <summary>It is as it must be.</summary>
+    Right,
 }

@@ -65,7 +65,7 @@ public sealed record JobRecord
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(photos);
         var replay = job.Replay;
-        var told = replay.Events.Where(happened => !replay.Slips.Contains(happened.Number)).ToList();
+        var told = replay.WithoutSlips.ToList();
         return new JobRecord
         {
             Plan = replay.Course.Plan,
@@ -77,7 +77,7 @@ public sealed record JobRecord
             Steps = [.. told.Where(happened => happened.Kind is EventKind.Done or EventKind.Undone or EventKind.Did or EventKind.Replanned or EventKind.Rebased).Select(happened => Line(happened, Said(happened)))],
             Readings = [.. replay.Readings.Select(reading => new RecordReading(Line(reading.Event, reading.Text), reading.Value, reading.Limits, reading.Verdict == Replays.ReadingVerdict.Good))],
             Fluids = [.. FluidBalance.Of(replay)],
-            Deviations = [.. replay.Deviations.Select(one => new StatusDeviation(one.Event.Number, one.Event.At, one.Event.By, one.Text, one.Means))],
+            Deviations = StatusDeviation.Of(replay),
             Notes = [.. told.Where(happened => happened.Kind is EventKind.Note or EventKind.Pause or EventKind.Resume or EventKind.HandOver or EventKind.Sign).Select(happened => Line(happened, Said(happened)))],
             Photos = [.. told.Where(happened => happened is { Kind: EventKind.Photo, File: not null }).Select(happened => Photo(happened, photos))],
             FollowUps = [.. replay.Course.Plan.FollowUps.Select(due => $"{due.Text}: {due.When}")],

@@ -46,7 +46,7 @@ public static class JobStanding
             Next = [.. replay.Next().Take(MostNext).Select(step => new StatusStep(step.Number, step.Card, step.Line.Text, NotBefore(replay, step)))],
             NeedsNewCards = replay.IsOffCourse,
             Unfollowed = replay.Unfollowed,
-            Deviations = [.. replay.Deviations.Select(one => new StatusDeviation(one.Event.Number, one.Event.At, one.Event.By, one.Text, one.Means))],
+            Deviations = StatusDeviation.Of(replay),
             Fluids = [.. FluidBalance.Of(replay).Where(balance => balance.Recovered.Length + balance.Charged.Length > 0)],
             BeforeClosing = replay.Closed is null ? JobClosing.Open(replay) : [],
             Back = withWayBack && replay.Closed is null && replay.Machine.NotWhole().Any() ? Back(replay) : null,

@@ -109,7 +109,16 @@ public sealed record StatusStep(int Number, string Card, string Text, DateTimeOf
 /// <param name="By">Who.</param>
 /// <param name="Text">What.</param>
 /// <param name="Means">What that means.</param>
-public sealed record StatusDeviation(int Event, DateTimeOffset At, string By, string Text, ImmutableArray<string> Means);
+public sealed record StatusDeviation(int Event, DateTimeOffset At, string By, string Text, ImmutableArray<string> Means)
+{
+    /// <summary>All of a job.</summary>
+    /// <param name="replay">The job.</param>
+    public static ImmutableArray<StatusDeviation> Of(Replays.JobReplay replay)
+    {
+        ArgumentNullException.ThrowIfNull(replay);
+        return [.. replay.Deviations.Select(one => new StatusDeviation(one.Event.Number, one.Event.At, one.Event.By, one.Text, one.Means))];
+    }
+}
 
 /// <summary>A way back.</summary>
 /// <param name="Again">How many steps have to be opened again first.</param>
