@@ -90,6 +90,7 @@ internal static class CommandLine
             BuildCommand.Create(around),
             CrewCommand.Create(around),
             JobCommand.Create(around),
+            LearnCommand.Create(around),
             ModelCommand.Create(around),
             ReachCommand.Create(around),
             QuestionCommands.Back(around),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Plans;
+using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
@@ -30,6 +31,12 @@ public sealed record CourseStep
 
     /// <summary>The steps that must go before it.</summary>
     public ImmutableArray<int> Earlier { get; init; } = [];
+
+    /// <summary>How long it is planned to take, and what says so.</summary>
+    public required StepDuration Duration { get; init; }
+
+    /// <summary>The action in the text whose block speaks for it; null for what no block does, such as what <c>strip</c> puts in to get there.</summary>
+    public StepBlock? Block => StepOrigin.Block(Action.Origin);
 
     /// <summary>What is done.</summary>
     public Verb Verb => Action.Verb;

@@ -141,6 +141,7 @@ public sealed class JobCourse
                 Card = step.Card,
                 Line = step.Line,
                 Expect = Limit(expected[i]),
+                Duration = StepDuration.Of(expected[i]),
                 Earlier = [.. earlier[i].Concat(actions[i].WaitsFor).Distinct().Order().Select(StepList.NumberOf)],
             }),
         ];

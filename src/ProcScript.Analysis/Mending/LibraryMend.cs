@@ -52,7 +52,7 @@ public static class LibraryMend
     }
 
     /// <summary>Lays out again what was laid out before the edits; a file that was not is its author's to lay out.</summary>
-    private static MendState LaidOut(MendState start, MendState end, Func<ImmutableSortedDictionary<string, string>, MendState> check)
+    internal static MendState LaidOut(MendState start, MendState end, Func<ImmutableSortedDictionary<string, string>, MendState> check)
     {
         var texts = end.Edited;
         foreach (var path in end.Edited.Keys)

@@ -4,8 +4,7 @@ using ProcScript.Syntax.Findings;
 namespace ProcScript.Analysis.Mending;
 
 /// <summary>
-/// Mends in rounds: applies what does not get in its own way, checks again, and goes on until nothing more is to be mended. Edits that
-/// must not stay are told apart by halves, so that one bad fix among a thousand costs ten checks and not a thousand.
+/// Mends in rounds: applies what does not get in its own way, checks again, and goes on until nothing more is to be mended.
 /// </summary>
 /// <param name="request">What is to be mended.</param>
 /// <param name="check">Checks the library with these texts in place of its own.</param>
@@ -123,34 +122,21 @@ internal sealed class MendRounds(MendRequest request, Func<ImmutableSortedDictio
 
     private MendState Apply(MendState state, ImmutableArray<MendCandidate> candidates)
     {
-        var accepted = ImmutableArray<MendCandidate>.Empty;
-        var best = state;
-        Stack<ImmutableArray<MendCandidate>> open = new([candidates]);
-        while (open.TryPop(out var tried))
-        {
-            var together = accepted.AddRange(tried);
-            var next = check(Edited(state, together));
-            if (MendTrial.Objection(state, next, together) is not { } objection)
-            {
-                (accepted, best) = (together, next);
-            }
-            else if (tried is [var single])
-            {
-                var line = state.Report.Library.Trees[single.Finding.Primary.Path].Text.LineAt(single.Finding.Primary.Span.Start) + 1;
-                foreach (var finding in single.Findings)
-                {
-                    _refused[MendCandidate.KeyOf(finding, single.Fix)] = new RefusedMend(finding, single.Fix, line, objection);
-                }
-            }
-            else
-            {
-                open.Push(tried[(tried.Length / 2)..]);
-                open.Push(tried[..(tried.Length / 2)]);
-            }
-        }
-
+        var (accepted, best) = new Halving<MendCandidate>(
+            together => check(Edited(state, together)),
+            (next, together) => MendTrial.Objection(state, next, together),
+            Refuse).Run(state, candidates);
         _mended.AddRange(accepted.SelectMany(one => one.Findings.Select(finding => new Mend(finding, one.Fix))));
         return best;
+
+        void Refuse(MendCandidate single, string objection)
+        {
+            var line = state.Report.Library.Trees[single.Finding.Primary.Path].Text.LineAt(single.Finding.Primary.Span.Start) + 1;
+            foreach (var finding in single.Findings)
+            {
+                _refused[MendCandidate.KeyOf(finding, single.Fix)] = new RefusedMend(finding, single.Fix, line, objection);
+            }
+        }
     }
 
     private static ImmutableSortedDictionary<string, string> Edited(MendState state, ImmutableArray<MendCandidate> candidates)

@@ -24,8 +24,8 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
             return new StepTime(0, step.Details.Time?.BaseValue ?? 0, false) { Held = step.Details.Time?.BaseValue ?? 0 };
         }
 
-        var given = step.Details.Time?.BaseValue ?? GivenWithoutOverride(step);
-        var duration = given ?? SaidTime.With(Usual(step), step.Target is Energy energy ? Wait(energy, step.Verb) : 0, step);
+        var given = GivenTime.Of(step);
+        var duration = given?.Seconds ?? SaidTime.With(Usual(step), step.Target is Energy energy ? GivenTime.Wait(energy, step.Verb) : 0, step);
         var attended = step.InBackground
             ? Math.Min(duration, (step.Target as Fluid)?.Attended?.BaseValue ?? UsualTimes.SetGoing)
             : duration;
@@ -46,20 +46,10 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
         Source = default,
     });
 
-    private static double? GivenWithoutOverride(PlannedStep step) => step.Target switch
-    {
-        _ when step.Cap is not null => null,
-        Joint joint when IsByThePiece(step) => step.Count * (joint.Time?.BaseValue ?? joint.Kind.Time?.BaseValue),
-        Joint => null,
-        Fluid fluid => fluid.Takes?.BaseValue ?? fluid.Time?.BaseValue,
-        Energy energy => energy.Time?.BaseValue + Wait(energy, step.Verb),
-        var item => item?.Time?.BaseValue,
-    };
-
     private static double Usual(PlannedStep step) => step.Target switch
     {
         _ when step.Cap is not null => step.Count * UsualTimes.Cap,
-        Joint joint when IsByThePiece(step) =>
+        Joint joint when GivenTime.IsByThePiece(step) =>
             (step.Count * (joint.Role == JointRole.Cover ? UsualTimes.Cover : UsualTimes.PerJoint(joint.Kind.Category))) + NamedWork.Seconds(step),
         Fluid => NamedWork.Seconds(step) is > 0 and var named ? named : UsualTimes.FluidHandling,
         Part part when IsHoisted(step, part) => UsualTimes.Hoisting,
@@ -69,9 +59,4 @@ internal readonly record struct StepTime(double Attended, double Duration, bool 
 
     private static bool IsHoisted(PlannedStep step, Part part) =>
         (part.Hoist || step.Details.Hoist) && step.Verb is Verb.Remove or Verb.Fit or Verb.Aside or Verb.Return;
-
-    private static bool IsByThePiece(PlannedStep step) => step.Opens || step.Closes || step.Tightens || step.Verb == Verb.Loosen;
-
-    /// <summary>The wait for what is stored to run down; nothing waits when the energy comes back.</summary>
-    private static double Wait(Energy energy, Verb verb) => verb == Verb.Isolate ? energy.Wait?.BaseValue ?? 0 : 0;
 }

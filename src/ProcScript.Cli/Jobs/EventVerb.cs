@@ -106,6 +106,7 @@ internal static class EventVerb
         EventKind.Reading => $"step {happened.Step}: {happened.Value}",
         EventKind.HandOver => $"handed over to {happened.To}",
         EventKind.Bag => $"bag {happened.Bag}{(happened.Count is { } counted ? $": {counted}" : "")}{(happened.Text is { } where ? $", {where}" : "")}",
+        EventKind.Missing when happened.Tool is { } tool => $"missing tool{(happened.Step is { } step ? $" at step {step}" : "")}: {tool}",
         _ => $"{happened.Kind.ToString().ToLowerInvariant()}{((happened.Item ?? happened.Text) is { } what ? $": {what}" : "")}",
     };
 }

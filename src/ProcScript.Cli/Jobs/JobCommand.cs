@@ -43,7 +43,7 @@ internal static class JobCommand
             Photo(around),
             Words("note", "Notes something.", EventKind.Note, "TEXT", "What is noted.", true, around),
             Pieces("broke", "Says that something broke.", EventKind.Broke, around),
-            Pieces("missing", "Says that pieces were not there, or are lost.", EventKind.Missing, around),
+            Missing(around),
             Pieces("found", "Says that pieces more than the plan knows of came off, or that some turned up.", EventKind.Found, around),
             Bag(around),
             Cap(around),
@@ -193,16 +193,36 @@ internal static class JobCommand
     private static Command Pieces(string name, string description, EventKind kind, Surroundings around)
     {
         Telling telling = new();
-        Argument<string?> item = new("ITEM") { Description = "Of what: its name in the texts.", Arity = ArgumentArity.ZeroOrOne };
-        Option<int?> count = new("--count") { Description = "How many pieces; one without it.", HelpName = "N" };
-        Option<int?> bag = new("--bag") { Description = "The bag that they belong in.", HelpName = "N" };
-        Option<string?> what = new("--what") { Description = "What it is, where it is no item of the texts.", HelpName = "TEXT" };
+        PieceOptions pieces = new();
         var command = Verb(name, description, $"procscript job {name} jobs/4711-seat_out trim_clips --count 2", "Two of them.");
-        telling.AddTo(command, item, count, bag, what);
-        command.SetAction(telling.Action(around, (parsed, request) =>
-        [
-            EventVerb.New(kind, request, around) with { Item = parsed.GetValue(item), Count = parsed.GetValue(count) ?? 1, Bag = parsed.GetValue(bag), Text = parsed.GetValue(what) },
-        ]));
+        pieces.AddTo(command, telling);
+        command.SetAction(telling.Action(around, (parsed, request) => [pieces.Event(parsed, EventVerb.New(kind, request, around))]));
+        return command;
+    }
+
+    private static Command Missing(Surroundings around)
+    {
+        Telling telling = new();
+        PieceOptions pieces = new();
+        Option<string?> tool = new("--tool") { Description = "A tool that the cards do not name: its name in the texts, or what it is.", HelpName = "NAME" };
+        Option<int?> step = new("--step") { Description = "With --tool: the step that takes it.", HelpName = "N" };
+        VerbCommand command = new("missing", "Says that pieces were not there, or are lost; or that a tool was missing.")
+        {
+            Notes = ["What several jobs tell of a missing tool, 'procscript learn' suggests for the library.", ExitCodes],
+            Examples =
+            [
+                ("procscript job missing jobs/4711-seat_out trim_clips --count 2", "Two of them."),
+                ("procscript job missing jobs/4711-seat_out --tool ext_600 --step 12", "Step 12 takes a tool that the cards do not name."),
+            ],
+        };
+        pieces.AddTo(command, telling, tool, step);
+        command.SetAction(telling.Action(around, (parsed, request) => (parsed.GetValue(tool), parsed.GetValue(step)) switch
+        {
+            (null, { }) => throw new UsageException("--step goes with --tool: of pieces say the item."),
+            (null, null) => [pieces.Event(parsed, EventVerb.New(EventKind.Missing, request, around))],
+            var (named, at) when !pieces.AreTyped(parsed) => [EventVerb.New(EventKind.Missing, request, around) with { Tool = named, Step = at }],
+            _ => throw new UsageException("a tool is no piece of the machine: say either --tool or the item."),
+        }));
         return command;
     }
 
@@ -350,6 +370,22 @@ internal static class JobCommand
         {
             command.Add(option);
         }
+    }
+
+    /// <summary>What is told of pieces.</summary>
+    private sealed class PieceOptions
+    {
+        private readonly Argument<string?> _item = new("ITEM") { Description = "Of what: its name in the texts.", Arity = ArgumentArity.ZeroOrOne };
+        private readonly Option<int?> _count = new("--count") { Description = "How many pieces; one without it.", HelpName = "N" };
+        private readonly Option<int?> _bag = new("--bag") { Description = "The bag that they belong in.", HelpName = "N" };
+        private readonly Option<string?> _what = new("--what") { Description = "What it is, where it is no item of the texts.", HelpName = "TEXT" };
+
+        public void AddTo(Command command, Telling telling, params ReadOnlySpan<Symbol> more) => telling.AddTo(command, [_item, _count, _bag, _what, .. more]);
+
+        public bool AreTyped(ParseResult parsed) => parsed.GetValue(_item) is not null || parsed.GetValue(_count) is not null || parsed.GetValue(_bag) is not null || parsed.GetValue(_what) is not null;
+
+        public JobEvent Event(ParseResult parsed, JobEvent happened) =>
+            happened with { Item = parsed.GetValue(_item), Count = parsed.GetValue(_count) ?? 1, Bag = parsed.GetValue(_bag), Text = parsed.GetValue(_what) };
     }
 
     /// <summary>What every event has: the job, who, and when.</summary>

@@ -38,6 +38,9 @@ public sealed record ToldEvent
     /// <summary>The item's name.</summary>
     public string? Item { get; init; }
 
+    /// <summary>A tool that was missing.</summary>
+    public string? Tool { get; init; }
+
     /// <summary>How many pieces.</summary>
     public int? Count { get; init; }
 
@@ -81,6 +84,7 @@ public sealed record ToldEvent
         Step = Step,
         Verb = Verb,
         Item = Item,
+        Tool = Tool,
         Count = Count,
         Position = Position,
         Event = Event,

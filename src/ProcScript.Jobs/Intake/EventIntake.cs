@@ -53,7 +53,7 @@ public static class EventIntake
         : happened.By.Trim().Length is 0 or > LongestName ? "say who did it."
         : happened.Kind is EventKind.Opened or EventKind.Replanned or EventKind.Rebased && happened.File is null ? "that is told by the program alone."
         : happened.Text?.Length > LongestText ? $"the text has {happened.Text.Length} letters; {LongestText} is the most."
-        : new[] { happened.Value, happened.To, happened.Item, happened.Verb, happened.Position, happened.File, happened.Plan }.Any(text => text?.Length > LongestName) ? "a name or a value has at most 200 letters."
+        : new[] { happened.Value, happened.To, happened.Item, happened.Tool, happened.Verb, happened.Position, happened.File, happened.Plan }.Any(text => text?.Length > LongestName) ? "a name or a value has at most 200 letters."
         : happened.Count is < 0 or > MostPieces ? $"{happened.Count} pieces cannot be."
         : happened.At < DateTimeOffset.UnixEpoch || happened.At - DateTimeOffset.UnixEpoch > TimeSpan.FromDays(365 * 200) + Ahead ? $"{happened.At:yyyy-MM-dd} cannot be the day."
         : null;
@@ -69,6 +69,7 @@ public static class EventIntake
         EventKind.Reading => StepRefusal(replay, told) ?? (string.IsNullOrWhiteSpace(told.Value) ? "say what was read." : null),
         EventKind.Photo => told.File is null || told.FileHash is null ? "a photo needs its file." : told.Step is null ? null : StepRefusal(replay, told),
         EventKind.Note => string.IsNullOrWhiteSpace(told.Text) ? "say what is to be noted." : told.Step is null ? null : StepRefusal(replay, told),
+        EventKind.Missing when told.Tool is not null => ToolRefusal(replay, told),
         EventKind.Broke or EventKind.Missing or EventKind.Found => PiecesRefusal(replay, told),
         EventKind.Bag => told.Bag is not { } bag ? "say which bag." : BagRefusal(replay, bag)
             ?? (told.Count is null && string.IsNullOrWhiteSpace(told.Text) ? "say how many pieces it holds, or where it lies." : null),
@@ -110,6 +111,11 @@ public static class EventIntake
             : item is Control control && !control.Positions.Contains(told.Position ?? "") ? $"`{item.Name}` has the positions {string.Join(", ", control.Positions)}."
             : null;
     }
+
+    private static string? ToolRefusal(JobReplay replay, JobEvent told) =>
+        string.IsNullOrWhiteSpace(told.Tool) ? "say which tool."
+        : told.Item is not null || told.Bag is not null ? "a missing tool is no piece of the machine: say either the tool or the item."
+        : told.Step is null ? null : StepRefusal(replay, told);
 
     private static string? PiecesRefusal(JobReplay replay, JobEvent told) =>
         told.Count == 0 ? "say how many, from one."

@@ -38,6 +38,9 @@ public sealed record JobEvent
     /// <summary>The item's name in the sources.</summary>
     public string? Item { get; init; }
 
+    /// <summary>Of a tool that was missing, its name in the sources, or what it is.</summary>
+    public string? Tool { get; init; }
+
     /// <summary>How many pieces.</summary>
     public int? Count { get; init; }
 

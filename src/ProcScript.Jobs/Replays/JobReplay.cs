@@ -18,6 +18,8 @@ public sealed class JobReplay
     private readonly List<JobEvent> _events = [];
     private readonly HashSet<int> _slips = [];
     private readonly SortedDictionary<int, DoneStep> _done = [];
+    private readonly List<JobCourse> _courses = [];
+    private readonly List<TickedStep> _ticked = [];
     private readonly List<Deviation> _deviations = [];
     private readonly List<TakenReading> _readings = [];
     private readonly List<string> _owed = [];
@@ -28,10 +30,14 @@ public sealed class JobReplay
     private JobReplay(JobCourse course, Func<JobEvent, JobCourse?> newer)
     {
         (_frozen, _newer, Course, Machine) = (course, newer, course, course.Begin());
+        _courses.Add(course);
     }
 
     /// <summary>The course that the job follows now.</summary>
     public JobCourse Course { get; private set; }
+
+    /// <summary>All courses that it has followed, the one of now last.</summary>
+    public IReadOnlyList<JobCourse> Courses => _courses;
 
     /// <summary>The machine as it stands.</summary>
     public TrueMachine Machine { get; private set; }
@@ -53,6 +59,9 @@ public sealed class JobReplay
 
     /// <summary>The steps of the course that are done, by their numbers.</summary>
     public IReadOnlyDictionary<int, DoneStep> Done => _done;
+
+    /// <summary>Every step that was done, by the cards that were followed then, in the order of the journal; those that were undone again among them.</summary>
+    public IReadOnlyList<TickedStep> Ticked => _ticked;
 
     /// <summary>What happened otherwise than planned.</summary>
     public IReadOnlyList<Deviation> Deviations => _deviations;
@@ -207,6 +216,7 @@ public sealed class JobReplay
         var moved = Moves(step, pieces);
         var changes = Machine.Do(step, moved);
         _done.Add(step.Number, new DoneStep(happened, changes));
+        _ticked.Add(new TickedStep(happened, step, Course.Plan.Revision));
         var text = step.Target is Joint joint && step.Count > 0 && pieces != step.Count
             ? CountsOtherwise(step, joint, pieces)
             : "";
@@ -293,6 +303,13 @@ public sealed class JobReplay
 
     private void Miss(JobEvent happened)
     {
+        if (happened.Tool is { } tool)
+        {
+            // What the cards do not name changes nothing of the machine.
+            _deviations.Add(new Deviation(happened, $"a tool was missing{(happened.Step is { } at ? $" at step {at}" : "")}: {tool}", []));
+            return;
+        }
+
         var count = happened.Count ?? 1;
         var before = Dangers();
         if (happened.Item is { } name && Course.Machine.Items.TryGetValue(name, out var item))
@@ -353,6 +370,7 @@ public sealed class JobReplay
     {
         _owed.AddRange(JobClosing.OfPaper(this).Select(one => $"{one} (cards of revision {Course.Plan.Revision})"));
         Machine = Machine.On(course);
+        _courses.Add(course);
         (Course, IsOffCourse, Unfollowed) = (course, false, "");
         _done.Clear();
         foreach (var number in done)

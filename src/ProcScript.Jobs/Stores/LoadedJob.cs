@@ -28,10 +28,12 @@ public sealed record LoadedJob(string Name, JournalReading Journal, JobReplay Re
     /// <param name="store">Where it is kept.</param>
     /// <param name="name">Its name.</param>
     /// <param name="stop">Ends the work.</param>
+    /// <param name="memory">The courses of other jobs, for who reads many; null for none.</param>
     /// <exception cref="JobStoreException">There is no such job, or what its plan was made from is not as it was.</exception>
-    public static async Task<LoadedJob> ReadAsync(IJobStore store, string name, CancellationToken stop)
+    public static async Task<LoadedJob> ReadAsync(IJobStore store, string name, CancellationToken stop, CourseMemory? memory = null)
     {
         ArgumentNullException.ThrowIfNull(store);
+        memory ??= new CourseMemory();
         var journal = await store.ReadAsync(name, stop);
         if (journal.Lines is not [{ Event.Job: { } head }, ..])
         {
@@ -40,7 +42,7 @@ public sealed record LoadedJob(string Name, JournalReading Journal, JobReplay Re
                 : $"the journal of '{name}' does not begin with a job that is opened.");
         }
 
-        var course = FrozenJob.CourseOf(await FilesAsync(store, name, LibraryFolder, stop), head.Name, head.With, stop);
+        var course = memory.CourseOf(await FilesAsync(store, name, LibraryFolder, stop), head.Name, head.With, stop);
         if (course is null)
         {
             throw new JobStoreException($"what the plan of '{name}' was made from does not come to a proven procedure '{head.Name}' any more: the files below '{LibraryFolder}' were changed, or this version of the program judges otherwise than {head.Program}. The journal itself and the cards below '{PackFolder}' can still be read.");
@@ -49,7 +51,7 @@ public sealed record LoadedJob(string Name, JournalReading Journal, JobReplay Re
         var newer = new Dictionary<string, JobCourse?>(StringComparer.Ordinal);
         foreach (var folder in journal.Lines.Select(line => line.Event).Where(happened => happened is { Kind: EventKind.Rebased, File: not null }).Select(happened => happened.File!))
         {
-            newer[folder] = FrozenJob.CourseOf(await FilesAsync(store, name, folder, stop), head.Name, head.With, stop);
+            newer[folder] = memory.CourseOf(await FilesAsync(store, name, folder, stop), head.Name, head.With, stop);
         }
 
         var replay = JobReplay.Of(course, journal.Lines.Select(line => line.Event), happened => newer.GetValueOrDefault(happened.File ?? ""));

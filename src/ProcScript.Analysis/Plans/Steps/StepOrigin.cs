@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Following;
 using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans.Words;
 using ProcScript.Analysis.Runs;
@@ -41,6 +42,17 @@ internal static class StepOrigin
         Tightened tightened => Step(tightened.Undo.Origin),
         PropAgain again => Step(again.Support.Origin),
         TestStep test => test.Step,
+        _ => null,
+    };
+
+    /// <summary>The action in the text whose block holds for it; null where no single block does.</summary>
+    public static StepBlock? Block(ActionOrigin origin) => origin switch
+    {
+        WrittenStep written => new StepBlock(written.Step.Source, OfRefit: false),
+        ExpandedStep { For: null } expanded => new StepBlock(expanded.Step.Source, OfRefit: false),
+        TestStep { Step: { } step } => new StepBlock(step.Source, OfRefit: false),
+        RuledCheck check => new StepBlock(check.Rule.Source, OfRefit: false),
+        InverseOf inverse when Block(inverse.Action.Origin) is { OfRefit: false } block => block with { OfRefit = true },
         _ => null,
     };
 

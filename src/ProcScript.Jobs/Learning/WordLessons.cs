@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using ProcScript.Analysis.Following;
+using ProcScript.Analysis.Mending;
+using ProcScript.Syntax.Nodes;
+using ProcScript.Syntax.Text;
+
+namespace ProcScript.Jobs.Learning;
+
+/// <summary>What people told in words, and told again: tools that were missing, things that were needed, notes.</summary>
+/// <param name="texts">The library.</param>
+/// <param name="atLeast">How many jobs have to tell the same.</param>
+internal sealed class WordLessons(CurrentTexts texts, int atLeast)
+{
+    /// <summary>The tools that were missing: each belongs to the step at which it was, or to the job.</summary>
+    public IEnumerable<Lesson> Tools(IEnumerable<ToldWords> told) => Again(told.Select(one => one with { Text = Named("tool", one)?.Name.Text ?? one.Text })).SelectMany(same =>
+    {
+        var (first, words) = (same[0], NoteWords.Typical(same.Select(one => one.Text)));
+        var entry = Named("tool", first with { Text = words });
+        if (entry is not null && first.Step?.Line.Tools.Any(tool => tool.StartsWith(Title(entry), StringComparison.Ordinal)) == true)
+        {
+            return [];
+        }
+
+        var lesson = Lesson(LessonSort.Tool, same, first.Step is { Line.Tools: { IsEmpty: false } tools } ? string.Join(", ", tools) : "no tool", $"{(entry is null ? words : Title(entry))} was missing");
+        return (IEnumerable<Lesson>)[entry is null ? lesson with { Otherwise = $"The catalog has no such tool: declare it, `tool … {TextQuotes.Quoted(words)}`, and name it at the step." } : With(lesson, first, "tool", entry.Name.Text)];
+    });
+
+    /// <summary>What else was needed: each belongs to the job.</summary>
+    public IEnumerable<Lesson> Things(IEnumerable<ToldWords> told) => Again(told.Select(one => one with { Step = null })).Select(same =>
+    {
+        var words = NoteWords.Typical(same.Select(one => one.Text));
+        var count = (int)Math.Ceiling(Spread.MedianOf(same.GroupBy(one => one.Job, StringComparer.Ordinal).Select(job => (double)job.Sum(one => one.Count))));
+        var lesson = Lesson(LessonSort.Supply, same, "on no list", $"{count} × {words} needed");
+        return Named("supply", same[0] with { Text = words }) is { } entry
+            ? With(lesson, same[0], "uses", $"{count} of {entry.Name.Text}")
+            : lesson with { Otherwise = $"It is no item of the machine and no supply of the catalog: declare it, `supply … {TextQuotes.Quoted(words)}`, and write `uses`." };
+    });
+
+    /// <summary>The notes: each belongs to the step at which it was made. What the step says already is no news.</summary>
+    public IEnumerable<Lesson> Notes(IEnumerable<ToldWords> told) => Again(told).SelectMany(same =>
+    {
+        var (first, words) = (same[0], NoteWords.Typical(same.Select(one => one.Text)));
+        if (first.Step is { Line: var line } && line.How.Concat(line.Checks).Concat(line.Alerts.Select(alert => alert.Text)).Any(text => NoteWords.AreAlike(NoteWords.Of(text), NoteWords.Of(words))))
+        {
+            return [];
+        }
+
+        var lesson = Lesson(LessonSort.Note, same, "not said", $"noted {same.Count} times: {words}");
+        return (IEnumerable<Lesson>)[first.Step is null ? lesson with { Otherwise = "The notes belong to no step: write it where it is of use." } : With(lesson, first, "how", TextQuotes.Quoted(Sentence(words)))];
+    });
+
+    /// <summary>What enough jobs tell alike of one place.</summary>
+    private IEnumerable<List<ToldWords>> Again(IEnumerable<ToldWords> told) => told
+        .OrderBy(one => one.Job, StringComparer.Ordinal).ThenBy(one => one.Text, StringComparer.Ordinal)
+        .GroupBy(one => (one.Procedure.Procedure.Declared, one.Step?.Block, Step: one.Step?.Block is null ? one.Step?.Line.Text : null))
+        // A step that two procedures share is one place.
+        .GroupBy(place => place.Key.Block is { } block ? (block.Action, block.OfRefit, "") : (place.Key.Declared, false, place.Key.Step ?? ""))
+        .SelectMany(place => NoteWords.Group(place.SelectMany(one => one), one => one.Text))
+        .Where(same => same.Select(one => one.Job).Distinct(StringComparer.Ordinal).Count() >= atLeast);
+
+    private static Lesson Lesson(LessonSort sort, List<ToldWords> same, string written, string observed)
+    {
+        ImmutableArray<string> jobs = [.. same.Select(one => one.Job).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        return new Lesson(
+            sort, same[0].Step?.Block?.Action ?? same[0].Procedure.Procedure.Declared, same[0].Step?.Line.Text ?? same[0].Procedure.Procedure.Title, written, $"{observed}, in {jobs.Length} jobs", jobs);
+    }
+
+    /// <summary>The lesson as a property of the step, or of the job where it belongs to none.</summary>
+    private static Lesson With(Lesson lesson, ToldWords told, string keyword, string value) => told.Step switch
+    {
+        { Block: { } block } => lesson with { Change = new PropertyChange(block.Action, block.OfRefit, keyword, value) },
+        null => lesson with { Change = new PropertyChange(told.Procedure.Procedure.Declared, false, keyword, value) },
+        _ => lesson with { Otherwise = $"The step has no line of its own: `strip` puts it in. Write it as a step, with `{keyword} {value}`." },
+    };
+
+    /// <summary>What the catalog has of a name, or by the words of its title; first what the procedure sees.</summary>
+    private CatalogSyntax? Named(string keyword, ToldWords told)
+    {
+        var words = NoteWords.Of(told.Text);
+        return texts.Catalog[keyword]
+            .Where(one => one.Entry.Name.Text == told.Text.Trim() || NoteWords.Of(Title(one.Entry)).SetEquals(words))
+            .OrderByDescending(one => told.Procedure.Procedure.Sees(one.Path))
+            .ThenByDescending(one => one.Entry.Name.Text == told.Text.Trim())
+            .Select(one => one.Entry)
+            .FirstOrDefault();
+    }
+
+    private static string Title(CatalogSyntax entry) => entry.Title?.Value ?? entry.Name.Text.Replace('_', ' ');
+
+    /// <summary>A note as a sentence, on one line.</summary>
+    private static string Sentence(string words)
+    {
+        var line = string.Join(' ', words.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Replace("{", "{{", StringComparison.Ordinal);
+        return char.ToUpperInvariant(line[0]) + line[1..] + (line[^1] is '.' or '!' or '?' ? "" : ".");
+    }
+}
+
+/// <summary>Words that somebody told, of a procedure as it is now.</summary>
+/// <param name="Job">The job.</param>
+/// <param name="Procedure">The procedure.</param>
+/// <param name="Step">The step; null where they belong to none.</param>
+/// <param name="Text">The words.</param>
+/// <param name="Count">How many of it, where it is a thing.</param>
+internal sealed record ToldWords(string Job, CurrentProcedure Procedure, CourseStep? Step, string Text, int Count);
