@@ -48,7 +48,7 @@ internal static class LearnCommand
                 """
                 A step takes as long as it is from the tick before of the same person to its own, less the pauses. No measure is the
                 first tick of somebody; what was handed over, undone, or done with another count; what waits or runs in the background;
-                what comes after other work; what is over midnight, or over two hours and four times the plan; and steps ticked
+                what comes after other work or new cards; what takes over two hours and over four times the plan; and steps ticked
                 within a minute each, where those after the first came in half of their planned time.
                 """,
                 """

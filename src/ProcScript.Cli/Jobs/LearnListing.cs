@@ -17,7 +17,13 @@ internal sealed class LearnListing(LearnReport report, LearnVerbRequest request,
     public void Print(Terminal terminal)
     {
         var told = report.Document;
-        terminal.WriteLine(new Piece(PrintableText.Of($"{Jobs(told)}; {Measured(told)}")));
+        terminal.WriteLine(new Piece(PrintableText.Of(Jobs(told))));
+        terminal.WriteLine(new Piece($"{told.Measured} of {Counted.Of(told.Ticked, "ticked step")} measured"));
+        if (!told.NotMeasured.IsEmpty)
+        {
+            terminal.WriteLine(new Piece($"not measured: {string.Join("; ", told.NotMeasured.Select(reason => $"{reason.Count} {reason.Because}"))}"));
+        }
+
         terminal.WriteLine();
         foreach (var suggestion in told.Suggestions)
         {
@@ -71,12 +77,6 @@ internal sealed class LearnListing(LearnReport report, LearnVerbRequest request,
         ? "no job"
         : $"{Counted.Of(told.Jobs.Sum(jobs => jobs.Count), "job")}, {told.Jobs.Sum(jobs => jobs.Closed)} closed: {string.Join(", ", told.Jobs.Select(jobs => $"{jobs.Count} {jobs.Procedure}"))}";
 
-    private static string Measured(LearnDocument told)
-    {
-        var why = told.NotMeasured.IsEmpty ? "" : $"; no measure are {string.Join(", ", told.NotMeasured.Select(reason => $"{reason.Count} {reason.Because}"))}";
-        return $"{told.Measured} of {Counted.Of(told.Ticked, "ticked step")} measured{why}";
-    }
-
     private static IEnumerable<string> Named(string what, IReadOnlyCollection<string> lines) =>
     [
         .. lines.Take(MostNamed).Select(line => $"{what}: {line}"),
@@ -88,7 +88,7 @@ internal sealed class LearnListing(LearnReport report, LearnVerbRequest request,
         var byHand = told.Suggestions.Length - report.Fixes.Count;
         var hand = byHand == 0 ? "" : $", {byHand} by hand";
         return told.Suggestions.IsEmpty ? $"nothing to suggest: no {told.AtLeast} jobs tell otherwise than the library"
-            : report.Fixes.IsEmpty ? $"{Counted.Of(told.Suggestions.Length, "suggestion")}{hand}: nothing can be written by itself"
+            : report.Fixes.IsEmpty ? $"{Counted.Of(told.Suggestions.Length, "suggestion")} to carry out by hand"
             : request.Apply ? $"wrote {Counted.Of(report.Fixes.Count, "suggestion")} into {Counted.Of(report.Texts.Files.Length, "file")}{hand}; the packs of these files say otherwise now: 'procscript diff' tells how"
             : $"{Counted.Of(told.Suggestions.Length, "suggestion")}{hand}; nothing is written: --apply writes what can be, --only SORT a part of it";
     }

@@ -41,6 +41,14 @@ internal static class LearnVerb
             throw new UsageException("a library comes from files: --in names a folder or a file, not '-'.");
         }
 
+        foreach (var (place, name) in jobs)
+        {
+            if (selection.Paths.FirstOrDefault(path => LibraryFolder.Holds(place.Folder, Path.Combine(selection.Root, path))) is { } frozen)
+            {
+                throw new UsageException($"'{frozen}' is what '{name}' was made from, and stays as it was: --in names the shop's library without its jobs.");
+            }
+        }
+
         DiskSourceStore store = new(selection, around.OpenInput);
         var settings = request.Settings.Read(store, around.Today);
         var (seen, areAllUsed) = await JobFolders.SeeAsync(jobs, around, stop);

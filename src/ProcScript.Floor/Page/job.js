@@ -276,7 +276,7 @@ function drawNotes(parent, job, view, telling) {
 function drawStory(parent, job, view) {
   const photo = one => one.photo ? h("p", { class: "by" }, "The photo is kept here.") : one.file && h("img", { src: `/api/jobs/${encodeURIComponent(job.name)}/${one.file}`, alt: one.text || "Photo", loading: "lazy", class: "shot" });
   const kinds = { note: "Note", photo: "Photo", broke: "Broke", missing: "Missing", found: "Found", bag: "Bag", "hand-over": "Handed over", pause: "Stopped", resume: "Went on", did: "Did" };
-  const what = one => [one.step && `step ${one.step}`, one.bag && `bag ${one.bag}`, one.verb, one.count === undefined ? title(job, one.item) : `${one.count} ${one.item ? `× ${title(job, one.item).replace(/^\d+ × /, "")}` : one.bag ? "pieces" : "×"}`, one.to && `to ${one.to}`, one.text].filter(Boolean).join(" · ");
+  const what = one => [one.step && `step ${one.step}`, one.bag && `bag ${one.bag}`, one.tool, one.verb, one.count === undefined ? title(job, one.item) : `${one.count} ${one.item ? `× ${title(job, one.item).replace(/^\d+ × /, "")}` : one.bag ? "pieces" : "×"}`, one.to && `to ${one.to}`, one.text].filter(Boolean).join(" · ");
   keep(parent, [
     ...(view.deviations.length > 0 ? [{
       key: "deviations", says: JSON.stringify(view.deviations),

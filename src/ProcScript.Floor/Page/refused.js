@@ -10,7 +10,7 @@ const kinds = {
   "hand-over": "handed over", pause: "stopped", resume: "went on", sign: "signed", closed: "closed",
 };
 
-const told = event => [event.step && `Step ${event.step}`, event.bag && `Bag ${event.bag}`, kinds[event.kind] ?? event.kind, event.count !== undefined && `${event.count} pieces`, event.verb, event.item, event.value, event.to, event.text]
+const told = event => [event.step && `Step ${event.step}`, event.bag && `Bag ${event.bag}`, kinds[event.kind] ?? event.kind, event.count !== undefined && `${event.count} pieces`, event.verb, event.item, event.tool, event.value, event.to, event.text]
   .filter(Boolean).join(", ");
 
 /** Shows it. */

@@ -30,13 +30,14 @@ export async function otherThanPlanned(job, step, telling, isClosed = false) {
         step?.count > 0 && ["count", "Another number of pieces", "More or fewer moved than the step says"],
         !isClosed && ["broke", "Something broke", "A clip, a bolt, a part"],
         !isClosed && ["missing", "Something is missing", "Was not there, or is lost"],
+        !isClosed && ["tool", "A tool is missing", "One that the cards do not name"],
         !isClosed && ["found", "A piece too many", "More came off, or one is left over"],
         !isClosed && !step && ["did", "Did what no step says", "Took off, opened or moved something else"],
         ["note", "Note", "What the next one has to know"],
         !isClosed && ["photo", "Photo", "From the camera"],
       ].filter(Boolean).map(([key, label, under]) => button(h("span", {}, h("strong", {}, label), h("small", {}, under)), () => close(key)))),
   ]);
-  const sheets = { count: countSheet, broke: piecesSheet, missing: piecesSheet, found: piecesSheet, did: didSheet, note: noteSheet, photo: photoSheet };
+  const sheets = { count: countSheet, broke: piecesSheet, missing: piecesSheet, found: piecesSheet, tool: toolSheet, did: didSheet, note: noteSheet, photo: photoSheet };
   const event = what && await sheets[what](job, step, what);
   if (event && await telling({ ...at, ...event.event }, event.photo)) {
     say("Told.");
@@ -93,6 +94,12 @@ async function didSheet(job) {
       }))))];
   });
 }
+
+const toolSheet = () => sheet("Which tool is missing?", close => {
+  const tool = h("input", { id: "tool", maxlength: 200, autocomplete: "off" });
+  const done = () => tool.value.trim() ? close({ event: { kind: "missing", tool: tool.value.trim() } }) : tool.focus();
+  return [h("div", {}, h("label", { for: "tool" }, "Its name, or what it is"), tool), h("div", { class: "choices" }, button("It is missing", done, { class: "main" }))];
+});
 
 const noteSheet = () => sheet("Note", close => {
   const text = words("What the next one has to know");

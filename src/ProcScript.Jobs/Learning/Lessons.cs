@@ -136,14 +136,13 @@ public static class Lessons
 
     private static string Words(NoMeasure because) => because switch
     {
-        NoMeasure.First => "the first that somebody ticked",
+        NoMeasure.First => "the first tick of somebody",
         NoMeasure.AtOnce => "ticked several at once",
         NoMeasure.Stopped => "after a hand-over, or a stop without an end",
-        NoMeasure.Waiting => "with a wait or in the background",
-        NoMeasure.TooLong => "too long, or over midnight",
+        NoMeasure.Waiting => "with a wait, or in the background",
+        NoMeasure.TooLong => "too long to be one step",
         NoMeasure.Undone => "undone again, or after something that was",
         NoMeasure.OtherWork => "after other work or new cards",
-        NoMeasure.OtherCount => "with another count",
-        _ => "before the one before it, by the clock",
+        _ => "with another count",
     };
 }

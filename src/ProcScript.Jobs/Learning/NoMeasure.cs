@@ -26,7 +26,4 @@ public enum NoMeasure
 
     /// <summary>Another number of pieces was moved than the step says.</summary>
     OtherCount,
-
-    /// <summary>The clock went back.</summary>
-    ClockBack,
 }

@@ -10,7 +10,7 @@ namespace ProcScript.Jobs.Learning;
 /// Measures steps by a journal. A step takes as long as it is from the tick before of the same person to its own, less the stops in between. That is no
 /// measure where it says nothing of the step; <see cref="NoMeasure"/> has the reasons. Ticks that follow one another within a
 /// minute each are taken for an afterthought, and all of them left, where the steps after the first came in less than half of the time that is planned for them.
-/// What is longer than two hours and than four times the plan, or goes over midnight, is no step but an evening, a lunch or a shift.
+/// What is longer than two hours and than four times the plan is no step but a lunch, a night or another job.
 /// </summary>
 internal sealed class StepClock
 {
@@ -23,7 +23,7 @@ internal sealed class StepClock
     private readonly HashSet<(string? Plan, int Step)> _undone;
     private readonly List<(DateTimeOffset From, DateTimeOffset To)> _stops = [];
     private readonly Dictionary<string, Mark> _marks = new(StringComparer.Ordinal);
-    private readonly Dictionary<string, List<StepTick>> _ticks = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<(StepTick Tick, TimeSpan Gap)>> _ticks = new(StringComparer.Ordinal);
     private DateTimeOffset? _stopped;
 
     private StepClock(JobReplay replay)
@@ -56,7 +56,7 @@ internal sealed class StepClock
             case EventKind.Did:
                 _marks[happened.By] = new Mark(happened.At, NoMeasure.OtherWork);
                 break;
-            case EventKind.Undone:
+            case EventKind.Undone when happened.Event is null:
                 _marks[happened.By] = new Mark(happened.At, NoMeasure.Undone);
                 break;
             case EventKind.Pause:
@@ -94,7 +94,7 @@ internal sealed class StepClock
                 _ticks.Add(happened.By, ticks = []);
             }
 
-            ticks.Add(Measure(ticked));
+            ticks.Add((Measure(ticked), ticks is [.., var (last, _)] ? Between(last.Ticked.Event.At, happened.At) : TimeSpan.MaxValue));
         }
 
         // Whatever runs by itself may be ticked at its beginning or at its end: nothing is begun by such a tick.
@@ -114,9 +114,8 @@ internal sealed class StepClock
             return new StepTick(ticked, null, mark?.Because ?? NoMeasure.First);
         }
 
-        var took = happened.At - mark.At - Stopped(mark.At, happened.At);
-        return took < TimeSpan.Zero ? new StepTick(ticked, null, NoMeasure.ClockBack)
-            : happened.At.Date != mark.At.Date || (took > Longest && took.TotalSeconds > MostOfPlan * step.Duration.Seconds) ? new StepTick(ticked, null, NoMeasure.TooLong)
+        var took = Between(mark.At, happened.At);
+        return took > Longest && took.TotalSeconds > MostOfPlan * step.Duration.Seconds ? new StepTick(ticked, null, NoMeasure.TooLong)
             : new StepTick(ticked, took.TotalSeconds, null);
     }
 
@@ -128,10 +127,11 @@ internal sealed class StepClock
 
     private static bool RunsByItself(CourseStep step) => step.Line.InBackground || step.Verb == Verb.Pause;
 
-    private TimeSpan Stopped(DateTimeOffset from, DateTimeOffset to) => _stops
+    /// <summary>The time between two moments, less the stops.</summary>
+    private TimeSpan Between(DateTimeOffset from, DateTimeOffset to) => _stops
         .Select(stop => (From: stop.From > from ? stop.From : from, To: stop.To < to ? stop.To : to))
         .Where(stop => stop.To > stop.From)
-        .Aggregate(TimeSpan.Zero, (sum, stop) => sum + (stop.To - stop.From));
+        .Aggregate(to - from, (left, stop) => left - (stop.To - stop.From));
 
     private void ForgetAll(DateTimeOffset at, NoMeasure because)
     {
@@ -141,20 +141,19 @@ internal sealed class StepClock
         }
     }
 
-    private static IEnumerable<StepTick> WithoutAfterthoughts(List<StepTick> ticks)
+    private static IEnumerable<StepTick> WithoutAfterthoughts(List<(StepTick Tick, TimeSpan Gap)> ticks)
     {
         for (var first = 0; first < ticks.Count;)
         {
             var next = first + 1;
-            while (next < ticks.Count && ticks[next].Ticked.Event.At - ticks[next - 1].Ticked.Event.At < InARow)
+            while (next < ticks.Count && ticks[next].Gap < InARow)
             {
                 next++;
             }
 
-            var row = ticks[first..next];
-            var took = (row[^1].Ticked.Event.At - row[0].Ticked.Event.At).TotalSeconds;
-            var isAfterthought = row.Count > 1 && took <= LeastOfPlan * row.Skip(1).Sum(tick => tick.Ticked.Step.Duration.Seconds);
-            foreach (var tick in row)
+            var later = ticks[(first + 1)..next];
+            var isAfterthought = later.Count > 0 && later.Sum(one => one.Gap.TotalSeconds) <= LeastOfPlan * later.Sum(one => one.Tick.Ticked.Step.Duration.Seconds);
+            foreach (var (tick, _) in ticks[first..next])
             {
                 yield return isAfterthought && tick.Seconds is not null ? tick with { Seconds = null, Because = NoMeasure.AtOnce } : tick;
             }

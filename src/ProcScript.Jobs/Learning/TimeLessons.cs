@@ -15,13 +15,20 @@ internal static class TimeLessons
     /// <summary>Steps whose medians are further apart than so many times are not of one time.</summary>
     private const double FarApart = 2;
 
+    /// <summary>So many steps are named in a sentence.</summary>
+    private const int MostNamed = 3;
+
     /// <summary>The lessons.</summary>
     /// <param name="seen">Every measured step as it is now, and the job that measured it.</param>
     /// <param name="atLeast">How many jobs have to tell the same.</param>
-    public static IEnumerable<Lesson> Of(IEnumerable<TimedStep> seen, int atLeast) => seen
-        .OrderBy(one => one.Step.Line.Text, StringComparer.Ordinal).ThenBy(one => one.Job, StringComparer.Ordinal)
-        .GroupBy(one => TimePlace.Of(one.Step))
-        .SelectMany(carried => carried.Key is { } place ? OfPlace([.. carried], place, atLeast) : []);
+    public static IEnumerable<Lesson> Of(IReadOnlyCollection<TimedStep> seen, int atLeast)
+    {
+        // A time that is written at an item, for the steps without a line of their own, counts for all that have none.
+        var items = seen.Where(one => TimePlace.Own(one.Step) is null).Select(one => TimePlace.OfItem(one.Step)).ToHashSet();
+        return seen.OrderBy(one => one.Step.Line.Text, StringComparer.Ordinal).ThenBy(one => one.Job, StringComparer.Ordinal)
+            .GroupBy(one => TimePlace.OfItem(one.Step) is { } item && items.Contains(item) ? item : TimePlace.Of(one.Step))
+            .SelectMany(carried => carried.Key is { } place ? OfPlace([.. carried], place, atLeast) : []);
+    }
 
     private static IEnumerable<Lesson> OfPlace(List<TimedStep> carried, TimePlace place, int atLeast)
     {
@@ -38,7 +45,7 @@ internal static class TimeLessons
     private static IEnumerable<Lesson> Told(List<TimedStep> carried, TimePlace place, int atLeast)
     {
         var spread = SpreadOf(carried, place);
-        var written = SecondsOf(carried[0], place);
+        var written = WrittenOf(carried, place);
         var rounded = TimeWords.Rounded(spread.Median);
         if (spread.Jobs < atLeast || spread.Holds(written) || rounded == TimeWords.Rounded(written))
         {
@@ -51,7 +58,7 @@ internal static class TimeLessons
             place.Owner,
             About(carried[0], place),
             $"{TimeWords.Said(written)}{each}{From(carried[0], place)}",
-            $"{TimeWords.Said(spread.Median)}{each} in {spread.Jobs} jobs, {middle} from {TimeWords.Said(spread.Low)} to {TimeWords.Said(spread.High)}",
+            $"{TimeWords.Said(spread.Median)}{each} in {spread.Jobs} jobs, {middle} from {TimeWords.Said(spread.Low)} to {TimeWords.Said(spread.High)}{At(carried, place)}",
             JobsOf(carried))
         {
             Change = new PropertyChange(place.Owner, place.OfRefit, place.Carrier == TimeCarrier.Takes ? "takes" : "time", TimeWords.Written(rounded)),
@@ -63,7 +70,7 @@ internal static class TimeLessons
         LessonSort.Time,
         place.Owner,
         About(carried[0], place),
-        $"{TimeWords.Said(SecondsOf(carried[0], place))}{From(carried[0], place)}",
+        $"{TimeWords.Said(WrittenOf(carried, place))}{From(carried[0], place)}",
         string.Join("; ", steps.Select(step => $"{TimeWords.Said(step.Spread.Median)} at {step.Item} in {step.Spread.Jobs} jobs")),
         JobsOf(carried))
     {
@@ -89,12 +96,23 @@ internal static class TimeLessons
         _ => "",
     };
 
+    /// <summary>The steps that were measured, where the place stands for others too.</summary>
+    private static string At(List<TimedStep> carried, TimePlace place)
+    {
+        var steps = carried.Select(one => one.Step.Line.Text).Distinct(StringComparer.Ordinal).ToList();
+        return place.Carrier == TimeCarrier.Action ? ""
+            : $"; at: {string.Join("; ", steps.Take(MostNamed))}{(steps.Count > MostNamed ? $"; and {steps.Count - MostNamed} more" : "")}";
+    }
+
     private static ImmutableArray<string> JobsOf(IEnumerable<TimedStep> carried) => [.. carried.Select(one => one.Job).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
 
-    private static double SecondsOf(TimedStep step, TimePlace place) => step.Step.Duration.Carry(step.Step.Duration.Seconds, place.Carrier);
+    /// <summary>The time that counts now. Usual times of one item may differ with what the steps' texts say; then that of the middle.</summary>
+    private static double WrittenOf(List<TimedStep> carried, TimePlace place) => SpreadOf(carried, place, one => one.Step.Duration.Seconds).Median;
 
-    private static Spread SpreadOf(IEnumerable<TimedStep> steps, TimePlace place) => Spread.Of(
-        steps.GroupBy(one => one.Job, StringComparer.Ordinal).Select(job => Spread.MedianOf(job.Select(one => Math.Max(0, one.Step.Duration.Carry(one.Seconds, place.Carrier))))));
+    private static Spread SpreadOf(IEnumerable<TimedStep> steps, TimePlace place) => SpreadOf(steps, place, one => one.Seconds);
+
+    private static Spread SpreadOf(IEnumerable<TimedStep> steps, TimePlace place, Func<TimedStep, double> seconds) => Spread.Of(
+        steps.GroupBy(one => one.Job, StringComparer.Ordinal).Select(job => Spread.MedianOf(job.Select(one => Math.Max(0, one.Step.Duration.Carry(seconds(one), place.Carrier))))));
 }
 
 /// <summary>A place that carries a time, or would.</summary>
@@ -104,15 +122,19 @@ internal static class TimeLessons
 internal sealed record TimePlace(SourceSpan Owner, bool OfRefit, TimeCarrier Carrier)
 {
     /// <summary>The place that a step takes its time from; where none does, the one to write it at; null where there is none.</summary>
-    public static TimePlace? Of(CourseStep step) => (step.Duration.Carrier, step.Target, Own(step)) switch
+    public static TimePlace? Of(CourseStep step) => (step.Duration.Carrier, step.Target) switch
     {
-        (TimeCarrier.Kind, Joint joint, _) => new TimePlace(joint.Kind.Declared, false, TimeCarrier.Kind),
-        (TimeCarrier.Item or TimeCarrier.Takes, { } item, _) => new TimePlace(item.Declared, false, step.Duration.Carrier),
-        (_, _, { } own) => own,
-        // What `strip` puts in has no line of its own; the item has one.
-        (TimeCarrier.None, Fluid fluid, _) => new TimePlace(fluid.Declared, false, TimeCarrier.Takes),
-        (TimeCarrier.None, Part or Control or Energy, _) => new TimePlace(step.Target!.Declared, false, TimeCarrier.Item),
-        (TimeCarrier.None, Joint joint, _) when step.Duration.IsPerPiece => new TimePlace(joint.Declared, false, TimeCarrier.Item),
+        (TimeCarrier.Kind, Joint joint) => new TimePlace(joint.Kind.Declared, false, TimeCarrier.Kind),
+        (TimeCarrier.Item or TimeCarrier.Takes, { } item) => new TimePlace(item.Declared, false, step.Duration.Carrier),
+        _ => Own(step) ?? OfItem(step),
+    };
+
+    /// <summary>The item of a step that has a usual time, where a time at the item would count for it; else null.</summary>
+    public static TimePlace? OfItem(CourseStep step) => (step.Duration.Carrier, step.Target) switch
+    {
+        (TimeCarrier.None, Fluid fluid) => new TimePlace(fluid.Declared, false, TimeCarrier.Takes),
+        (TimeCarrier.None, Part or Control or Energy) => new TimePlace(step.Target.Declared, false, TimeCarrier.Item),
+        (TimeCarrier.None, Joint joint) when step.Duration.IsPerPiece => new TimePlace(joint.Declared, false, TimeCarrier.Item),
         _ => null,
     };
 

@@ -9,7 +9,7 @@ internal static class TimeWords
     private const double Hour = 3600;
 
     /// <summary>Up to so many seconds, times are rounded to so many.</summary>
-    private static readonly (double UpTo, double To)[] Steps = [(20, 1), (60, 5), (2 * Minute, 10), (10 * Minute, 30), (30 * Minute, Minute), (2 * Hour, 5 * Minute), (double.MaxValue, Hour / 2)];
+    private static readonly (double UpTo, double To)[] Steps = [(10, 1), (60, 5), (2 * Minute, 10), (10 * Minute, 30), (30 * Minute, Minute), (2 * Hour, 5 * Minute), (double.MaxValue, Hour / 2)];
 
     /// <summary>The time as it would be written down, in seconds: no finer than anybody can keep to, and never nothing.</summary>
     /// <param name="seconds">The time.</param>

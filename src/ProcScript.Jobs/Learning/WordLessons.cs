@@ -11,29 +11,46 @@ namespace ProcScript.Jobs.Learning;
 /// <param name="atLeast">How many jobs have to tell the same.</param>
 internal sealed class WordLessons(CurrentTexts texts, int atLeast)
 {
+    private const string Tool = "tool";
+    private const string Supply = "supply";
+
+    /// <summary>What the catalog declares for joints.</summary>
+    private static readonly ImmutableArray<string> Joints = ["fastener", "clip", "connector", "line", "bond"];
+
     /// <summary>The tools that were missing: each belongs to the step at which it was, or to the job.</summary>
-    public IEnumerable<Lesson> Tools(IEnumerable<ToldWords> told) => Again(told.Select(one => one with { Text = Named("tool", one)?.Name.Text ?? one.Text })).SelectMany(same =>
+    public IEnumerable<Lesson> Tools(IEnumerable<ToldWords> told) => Again(told.Select(one => one with { Text = Named(Tool, one)?.Name.Text ?? one.Text })).SelectMany(same =>
     {
-        var (first, words) = (same[0], NoteWords.Typical(same.Select(one => one.Text)));
-        var entry = Named("tool", first with { Text = words });
+        var (first, words) = (same[0], Thing(same));
+        var entry = Named(Tool, first with { Text = words });
         if (entry is not null && first.Step?.Line.Tools.Any(tool => tool.StartsWith(Title(entry), StringComparison.Ordinal)) == true)
         {
             return [];
         }
 
-        var lesson = Lesson(LessonSort.Tool, same, first.Step is { Line.Tools: { IsEmpty: false } tools } ? string.Join(", ", tools) : "no tool", $"{(entry is null ? words : Title(entry))} was missing");
-        return (IEnumerable<Lesson>)[entry is null ? lesson with { Otherwise = $"The catalog has no such tool: declare it, `tool … {TextQuotes.Quoted(words)}`, and name it at the step." } : With(lesson, first, "tool", entry.Name.Text)];
+        var lesson = Lesson(LessonSort.Tool, same, first.Step is { Line.Tools: { IsEmpty: false } tools } ? string.Join(", ", tools) : "no tool", $"{(entry is null ? words : Title(entry))}: missing");
+        return (IEnumerable<Lesson>)[entry is null ? lesson with { Otherwise = $"The catalog has no such tool: declare it, `{Tool} … {TextQuotes.Quoted(words)}`, and name it at the step." } : With(lesson, first, Tool, entry.Name.Text)];
     });
 
     /// <summary>What else was needed: each belongs to the job.</summary>
-    public IEnumerable<Lesson> Things(IEnumerable<ToldWords> told) => Again(told.Select(one => one with { Step = null })).Select(same =>
+    public IEnumerable<Lesson> Things(IEnumerable<ToldWords> told) => Again(told.Select(one => one with { Step = null })).SelectMany(same =>
     {
-        var words = NoteWords.Typical(same.Select(one => one.Text));
+        var words = Thing(same);
         var count = (int)Math.Ceiling(Spread.MedianOf(same.GroupBy(one => one.Job, StringComparer.Ordinal).Select(job => (double)job.Sum(one => one.Count))));
         var lesson = Lesson(LessonSort.Supply, same, "on no list", $"{count} × {words} needed");
-        return Named("supply", same[0] with { Text = words }) is { } entry
-            ? With(lesson, same[0], "uses", $"{count} of {entry.Name.Text}")
-            : lesson with { Otherwise = $"It is no item of the machine and no supply of the catalog: declare it, `supply … {TextQuotes.Quoted(words)}`, and write `uses`." };
+        if (Named(Supply, same[0] with { Text = words }) is { } supply)
+        {
+            return same[0].Procedure.Procedure.Details.Uses.Any(use => use.Supply.Name == supply.Name.Text) ? [] : [With(lesson, same[0], "uses", $"{count} of {supply.Name.Text}")];
+        }
+
+        return (IEnumerable<Lesson>)
+        [
+            lesson with
+            {
+                Otherwise = Joints.Select(kind => Named(kind, same[0] with { Text = words })).OfType<CatalogSyntax>().FirstOrDefault() is { } joint
+                    ? $"The catalog has it for joints, `{joint.Name.Text}`: `job broke` and `job missing` with the item count for its spares."
+                    : $"It is no item of the machine and no supply of the catalog: declare it, `{Supply} … {TextQuotes.Quoted(words)}`, and write `uses`.",
+            },
+        ];
     });
 
     /// <summary>The notes: each belongs to the step at which it was made. What the step says already is no news.</summary>
@@ -45,7 +62,7 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
             return [];
         }
 
-        var lesson = Lesson(LessonSort.Note, same, "not said", $"noted {same.Count} times: {words}");
+        var lesson = Lesson(LessonSort.Note, same, "not said", $"{Quoted(words)}{Otherwise(same)}: noted {same.Count} times");
         return (IEnumerable<Lesson>)[first.Step is null ? lesson with { Otherwise = "The notes belong to no step: write it where it is of use." } : With(lesson, first, "how", TextQuotes.Quoted(Sentence(words)))];
     });
 
@@ -62,7 +79,7 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
     {
         ImmutableArray<string> jobs = [.. same.Select(one => one.Job).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         return new Lesson(
-            sort, same[0].Step?.Block?.Action ?? same[0].Procedure.Procedure.Declared, same[0].Step?.Line.Text ?? same[0].Procedure.Procedure.Title, written, $"{observed}, in {jobs.Length} jobs", jobs);
+            sort, same[0].Step?.Block?.Action ?? same[0].Procedure.Procedure.Declared, same[0].Step?.Line.Text ?? same[0].Procedure.Procedure.Title, written, $"{observed} in {jobs.Length} jobs", jobs);
     }
 
     /// <summary>The lesson as a property of the step, or of the job where it belongs to none.</summary>
@@ -87,10 +104,20 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
 
     private static string Title(CatalogSyntax entry) => entry.Title?.Value ?? entry.Name.Text.Replace('_', ' ');
 
+    /// <summary>What a thing is called by most.</summary>
+    private static string Thing(List<ToldWords> same) => NoteWords.Typical(same.Select(one => one.Text.Trim().TrimEnd('.', '!')));
+
+    private static string Quoted(string words) => $"“{OnOneLine(words)}”";
+
+    private static string Otherwise(List<ToldWords> same) =>
+        same.Select(one => one.Text.Trim()).Distinct(StringComparer.Ordinal).Count() is > 1 and var ways ? $", in {ways} wordings" : "";
+
+    private static string OnOneLine(string words) => string.Join(' ', words.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
     /// <summary>A note as a sentence, on one line.</summary>
     private static string Sentence(string words)
     {
-        var line = string.Join(' ', words.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Replace("{", "{{", StringComparison.Ordinal);
+        var line = OnOneLine(words).Replace("{", "{{", StringComparison.Ordinal);
         return char.ToUpperInvariant(line[0]) + line[1..] + (line[^1] is '.' or '!' or '?' ? "" : ".");
     }
 }
