@@ -1,7 +1,6 @@
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Totals;
 using ProcScript.Model.Machines;
-using ProcScript.Model.Procedures;
 
 namespace ProcScript.Analysis.Following;
 

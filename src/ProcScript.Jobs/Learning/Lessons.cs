@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis;
-using ProcScript.Analysis.Following;
 using ProcScript.Analysis.Mending;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Sources;

@@ -77,7 +77,7 @@ public sealed class LearningProperties
     {
         var jobs = DemoJobs.All.SelectMany(report => Enumerable.Range(0, 3).Select(i => (Course: JobCourse.Of(report)!, Number: i)))
             .Select(job => Shop.Job($"{job.Course.Plan.Job} {job.Number}", job.Course, All(job.Course, step => step.Duration.Seconds))).ToList();
-        var report = Lessons.Of(jobs, new FrozenLibrary(DemoJobs.Files), CheckSettings.Usual, new LearnRequest());
+        var report = Lessons.Of(jobs, new FrozenLibrary(DemoJobs.Files), CheckSettings.Usual, new LearnRequest(), TestContext.Current.CancellationToken);
 
         Assert.True(report.Document.Measured > jobs.Count * 5, $"{report.Document.Measured} measures of {jobs.Count} jobs");
         Assert.Empty(report.Document.Suggestions.Where(one => one.Sort == "time").Select(one => $"{one.About}: {one.Written}, {one.Observed}"));
