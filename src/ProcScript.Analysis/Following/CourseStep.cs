@@ -38,6 +38,9 @@ public sealed record CourseStep
     /// <summary>The action in the text whose block speaks for it; null for what no block does, such as what <c>strip</c> puts in to get there.</summary>
     public StepBlock? Block => StepOrigin.Block(Action.Origin);
 
+    /// <summary>The names of the tools that it takes beside those of its item and its kind.</summary>
+    public IEnumerable<string> OwnTools => StepOrigin.Details(Action).Tools.Select(tool => tool.Name);
+
     /// <summary>What is done.</summary>
     public Verb Verb => Action.Verb;
 

@@ -136,9 +136,13 @@ internal static class BlockEdits
     private static TextEdit Replacing(SyntaxTree tree, PropertySyntax property, PropertyChange change) => property switch
     {
         QuantityPropertySyntax { Quantity: var quantity } => new TextEdit(new SourceSpan(tree.Text.Path, quantity.Span), change.Value),
-        NamesPropertySyntax { Names: [.., var last] } when change.Keyword == Tool => At(tree, last.Span.End, $", {change.Value}"),
+        NamesPropertySyntax { Names: [.., var last] names } when change.Keyword == Tool => At(tree, last.Span.End, Missing(names, change)),
         _ => Behind(tree, property, change.Words),
     };
+
+    /// <summary>The names that a list lacks, each behind a comma.</summary>
+    private static string Missing(ImmutableArray<ReferenceSyntax> names, PropertyChange change) =>
+        string.Concat(change.Value.Split(", ").Except(names.Select(name => name.Written)).Select(name => $", {name}"));
 
     private static TextEdit Behind(SyntaxTree tree, SyntaxNode node, string words) => Behind(tree, node, [words]);
 

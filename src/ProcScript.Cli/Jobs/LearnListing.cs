@@ -54,8 +54,8 @@ internal sealed class LearnListing(LearnReport report, LearnVerbRequest request,
         terminal.WriteLine(gutter.Arrow("-->"), new Piece($"{paths.Of(suggestion.Path)}:{suggestion.Line}:{suggestion.Column}"));
         Note("written", suggestion.Written);
         Note("seen", suggestion.Observed);
-        Note("write", fix is null ? "" : (suggestion.OfRefit ? $"refit {{ {suggestion.Write} }}" : suggestion.Write));
-        Note(suggestion.Write.Length > 0 ? $"not {suggestion.Write}" : "by hand", suggestion.ByHand);
+        Note("write", suggestion.OfRefit ? $"refit {{ {suggestion.Write} }}" : suggestion.Write);
+        Note("by hand", suggestion.ByHand);
         foreach (var line in request.Diff ? [] : diffs.SelectMany(diff => diff.Lines))
         {
             var ink = line.IsNew ? Ink.Added : Ink.Removed;

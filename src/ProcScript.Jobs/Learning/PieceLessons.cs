@@ -22,8 +22,9 @@ internal static class PieceLessons
     /// <param name="atLeast">How many jobs have to tell the same.</param>
     public static IEnumerable<Lesson> Of(IReadOnlyCollection<(string Job, MachineItem Item, SeenPieces Pieces)> seen, int atLeast) =>
     [
-        .. seen.Where(one => one.Item is Joint).GroupBy(one => ((Joint)one.Item).Kind.Declared)
-            .SelectMany(kind => OfKind(((Joint)kind.First().Item).Kind, kind.Any(one => ((Joint)one.Item).SingleUse), [.. Counts(kind)], atLeast)),
+        // What is new each time is on the order list as it is.
+        .. seen.Where(one => one.Item is Joint { SingleUse: false }).GroupBy(one => ((Joint)one.Item).Kind.Declared)
+            .SelectMany(kind => OfKind(((Joint)kind.First().Item).Kind, [.. Counts(kind)], atLeast)),
         .. seen.Where(one => one.Item is Part).GroupBy(one => one.Item.Declared).SelectMany(part => OfPart((Part)part.First().Item, [.. Counts(part)], atLeast)),
     ];
 
@@ -33,9 +34,9 @@ internal static class PieceLessons
         .Where(job => job.Handled > 0)
         .OrderBy(job => job.Job, StringComparer.Ordinal);
 
-    private static IEnumerable<Lesson> OfKind(Kind kind, bool isRenewed, ImmutableArray<JobPieces> jobs, int atLeast)
+    private static IEnumerable<Lesson> OfKind(Kind kind, ImmutableArray<JobPieces> jobs, int atLeast)
     {
-        if (jobs.Length < atLeast || isRenewed)
+        if (jobs.Length < atLeast)
         {
             yield break;
         }
@@ -77,9 +78,9 @@ internal static class PieceLessons
     private static string Told(ImmutableArray<JobPieces> jobs, double written)
     {
         var (broke, lost, handled) = (jobs.Sum(job => job.Broke), jobs.Sum(job => job.Lost), jobs.Sum(job => job.Handled));
-        var short_ = jobs.Count(job => job.Gone > Math.Ceiling((job.Handled * written) - 1e-9));
+        var lacking = jobs.Count(job => job.Gone > Math.Ceiling((job.Handled * written) - 1e-9));
         return $"{broke} broke{(lost > 0 ? $" and {lost} {(lost == 1 ? "was" : "were")} missing" : "")} of {handled} pieces, in {jobs.Count(job => job.Gone > 0)} of {jobs.Length} jobs"
-            + (short_ > 0 ? $"; {short_} {(short_ == 1 ? "job" : "jobs")} needed more than the order list had" : "");
+            + (lacking > 0 ? $"; {lacking} {(lacking == 1 ? "job" : "jobs")} needed more than the order list had" : "");
     }
 
     /// <summary>The range of a share with 95 % confidence (E. B. Wilson 1927): it holds for few pieces and for shares near nothing.</summary>

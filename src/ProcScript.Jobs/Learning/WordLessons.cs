@@ -13,6 +13,7 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
 {
     private const string Tool = "tool";
     private const string Supply = "supply";
+    private const string How = "how";
 
     /// <summary>What the catalog declares for joints.</summary>
     private static readonly ImmutableArray<string> Joints = ["fastener", "clip", "connector", "line", "bond"];
@@ -28,7 +29,7 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
         }
 
         var lesson = Lesson(LessonSort.Tool, same, first.Step is { Line.Tools: { IsEmpty: false } tools } ? string.Join(", ", tools) : "no tool", $"{(entry is null ? words : Title(entry))}: missing");
-        return (IEnumerable<Lesson>)[entry is null ? lesson with { Otherwise = $"The catalog has no such tool: declare it, `{Tool} … {TextQuotes.Quoted(words)}`, and name it at the step." } : With(lesson, first, Tool, entry.Name.Text)];
+        return (IEnumerable<Lesson>)[entry is null ? lesson with { Otherwise = $"The catalog has no such tool: declare it, `{Tool} … {TextQuotes.Quoted(words)}`, and name it at the step." } : With(lesson, first, Tool, string.Join(", ", (first.Step?.OwnTools ?? []).Append(entry.Name.Text)))];
     });
 
     /// <summary>What else was needed: each belongs to the job.</summary>
@@ -63,7 +64,7 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
         }
 
         var lesson = Lesson(LessonSort.Note, same, "not said", $"{Quoted(words)}{Otherwise(same)}: noted {same.Count} times");
-        return (IEnumerable<Lesson>)[first.Step is null ? lesson with { Otherwise = "The notes belong to no step: write it where it is of use." } : With(lesson, first, "how", TextQuotes.Quoted(Sentence(words)))];
+        return (IEnumerable<Lesson>)[first.Step is null ? lesson with { Otherwise = "The notes belong to no step: write it where it is of use." } : With(lesson, first, How, TextQuotes.Quoted(Sentence(words)))];
     });
 
     /// <summary>What enough jobs tell alike of one place.</summary>
@@ -85,10 +86,14 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
     /// <summary>The lesson as a property of the step, or of the job where it belongs to none.</summary>
     private static Lesson With(Lesson lesson, ToldWords told, string keyword, string value) => told.Step switch
     {
+        // What `strip` puts in says what other procedures say of it, until it says something itself.
+        { Line.Derived: true } when keyword == How => lesson with { Otherwise = Elsewhere(keyword, value) },
         { Block: { } block } => lesson with { Change = new PropertyChange(block.Action, block.OfRefit, keyword, value) },
         null => lesson with { Change = new PropertyChange(told.Procedure.Procedure.Declared, false, keyword, value) },
-        _ => lesson with { Otherwise = $"The step has no line of its own: `strip` puts it in. Write it as a step, with `{keyword} {value}`." },
+        _ => lesson with { Otherwise = Elsewhere(keyword, value) },
     };
+
+    private static string Elsewhere(string keyword, string value) => $"No line of the text is this step's alone: write `{keyword} {value}` where it belongs.";
 
     /// <summary>What the catalog has of a name, or by the words of its title; first what the procedure sees.</summary>
     private CatalogSyntax? Named(string keyword, ToldWords told)

@@ -116,6 +116,28 @@ public sealed class LessonsTests
     }
 
     [Fact]
+    public void A_tool_of_the_way_back_leaves_there_what_the_action_names_for_both_ways()
+    {
+        var shop = new Shop(Tank.Replace("    undo lid_bolts\n", "    undo lid_bolts { tool socket_13 }\n", StringComparison.Ordinal));
+        var course = shop.Course("pump_out");
+        var back = course.Steps.Single(step => step is { Phase: CoursePhase.Refit, Line.Item: "lid_bolts" });
+        var report = shop.Learn([.. Enumerable.Range(0, 3).Select(i => Job($"job {i}", course, [(1, Event(EventKind.Missing) with { Tool = "step_stool", Step = back.Number })]))]);
+
+        Assert.Contains("undo lid_bolts { tool socket_13  refit { tool socket_13, step_stool } }", shop.After(report).Text, StringComparison.Ordinal);
+        Assert.Equal(["socket_13", "step_stool"], shop.After(report).Course("pump_out").Step(back.Number)!.OwnTools);
+    }
+
+    [Fact]
+    public void What_strip_puts_in_is_told_of_and_left()
+    {
+        var lid = Feet.Steps.First(step => step.Line.Item == "lid_bolts").Number;
+        var report = Plain.Learn([.. Enumerable.Range(0, 3).Select(i => Job($"job {i}", Feet, [(1, Event(EventKind.Missing) with { Tool = "step_stool", Step = lid }), (1, Event(EventKind.Note) with { Text = "the rim is sharp", Step = lid + 1 })]))]);
+
+        Assert.Equal(2, report.Document.Suggestions.Length);
+        Assert.All(report.Document.Suggestions, one => Assert.StartsWith("No line of the text is this step's alone: write `", one.ByHand, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_tool_of_no_step_goes_to_the_job_and_one_that_nobody_declared_is_told()
     {
         var job = Plain.Learn(JobsWith(3, Event(EventKind.Missing) with { Tool = "step_stool" }));
