@@ -33,7 +33,7 @@ public static class PropertyTrial
         foreach (var change in ask(start.Report).Distinct())
         {
             var tree = start.Report.Library.Trees.GetValueOrDefault(change.Owner.Path);
-            if ((tree is null ? "its file is not there" : !mayChange(change.Owner.Path) ? "its file is only used by what was named" : BlockEdits.Obstacle(tree, change)) is { } obstacle)
+            if ((tree is null ? "its file is not there" : !mayChange(change.Owner.Path) ? "its file is only used by what was named; name it too" : BlockEdits.Obstacle(tree, change)) is { } obstacle)
             {
                 refused[change] = obstacle;
             }

@@ -27,8 +27,15 @@ internal static class TimeLessons
         var items = seen.Where(one => TimePlace.Own(one.Step) is null).Select(one => TimePlace.OfItem(one.Step)).ToHashSet();
         return seen.OrderBy(one => one.Step.Line.Text, StringComparer.Ordinal).ThenBy(one => one.Job, StringComparer.Ordinal)
             .GroupBy(one => TimePlace.OfItem(one.Step) is { } item && items.Contains(item) ? item : TimePlace.Of(one.Step))
-            .SelectMany(carried => carried.Key is { } place ? OfPlace([.. carried], place, atLeast) : []);
+            .SelectMany(carried => carried.Key is { } place ? OfPlace([.. carried], place, atLeast) : OfNoPlace(carried, atLeast));
     }
+
+    /// <summary>What <c>strip</c> puts in could be written as a step; what else has no line is the compiler's alone.</summary>
+    private static IEnumerable<Lesson> OfNoPlace(IEnumerable<TimedStep> carried, int atLeast) => carried
+        .Where(one => one.Step is { Target: Part, Line.Derived: true })
+        .GroupBy(one => (one.Step.Target!.Declared, one.Step.Line.Item, one.Step.Line.Verb))
+        .SelectMany(step => Told([.. step], new TimePlace(step.Key.Declared, false, TimeCarrier.Action), atLeast))
+        .Select(lesson => lesson with { Change = null, Otherwise = $"No line of the text is this step's alone: write it as a step, with `{lesson.Change!.Words}`." });
 
     private static IEnumerable<Lesson> OfPlace(List<TimedStep> carried, TimePlace place, int atLeast)
     {
@@ -129,11 +136,14 @@ internal sealed record TimePlace(SourceSpan Owner, bool OfRefit, TimeCarrier Car
         _ => Own(step) ?? OfItem(step),
     };
 
-    /// <summary>The item of a step that has a usual time, where a time at the item would count for it; else null.</summary>
+    /// <summary>
+    /// The item of a step that has a usual time, where a time at the item would count for it; else null. What is done to a part is too unlike for one
+    /// time: to lift it out, to clean it, to prop it.
+    /// </summary>
     public static TimePlace? OfItem(CourseStep step) => (step.Duration.Carrier, step.Target) switch
     {
         (TimeCarrier.None, Fluid fluid) => new TimePlace(fluid.Declared, false, TimeCarrier.Takes),
-        (TimeCarrier.None, Part or Control or Energy) => new TimePlace(step.Target.Declared, false, TimeCarrier.Item),
+        (TimeCarrier.None, Control or Energy) => new TimePlace(step.Target.Declared, false, TimeCarrier.Item),
         (TimeCarrier.None, Joint joint) when step.Duration.IsPerPiece => new TimePlace(joint.Declared, false, TimeCarrier.Item),
         _ => null,
     };

@@ -118,7 +118,7 @@ public sealed class PropertyTrialTests
         var loose = Text.Replace("clip cap \"cap\"", "clip   cap   \"cap\"", StringComparison.Ordinal);
         var after = PropertyTrial.Run(Store(loose), CheckSettings.Usual, _ => true, _ => [change], TestContext.Current.CancellationToken).Files.Single().After;
 
-        Assert.Equal("its file is only used by what was named", used.Refused[change]);
+        Assert.Equal("its file is only used by what was named; name it too", used.Refused[change]);
         Assert.Contains("clip   cap   \"cap\"", after, StringComparison.Ordinal);
         Assert.Contains("clip pin \"pin\" { spare 10 %  tool socket_13 }", after, StringComparison.Ordinal);
     }

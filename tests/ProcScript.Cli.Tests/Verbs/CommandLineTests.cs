@@ -54,8 +54,8 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Theory]
-    [InlineData("", "procscript: a command is missing; there are: check, baseline, suppressions, test, audit, build, crew, job, model, reach, back, together, why, map, format, fix, diff, explain, config, texts, new, draft, server, completions, manual.\nSee 'procscript --help'.\n")]
-    [InlineData("chek x", "procscript: there is no command 'chek'; there are: check, baseline, suppressions, test, audit, build, crew, job, model, reach, back, together, why, map, format, fix, diff, explain, config, texts, new, draft, server, completions, manual.\nSee 'procscript --help'.\n")]
+    [InlineData("", "procscript: a command is missing; there are: check, baseline, suppressions, test, audit, build, crew, job, learn, model, reach, back, together, why, map, format, fix, diff, explain, config, texts, new, draft, server, completions, manual.\nSee 'procscript --help'.\n")]
+    [InlineData("chek x", "procscript: there is no command 'chek'; there are: check, baseline, suppressions, test, audit, build, crew, job, learn, model, reach, back, together, why, map, format, fix, diff, explain, config, texts, new, draft, server, completions, manual.\nSee 'procscript --help'.\n")]
     [InlineData("new", "procscript: a command is missing; there are: machine, procedure.\nSee 'procscript new --help'.\n")]
     [InlineData("new machine", "procscript: Required argument 'NAME' missing for command: 'machine'.\nSee 'procscript new machine --help'.\n")]
     [InlineData("check", "procscript: Required argument 'PATH' missing for command: 'check'.\nSee 'procscript check --help'.\n")]

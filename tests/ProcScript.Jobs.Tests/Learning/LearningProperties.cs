@@ -5,6 +5,9 @@ using ProcScript.Analysis.Following;
 using ProcScript.Jobs.Freezing;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Learning;
+using ProcScript.Syntax;
+using ProcScript.Syntax.Formatting;
+using ProcScript.Syntax.Text;
 using static ProcScript.Jobs.Tests.Learning.Shop;
 
 namespace ProcScript.Jobs.Tests.Learning;
@@ -83,6 +86,19 @@ public sealed class LearningProperties
         Assert.Empty(report.Document.Suggestions.Where(one => one.Sort == "time").Select(one => $"{one.About}: {one.Written}, {one.Observed}"));
         Assert.Empty(report.Document.Gone);
         Assert.Empty(report.Document.LeftOut);
+    }
+
+    [Fact]
+    public void The_demo_library_learns_from_slow_jobs_of_all_its_procedures_and_stays_proven_and_laid_out()
+    {
+        var jobs = DemoJobs.All.SelectMany(report => Enumerable.Range(0, 3).Select(i => (Course: JobCourse.Of(report)!, Number: i)))
+            .Select(job => Shop.Job($"{job.Course.Plan.Job} {job.Number}", job.Course, All(job.Course, step => 3 * step.Duration.Seconds))).ToList();
+        var report = Lessons.Of(jobs, new FrozenLibrary(DemoJobs.Files), CheckSettings.Usual, new LearnRequest { Only = [LessonSort.Time] }, TestContext.Current.CancellationToken);
+
+        Assert.True(report.Fixes.Count > 100, $"{report.Fixes.Count} of {report.Document.Suggestions.Length}");
+        Assert.Empty(report.Texts.Refused);
+        Assert.All(report.Texts.After.Procedures, procedure => Assert.True(procedure.IsProven, procedure.Procedure.Job));
+        Assert.All(report.Texts.Files, file => Assert.Equal(file.After, Formatter.Format(SyntaxTree.Parse(new SourceText(file.Path, file.After)))));
     }
 
     private static (string Sort, string About, bool OfRefit, string Keyword) Key(Suggestion one) => (one.Sort, one.About, one.OfRefit, one.Write.Split(' ')[0] is var word && word is "how" or "tool" ? one.Write : word);

@@ -65,6 +65,17 @@ public sealed class LessonsTests
     }
 
     [Fact]
+    public void A_part_that_strip_takes_off_has_no_one_time_and_is_told_by_hand()
+    {
+        var shop = new Shop(Tank.Replace("stage \"Lid\" { strip lid }", "stage \"Pump\" { strip pump }", StringComparison.Ordinal));
+        var report = shop.Learn(Jobs(3, shop.Course("feet_out"), step => step.Line is { Verb: "remove", Item: "lid" } ? 95 : step.Duration.Seconds));
+
+        var only = Assert.Single(report.Document.Suggestions);
+        Assert.Equal(("lid", "30 s, a usual time", ""), (only.About.Split(' ')[^1], only.Written, only.Write));
+        Assert.Contains("write it as a step, with `time 100 s`", only.ByHand, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Two_jobs_are_not_enough_and_one_that_went_badly_moves_nothing()
     {
         double Slow(CourseStep step) => step.Phase == CoursePhase.Refit ? 10 * step.Duration.Seconds : step.Duration.Seconds;
