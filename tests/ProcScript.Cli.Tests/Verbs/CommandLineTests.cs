@@ -28,6 +28,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("test")]
     [InlineData("audit")]
     [InlineData("crew")]
+    [InlineData("learn")]
     [InlineData("draft")]
     [InlineData("build")]
     [InlineData("explain")]

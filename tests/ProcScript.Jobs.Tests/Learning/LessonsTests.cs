@@ -1,3 +1,4 @@
+using ProcScript.Analysis;
 using ProcScript.Analysis.Following;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Learning;
@@ -216,6 +217,19 @@ public sealed class LessonsTests
 
         Assert.Equal((3, true), (broken.Document.LeftOut.Length, broken.Document.LeftOut.All(why => why.EndsWith("pump_out is not proven as it stands: see 'procscript check'", StringComparison.Ordinal))));
         Assert.All(other.Document.LeftOut, why => Assert.EndsWith("this library has no procedure pump_out", why, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_job_of_a_variant_is_held_against_that_variant()
+    {
+        var shop = new Shop(Tank.Replace("machine tank \"water tank\" {\n", "machine tank \"water tank\" {\n  option rail \"rail\"\n  when rail { part bar \"bar\" { mass 1 kg } }\n", StringComparison.Ordinal)
+            .Replace("    remove lid { people 2 }\n", "    remove lid { people 2 }\n    when rail { remove bar }\n", StringComparison.Ordinal));
+        var report = LibraryCheck.Run(shop.Store).Procedures.Single(one => one.Procedure.Job == "pump_out" && !one.Options.IsEmpty);
+        var course = JobCourse.Of(report)!;
+        var jobs = Jobs(3, course, step => step.Line.Item == "bar" ? 300 : step.Duration.Seconds).ToList();
+
+        Assert.Equal(["time 5 min", "time 5 min"], shop.Learn(jobs).Document.Suggestions.Select(one => one.Write));
+        Assert.All(Plain.Learn(jobs).Document.LeftOut, why => Assert.EndsWith("pump_out is for no machine with rail any more", why, StringComparison.Ordinal));
     }
 
     private static IEnumerable<SeenJob> Jobs(int count, JobCourse course, Func<CourseStep, double> seconds) =>

@@ -54,7 +54,7 @@ internal sealed class Shop(string text)
 
     private const string Path = "tank.proc";
 
-    private static readonly DateTimeOffset Morning = new(2026, 3, 2, 8, 0, 0, TimeSpan.FromHours(1));
+    public static readonly DateTimeOffset Morning = new(2026, 3, 2, 8, 0, 0, TimeSpan.FromHours(1));
 
     public FrozenLibrary Store { get; } = new(new Dictionary<string, byte[]> { [Path] = Encoding.UTF8.GetBytes(text) });
 

@@ -120,5 +120,23 @@ public sealed class StepClockTests
         Assert.Equal([null, 100, 100], ticks.Select(tick => tick.Seconds));
     }
 
+    [Fact]
+    public void Steps_of_new_cards_are_measured_by_these_and_the_first_of_them_is_none()
+    {
+        var begun = Replay(Course, [Done(100, 2), Done(100, 1)]);
+        var home = begun.Machine.WayHome()!;
+        var left = home.Steps.Where(step => !home.Done.Contains(step.Number)).Take(2).ToList();
+        var replay = begun.With(Event(EventKind.Replanned) with { Number = 4, At = Morning.AddSeconds(300), Plan = home.Plan.Revision, File = "pack-2" });
+        foreach (var (i, step) in left.Index())
+        {
+            replay = replay.With(Event(EventKind.Done) with { Number = 5 + i, At = Morning.AddSeconds(400 + (100 * i)), Plan = home.Plan.Revision, Step = step.Number });
+        }
+
+        Assert.Equal("", replay.Unfollowed);
+        Assert.Equal([NoMeasure.First, null, NoMeasure.OtherWork, null], StepClock.Of(replay).Select(tick => tick.Because));
+        Assert.Equal(left.Select(step => step.Line.Text), StepClock.Of(replay).Skip(2).Select(tick => tick.Ticked.Step.Line.Text));
+        Assert.Equal([("lid", 1), ("lid_bolts", 4)], SeenJob.Of("job", replay).Pieces.Select(moved => (moved.Item, moved.Handled)));
+    }
+
     private static StepTick[] Clock(params (double Seconds, JobEvent Event)[] told) => [.. StepClock.Of(Replay(Course, told))];
 }
