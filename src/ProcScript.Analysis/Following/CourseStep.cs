@@ -26,6 +26,9 @@ public sealed record CourseStep
     /// <summary>What the cards say of it.</summary>
     public required PlanStep Line { get; init; }
 
+    /// <summary>The author's own words of a measurement, a task, a check, a record or a pause, whatever language the cards are in; else empty.</summary>
+    public required string Words { get; init; }
+
     /// <summary>What the reading must be; null where none is taken, or it may be anything.</summary>
     public Limit? Expect { get; init; }
 

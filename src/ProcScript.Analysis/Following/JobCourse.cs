@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ProcScript.Analysis.Fluids;
 using ProcScript.Analysis.Machines;
+using ProcScript.Analysis.Messages;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Analysis.Runs;
@@ -8,6 +9,7 @@ using ProcScript.Analysis.Settings;
 using ProcScript.Model;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
+using ProcScript.Model.Texts;
 using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Analysis.Following;
@@ -129,7 +131,8 @@ public sealed class JobCourse
         var lines = plan.Strip.SelectMany(card => card.Steps.Select(line => (Phase: CoursePhase.Strip, Card: card.Title, Line: line)))
             .Concat(plan.Work.Steps.Select(line => (Phase: CoursePhase.Work, Card: plan.Work.Title, Line: line)))
             .Concat(plan.Refit.SelectMany(card => card.Steps.Select(line => (Phase: CoursePhase.Refit, Card: card.Title, Line: line))));
-        var expected = StepList.Of(strip, refit).Steps;
+        var planned = StepList.Of(strip, refit).Steps;
+        var expected = WarnedWaits.Add(planned, CardWarnings.Of(planned, strip.Facts, Wordbook.English));
         var earlier = strip.Order.Concat(refit.Order).ToLookup(edge => edge.Later, edge => edge.Earlier);
         PerformedAction[] actions = [.. strip.Actions, .. refit.Actions];
         return
@@ -142,6 +145,7 @@ public sealed class JobCourse
                 Line = step.Line,
                 Expect = Limit(expected[i]),
                 Duration = StepDuration.Of(expected[i]),
+                Words = LibraryTexts.Plain(expected[i].Text ?? ""),
                 Earlier = [.. earlier[i].Concat(actions[i].WaitsFor).Distinct().Order().Select(StepList.NumberOf)],
             }),
         ];

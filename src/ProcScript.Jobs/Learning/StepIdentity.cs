@@ -10,7 +10,7 @@ namespace ProcScript.Jobs.Learning;
 /// <param name="Verb">The verb's word.</param>
 /// <param name="Item">The item's name; empty where there is none.</param>
 /// <param name="Position">Of a control, the position.</param>
-/// <param name="Words">The words of a step without an item; else empty.</param>
+/// <param name="Words">The author's words of a step without an item; else empty.</param>
 /// <param name="Nth">Which of those that are the same, from 1.</param>
 internal sealed record StepIdentity(CoursePhase Phase, string Verb, string Item, string Position, string Words, int Nth)
 {
@@ -21,7 +21,7 @@ internal sealed record StepIdentity(CoursePhase Phase, string Verb, string Item,
         return course.Steps.ToDictionary(step => step.Number, step =>
         {
             var line = step.Line;
-            var first = new StepIdentity(step.Phase, line.Verb, line.Item, line.Position, line.Item.Length == 0 ? line.Text : "", 1);
+            var first = new StepIdentity(step.Phase, line.Verb, line.Item, line.Position, line.Item.Length == 0 ? step.Words : "", 1);
             seen[first] = seen.GetValueOrDefault(first) + 1;
             return first with { Nth = seen[first] };
         });

@@ -117,6 +117,28 @@ public sealed class PageTests(ChromiumFixture chromium)
         Assert.Empty(tablet.Complaints);
     }
 
+    [Fact]
+    public async Task A_tool_that_the_cards_do_not_name_is_told_at_its_step()
+    {
+        await using var floor = await RunningFloor.StartAsync();
+        var job = await FloorJobs.OpenAsync(floor.Store);
+        await using var tablet = await Tablet.TakeAsync(chromium, "Mara");
+        var page = tablet.Page;
+
+        await page.GotoAsync(new Uri(floor.Address, $"/j/{job}").AbsoluteUri);
+        await tablet.SaysAsync("All is written down");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Step 1: something other than planned" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "A tool is missing" }).ClickAsync();
+        await LooksRightAsync(page, "tool");
+        await page.Locator("#tool").FillAsync("step stool");
+        await page.GetByRole(AriaRole.Button, new() { Name = "It is missing" }).ClickAsync();
+        await Assertions.Expect(page.Locator("#job-story")).ToContainTextAsync("a tool was missing at step 1: step stool");
+        await tablet.SaysAsync("All is written down");
+
+        Assert.Equal([(EventKind.Opened, null, null), (EventKind.Missing, 1, "step stool")], (await floor.EventsAsync(job)).Select(happened => (happened.Kind, happened.Step, happened.Tool)));
+        Assert.Empty(tablet.Complaints);
+    }
+
     private static async Task OtherAsync(IPage page, string what)
     {
         await page.GetByRole(AriaRole.Button, new() { Name = "Other than planned", Exact = true }).ClickAsync();

@@ -89,6 +89,20 @@ public sealed class LearningProperties
     }
 
     [Fact]
+    public void Cards_in_another_language_teach_the_same_library()
+    {
+        var german = DemoJobs.Files.ToDictionary(StringComparer.Ordinal);
+        german["procscript.json"] = """{ "language": "de" }"""u8.ToArray();
+        var course = FrozenJob.CourseOf(german, "seat_out", [], TestContext.Current.CancellationToken)!;
+        var jobs = Enumerable.Range(0, 3).Select(i => Shop.Job($"job {i}", course, All(course, step => step.Line.Verb == "check" ? 300 : step.Duration.Seconds)));
+        var report = Lessons.Of(jobs, new FrozenLibrary(DemoJobs.Files), CheckSettings.Usual, new LearnRequest(), TestContext.Current.CancellationToken);
+
+        Assert.Contains(course.Steps, step => step.Line.Text.StartsWith("Prüfen", StringComparison.Ordinal));
+        Assert.Empty(report.Document.Gone);
+        Assert.Equal(["time 5 min", "time 5 min"], report.Document.Suggestions.Select(one => one.Write));
+    }
+
+    [Fact]
     public void The_demo_library_learns_from_slow_jobs_of_all_its_procedures_and_stays_proven_and_laid_out()
     {
         var jobs = DemoJobs.All.SelectMany(report => Enumerable.Range(0, 3).Select(i => (Course: JobCourse.Of(report)!, Number: i)))

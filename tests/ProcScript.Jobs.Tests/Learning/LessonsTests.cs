@@ -14,6 +14,16 @@ public sealed class LessonsTests
     private static readonly JobCourse Feet = Plain.Course("feet_out");
 
     [Fact]
+    public void A_step_takes_what_its_card_says_less_what_cures_by_itself()
+    {
+        var steps = DemoJobs.All.SelectMany(report => JobCourse.Of(report)!.Steps).Where(step => !step.Line.InBackground && step.Line.Verb != "pause").ToList();
+
+        Assert.All(steps, step => Assert.Equal(step.Line.Seconds - (step.Line.Cure?.Seconds ?? 0), step.Duration.Seconds, 1e-6));
+        Assert.All(steps, step => Assert.Equal(step.Line.IsUsualTime, step.Duration.Carrier == TimeCarrier.None));
+        Assert.Equal(Enum.GetValues<TimeCarrier>(), steps.Select(step => step.Duration.Carrier).Distinct().Order());
+    }
+
+    [Fact]
     public void A_usual_time_is_replaced_at_the_action_one_for_each_way()
     {
         var report = Plain.Learn(Jobs(3, Pump, step => step.Line.Item == "lid_bolts" ? (step.Phase == CoursePhase.Strip ? 100 : 150) : step.Duration.Seconds));
