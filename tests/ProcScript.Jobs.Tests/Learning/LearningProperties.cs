@@ -112,7 +112,7 @@ public sealed class LearningProperties
         Assert.True(report.Fixes.Count > 100, $"{report.Fixes.Count} of {report.Document.Suggestions.Length}");
         Assert.Empty(report.Texts.Refused);
         Assert.All(report.Texts.After.Procedures, procedure => Assert.True(procedure.IsProven, procedure.Procedure.Job));
-        Assert.All(report.Texts.Files, file => Assert.Equal(file.After, Formatter.Format(SyntaxTree.Parse(new SourceText(file.Path, file.After)))));
+        Assert.All(report.Texts.Files, file => Assert.Equal(file.After, Formatter.Format(SyntaxTree.Parse(new SourceText(file.Path, file.After), TestContext.Current.CancellationToken))));
     }
 
     private static (string Sort, string About, bool OfRefit, string Keyword) Key(Suggestion one) => (one.Sort, one.About, one.OfRefit, one.Write.Split(' ')[0] is var word && word is "how" or "tool" ? one.Write : word);

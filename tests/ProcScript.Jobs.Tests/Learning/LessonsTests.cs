@@ -234,7 +234,7 @@ public sealed class LessonsTests
     {
         var shop = new Shop(Tank.Replace("machine tank \"water tank\" {\n", "machine tank \"water tank\" {\n  option rail \"rail\"\n  when rail { part bar \"bar\" { mass 1 kg } }\n", StringComparison.Ordinal)
             .Replace("    remove lid { people 2 }\n", "    remove lid { people 2 }\n    when rail { remove bar }\n", StringComparison.Ordinal));
-        var report = LibraryCheck.Run(shop.Store).Procedures.Single(one => one.Procedure.Job == "pump_out" && !one.Options.IsEmpty);
+        var report = LibraryCheck.Run(shop.Store, TestContext.Current.CancellationToken).Procedures.Single(one => one.Procedure.Job == "pump_out" && !one.Options.IsEmpty);
         var course = JobCourse.Of(report)!;
         var jobs = Jobs(3, course, step => step.Line.Item == "bar" ? 300 : step.Duration.Seconds).ToList();
 
