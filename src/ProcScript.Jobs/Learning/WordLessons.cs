@@ -23,13 +23,18 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
     {
         var (first, words) = (same[0], Thing(same));
         var entry = Named(Tool, first with { Text = words });
-        if (entry is not null && first.Step?.Line.Tools.Any(tool => tool.StartsWith(Title(entry), StringComparison.Ordinal)) == true)
+        if (entry is not null && IsListed(entry, first))
         {
             return [];
         }
 
         var lesson = Lesson(LessonSort.Tool, same, first.Step is { Line.Tools: { IsEmpty: false } tools } ? string.Join(", ", tools) : "no tool", $"{(entry is null ? words : Title(entry))}: missing");
-        return (IEnumerable<Lesson>)[entry is null ? lesson with { Otherwise = $"The catalog has no such tool: declare it, `{Tool} … {TextQuotes.Quoted(words)}`, and name it at the step." } : With(lesson, first, Tool, string.Join(", ", (first.Step?.OwnTools ?? []).Append(entry.Name.Text)))];
+        return (IEnumerable<Lesson>)
+        [
+            entry is null
+                ? lesson with { Otherwise = $"The catalog has no such tool: declare it, `{Tool} … {TextQuotes.Quoted(words)}`, and name it at the step." }
+                : With(lesson, first, Tool, string.Join(", ", (first.Step?.OwnTools ?? []).Append(entry.Name.Text))),
+        ];
     });
 
     /// <summary>What else was needed: each belongs to the job.</summary>
@@ -66,6 +71,14 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
         var lesson = Lesson(LessonSort.Note, same, "not said", $"{Quoted(words)}{Otherwise(same)}: noted {same.Count} times");
         return (IEnumerable<Lesson>)[first.Step is null ? lesson with { Otherwise = "The notes belong to no step: write it where it is of use." } : With(lesson, first, How, TextQuotes.Quoted(Sentence(words)))];
     });
+
+    /// <summary>Whether the cards name a tool already: for the job, or at the step, with its size behind its title or without.</summary>
+    private bool IsListed(CatalogSyntax tool, ToldWords told)
+    {
+        var title = Title(tool);
+        return told.Procedure.Procedure.Details.Tools.Any(listed => listed.Name == tool.Name.Text)
+            || told.Step?.Line.Tools.Any(listed => listed == title || (listed.StartsWith($"{title}, ", StringComparison.Ordinal) && texts.Catalog[Tool].All(other => Title(other.Entry) != listed))) == true;
+    }
 
     /// <summary>What enough jobs tell alike of one place.</summary>
     private IEnumerable<List<ToldWords>> Again(IEnumerable<ToldWords> told) => told

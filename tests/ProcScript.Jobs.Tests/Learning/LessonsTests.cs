@@ -150,6 +150,19 @@ public sealed class LessonsTests
     }
 
     [Fact]
+    public void A_tool_with_a_longer_name_is_another_tool()
+    {
+        var shop = new Shop(Tank.Replace("tool step_stool", "tool socket_13_long \"13 mm socket, long\"\ntool step_stool", StringComparison.Ordinal).Replace("undo lid_bolts\n", "undo lid_bolts { tool socket_13_long }\n", StringComparison.Ordinal)
+            .Replace("drive socket_13  torque", "torque", StringComparison.Ordinal));
+        var course = shop.Course("pump_out");
+
+        Assert.Equal("tool socket_13_long, socket_13", Assert.Single(Missing("13 mm socket").Document.Suggestions).Write);
+        Assert.Empty(Missing("13 mm socket, long").Document.Suggestions);
+
+        LearnReport Missing(string tool) => shop.Learn([.. Enumerable.Range(0, 3).Select(i => Job($"job {i}", course, [(1, Event(EventKind.Missing) with { Tool = tool, Step = 1 })]))]);
+    }
+
+    [Fact]
     public void What_strip_puts_in_is_told_of_and_left()
     {
         var lid = Feet.Steps.First(step => step.Line.Item == "lid_bolts").Number;
@@ -166,6 +179,7 @@ public sealed class LessonsTests
         var unknown = Plain.Learn(JobsWith(3, Event(EventKind.Missing) with { Tool = "work lamp", Step = 2 }));
 
         Assert.Contains("  goal remove pump\n  tool step_stool\n", Plain.After(job).Text, StringComparison.Ordinal);
+        Assert.Empty(Plain.After(job).Learn(JobsWith(3, Event(EventKind.Missing) with { Tool = "step_stool" })).Document.Suggestions);
         Assert.Contains("`tool … \"work lamp\"`", Assert.Single(unknown.Document.Suggestions).ByHand, StringComparison.Ordinal);
     }
 
