@@ -12,9 +12,8 @@ internal static class ListRule
     /// <param name="rank">Of each task its place in the list.</param>
     public static long[] Starts(CrewProblem problem, ReadOnlySpan<long> rank)
     {
-        var run = new Run(problem);
-        var places = rank.ToArray();
-        while (run.Begin(places))
+        var run = new Run(problem, rank.ToArray());
+        while (run.Begin())
         {
         }
 
@@ -29,11 +28,13 @@ internal static class ListRule
         private readonly UseProfile[] _uses;
         private readonly int[] _missing;
         private readonly List<int> _ready = [];
+        private readonly Comparer<int> _inOrder;
         private readonly PriorityQueue<int, (long From, int Task)> _waiting = new();
         private long _now;
 
-        public Run(CrewProblem problem)
+        public Run(CrewProblem problem, long[] rank)
         {
+            _inOrder = Comparer<int>.Create((one, other) => (rank[one], one).CompareTo((rank[other], other)));
             _problem = problem;
             _network = CrewNetwork.Forward(problem);
             _uses = [.. problem.Capacities.Select(_ => new UseProfile())];
@@ -48,15 +49,15 @@ internal static class ListRule
         public long[] Starts { get; }
 
         /// <summary>Starts what can start now, and goes on to the next moment. False where nothing is left.</summary>
-        public bool Begin(long[] rank)
+        public bool Begin()
         {
             while (_waiting.TryPeek(out var task, out var from) && from.From <= _now)
             {
                 _waiting.Dequeue();
-                _ready.Add(task);
+                var place = _ready.BinarySearch(task, _inOrder);
+                _ready.Insert(~place, task);
             }
 
-            _ready.Sort((one, other) => (rank[one], one).CompareTo((rank[other], other)));
             for (var at = 0; at < _ready.Count; at++)
             {
                 if (Fits(_ready[at]))

@@ -71,6 +71,12 @@ internal sealed class UseProfile
     /// <summary>The stretch that a moment lies in.</summary>
     private int At(long moment)
     {
+        // Whoever plans along the clock asks about the end.
+        if (moment >= _moments[^1])
+        {
+            return _moments.Count - 1;
+        }
+
         var found = _moments.BinarySearch(moment);
         return found >= 0 ? found : ~found - 1;
     }

@@ -1,7 +1,7 @@
+using System.Buffers;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
-using System.Text.Json.Nodes;
 
 namespace ProcScript.Analysis.Plans;
 
@@ -18,78 +18,109 @@ internal static class PlanRevision
     private static readonly PlanSource Nowhere = new("", 0, 0);
 
     /// <summary>The first digits of SHA-256 over <see cref="Content"/>.</summary>
-    public static string Of(Plan plan) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(Content(plan))))[..Digits];
+    public static string Of(Plan plan) => Convert.ToHexStringLower(SHA256.HashData(WithoutBlanks(plan).WrittenSpan))[..Digits];
 
     /// <summary>All that a plan says on paper, but for its revision.</summary>
-    public static string Content(Plan plan)
+    public static string Content(Plan plan) => Encoding.UTF8.GetString(WithoutBlanks(plan).WrittenSpan);
+
+    /// <summary>A plan as it is on paper, without the members that say nothing. A plan of thousands of steps goes through it in one pass, and no tree of it is made.</summary>
+    private static ArrayBufferWriter<byte> WithoutBlanks(Plan plan)
     {
-        var content = JsonSerializer.SerializeToNode(
-            plan with
+        var told = new Utf8JsonReader(JsonSerializer.SerializeToUtf8Bytes(OnPaper(plan), PlanJson.Published.Plan));
+        var content = new ArrayBufferWriter<byte>();
+        using (var writer = new Utf8JsonWriter(content))
+        {
+            while (told.Read())
             {
-                Revision = "",
-                Language = "",
-                TextsLanguage = "",
-                Licensed = [],
-                Procedure = "",
-                Parameters = [],
-                GoalActions = [],
-                Items = [],
-                Rules = [],
-                Discards = [.. plan.Discards.Select(discard => new PlanDiscard(discard.Title, discard.Because))],
-                Strip = [.. plan.Strip.Select(OnPaper)],
-                Work = OnPaper(plan.Work),
-                Refit = [.. plan.Refit.Select(OnPaper)],
-            },
-            PlanJson.Published.Plan)!;
-        LeaveOutBlanks(content);
-        return content.ToJsonString();
+                if (told.TokenType == JsonTokenType.PropertyName)
+                {
+                    WriteMember(ref told, writer);
+                }
+                else
+                {
+                    WriteToken(ref told, writer);
+                }
+            }
+        }
+
+        return content;
     }
+
+    private static Plan OnPaper(Plan plan) => plan with
+    {
+        Revision = "",
+        Language = "",
+        TextsLanguage = "",
+        Licensed = [],
+        Procedure = "",
+        Parameters = [],
+        GoalActions = [],
+        Items = [],
+        Rules = [],
+        Discards = [.. plan.Discards.Select(discard => new PlanDiscard(discard.Title, discard.Because))],
+        Strip = [.. plan.Strip.Select(OnPaper)],
+        Work = OnPaper(plan.Work),
+        Refit = [.. plan.Refit.Select(OnPaper)],
+    };
 
     private static PlanStage OnPaper(PlanStage stage) => stage with
     {
         Steps = [.. stage.Steps.Select(step => step with { Source = Nowhere, Position = "", Needs = [], Open = [], Test = 0 })],
     };
 
-    /// <summary>Takes out every member that says nothing.</summary>
-    private static void LeaveOutBlanks(JsonNode node)
+    /// <summary>Writes a member and the first token of its value, unless the value says nothing.</summary>
+    private static void WriteMember(ref Utf8JsonReader told, Utf8JsonWriter writer)
     {
-        switch (node)
+        var name = told.GetString()!;
+        told.Read();
+        if (told.TokenType == JsonTokenType.StartArray)
         {
-            case JsonArray list:
-                foreach (var one in list.OfType<JsonNode>())
-                {
-                    LeaveOutBlanks(one);
-                }
+            var first = told;
+            first.Read();
+            if (first.TokenType == JsonTokenType.EndArray)
+            {
+                told = first;
+                return;
+            }
+        }
 
-                break;
-            case JsonObject members:
-                foreach (var (name, value) in members.ToList())
-                {
-                    if (IsBlank(value))
-                    {
-                        members.Remove(name);
-                    }
-                    else
-                    {
-                        LeaveOutBlanks(value!);
-                    }
-                }
-
-                break;
+        if (!IsBlank(ref told))
+        {
+            writer.WritePropertyName(name);
+            WriteToken(ref told, writer);
         }
     }
 
-    private static bool IsBlank(JsonNode? value) => value switch
+    private static bool IsBlank(ref Utf8JsonReader value) => value.TokenType switch
     {
-        null => true,
-        JsonArray list => list.Count == 0,
-        JsonObject => false,
-        _ => value.GetValueKind() switch
-        {
-            JsonValueKind.String => value.GetValue<string>().Length == 0,
-            JsonValueKind.False => true,
-            JsonValueKind.Number => value.ToJsonString() == "0",
-            _ => false,
-        },
+        JsonTokenType.Null or JsonTokenType.False => true,
+        JsonTokenType.String => value.ValueSpan.IsEmpty,
+        JsonTokenType.Number => value.ValueSpan.SequenceEqual("0"u8),
+        _ => false,
     };
+
+    private static void WriteToken(ref Utf8JsonReader told, Utf8JsonWriter writer)
+    {
+        switch (told.TokenType)
+        {
+            case JsonTokenType.StartObject:
+                writer.WriteStartObject();
+                break;
+            case JsonTokenType.EndObject:
+                writer.WriteEndObject();
+                break;
+            case JsonTokenType.StartArray:
+                writer.WriteStartArray();
+                break;
+            case JsonTokenType.EndArray:
+                writer.WriteEndArray();
+                break;
+            case JsonTokenType.String:
+                writer.WriteStringValue(told.GetString());
+                break;
+            default:
+                writer.WriteRawValue(told.ValueSpan, skipInputValidation: true);
+                break;
+        }
+    }
 }

@@ -36,6 +36,8 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     /// <summary>How torques are told.</summary>
     public TorqueWords Torques { get; init; } = new(SettingsTable.Torque.BuiltIn, Wordbook.English);
 
+    private readonly Dictionary<PlannedStep, ImmutableArray<string>> _told = new(ReferenceEqualityComparer.Instance);
+
     private string TorqueWrench => Book.Say("tool.torque-wrench");
 
     /// <summary>
@@ -44,6 +46,16 @@ internal sealed class ToolList(TorqueWrenches wrenches)
     /// it takes an angle gauge as well, and where only a spanner fits, a crowfoot takes its place.
     /// </summary>
     public ImmutableArray<string> Of(PlannedStep step)
+    {
+        if (!_told.TryGetValue(step, out var titles))
+        {
+            _told.Add(step, titles = Titles(step));
+        }
+
+        return titles;
+    }
+
+    private ImmutableArray<string> Titles(PlannedStep step)
     {
         var tools = Item(step).Concat(step.Details.Tools).Distinct().ToList();
         var torque = Torque(step);

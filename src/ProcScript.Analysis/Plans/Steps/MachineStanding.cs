@@ -17,7 +17,7 @@ internal sealed class MachineStanding(StripRun strip, MachineState state, Wordbo
     public IEnumerable<Part> PartsOff => _machine.Parts.Where(IsOff);
 
     /// <summary>The joints that are not closed, without those that another open thing tells of.</summary>
-    public IEnumerable<Joint> JointsOpen => _machine.Joints.Where(joint => !joint.IsTemporary && GoesBack(joint) && !IsToldByAnother(joint) && StateOf(joint).Length > 0);
+    public IEnumerable<Joint> JointsOpen => _machine.Joints.Where(IsOpen);
 
     /// <summary>The parts that are on the machine for the job alone.</summary>
     public IEnumerable<Part> TemporaryOn => _machine.Parts.Where(part => part.IsTemporary && state.Place(part) != PartPlace.Out);
@@ -46,19 +46,26 @@ internal sealed class MachineStanding(StripRun strip, MachineState state, Wordbo
         _ => "",
     };
 
+    /// <summary>Whether a joint is not closed and goes back, and no other open thing tells of it.</summary>
+    public bool IsOpen(Joint joint) => !IsWhole(joint) && !joint.IsTemporary && GoesBack(joint) && !IsToldByAnother(joint);
+
+    /// <summary>Whether a part is off that goes back, or whose like does.</summary>
+    public bool IsOff(Part part) => state.Place(part) != PartPlace.Fitted && !part.IsTemporary && GoesBack(part);
+
+    /// <summary>Whether a joint is closed and tight.</summary>
+    public bool IsWhole(Joint joint) => state.Attached(joint) >= joint.Count && Value(StateKind.Slack, joint) != 1;
+
     private bool GoesBack(MachineItem item) => !strip.Discarded.Contains(item);
 
     /// <summary>What holds a part that is off is off with it, and so is a cover of an open joint. An open plug or line is told all the same.</summary>
     private bool IsToldByAnother(Joint joint) => joint.Role switch
     {
         JointRole.Held => IsOnSomethingOff(joint),
-        JointRole.Cover => IsOnSomethingOff(joint) || StateOf(joint.Over!).Length > 0,
+        JointRole.Cover => IsOnSomethingOff(joint) || !IsWhole(joint.Over!),
         _ => false,
     };
 
     private bool IsOnSomethingOff(Joint joint) => IsCarriedOff(joint.Owner) || IsCarriedOff(joint.Other);
 
     private bool IsCarriedOff(Part? part) => part is not null && (IsOff(part) || IsCarriedOff(part.Parent));
-
-    private bool IsOff(Part part) => !part.IsTemporary && GoesBack(part) && state.Place(part) != PartPlace.Fitted;
 }

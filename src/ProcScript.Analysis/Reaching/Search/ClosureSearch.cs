@@ -144,10 +144,10 @@ internal sealed class ClosureSearch
         return bound;
     }
 
-    /// <summary>Whether the budget is gone; what is left open then may be as cheap as its bound.</summary>
+    /// <summary>Whether the budget is gone; what is left open then may be as cheap as its bound. Until there is any way at all it may be overdrawn.</summary>
     private bool IsSpent(double bound, IEnumerable<double> open)
     {
-        if (_budget > 0)
+        if (_budget > (Best is null ? -FirstPrice : 0))
         {
             return false;
         }
@@ -220,6 +220,9 @@ internal sealed class ClosureSearch
 
     /// <summary>How many clauses the cuts look at while one is looked at here.</summary>
     private const int CutsPrice = 10;
+
+    /// <summary>How many clauses more may be looked at for the first way.</summary>
+    private const long FirstPrice = 5_000_000;
 
     /// <summary>How many closures that cannot be worked are made larger, and how many are judged.</summary>
     private const int MostJudged = 200;

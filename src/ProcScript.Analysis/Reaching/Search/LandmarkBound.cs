@@ -28,8 +28,9 @@ internal sealed class LandmarkBound(ClosureProblem problem)
         var bound = 0.0;
         while (bound < enough && Work < most)
         {
+            var before = cuts.Work;
             var charged = cuts.Charge();
-            Work += cuts.Size;
+            Work += cuts.Work - before;
             if (charged is 0 or double.PositiveInfinity)
             {
                 return bound + charged;
@@ -130,38 +131,46 @@ internal sealed class LandmarkBound(ClosureProblem problem)
             }
         }
 
-        int[] Renumbered(int[] clause) => Array.ConvertAll(clause, way => number[way]);
-        return new Cuts(goal.ConvertAll(Renumbered), left.ConvertAll(node => clauses[node].ConvertAll(Renumbered)), [.. left.Select(node => costs[node])]);
+        // A part and all that holds it have the same things before them: what has become one says so once.
+        List<int[]> Once(List<int[]> all) =>
+            [.. all.Select(clause => clause.Select(way => number[way]).Order().ToArray()).DistinctBy(clause => clause, EqualWays)];
+        return new Cuts(Once(goal), left.ConvertAll(node => Once(clauses[node])), [.. left.Select(node => costs[node])]);
     }
 
-    /// <summary>The cuts of one question.</summary>
+    private static readonly EqualityComparer<int[]> EqualWays = EqualityComparer<int[]>.Create(
+        (one, other) => one.AsSpan().SequenceEqual(other), clause => clause.Aggregate(clause.Length, HashCode.Combine));
+
+    /// <summary>
+    /// The cuts of one question. What is charged makes some nodes cheaper and none dearer, so after a cut only what was reached through these is
+    /// looked at again: a cut is near what is wanted, and little lies beyond it.
+    /// </summary>
     private sealed class Cuts
     {
         /// <summary>Of each clause its owner; -1 for what is wanted.</summary>
         private readonly List<int> _owner = [];
         private readonly List<int[]> _clauses = [];
         private readonly int[][] _serves;
-        private readonly int[] _needs;
-        private readonly int[] _open;
+        private readonly int[][] _own;
         private readonly double[] _costs;
         private readonly double[] _reached;
-        private readonly bool[] _isMet;
         private readonly double[] _value;
         private readonly int[] _dearest;
-        private readonly bool[] _inZone;
+        private readonly int[] _zoneOf;
+        private readonly int[] _cutOf;
         private readonly PriorityQueue<int, double> _queue = new();
         private readonly int _wanted;
+        private int _turn;
 
         public Cuts(List<int[]> goal, List<List<int[]>> clauses, double[] costs)
         {
             _costs = costs;
-            _needs = new int[costs.Length];
             var serves = new List<int>?[costs.Length];
             _wanted = goal.Count;
             goal.ForEach(clause => Add(-1, clause));
+            _own = new int[costs.Length][];
             for (var node = 0; node < costs.Length; node++)
             {
-                _needs[node] = clauses[node].Count;
+                _own[node] = [.. Enumerable.Range(_clauses.Count, clauses[node].Count)];
                 foreach (var clause in clauses[node])
                 {
                     Add(node, clause);
@@ -169,8 +178,9 @@ internal sealed class LandmarkBound(ClosureProblem problem)
             }
 
             _serves = [.. serves.Select(all => all?.ToArray() ?? [])];
-            (_open, _reached, _dearest) = (new int[costs.Length], new double[costs.Length], new int[costs.Length]);
-            (_isMet, _value, _inZone) = (new bool[_clauses.Count], new double[_clauses.Count], new bool[_clauses.Count]);
+            (_reached, _dearest, _cutOf) = (new double[costs.Length], new int[costs.Length], new int[costs.Length]);
+            (_value, _zoneOf) = (new double[_clauses.Count], new int[_clauses.Count]);
+            Reach();
 
             void Add(int owner, int[] clause)
             {
@@ -184,17 +194,17 @@ internal sealed class LandmarkBound(ClosureProblem problem)
             }
         }
 
-        /// <summary>How much there is to look at each time.</summary>
-        public int Size => _clauses.Count + _costs.Length;
+        /// <summary>How many clauses have been looked at.</summary>
+        public long Work { get; private set; }
 
         /// <summary>Charges one cut: 0 where nothing is left to charge, infinite where something that is wanted is out of reach.</summary>
         public double Charge()
         {
-            Reach();
+            Work += _wanted;
             var dearest = -1;
             for (var clause = 0; clause < _wanted; clause++)
             {
-                if (!_isMet[clause])
+                if (_value[clause] == double.PositiveInfinity)
                 {
                     return double.PositiveInfinity;
                 }
@@ -208,66 +218,116 @@ internal sealed class LandmarkBound(ClosureProblem problem)
         /// <summary>What each node costs at the least by its dearest clause alone, and that by its cheapest way.</summary>
         private void Reach()
         {
-            Array.Copy(_needs, _open, _needs.Length);
             Array.Fill(_reached, double.PositiveInfinity);
+            Array.Fill(_value, double.PositiveInfinity);
             Array.Fill(_dearest, -1);
-            Array.Clear(_isMet);
             for (var node = 0; node < _costs.Length; node++)
             {
-                if (_needs[node] == 0)
+                if (_own[node].Length == 0)
                 {
                     _queue.Enqueue(node, _reached[node] = _costs[node]);
                 }
             }
 
+            Spread();
+        }
+
+        /// <summary>Carries on what has become cheaper, until nothing else does.</summary>
+        private void Spread()
+        {
             while (_queue.TryDequeue(out var node, out var cost))
             {
+                if (cost > _reached[node])
+                {
+                    continue;
+                }
+
                 foreach (var clause in _serves[node])
                 {
-                    if (_isMet[clause])
+                    Work++;
+                    if (cost >= _value[clause])
                     {
                         continue;
                     }
 
-                    (_isMet[clause], _value[clause]) = (true, cost);
+                    _value[clause] = cost;
                     var owner = _owner[clause];
-                    if (owner >= 0 && --_open[owner] == 0)
+                    if (owner >= 0 && (_dearest[owner] < 0 || _dearest[owner] == clause))
                     {
-                        // The last that is met is the dearest.
-                        _dearest[owner] = clause;
-                        _queue.Enqueue(owner, _reached[owner] = cost + _costs[owner]);
+                        Reach(owner);
                     }
                 }
+            }
+        }
+
+        private void Reach(int node)
+        {
+            var dearest = -1;
+            foreach (var clause in _own[node])
+            {
+                Work++;
+                dearest = dearest < 0 || _value[clause] > _value[dearest] ? clause : dearest;
+            }
+
+            if (_value[dearest] == double.PositiveInfinity)
+            {
+                return;
+            }
+
+            _dearest[node] = dearest;
+            if (_value[dearest] + _costs[node] is var cost && cost < _reached[node])
+            {
+                _queue.Enqueue(node, _reached[node] = cost);
             }
         }
 
         /// <summary>Of the nodes through which the dearest of what is wanted comes to cost anything, one is in every closure.</summary>
         private double Cut(int first)
         {
-            Array.Clear(_inZone);
+            _turn++;
             var zone = new List<int> { first };
-            _inZone[first] = true;
+            _zoneOf[first] = _turn;
             for (var place = 0; place < zone.Count; place++)
             {
                 foreach (var way in _clauses[zone[place]])
                 {
-                    if (_costs[way] <= Least && _dearest[way] is >= 0 and var before && !_inZone[before])
+                    Work++;
+                    if (_costs[way] <= Least && _dearest[way] is >= 0 and var before && _zoneOf[before] != _turn)
                     {
-                        _inZone[before] = true;
+                        _zoneOf[before] = _turn;
                         zone.Add(before);
                     }
                 }
             }
 
-            var cut = zone.SelectMany(clause => _clauses[clause]).Distinct()
-                .Where(way => _costs[way] > Least && _reached[way] < double.PositiveInfinity && (_dearest[way] < 0 || !_inZone[_dearest[way]])).ToList();
+            var cut = new List<int>();
+            var least = double.PositiveInfinity;
+            foreach (var clause in zone)
+            {
+                foreach (var way in _clauses[clause])
+                {
+                    if (_cutOf[way] != _turn && _costs[way] > Least && _reached[way] < double.PositiveInfinity && (_dearest[way] < 0 || _zoneOf[_dearest[way]] != _turn))
+                    {
+                        _cutOf[way] = _turn;
+                        cut.Add(way);
+                        least = Math.Min(least, _costs[way]);
+                    }
+                }
+            }
+
             if (cut.Count == 0)
             {
                 return 0;
             }
 
-            var least = cut.Min(way => _costs[way]);
-            cut.ForEach(way => _costs[way] -= least);
+            foreach (var way in cut)
+            {
+                _costs[way] -= least;
+                var cost = _costs[way] + (_dearest[way] < 0 ? 0 : _value[_dearest[way]]);
+                _queue.Enqueue(way, _reached[way] = cost);
+            }
+
+            Spread();
             return least;
         }
     }
