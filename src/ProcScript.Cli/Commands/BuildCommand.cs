@@ -91,7 +91,9 @@ internal static class BuildCommand
             command.Add(option);
         }
 
-        crew.AddTo(command);
+        LibraryNames names = new(input.Read, around);
+        names.Complete(procedure, LibraryNames.Procedures);
+        crew.AddTo(command, names);
         language.AddTo(command);
         wording.AddTo(command);
         colour.AddTo(command);

@@ -51,7 +51,9 @@ internal static class CrewCommand
         input.AddTo(command);
         command.Add(procedure);
         command.Add(with);
-        crew.AddTo(command);
+        LibraryNames names = new(input.Read, around);
+        names.Complete(procedure, LibraryNames.Procedures);
+        crew.AddTo(command, names);
         command.Add(format);
         command.Add(output);
         wording.AddTo(command);

@@ -31,8 +31,11 @@ internal sealed class CrewOptions(int? usual)
     };
 
     /// <summary>Adds them to a command.</summary>
-    public void AddTo(Command command)
+    /// <param name="command">The command.</param>
+    /// <param name="names">What is named in its library.</param>
+    public void AddTo(Command command, LibraryNames names)
     {
+        names.Complete(_certified, LibraryNames.Holders);
         _people.Validators.Add(result =>
         {
             if (result.GetValueOrDefault<int?>() is < 1 or > Most)

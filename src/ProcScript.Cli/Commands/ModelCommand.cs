@@ -18,6 +18,7 @@ internal static class ModelCommand
         Option<string?> machine = new("--machine") { Description = "This machine only.", HelpName = "NAME" };
         Option<string[]> with = new("--with") { Description = "Only the variant that has this option; may be given several times.", HelpName = "OPTION" };
         Option<string?> output = new("--output", "-o") { Description = "Write it to FILE.", HelpName = "FILE" };
+        new LibraryNames(input.Read, around).Complete(machine, LibraryNames.Machines);
         VerbCommand command = new("model", "Writes machines as data, for a program that checks a plan.json by itself.")
         {
             Notes =

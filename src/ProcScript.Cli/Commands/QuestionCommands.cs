@@ -17,6 +17,7 @@ internal static class QuestionCommands
     {
         Asking asking = new();
         Argument<string> job = new("PROCEDURE") { Description = "The procedure, with its arguments behind hyphens." };
+        asking.Names(around).Complete(job, LibraryNames.Jobs);
         Option<int> after = new("--after") { Description = "The last step that is done, as cards number them.", HelpName = "STEP", Required = true };
         VerbCommand command = new("back", "Says how a machine goes back together when a job stops in the middle.")
         {
@@ -48,6 +49,7 @@ internal static class QuestionCommands
     {
         Asking asking = new();
         Argument<string[]> jobs = new("JOB") { Description = "Two procedures or more on one machine.", Arity = ArgumentArity.OneOrMore };
+        asking.Names(around).Complete(jobs, LibraryNames.Jobs);
         VerbCommand command = new("together", "Says how several jobs on one machine are done in one visit, and what time that saves.")
         {
             Notes =
@@ -82,6 +84,8 @@ internal static class QuestionCommands
         Asking asking = new();
         Argument<string> item = new("ITEM") { Description = "An item, by its name or its title." };
         Option<string?> machine = new("--machine") { Description = "The machine, where several have such an item.", HelpName = "NAME" };
+        asking.Names(around).Complete(item, LibraryNames.Items);
+        asking.Names(around).Complete(machine, LibraryNames.Machines);
         VerbCommand command = new("why", "Says what hides, holds and feeds an item, what it is in the way of, and who touches it.")
         {
             Notes = [ExitCodes],
@@ -111,6 +115,9 @@ internal static class QuestionCommands
         Option<string> format = new("--format") { Description = "The form of the map.", HelpName = "svg|dot|mermaid|html", DefaultValueFactory = _ => "html" };
         format.AcceptOnlyFromAmong("svg", "dot", "mermaid", "html");
         Option<string?> output = new("--output", "-o") { Description = "Write it to FILE.", HelpName = "FILE" };
+        LibraryNames names = new(library.Read, around);
+        names.Complete(machine, LibraryNames.Machines);
+        names.Complete(job, LibraryNames.Jobs);
         VerbCommand command = new("map", "Draws the parts of a machine in the layers in which they come off, and what hides what.")
         {
             Notes = ["Each part leads to what ties it, what it hides, and what hides it. Of a large machine the boxes are small, and lines that nobody could follow are left to the list.", ExitCodes],
@@ -159,6 +166,8 @@ internal static class QuestionCommands
             command.Add(_format);
             _colour.AddTo(command);
         }
+
+        public LibraryNames Names(Surroundings around) => new(_library.Read, around);
 
         public ImmutableArray<string>? With(ParseResult parsed) => Options(parsed, _with);
 

@@ -28,6 +28,9 @@ internal static class ReachCommand
         Option<int> others = new("--others") { Description = "How many of the next best ways are told.", HelpName = "N", DefaultValueFactory = _ => 3 };
         Option<string> format = new("--format") { Description = "The form of the answer.", HelpName = "text|json", DefaultValueFactory = _ => Text };
         format.AcceptOnlyFromAmong(Text, "json");
+        LibraryNames names = new(library.Read, around);
+        names.Complete(items, LibraryNames.Items);
+        names.Complete(machine, LibraryNames.Machines);
         VerbCommand command = new("reach", "Says how a part or a joint is reached: what comes off, goes aside and is made safe, in what order, and why.")
         {
             Notes =

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ProcScript.Analysis.Crews;
+using ProcScript.Cli.Commands;
 using ProcScript.Model;
-using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Cli.Crews;
 
@@ -46,8 +46,7 @@ internal sealed record CertifiedPeople(string Certificate, int Count, ImmutableA
     /// <exception cref="UsageException">A certificate is not declared, or somebody who is named is not there.</exception>
     public static void Check(CrewSize crew, Library library)
     {
-        var declared = library.Trees.Values.SelectMany(tree => tree.Root.Declarations).OfType<CatalogSyntax>()
-            .Where(one => one.Keyword.Text == "certificate").Select(one => one.Name.Text).ToImmutableSortedSet(StringComparer.Ordinal);
+        var declared = LibraryNames.Certificates(library).ToImmutableSortedSet(StringComparer.Ordinal);
         if (crew.Named.Keys.Order(StringComparer.Ordinal).FirstOrDefault(name => !declared.Contains(name)) is { } unknown)
         {
             throw new UsageException($"--certified {unknown}=…: no certificate of that name is declared; {(declared.IsEmpty ? "none is." : $"there are {string.Join(", ", declared)}.")}");

@@ -71,6 +71,7 @@ internal static class JobCommand
         Option<string> jobs = new("--jobs") { Description = "The folder of jobs; without it, 'jobs' in the current folder.", HelpName = "DIR", DefaultValueFactory = _ => "jobs" };
         var by = ByOption();
         var command = Verb("open", "Opens a job on a proven procedure: freezes its cards and begins its journal.", "procscript job open seat_out --in procedures --order 4711 --by Kern", "Open it.");
+        new LibraryNames(library.Read, around).Complete(procedure, LibraryNames.Jobs);
         command.Add(procedure);
         library.AddTo(command);
         Add(command, with, serial, order, jobs, by);

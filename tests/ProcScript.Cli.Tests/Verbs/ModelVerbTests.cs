@@ -67,6 +67,34 @@ public sealed class ModelVerbTests : IDisposable
     }
 
     [Fact]
+    public async Task An_item_has_the_place_around_it_and_what_somebody_must_hold_who_works_on_it()
+    {
+        _disk.With(
+            "van.proc",
+            """
+            certificate gas "refrigerant certificate"
+            tool key "key"
+            fastener bolt "bolt" { drive key }
+            machine van "Van" {
+              place bay "engine bay" room for 1
+              fluid refrigerant "refrigerant" { hazard refrigerant  certified gas  in bay  charge 0.5 kg  empty "Out."  fill "In." }
+              part drier "drier" { in bay  held by 2 bolt as drier_bolts }
+              part step "step" { held by 2 bolt as step_bolts { in bay } }
+            }
+
+            """);
+
+        var (_, model) = await ModelAsync("van.proc");
+
+        var machine = model["machines"]![0]!;
+        Assert.Equal("""[{"name":"bay","title":"engine bay","room":1}]""", machine["places"]!.ToJsonString());
+        Assert.Equal("""[{"name":"gas","title":"refrigerant certificate"}]""", machine["certificates"]!.ToJsonString());
+        Assert.Equal(("bay", """["gas"]"""), ((string?)machine["fluids"]![0]!["place"], machine["fluids"]![0]!["certificates"]!.ToJsonString()));
+        Assert.Equal(["drier bay", "step "], machine["parts"]!.AsArray().Select(part => $"{part!["name"]} {part["place"]}"));
+        Assert.Equal(["drier_bolts bay", "step_bolts bay"], machine["joints"]!.AsArray().Select(joint => $"{joint!["name"]} {joint["place"]}"));
+    }
+
+    [Fact]
     public async Task One_machine_or_one_variant_can_be_asked_for()
     {
         Assert.Equal("table", (string)Assert.Single((await ModelAsync(".", "--machine", "table")).Model["machines"]!.AsArray())!["name"]!);

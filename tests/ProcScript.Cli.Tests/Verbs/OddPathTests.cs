@@ -79,6 +79,44 @@ public sealed class OddPathTests : IDisposable
         Assert.Contains("removed-while-held", (await CliRun.AtAsync(_disk.Path, "[suggest:11]", "explain rem")).Output.Split('\n'));
     }
 
+    [Theory]
+    [InlineData("back ", "bench_out")]
+    [InlineData("together bench_out ", "clean-2")]
+    [InlineData("reach ", "lid_bolts")]
+    [InlineData("why ", "lid")]
+    [InlineData("map ", "press")]
+    [InlineData("map --job ", "bench_out")]
+    [InlineData("job open ", "clean-2")]
+    [InlineData("crew . --procedure ", "clean")]
+    [InlineData("build . --certified ", "gas=")]
+    [InlineData("model . --machine ", "press")]
+    public async Task What_is_named_in_the_library_completes(string typed, string offered)
+    {
+        _disk.With(
+            "press.proc",
+            """
+            certificate gas "gas certificate"
+            tool key "key"
+            fastener bolt "bolt" { drive key }
+            machine press "Press" { part lid "lid" { held by 2 bolt as lid_bolts } }
+            procedure bench_out "Take the lid off" on press { goal remove lid  stage "Lid" { undo lid_bolts  remove lid } work { } }
+            procedure clean(turns in 1, 2) "Clean" on press { goal remove lid  stage "Lid" { undo lid_bolts  remove lid } work { } }
+
+            """);
+
+        var offers = (await CliRun.AtAsync(_disk.Path, $"[suggest:{typed.Length}]", typed)).Output.Split('\n');
+
+        Assert.Contains(offered, offers);
+    }
+
+    [Fact]
+    public async Task Where_no_library_can_be_read_nothing_completes_and_nothing_fails()
+    {
+        var run = await CliRun.AtAsync(_disk.Path, "[suggest:21]", "back --in nothing.here ");
+
+        Assert.Equal((ExitCode.Clean, ""), (run.Code, run.Error));
+    }
+
     private sealed class Zoned(TimeSpan offset) : TimeProvider
     {
         public override TimeZoneInfo LocalTimeZone { get; } = TimeZoneInfo.CreateCustomTimeZone("there", offset, "there", "there");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ProcScript.Analysis.Plans.Steps;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Quantities;
 
@@ -29,6 +30,12 @@ public static class ModelBuilder
                 kind.Thread ?? "",
                 kind.Grade ?? "")),
         ],
+        Places = [.. machine.Places.Select(place => new PlaceDocument(place.Name, place.Title, place.Room))],
+        Certificates =
+        [
+            .. machine.Items.Values.SelectMany(item => item.Certificates).Distinct().OrderBy(one => one.Name, StringComparer.Ordinal)
+                .Select(one => new CertificateDocument(one.Name, one.Title)),
+        ],
         Parts = [.. machine.Parts.Select(Of)],
         Joints = [.. machine.Joints.Select(Of)],
         Energies = [.. machine.Energies.Select(Of)],
@@ -51,6 +58,8 @@ public static class ModelBuilder
             : null,
         RenewWith = [.. part.RenewWith.Select(item => item.Name)],
         Figures = Figures(part),
+        Place = Place(part),
+        Certificates = Certificates(part),
         Temporary = part.IsTemporary,
         Caps = part.Cap?.Count ?? 0,
         Start = part.IsTemporary ? "out" : "fitted",
@@ -76,6 +85,8 @@ public static class ModelBuilder
         Needs = ConditionDocuments.Of(joint.Conditions),
         RenewWith = [.. joint.RenewWith.Select(item => item.Name)],
         Figures = Figures(joint),
+        Place = Place(joint),
+        Certificates = Certificates(joint),
         Signed = joint.Signed,
         Temporary = joint.IsTemporary,
         Caps = joint.Cap?.Count ?? 0,
@@ -95,6 +106,8 @@ public static class ModelBuilder
         Restore = energy.Restore ?? "",
         Proof = energy.VerifyAt is { } place ? new ProofDocument(place.Item?.Name ?? "", place.Words, ConditionDocuments.Of(place.Conditions)) : null,
         Needs = ConditionDocuments.Of(energy.Conditions),
+        Place = Place(energy),
+        Certificates = Certificates(energy),
         Start = "live",
     };
 
@@ -106,10 +119,16 @@ public static class ModelBuilder
         fluid.Empty ?? "",
         fluid.Fill ?? "",
         ConditionDocuments.Of(fluid.Conditions),
+        Place(fluid),
+        Certificates(fluid),
         "full");
 
     private static ControlDocument Of(Control control) =>
-        new(control.Name, control.Title, control.Positions, ConditionDocuments.Of(control.Conditions), control.Positions[0]);
+        new(control.Name, control.Title, control.Positions, ConditionDocuments.Of(control.Conditions), Place(control), Certificates(control), control.Positions[0]);
+
+    private static string Place(MachineItem item) => StepRooms.Of(item) is { } place && place != Workplace.None ? place.Name : "";
+
+    private static ImmutableArray<string> Certificates(MachineItem item) => [.. item.Certificates.Select(one => one.Name)];
 
     private static ImmutableArray<FigureDocument> Figures(MachineItem item) =>
         [.. item.Figures.Select(figure => new FigureDocument(figure.Path, figure.Caption, figure.Phase.ToString().ToLowerInvariant()))];

@@ -28,6 +28,12 @@ public sealed record MachineDocument
     /// <summary>The kinds that its joints are of.</summary>
     public required ImmutableArray<KindDocument> Kinds { get; init; }
 
+    /// <summary>The places at it in which only so many people work at once.</summary>
+    public required ImmutableArray<PlaceDocument> Places { get; init; }
+
+    /// <summary>What its items ask somebody to hold who works on them.</summary>
+    public required ImmutableArray<CertificateDocument> Certificates { get; init; }
+
     /// <summary>The parts, parents before what is inside them.</summary>
     public required ImmutableArray<PartDocument> Parts { get; init; }
 
@@ -43,6 +49,17 @@ public sealed record MachineDocument
     /// <summary>The controls.</summary>
     public required ImmutableArray<ControlDocument> Controls { get; init; }
 }
+
+/// <summary>A place at a machine in which only so many people work at once.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Title">What people call it.</param>
+/// <param name="Room">How many people work in it at once.</param>
+public sealed record PlaceDocument(string Name, string Title, int Room);
+
+/// <summary>What somebody holds who may do certain work.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Title">What people call it.</param>
+public sealed record CertificateDocument(string Name, string Title);
 
 /// <summary>Something that must be true to get at an item, or to do a step.</summary>
 /// <param name="Phase">When it binds: <c>strip</c>, <c>refit</c> or <c>both</c>.</param>
@@ -109,6 +126,12 @@ public sealed record PartDocument
 
     /// <summary>The pictures of it.</summary>
     public required ImmutableArray<FigureDocument> Figures { get; init; }
+
+    /// <summary>The place in which one works on it, its own or that of the part around it; empty where nobody has to be in one.</summary>
+    public required string Place { get; init; }
+
+    /// <summary>What somebody must hold who works on it.</summary>
+    public required ImmutableArray<string> Certificates { get; init; }
 
     /// <summary>Whether it is there for the job alone.</summary>
     public required bool Temporary { get; init; }
@@ -183,6 +206,12 @@ public sealed record JointDocument
     /// <summary>The pictures of it.</summary>
     public required ImmutableArray<FigureDocument> Figures { get; init; }
 
+    /// <summary>The place in which one works on it, its own or that of the part around it; empty where nobody has to be in one.</summary>
+    public required string Place { get; init; }
+
+    /// <summary>What somebody must hold who works on it.</summary>
+    public required ImmutableArray<string> Certificates { get; init; }
+
     /// <summary>Whether a second person signs that it is closed.</summary>
     public required bool Signed { get; init; }
 
@@ -232,6 +261,12 @@ public sealed record EnergyDocument
     /// <summary>What must be true to isolate it and to bring it back.</summary>
     public required ImmutableArray<ConditionDocument> Needs { get; init; }
 
+    /// <summary>The place in which one works on it, its own or that of the part around it; empty where nobody has to be in one.</summary>
+    public required string Place { get; init; }
+
+    /// <summary>What somebody must hold who works on it.</summary>
+    public required ImmutableArray<string> Certificates { get; init; }
+
     /// <summary>How it stands at the start, and has to at the end: <c>live</c>.</summary>
     public required string Start { get; init; }
 }
@@ -250,6 +285,8 @@ public sealed record ProofDocument(string Item, string Words, ImmutableArray<Con
 /// <param name="Empty">How it is emptied; Markdown, empty where not said.</param>
 /// <param name="Fill">How it is filled; Markdown, empty where not said.</param>
 /// <param name="Needs">What must be true to empty it and to fill it.</param>
+/// <param name="Place">The place in which one works on it; empty where nobody has to be in one.</param>
+/// <param name="Certificates">What somebody must hold who works on it.</param>
 /// <param name="Start">How it stands at the start, and has to at the end: <c>full</c>.</param>
 public sealed record FluidDocument(
     string Name,
@@ -259,6 +296,8 @@ public sealed record FluidDocument(
     string Empty,
     string Fill,
     ImmutableArray<ConditionDocument> Needs,
+    string Place,
+    ImmutableArray<string> Certificates,
     string Start);
 
 /// <summary>A control.</summary>
@@ -266,5 +305,14 @@ public sealed record FluidDocument(
 /// <param name="Title">What people call it.</param>
 /// <param name="Positions">Its positions.</param>
 /// <param name="Needs">What must be true to move it.</param>
+/// <param name="Place">The place in which one works on it; empty where nobody has to be in one.</param>
+/// <param name="Certificates">What somebody must hold who works on it.</param>
 /// <param name="Start">Where it stands at the start, and has to at the end.</param>
-public sealed record ControlDocument(string Name, string Title, ImmutableArray<string> Positions, ImmutableArray<ConditionDocument> Needs, string Start);
+public sealed record ControlDocument(
+    string Name,
+    string Title,
+    ImmutableArray<string> Positions,
+    ImmutableArray<ConditionDocument> Needs,
+    string Place,
+    ImmutableArray<string> Certificates,
+    string Start);
