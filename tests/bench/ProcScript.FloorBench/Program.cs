@@ -7,10 +7,23 @@ using ProcScript.Jobs.Files;
 using ProcScript.Jobs.Stores;
 
 // 50 tablets, each of which tells and watches, 10,000 events a minute on one server. First argument: for how many seconds; second: how PostgreSQL is
-// reached, where the jobs are to be kept there.
+// reached, where the jobs are to be kept there. With `shop` in front: `shop make FOLDER JOBS [nested]` makes a folder of jobs as a shop has it after
+// years, and `shop FOLDER` measures a server on it.
 const int Tablets = 50;
 const int Jobs = 10;
 const int EventsAMinute = 10_000;
+
+if (args is ["shop", "make", var place, var count, ..])
+{
+    Console.WriteLine($"{ShopTree.Make(place, int.Parse(count, System.Globalization.CultureInfo.InvariantCulture), args is [.., "nested"]) >> 20} MB of journals");
+    return 0;
+}
+
+if (args is ["shop", var tree])
+{
+    await ShopBench.RunAsync(Path.GetFullPath(tree));
+    return 0;
+}
 
 var seconds = args.Length > 0 ? int.Parse(args[0], System.Globalization.CultureInfo.InvariantCulture) : 60;
 var folder = Directory.CreateTempSubdirectory("floor-bench-").FullName;
