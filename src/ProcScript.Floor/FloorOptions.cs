@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Npgsql;
 
 namespace ProcScript.Floor;
 
@@ -38,6 +39,27 @@ public sealed record FloorOptions
     /// <summary>Whether the jobs of the folder are put into the database first.</summary>
     public bool BringIn { get; init; }
 
+    /// <summary>The folder of this machine that the index of the board lies in, as a full path; null where none is kept.</summary>
+    public string? IndexFolder { get; init; }
+
+    /// <summary>Whether the index is made anew.</summary>
+    public bool RebuildIndex { get; init; }
+
+    /// <summary>Whose jobs are served: what the index is told from others by.</summary>
+    public string Jobs
+    {
+        get
+        {
+            if (!Postgres)
+            {
+                return Path.TrimEndingDirectorySeparator(Folder);
+            }
+
+            NpgsqlConnectionStringBuilder server = new(Connection);
+            return $"postgres {server.Host}:{server.Port}/{server.Database}";
+        }
+    }
+
     /// <summary>The folder of what the server keeps for itself.</summary>
     public string OwnFolder => Path.Combine(Folder, ".floor");
 
@@ -50,5 +72,8 @@ public sealed record FloorOptions
         : Postgres && string.IsNullOrWhiteSpace(Connection) ? "--store postgres needs --connection, such as \"Host=localhost;Database=jobs;Username=floor\"."
         : !Postgres && Connection is not null ? "--connection is for --store postgres."
         : !Postgres && BringIn ? "--bring-in is for --store postgres: the jobs of the folder are served from there already."
+        : IndexFolder is not null && $"{IndexFolder}{Path.DirectorySeparatorChar}".StartsWith($"{Path.TrimEndingDirectorySeparator(Folder)}{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
+            ? $"--index {IndexFolder}: that is within the folder of the jobs, which other servers may share. Name a folder of this machine."
+        : RebuildIndex && IndexFolder is null ? "--rebuild-index needs an index: leave out --index none."
         : null;
 }

@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Server.Kestrel.Core;
 using ProcScript.Floor.Desk;
 using ProcScript.Floor.Doors;
 using ProcScript.Floor.Endpoints;
+using ProcScript.Floor.Index;
 using ProcScript.Floor.Logs;
 using ProcScript.Jobs.Stores;
 
@@ -57,13 +58,14 @@ public sealed class FloorServer : IAsyncDisposable
         // Cookies of one machine are told apart by their names, not by ports.
         var cookie = options.Lan ? "__Host-floor" : $"floor-{options.Port}";
         var feed = new ChangeFeed();
-        var desk = new JobDesk(store, feed, clock);
+        var board = new ShopBoard(store, IndexOf(options, faults), feed, clock);
+        var desk = new JobDesk(store, board, clock);
 
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
         builder.Logging.ClearProviders();
         builder.Logging.AddProvider(new BadRequestLog(log));
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter(BadRequestLog.Category, LogLevel.Debug);
-        builder.Services.AddHostedService(_ => new LookingAround(desk, faults));
+        builder.Services.AddHostedService(_ => new LookingAround(board, clock, faults));
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = EndPatience);
         builder.WebHost.UseKestrelHttpsConfiguration();
         builder.WebHost.ConfigureKestrel(kestrel => Configure(kestrel, options, certificate));
@@ -73,7 +75,7 @@ public sealed class FloorServer : IAsyncDisposable
         app.UseRouting();
         new PageFiles().Map(app);
         new PairEndpoints(pairing, tokens, cookie, clock).Map(app);
-        new JobEndpoints(desk, log).Map(app);
+        new JobEndpoints(desk, board, log).Map(app);
         new PhotoEndpoints(store, desk).Map(app);
         new FigureEndpoint(desk).Map(app);
         new StreamEndpoint(feed, app.Lifetime.ApplicationStopping).Map(app);
@@ -99,6 +101,22 @@ public sealed class FloorServer : IAsyncDisposable
     {
         await _app.DisposeAsync();
         Certificate?.Dispose();
+    }
+
+    private static BoardIndex? IndexOf(FloorOptions options, TextWriter faults)
+    {
+        if (options.IndexFolder is not { } folder)
+        {
+            return null;
+        }
+
+        BoardIndex index = new(IndexPlace.File(folder, options.Jobs), options.Jobs, faults);
+        if (options.RebuildIndex)
+        {
+            index.Delete();
+        }
+
+        return index;
     }
 
     private static void Configure(KestrelServerOptions kestrel, FloorOptions options, X509Certificate2? certificate)

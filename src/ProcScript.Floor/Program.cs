@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ProcScript.Floor;
+using ProcScript.Floor.Index;
 
 Option<DirectoryInfo> jobs = new("--jobs") { Description = "The folder of the jobs.", Required = true };
 Option<int> port = new("--port") { Description = "The port to listen on; 0 for any that is free.", DefaultValueFactory = _ => FloorOptions.UsualPort };
@@ -11,8 +12,10 @@ Option<FileInfo?> key = new("--key") { Description = "The certificate's key, in 
 Option<string> store = new("--store") { Description = "Where the jobs are kept.", DefaultValueFactory = _ => "files" };
 Option<string?> connection = new("--connection") { Description = "How the database is reached: host, database, user." };
 Option<bool> bringIn = new("--bring-in") { Description = "Put the jobs of the folder into the database first." };
+Option<string?> index = new("--index") { Description = "The folder of this machine for the index of the board, or none; without it, the one for what can be done without.", HelpName = "DIR|none" };
+Option<bool> rebuildIndex = new("--rebuild-index") { Description = "Make the index of the board anew from the journals." };
 store.AcceptOnlyFromAmong("files", "postgres");
-RootCommand root = new("Serves the jobs of a shop to the tablets at its machines.") { jobs, port, lan, noPairing, names, certificate, key, store, connection, bringIn };
+RootCommand root = new("Serves the jobs of a shop to the tablets at its machines.") { jobs, port, lan, noPairing, names, certificate, key, store, connection, bringIn, index, rebuildIndex };
 root.SetAction((parsed, stop) => FloorProgram.RunAsync(
     new FloorOptions
     {
@@ -26,6 +29,8 @@ root.SetAction((parsed, stop) => FloorProgram.RunAsync(
         Postgres = parsed.GetValue(store) == "postgres",
         Connection = parsed.GetValue(connection),
         BringIn = parsed.GetValue(bringIn),
+        IndexFolder = parsed.GetValue(index) is not { Length: > 0 } folder ? IndexPlace.UsualFolder() : folder == "none" ? null : Path.GetFullPath(folder),
+        RebuildIndex = parsed.GetValue(rebuildIndex),
     },
     Console.Out,
     Console.Error,

@@ -5,49 +5,69 @@ using ProcScript.Jobs.Stores;
 
 namespace ProcScript.Jobs.Files;
 
-/// <summary>Job records in folders: one folder a job, below one folder. This is the truth wherever no database is named.</summary>
+/// <summary>
+/// Job records in folders: one folder a job, in one folder or in others below it. A job is called as its folder is, wherever that lies, so that its labels
+/// still lead to it when it was put away. This is the truth wherever no database is named.
+/// </summary>
 /// <param name="root">The folder, as a full path.</param>
 public sealed class FileJobStore(string root) : IJobStore
 {
     private const string Opening = ".opening-";
 
+    /// <summary>The most journals of which is kept what they hold: whichever comes next is read again.</summary>
+    private const int MostJournals = 500;
+
     private readonly ConcurrentDictionary<string, JournalFile> _journals = new(StringComparer.Ordinal);
+    private volatile ILookup<string, FoundJob> _found = Enumerable.Empty<FoundJob>().ToLookup(job => job.Name, StringComparer.Ordinal);
 
-    /// <summary>The folder of a job, as a full path.</summary>
+    /// <summary>The folder of a job, as a full path; where there is no such job, the one that it would have.</summary>
     /// <param name="job">The job.</param>
-    /// <exception cref="JobStoreException">That is no name of a job.</exception>
-    public string FolderOf(string job) => JobNames.IsName(job)
-        ? Path.Combine(root, job)
-        : throw new JobStoreException($"'{job}' is no name of a job: letters, digits, '_', '-' and '.' are.");
+    /// <exception cref="JobStoreException">That is no name of a job, two are called so, or it cannot be looked for.</exception>
+    public string FolderOf(string job)
+    {
+        if (!JobNames.IsName(job))
+        {
+            throw new JobStoreException($"'{job}' is no name of a job: letters, digits, '_', '-' and '.' are.");
+        }
+
+        var straight = Path.Combine(root, job);
+        return _found[job].ToList() switch
+        {
+            [var known] when HasJournal(known.Folder) => known.Folder,
+            [] when HasJournal(straight) => straight,
+            [_, _, ..] many => throw Several(job, many),
+            _ => Look()[job].ToList() switch
+            {
+                [] => straight,
+                [var found] => found.Folder,
+                var many => throw Several(job, many),
+            },
+        };
+    }
 
     /// <inheritdoc/>
-    public Task<ImmutableArray<string>> ListAsync(CancellationToken stop) => Task.FromResult(Guarded<ImmutableArray<string>>(root, () => Directory.Exists(root)
-        ?
-        [
-            .. Directory.EnumerateDirectories(root).Select(folder => Path.GetFileName(folder)!)
-                .Where(name => JobNames.IsName(name) && File.Exists(Path.Combine(root, name, JournalFile.Name))).Order(StringComparer.Ordinal),
-        ]
-        : []));
+    public Task<ImmutableArray<string>> ListAsync(CancellationToken stop) => Task.FromResult<ImmutableArray<string>>([.. Look().Select(job => job.Key).Order(StringComparer.Ordinal)]);
 
     /// <inheritdoc/>
-    public Task<ImmutableDictionary<string, long>> ExtentsAsync(CancellationToken stop) => Task.FromResult(Guarded(root, () => Directory.Exists(root)
-        ? new DirectoryInfo(root).EnumerateDirectories().Where(folder => JobNames.IsName(folder.Name))
-            .Select(folder => new FileInfo(Path.Combine(folder.FullName, JournalFile.Name))).Where(journal => journal.Exists)
-            .ToImmutableDictionary(journal => journal.Directory!.Name, journal => journal.Length, StringComparer.Ordinal)
-        : ImmutableDictionary<string, long>.Empty));
+    public Task<IReadOnlyDictionary<string, JournalStamp>> StampsAsync(CancellationToken stop) =>
+        Task.FromResult<IReadOnlyDictionary<string, JournalStamp>>(Look().ToDictionary(job => job.Key, job => job.ToList() is [var one] ? one.Stamp : default, StringComparer.Ordinal));
 
     /// <inheritdoc/>
-    public Task<long> ExtentAsync(string job, CancellationToken stop)
+    public Task<JournalStamp> StampAsync(string job, CancellationToken stop)
     {
         var path = Path.Combine(FolderOf(job), JournalFile.Name);
-        return Task.FromResult(Guarded(path, () => new FileInfo(path).Length));
+        return Task.FromResult(Guarded(path, () => JournalFile.StampOf(new FileInfo(path))));
     }
 
     /// <inheritdoc/>
     public Task<string> CreateAsync(string wanted, IReadOnlyDictionary<string, byte[]> files, JobEvent opened, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(files);
-        _ = FolderOf(wanted);
+        if (!JobNames.IsName(wanted))
+        {
+            throw new JobStoreException($"'{wanted}' is no name of a job: letters, digits, '_', '-' and '.' are.");
+        }
+
         return Task.FromResult(Guarded(Path.Combine(root, wanted), () =>
         {
             Directory.CreateDirectory(root);
@@ -62,7 +82,9 @@ public sealed class FileJobStore(string root) : IJobStore
                 }
 
                 WriteNew(Path.Combine(hidden, JournalFile.Name), JournalText.Write(opened, null).Bytes.Span);
-                return MoveTo(hidden, wanted);
+                var name = MoveTo(hidden, wanted, Look());
+                FolderFlush.Flush(root);
+                return name;
             }
             catch
             {
@@ -129,10 +151,28 @@ public sealed class FileJobStore(string root) : IJobStore
     private JournalFile Journal(string job)
     {
         var folder = FolderOf(job);
-        return File.Exists(Path.Combine(folder, JournalFile.Name))
-            ? _journals.GetOrAdd(job, _ => new JournalFile(folder))
-            : throw new JobStoreException($"there is no job '{job}' in '{root}'.");
+        if (!HasJournal(folder))
+        {
+            throw new JobStoreException($"there is no job '{job}' in '{root}'.");
+        }
+
+        if (_journals.Count > MostJournals)
+        {
+            // Who is about to write into one of them holds its lock, whatever is kept here.
+            _journals.Clear();
+        }
+
+        return _journals.GetOrAdd(folder, place => new JournalFile(place));
     }
+
+    private static bool HasJournal(string folder) => File.Exists(Path.Combine(folder, JournalFile.Name));
+
+    private ILookup<string, FoundJob> Look() => _found = Guarded(root, () => _found.Count == 0 || Directory.Exists(root)
+        ? JobTree.Find(root)
+        : throw new DirectoryNotFoundException("the folder of the jobs is away."));
+
+    private JobStoreException Several(string job, List<FoundJob> all) =>
+        new($"several jobs are called '{job}': {string.Join(" and ", all.Select(one => $"'{Path.GetRelativePath(root, one.Folder)}'").Order(StringComparer.Ordinal))}. Take away or rename what is a copy.");
 
     private static string Place(string folder, string path) =>
         JobNames.IsPath(path) ? Path.Combine([folder, .. path.Split('/')]) : throw new JobStoreException($"'{path}' is no path of a file of a job.");
@@ -151,6 +191,7 @@ public sealed class FileJobStore(string root) : IJobStore
             }
 
             File.Move(temporary, path, overwrite: false);
+            FolderFlush.Flush(Path.GetDirectoryName(path)!);
         }
         catch
         {
@@ -159,13 +200,13 @@ public sealed class FileJobStore(string root) : IJobStore
         }
     }
 
-    private string MoveTo(string hidden, string wanted)
+    private string MoveTo(string hidden, string wanted, ILookup<string, FoundJob> taken)
     {
         for (var number = 1; ; number++)
         {
             var name = number == 1 ? wanted : $"{wanted}-{number}";
             var folder = Path.Combine(root, name);
-            if (Directory.Exists(folder))
+            if (taken.Contains(name) || Directory.Exists(folder))
             {
                 continue;
             }

@@ -19,10 +19,15 @@ public sealed class JournalFile(string folder)
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(15);
 
     private readonly SemaphoreSlim _gate = new(1, 1);
-    private readonly Dictionary<string, JournalLine> _byId = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _byId = new(StringComparer.Ordinal);
     private readonly string _path = Path.Combine(folder, Name);
     private JournalLine? _last;
     private long _length;
+
+    /// <summary>How a journal is.</summary>
+    /// <param name="journal">The journal.</param>
+    /// <exception cref="IOException">It is not there.</exception>
+    internal static JournalStamp StampOf(FileInfo journal) => new(journal.Length, journal.LastWriteTimeUtc.Ticks);
 
     /// <summary>Reads it as far as it holds.</summary>
     /// <exception cref="JobStoreException">It cannot be read.</exception>
@@ -65,11 +70,11 @@ public sealed class JournalFile(string folder)
     {
         using FileStream file = new(_path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read, bufferSize: 0);
         CatchUp(file);
-        if (_byId.TryGetValue(happened.Id, out var there))
+        if (_byId.TryGetValue(happened.Id, out var number))
         {
             // Who sends it again did not hear that it is safe: it is, once the disk has it.
             file.Flush(flushToDisk: true);
-            return new AppendedLine(there, WasThere: true);
+            return new AppendedLine(Again(file, number), WasThere: true);
         }
 
         var line = JournalText.Write(happened, _last);
@@ -87,7 +92,15 @@ public sealed class JournalFile(string folder)
         }
 
         Add(line);
-        return new AppendedLine(line, WasThere: false) { Extent = _length };
+        return new AppendedLine(line, WasThere: false) { Stamp = new JournalStamp(_length, File.GetLastWriteTimeUtc(file.SafeFileHandle).Ticks) };
+    }
+
+    /// <summary>Reads again a line that was read before: of most, only their identities are kept.</summary>
+    private static JournalLine Again(FileStream file, int number)
+    {
+        file.Position = 0;
+        var lines = JournalText.Read(Rest(file)).Lines;
+        return lines.Length >= number ? lines[number - 1] : throw new IOException($"line {number} is not as it was. Look at a copy from before.");
     }
 
     /// <summary>Reads what others have written since.</summary>
@@ -114,7 +127,7 @@ public sealed class JournalFile(string folder)
     private void Add(JournalLine line)
     {
         (_last, _length) = (line, _length + line.Bytes.Length);
-        _byId[line.Event.Id] = line;
+        _byId[line.Event.Id] = line.Event.Number;
     }
 
     private void TakeBack(FileStream file)

@@ -53,6 +53,7 @@ internal static class House
         new("Microsoft.Extensions.FileSystemGlobbing", ["ProcScript.Analysis"], "Paths are chosen by the settings, which Analysis reads."),
         new("Microsoft.CodeAnalysis.CSharp", ["ProcScript.Mutation"], "Only the tool that changes the code to try the tests compiles any."),
         new("Google.OrTools", ["ProcScript.Exact"], "The solver is native code for each platform: it stays in a tool of its own."),
+        new("Microsoft.Data.Sqlite", ["ProcScript.Floor"], "An index is for a server that lists thousands of jobs all day; the journals are the truth."),
         new("QRCoder", ["ProcScript.Cards"], "Codes to scan are drawn in Cards."),
         new("Markdig", ["ProcScript.Cards"], "Prose is rendered in Cards."),
         new("Npgsql", ["ProcScript.Floor", "ProcScript.Floor.Tests"], "Only a server keeps jobs in a database."),

@@ -52,7 +52,7 @@ internal static class RebaseVerb
             return ExitCode.Clean;
         }
 
-        var cards = NewCards.Of(job.Replay, course);
+        var cards = NewCards.Of(job.Replay, course, carried.Done);
         TemplateFolder.Refuse(cards.Faults);
         var files = frozen.Library.Select(file => KeyValuePair.Create($"{cards.LibraryFolder}/{file.Key}", file.Value)).Concat(cards.Files);
         await place.Store.AddFilesAsync(place.Name, files.ToDictionary(StringComparer.Ordinal), stop);

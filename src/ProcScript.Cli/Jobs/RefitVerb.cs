@@ -32,14 +32,13 @@ internal static class RefitVerb
             return ExitCode.Findings;
         }
 
-        var cards = NewCards.Of(job.Replay, course);
+        var cards = NewCards.Of(job.Replay, course, course.Done);
         TemplateFolder.Refuse(cards.Faults);
         await place.Store.AddFilesAsync(place.Name, cards.Files, stop);
         var line = await EventVerb.WriteAsync(place, cards.Told(EventVerb.New(EventKind.Replanned, request, around), cards.PackFolder), around, stop);
-        var left = course.Steps.Length - course.Done.Length;
         Answer.Write(terminal,
         [
-            $"{line.Line.Event.Number}  new cards of revision {course.Plan.Revision}: {Counted.Of(left, "step")} left{(course.Again.IsEmpty ? "" : $", {course.Again.Length} of them to open again what was closed too early")}",
+            $"{line.Line.Event.Number}  new cards of revision {course.Plan.Revision}: {Counted.Of(cards.Left, "step")} left{(course.Again.IsEmpty ? "" : $", {course.Again.Length} of them to open again what was closed too early")}",
             $"  {Path.Combine(request.Job, cards.PackFolder, JobPack.CardsFile)}",
             .. course.LeftOut.Select(text => $"  ! left out, since it asks for what is not so on this way: {text}"),
             .. JobClosing.OfPaper(job.Replay).Select(text => $"  ! not written down before these cards: {text}"),

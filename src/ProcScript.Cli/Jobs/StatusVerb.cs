@@ -4,12 +4,16 @@ using ProcScript.Cli.Verbs;
 using ProcScript.Jobs.Files;
 using ProcScript.Jobs.Journals;
 using ProcScript.Jobs.Standing;
+using ProcScript.Jobs.Stores;
 
 namespace ProcScript.Cli.Jobs;
 
 /// <summary><c>job status</c> and <c>job list</c>: how jobs stand.</summary>
 internal static class StatusVerb
 {
+    /// <summary>How many journals are read before their jobs are told: more would only take memory.</summary>
+    private const int AtOnce = 64;
+
     /// <summary>Tells how one job stands. A journal that is damaged is told as far as it holds, and that it is damaged.</summary>
     public static async Task<ExitCode> RunAsync(string typed, bool asText, ColourChoice colour, Surroundings around, CancellationToken stop)
     {
@@ -25,10 +29,10 @@ internal static class StatusVerb
             around.Output.Write(LogCommands.DisarmJson(JsonSerializer.Serialize(status, JobJson.Published.JobStatus) + "\n"));
         }
 
-        return Complain(place.Name, job.Journal, around) ? ExitCode.Findings : ExitCode.Clean;
+        return Complain(place.Name, Damage(job.Journal), around) ? ExitCode.Findings : ExitCode.Clean;
     }
 
-    /// <summary>Lists the jobs of a folder, from their journals alone.</summary>
+    /// <summary>Lists the jobs of a folder, and of those below it, from their journals alone.</summary>
     public static async Task<ExitCode> ListAsync(string typed, ColourChoice colour, Surroundings around, CancellationToken stop)
     {
         var folder = Path.GetFullPath(typed, around.CurrentFolder);
@@ -40,39 +44,56 @@ internal static class StatusVerb
         FileJobStore store = new(folder);
         var terminal = Terminal.For(around, colour);
         var code = ExitCode.Clean;
-        foreach (var name in await store.ListAsync(stop))
+        foreach (var names in (await store.ListAsync(stop)).Chunk(AtOnce))
         {
-            stop.ThrowIfCancellationRequested();
-            var journal = await store.ReadAsync(name, stop);
-            terminal.WriteLine(new Piece(PrintableText.Of($"{Path.Combine(typed, name)}: {Told(journal)}")));
-            code = Complain(name, journal, around) ? ExitCode.Findings : code;
+            var listed = new Listed[names.Length];
+            await Parallel.ForAsync(0, names.Length, stop, async (i, end) => listed[i] = await ListedAsync(store, names[i], folder, end));
+            foreach (var job in listed)
+            {
+                if (job.Text.Length > 0)
+                {
+                    terminal.WriteLine(new Piece(PrintableText.Of($"{Path.Combine(typed, job.Place)}: {job.Text}")));
+                }
+
+                code = Complain(job.Place, job.Fault, around) ? ExitCode.Findings : code;
+            }
         }
 
         return code;
     }
 
-    private static string Told(JournalReading journal)
+    private static async Task<Listed> ListedAsync(FileJobStore store, string name, string folder, CancellationToken stop)
     {
-        if (journal.Lines is not [{ Event.Job: { } head }, ..] lines)
+        try
         {
-            return "no job";
+            var journal = await store.ReadAsync(name, stop);
+            return new Listed(Path.GetRelativePath(folder, store.FolderOf(name)), JobLine.Of(name, [.. journal.Lines.Select(line => line.Event)]) is { } line ? Told(line) : "no job", Damage(journal));
         }
-
-        var last = lines[^1].Event;
-        var state = lines.Any(line => line.Event.Kind == EventKind.Closed) ? "closed" : last.Kind is EventKind.Pause or EventKind.HandOver ? "paused" : "open";
-        var steps = lines.Count(line => line.Event.Kind == EventKind.Done);
-        return $"{state}, {head.Title}, {head.MachineTitle}, {Counted.Of(steps, "step")} ticked, last {JobText.At(last.At)} by {last.By}";
+        catch (JobStoreException failure)
+        {
+            return new Listed(name, "", failure.Message);
+        }
     }
 
-    private static bool Complain(string name, JournalReading journal, Surroundings around)
+    private static string Told(JobLine line) =>
+        $"{line.State}, {line.Title}, {line.Machine}, {line.Done} of {Counted.Of(line.Steps, "step")} done, {(line.Deviations > 0 ? $"{line.Deviations} not as planned, " : "")}last {JobText.At(line.LastAt)} by {line.By}";
+
+    private static string? Damage(JournalReading journal) =>
+        journal.Fault is { } fault ? $"its journal is damaged in line {fault.Line}: {fault.Problem}. What is told is what stands before that line; look at a copy." : null;
+
+    private static bool Complain(string job, string? fault, Surroundings around)
     {
-        if (journal.Fault is { } fault)
+        if (fault is not null)
         {
-            around.Error.WriteLine(LogCommands.DisarmLines(
-                $"procscript: the journal of '{name}' is damaged in line {fault.Line}: {fault.Problem}. What is told is what stands before that line; look at a copy."));
-            return true;
+            around.Error.WriteLine(LogCommands.DisarmLines($"procscript: '{job}': {fault}"));
         }
 
-        return false;
+        return fault is not null;
     }
+
+    /// <summary>A job in the list.</summary>
+    /// <param name="Place">Where it lies below the folder that was asked for.</param>
+    /// <param name="Text">How it stands; empty where nothing can be told.</param>
+    /// <param name="Fault">What is wrong with it; null where nothing is.</param>
+    private sealed record Listed(string Place, string Text, string? Fault);
 }

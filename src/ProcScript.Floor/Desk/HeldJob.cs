@@ -20,9 +20,10 @@ public sealed class HeldJob(string job)
     private PageCards? _cards;
     private JobNow? _now;
     private string _lastHash = JournalText.NoHash;
+    private JournalFault? _damage;
 
-    /// <summary>How far its journal went when it was last read or written here.</summary>
-    public long Extent { get; private set; }
+    /// <summary>How its journal was when it was last read or written here.</summary>
+    public JournalStamp Stamp { get; private set; }
 
     /// <summary>Whether it has been read.</summary>
     public bool IsLoaded => _replay is not null;
@@ -89,12 +90,18 @@ public sealed class HeldJob(string job)
             return Again(there, happened);
         }
 
-        if (await RefusalAsync(store, happened, stop) is { } why)
+        var open = happened.Kind == EventKind.Closed ? JobClosing.Open(Replay) : [];
+        if (_damage is { } damage)
+        {
+            throw new JobStoreException($"the journal of '{job}' is damaged in line {damage.Line}: {damage.Problem}. Nothing can be added to it; open a new job for what is left to do.");
+        }
+
+        if (await RefusalAsync(store, happened, open, stop) is { } why)
         {
             return new EventAnswer(told.Id, 0, "", WasThere: false, why);
         }
 
-        var taken = EventIntake.Take(Replay, happened.Kind == EventKind.Closed ? happened with { Despite = Despite() } : happened, isLate: true);
+        var taken = EventIntake.Take(Replay, happened.Kind == EventKind.Closed ? happened with { Despite = open.IsEmpty ? null : open } : happened, isLate: true);
         if (taken.Event is null)
         {
             return new EventAnswer(told.Id, 0, "", WasThere: false, taken.Refusal);
@@ -110,7 +117,7 @@ public sealed class HeldJob(string job)
         if (appended.Line.Event.Number == Replay.Events.Count + 1)
         {
             Add(appended.Line);
-            Extent = appended.Extent;
+            Stamp = appended.Stamp;
         }
         else
         {
@@ -136,7 +143,7 @@ public sealed class HeldJob(string job)
 
         var course = Replay.Machine.WayHome()
             ?? throw new RefusedException(StatusCodes.Status409Conflict, "No way back was found that is proven from how the machine stands. Bring it to where a card ends, tell of it, and ask again.");
-        var cards = NewCards.Of(Replay, course);
+        var cards = NewCards.Of(Replay, course, course.Done);
         await store.AddFilesAsync(job, cards.Files, stop);
         JobEvent told = new() { Id = $"cards-{Guid.NewGuid():N}", Kind = EventKind.Replanned, At = time, Logged = time, By = by };
         await store.AppendAsync(job, cards.Told(told, cards.PackFolder), stop);
@@ -149,16 +156,17 @@ public sealed class HeldJob(string job)
     public async Task CatchUpAsync(IJobStore store, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(store);
-        var extent = await store.ExtentAsync(job, stop);
-        if (extent == Extent)
+        var stamp = await store.StampAsync(job, stop);
+        if (stamp == Stamp)
         {
             return;
         }
 
         var journal = await store.ReadAsync(job, stop);
-        Extent = extent;
+        (Stamp, _damage) = (stamp, journal.Fault);
+        var isSame = journal.Lines.Length >= Replay.Events.Count && journal.Lines[Replay.Events.Count - 1].Hash == _lastHash;
         var news = journal.Lines.Skip(Replay.Events.Count).ToList();
-        if (news.Exists(line => line.Event.Kind == EventKind.Rebased))
+        if (!isSame || news.Exists(line => line.Event.Kind == EventKind.Rebased))
         {
             await LoadAsync(store, stop);
             return;
@@ -170,16 +178,16 @@ public sealed class HeldJob(string job)
     private async Task LoadAsync(IJobStore store, CancellationToken stop)
     {
         // What is written while it is read is read again.
-        var extent = await store.ExtentAsync(job, stop);
+        var stamp = await store.StampAsync(job, stop);
         var loaded = await LoadedJob.ReadAsync(store, job, stop);
-        Extent = extent;
+        Stamp = stamp;
         _lines.Clear();
         foreach (var line in loaded.Journal.Lines)
         {
             _lines[line.Event.Id] = line;
         }
 
-        (_replay, _lastHash, _cards, _now) = (loaded.Replay, loaded.LastHash, null, null);
+        (_replay, _lastHash, _damage, _cards, _now) = (loaded.Replay, loaded.LastHash, loaded.Journal.Fault, null, null);
     }
 
     private void Add(JournalLine line)
@@ -194,21 +202,18 @@ public sealed class HeldJob(string job)
             ? new EventAnswer(told.Id, there.Event.Number, there.Hash, WasThere: true, null)
             : new EventAnswer(told.Id, 0, "", WasThere: false, $"event {there.Event.Number} has that identity already, and says something else.");
 
-    private ImmutableArray<string>? Despite() => JobClosing.Open(Replay) is { IsEmpty: false } open ? open : null;
-
-    private async Task<string?> RefusalAsync(IJobStore store, JobEvent happened, CancellationToken stop) => happened.Kind switch
+    private async Task<string?> RefusalAsync(IJobStore store, JobEvent happened, ImmutableArray<string> open, CancellationToken stop) => happened.Kind switch
     {
         EventKind.Opened or EventKind.Replanned or EventKind.Rebased => "that is told by the program alone.",
         EventKind.Photo when happened.File is { } file => await IsKeptAsync(store, file, happened.FileHash, stop) ? null : "that photo has not been sent.",
         _ when happened.File is not null || happened.FileHash is not null => "only a photo has a file.",
-        EventKind.Closed => ClosingRefusal(happened),
+        EventKind.Closed => ClosingRefusal(happened, open),
         _ when happened.Despite is not null => "only a closing can be despite anything.",
         _ => null,
     };
 
-    private string? ClosingRefusal(JobEvent happened)
+    private static string? ClosingRefusal(JobEvent happened, ImmutableArray<string> open)
     {
-        var open = JobClosing.Open(Replay);
         var unseen = open.Except(happened.Despite ?? []).ToList();
         return open.IsEmpty ? null
             : unseen.Count > 0 ? $"it is not as it was when you looked: {string.Join("; ", unseen)}. Look again, then close it."

@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using ProcScript.Analysis.Plans;
 using ProcScript.Floor.Documents;
 using ProcScript.Floor.Doors;
+using ProcScript.Jobs.Standing;
 using ProcScript.Jobs.Stores;
 
 namespace ProcScript.Floor.Desk;
@@ -12,18 +13,14 @@ namespace ProcScript.Floor.Desk;
 /// taken up, and nothing is kept here that they do not say.
 /// </summary>
 /// <param name="store">Where the jobs are kept.</param>
-/// <param name="feed">Tells whoever watches.</param>
+/// <param name="board">The board, which shows what is told here.</param>
 /// <param name="clock">The clock.</param>
-public sealed class JobDesk(IJobStore store, ChangeFeed feed, TimeProvider clock)
+public sealed class JobDesk(IJobStore store, ShopBoard board, TimeProvider clock)
 {
     /// <summary>The most jobs that are held at once: those that nobody has asked for longest go.</summary>
     private const int MostHeld = 200;
 
     private readonly ConcurrentDictionary<string, HeldJob> _held = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, KnownLine> _board = new(StringComparer.Ordinal);
-
-    /// <summary>The clock.</summary>
-    public TimeProvider Clock => clock;
 
     /// <summary>All that a tablet needs of a job.</summary>
     /// <param name="job">The job.</param>
@@ -54,7 +51,14 @@ public sealed class JobDesk(IJobStore store, ChangeFeed feed, TimeProvider clock
     /// <param name="after">The number of that one; 0 for all.</param>
     /// <param name="stop">Ends the work.</param>
     public Task<JournalPart> EventsAsync(string job, int after, CancellationToken stop) =>
-        WithAsync(job, held => Task.FromResult(new JournalPart([.. held.Replay.Events.Skip(after)], held.Replay.Events.Count)), stop);
+        WithAsync(
+            job,
+            async held =>
+            {
+                await held.CatchUpAsync(store, stop);
+                return new JournalPart([.. held.Replay.Events.Skip(after)], held.Replay.Events.Count);
+            },
+            stop);
 
     /// <summary>A picture of the cards; null where they have none of that hash.</summary>
     /// <param name="job">The job.</param>
@@ -112,90 +116,7 @@ public sealed class JobDesk(IJobStore store, ChangeFeed feed, TimeProvider clock
         },
         stop);
 
-    /// <summary>The board.</summary>
-    /// <param name="stop">Ends the work.</param>
-    public async Task<Board> BoardAsync(CancellationToken stop)
-    {
-        await CatchUpAsync(await store.ExtentsAsync(stop), stop);
-        var lines = _board.Values.ToList();
-        return new Board(
-            [.. lines.Select(known => known.Line).OfType<BoardLine>().OrderBy(line => line.State == "closed").ThenByDescending(line => line.LastAt).ThenBy(line => line.Job, StringComparer.Ordinal)],
-            [.. lines.Select(known => known.Fault).OfType<string>().Order(StringComparer.Ordinal)],
-            clock.GetUtcNow());
-    }
-
-    /// <summary>Takes up what other programs have written, and tells whoever watches.</summary>
-    /// <param name="stop">Ends the work.</param>
-    public async Task LookAroundAsync(CancellationToken stop)
-    {
-        var changed = await CatchUpAsync(await store.ExtentsAsync(stop), stop);
-        foreach (var (job, events) in changed)
-        {
-            feed.Tell(job, events);
-        }
-    }
-
-    private async Task<List<(string Job, int Events)>> CatchUpAsync(ImmutableDictionary<string, long> extents, CancellationToken stop)
-    {
-        var changed = new List<(string, int)>();
-        foreach (var (job, extent) in extents)
-        {
-            var known = _board.GetValueOrDefault(job);
-            if (known?.Extent == extent)
-            {
-                continue;
-            }
-
-            var now = await LineAsync(job, extent, stop);
-            _board[job] = now;
-            if (now.Line is { } line && known?.Line?.Events != line.Events)
-            {
-                changed.Add((job, line.Events));
-            }
-        }
-
-        foreach (var gone in _board.Keys.Where(job => !extents.ContainsKey(job)))
-        {
-            _board.TryRemove(gone, out _);
-            _held.TryRemove(gone, out _);
-        }
-
-        return changed;
-    }
-
-    private async Task<KnownLine> LineAsync(string job, long extent, CancellationToken stop)
-    {
-        try
-        {
-            if (_held.ContainsKey(job))
-            {
-                return await WithAsync(
-                    job,
-                    async held =>
-                    {
-                        await held.CatchUpAsync(store, stop);
-                        return new KnownLine(extent, BoardLine.Of(job, held.Replay), null);
-                    },
-                    stop);
-            }
-
-            var journal = await store.ReadAsync(job, stop);
-            return journal.Lines is [{ Event.Job: not null }, ..]
-                ? new KnownLine(extent, BoardLine.Of(job, [.. journal.Lines.Select(line => line.Event)]), journal.Fault is { } fault ? $"{job}: damaged in line {fault.Line}, {fault.Problem}" : null)
-                : new KnownLine(extent, null, $"{job}: its journal does not begin with a job that is opened");
-        }
-        catch (JobStoreException failure)
-        {
-            return new KnownLine(extent, null, $"{job}: {failure.Message}");
-        }
-    }
-
-    private void Tell(string job, HeldJob held)
-    {
-        var line = BoardLine.Of(job, held.Replay);
-        _board[job] = new KnownLine(held.Extent, line, null);
-        feed.Tell(job, line.Events);
-    }
+    private void Tell(string job, HeldJob held) => board.Put(job, new KnownLine(held.Stamp, JobLine.Of(job, held.Replay.Events), null));
 
     private async Task<T> WithAsync<T>(string job, Func<HeldJob, Task<T>> work, CancellationToken stop)
     {
@@ -212,15 +133,28 @@ public sealed class JobDesk(IJobStore store, ChangeFeed feed, TimeProvider clock
         catch (JobStoreException) when (!held.IsLoaded)
         {
             _held.TryRemove(new KeyValuePair<string, HeldJob>(job, held));
-            throw await store.ExtentsAsync(stop) is var there && there.ContainsKey(job) ? Rethrown(job) : new RefusedException(StatusCodes.Status404NotFound, $"There is no job '{job}'.");
+            throw await IsThereAsync(job, stop) ? Rethrown(job) : NotThere(job);
+        }
+        catch (JobStoreException)
+        {
+            if (await IsThereAsync(job, stop))
+            {
+                throw;
+            }
+
+            _held.TryRemove(new KeyValuePair<string, HeldJob>(job, held));
+            throw NotThere(job);
         }
         finally
         {
             LetGo();
         }
 
-        JobStoreException Rethrown(string name) => new($"The job '{name}' cannot be played: its journal, or what its cards were made from, is not as it was. 'procscript job status' says what.");
+        static RefusedException NotThere(string name) => new(StatusCodes.Status404NotFound, $"There is no job '{name}'.");
+        static JobStoreException Rethrown(string name) => new($"The job '{name}' cannot be played: its journal, or what its cards were made from, is not as it was. 'procscript job status' says what.");
     }
+
+    private async Task<bool> IsThereAsync(string job, CancellationToken stop) => (await store.StampsAsync(stop)).ContainsKey(job);
 
     private void LetGo()
     {
@@ -237,10 +171,4 @@ public sealed class JobDesk(IJobStore store, ChangeFeed feed, TimeProvider clock
             }
         }
     }
-
-    /// <summary>What is known of a job without playing it.</summary>
-    /// <param name="Extent">How far its journal went.</param>
-    /// <param name="Line">Its line on the board; null where it cannot be read.</param>
-    /// <param name="Fault">What is wrong with it; null where nothing is.</param>
-    private sealed record KnownLine(long Extent, BoardLine? Line, string? Fault);
 }

@@ -10,11 +10,13 @@ namespace ProcScript.Floor.Endpoints;
 
 /// <summary>The jobs, and what is told of them.</summary>
 /// <param name="desk">The jobs.</param>
+/// <param name="board">The board.</param>
 /// <param name="log">Where refusals are written down.</param>
-internal sealed class JobEndpoints(JobDesk desk, RefusalLog log)
+internal sealed class JobEndpoints(JobDesk desk, ShopBoard board, RefusalLog log)
 {
     private const int LongestTelling = 1 << 20;
     private const int LongestRequest = 2_000;
+    private const int MostLines = 40;
 
     /// <summary>Says where they are reached.</summary>
     public void Map(IEndpointRouteBuilder routes)
@@ -30,7 +32,17 @@ internal sealed class JobEndpoints(JobDesk desk, RefusalLog log)
     /// <summary>The job that a request is about.</summary>
     public static string Job(HttpContext context) => (string)context.Request.RouteValues["job"]!;
 
-    private async Task BoardAsync(HttpContext context) => await Bodies.AnswerAsync(context, await desk.BoardAsync(context.RequestAborted), FloorJson.Published.Board);
+    private async Task BoardAsync(HttpContext context)
+    {
+        var only = context.Request.Query["job"].OfType<string>().ToList();
+        if (only.Count > MostLines)
+        {
+            throw new RefusedException(StatusCodes.Status400BadRequest, $"Ask for {MostLines} jobs at the most, or for all.");
+        }
+
+        var withClosed = only.Count > 0 || context.Request.Query["closed"].ToString() == "yes";
+        await Bodies.AnswerAsync(context, await board.AsBoardAsync(withClosed, only, context.RequestAborted), FloorJson.Published.Board);
+    }
 
     private async Task PageAsync(HttpContext context) => await Bodies.AnswerAsync(context, await desk.PageAsync(Job(context), context.RequestAborted), FloorJson.Published.JobPage);
 

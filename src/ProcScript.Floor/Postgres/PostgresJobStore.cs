@@ -32,6 +32,9 @@ public sealed class PostgresJobStore : IJobStore
             primary key (job, path));
         """;
 
+    /// <summary>The transaction that has written a row last: another one where a job was taken out and put in anew.</summary>
+    private const string Changed = "xmin::text::bigint";
+
     /// <summary>The number of the lock under which tables are made: two servers that start at once would both make them.</summary>
     private const long TablesLock = 0x50726F63466C6F6F;
 
@@ -72,25 +75,26 @@ public sealed class PostgresJobStore : IJobStore
     });
 
     /// <inheritdoc/>
-    public Task<ImmutableDictionary<string, long>> ExtentsAsync(CancellationToken stop) => GuardedAsync("the jobs", async () =>
+    public Task<IReadOnlyDictionary<string, JournalStamp>> StampsAsync(CancellationToken stop) => GuardedAsync<IReadOnlyDictionary<string, JournalStamp>>("the jobs", async () =>
     {
-        var extents = ImmutableDictionary.CreateBuilder<string, long>(StringComparer.Ordinal);
-        await using var command = _database.CreateCommand("select name, lines from floor_job");
+        var stamps = new Dictionary<string, JournalStamp>(StringComparer.Ordinal);
+        await using var command = _database.CreateCommand($"select name, lines, {Changed} from floor_job");
         await using var rows = await command.ExecuteReaderAsync(stop);
         while (await rows.ReadAsync(stop))
         {
-            extents[rows.GetString(0)] = rows.GetInt32(1);
+            stamps[rows.GetString(0)] = new JournalStamp(rows.GetInt32(1), rows.GetInt64(2));
         }
 
-        return extents.ToImmutable();
+        return stamps;
     });
 
     /// <inheritdoc/>
-    public Task<long> ExtentAsync(string job, CancellationToken stop) => GuardedAsync($"the job '{job}'", async () =>
+    public Task<JournalStamp> StampAsync(string job, CancellationToken stop) => GuardedAsync($"the job '{job}'", async () =>
     {
-        await using var command = _database.CreateCommand("select lines from floor_job where name = $1");
+        await using var command = _database.CreateCommand($"select lines, {Changed} from floor_job where name = $1");
         command.Parameters.AddWithValue(Named(job));
-        return (long)(await command.ExecuteScalarAsync(stop) as int? ?? throw NoJob(job));
+        await using var rows = await command.ExecuteReaderAsync(stop);
+        return await rows.ReadAsync(stop) ? new JournalStamp(rows.GetInt32(0), rows.GetInt64(1)) : throw NoJob(job);
     });
 
     /// <inheritdoc/>
@@ -149,9 +153,9 @@ public sealed class PostgresJobStore : IJobStore
             }
 
             var line = JournalText.Write(happened, Before(lines, await HashAsync(connection, transaction, job, lines, stop)));
-            await WriteAsync(connection, transaction, job, line, stop);
+            var changed = await WriteAsync(connection, transaction, job, line, stop);
             await transaction.CommitAsync(stop);
-            return new AppendedLine(line, WasThere: false) { Extent = line.Event.Number };
+            return new AppendedLine(line, WasThere: false) { Stamp = new JournalStamp(line.Event.Number, changed) };
         });
     }
 
@@ -255,11 +259,12 @@ public sealed class PostgresJobStore : IJobStore
     private static JournalLine Before(int number, string hash) =>
         new(new JobEvent { Id = "", Kind = EventKind.Note, At = default, By = "", Number = number }, hash, ReadOnlyMemory<byte>.Empty);
 
-    private static async Task WriteAsync(NpgsqlConnection connection, NpgsqlTransaction transaction, string job, JournalLine line, CancellationToken stop)
+    /// <summary>Writes a line, and says in which transaction.</summary>
+    private static async Task<long> WriteAsync(NpgsqlConnection connection, NpgsqlTransaction transaction, string job, JournalLine line, CancellationToken stop)
     {
         // A transaction is acknowledged once it is on the disk, whatever the database does otherwise.
         await using NpgsqlCommand command = new(
-            "with written as (insert into floor_line (job, number, id, hash, line) values ($1, $2, $3, $4, $5)) update floor_job set lines = $2 where name = $1", connection, transaction);
+            $"with written as (insert into floor_line (job, number, id, hash, line) values ($1, $2, $3, $4, $5)) update floor_job set lines = $2 where name = $1 returning {Changed}", connection, transaction);
         command.Parameters.AddWithValue(job);
         command.Parameters.AddWithValue(line.Event.Number);
         command.Parameters.AddWithValue(line.Event.Id);
@@ -267,7 +272,7 @@ public sealed class PostgresJobStore : IJobStore
         command.Parameters.AddWithValue(NpgsqlDbType.Bytea, line.Bytes.ToArray());
         await using NpgsqlCommand safe = new("set local synchronous_commit = on", connection, transaction);
         await safe.ExecuteNonQueryAsync(stop);
-        await command.ExecuteNonQueryAsync(stop);
+        return (long)(await command.ExecuteScalarAsync(stop))!;
     }
 
     /// <summary>Puts a file down; false where another has its path.</summary>

@@ -14,8 +14,11 @@ public static class JobClosing
     public static ImmutableArray<string> Open(JobReplay replay)
     {
         ArgumentNullException.ThrowIfNull(replay);
-        return [.. All(replay).Distinct(StringComparer.Ordinal)];
+        return Open(replay, StandingFacts.Of(replay));
     }
+
+    /// <summary>The same, of facts that are known.</summary>
+    internal static ImmutableArray<string> Open(JobReplay replay, StandingFacts facts) => [.. All(replay, facts).Distinct(StringComparer.Ordinal)];
 
     /// <summary>The pieces that are left over, missing or broken.</summary>
     internal static IEnumerable<string> Pieces(JobReplay replay) =>
@@ -25,17 +28,16 @@ public static class JobClosing
         .. replay.Broken.Where(broken => !IsWhole(replay, broken.Key)).Select(broken => $"{Pieces(replay, broken.Key, broken.Value)} broke, and no new one is in"),
     ];
 
-    private static IEnumerable<string> All(JobReplay replay) =>
+    private static IEnumerable<string> All(JobReplay replay, StandingFacts facts) =>
     [
-        .. replay.Machine.NotWhole().Select(open => $"{open.Title}: {EnergyReadings.StateOf(replay, open)}"),
-        .. replay.Machine.Unsafe(),
-        .. EnergyReadings.Unsafe(replay),
-        .. BagContents.Of(replay).Select(bag => $"bag {bag.Number} holds {string.Join(", ", bag.Lines.Select(line => $"{line.Count} × {line.Title} ({line.From})"))}"),
-        .. Pieces(replay),
+        .. facts.NotWhole.Select(open => $"{open.Thing.Title}: {open.State}"),
+        .. facts.Unsafe,
+        .. facts.Bags.Select(bag => $"bag {bag.Number} holds {string.Join(", ", bag.Lines.Select(line => $"{line.Count} × {line.Title} ({line.From})"))}"),
+        .. facts.Pieces,
         .. NotDone(replay),
         .. OfPaper(replay),
         .. replay.Owed,
-        .. FluidBalance.Of(replay).Where(balance => !balance.IsRight).Select(balance => $"{balance.Title}: {balance.Verdict}"),
+        .. facts.Fluids.Where(balance => !balance.IsRight).Select(balance => $"{balance.Title}: {balance.Verdict}"),
         .. replay.Unfollowed.Length > 0 ? [replay.Unfollowed] : (IEnumerable<string>)[],
     ];
 

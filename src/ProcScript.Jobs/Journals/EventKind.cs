@@ -57,3 +57,13 @@ public enum EventKind
     /// <summary>The job was closed. Nothing comes after it but notes.</summary>
     Closed,
 }
+
+/// <summary>What kinds of events have in common.</summary>
+public static class EventKinds
+{
+    extension(EventKind kind)
+    {
+        /// <summary>Whether an event of that kind is one that went otherwise than planned, however the machine stands.</summary>
+        public bool IsDeviation => kind is EventKind.Did or EventKind.Broke or EventKind.Missing or EventKind.Found;
+    }
+}

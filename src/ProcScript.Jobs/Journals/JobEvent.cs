@@ -41,7 +41,7 @@ public sealed record JobEvent
     /// <summary>Of a tool that was missing, its name in the sources, or what it is.</summary>
     public string? Tool { get; init; }
 
-    /// <summary>How many pieces.</summary>
+    /// <summary>How many pieces; of new cards, how many of their steps are left to do.</summary>
     public int? Count { get; init; }
 
     /// <summary>Of a control, the position.</summary>
@@ -76,6 +76,11 @@ public sealed record JobEvent
 
     /// <summary>The hash of the line before; 64 zeros on the first.</summary>
     public string Previous { get; init; } = "";
+
+    /// <summary>The numbers of the events that are said to be slips: they never were.</summary>
+    /// <param name="events">The events of a journal.</param>
+    public static HashSet<int> SlipsOf(IEnumerable<JobEvent> events) =>
+        [.. events.Where(happened => happened is { Kind: EventKind.Undone, Event: not null }).Select(happened => happened.Event!.Value)];
 }
 
 /// <summary>What job a journal is of.</summary>

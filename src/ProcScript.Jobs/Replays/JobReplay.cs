@@ -103,7 +103,7 @@ public sealed class JobReplay
         var all = events.ToList();
         var replay = new JobReplay(course, newer ?? (_ => null));
         // A slip never was: it is left out from the start, whatever came in between.
-        replay._slips.UnionWith(all.Where(happened => happened is { Kind: EventKind.Undone, Event: not null }).Select(happened => happened.Event!.Value));
+        replay._slips.UnionWith(JobEvent.SlipsOf(all));
         foreach (var happened in all)
         {
             replay.Add(happened);
@@ -160,7 +160,7 @@ public sealed class JobReplay
             case EventKind.Done when StepOf(happened) is { } step:
                 DoStep(happened, step);
                 break;
-            case EventKind.Done or EventKind.Did:
+            case EventKind.Done:
                 DoOutside(happened);
                 break;
             case EventKind.Undone when happened.Event is null && StepOf(happened) is { } step:
@@ -169,14 +169,8 @@ public sealed class JobReplay
             case EventKind.Reading:
                 Read(happened);
                 break;
-            case EventKind.Broke:
-                Broke(happened);
-                break;
-            case EventKind.Missing:
-                Miss(happened);
-                break;
-            case EventKind.Found:
-                FindPieces(happened);
+            case var kind when kind.IsDeviation:
+                Deviate(happened);
                 break;
             case EventKind.Bag:
                 CountBag(happened);
@@ -196,6 +190,28 @@ public sealed class JobReplay
             case EventKind.Closed:
                 (Closed, Paused) = (happened, null);
                 break;
+        }
+    }
+
+    /// <summary>Takes what is a deviation by itself.</summary>
+    private void Deviate(JobEvent happened)
+    {
+        switch (happened.Kind)
+        {
+            case EventKind.Did:
+                DoOutside(happened);
+                break;
+            case EventKind.Broke:
+                Broke(happened);
+                break;
+            case EventKind.Missing:
+                Miss(happened);
+                break;
+            case EventKind.Found:
+                FindPieces(happened);
+                break;
+            default:
+                throw new InvalidOperationException($"{happened.Kind} is a deviation, and nothing says what it means for the machine.");
         }
     }
 

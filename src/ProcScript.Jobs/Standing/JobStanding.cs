@@ -20,9 +20,10 @@ public static class JobStanding
     {
         ArgumentNullException.ThrowIfNull(replay);
         var head = replay.Head ?? throw new ArgumentException("A job that was never opened has no standing.", nameof(replay));
+        var facts = StandingFacts.Of(replay);
         var stores = replay.Course.Steps.Where(step => step.Phase != CoursePhase.Refit && step.Target is not null && step.Line.Store.Length > 0)
             .GroupBy(step => step.Target!.Name).ToDictionary(group => group.Key, group => group.Last().Line.Store, StringComparer.Ordinal);
-        var bags = replay.Events.Where(happened => happened is { Kind: EventKind.Bag, Bag: not null, Text.Length: > 0 })
+        var bags = replay.WithoutSlips.Where(happened => happened is { Kind: EventKind.Bag, Bag: not null, Text.Length: > 0 })
             .GroupBy(happened => happened.Bag!.Value).ToDictionary(group => group.Key, group => group.Last().Text!);
         return new JobStatus
         {
@@ -31,25 +32,25 @@ public static class JobStanding
             Machine = head.MachineTitle,
             Serial = head.Serial,
             Order = head.Order,
-            State = replay.Closed is not null ? "closed" : replay.Paused is not null ? "paused" : "open",
+            State = JobLine.StateOf(replay.Closed is not null, replay.Paused),
             Events = replay.Events.Count,
             LastAt = replay.Events is [.., var last] ? last.At : null,
             LastHash = lastHash,
             Plan = replay.Course.Plan.Revision,
             Done = replay.Done.Count,
             Steps = replay.Course.Steps.Length,
-            Open = [.. replay.Machine.NotWhole().Select(open => new StatusLine(open.Item.Name, open.Sort.ToString().ToLowerInvariant(), open.Title, EnergyReadings.StateOf(replay, open), stores.GetValueOrDefault(open.Item.Name, "")))],
-            Unsafe = [.. replay.Machine.Unsafe(), .. EnergyReadings.Unsafe(replay)],
+            Open = [.. facts.NotWhole.Select(open => new StatusLine(open.Thing.Item.Name, open.Thing.Sort.ToString().ToLowerInvariant(), open.Thing.Title, open.State, stores.GetValueOrDefault(open.Thing.Item.Name, "")))],
+            Unsafe = facts.Unsafe,
             Hidden = [.. replay.Machine.Hidden()],
-            Bags = [.. BagContents.Of(replay).Select(bag => new StatusBag(bag.Number, bag.Count, [.. bag.Lines.Select(line => $"{line.Count} × {line.Title}, {line.From}")], bags.GetValueOrDefault(bag.Number, "")))],
-            Pieces = [.. JobClosing.Pieces(replay)],
+            Bags = [.. facts.Bags.Select(bag => new StatusBag(bag.Number, bag.Count, [.. bag.Lines.Select(line => $"{line.Count} × {line.Title}, {line.From}")], bags.GetValueOrDefault(bag.Number, "")))],
+            Pieces = facts.Pieces,
             Next = [.. replay.Next().Take(MostNext).Select(step => new StatusStep(step.Number, step.Card, step.Line.Text, NotBefore(replay, step)))],
             NeedsNewCards = replay.IsOffCourse,
             Unfollowed = replay.Unfollowed,
             Deviations = StatusDeviation.Of(replay),
-            Fluids = [.. FluidBalance.Of(replay).Where(balance => balance.Recovered.Length + balance.Charged.Length > 0)],
-            BeforeClosing = replay.Closed is null ? JobClosing.Open(replay) : [],
-            Back = withWayBack && replay.Closed is null && replay.Machine.NotWhole().Any() ? Back(replay) : null,
+            Fluids = [.. facts.Fluids.Where(balance => balance.Recovered.Length + balance.Charged.Length > 0)],
+            BeforeClosing = replay.Closed is null ? JobClosing.Open(replay, facts) : [],
+            Back = withWayBack && replay.Closed is null && !facts.NotWhole.IsEmpty ? Back(replay) : null,
         };
     }
 

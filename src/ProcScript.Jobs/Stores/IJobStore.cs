@@ -13,15 +13,15 @@ public interface IJobStore
     /// <param name="stop">Ends the work.</param>
     Task<ImmutableArray<string>> ListAsync(CancellationToken stop);
 
-    /// <summary>How far the journal of each job goes: what is not as it was has grown since. Quick, for it is asked every few seconds.</summary>
+    /// <summary>By what it shows that the journal of a job is not as it was, of each job. Quick, for it is asked every few seconds.</summary>
     /// <param name="stop">Ends the work.</param>
-    Task<ImmutableDictionary<string, long>> ExtentsAsync(CancellationToken stop);
+    Task<IReadOnlyDictionary<string, JournalStamp>> StampsAsync(CancellationToken stop);
 
     /// <summary>The same of one job.</summary>
     /// <param name="job">The job.</param>
     /// <param name="stop">Ends the work.</param>
     /// <exception cref="JobStoreException">There is no such job, or it cannot be read.</exception>
-    Task<long> ExtentAsync(string job, CancellationToken stop);
+    Task<JournalStamp> StampAsync(string job, CancellationToken stop);
 
     /// <summary>Puts a job down: all of it is there afterwards, or nothing.</summary>
     /// <param name="wanted">The name that it is to have; where that is taken, a number goes behind it.</param>
@@ -75,8 +75,8 @@ public interface IJobStore
 /// <param name="WasThere">Whether it had been written before.</param>
 public sealed record AppendedLine(JournalLine Line, bool WasThere)
 {
-    /// <summary>How far the journal goes with it; 0 where it had been written before.</summary>
-    public long Extent { get; init; }
+    /// <summary>How the journal is with it; nothing where it had been written before.</summary>
+    public JournalStamp Stamp { get; init; }
 }
 
 /// <summary>Something could not be kept or read; the message says what is in the way and, where there is one, a cure.</summary>

@@ -187,7 +187,7 @@ public sealed class JobVerbTests : IDisposable
         var run = await RunAsync("list", "jobs");
 
         Assert.Equal(2, run.Output.Count(letter => letter == '\n'));
-        Assert.Contains("open, Take the pump out, water tank, 1 step ticked", run.Output, StringComparison.Ordinal);
+        Assert.Contains("open, Take the pump out, water tank, 1 of ", run.Output, StringComparison.Ordinal);
     }
 
     private async Task OpenAsync() => await GoodAsync("open", "pump_out", "--in", "tank.proc", "--machine-serial", "P9", "--order", "77", "--by", "Kern");

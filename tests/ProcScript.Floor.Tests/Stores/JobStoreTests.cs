@@ -73,20 +73,21 @@ public abstract class JobStoreTests
     }
 
     [Fact]
-    public async Task How_far_a_journal_goes_shows_when_it_has_grown()
+    public async Task That_a_journal_has_grown_shows_by_its_stamp()
     {
         var store = await OpenStoreAsync();
         var job = await OpenJobAsync(store);
-        var before = (await store.ExtentsAsync(Stop))[job];
+        var before = (await store.StampsAsync(Stop))[job];
 
         var written = await store.AppendAsync(job, Event("a"), Stop);
-        var after = (await store.ExtentsAsync(Stop))[job];
+        var after = (await store.StampsAsync(Stop))[job];
         await store.AppendAsync(job, Event("a"), Stop);
 
-        Assert.True(after > before);
-        Assert.Equal(after, (await store.ExtentsAsync(Stop))[job]);
-        Assert.Equal(after, await store.ExtentAsync(job, Stop));
-        Assert.Equal(after, written.Extent);
+        Assert.True(after.Extent > before.Extent);
+        Assert.NotEqual(after.Changed, before.Changed);
+        Assert.Equal(after, (await store.StampsAsync(Stop))[job]);
+        Assert.Equal(after, await store.StampAsync(job, Stop));
+        Assert.Equal(after, written.Stamp);
     }
 
     [Fact]

@@ -8,7 +8,8 @@ using ProcScript.Jobs.Stores;
 
 // 50 tablets, each of which tells and watches, 10,000 events a minute on one server. First argument: for how many seconds; second: how PostgreSQL is
 // reached, where the jobs are to be kept there. With `shop` in front: `shop make FOLDER JOBS [nested]` makes a folder of jobs as a shop has it after
-// years, and `shop FOLDER` measures a server on it.
+// years, and `shop FOLDER [INDEX]` measures a server on it, with the
+// index of its board in a folder.
 const int Tablets = 50;
 const int Jobs = 10;
 const int EventsAMinute = 10_000;
@@ -19,9 +20,9 @@ if (args is ["shop", "make", var place, var count, ..])
     return 0;
 }
 
-if (args is ["shop", var tree])
+if (args is ["shop", var tree, ..])
 {
-    await ShopBench.RunAsync(Path.GetFullPath(tree));
+    await ShopBench.RunAsync(Path.GetFullPath(tree), args is [_, _, var index] ? Path.GetFullPath(index) : null);
     return 0;
 }
 

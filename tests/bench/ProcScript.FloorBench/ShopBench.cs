@@ -14,22 +14,25 @@ internal static class ShopBench
 
     /// <summary>Measures.</summary>
     /// <param name="folder">The folder of jobs, which <see cref="ShopTree"/> has made.</param>
-    public static async Task RunAsync(string folder)
+    /// <param name="index">The folder of the index; null where none is kept.</param>
+    public static async Task RunAsync(string folder, string? index)
     {
         var watch = Stopwatch.StartNew();
         FileJobStore store = new(folder);
-        await using var server = await FloorServer.StartAsync(new FloorOptions { Folder = folder, Port = 0, Pairing = false }, store, TextWriter.Null, CancellationToken.None);
+        await using var server = await FloorServer.StartAsync(new FloorOptions { Folder = folder, Port = 0, Pairing = false, IndexFolder = index }, store, TextWriter.Null, CancellationToken.None);
         using HttpClient client = new() { BaseAddress = new Uri(server.Addresses[0]) };
         Say("listening", watch);
         var board = await client.GetByteArrayAsync("/api/jobs");
         Say($"first board, {board.Length >> 10} kB", watch);
         Console.WriteLine($"  most memory until then {Process.GetCurrentProcess().PeakWorkingSet64 >> 20} MB, now {Environment.WorkingSet >> 20} MB, managed {GC.GetTotalMemory(forceFullCollection: true) >> 20} MB");
         await EachAsync("board again", () => client.GetByteArrayAsync("/api/jobs"));
+        await EachAsync("board with closed jobs", () => client.GetByteArrayAsync("/api/jobs?closed=yes"));
         var job = ShopTree.NameOf(0);
         watch.Restart();
         await client.GetByteArrayAsync($"/api/jobs/{job}");
         Say("a job is opened", watch);
         await EachAsync("event on it", () => client.PostAsJsonAsync($"/api/jobs/{job}/events", new JsonObject { ["events"] = new JsonArray(Note()) }));
+        await EachAsync("its line on the board", () => client.GetByteArrayAsync($"/api/jobs?job={job}"));
         await EachAsync("board after an event from outside", async () =>
         {
             await store.AppendAsync(ShopTree.NameOf(25), new JobEvent { Id = Guid.NewGuid().ToString("N"), Kind = EventKind.Note, At = DateTimeOffset.UtcNow, By = "Bench", Text = "x" }, CancellationToken.None);

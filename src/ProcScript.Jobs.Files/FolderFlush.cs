@@ -1,0 +1,34 @@
+using System.Runtime.InteropServices;
+using Microsoft.Win32.SafeHandles;
+
+namespace ProcScript.Jobs.Files;
+
+/// <summary>
+/// Has the disk keep what a folder lists. A file that was flushed is safe, and may still be called by no name after the power went: on Unix its folder is
+/// flushed by itself. Windows keeps names safe without that.
+/// </summary>
+internal static partial class FolderFlush
+{
+    private const int ReadOnly = 0;
+
+    /// <summary>Flushes a folder.</summary>
+    /// <param name="folder">The folder, as a full path.</param>
+    /// <exception cref="IOException">The disk has refused.</exception>
+    public static void Flush(string folder)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using SafeFileHandle handle = new(Open(folder, ReadOnly), ownsHandle: true);
+        if (!handle.IsInvalid)
+        {
+            // A share that flushes no folders answers with nothing: it keeps names as it keeps them.
+            RandomAccess.FlushToDisk(handle);
+        }
+    }
+
+    [LibraryImport("libc", EntryPoint = "open", StringMarshalling = StringMarshalling.Utf8, SetLastError = true)]
+    private static partial int Open(string path, int flags);
+}
