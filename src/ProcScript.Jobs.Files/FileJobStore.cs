@@ -31,11 +31,12 @@ public sealed class FileJobStore(string root) : IJobStore
         }
 
         var straight = Path.Combine(root, job);
-        return _found[job].ToList() switch
+        var known = _found[job].ToList();
+        return known.Where(one => HasJournal(one.Folder)).ToList() switch
         {
-            [var known] when HasJournal(known.Folder) => known.Folder,
-            [] when HasJournal(straight) => straight,
+            [var one] when known.Count == 1 => one.Folder,
             [_, _, ..] many => throw Several(job, many),
+            [] when known.Count == 0 && HasJournal(straight) => straight,
             _ => Look()[job].ToList() switch
             {
                 [] => straight,
