@@ -57,6 +57,10 @@ internal sealed class RunningFloor : IAsyncDisposable
 /// <summary>What tests tell a server.</summary>
 internal static class Telling
 {
+    private const int MostLooks = 200;
+
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(50);
+
     /// <summary>An event.</summary>
     public static JsonObject Event(string id, string kind, string by = "Mara") => new() { ["id"] = id, ["kind"] = kind, ["at"] = "2026-03-01T08:00:00Z", ["by"] = by };
 
@@ -78,6 +82,21 @@ internal static class Telling
         using var response = await client.TellAsync(job, events);
         Assert.Equal(HttpStatusCode.OK, response.StatusCode);
         return (await response.Content.ReadFromJsonAsync<JsonNode>(TestContext.Current.CancellationToken))!["answers"]!.AsArray();
+    }
+
+    /// <summary>Reads a JSON document until it says what is waited for: what others do is seen at the next look.</summary>
+    public static async Task<JsonNode> WaitForAsync(this HttpClient client, string path, Func<JsonNode, bool> isSo)
+    {
+        for (var i = 0; ; i++)
+        {
+            var now = await client.AskAsync(path);
+            if (isSo(now) || i == MostLooks)
+            {
+                return now;
+            }
+
+            await Task.Delay(BetweenLooks, TestContext.Current.CancellationToken);
+        }
     }
 
     /// <summary>Reads a JSON document.</summary>

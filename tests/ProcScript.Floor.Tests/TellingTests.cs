@@ -224,6 +224,9 @@ public sealed class TellingTests
         Assert.NotEqual((string)before["cards"]!["revision"]!, (string)now["cards"]!["revision"]!);
         Assert.False((bool)now["now"]!["needsNewCards"]!);
         Assert.Equal((string)now["cards"]!["revision"]!, (await floor.EventsAsync(job))[^1].Plan);
+        var line = (await client.AskAsync($"/api/jobs?job={job}"))["jobs"]![0]!;
+        var newSteps = now["cards"]!["cards"]!.AsArray().Sum(card => card!["steps"]!.AsArray().Count);
+        Assert.Equal((0, newSteps - now["now"]!["done"]!.AsArray().Count), ((int)line["done"]!, (int)line["steps"]!));
         Assert.Contains("pack-2/cards.html", await floor.Store.ListFilesAsync(job, "pack-2", Stop));
     }
 

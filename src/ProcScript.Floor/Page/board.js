@@ -7,13 +7,23 @@ import { waitingFor } from "./queue.js";
 import { call } from "./reach.js";
 import { when } from "./times.js";
 
+/** The most jobs that are shown at once: of more, somebody has to say which. */
+const mostShown = 200;
+
+/** The most jobs whose lines are asked for by name: of more, all are. */
+const mostAsked = 40;
+
+/** Open ones first, and what was worked on last. */
+const order = (one, other) => (one.state === "closed") - (other.state === "closed") || Date.parse(other.lastAt) - Date.parse(one.lastAt) || (one.job < other.job ? -1 : 1);
+
 export async function showBoard(main) {
   showHead("Jobs on the floor", null, null);
   const find = h("input", { id: "find", type: "search", placeholder: "Machine, serial number, order …", oninput: () => draw() });
-  const closed = h("input", { id: "closed", type: "checkbox", onchange: () => draw() });
+  const closed = h("input", { id: "closed", type: "checkbox", onchange: () => { draw(); load(); } });
   const list = h("ul", { class: "board" });
   const none = h("p", {}, "No job is open. The foreman opens one with 'procscript job open'.");
-  main.replaceChildren(h("div", { class: "find" }, h("label", { for: "find" }, "Find"), find, h("label", { class: "check" }, closed, " Closed ones too")), list, none);
+  const more = h("p", {});
+  main.replaceChildren(h("div", { class: "find" }, h("label", { for: "find" }, "Find"), find, h("label", { class: "check" }, closed, " Closed ones too")), list, more, none);
   let board = (await get("board", "all"))?.board ?? { jobs: [], unreadable: [] };
 
   const line = job => {
@@ -35,15 +45,21 @@ export async function showBoard(main) {
     const shown = board.jobs.filter(job => (closed.checked || job.state !== "closed")
       && wanted.every(word => `${job.title} ${job.machine} ${job.serial} ${job.order} ${job.job} ${job.by}`.toLowerCase().includes(word)));
     none.hidden = shown.length > 0;
+    more.hidden = shown.length <= mostShown;
+    more.textContent = `${shown.length - mostShown} more: enter above what to find.`;
     keep(list, [
-      ...shown.map(job => ({ key: job.job, says: JSON.stringify([job, waitingFor(job.job).length]), make: () => line(job) })),
+      ...shown.slice(0, mostShown).map(job => ({ key: job.job, says: JSON.stringify([job, waitingFor(job.job).length]), make: () => line(job) })),
       ...board.unreadable.map(text => ({ key: `unreadable ${text}`, says: text, make: () => h("li", { class: "note bad" }, text) })),
     ]);
   };
   let asked = null;
-  const load = async () => {
+  const changed = new Set();
+  /** Asks for the lines of the jobs that have changed, or for all. */
+  const load = async (jobs = [""]) => {
+    const isAll = jobs.includes("") || jobs.length > mostAsked;
     try {
-      board = await call("/api/jobs");
+      const now = await call(`/api/jobs?${isAll ? `closed=${closed.checked ? "yes" : "no"}` : jobs.map(job => `job=${encodeURIComponent(job)}`).join("&")}`);
+      board = isAll ? now : { ...now, jobs: [...board.jobs.filter(job => !jobs.includes(job.job)), ...now.jobs].sort(order) };
       await put("board", { key: "all", board });
     } catch {
       // What was kept is shown; the line at the top says that there is no network.
@@ -55,6 +71,13 @@ export async function showBoard(main) {
   load();
   return {
     onQueue: draw,
-    onChange: () => { asked ??= setTimeout(() => { asked = null; load(); }, 300); },
+    onChange: job => {
+      changed.add(job);
+      asked ??= setTimeout(() => {
+        asked = null;
+        load([...changed]);
+        changed.clear();
+      }, 300);
+    },
   };
 }
