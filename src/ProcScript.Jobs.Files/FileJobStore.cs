@@ -71,7 +71,7 @@ public sealed class FileJobStore(string root) : IJobStore
 
         return Task.FromResult(Guarded(Path.Combine(root, wanted), () =>
         {
-            Directory.CreateDirectory(root);
+            FolderFlush.Make(root);
             var hidden = Path.Combine(root, Opening + Guid.NewGuid().ToString("N"));
             try
             {
@@ -181,7 +181,7 @@ public sealed class FileJobStore(string root) : IJobStore
     /// <summary>Writes a file that is whole under its name, or not there.</summary>
     private static void WriteNew(string path, ReadOnlySpan<byte> content)
     {
-        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        FolderFlush.Make(Path.GetDirectoryName(path)!);
         var temporary = $"{path}.{Guid.NewGuid():N}.new";
         try
         {

@@ -11,6 +11,24 @@ internal static partial class FolderFlush
 {
     private const int ReadOnly = 0;
 
+    /// <summary>Makes a folder with those above it, where they are not there, and has the disk keep them.</summary>
+    /// <param name="folder">The folder, as a full path.</param>
+    /// <exception cref="IOException">It cannot be made.</exception>
+    public static void Make(string folder)
+    {
+        if (Directory.Exists(folder))
+        {
+            return;
+        }
+
+        if (Path.GetDirectoryName(folder) is { Length: > 0 } above)
+        {
+            Make(above);
+            Directory.CreateDirectory(folder);
+            Flush(above);
+        }
+    }
+
     /// <summary>Flushes a folder.</summary>
     /// <param name="folder">The folder, as a full path.</param>
     /// <exception cref="IOException">The disk has refused.</exception>

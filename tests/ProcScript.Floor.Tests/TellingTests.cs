@@ -4,6 +4,7 @@ using System.Net.Http.Json;
 using System.Text.Json.Nodes;
 using ProcScript.Floor.Documents;
 using ProcScript.Jobs.Files;
+using ProcScript.Jobs.Intake;
 using ProcScript.Jobs.Journals;
 
 namespace ProcScript.Floor.Tests;
@@ -12,6 +13,8 @@ namespace ProcScript.Floor.Tests;
 public sealed class TellingTests
 {
     private static readonly byte[] Pixel = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
+
+    private static readonly byte[] OtherPixel = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg==");
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
@@ -160,6 +163,25 @@ public sealed class TellingTests
         Assert.Null(answers[0]!["refusal"]);
         Assert.Equal("image/png", shown.Content.Headers.ContentType!.MediaType);
         Assert.Equal(Pixel, await shown.Content.ReadAsByteArrayAsync(Stop));
+    }
+
+    [Fact]
+    public async Task A_job_takes_so_many_photos_and_says_so()
+    {
+        await using var floor = await RunningFloor.StartAsync();
+        var job = await FloorJobs.OpenAsync(floor.Store, FloorJobs.Small);
+        using var client = floor.Client();
+        using var first = await SendAsync(client, job, Pixel, "image/png");
+        await floor.Store.AddFilesAsync(job, Enumerable.Range(1, PhotoFile.MostOfJob - 1).ToDictionary(i => $"photos/{i}.png", _ => Pixel), Stop);
+
+        using var again = await SendAsync(client, job, Pixel, "image/png");
+        using var more = await SendAsync(client, job, OtherPixel, "image/png");
+        await floor.Store.AddFilesAsync(job, new Dictionary<string, byte[]> { ["photos/one more.png"] = Pixel }, Stop);
+        using var still = await SendAsync(client, job, Pixel, "image/png");
+
+        Assert.Equal((HttpStatusCode.OK, HttpStatusCode.OK, HttpStatusCode.OK), (first.StatusCode, again.StatusCode, still.StatusCode));
+        Assert.Equal(HttpStatusCode.Conflict, more.StatusCode);
+        Assert.Contains("300 are the most", (string)(await more.Content.ReadFromJsonAsync<JsonNode>(Stop))!["detail"]!, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -19,7 +19,7 @@ internal static class PhotoVerb
         var place = JobPlace.Find(request.Job, around.CurrentFolder);
         var told = EventVerb.New(EventKind.Photo, request, around) with { File = path, FileHash = hash, Step = step, Text = text };
         var job = await EventVerb.LoadAsync(place, stop);
-        if (EventIntake.Take(job.Replay, told).Refusal is { } why)
+        if ((EventIntake.Take(job.Replay, told).Refusal ?? PhotoFile.Refusal(await place.Store.ListFilesAsync(place.Name, LoadedJob.PhotoFolder, stop), path)) is { } why)
         {
             throw new UsageException(why);
         }

@@ -41,6 +41,11 @@ internal sealed partial class PhotoEndpoints(IJobStore store, JobDesk desk)
         var sent = await Bodies.ReadAsync(context, Longest);
         var (ending, photo) = Examine(sent);
         var path = $"{LoadedJob.PhotoFolder}/{photo.Hash}.{ending}";
+        if (PhotoFile.Refusal(await store.ListFilesAsync(job, LoadedJob.PhotoFolder, context.RequestAborted), path) is { } why)
+        {
+            throw new RefusedException(StatusCodes.Status409Conflict, $"This photo is not kept: {why}");
+        }
+
         await store.AddFilesAsync(job, new Dictionary<string, byte[]>(StringComparer.Ordinal) { [path] = [.. photo.Content] }, CancellationToken.None);
         await Bodies.AnswerAsync(context, new KeptPhoto(path, photo.Hash, photo.Width, photo.Height), FloorJson.Published.KeptPhoto);
     }
