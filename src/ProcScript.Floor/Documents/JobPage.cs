@@ -12,6 +12,9 @@ public sealed record JobPage(string Job, PageCards Cards, JobNow Now);
 /// <summary>The cards that a job is done by. Prose is HTML in which nothing of an author is markup; all other texts are plain.</summary>
 public sealed record PageCards
 {
+    /// <summary>The form of this document: a tablet that has kept another asks for it anew.</summary>
+    public int Form { get; init; } = 2;
+
     /// <summary>Their revision.</summary>
     public required string Revision { get; init; }
 

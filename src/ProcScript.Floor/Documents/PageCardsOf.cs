@@ -73,8 +73,9 @@ internal static class PageCardsOf
             Alerts = Alerts(line.Alerts),
             Safe = [.. Safety(line, plan).Where(safety => safety.Text.Length > 0).Select(safety => new PageSafety(safety.Action, ProseHtml.Render(safety.Text), safety.IsUsual))],
             How = [.. line.How.Select(ProseHtml.Render)],
-            Before = [.. line.Photos.Select(photo => $"Photo: {photo}"), .. line.Marks.Select(mark => $"Mark: {mark}")],
-            Ticks = [.. line.Ticks, .. line.SeeMarks.Select(mark => $"Line up: {mark.Text}")],
+            Before = [.. line.Photos.Select(photo => new PageFact("photo", photo)), .. line.Marks.Select(mark => new PageFact("mark", mark))],
+            Ticks = line.Ticks,
+            LineUp = [.. line.SeeMarks.Select(mark => mark.Text)],
             Checks = [.. line.Checks.Select(ProseHtml.Render)],
             Facts = [.. Facts(line)],
             Torque = line.Torque,
@@ -99,21 +100,21 @@ internal static class PageCardsOf
     {
         if (line.People > 1)
         {
-            yield return new PageFact("People", $"{line.People}");
+            yield return new PageFact("people", $"{line.People}");
         }
 
         if (line.Kilograms > 0)
         {
-            yield return new PageFact(line.Hoist ? "Hoist" : "Lift", FormattableString.Invariant($"{line.Kilograms:0.#} kg{(line.TooHeavy ? ", too heavy for these hands" : "")}"));
+            yield return new PageFact($"{(line.Hoist ? "hoist" : "lift")}{(line.TooHeavy ? "-too-heavy" : "")}", FormattableString.Invariant($"{line.Kilograms:0.#} kg"));
         }
 
         foreach (var (sort, texts) in new (string, IEnumerable<string>)[]
         {
-            ("Wear", line.Ppe), ("Tools", line.Tools), ("Crowfoot", [line.Crowfoot]), ("Order", [line.Pattern]), ("New", line.NewParts.Select(part => part.Text)),
-            ("Use", line.Consumes), ("Scrap", [line.Scrap]), ("Write down", [line.Record, .. line.Notes.Select(note => note.Text)]),
-            ("Not", line.Which?.Not.Select(other => $"{other.Piece} (bag {other.Bag})") ?? []), ("Cures", [line.Cure?.Time ?? ""]),
-            ("After curing of", line.WaitsForCureOf.Select(number => $"step {number}")),
-            ("Here is open still", line.Return?.StillOpen.Select(open => $"{open.Title}: {open.State}") ?? []),
+            ("wear", line.Ppe), ("tools", line.Tools), ("crowfoot", [line.Crowfoot]), ("order", [line.Pattern]), ("new", line.NewParts.Select(part => part.Text)),
+            ("use", line.Consumes), ("scrap", [line.Scrap]), ("write-down", [line.Record, .. line.Notes.Select(note => note.Text)]),
+            ("not", line.Which?.Not.Select(other => $"{other.Piece} ({other.Bag})") ?? []), ("cures", [line.Cure?.Time ?? ""]),
+            ("after-curing", line.WaitsForCureOf.Select(number => $"{number}")),
+            ("still-open", line.Return?.StillOpen.Select(open => $"{open.Title}: {open.State}") ?? []),
         })
         {
             var said = string.Join(", ", texts.Where(text => text.Length > 0));
@@ -131,7 +132,7 @@ internal static class PageCardsOf
             return null;
         }
 
-        var (text, words) = (step.Line.Reading?.Text ?? (step.Target is Energy ? "What proves it to be off" : step.Line.Text), step.Line.Reading?.Limits ?? "");
+        var (text, words) = (step.Line.Reading?.Text ?? (step.Target is Energy ? "" : step.Line.Text), step.Line.Reading?.Limits ?? "");
         if (step.Expect is not { } limit)
         {
             return new PageReading(text, words, "", null, null, WithoutEnds: false);

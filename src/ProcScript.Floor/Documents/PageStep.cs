@@ -31,10 +31,13 @@ public sealed record PageStep
     public ImmutableArray<string> How { get; init; } = [];
 
     /// <summary>What to see to before it is started: photos and marks.</summary>
-    public ImmutableArray<string> Before { get; init; } = [];
+    public ImmutableArray<PageFact> Before { get; init; } = [];
 
     /// <summary>What to see to beside it.</summary>
     public ImmutableArray<string> Ticks { get; init; } = [];
+
+    /// <summary>The marks that have to line up.</summary>
+    public ImmutableArray<string> LineUp { get; init; } = [];
 
     /// <summary>What to check once it is done.</summary>
     public ImmutableArray<string> Checks { get; init; } = [];
@@ -83,12 +86,12 @@ public sealed record PageStep
 public sealed record PageSafety(string Action, string Html, bool IsUsual);
 
 /// <summary>Something that a step takes.</summary>
-/// <param name="Sort">What sort of thing, as a word before it: <c>Tools</c>.</param>
+/// <param name="Sort">What sort of thing, as the page's words call it: <c>tools</c>.</param>
 /// <param name="Text">What.</param>
 public sealed record PageFact(string Sort, string Text);
 
 /// <summary>What is read at a step, and what it must be: a tablet without a network says at once whether it is right.</summary>
-/// <param name="Text">What is read.</param>
+/// <param name="Text">What is read; empty where it is what proves an energy to be off.</param>
 /// <param name="Limits">What it must be, in words; empty where it may be anything.</param>
 /// <param name="Unit">The unit of the numbers; empty where there are none.</param>
 /// <param name="Low">The least that is right; null where there is none.</param>

@@ -19,6 +19,7 @@ internal sealed class PageFiles
         ["html"] = "text/html; charset=utf-8",
         ["css"] = "text/css; charset=utf-8",
         ["js"] = "text/javascript; charset=utf-8",
+        ["json"] = "application/json; charset=utf-8",
         ["svg"] = "image/svg+xml",
         ["webmanifest"] = "application/manifest+json",
     }.ToFrozenDictionary(StringComparer.Ordinal);

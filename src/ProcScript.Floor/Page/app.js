@@ -9,6 +9,7 @@ import { showPairing } from "./pair.js";
 import { begin, count, isUnpaired, onQueue, refused } from "./queue.js";
 import { call, isReached, listen, onReach } from "./reach.js";
 import { showRefused } from "./refused.js";
+import { pageLanguage, phrase } from "./words.js";
 
 const main = document.getElementById("main");
 const foot = document.getElementById("foot");
@@ -17,6 +18,8 @@ const place = location.pathname.split("/").filter(Boolean).map(decodeURIComponen
 const shows = place[0] === "j" && place.length === 2 ? "job" : place[0] === "b" && place.length === 3 ? "bag" : place[0] === "pair" ? "pair" : "board";
 
 async function start() {
+  document.documentElement.lang = pageLanguage;
+  foot.setAttribute("aria-label", phrase("foot.actions"));
   if ("serviceWorker" in navigator && isSecureContext) {
     navigator.serviceWorker.register("/worker.js").catch(failure => console.warn(`This page does not open without a network: ${failure.message}`));
   }
@@ -49,14 +52,14 @@ function showReach() {
   const waits = count();
   const wrong = refused().length;
   reach.className = isUnpaired() ? "bad" : isReached() && waits === 0 ? "good" : "waits";
-  reach.textContent = isUnpaired() ? "This tablet is not paired any more"
-    : !isReached() ? waits > 0 ? `No network: ${waits} kept here, sent later` : "No network: go on, all is kept here"
-    : waits > 0 ? `Sending ${waits} …` : "All is written down";
+  reach.textContent = isUnpaired() ? phrase("reach.unpaired")
+    : !isReached() ? waits > 0 ? phrase("reach.away-waits", { count: waits }) : phrase("reach.away")
+    : waits > 0 ? phrase("reach.sending", { count: waits }) : phrase("reach.all");
   const notes = document.getElementById("notes");
   notes?.replaceChildren(...[
-    isUnpaired() && h("p", { class: "note bad" }, "Nothing goes to the server until this tablet is paired again. ", h("a", { href: "/pair" }, "Enter the code")),
-    wrong > 0 && h("p", { class: "note bad" }, `${wrong} of what was told could not be written down. `, h("button", { type: "button", onclick: showRefused }, "Look at it")),
-    !isLasting() && h("p", { class: "note bad" }, "This browser keeps nothing: leave this page open until all is written down."),
+    isUnpaired() && h("p", { class: "note bad" }, `${phrase("reach.pair-again")} `, h("a", { href: "/pair" }, phrase("reach.enter-code"))),
+    wrong > 0 && h("p", { class: "note bad" }, `${phrase("reach.refused", { count: wrong })} `, h("button", { type: "button", onclick: showRefused }, phrase("reach.look"))),
+    !isLasting() && h("p", { class: "note bad" }, phrase("reach.keeps-nothing")),
   ].filter(Boolean));
 }
 

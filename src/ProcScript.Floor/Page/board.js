@@ -6,6 +6,7 @@ import { get, put } from "./keep.js";
 import { waitingFor } from "./queue.js";
 import { call } from "./reach.js";
 import { when } from "./times.js";
+import { phrase } from "./words.js";
 
 /** The most jobs that are shown at once: of more, somebody has to say which. */
 const mostShown = 200;
@@ -17,13 +18,13 @@ const mostAsked = 40;
 const order = (one, other) => (one.state === "closed") - (other.state === "closed") || Date.parse(other.lastAt) - Date.parse(one.lastAt) || (one.job < other.job ? -1 : 1);
 
 export async function showBoard(main) {
-  showHead("Jobs on the floor", null, null);
-  const find = h("input", { id: "find", type: "search", placeholder: "Machine, serial number, order …", oninput: () => draw() });
+  showHead(phrase("head.jobs"), null, null);
+  const find = h("input", { id: "find", type: "search", placeholder: phrase("board.what"), oninput: () => draw() });
   const closed = h("input", { id: "closed", type: "checkbox", onchange: () => { draw(); load(); } });
   const list = h("ul", { class: "board" });
-  const none = h("p", {}, "No job is open. The foreman opens one with 'procscript job open'.");
+  const none = h("p", {}, phrase("board.none"));
   const more = h("p", {});
-  main.replaceChildren(h("div", { class: "find" }, h("label", { for: "find" }, "Find"), find, h("label", { class: "check" }, closed, " Closed ones too")), list, more, none);
+  main.replaceChildren(h("div", { class: "find" }, h("label", { for: "find" }, phrase("find")), find, h("label", { class: "check" }, closed, ` ${phrase("board.closed-too")}`)), list, more, none);
   let board = (await get("board", "all"))?.board ?? { jobs: [], unreadable: [] };
 
   const line = job => {
@@ -31,14 +32,14 @@ export async function showBoard(main) {
     return h("li", { class: `job ${job.state}` },
       h("a", { href: `/j/${encodeURIComponent(job.job)}` },
         h("span", { class: "what" }, job.title),
-        h("span", { class: "which" }, `${job.machine} · ${job.serial}${job.order ? ` · order ${job.order}` : ""}`),
-        h("span", { class: "far" }, h("progress", { max: job.steps, value: job.done, "aria-label": "Steps done" }), `${job.done} of ${job.steps}`),
-        h("span", { class: `state ${job.state}` }, job.state === "closed" ? "Closed" : job.state === "paused" ? "Stands" : "Open"),
+        h("span", { class: "which" }, `${job.machine} · ${job.serial}${job.order ? ` · ${phrase("order", { order: job.order })}` : ""}`),
+        h("span", { class: "far" }, h("progress", { max: job.steps, value: job.done, "aria-label": phrase("board.steps-done") }), phrase("of", { done: job.done, all: job.steps })),
+        h("span", { class: `state ${job.state}` }, phrase(`state.${job.state}`)),
         h("span", { class: "last" }, job.pausedBy
-          ? `${job.to ? `handed over by ${job.pausedBy} to ${job.to}` : `stopped by ${job.pausedBy}`}${job.why ? `: ${job.why}` : ""}`
+          ? `${job.to ? phrase("board.handed", { by: job.pausedBy, to: job.to }) : phrase("board.stopped", { by: job.pausedBy })}${job.why ? `: ${job.why}` : ""}`
           : `${job.by}, ${when(job.lastAt)}`),
-        job.deviations > 0 && h("span", { class: "other" }, `${job.deviations} not as planned`),
-        waits > 0 && h("span", { class: "other" }, `${waits} kept here, sent later`)));
+        job.deviations > 0 && h("span", { class: "other" }, phrase("board.deviations", { count: job.deviations })),
+        waits > 0 && h("span", { class: "other" }, phrase("board.waits", { count: waits }))));
   };
   const draw = () => {
     const wanted = find.value.trim().toLowerCase().split(/\s+/);
@@ -46,7 +47,7 @@ export async function showBoard(main) {
       && wanted.every(word => `${job.title} ${job.machine} ${job.serial} ${job.order} ${job.job} ${job.by}`.toLowerCase().includes(word)));
     none.hidden = shown.length > 0;
     more.hidden = shown.length <= mostShown;
-    more.textContent = `${shown.length - mostShown} more: enter above what to find.`;
+    more.textContent = phrase("board.more", { count: shown.length - mostShown });
     keep(list, [
       ...shown.slice(0, mostShown).map(job => ({ key: job.job, says: JSON.stringify([job, waitingFor(job.job).length]), make: () => line(job) })),
       ...board.unreadable.map(text => ({ key: `unreadable ${text}`, says: text, make: () => h("li", { class: "note bad" }, text) })),

@@ -1,5 +1,7 @@
 // Makes elements. Texts are always texts; prose alone is markup, which the server has made and in which nothing of an author is.
 
+import { phrase } from "./words.js";
+
 /** An element with its attributes, listeners (onclick and the like) and children; what is null, undefined or false is left out. */
 export function h(tag, attributes, ...children) {
   const element = document.createElement(tag);
@@ -87,7 +89,7 @@ export function sheet(title, fill) {
     const close = value => { dialog.returned = value; dialog.close(); };
     const body = h("div", { class: "body" });
     const dialog = h("dialog", { "aria-labelledby": "sheet-title" },
-      h("div", { class: "top" }, h("h2", { id: "sheet-title" }, title), button("Back", () => close(null), { class: "plain" })), body);
+      h("div", { class: "top" }, h("h2", { id: "sheet-title" }, title), button(phrase("back"), () => close(null), { class: "plain" })), body);
     dialog.addEventListener("close", () => { dialog.remove(); resolve(dialog.returned ?? null); });
     body.append(...[fill(close)].flat(Infinity).filter(Boolean));
     document.body.append(dialog);

@@ -2,10 +2,11 @@
 
 import { button, h } from "./dom.js";
 import { change, whoWorks } from "./who.js";
+import { phrase } from "./words.js";
 
 /** Shows it. */
 export function showHead(title, under, back) {
-  const name = button(whoWorks() || "Who works here?", async () => { await change(); name.textContent = whoWorks() || "Who works here?"; }, { class: "who", id: "who" });
+  const name = button(whoWorks() || phrase("head.who"), async () => { await change(); name.textContent = whoWorks() || phrase("head.who"); }, { class: "who", id: "who" });
   document.getElementById("head").replaceChildren(
     h("div", { class: "row" },
       back && h("a", { href: back.href, class: "back" }, back.label),
@@ -21,6 +22,6 @@ export function showHead(title, under, back) {
 export function showName() {
   const name = document.getElementById("who");
   if (name) {
-    name.textContent = whoWorks() || "Who works here?";
+    name.textContent = whoWorks() || phrase("head.who");
   }
 }

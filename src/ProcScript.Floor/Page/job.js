@@ -6,15 +6,14 @@ import { closeJob, otherThanPlanned, showBags, stopJob } from "./sheets.js";
 import { tell } from "./queue.js";
 import { Away, send } from "./reach.js";
 import { Job } from "./state.js";
-import { alert, showStep } from "./step.js";
+import { alert, asksFor, showStep } from "./step.js";
 import { apart, length, told, when } from "./times.js";
 import { askName, who } from "./who.js";
-
-const states = { live: "LIVE", unproved: "off, not proved", isolated: "off and proved" };
+import { phrase } from "./words.js";
 
 export async function showJob(main, foot, name) {
   const job = new Job(name);
-  showHead("Job", null, { href: "/", label: "Board" });
+  showHead(phrase("head.job"), null, { href: "/", label: phrase("head.board") });
   await job.begin();
   const parts = Object.fromEntries(["state", "notes", "cards", "story"].map(id => [id, h("div", { id: `job-${id}` })]));
   main.replaceChildren(...Object.values(parts));
@@ -38,14 +37,14 @@ export async function showJob(main, foot, name) {
     async tick(step) {
       const view = job.view();
       if (view.done.has(step.number)) {
-        if (await ask(`Step ${step.number}`, ["It is ticked as done.", step.text], "It is not done after all", "It is done")) {
+        if (await ask(phrase("step.title", { number: step.number }), [phrase("tick.ticked"), step.text], phrase("tick.not-done"), phrase("tick.done"))) {
           await telling({ kind: "undone", step: step.number });
         }
 
         return;
       }
 
-      if (view.paused && !await ask("The job stands", [pausedBy(view.paused)], "I go on with it", "Leave it")) {
+      if (view.paused && !await ask(phrase("tick.stands"), [pausedBy(view.paused)], phrase("tick.go-on"), phrase("tick.leave"))) {
         return;
       }
 
@@ -54,20 +53,20 @@ export async function showJob(main, foot, name) {
       }
 
       const before = step.earlier.filter(number => !view.done.has(number));
-      if (!view.next.has(step.number) && !await ask(`Step ${step.number} is not next`,
-        [before.length ? `Before it: ${before.slice(0, 6).map(number => `step ${number}`).join(", ")}${before.length > 6 ? " and more" : ""}.` : "The machine does not stand as this step needs it.",
-          "What was done has to be told as it was: the page then says what that means."], "It was done all the same", "It was not done")) {
+      if (!view.next.has(step.number) && !await ask(phrase("tick.not-next", { number: step.number }),
+        [before.length ? phrase(before.length > 6 ? "tick.before-more" : "tick.before", { steps: before.slice(0, 6).map(number => phrase("step", { number })).join(", ") }) : phrase("tick.machine-not"),
+          phrase("tick.as-it-was")], phrase("tick.all-the-same"), phrase("tick.was-not"))) {
         return;
       }
 
-      if (step.reading && !view.readings.has(step.number) && !await ask(`Step ${step.number} has a reading`, [`${step.reading.text}: nothing is written down yet.`, step.turns.some(turn => turn.state === "isolated") && "Nothing is proved to be off until it is read."].filter(Boolean), "Done, the reading comes later", "I read it first")) {
+      if (step.reading && !view.readings.has(step.number) && !await ask(phrase("tick.has-reading", { number: step.number }), [phrase("tick.nothing-yet", { reading: asksFor(step.reading) }), step.turns.some(turn => turn.state === "isolated") && phrase("tick.nothing-proved")].filter(Boolean), phrase("tick.reading-later"), phrase("tick.read-first"))) {
         document.getElementById(`read-${step.number}`)?.focus();
         return;
       }
 
       if (await telling({ kind: "done", step: step.number })) {
         scrollToNext();
-        say(`Step ${step.number} is done.`, "Undo", () => telling({ kind: "undone", step: step.number }));
+        say(phrase("tick.is-done", { number: step.number }), phrase("undo"), () => telling({ kind: "undone", step: step.number }));
       }
     },
     async other(step) {
@@ -76,7 +75,7 @@ export async function showJob(main, foot, name) {
     async read(step, value) {
       if (await telling({ kind: "reading", step: step.number, value })) {
         again.delete(step.number);
-        say(`Written down: ${value}`);
+        say(phrase("read.written", { value }));
         draw();
       }
     },
@@ -86,9 +85,9 @@ export async function showJob(main, foot, name) {
       document.getElementById(`read-${step.number}`)?.focus();
     },
     async sign(step) {
-      const by = await askName(`Sign step ${step.number}`, `Whoever signs has looked at it: ${step.text}`, "I sign");
+      const by = await askName(phrase("sign.title", { number: step.number }), phrase("sign.looked", { step: step.text }), phrase("sign.i"));
       if (by && by === job.view().done.get(step.number)?.by) {
-        say("A second person signs, not who has done it.");
+        say(phrase("sign.second"));
       } else if (by) {
         await telling({ kind: "sign", step: step.number, by });
       }
@@ -97,7 +96,7 @@ export async function showJob(main, foot, name) {
 
   function draw() {
     if (!job.page) {
-      parts.notes.replaceChildren(h("p", { class: "note bad" }, job.fault ?? "This job was never opened on this tablet, and there is no network to ask for it."));
+      parts.notes.replaceChildren(h("p", { class: "note bad" }, job.fault ?? phrase("never-opened")));
       return;
     }
 
@@ -105,8 +104,8 @@ export async function showJob(main, foot, name) {
     const view = job.view();
     if (drawn !== cards.revision) {
       drawn = cards.revision;
-      showHead(cards.title, `${cards.machine} · ${cards.serial}${cards.order ? ` · order ${cards.order}` : ""}`, { href: "/", label: "Board" });
-      document.documentElement.lang = cards.language;
+      showHead(cards.title, `${cards.machine} · ${cards.serial}${cards.order ? ` · ${phrase("order", { order: cards.order })}` : ""}`, { href: "/", label: phrase("head.board") });
+      parts.cards.lang = cards.language;
     }
 
     drawState(parts.state, view);
@@ -133,8 +132,8 @@ export async function showJob(main, foot, name) {
         make: () => h("details", { class: "card" }, h("summary", {}, h("span", { class: "name" }), h("span", { class: "far" })), h("ol", {})),
         fill(element) {
           const [name, far] = element.firstChild.children;
-          name.replaceChildren(h("span", { class: `phase ${card.phase}` }, { strip: "Take off", work: "Work", refit: "Put back" }[card.phase]), h("h2", {}, card.title));
-          far.textContent = `${done} of ${numbers.length}${lacks > 0 ? `, ${lacks} to write down or sign` : ""}`;
+          name.replaceChildren(h("span", { class: `phase ${card.phase}` }, phrase(`phase.${card.phase}`)), h("h2", {}, card.title));
+          far.textContent = lacks > 0 ? phrase("card.lacks", { done, all: numbers.length, lacks }) : phrase("of", { done, all: numbers.length });
           element.classList.toggle("whole", done === numbers.length && lacks === 0);
           element.open = isOpen;
           element.firstChild.onclick = () => open.set(place, !element.open);
@@ -160,11 +159,11 @@ export async function showJob(main, foot, name) {
     foot.hidden = false;
     const isClosed = Boolean(view.closed);
     keep(foot, [
-      { key: "next", says: "next", make: () => button("Next step", scrollToNext) },
-      { key: "other", says: `${isClosed}`, make: () => button(isClosed ? "Note" : "Other than planned", () => otherThanPlanned(job, null, telling, isClosed)) },
-      { key: "bags", says: "bags", make: () => button("Bags", () => showBags(job)) },
-      { key: "stop", says: `${isClosed} ${Boolean(view.paused)}`, make: () => button(view.paused ? "Go on" : "Stop or hand over", () => view.paused ? telling({ kind: "resume" }) : stopJob(telling), { disabled: isClosed }) },
-      { key: "close", says: `${isClosed}`, make: () => button(isClosed ? "Closed" : "Close the job", () => closeJob(job, telling), { disabled: isClosed }) },
+      { key: "next", says: "next", make: () => button(phrase("foot.next"), scrollToNext) },
+      { key: "other", says: `${isClosed}`, make: () => button(isClosed ? phrase("note") : phrase("foot.other"), () => otherThanPlanned(job, null, telling, isClosed)) },
+      { key: "bags", says: "bags", make: () => button(phrase("foot.bags"), () => showBags(job)) },
+      { key: "stop", says: `${isClosed} ${Boolean(view.paused)}`, make: () => button(view.paused ? phrase("foot.go-on") : phrase("foot.stop"), () => view.paused ? telling({ kind: "resume" }) : stopJob(telling), { disabled: isClosed }) },
+      { key: "close", says: `${isClosed}`, make: () => button(isClosed ? phrase("foot.closed") : phrase("foot.close"), () => closeJob(job, telling), { disabled: isClosed }) },
     ]);
   }
 
@@ -175,7 +174,7 @@ export async function showJob(main, foot, name) {
     if (first !== undefined && !view.closed) {
       scrollTo(first);
     } else if (!view.closed && view.done.size === job.steps.size) {
-      say("Every step is done. What is open still stands under 'Close the job'.");
+      say(phrase("foot.every-step", { close: phrase("foot.close") }));
     }
   };
 
@@ -215,8 +214,8 @@ export async function showJob(main, foot, name) {
 }
 
 const pausedBy = paused => paused.to
-  ? `${paused.by} has handed it over to ${paused.to}${paused.text ? `: ${paused.text}` : "."}`
-  : `${paused.by} has stopped it, ${told(paused.at, paused.logged)}${paused.text ? `: ${paused.text}` : "."}`;
+  ? `${phrase("paused.handed", { by: paused.by, to: paused.to })}${paused.text ? `: ${paused.text}` : "."}`
+  : `${phrase("paused.stopped", { by: paused.by, when: told(paused.at, paused.logged) })}${paused.text ? `: ${paused.text}` : "."}`;
 
 async function makeCards(job) {
   const by = await who();
@@ -226,9 +225,9 @@ async function makeCards(job) {
 
   try {
     await send(`/api/jobs/${encodeURIComponent(job.name)}/refit`, { by });
-    say("New cards: go on by these.");
+    say(phrase("cards.made"));
   } catch (failure) {
-    say(failure instanceof Away ? "New cards are made on the server: that needs the network." : failure.message);
+    say(failure instanceof Away ? phrase("cards.need-network") : failure.message);
   }
 }
 
@@ -236,14 +235,14 @@ function drawState(parent, view) {
   keep(parent, [
     {
       key: "energies", says: JSON.stringify([...view.energies.values()]),
-      make: () => h("ul", { class: "energies", "aria-label": "Energies" }, [...view.energies.values()].map(energy =>
-        h("li", { class: energy.state }, h("span", {}, energy.title), h("strong", {}, states[energy.state]), energy.waits && h("small", {}, "as told here")))),
+      make: () => h("ul", { class: "energies", "aria-label": phrase("energy.all") }, [...view.energies.values()].map(energy =>
+        h("li", { class: energy.state }, h("span", {}, energy.title), h("strong", {}, phrase(`energy.${energy.state}`)), energy.waits && h("small", {}, phrase("energy.as-told"))))),
     },
     ...(view.unsafe.length + view.hidden.length > 0 ? [{
       key: "unsafe", says: JSON.stringify([view.unsafe, view.hidden]),
       make: () => h("div", { class: "unsafe", role: "alert" },
-        view.unsafe.length > 0 && [h("h2", {}, "Not safe now"), h("ul", {}, view.unsafe.map(text => h("li", {}, text)))],
-        view.hidden.length > 0 && [h("h2", {}, "Closed over, and open still"), h("ul", {}, view.hidden.map(text => h("li", {}, text)))]),
+        view.unsafe.length > 0 && [h("h2", {}, phrase("unsafe.now")), h("ul", {}, view.unsafe.map(text => h("li", {}, text)))],
+        view.hidden.length > 0 && [h("h2", {}, phrase("unsafe.hidden")), h("ul", {}, view.hidden.map(text => h("li", {}, text)))]),
     }] : []),
   ]);
 }
@@ -253,40 +252,39 @@ function drawNotes(parent, job, view, telling) {
   const off = Date.now() - new Date(view.time);
   const notes = [
     job.fault && { key: "fault", text: [job.fault], sort: "bad" },
-    view.closed && { key: "closed", text: [`Closed by ${view.closed.by}, ${told(view.closed.at, view.closed.logged)}${view.closed.text ? `: ${view.closed.text}` : "."}`], sort: "good" },
-    view.paused && { key: "paused", text: [pausedBy(view.paused)], sort: "waits", label: "Go on", act: () => telling({ kind: "resume" }) },
-    view.needsNewCards && { key: "cards", text: ["The job has left its cards. Go by them no further: have new ones made from how the machine stands."], sort: "bad", label: "Make new cards", act: () => makeCards(job) },
+    view.closed && { key: "closed", text: [`${phrase("closed.by", { by: view.closed.by, when: told(view.closed.at, view.closed.logged) })}${view.closed.text ? `: ${view.closed.text}` : "."}`], sort: "good" },
+    view.paused && { key: "paused", text: [pausedBy(view.paused)], sort: "waits", label: phrase("foot.go-on"), act: () => telling({ kind: "resume" }) },
+    view.needsNewCards && { key: "cards", text: [phrase("cards.left")], sort: "bad", label: phrase("cards.make"), act: () => makeCards(job) },
     view.unfollowed && { key: "unfollowed", text: [view.unfollowed], sort: "bad" },
-    Math.abs(off) > apart && job.fault === null && view.waits === 0 && { key: "clock", text: [`This tablet's clock is ${length(off)} ${off < 0 ? "behind" : "ahead of"} the server's. Have it put right; what you tell is shown with both.`], sort: "waits" },
+    Math.abs(off) > apart && job.fault === null && view.waits === 0 && { key: "clock", text: [phrase(off < 0 ? "clock.behind" : "clock.ahead", { length: length(off) })], sort: "waits" },
   ].filter(Boolean);
   keep(parent, [
     ...notes.map(note => ({ key: note.key, says: note.text.join(), make: () => h("p", { class: `note ${note.sort}` }, note.text, " ", note.label && button(note.label, note.act)) })),
     {
       key: "job", says: cards.revision,
-      make: () => h("details", { class: "about" }, h("summary", {}, "Before you begin: cautions and what to wear"),
-        cards.licensed.length > 0 && h("p", { class: "alert warning" }, h("strong", {}, "Warning"), ` ${cards.licensed.join(", ")}: most countries leave this work to licensed people. The manufacturer's data and local codes come first.`),
+      make: () => h("details", { class: "about" }, h("summary", {}, phrase("about.title")),
+        cards.licensed.length > 0 && h("p", { class: "alert warning" }, h("strong", {}, phrase("word.warning")), ` ${phrase("about.licensed", { works: cards.licensed.join(", ") })}`),
         cards.hazards.map(hazard => h("div", { class: "alert warning" }, h("strong", {}, hazard.title), h("p", {}, hazard.caution), h("p", { class: "by" }, hazard.items.join(", ")))),
         cards.alerts.map(alert),
-        cards.ppe.length > 0 && h("p", {}, `Wear: ${cards.ppe.join(", ")}`),
-        cards.energies.map(energy => h("p", {}, h("strong", {}, energy.title), energy.limits ? `: off is ${energy.limits}` : ""))),
+        cards.ppe.length > 0 && h("p", {}, phrase("about.wear", { items: cards.ppe.join(", ") })),
+        cards.energies.map(energy => h("p", {}, h("strong", {}, energy.title), energy.limits ? `: ${phrase("about.off-is", { limits: energy.limits })}` : ""))),
     },
   ]);
 }
 
 function drawStory(parent, job, view) {
-  const photo = one => one.photo ? h("p", { class: "by" }, "The photo is kept here.") : one.file && h("img", { src: `/api/jobs/${encodeURIComponent(job.name)}/${one.file}`, alt: one.text || "Photo", loading: "lazy", class: "shot" });
-  const kinds = { note: "Note", photo: "Photo", broke: "Broke", missing: "Missing", found: "Found", bag: "Bag", "hand-over": "Handed over", pause: "Stopped", resume: "Went on", did: "Did" };
-  const what = one => [one.step && `step ${one.step}`, one.bag && `bag ${one.bag}`, one.tool, one.verb, one.count === undefined ? title(job, one.item) : `${one.count} ${one.item ? `× ${title(job, one.item).replace(/^\d+ × /, "")}` : one.bag ? "pieces" : "×"}`, one.to && `to ${one.to}`, one.text].filter(Boolean).join(" · ");
+  const photo = one => one.photo ? h("p", { class: "by" }, phrase("story.photo-here")) : one.file && h("img", { src: `/api/jobs/${encodeURIComponent(job.name)}/${one.file}`, alt: one.text || phrase("photo"), loading: "lazy", class: "shot" });
+  const what = one => [one.step && phrase("step", { number: one.step }), one.bag && phrase("bag", { number: one.bag }), one.tool, one.verb, one.count === undefined ? title(job, one.item) : one.item ? `${one.count} × ${title(job, one.item).replace(/^\d+ × /, "")}` : one.bag ? phrase("pieces", { count: one.count }) : `${one.count} ×`, one.to && phrase("story.to", { to: one.to }), one.text].filter(Boolean).join(" · ");
   keep(parent, [
     ...(view.deviations.length > 0 ? [{
       key: "deviations", says: JSON.stringify(view.deviations),
-      make: () => h("section", {}, h("h2", {}, "Not as planned"), h("ul", { class: "story" }, view.deviations.map(one =>
+      make: () => h("section", {}, h("h2", {}, phrase("story.deviations")), h("ul", { class: "story" }, view.deviations.map(one =>
         h("li", {}, h("strong", {}, one.text), one.means.length > 0 && h("ul", {}, one.means.map(text => h("li", {}, text))), h("p", { class: "by" }, `${one.by}, ${when(one.at)}`))))),
     }] : []),
     ...(view.told.length > 0 ? [{
       key: "told", says: JSON.stringify(view.told),
-      make: () => h("section", {}, h("h2", {}, "What was told"), h("ul", { class: "story" }, [...view.told].reverse().map(one =>
-        h("li", {}, h("strong", {}, kinds[one.kind] ?? one.kind), ` ${what(one)}`, photo(one), h("p", { class: "by" }, `${one.by}, ${told(one.at, one.logged)}${one.waits ? ", kept here, sent later" : ""}`))))),
+      make: () => h("section", {}, h("h2", {}, phrase("story.told")), h("ul", { class: "story" }, [...view.told].reverse().map(one =>
+        h("li", {}, h("strong", {}, phrase(`kind.${one.kind}`)), ` ${what(one)}`, photo(one), h("p", { class: "by" }, `${one.by}, ${told(one.at, one.logged)}${one.waits ? `, ${phrase("kept-here")}` : ""}`))))),
     }] : []),
   ]);
 }

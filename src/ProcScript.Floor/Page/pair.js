@@ -2,9 +2,11 @@
 
 import { button, h } from "./dom.js";
 import { send } from "./reach.js";
+import { languageChoice } from "./who.js";
+import { phrase } from "./words.js";
 
 export function showPairing(main, isPaired) {
-  document.title = "Pair this tablet";
+  document.title = phrase("pair.title");
   const field = h("input", { id: "code", inputmode: "numeric", autocomplete: "off", maxlength: 12, class: "code", "aria-describedby": "why" });
   const why = h("p", { id: "why", role: "alert" });
   const pair = async code => {
@@ -19,11 +21,12 @@ export function showPairing(main, isPaired) {
   field.addEventListener("keydown", key => key.key === "Enter" && pair(field.value));
   main.replaceChildren(
     h("section", { class: "pairing" },
-      h("h1", {}, "Pair this tablet"),
-      isPaired && h("p", {}, "It is paired already. ", h("a", { href: "/" }, "To the board")),
-      h("p", {}, "Enter the code of eight digits that the server has printed. Each code works once."),
-      h("label", { for: "code" }, "Code"), field, why,
-      button("Pair", () => pair(field.value), { class: "main" })));
+      h("h1", {}, phrase("pair.title")),
+      isPaired && h("p", {}, `${phrase("pair.already")} `, h("a", { href: "/" }, phrase("pair.to-board"))),
+      h("p", {}, phrase("pair.enter")),
+      h("label", { for: "code" }, phrase("pair.code")), field, why,
+      button(phrase("pair.pair"), () => pair(field.value), { class: "main" }),
+      languageChoice()));
   const given = location.hash.slice(1);
   if (/^\d{8}$/.test(given)) {
     // A code in the address is used up at once, and does not stay there.

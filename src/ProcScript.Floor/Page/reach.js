@@ -1,5 +1,7 @@
 // How the server is reached, and whether it is.
 
+import { phrase } from "./words.js";
+
 const listeners = new Set();
 let reached = navigator.onLine;
 
@@ -42,13 +44,13 @@ export async function call(path, options = {}) {
 
   if (response.status >= 500) {
     note(false);
-    throw new Away((await response.json().catch(() => ({}))).detail ?? "The server has a fault.");
+    throw new Away((await response.json().catch(() => ({}))).detail ?? phrase("reach.fault"));
   }
 
   note(true);
   if (!response.ok) {
     const problem = await response.json().catch(() => ({}));
-    throw new Refused(response.status, problem.detail ?? `The server refuses that (${response.status}).`);
+    throw new Refused(response.status, problem.detail ?? phrase("reach.refuses", { status: response.status }));
   }
 
   return response.json();

@@ -4,21 +4,17 @@ import { ask, button, h, sheet } from "./dom.js";
 import { leaveOut, refused, tell } from "./queue.js";
 import { when } from "./times.js";
 import { who } from "./who.js";
+import { phrase } from "./words.js";
 
-const kinds = {
-  done: "done", undone: "not done after all", did: "did", reading: "reading", photo: "photo", note: "note", broke: "broke", missing: "missing", found: "found", bag: "bag",
-  "hand-over": "handed over", pause: "stopped", resume: "went on", sign: "signed", closed: "closed",
-};
-
-const told = event => [event.step && `Step ${event.step}`, event.bag && `Bag ${event.bag}`, kinds[event.kind] ?? event.kind, event.count !== undefined && `${event.count} pieces`, event.verb, event.item, event.tool, event.value, event.to, event.text]
+const told = event => [phrase(`kind.${event.kind}`), event.step && phrase("step", { number: event.step }), event.bag && phrase("bag", { number: event.bag }), event.count !== undefined && phrase("pieces", { count: event.count }), event.verb, event.item, event.tool, event.value, event.to, event.text]
   .filter(Boolean).join(", ");
 
 /** Shows it. */
 export async function showRefused() {
   const all = refused();
-  const chosen = await sheet("Could not be written down", close => all.length === 0 ? h("p", {}, "Nothing any more.") : h("ul", { class: "story" }, all.map(one => h("li", {},
+  const chosen = await sheet(phrase("refused.title"), close => all.length === 0 ? h("p", {}, phrase("refused.none")) : h("ul", { class: "story" }, all.map(one => h("li", {},
     h("strong", {}, told(one.event)), h("p", {}, one.refused), h("p", { class: "by" }, `${one.event.by}, ${when(one.event.at)} · ${one.job}`),
-    h("div", { class: "choices" }, button("Write it down as a note", () => close({ one, note: true }), { class: "main" }), button("Leave it out", () => close({ one, note: false })))))));
+    h("div", { class: "choices" }, button(phrase("refused.as-note"), () => close({ one, note: true }), { class: "main" }), button(phrase("refused.leave-out"), () => close({ one, note: false })))))));
   if (!chosen) {
     return;
   }
@@ -30,8 +26,8 @@ export async function showRefused() {
       return;
     }
 
-    await tell(one.job, { kind: "note", by, text: `Told by ${one.event.by}, ${one.event.at}, and refused: ${told(one.event)}. ${one.refused}`.slice(0, 4000) });
-  } else if (!await ask("Leave it out?", [told(one.event), "It then stands nowhere any more."], "Leave it out", "Keep it")) {
+    await tell(one.job, { kind: "note", by, text: phrase("refused.note", { by: one.event.by, at: one.event.at, what: told(one.event), why: one.refused }).slice(0, 4000) });
+  } else if (!await ask(phrase("refused.leave-out-sure"), [told(one.event), phrase("refused.nowhere")], phrase("refused.leave-out"), phrase("refused.keep"))) {
     return;
   }
 

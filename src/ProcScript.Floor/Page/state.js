@@ -5,6 +5,9 @@ import { waitingFor } from "./queue.js";
 import { call, Refused } from "./reach.js";
 import { verdict } from "./readings.js";
 
+/** The form of the cards that this page knows: what an earlier one has kept is asked for anew. */
+const form = 2;
+
 /** A job, kept on the tablet and brought up to date. */
 export class Job {
   constructor(name) {
@@ -15,7 +18,8 @@ export class Job {
 
   /** Takes up what is kept, and asks the server. */
   async begin() {
-    this.page = (await get("pages", this.name))?.page ?? null;
+    const kept = (await get("pages", this.name))?.page;
+    this.page = kept?.cards.form === form ? kept : null;
     if (this.page) {
       this.#index();
     }

@@ -1,6 +1,7 @@
 // Who works at this tablet. Asked once; it stands with everything that is told.
 
 import { button, h, sheet } from "./dom.js";
+import { choose, languages, pageLanguage, phrase } from "./words.js";
 
 const nameKey = "floor.name";
 const namesKey = "floor.names";
@@ -23,7 +24,7 @@ export async function who() {
 
 /** Asks who works here. */
 export async function change() {
-  const said = await askName("Who works here?", "Your name stands with everything that you tell.", "That is me");
+  const said = await askName(phrase("head.who"), phrase("who.stands"), phrase("who.that-is-me"), languageChoice());
   if (said) {
     name = said;
     write(nameKey, name);
@@ -34,7 +35,7 @@ export async function change() {
 }
 
 /** Asks for a name. */
-export function askName(title, text, label) {
+export function askName(title, text, label, more = null) {
   return sheet(title, close => {
     const field = h("input", { id: "name", autocomplete: "off", maxlength: 60, enterkeyhint: "done" });
     const done = () => field.value.trim() ? close(field.value.trim()) : field.focus();
@@ -42,8 +43,12 @@ export function askName(title, text, label) {
     return [
       h("p", {}, text),
       h("div", { class: "choices" }, ...knownNames().map(known => button(known, () => close(known)))),
-      h("label", { for: "name" }, "Name"), field,
+      h("label", { for: "name" }, phrase("name")), field,
       h("div", { class: "choices" }, button(label, done, { class: "main" })),
+      more,
     ];
   });
 }
+
+/** Chooses the language of this tablet. */
+export const languageChoice = () => h("p", { class: "languages" }, Object.entries(languages).filter(([tag]) => tag !== pageLanguage).map(([tag, name]) => button(name, () => choose(tag), { lang: tag, class: "plain" })));

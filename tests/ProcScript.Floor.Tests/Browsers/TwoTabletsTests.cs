@@ -125,7 +125,7 @@ public sealed class TwoTabletsTests(ChromiumFixture chromium)
 
         var note = (await floor.EventsAsync(job))[^1];
         Assert.Equal(EventKind.Note, note.Kind);
-        Assert.Contains("Step 1, done", note.Text!, StringComparison.Ordinal);
+        Assert.Contains("Done, step 1", note.Text!, StringComparison.Ordinal);
         Assert.Empty(mara.Complaints);
     }
 
