@@ -125,6 +125,23 @@ public sealed class BoardIndexTests
     }
 
     [Fact]
+    public async Task A_server_keeps_its_index_where_it_is_told_to()
+    {
+        using var shop = await KeptAsync();
+        var folder = Directory.CreateDirectory(Path.Combine(Path.GetDirectoryName(shop.Root)!, "own")).FullName;
+        FloorOptions options = new() { Folder = shop.Root, Port = 0, Pairing = false, IndexFolder = folder };
+        var file = IndexPlace.File(folder, options.Jobs);
+        CountingStore first = new(new FileJobStore(shop.Root)), second = new(new FileJobStore(shop.Root)), third = new(new FileJobStore(shop.Root));
+
+        await ServeAsync(options, first, file);
+        await ServeAsync(options, second, file);
+        await ServeAsync(options with { RebuildIndex = true }, third, file);
+
+        Assert.Equal((Jobs, 0, Jobs), (first.Reads, second.Reads, third.Reads));
+        Assert.Equal([file], Directory.EnumerateFiles(folder));
+    }
+
+    [Fact]
     public void The_index_of_other_jobs_is_another_file_and_none_lies_among_the_jobs()
     {
         var folder = Path.GetTempPath();
@@ -136,6 +153,17 @@ public sealed class BoardIndexTests
         Assert.Contains("--rebuild-index", (options with { IndexFolder = null, RebuildIndex = true }).Fault(), StringComparison.Ordinal);
         Assert.NotEqual(IndexPlace.File(folder, options.Jobs), IndexPlace.File(folder, other.Jobs));
         Assert.Equal(other.Jobs, (other with { Connection = "Host=db;Database=jobs;Username=b" }).Jobs);
+    }
+
+    /// <summary>Starts a server, has it show its board and keep it, and stops it.</summary>
+    private static async Task ServeAsync(FloorOptions options, CountingStore store, string file)
+    {
+        using StringWriter said = new();
+        await using var server = await FloorServer.StartAsync(options, store, said, Stop);
+        using HttpClient client = new() { BaseAddress = new Uri(server.Addresses[0]) };
+        var board = await client.WaitForAsync("/api/jobs", now => File.Exists(file) && new BoardIndex(file, options.Jobs, said).Read().Count == Jobs);
+        Assert.Equal(Jobs, board["jobs"]!.AsArray().Count);
+        Assert.Equal("", said.ToString());
     }
 
     /// <summary>A shop whose board is kept in its index.</summary>
