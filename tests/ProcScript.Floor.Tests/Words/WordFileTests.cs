@@ -51,9 +51,9 @@ public sealed class WordFileTests
     {
         var (keys, beginnings) = PageWords.Named();
 
-        Assert.Empty(keys.Where(key => !English.ContainsKey(key)));
+        Assert.DoesNotContain(keys, key => !English.ContainsKey(key));
         Assert.All(beginnings, start => Assert.Contains(English.Keys, key => key.StartsWith(start, StringComparison.Ordinal)));
-        Assert.Empty(English.Keys.Where(key => !keys.Contains(key) && !beginnings.Any(start => key.StartsWith(start, StringComparison.Ordinal))));
+        Assert.DoesNotContain(English.Keys, key => !keys.Contains(key) && !beginnings.Any(start => key.StartsWith(start, StringComparison.Ordinal)));
     }
 
     [Fact]

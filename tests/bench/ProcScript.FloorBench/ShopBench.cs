@@ -60,5 +60,6 @@ internal static class ShopBench
         Console.WriteLine($"{what}: median {took[Times / 2]:0.0} ms, most {took[^1]:0.0} ms");
     }
 
-    private static void Say(string what, Stopwatch watch) => Console.WriteLine($"{what}: {watch.Elapsed.TotalMilliseconds:0} ms");
+    private static void Say(string what, Stopwatch watch) =>
+        Console.WriteLine($"{what}: {watch.Elapsed.TotalMilliseconds:0} ms, {Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds:0} ms of processors since the start");
 }
