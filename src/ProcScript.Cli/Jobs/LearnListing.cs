@@ -87,7 +87,7 @@ internal sealed class LearnListing(LearnReport report, LearnVerbRequest request,
     {
         var byHand = told.Suggestions.Length - report.Fixes.Count;
         var hand = byHand == 0 ? "" : $", {byHand} by hand";
-        return told.Suggestions.IsEmpty ? $"nothing to suggest: no {told.AtLeast} jobs tell otherwise than the library"
+        return told.Suggestions.IsEmpty ? $"nothing to suggest: no {(told.AtLeast == 1 ? "job tells" : $"{told.AtLeast} jobs tell")} otherwise than the library"
             : report.Fixes.IsEmpty ? $"{Counted.Of(told.Suggestions.Length, "suggestion")} to carry out by hand"
             : request.Apply ? $"wrote {Counted.Of(report.Fixes.Count, "suggestion")} into {Counted.Of(report.Texts.Files.Length, "file")}{hand}; the packs of these files say otherwise now: 'procscript diff' tells how"
             : $"{Counted.Of(told.Suggestions.Length, "suggestion")}{hand}; nothing is written: --apply writes what can be, --only SORT a part of it";

@@ -21,4 +21,7 @@ internal sealed record Lesson(LessonSort Sort, SourceSpan At, string About, stri
 
     /// <summary>Of a time, the spread in seconds; else null.</summary>
     public Spread? Spread { get; init; }
+
+    /// <summary>Such as <c>1 job</c> or <c>3 jobs</c>.</summary>
+    public static string CountOf(int jobs) => jobs == 1 ? "1 job" : $"{jobs} jobs";
 }

@@ -45,7 +45,7 @@ public static class Lessons
                 Measured = seen.Sum(job => job.Ticked - job.NotMeasured.Values.Sum()),
                 NotMeasured = [.. seen.SelectMany(job => job.NotMeasured).GroupBy(reason => reason.Key, reason => reason.Value).OrderByDescending(reason => reason.Sum()).ThenBy(reason => reason.Key).Select(reason => new LearnedReason(reason.Sum(), Words(reason.Key)))],
                 Suggestions = suggestions,
-                Gone = [.. gone.GroupBy(one => (one.Procedure, one.What)).Select(same => $"{same.Key.Procedure}: {same.Key.What} ({JobCount(same.Select(one => one.Job).Distinct().Count())})").Order(StringComparer.Ordinal)],
+                Gone = [.. gone.GroupBy(one => (one.Procedure, one.What)).Select(same => $"{same.Key.Procedure}: {same.Key.What} ({Lesson.CountOf(same.Select(one => one.Job).Distinct().Count())})").Order(StringComparer.Ordinal)],
                 LeftOut = [.. leftOut],
             },
             lessons.Index().Where(one => one.Item.Change is { } change && tried.Fixes.ContainsKey(change)).ToImmutableDictionary(one => one.Index + 1, one => tried.Fixes[one.Item.Change!]),
@@ -130,8 +130,6 @@ public static class Lessons
         var said = new WordLessons(texts, atLeast);
         return [.. TimeLessons.Of(times, atLeast), .. PieceLessons.Of(pieces, atLeast), .. said.Tools(tools), .. said.Things(things), .. said.Notes(notes)];
     }
-
-    private static string JobCount(int count) => count == 1 ? "1 job" : $"{count} jobs";
 
     private static string Words(NoMeasure because) => because switch
     {

@@ -69,7 +69,7 @@ internal static class PieceLessons
             yield break;
         }
 
-        var about = new Lesson(LessonSort.Spare, part.Declared, part.Title, "goes back", $"a new one was needed in {broke} of {jobs.Length} jobs", [.. jobs.Where(job => job.Gone > 0).Select(job => job.Job)]);
+        var about = new Lesson(LessonSort.Spare, part.Declared, part.Title, "goes back", $"a new one was needed in {broke} of {Lesson.CountOf(jobs.Length)}", [.. jobs.Where(job => job.Gone > 0).Select(job => job.Job)]);
         yield return jobs.All(job => job.Broke > 0)
             ? about with { Change = new PropertyChange(part.Declared, false, "single", "use") }
             : about with { Otherwise = "A part has no share of spares: have one at hand, or write `single use` where it never serves again." };
@@ -79,8 +79,8 @@ internal static class PieceLessons
     {
         var (broke, lost, handled) = (jobs.Sum(job => job.Broke), jobs.Sum(job => job.Lost), jobs.Sum(job => job.Handled));
         var lacking = jobs.Count(job => job.Gone > Math.Ceiling((job.Handled * written) - 1e-9));
-        return $"{broke} broke{(lost > 0 ? $" and {lost} {(lost == 1 ? "was" : "were")} missing" : "")} of {handled} pieces, in {jobs.Count(job => job.Gone > 0)} of {jobs.Length} jobs"
-            + (lacking > 0 ? $"; {lacking} {(lacking == 1 ? "job" : "jobs")} needed more than the order list had" : "");
+        return $"{broke} broke{(lost > 0 ? $" and {lost} {(lost == 1 ? "was" : "were")} missing" : "")} of {handled} pieces, in {jobs.Count(job => job.Gone > 0)} of {Lesson.CountOf(jobs.Length)}"
+            + (lacking > 0 ? $"; {Lesson.CountOf(lacking)} needed more than the order list had" : "");
     }
 
     /// <summary>The range of a share with 95 % confidence (E. B. Wilson 1927): it holds for few pieces and for shares near nothing.</summary>

@@ -65,7 +65,7 @@ internal static class TimeLessons
             place.Owner,
             About(carried[0], place),
             $"{TimeWords.Said(written)}{each}{From(carried[0], place)}",
-            $"{TimeWords.Said(spread.Median)}{each} in {spread.Jobs} jobs, {middle} from {TimeWords.Said(spread.Low)} to {TimeWords.Said(spread.High)}{At(carried, place)}",
+            $"{TimeWords.Said(spread.Median)}{each} in {Lesson.CountOf(spread.Jobs)}, {middle} from {TimeWords.Said(spread.Low)} to {TimeWords.Said(spread.High)}{At(carried, place)}",
             JobsOf(carried))
         {
             Change = new PropertyChange(place.Owner, place.OfRefit, place.Carrier == TimeCarrier.Takes ? "takes" : "time", TimeWords.Written(rounded)),
@@ -78,7 +78,7 @@ internal static class TimeLessons
         place.Owner,
         About(carried[0], place),
         $"{TimeWords.Said(WrittenOf(carried, place))}{From(carried[0], place)}",
-        string.Join("; ", steps.Select(step => $"{TimeWords.Said(step.Spread.Median)} at {step.Item} in {step.Spread.Jobs} jobs")),
+        string.Join("; ", steps.Select(step => $"{TimeWords.Said(step.Spread.Median)} at {step.Item} in {Lesson.CountOf(step.Spread.Jobs)}")),
         JobsOf(carried))
     {
         Otherwise = "One line stands for steps that take unlike times: write them apart, each with its own `time`.",

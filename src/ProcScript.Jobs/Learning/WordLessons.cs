@@ -68,7 +68,7 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
             return [];
         }
 
-        var lesson = Lesson(LessonSort.Note, same, "not said", $"{Quoted(words)}{Otherwise(same)}: noted {same.Count} times");
+        var lesson = Lesson(LessonSort.Note, same, "not said", $"{Quoted(words)}{Otherwise(same)}: noted {(same.Count == 1 ? "once" : $"{same.Count} times")}");
         return (IEnumerable<Lesson>)[first.Step is null ? lesson with { Otherwise = "The notes belong to no step: write it where it is of use." } : With(lesson, first, How, TextQuotes.Quoted(Sentence(words)))];
     });
 
@@ -93,7 +93,7 @@ internal sealed class WordLessons(CurrentTexts texts, int atLeast)
     {
         ImmutableArray<string> jobs = [.. same.Select(one => one.Job).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         return new Lesson(
-            sort, same[0].Step?.Block?.Action ?? same[0].Procedure.Procedure.Declared, same[0].Step?.Line.Text ?? same[0].Procedure.Procedure.Title, written, $"{observed} in {jobs.Length} jobs", jobs);
+            sort, same[0].Step?.Block?.Action ?? same[0].Procedure.Procedure.Declared, same[0].Step?.Line.Text ?? same[0].Procedure.Procedure.Title, written, $"{observed} in {Learning.Lesson.CountOf(jobs.Length)}", jobs);
     }
 
     /// <summary>The lesson as a property of the step, or of the job where it belongs to none.</summary>
