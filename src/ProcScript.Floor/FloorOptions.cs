@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Npgsql;
+using ProcScript.Floor.Index;
 
 namespace ProcScript.Floor;
 
@@ -41,6 +42,9 @@ public sealed record FloorOptions
 
     /// <summary>The folder of this machine that the index of the board lies in, as a full path; null where none is kept.</summary>
     public string? IndexFolder { get; init; }
+
+    /// <summary>The file of the index, as a full path; null where none is kept.</summary>
+    public string? IndexFile => IndexFolder is { } folder ? IndexPlace.File(folder, Jobs) : null;
 
     /// <summary>Whether the index is made anew.</summary>
     public bool RebuildIndex { get; init; }

@@ -56,6 +56,11 @@ internal static class FloorProgram
             await told.WriteLineAsync($"The board: {address}");
         }
 
+        if (options.IndexFile is { } index)
+        {
+            await told.WriteLineAsync($"The index of the board, which can be deleted: {index}");
+        }
+
         if (server.Certificate is { } certificate)
         {
             await told.WriteLineAsync($"The certificate's SHA-256 fingerprint: {OwnCertificate.Fingerprint(certificate)}");

@@ -105,12 +105,12 @@ public sealed class FloorServer : IAsyncDisposable
 
     private static BoardIndex? IndexOf(FloorOptions options, TextWriter faults)
     {
-        if (options.IndexFolder is not { } folder)
+        if (options.IndexFile is not { } file)
         {
             return null;
         }
 
-        BoardIndex index = new(IndexPlace.File(folder, options.Jobs), options.Jobs, faults);
+        BoardIndex index = new(file, options.Jobs, faults);
         if (options.RebuildIndex)
         {
             index.Delete();

@@ -50,6 +50,12 @@ public sealed class BoardIndex(string path, string jobs, TextWriter faults)
         try
         {
             using var connection = Open();
+            if (IsEmpty(connection))
+            {
+                // Another server of this machine is about to write it.
+                return _written;
+            }
+
             if (About(connection, "form") != Form || About(connection, "jobs") != jobs)
             {
                 throw new InvalidDataException("it is of another version of the program, or of other jobs.");
@@ -160,6 +166,13 @@ public sealed class BoardIndex(string path, string jobs, TextWriter faults)
         using var command = connection.CreateCommand();
         command.CommandText = sql;
         command.ExecuteNonQuery();
+    }
+
+    private static bool IsEmpty(SqliteConnection connection)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = "select count(*) from sqlite_master";
+        return command.ExecuteScalar() is 0L;
     }
 
     private static string? About(SqliteConnection connection, string name)

@@ -60,7 +60,7 @@ public sealed class BoardIndexTests
         await shop.AssertIsRightAsync();
 
         Assert.Equal(what == "a folder" ? Jobs : 0, shop.Store.Reads);
-        Assert.Equal(what != "gone", shop.Said.ToString().Contains(shop.IndexFile, StringComparison.Ordinal));
+        Assert.Equal(what is not ("gone" or "empty"), shop.Said.ToString().Contains(shop.IndexFile, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -130,7 +130,7 @@ public sealed class BoardIndexTests
         using var shop = await KeptAsync();
         var folder = Directory.CreateDirectory(Path.Combine(Path.GetDirectoryName(shop.Root)!, "own")).FullName;
         FloorOptions options = new() { Folder = shop.Root, Port = 0, Pairing = false, IndexFolder = folder };
-        var file = IndexPlace.File(folder, options.Jobs);
+        var file = options.IndexFile!;
         CountingStore first = new(new FileJobStore(shop.Root)), second = new(new FileJobStore(shop.Root)), third = new(new FileJobStore(shop.Root));
 
         await ServeAsync(options, first, file);
@@ -151,7 +151,7 @@ public sealed class BoardIndexTests
         Assert.Contains("within the folder of the jobs", options.Fault(), StringComparison.Ordinal);
         Assert.Null((options with { IndexFolder = Path.Combine(folder, "jobs-index") }).Fault());
         Assert.Contains("--rebuild-index", (options with { IndexFolder = null, RebuildIndex = true }).Fault(), StringComparison.Ordinal);
-        Assert.NotEqual(IndexPlace.File(folder, options.Jobs), IndexPlace.File(folder, other.Jobs));
+        Assert.NotEqual((options with { IndexFolder = folder }).IndexFile, other.IndexFile);
         Assert.Equal(other.Jobs, (other with { Connection = "Host=db;Database=jobs;Username=b" }).Jobs);
     }
 
