@@ -58,9 +58,10 @@ internal static class ListRule
                 _ready.Insert(~place, task);
             }
 
+            var free = _problem.People - _hands.Used(_now);
             for (var at = 0; at < _ready.Count; at++)
             {
-                if (Fits(_ready[at]))
+                if (Fits(_ready[at], free))
                 {
                     var task = _ready[at];
                     _ready.RemoveAt(at);
@@ -99,11 +100,12 @@ internal static class ListRule
             }
         }
 
-        private bool Fits(int task)
+        private bool Fits(int task, int free)
         {
             var one = _problem.Tasks[task];
             return one.Attended == 0
-                || (_hands.Earliest(_now, one.Attended, _problem.People - _problem.HandsOf(task)) == _now
+                || (_problem.HandsOf(task) <= free
+                    && _hands.Earliest(_now, one.Attended, _problem.People - _problem.HandsOf(task)) == _now
                     && one.Uses.All(use => _uses[use.Resource].Earliest(_now, one.Attended, _problem.Capacities[use.Resource] - use.Amount) == _now));
         }
 

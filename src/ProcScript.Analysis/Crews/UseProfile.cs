@@ -34,6 +34,9 @@ internal sealed class UseProfile
         return start;
     }
 
+    /// <summary>How much is in use at a moment.</summary>
+    public int Used(long moment) => _used[At(moment)];
+
     /// <summary>The first moment after this one at which anything changes.</summary>
     public long NextAfter(long moment)
     {

@@ -10,4 +10,7 @@ public sealed partial class PlanJson : JsonSerializerContext
 {
     /// <summary>The form with every letter written as itself.</summary>
     public static PlanJson Published { get; } = new(PublishedForm.Indented());
+
+    /// <summary>The same without a blank between, for what no one reads.</summary>
+    internal static PlanJson Compact { get; } = new(PublishedForm.Compact());
 }

@@ -15,35 +15,61 @@ internal static class PlanRevision
 {
     private const int Digits = 10;
 
+    /// <summary>How many bytes are passed on at once, about.</summary>
+    private const int Piece = 1 << 15;
+
     private static readonly PlanSource Nowhere = new("", 0, 0);
 
     /// <summary>The first digits of SHA-256 over <see cref="Content"/>.</summary>
-    public static string Of(Plan plan) => Convert.ToHexStringLower(SHA256.HashData(WithoutBlanks(plan).WrittenSpan))[..Digits];
+    public static string Of(Plan plan)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        WriteWithoutBlanks(plan, hash.AppendData);
+        return Convert.ToHexStringLower(hash.GetHashAndReset())[..Digits];
+    }
 
     /// <summary>All that a plan says on paper, but for its revision.</summary>
-    public static string Content(Plan plan) => Encoding.UTF8.GetString(WithoutBlanks(plan).WrittenSpan);
-
-    /// <summary>A plan as it is on paper, without the members that say nothing. A plan of thousands of steps goes through it in one pass, and no tree of it is made.</summary>
-    private static ArrayBufferWriter<byte> WithoutBlanks(Plan plan)
+    public static string Content(Plan plan)
     {
-        var told = new Utf8JsonReader(JsonSerializer.SerializeToUtf8Bytes(OnPaper(plan), PlanJson.Published.Plan));
         var content = new ArrayBufferWriter<byte>();
-        using (var writer = new Utf8JsonWriter(content))
+        WriteWithoutBlanks(plan, piece => content.Write(piece));
+        return Encoding.UTF8.GetString(content.WrittenSpan);
+    }
+
+    /// <summary>
+    /// Writes a plan as it is on paper, without the members that say nothing. A plan of thousands of steps goes through in one pass: neither a tree
+    /// of it is made nor a second text.
+    /// </summary>
+    private static void WriteWithoutBlanks(Plan plan, Action<ReadOnlySpan<byte>> write)
+    {
+        var told = new Utf8JsonReader(JsonSerializer.SerializeToUtf8Bytes(OnPaper(plan), PlanJson.Compact.Plan));
+        var piece = new ArrayBufferWriter<byte>(2 * Piece);
+        using var writer = new Utf8JsonWriter(piece);
+        while (told.Read())
         {
-            while (told.Read())
+            if (told.TokenType == JsonTokenType.PropertyName)
             {
-                if (told.TokenType == JsonTokenType.PropertyName)
-                {
-                    WriteMember(ref told, writer);
-                }
-                else
-                {
-                    WriteToken(ref told, writer);
-                }
+                WriteMember(ref told, writer);
+            }
+            else
+            {
+                WriteToken(ref told, writer);
+            }
+
+            if (writer.BytesPending + piece.WrittenCount > Piece)
+            {
+                Pass();
             }
         }
 
-        return content;
+        Pass();
+
+        void Pass()
+        {
+            writer.Flush();
+            write(piece.WrittenSpan);
+            piece.ResetWrittenCount();
+        }
     }
 
     private static Plan OnPaper(Plan plan) => plan with

@@ -49,7 +49,7 @@ internal sealed class ReachSearch
     /// <param name="library">The library.</param>
     /// <param name="job">What is asked for.</param>
     /// <param name="weights">What counts.</param>
-    /// <param name="budget">How many clauses may be looked at for the best way; each of the next best gets a hundredth.</param>
+    /// <param name="budget">How many clauses may be looked at for the best way; each of the next best gets a thousandth.</param>
     /// <param name="runnersUp">How many of the next best are wanted.</param>
     public static ReachSearch Of(Library library, ReachJob job, ReachWeights weights, long budget, int runnersUp)
     {
@@ -105,7 +105,7 @@ internal sealed class ReachSearch
     private const int MostPerformed = 5_000;
 
     /// <summary>How much less is searched for each of them: they tell what else there is, and only of the best it is said how far it is proved.</summary>
-    private const int NextPrice = 100;
+    private const int NextPrice = 1000;
 
     private ClosureResult Solve(ClosureProblem problem, IEnumerable<int> without, long budget)
     {

@@ -78,7 +78,7 @@ internal sealed class CardStandings
             PartsOut = _parts.Count(part => _standing.IsOff(part) && _state.Place(part) == PartPlace.Out),
             PartsAside = _parts.Count(part => _standing.IsOff(part) && _state.Place(part) == PartPlace.Aside),
             JointsOpen = _joints.Count(_standing.IsOpen),
-            Bags = [.. _bags.Where(bag => bag.Contents.Any(line => line.StripStep <= last && line.RefitStep > last)).Select(bag => bag.Number)],
+            Bags = [.. _bags.Where(bag => IsFilled(bag, last)).Select(bag => bag.Number)],
             Isolated = Energies(EnergyState.Dead),
             Unproved = Energies(EnergyState.Unproved),
             FluidsOut = Titles(_standing.FluidsOut),
@@ -89,6 +89,19 @@ internal sealed class CardStandings
 
         ImmutableArray<string> Energies(EnergyState wanted) =>
             Titles(_strip.Procedure.Machine.Energies.Where(energy => (EnergyState)_standing.Value(StateKind.Live, energy) == wanted));
+    }
+
+    private static bool IsFilled(PlanBag bag, int last)
+    {
+        foreach (var line in bag.Contents)
+        {
+            if (line.StripStep <= last && line.RefitStep > last)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static ImmutableArray<string> Titles(IEnumerable<MachineItem> items) => [.. items.Select(item => item.Title)];

@@ -29,7 +29,10 @@ internal sealed record ClosureProblem(double[] Costs, int[][][] Clauses, int[][]
         var waits = new int[Count];
         Array.Fill(looked, -1);
         Array.Fill(waits, -1);
-        var waiting = new List<int>?[Count];
+        // Who waits for a node hangs on it in a chain; all chains lie in one list.
+        var last = new int[Count];
+        Array.Fill(last, -1);
+        var waiting = new List<(int Node, int Before)>(Count);
         var open = Enumerable.Range(0, Count).Where(node => may(node)).ToList();
         for (var round = 0; open.Count > 0; round++)
         {
@@ -62,7 +65,8 @@ internal sealed record ClosureProblem(double[] Costs, int[][][] Clauses, int[][]
                 waits[node] = next[node];
                 foreach (var way in Clauses[node][next[node]])
                 {
-                    (waiting[way] ??= []).Add(node);
+                    waiting.Add((node, last[way]));
+                    last[way] = waiting.Count - 1;
                 }
             }
 
@@ -70,7 +74,10 @@ internal sealed record ClosureProblem(double[] Costs, int[][][] Clauses, int[][]
             foreach (var node in reached)
             {
                 rounds[node] = round;
-                open.AddRange(waiting[node] ?? []);
+                for (var place = last[node]; place >= 0; place = waiting[place].Before)
+                {
+                    open.Add(waiting[place].Node);
+                }
             }
         }
 
