@@ -12,9 +12,6 @@ namespace ProcScript.Analysis.Following;
 /// <param name="IsPerPiece">Whether a time at the item or its kind is for one piece.</param>
 public sealed record StepDuration(double Seconds, TimeCarrier Carrier, int Pieces, double WaitSeconds, bool IsPerPiece)
 {
-    /// <summary>The seconds that the carrier has, or, where nothing carries a time, would have to have.</summary>
-    public double CarriedSeconds => Carry(Seconds, Carrier);
-
     /// <summary>The seconds that a carrier has to have for the step to take so long.</summary>
     /// <param name="seconds">How long the step takes.</param>
     /// <param name="carrier">The carrier.</param>

@@ -1,9 +1,9 @@
 using System.CommandLine;
 using System.CommandLine.Completions;
+using ProcScript.Cli.Crews;
 using ProcScript.Cli.Sources;
 using ProcScript.Model;
 using ProcScript.Model.Names;
-using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Cli.Commands;
 
@@ -25,12 +25,7 @@ internal sealed class LibraryNames(Func<ParseResult, InputRequest> read, Surroun
     public static IEnumerable<string> Items(Library library) => library.Machines.SelectMany(machine => machine.Items.Keys).Select(CanonicalName.Written);
 
     /// <summary>The certificates of the catalog, each ready for the number of those who hold it.</summary>
-    public static IEnumerable<string> Holders(Library library) => Certificates(library).Select(name => name + "=");
-
-    /// <summary>The certificates of the catalog.</summary>
-    public static IEnumerable<string> Certificates(Library library) =>
-        library.Trees.Values.SelectMany(tree => tree.Root.Declarations).OfType<CatalogSyntax>()
-            .Where(one => one.Keyword.Text == "certificate").Select(one => one.Name.Text);
+    public static IEnumerable<string> Holders(Library library) => CertifiedPeople.Declared(library).Select(name => name + "=");
 
     /// <summary>Completes an argument.</summary>
     public void Complete(Argument argument, Func<Library, IEnumerable<string>> names) => argument.CompletionSources.Add(context => Offers(context, names));

@@ -84,8 +84,9 @@ internal static class QuestionCommands
         Asking asking = new();
         Argument<string> item = new("ITEM") { Description = "An item, by its name or its title." };
         Option<string?> machine = new("--machine") { Description = "The machine, where several have such an item.", HelpName = "NAME" };
-        asking.Names(around).Complete(item, LibraryNames.Items);
-        asking.Names(around).Complete(machine, LibraryNames.Machines);
+        var names = asking.Names(around);
+        names.Complete(item, LibraryNames.Items);
+        names.Complete(machine, LibraryNames.Machines);
         VerbCommand command = new("why", "Says what hides, holds and feeds an item, what it is in the way of, and who touches it.")
         {
             Notes = [ExitCodes],

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ProcScript.Analysis.Crews;
-using ProcScript.Cli.Commands;
 using ProcScript.Model;
+using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Cli.Crews;
 
@@ -42,11 +42,16 @@ internal sealed record CertifiedPeople(string Certificate, int Count, ImmutableA
             .ToImmutableDictionary(same => same.Key, same => same.Last() is var last && last.Count > 0 ? [.. Enumerable.Range(0, Math.Min(people, last.Count))] : last.People),
     };
 
+    /// <summary>The names of the certificates in the catalog of a library.</summary>
+    public static ImmutableSortedSet<string> Declared(Library library) =>
+        library.Trees.Values.SelectMany(tree => tree.Root.Declarations).OfType<CatalogSyntax>()
+            .Where(one => one.Keyword.Text == "certificate").Select(one => one.Name.Text).ToImmutableSortedSet(StringComparer.Ordinal);
+
     /// <summary>Says what is wrong with a crew for a library; nothing where it fits.</summary>
     /// <exception cref="UsageException">A certificate is not declared, or somebody who is named is not there.</exception>
     public static void Check(CrewSize crew, Library library)
     {
-        var declared = LibraryNames.Certificates(library).ToImmutableSortedSet(StringComparer.Ordinal);
+        var declared = Declared(library);
         if (crew.Named.Keys.Order(StringComparer.Ordinal).FirstOrDefault(name => !declared.Contains(name)) is { } unknown)
         {
             throw new UsageException($"--certified {unknown}=…: no certificate of that name is declared; {(declared.IsEmpty ? "none is." : $"there are {string.Join(", ", declared)}.")}");

@@ -68,7 +68,7 @@ internal static class LearnVerb
         if (request.Apply)
         {
             stop.ThrowIfCancellationRequested();
-            Write(report, selection);
+            PendingFiles.Rewrite(selection, report.Texts.Files);
         }
 
         if (request.Json)
@@ -82,16 +82,5 @@ internal static class LearnVerb
 
         var isOpen = request.Apply ? report.Document.Suggestions.Length > report.Fixes.Count : !report.Document.Suggestions.IsEmpty;
         return isOpen || !areAllUsed ? ExitCode.Findings : ExitCode.Clean;
-    }
-
-    private static void Write(LearnReport report, SourceSelection selection)
-    {
-        using PendingFiles pending = new();
-        foreach (var file in report.Texts.Files)
-        {
-            pending.Replace(Path.Combine(selection.Root, file.Path), file.Path, file.Before, file.After);
-        }
-
-        pending.Commit(replace: true);
     }
 }

@@ -50,6 +50,7 @@ internal static class OpenVerb
         {
             files[path] = content;
         }
+
         var now = around.Clock.GetLocalNow();
         var store = new FileJobStore(Path.GetFullPath(request.Jobs, around.CurrentFolder));
         var opened = new JobEvent

@@ -29,13 +29,7 @@ internal static class DraftVerb
         if (!request.Diff)
         {
             stop.ThrowIfCancellationRequested();
-            using PendingFiles pending = new();
-            foreach (var file in report.Files)
-            {
-                pending.Replace(Path.Combine(selection.Root, file.Path), file.Path, file.Before, file.After);
-            }
-
-            pending.Commit(replace: true);
+            PendingFiles.Rewrite(selection, report.Files);
         }
 
         Tell(report, request, store, Terminal.For(around, request.Colour), paths);

@@ -32,7 +32,7 @@ internal static class FixVerb
             if (!request.Diff)
             {
                 stop.ThrowIfCancellationRequested();
-                Write(report, selection);
+                PendingFiles.Rewrite(selection, report.Files);
             }
 
             telling.Tell(Terminal.For(around, request.Colour));
@@ -42,16 +42,5 @@ internal static class FixVerb
             : request.Diff && !report.Files.IsEmpty ? ExitCode.Findings
             : report.Left.Any(left => left.Reported.Severity == Severity.Error) ? ExitCode.Findings
             : ExitCode.Clean;
-    }
-
-    private static void Write(MendReport report, SourceSelection selection)
-    {
-        using PendingFiles pending = new();
-        foreach (var file in report.Files)
-        {
-            pending.Replace(Path.Combine(selection.Root, file.Path), file.Path, file.Before, file.After);
-        }
-
-        pending.Commit(replace: true);
     }
 }

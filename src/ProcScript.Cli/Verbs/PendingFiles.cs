@@ -1,4 +1,5 @@
 using System.Text;
+using ProcScript.Analysis.Mending;
 using ProcScript.Cli.Sources;
 using ProcScript.Model.Sources;
 
@@ -17,6 +18,21 @@ internal sealed class PendingFiles : IDisposable
     private readonly List<(string Path, byte[] Content)> _written = [];
     private readonly List<(string Path, string Name, string Before)> _replaced = [];
     private readonly HashSet<string> _folders = new(StringComparer.Ordinal);
+
+    /// <summary>Writes texts of a library in place of those that they were made from, all or none.</summary>
+    /// <param name="selection">The library.</param>
+    /// <param name="files">The texts.</param>
+    /// <exception cref="UsageException">One cannot be written, or is not as it was.</exception>
+    public static void Rewrite(SourceSelection selection, IEnumerable<MendedFile> files)
+    {
+        using PendingFiles pending = new();
+        foreach (var file in files)
+        {
+            pending.Replace(Path.Combine(selection.Root, file.Path), file.Path, file.Before, file.After);
+        }
+
+        pending.Commit(replace: true);
+    }
 
     /// <summary>Writes a file, not yet under its name.</summary>
     /// <exception cref="UsageException">It cannot be written.</exception>
