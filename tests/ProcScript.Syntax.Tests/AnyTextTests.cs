@@ -54,6 +54,47 @@ public sealed class AnyTextTests
             content => AssertInOrder(Sample.Parse(content).Root));
     }
 
+    [Theory]
+    [InlineData("solar fastener \"bolt\" { }")]
+    [InlineData("machine m \"M\" { a part \"A\" { held by bolt 2 } }")]
+    [InlineData("procedure p \"P\" m on { stage \"S\" { a undo  loosen b } }")]
+    public void Words_that_have_changed_places_lie_within_their_node_and_in_order(string content)
+    {
+        var tree = Sample.Parse(content);
+
+        Assert.Contains(tree.Findings, finding => finding.Message.Contains("belongs before", StringComparison.Ordinal));
+        AssertInOrder(tree.Root);
+    }
+
+    /// <summary>Neighbours of a good text that change places, some of which the parser reads as they should stand.</summary>
+    [Fact]
+    public void The_nodes_of_a_text_whose_words_have_changed_places_lie_within_each_other_and_in_order()
+    {
+        var swapped = 0;
+        Gen.Select(Gen.OneOf([.. Sample.All.Select(Gen.Const)]), Gen.Double.Unit).Sample(
+            (content, share) =>
+            {
+                var words = Sample.Words(Sample.Parse(content)).Select(token => token.Span).ToList();
+                var at = (int)(share * (words.Count - 1));
+                if (at + 1 >= words.Count)
+                {
+                    return;
+                }
+
+                var (first, second) = (words[at], words[at + 1]);
+                var tree = Sample.Parse(
+                    content[..first.Start] + content[second.Start..second.End] + content[first.End..second.Start] + content[first.Start..first.End] + content[second.End..]);
+
+                AssertInOrder(tree.Root);
+                if (tree.Findings.Any(finding => finding.Message.Contains("belongs before", StringComparison.Ordinal)))
+                {
+                    Interlocked.Increment(ref swapped);
+                }
+            },
+            iter: Depth.Of(800));
+        Assert.True(swapped > Depth.Least(100), $"only {swapped} were read as they should stand");
+    }
+
     [Fact]
     public void The_same_text_gives_the_same_tree_and_findings()
     {

@@ -25,6 +25,6 @@ public sealed record ActionSyntax(
     ImmutableArray<MemberSyntax> Properties) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Present(Verb, Amount, Pieces, Target, Position), .. Properties];
 }

@@ -13,6 +13,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record AlertSyntax(TextSpan Span, WordSyntax Keyword, NeedsPhase Phase, TextSyntax Text) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, Text];
 }

@@ -8,6 +8,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record AmountSyntax(TextSpan Span, int? Count) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [];
 }

@@ -10,6 +10,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record AsideSyntax(TextSpan Span, TextSyntax? How, ImmutableArray<NeedSyntax> Needs) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Present(How), .. Needs];
 }

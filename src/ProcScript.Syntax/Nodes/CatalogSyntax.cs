@@ -17,6 +17,6 @@ public sealed record CatalogSyntax(
     ImmutableArray<MemberSyntax> Properties) : DeclarationSyntax(Span, Name, Title)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Present(Keyword, Name, Title), .. Properties];
 }

@@ -18,6 +18,6 @@ public sealed record ChangePropertySyntax(
     ReferenceSyntax? Supply) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         Present(Keyword, Part, Direction, Amount, Supply);
 }

@@ -17,6 +17,6 @@ public sealed record ControlSyntax(
     ImmutableArray<MemberSyntax> Properties) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Present(Name, Title), .. Positions, .. Properties];
 }

@@ -19,6 +19,6 @@ public sealed record CoverSyntax(
     ImmutableArray<MemberSyntax> Clauses) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, Count, Kind, Name, .. Clauses];
 }

@@ -10,6 +10,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record DiscardSyntax(TextSpan Span, AmountSyntax? Amount, ReferenceSyntax Target, TextSyntax Because) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         Present(Amount, Target, Because);
 }

@@ -15,6 +15,6 @@ public sealed record DoSyntax(
     bool WhereNeeded) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Procedure, .. Arguments];
 }

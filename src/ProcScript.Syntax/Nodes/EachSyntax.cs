@@ -15,6 +15,6 @@ public sealed record EachSyntax(
     ImmutableArray<SyntaxNode> Body) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Variable, Values, .. Body];
 }

@@ -15,6 +15,6 @@ public sealed record EnergySyntax(
     ImmutableArray<MemberSyntax> Properties) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Present(Name, Title), .. Properties];
 }

@@ -14,6 +14,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record FigurePropertySyntax(TextSpan Span, WordSyntax Keyword, NeedsPhase Phase, TextSyntax File, TextSyntax? Caption) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, File, .. Present(Caption)];
 }

@@ -13,6 +13,6 @@ public sealed record FileSyntax(
     ImmutableArray<DeclarationSyntax> Declarations) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Uses.Cast<SyntaxNode>().Concat(Declarations).OrderBy(node => node.Span.Start)];
 }

@@ -8,6 +8,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record FlagPropertySyntax(TextSpan Span, WordSyntax Keyword) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword];
 }

@@ -13,5 +13,5 @@ public sealed record ForVariantsSyntax(TextSpan Span, WordSyntax Keyword, Immuta
     public bool IsWith => Keyword.Text == "with";
 
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children => [Keyword, .. Options];
+    private protected override IEnumerable<SyntaxNode> Parts => [Keyword, .. Options];
 }

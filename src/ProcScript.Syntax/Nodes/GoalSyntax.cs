@@ -9,6 +9,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record GoalSyntax(TextSpan Span, WordSyntax Verb, ReferenceSyntax Target) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Verb, Target];
 }

@@ -14,6 +14,6 @@ public sealed record GradePropertySyntax(
     TextSpan GradeSpan) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword];
 }

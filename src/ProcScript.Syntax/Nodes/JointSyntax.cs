@@ -19,6 +19,6 @@ public sealed record JointSyntax(
     ImmutableArray<MemberSyntax> Clauses) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, Count, Kind, Name, .. Clauses];
 }

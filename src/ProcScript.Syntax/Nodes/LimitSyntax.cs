@@ -9,6 +9,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record LimitSyntax(TextSpan Span, LimitRelation Relation, QuantitySyntax Quantity) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Quantity];
 }

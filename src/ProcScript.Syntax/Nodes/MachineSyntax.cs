@@ -15,6 +15,6 @@ public sealed record MachineSyntax(
     ImmutableArray<MemberSyntax> Members) : DeclarationSyntax(Span, Name, Title)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Present(Name, Title), .. Members];
 }

@@ -13,6 +13,6 @@ public sealed record NamesPropertySyntax(
     ImmutableArray<ReferenceSyntax> Names) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, .. Names];
 }

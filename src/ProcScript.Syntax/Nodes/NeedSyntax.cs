@@ -16,6 +16,6 @@ public sealed record NeedSyntax(
     bool IsAlternative) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         Present(Item, State, Position);
 }

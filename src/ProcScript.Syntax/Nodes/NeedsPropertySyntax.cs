@@ -18,6 +18,6 @@ public sealed record NeedsPropertySyntax(
     ImmutableArray<NeedSyntax> Needs) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, .. Needs];
 }

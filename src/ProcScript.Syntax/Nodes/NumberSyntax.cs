@@ -8,6 +8,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record NumberSyntax(TextSpan Span, double Value) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [];
 }

@@ -14,6 +14,6 @@ public sealed record OpenRuleSyntax(
     WhileSyntax While) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Verb, Target, While];
 }

@@ -9,6 +9,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record OptionSyntax(TextSpan Span, WordSyntax Name, TextSyntax? Title) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         Present(Name, Title);
 }

@@ -16,6 +16,6 @@ public sealed record OrderRuleSyntax(
     OrderSyntax Order) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         Position is null ? [Verb, Target, Order] : [Verb, Target, Position, Order];
 }

@@ -16,6 +16,6 @@ public sealed record OrderSyntax(
     WordSyntax? Position = null) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         Position is null ? [Keyword, Verb, Target] : [Keyword, Verb, Target, Position];
 }

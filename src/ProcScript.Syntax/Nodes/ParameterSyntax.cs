@@ -9,6 +9,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record ParameterSyntax(TextSpan Span, WordSyntax Name, ValuesSyntax Values) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Name, Values];
 }

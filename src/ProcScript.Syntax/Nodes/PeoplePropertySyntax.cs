@@ -12,6 +12,6 @@ public sealed record PeoplePropertySyntax(
     CountSyntax Count) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, Count];
 }

@@ -9,6 +9,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record PiecesSyntax(TextSpan Span, CountSyntax Count, WordSyntax Kind) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Count, Kind];
 }

@@ -10,6 +10,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record PlaceSyntax(TextSpan Span, ReferenceSyntax Name, TextSyntax? Title, CountSyntax Room) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Present(Name, Title), Room];
 }

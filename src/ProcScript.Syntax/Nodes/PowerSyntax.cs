@@ -11,6 +11,6 @@ public sealed record PowerSyntax(
     ImmutableArray<ReferenceSyntax> Energies) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         Energies;
 }

@@ -21,6 +21,6 @@ public sealed record ProcedureSyntax(
     ImmutableArray<SyntaxNode> Items) : DeclarationSyntax(Span, Name, Title)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Name, .. Parameters, .. Present(Title, Machine), .. Variants, .. Items];
 }

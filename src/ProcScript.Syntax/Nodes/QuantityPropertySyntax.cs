@@ -12,6 +12,6 @@ public sealed record QuantityPropertySyntax(
     QuantitySyntax Quantity) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, Quantity];
 }

@@ -18,5 +18,5 @@ public sealed record QuantitySyntax(
     UnitSyntax? SecondUnit) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children => Present(First, FirstUnit, Second, SecondUnit);
+    private protected override IEnumerable<SyntaxNode> Parts => Present(First, FirstUnit, Second, SecondUnit);
 }

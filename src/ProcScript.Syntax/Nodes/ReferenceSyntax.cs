@@ -16,6 +16,6 @@ public sealed record ReferenceSyntax(
     public string Written => Indices.IsEmpty ? Name.Text : $"{Name.Text}[{string.Join(", ", Indices.Select(index => index.Text))}]";
 
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Name, .. Indices];
 }

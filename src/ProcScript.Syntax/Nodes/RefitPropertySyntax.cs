@@ -13,6 +13,6 @@ public sealed record RefitPropertySyntax(
     ImmutableArray<MemberSyntax> Properties) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, .. Properties];
 }

@@ -9,6 +9,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record RefitSyntax(TextSpan Span, ImmutableArray<SyntaxNode> Rules) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Rules];
 }

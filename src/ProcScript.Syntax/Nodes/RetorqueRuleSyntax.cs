@@ -17,6 +17,6 @@ public sealed record RetorqueRuleSyntax(
     TextSyntax? Later) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Targets, .. Present(Needs, Order, Later)];
 }

@@ -15,6 +15,6 @@ public sealed record SnugRuleSyntax(
     OrderSyntax? Order) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Verb, .. Targets, .. Present(Order)];
 }

@@ -10,6 +10,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record StageSyntax(TextSpan Span, TextSyntax Title, ImmutableArray<SyntaxNode> Steps) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Title, .. Steps];
 }

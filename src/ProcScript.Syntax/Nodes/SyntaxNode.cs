@@ -7,7 +7,26 @@ namespace ProcScript.Syntax.Nodes;
 public abstract record SyntaxNode(TextSpan Span)
 {
     /// <summary>The nodes right below, in the order of the text.</summary>
-    public abstract IEnumerable<SyntaxNode> Children { get; }
+    public IEnumerable<SyntaxNode> Children
+    {
+        get
+        {
+            var nodes = Parts as IReadOnlyList<SyntaxNode> ?? [.. Parts];
+            for (var i = 1; i < nodes.Count; i++)
+            {
+                // Words that have changed places are read as they should stand.
+                if (nodes[i].Span.Start < nodes[i - 1].Span.Start)
+                {
+                    return nodes.OrderBy(node => node.Span.Start);
+                }
+            }
+
+            return nodes;
+        }
+    }
+
+    /// <summary>The nodes right below, in the order in which they should be written.</summary>
+    private protected abstract IEnumerable<SyntaxNode> Parts { get; }
 
     /// <summary>The node and all below it, parents first.</summary>
     public IEnumerable<SyntaxNode> DescendantsAndSelf()

@@ -15,6 +15,6 @@ public sealed record TestRuleSyntax(
     ImmutableArray<SyntaxNode> Items) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Present(Text, Order), .. Items];
 }

@@ -10,6 +10,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record TestSyntax(TextSpan Span, WordSyntax Name, bool Negated, WordSyntax? Value) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         Present(Name, Value);
 }

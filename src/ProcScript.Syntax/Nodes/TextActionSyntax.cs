@@ -23,6 +23,6 @@ public sealed record TextActionSyntax(
     ImmutableArray<MemberSyntax> Properties) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Verb, Text, .. Instruments, .. Present(Expect, Needs), .. Properties];
 }

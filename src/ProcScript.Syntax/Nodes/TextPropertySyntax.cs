@@ -12,6 +12,6 @@ public sealed record TextPropertySyntax(
     TextSyntax Text) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, Text];
 }

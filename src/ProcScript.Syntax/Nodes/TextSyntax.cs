@@ -8,5 +8,5 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record TextSyntax(TextSpan Span, string Value) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children => [];
+    private protected override IEnumerable<SyntaxNode> Parts => [];
 }

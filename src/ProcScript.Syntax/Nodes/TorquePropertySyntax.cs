@@ -15,6 +15,6 @@ public sealed record TorquePropertySyntax(
     ImmutableArray<QuantitySyntax> Angles) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, .. Stages, .. Angles];
 }

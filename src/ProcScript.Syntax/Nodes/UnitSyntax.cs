@@ -8,6 +8,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record UnitSyntax(TextSpan Span, string Text) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [];
 }

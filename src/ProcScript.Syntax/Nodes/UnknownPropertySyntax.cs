@@ -9,6 +9,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record UnknownPropertySyntax(TextSpan Span, WordSyntax Keyword, TextSyntax Because) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, Because];
 }

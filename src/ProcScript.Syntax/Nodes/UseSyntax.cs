@@ -8,6 +8,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record UseSyntax(TextSpan Span, TextSyntax Path) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Path];
 }

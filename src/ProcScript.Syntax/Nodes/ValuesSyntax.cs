@@ -9,6 +9,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record ValuesSyntax(TextSpan Span, ImmutableArray<WordSyntax> Values) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Values];
 }

@@ -10,6 +10,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record VerbsPropertySyntax(TextSpan Span, WordSyntax Keyword, TextSyntax Off, TextSyntax On) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, Off, On];
 }

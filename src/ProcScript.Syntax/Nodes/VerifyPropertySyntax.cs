@@ -23,6 +23,6 @@ public sealed record VerifyPropertySyntax(
     ImmutableArray<MemberSyntax> Properties) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Keyword, Text, .. Instruments, .. Present(Place, PlaceText, Expect), .. Properties];
 }

@@ -14,6 +14,6 @@ public sealed record VoltagePropertySyntax(
     WordSyntax? Current) : PropertySyntax(Span, Keyword)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         Present(Keyword, Quantity, Current);
 }

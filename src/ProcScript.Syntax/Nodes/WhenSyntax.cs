@@ -10,6 +10,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record WhenSyntax(TextSpan Span, TestSyntax Test, ImmutableArray<SyntaxNode> Body) : MemberSyntax(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [Test, .. Body];
 }

@@ -13,6 +13,6 @@ public sealed record WhileSyntax(
     TextSyntax Because) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Open, Because];
 }

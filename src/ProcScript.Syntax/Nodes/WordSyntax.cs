@@ -11,5 +11,5 @@ public sealed record WordSyntax(TextSpan Span, string Text) : SyntaxNode(Span)
     public bool IsMissing => Text.Length == 0;
 
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children => [];
+    private protected override IEnumerable<SyntaxNode> Parts => [];
 }

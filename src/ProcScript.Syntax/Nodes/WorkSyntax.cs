@@ -9,6 +9,6 @@ namespace ProcScript.Syntax.Nodes;
 public sealed record WorkSyntax(TextSpan Span, ImmutableArray<SyntaxNode> Steps) : SyntaxNode(Span)
 {
     /// <inheritdoc/>
-    public override IEnumerable<SyntaxNode> Children =>
+    private protected override IEnumerable<SyntaxNode> Parts =>
         [.. Steps];
 }

@@ -7,6 +7,9 @@ internal sealed class ParserToken(Lexeme lexeme, int index) : IToken
 {
     private Lexeme _lexeme = lexeme;
 
+    /// <summary>The token beside it that it has changed places with, if any.</summary>
+    public Lexeme? Partner { get; init; }
+
     /// <summary>Makes what stands behind it a part of it.</summary>
     public void Extend(int end) => _lexeme = _lexeme with { End = end };
 

@@ -18,12 +18,15 @@ internal sealed class ParserTokenStream : ITokenStream
     private int _end;
 
     // The objects made last, with the index they are good for: a prediction reads on and comes back.
-    private ParserToken? _current;
+    private IToken? _current;
     private int _currentIndex = -1;
-    private ParserToken? _previous;
+    private IToken? _previous;
     private int _previousIndex = -1;
     private IToken? _displaced;
     private int _displacedIndex = -1;
+
+    // By its slot, what stands where each token of a pair that has changed places would stand.
+    private readonly Dictionary<int, Lexeme> _partners = [];
 
     /// <summary>Takes the tokens of a file of <paramref name="length"/> characters, without the end of file.</summary>
     public ParserTokenStream(List<Lexeme> lexemes, int length, CancellationToken cancellation)
@@ -105,6 +108,7 @@ internal sealed class ParserTokenStream : ITokenStream
     public void Swap()
     {
         (_slots[Index], _slots[Index + 1]) = (_slots[Index + 1], _slots[Index]);
+        (_partners[Index], _partners[Index + 1]) = (_slots[Index + 1], _slots[Index]);
         _currentIndex = -1;
     }
 
@@ -126,7 +130,7 @@ internal sealed class ParserTokenStream : ITokenStream
             case 1 when _currentIndex == Index:
                 return _current!;
             case 1:
-                _current = new ParserToken(_slots[Index], Index);
+                _current = Get(Index);
                 _currentIndex = Index;
                 return _current;
             case -1 when _displacedIndex == Index:
@@ -167,7 +171,7 @@ internal sealed class ParserTokenStream : ITokenStream
     }
 
     /// <inheritdoc/>
-    public IToken Get(int i) => new ParserToken(_slots[i], i);
+    public IToken Get(int i) => new ParserToken(_slots[i], i) { Partner = _partners.Count > 0 && _partners.TryGetValue(i, out var partner) ? partner : null };
 
     /// <inheritdoc/>
     public string GetText(Interval interval) => "";
@@ -184,6 +188,7 @@ internal sealed class ParserTokenStream : ITokenStream
     private void Replace(Lexeme lexeme)
     {
         _slots[Index] = lexeme;
+        _partners.Remove(Index);
         _currentIndex = -1;
     }
 }

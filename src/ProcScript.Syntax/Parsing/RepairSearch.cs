@@ -192,7 +192,7 @@ internal sealed class RepairSearch(SourceText text, ParserTokenStream tokens, Se
         while (length < MostJoined && JoinedAt(length) is > 0 and var more)
         {
             length += more;
-            var here = TextSpan.FromBounds(tokens.Previous.Start, tokens.Peek(length - 1).End);
+            var here = tokens.Previous.Span.Cover(tokens.Peek(length - 1).Span);
             var isKnown = IsWrittenElsewhere(NameOf(text.Slice(here)), here);
             var isSure = tokens.Peek(0).Kind == MINUS || !IsWrittenElsewhere(Word(length - 1).ToString(), here);
             Note(

@@ -43,7 +43,7 @@ internal sealed class SlipReport(SourceText text, ParserTokenStream tokens, Find
                 log.Add(WordChanges.SeveralItems(text, tokens.Previous.Span, next, TokenNames.Literal(repair.Kind)!, Items()));
                 break;
             case RepairAction.JoinName when Speaks(next):
-                log.Add(WordChanges.NameOfWords(text, TextSpan.FromBounds(tokens.Previous.Start, tokens.Peek(repair.Length - 1).End)));
+                log.Add(WordChanges.NameOfWords(text, tokens.Previous.Span.Cover(tokens.Peek(repair.Length - 1).Span)));
                 break;
             case RepairAction.Quote when Speaks(next):
                 log.Add(WordChanges.TextWithoutQuotes(text, Stretch(repair.Length)));

@@ -24,9 +24,31 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
     /// <summary>From the first to the last word of a context; empty, behind the word before it, where it holds none.</summary>
     public static TextSpan SpanOf(ParserRuleContext context)
     {
-        var start = context.Start.StartIndex;
-        var end = context.Stop is { } stop ? stop.StopIndex + 1 : start;
-        return end >= start ? TextSpan.FromBounds(start, end) : new TextSpan(end, 0);
+        if (context.Stop is not { } stop)
+        {
+            return new TextSpan(context.Start.StartIndex, 0);
+        }
+
+        if (context.Start.TokenIndex < stop.TokenIndex)
+        {
+            return SpanOf(context.Start, stop);
+        }
+
+        // A token that is put in has the index of the one before it.
+        var (start, end) = (context.Start.StartIndex, stop.StopIndex + 1);
+        return context.Start.TokenIndex == stop.TokenIndex && start < end ? TextSpan.FromBounds(start, end) : new TextSpan(end, 0);
+    }
+
+    // Of two tokens that have changed places, the one that is read first stands behind the other.
+    private static TextSpan SpanOf(IToken first, IToken last)
+    {
+        var span = SpanOf(first).Cover(SpanOf(last));
+        if (first is ParserToken { Partner: { } other } && other.Start < first.StartIndex)
+        {
+            span = span.Cover(other.Span);
+        }
+
+        return last is ParserToken { Partner: { } partner } && partner.Start > last.StartIndex ? span.Cover(partner.Span) : span;
     }
 
     /// <summary>Where a token stands.</summary>
@@ -57,7 +79,7 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
         (_, null) => Word(first.Symbol),
         _ when first == last => Word(first.Symbol),
         _ => new WordSyntax(
-            TextSpan.FromBounds(first.Symbol.StartIndex, last.Symbol.StopIndex + 1),
+            SpanOf(first.Symbol, last.Symbol),
             $"{Spelt(first.Symbol)} {Spelt(last.Symbol)}"),
     };
 
