@@ -2,13 +2,15 @@ using ProcScript.Syntax.Findings;
 
 namespace ProcScript.Syntax.Tests;
 
-/// <summary>The slip made most: a word, a sign or a quote that was left out, tried at every place of the good files.</summary>
+/// <summary>
+/// The slip made most: a word, a sign or a quote that was left out, tried at every place of the good files; in a plain run, at some of these.
+/// </summary>
 public sealed class DeletionTests
 {
     [Fact]
     public void A_word_left_out_gives_one_finding_at_most_nearly_everywhere()
     {
-        AssertNearlyAll(0.99, Deletions().Select(text => Sample.Parse(text).Findings.Length <= 1));
+        AssertNearlyAll(0.99, Deletions().Where((_, i) => IsTaken(i)).Select(text => Sample.Parse(text).Findings.Length <= 1));
     }
 
     [Fact]
@@ -23,7 +25,7 @@ public sealed class DeletionTests
         var deletions =
             from content in Sample.All
             from i in Enumerable.Range(0, content.Length)
-            where i % 7 == 0
+            where i % 7 == 0 && IsTaken(i / 7)
             select content.Remove(i, 1);
 
         AssertNearlyAll(0.99, deletions.Select(text => Sample.Parse(text).Findings.Length <= 1));
@@ -53,6 +55,8 @@ public sealed class DeletionTests
 
         Assert.All(left, count => Assert.Equal(0, count));
     }
+
+    private static bool IsTaken(int place) => Depth.IsWhole || place % 3 == 0;
 
     private static bool IsUnclosedText(Finding finding) => finding.Rule.Code == "PRC1003";
 

@@ -28,7 +28,7 @@ public sealed class TypoTests
         select (example, misspelt);
 
     private static long Times =>
-        long.TryParse(Environment.GetEnvironmentVariable("PROCSCRIPT_TYPOS"), CultureInfo.InvariantCulture, out var times) ? times : 200;
+        long.TryParse(Environment.GetEnvironmentVariable("PROCSCRIPT_TYPOS"), CultureInfo.InvariantCulture, out var times) ? times : Depth.Of(320);
 
     [Fact]
     public void A_text_with_a_letter_wrong_is_checked_to_its_end() => Misspelt.Sample(

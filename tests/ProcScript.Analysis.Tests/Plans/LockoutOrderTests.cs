@@ -38,8 +38,8 @@ public sealed class LockoutOrderTests
                 }
             },
             print: seed => Sample.Of(seed, asymmetric: true).Text,
-            iter: 400);
-        Assert.True(isolated > 50, $"only {isolated} energies were isolated");
+            iter: Depth.Of(800));
+        Assert.True(isolated > Depth.Least(100), $"only {isolated} energies were isolated");
     }
 
     [Fact]

@@ -36,8 +36,8 @@ public sealed class ChoiceProperties
                 Interlocked.Add(ref left, done);
                 Interlocked.Add(ref whole, done == sample.Steps.Count && done > 0 ? 1 : 0);
             },
-            iter: 800);
-        Assert.True(left > 300 && whole > 5, $"only {left} steps were left out, {whole} times all of them");
+            iter: Depth.Of(1600));
+        Assert.True(left > Depth.Least(600) && whole > Depth.Least(9), $"only {left} steps were left out, {whole} times all of them");
     }
 
     [Fact]
@@ -61,8 +61,8 @@ public sealed class ChoiceProperties
                 Assert.True(both.Codes.Count(code => code == "PRC3006") == 1, sample.Text);
                 Interlocked.Increment(ref twice);
             },
-            iter: 800);
-        Assert.True(twice > 2, $"only {twice} calls came twice");
+            iter: Depth.Of(1600));
+        Assert.True(twice > Depth.Least(9), $"only {twice} calls came twice");
     }
 
     [Fact]
@@ -82,8 +82,8 @@ public sealed class ChoiceProperties
                 Assert.Equal(Checked.Lines(sample.Strip.Actions).Order(), Checked.Lines(shuffled.Strip.Actions).Order());
                 Interlocked.Add(ref choices, sample.Strip.Actions.Count(action => action.Needs.Any(met => met.Need.Declared?.State == NeededState.AnyOf)));
             },
-            iter: 400);
-        Assert.True(choices > 30, $"only {choices} actions had a choice");
+            iter: Depth.Of(800));
+        Assert.True(choices > Depth.Least(40), $"only {choices} actions had a choice");
     }
 
     /// <summary>Whether a control moves more than once, or what is temporary goes on and off again.</summary>

@@ -27,8 +27,8 @@ public sealed class PauseProperties
                     Interlocked.Increment(ref paused);
                 }
             },
-            iter: 400);
-        Assert.True(paused > 150, $"only {paused} samples were proven");
+            iter: Depth.Of(800));
+        Assert.True(paused > Depth.Least(300), $"only {paused} samples were proven");
     }
 
     [Fact]
@@ -58,8 +58,8 @@ public sealed class PauseProperties
                     Lines(over, "energy").Count(line => line.Text.Contains(": isolated", StringComparison.Ordinal)));
                 Interlocked.Add(ref told, over.Sections.Sum(section => section.Lines.Length));
             },
-            iter: 400);
-        Assert.True(told > 500, $"only {told} lines were told");
+            iter: Depth.Of(800));
+        Assert.True(told > Depth.Least(1000), $"only {told} lines were told");
     }
 
     /// <summary>The steps with a pause or a record before some of them.</summary>

@@ -26,8 +26,8 @@ public sealed class PowerProperties
                     Interlocked.Add(ref restored, Walk(sample));
                 }
             },
-            iter: 500);
-        Assert.True(restored > 100, $"only {restored} energies came back");
+            iter: Depth.Of(1000));
+        Assert.True(restored > Depth.Least(200), $"only {restored} energies came back");
     }
 
     [Fact]
@@ -57,8 +57,8 @@ public sealed class PowerProperties
                     Assert.All(tried.Checked.Codes.Except(["PRC2002"]), code => Assert.StartsWith("PRC400", code, StringComparison.Ordinal));
                 }
             },
-            iter: 700);
-        Assert.True(tested > 50, $"only {tested} tests could be made");
+            iter: Depth.Of(1400));
+        Assert.True(tested > Depth.Least(100), $"only {tested} tests could be made");
     }
 
     [Fact]
@@ -74,8 +74,8 @@ public sealed class PowerProperties
                     Interlocked.Add(ref propped, Props(sample));
                 }
             },
-            iter: 700);
-        Assert.True(propped > 50, $"only {propped} parts came out propped");
+            iter: Depth.Of(1400));
+        Assert.True(propped > Depth.Least(100), $"only {propped} parts came out propped");
     }
 
     /// <summary>An action of the refit before which a test of the first energy might stand; null where that is never isolated.</summary>

@@ -11,7 +11,7 @@ public sealed class RefitProperties
         seed => Assert.DoesNotContain(
             Sample.Of(seed, asymmetric: true).Checked.Codes,
             code => code.StartsWith("PRC3", StringComparison.Ordinal)),
-        iter: 500);
+        iter: Depth.Of(1000));
 
     [Fact]
     public void Without_rules_the_refit_is_the_exact_reverse_wherever_that_can_be_done()
@@ -29,8 +29,8 @@ public sealed class RefitProperties
                     Interlocked.Increment(ref exact);
                 }
             },
-            iter: 1000);
-        Assert.True(exact > 400, $"only {exact} samples could be reversed exactly");
+            iter: Depth.Of(2000));
+        Assert.True(exact > Depth.Least(800), $"only {exact} samples could be reversed exactly");
     }
 
     [Fact]
@@ -55,8 +55,8 @@ public sealed class RefitProperties
                         code => Assert.StartsWith("PRC400", code, StringComparison.Ordinal));
                 }
             },
-            iter: 700);
-        Assert.True(proven > 300, $"only {proven} samples were proven");
+            iter: Depth.Of(1400));
+        Assert.True(proven > Depth.Least(600), $"only {proven} samples were proven");
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public sealed class RefitProperties
             Assert.True(Sample.CanDo(stripped, Shuffle(sample.Refit.Actions, sample.Refit.Order, seed.Strip), refit: true), sample.Text);
             Assert.Equal(new NaiveMachine(sample.Machine).Describe(), stripped.Describe());
         },
-        iter: 700);
+        iter: Depth.Of(1400));
 
     [Fact]
     public void There_are_as_many_valid_refits_as_valid_strips()
@@ -93,8 +93,8 @@ public sealed class RefitProperties
                     Interlocked.Increment(ref counted);
                 }
             },
-            iter: Depth.Of(2500));
-        Assert.True(counted > Depth.Least(30), $"only {counted} samples were counted");
+            iter: Depth.Of(4000));
+        Assert.True(counted > Depth.Least(9), $"only {counted} samples were counted");
     }
 
     [Fact]
@@ -114,8 +114,8 @@ public sealed class RefitProperties
                     Interlocked.Increment(ref counted);
                 }
             },
-            iter: 400);
-        Assert.True(counted > 30, $"only {counted} samples were counted");
+            iter: Depth.Of(800));
+        Assert.True(counted > Depth.Least(40), $"only {counted} samples were counted");
     }
 
     private static IEnumerable<Move> Shuffle(IReadOnlyList<PerformedAction> actions, IEnumerable<OrderEdge> order, uint seed)

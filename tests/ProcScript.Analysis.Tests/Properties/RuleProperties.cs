@@ -61,8 +61,8 @@ public sealed class RuleProperties
                 Assert.Equal(sample.Checked.Only.IsProven, working.Any());
                 Interlocked.Increment(ref tried);
             },
-            iter: 500);
-        Assert.True(tried > 40, $"only {tried} samples were tried");
+            iter: Depth.Of(1000));
+        Assert.True(tried > Depth.Least(40), $"only {tried} samples were tried");
     }
 
     [Fact]

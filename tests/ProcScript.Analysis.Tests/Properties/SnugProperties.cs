@@ -36,8 +36,8 @@ public sealed class SnugProperties
                     Interlocked.Increment(ref exact);
                 }
             },
-            iter: 1500);
-        Assert.True(split > 60 && exact > 30, $"{split} split, {exact} exactly where the torque was wanted");
+            iter: Depth.Of(2400));
+        Assert.True(split > Depth.Least(200) && exact > Depth.Least(100), $"{split} split, {exact} exactly where the torque was wanted");
     }
 
     [Fact]
@@ -56,8 +56,8 @@ public sealed class SnugProperties
                 Assert.Equal(Lines(sample.Refit), Lines(turned.Refit));
                 Interlocked.Increment(ref tried);
             },
-            iter: 600);
-        Assert.True(tried > 30, $"only {tried} samples were tried");
+            iter: Depth.Of(1200));
+        Assert.True(tried > Depth.Least(200), $"only {tried} samples were tried");
 
         static IEnumerable<string> Lines(RefitRun refit) => refit.Actions.Select(action => $"{action.Verb} {action.Target!.Name} {action.Count}");
     }
@@ -87,8 +87,8 @@ public sealed class SnugProperties
                     Interlocked.Increment(ref tried);
                 }
             },
-            iter: 600);
-        Assert.True(tried > 60, $"only {tried} samples were tried");
+            iter: Depth.Of(1200));
+        Assert.True(tried > Depth.Least(200), $"only {tried} samples were tried");
 
         static string Line(PerformedAction action) => $"{action.Verb} {action.Target!.Name} {action.Count}";
     }

@@ -42,8 +42,8 @@ public sealed class StripProperties
                     Interlocked.Increment(ref sample.Checked.Codes.Contains("PRC3016") ? ref refused : ref stuck);
                 }
             },
-            iter: 700);
-        Assert.True(stripped > 10 * refused, $"{stripped} stripped, {refused} refused, {stuck} stuck");
+            iter: Depth.Of(1400));
+        Assert.True(stripped > 5 * refused, $"{stripped} stripped, {refused} refused, {stuck} stuck");
     }
 
     [Fact]
@@ -64,8 +64,8 @@ public sealed class StripProperties
                 Assert.True(moved is null, $"{moved?.Verb} {moved?.Target?.Name}, which is told to be stuck\n{sample.Text}");
                 Interlocked.Add(ref stuck, told.Count);
             },
-            iter: 700);
-        Assert.True(stuck > 5, $"only {stuck} items were told to be stuck");
+            iter: Depth.Of(1400));
+        Assert.True(stuck > Depth.Least(50), $"only {stuck} items were told to be stuck");
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public sealed class StripProperties
                 Checked.Lines(sample.Outcome.Refit?.Actions ?? []),
                 Checked.Lines(shuffled.Outcome.Refit?.Actions ?? []));
         },
-        iter: 400);
+        iter: Depth.Of(800));
 
     [Fact]
     public void A_step_left_out_is_missed_by_name_or_was_not_needed()
@@ -121,7 +121,7 @@ public sealed class StripProperties
                     Interlocked.Increment(ref missed);
                 }
             },
-            iter: 700);
-        Assert.True(missed > 100, $"only {missed} steps were missed");
+            iter: Depth.Of(1400));
+        Assert.True(missed > Depth.Least(200), $"only {missed} steps were missed");
     }
 }

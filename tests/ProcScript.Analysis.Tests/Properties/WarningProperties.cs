@@ -27,7 +27,7 @@ public sealed class WarningProperties
                 Interlocked.Add(ref told, touching.Count);
             }
         });
-        Assert.True(told > 1000, $"only {told} steps touched what has an alert");
+        Assert.True(told > Depth.Least(1000), $"only {told} steps touched what has an alert");
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class WarningProperties
                 }
             }
         });
-        Assert.True(told > 500, $"only {told} cautions were wanted");
+        Assert.True(told > Depth.Least(500), $"only {told} cautions were wanted");
     }
 
     [Fact]
@@ -86,7 +86,7 @@ public sealed class WarningProperties
                 }
             }
         });
-        Assert.True(mirrored > 300, $"only {mirrored} alerts stood at steps");
+        Assert.True(mirrored > Depth.Least(300), $"only {mirrored} alerts stood at steps");
     }
 
     [Fact]
@@ -120,7 +120,7 @@ public sealed class WarningProperties
                     Interlocked.Increment(ref proven);
                 }
             },
-            iter: 300);
-        Assert.True(proven > 80, $"only {proven} samples were proven");
+            iter: Depth.Of(600));
+        Assert.True(proven > Depth.Least(160), $"only {proven} samples were proven");
     }
 }

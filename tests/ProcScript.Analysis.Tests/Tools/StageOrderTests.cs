@@ -33,8 +33,8 @@ public class StageOrderTests
                 Assert.True(Changes(other.Only.Outcome.Strip!) < Changes(strip), text);
                 Interlocked.Increment(ref suggested);
             },
-            iter: 400);
-        Assert.True(suggested > 10, $"only {suggested} orders were suggested");
+            iter: Depth.Of(2000));
+        Assert.True(suggested > Depth.Least(20), $"only {suggested} orders were suggested");
     }
 
     [Theory]
