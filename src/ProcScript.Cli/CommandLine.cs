@@ -5,6 +5,8 @@ using ProcScript.Cli.Commands;
 using ProcScript.Cli.Jobs;
 using ProcScript.Cli.Output;
 using ProcScript.Jobs.Stores;
+using ProcScript.Model.Binding.Names;
+using ProcScript.Model.Rules.Wording;
 
 namespace ProcScript.Cli;
 
@@ -49,7 +51,7 @@ internal static class CommandLine
     {
         var parsed = Root(around).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
         // Somebody who asks for help, or what could be typed next, is not done typing.
-        if (parsed.Errors.Count > 0 && parsed.Action?.ClearsParseErrors != true)
+        if ((parsed.Errors.Count > 0 || UnknownOption(parsed) is not null) && parsed.Action?.ClearsParseErrors != true)
         {
             throw new UsageException(Complaint(parsed));
         }
@@ -67,12 +69,48 @@ internal static class CommandLine
     private static string Complaint(ParseResult parsed)
     {
         var command = parsed.CommandResult.Command;
+        if (UnknownOption(parsed) is { } option)
+        {
+            var near = new NearNames(OptionsOf(parsed.CommandResult)).Find(option);
+            var meant = near.IsEmpty ? "" : $"; did you mean {WordList.Or(near.Select(name => $"'{name}'"))}?";
+            return $"There is no option '{option}'{(near.IsEmpty ? "." : meant)}\nSee '{Path(parsed.CommandResult)} --help'.";
+        }
+
         var typed = parsed.UnmatchedTokens is [var first, ..] ? $"there is no command '{first}'" : "a command is missing";
         var what = command.Subcommands.Count > 0
             ? $"{typed}; there are: {string.Join(", ", command.Subcommands.Select(known => known.Name))}."
             : string.Join("\nprocscript: ", parsed.Errors.Select(error => error.Message));
         return $"{what}\nSee '{Path(parsed.CommandResult)} --help'.";
     }
+
+    /// <summary>
+    /// What is written as an option and is none. It would be taken for a file or an item, and those be said to be missing; what is really
+    /// called so can be written <c>./-name</c>, or behind <c>--</c>.
+    /// </summary>
+    private static string? UnknownOption(ParseResult parsed)
+    {
+        var command = parsed.CommandResult;
+        if (!command.Command.TreatUnmatchedTokensAsErrors)
+        {
+            return null;
+        }
+
+        HashSet<string> loose = [.. command.Tokens.Select(token => token.Value), .. parsed.UnmatchedTokens];
+        return parsed.Tokens
+            .TakeWhile(token => token.Type != TokenType.DoubleDash)
+            .Where(token => token.Type == TokenType.Argument && loose.Contains(token.Value))
+            .Select(token => token.Value)
+            .FirstOrDefault(value => value is ['-', '-', _, ..] || (value is ['-', var letter, ..] && char.IsAsciiLetter(letter)));
+    }
+
+    private static IEnumerable<string> OptionsOf(CommandResult result) =>
+        from at in CommandsFrom(result)
+        from option in at.Command.Options
+        where at == result || option.Recursive
+        select option.Name;
+
+    private static IEnumerable<CommandResult> CommandsFrom(CommandResult result) =>
+        result.Parent is CommandResult parent ? CommandsFrom(parent).Append(result) : [result];
 
     private static string Path(CommandResult result) =>
         result.Parent is CommandResult parent ? $"{Path(parent)} {result.Command.Name}" : "procscript";

@@ -30,14 +30,6 @@ internal sealed class InputArguments(bool orHere = false)
     /// <summary>Adds them to a command.</summary>
     public void AddTo(Command command)
     {
-        _paths.Validators.Add(result =>
-        {
-            // A mistyped option would only be reported as a missing file; a file of such a name can be written ./-name.
-            if (result.Tokens.FirstOrDefault(token => token.Value is ['-', _, ..]) is { } option)
-            {
-                result.AddError($"There is no option '{option.Value}'.");
-            }
-        });
         command.Add(_paths);
         command.Add(_root);
     }
