@@ -21,7 +21,7 @@ internal static class RefitTitles
             return null;
         }
 
-        return (Titles(actions, Verb.Restore), Titles(actions, Verb.Fill), Titles(actions, Verb.Set)) switch
+        return (Titles(actions, Verb.Restore, book), Titles(actions, Verb.Fill, book), Titles(actions, Verb.Set, book)) switch
         {
             ({ Length: > 0 } energies, "", _) => book.Say("title.return", ("energies", energies)),
             ({ Length: > 0 } energies, var fluids, _) => book.Say("title.return-refill", ("energies", energies), ("fluids", fluids)),
@@ -45,6 +45,7 @@ internal static class RefitTitles
         return titles.Count == 0 ? "" : book.Say(message, ("energies", book.And(titles)), ("count", titles.Count));
     }
 
-    private static string Titles(IEnumerable<PerformedAction> actions, Verb verb) =>
-        string.Join(", ", actions.Where(action => action.Verb == verb).Select(action => action.Target!.Title).Distinct());
+    // A title may have a comma in it: "compressed air, 10 bar".
+    private static string Titles(IEnumerable<PerformedAction> actions, Verb verb, Wordbook book) =>
+        book.And([.. actions.Where(action => action.Verb == verb).Select(action => action.Target!.Title).Distinct()]);
 }
