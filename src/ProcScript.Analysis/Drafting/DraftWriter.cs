@@ -8,7 +8,7 @@ namespace ProcScript.Analysis.Drafting;
 /// <summary>Writes drafted items as text. Layout is the formatter's business; each question stands at the end of its line, or on one of its own.</summary>
 internal static class DraftWriter
 {
-    /// <summary>What belongs into the block of the machine itself: energies, fluids, controls, then parts with their joints.</summary>
+    /// <summary>What belongs in the block of the machine itself: energies, fluids, controls, then parts with their joints.</summary>
     public static string Machine(DraftedMachine machine)
     {
         var text = new StringBuilder();

@@ -34,6 +34,6 @@ public sealed class SettingsInCircle : Rule
         new(Id, $"`{path}` is extended by what it extends itself", way[^1].Place, "closes the circle")
         {
             Related = [.. way[..^1].Select(step => new LabeledSpan(step.Place, $"leads to `{step.To}`"))],
-            Help = "take one of these out; what several files share belongs into a file that extends none of them",
+            Help = "take one of these out; what several files share belongs in a file that extends none of them",
         };
 }

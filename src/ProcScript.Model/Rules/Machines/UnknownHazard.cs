@@ -36,7 +36,7 @@ public sealed class UnknownHazard : Rule
     internal static Finding At(string word, ImmutableArray<string> near, SourceSpan place) =>
         new(Id, $"no hazard is called `{word}`", place)
         {
-            Help = near.IsEmpty ? $"it is one of {WordList.OrNames(HazardWords.All)}; anything else belongs into a `warning`" : DidYouMean.Help(near),
+            Help = near.IsEmpty ? $"it is one of {WordList.OrNames(HazardWords.All)}; anything else belongs in a `warning`" : DidYouMean.Help(near),
             Fixes = DidYouMean.Fixes(near, place),
         };
 }

@@ -25,7 +25,7 @@ public sealed class VerificationPassesLive : MachineRule
             + "out what a dead circuit reads (zero), or goes up to what a live one reads: four fifths of the voltage or pressure in the energy's "
             + "title, for a flat battery still gives that. A vacuum may be expected to be gone: `>= -0.1 bar`.",
         Why: "It is an error because the step proves the opposite of what it is for: the meter reads 12 V, the card says that 12 V is right, and "
-            + "the hand goes in. A reading to prove that the supply is back belongs into a check of the refit, with `needs` and `live`.",
+            + "the hand goes in. A reading to prove that the supply is back belongs in a check of the refit, with `needs` and `live`.",
         Wrong: """
             machine van "Van" {
               energy battery "12 V battery" {
