@@ -35,11 +35,9 @@ public sealed class Drafts(ChromiumFixture chromium)
               .filter(card => !Array.from(card.querySelectorAll(".draft")).some(line => line.getClientRects().length > 0 && line.getBoundingClientRect().width > 100))
               .map(card => card.id)
             """);
-        var result = await AccessibilityCheck.CheckAsync(pack.Page);
 
         Assert.Empty(silent);
-        Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {string.Join(" | ", violation.Nodes.Take(4).Select(node => node.Html))}"));
-        Assert.NotEmpty(result.Passes);
+        Assert.Empty(await AccessibilityCheck.CheckAsync(pack.Page));
         Assert.Equal(width, await pack.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
     }
 
@@ -61,10 +59,7 @@ public sealed class Drafts(ChromiumFixture chromium)
         var sheet = LabelSheet.Of(LabelStock.A4Of24)!;
         await using var labels = await OpenPack.AtAsync(chromium, chromium.Write(WorkPack.Labels(Draft, PackTemplates.Standard, sheet).Text));
 
-        var result = await AccessibilityCheck.CheckAsync(labels.Page);
-
-        Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {string.Join(" | ", violation.Nodes.Take(4).Select(node => node.Html))}"));
-        Assert.NotEmpty(result.Passes);
+        Assert.Empty(await AccessibilityCheck.CheckAsync(labels.Page));
         Assert.Equal(await labels.Page.Locator(".label").CountAsync(), await labels.Page.Locator(".label h2", new PageLocatorOptions { HasText = "DRAFT" }).CountAsync());
         Assert.NotEqual(0, await labels.Page.Locator(".label").CountAsync());
     }
