@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using ProcScript.Browser.Tests;
 using ProcScript.Jobs.Journals;
@@ -42,6 +43,7 @@ public sealed class PageTests(ChromiumFixture chromium)
         await Assertions.Expect(page.Locator(".contents")).ToBeVisibleAsync();
         await LooksRightAsync(page, $"bag-{width}");
         await page.GetByRole(AriaRole.Link, new() { Name = "back at step" }).First.ClickAsync();
+        await Assertions.Expect(page).ToHaveURLAsync(new Regex("#step-"));
         await Assertions.Expect(page.Locator(new Uri(page.Url).Fragment)).ToBeInViewportAsync();
         await LooksRightAsync(page, $"step-{width}");
         await page.GotoAsync(new Uri(floor.Address, "/pair").AbsoluteUri);

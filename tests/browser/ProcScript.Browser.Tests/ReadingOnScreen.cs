@@ -58,18 +58,14 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
     }
 
     [Theory]
-    [InlineData("", ColorScheme.Light, 1280)]
-    [InlineData("", ColorScheme.Dark, 1600)]
-    [InlineData("", ColorScheme.Dark, 320)]
-    [InlineData("reseal_caliper-left", ColorScheme.Light, 1600)]
-    [InlineData("reseal_caliper-left", ColorScheme.Light, 320)]
-    [InlineData("make_boiler_safe", ColorScheme.Dark, 640)]
-    public async Task Axe_finds_nothing(string job, ColorScheme scheme, int width)
+    [InlineData(ColorScheme.Light, 1280)]
+    [InlineData(ColorScheme.Dark, 1600)]
+    [InlineData(ColorScheme.Dark, 320)]
+    public async Task Axe_finds_nothing(ColorScheme scheme, int width)
     {
-        var plan = job.Length == 0 ? SamplePlan.Brief : DemoLibrary.Plans[job];
         await using var pack = await OpenPack.AtAsync(
             chromium,
-            chromium.Write(WorkPack.Html(plan, PackTemplates.Standard).Text),
+            chromium.Write(WorkPack.Html(SamplePlan.Brief, PackTemplates.Standard).Text),
             new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = width, Height = 900 } });
         await pack.Page.Locator("[data-do=find]").FillAsync("lever");
 
@@ -77,15 +73,16 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
     }
 
     /// <summary>
-    /// Demo packs, in turn on a wide and a narrow, a light and a dark page: one in ten, for each takes seconds; all of them where everything is
-    /// asked for, as <c>.ci/run</c> does.
+    /// Demo packs, in turn on a wide and a narrow, a light and a dark page: four of them, with works on a boiler, a brake and high voltage
+    /// among them, for each takes seconds; all where everything is asked for, as <c>.ci/run</c> does.
     /// </summary>
     [Fact]
     public async Task Axe_finds_nothing_on_demo_packs()
     {
         (ColorScheme Scheme, int Width)[] pages = [(ColorScheme.Light, 1600), (ColorScheme.Dark, 320), (ColorScheme.Light, 640), (ColorScheme.Dark, 1280)];
         ConcurrentBag<string> found = [];
-        var jobs = DemoLibrary.Plans.Keys.Order(StringComparer.Ordinal).Where((_, at) => Depth.IsWhole || at % 10 == 0).Select((job, at) => (job, at));
+        string[] some = ["make_boiler_safe", "reseal_caliper-left", "set_headset_play", "traction_off"];
+        var jobs = (Depth.IsWhole ? DemoLibrary.Plans.Keys.Order(StringComparer.Ordinal) : some.AsEnumerable()).Select((job, at) => (job, at));
         await Parallel.ForEachAsync(jobs, new ParallelOptions { MaxDegreeOfParallelism = 2 }, async (one, _) =>
         {
             var (scheme, width) = pages[one.at % pages.Length];
