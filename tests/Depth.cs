@@ -12,6 +12,11 @@ internal static class Depth
     /// <summary>How many of so many repetitions are wanted.</summary>
     public static int Of(int all) => IsWhole ? all : Math.Max(1, all / 4);
 
+    /// <summary>How many of so many repetitions are wanted, where even a quarter of them takes long.</summary>
+    /// <param name="all">How many where every repetition is wanted.</param>
+    /// <param name="few">How many in a plain run.</param>
+    public static int Of(int all, int few) => IsWhole ? all : few;
+
     /// <summary>How many of the samples have to be of use at the least: of fewer, where chance counts for more, a tenth.</summary>
     public static int Least(int all) => IsWhole ? all : all / 10;
 }

@@ -28,7 +28,7 @@ public class SchedulePropertyTests
                 Enumerable.Range(1, 3).Where(people => problem.For(people).IsAsGoodAs(problem.For(people + 1))),
                 people => Assert.True(ends[people] <= ends[people - 1]));
         },
-        iter: Depth.Of(1_000));
+        iter: Depth.Of(1_000, few: 100));
 
     [Fact]
     public void The_exact_planner_proves_breaks_nothing_and_is_never_above_the_lists() => Problems.Small.Sample(
@@ -56,7 +56,7 @@ public class SchedulePropertyTests
             Assert.True(CrewBounds.Least(cut) <= pieces.End(cut));
             Assert.Equal(cut.Tasks.Length, CrewSegments.Of(cut).Sum(piece => piece.Problem.Tasks.Length));
         },
-        iter: Depth.Of(40));
+        iter: Depth.Of(40, few: 4));
 
     [Fact]
     public void Who_is_stopped_early_tells_a_bound_that_holds() => Problems.Small.Sample(

@@ -8,16 +8,13 @@ namespace ProcScript.Jobs.Tests;
 /// <summary>A real program that is killed while it writes, and a disk that is full.</summary>
 public sealed class KillTests : IDisposable
 {
-    private const int Kills = 60;
-    private const int AllKills = 1_000;
-
     private readonly string _root = Directory.CreateTempSubdirectory("jobs-").FullName;
 
     [Fact]
     public async Task Killed_at_random_moments_nothing_acknowledged_is_lost_and_nothing_is_doubled()
     {
         var (job, random, acknowledged, kills) = (await OpenAsync(), new Random(1), 0, 0);
-        while (kills < (Depth.IsWhole ? AllKills : Kills))
+        while (kills < Depth.Of(1_000, few: 20))
         {
             using var keeper = Start(job, acknowledged + 1);
             acknowledged = await ReadAsync(keeper, acknowledged, 1);

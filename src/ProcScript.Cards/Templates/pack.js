@@ -153,11 +153,12 @@
     made.append(
       text,
       button(inWords("continue"), about, () => goOn(kept)),
-      button(inWords("delete"), about, () => {
+      button(inWords("delete"), about, async () => {
         if (!window.confirm(inWords("delete-sure", { record: about }))) return;
         store.remove(kept.id);
-        packPhotos.forget(prefix + kept.id);
+        const forgotten = packPhotos.forget(prefix + kept.id);
         if (kept.id === current?.id) leave();
+        await forgotten;
         list();
         dialog.querySelector("button").focus();
       }));
@@ -228,14 +229,14 @@
       say(inWords("is-started", { record: titleOf(record()) }));
       keep();
     },
-    clear() {
+    async clear() {
       if (!current) return say(inWords("nothing-to-clear"));
       if (!window.confirm(inWords("clear-sure"))) return;
-      packPhotos.clear();
       // What it goes by stays, else it could not be told from another.
       const { serial, "work-order": order } = record().fields;
       fill({ serial, "work-order": order });
       keep();
+      await packPhotos.clear();
       say(inWords("cleared"));
     },
     next() {

@@ -1,5 +1,6 @@
 // Pictures of a record. They lie beside it, in the browser's store for large things: the one for ticks is soon full. A browser that
-// keeps none still shows them, and the file that a record is saved to has them.
+// keeps none still shows them, and the file that a record is saved to has them. What is shown has been kept, and what is gone from the
+// page is gone from the store: whoever leaves the page as soon as it shows that loses nothing and leaves nothing behind.
 const packPhotos = (() => {
   "use strict";
 
@@ -30,12 +31,12 @@ const packPhotos = (() => {
     });
   };
 
-  const keyOf = name => `${record}\n${name}`;
+  const keyOf = (of, name) => `${of}\n${name}`;
   const all = of => IDBKeyRange.bound(`${of}\n`, `${of}\n\uffff`);
 
-  const keep = async name => {
+  const keep = async (of, name, made) => {
     try {
-      await within("readwrite", store => [store.put(shown.get(name), keyOf(name))]);
+      await within("readwrite", store => [store.put(made, keyOf(of, name))]);
     } catch {
       pack.say(inWords("no-room"));
     }
@@ -57,6 +58,7 @@ const packPhotos = (() => {
   const aboutOf = place => (place.querySelector("label[for]") ?? place.closest(".card").querySelector("h2")).textContent.trim();
 
   const draw = () => {
+    const of = record;
     for (const [field, place] of places) {
       const names = Array.from(shown.keys()).filter(name => name.startsWith(`${field} `)).sort();
       place.querySelector(".pictures").replaceChildren(...names.map((name, at) => {
@@ -69,9 +71,10 @@ const packPhotos = (() => {
         remove.type = "button";
         remove.textContent = inWords("remove");
         remove.setAttribute("aria-label", inWords("remove-what", { what: about }));
-        remove.addEventListener("click", () => {
+        remove.addEventListener("click", async () => {
+          await drop(keyOf(of, name));
+          if (record !== of) return;
           shown.delete(name);
-          drop(keyOf(name));
           draw();
           place.querySelector("input[type=file]").focus();
         });
@@ -82,14 +85,21 @@ const packPhotos = (() => {
   };
 
   const add = async (field, files) => {
+    // Whoever turns to another record meanwhile has still taken these of this one.
+    let of = record;
     for (const file of files) {
       try {
         const made = await scaled(file);
-        pack.ensure();
+        if (of === null) {
+          pack.ensure();
+          of = record;
+        }
         const name = `${field} ${new Date().toISOString()} ${Math.random().toString(36).slice(2, 6)}`;
-        shown.set(name, made);
-        draw();
-        await keep(name);
+        await keep(of, name, made);
+        if (record === of) {
+          shown.set(name, made);
+          draw();
+        }
       } catch {
         pack.say(inWords("no-picture", { file: file.name }));
       }
@@ -134,16 +144,20 @@ const packPhotos = (() => {
     // Those of a file, for the record that is shown; what is no picture is left out.
     async take(pictures) {
       const known = Object.entries(pictures ?? {}).filter(([name, data]) => places.has(name.split(" ")[0]) && typeof data === "string" && picture.test(data));
-      await drop(all(record));
+      const of = record;
+      await drop(all(of));
+      for (const [name, data] of known) await keep(of, name, data);
+      if (record !== of) return;
       shown = new Map(known);
       draw();
-      for (const [name] of known) await keep(name);
     },
     forget: key => drop(all(key)),
-    clear() {
+    async clear() {
+      const of = record;
+      await drop(all(of));
+      if (record !== of) return;
       shown = new Map();
       draw();
-      if (record !== null) drop(all(record));
     },
   };
 })();

@@ -17,12 +17,13 @@ internal sealed partial class PaperReader(IDocument page, JsonElement plan, Pape
     {
         var steps = Cards().SelectMany(card => card.GetProperty("steps").EnumerateArray()).ToList();
         Same("steps", steps.Select(step => $"{Number(step, "number")}"), page.QuerySelectorAll(".step").Select(row => row.QuerySelector(".no")!.TextContent.Trim()));
+        var named = page.QuerySelectorAll("[id^=step-]").ToLookup(row => row.Id, StringComparer.Ordinal);
         foreach (var step in steps)
         {
-            var rows = page.QuerySelectorAll($"#step-{Number(step, "number")}");
-            if (rows.Length != 1)
+            var rows = named[$"step-{Number(step, "number")}"].ToList();
+            if (rows.Count != 1)
             {
-                _faults.Add($"step {Number(step, "number")} stands {rows.Length} times");
+                _faults.Add($"step {Number(step, "number")} stands {rows.Count} times");
                 continue;
             }
 

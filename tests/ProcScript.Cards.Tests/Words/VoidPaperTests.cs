@@ -82,7 +82,7 @@ public sealed class VoidPaperTests
     public void No_page_is_missed_and_none_is_void_needlessly()
     {
         var all = DemoLibrary.Files.Keys.Order(StringComparer.Ordinal).SelectMany(path => Edits(path, DemoLibrary.Files[path])).ToList();
-        var wanted = Depth.Of(100);
+        var wanted = Depth.Of(100, few: 12);
         var edits = Enumerable.Range(0, wanted).Select(i => all[(int)((long)i * all.Count / wanted)]).ToList();
         var before = DemoLibrary.Plans;
         Dictionary<string, Dictionary<string, string>> pages = [];

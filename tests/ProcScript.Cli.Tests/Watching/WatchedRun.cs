@@ -14,7 +14,7 @@ internal sealed class WatchedRun : IDisposable
     private WatchedRun(Process process)
     {
         _process = process;
-        _hang.CancelAfter(TimeSpan.FromMinutes(1));
+        _hang.CancelAfter(TimeSpan.FromMinutes(5));
     }
 
     /// <summary>Starts the program that the tests were built with, or the one that the environment variable names.</summary>
@@ -31,12 +31,17 @@ internal sealed class WatchedRun : IDisposable
     public async Task<string> RoundAsync()
     {
         var last = "";
-        while (await _process.StandardOutput.ReadLineAsync(_hang.Token) is { } line && !line.StartsWith(EndOfRound, StringComparison.Ordinal))
+        while (await _process.StandardOutput.ReadLineAsync(_hang.Token) is { } line)
         {
+            if (line.StartsWith(EndOfRound, StringComparison.Ordinal))
+            {
+                return last;
+            }
+
             last = line;
         }
 
-        return last;
+        throw new InvalidOperationException($"It ended within a round, after '{last}': {await _process.StandardError.ReadToEndAsync(_hang.Token)}");
     }
 
     /// <summary>Waits for a line that starts so.</summary>

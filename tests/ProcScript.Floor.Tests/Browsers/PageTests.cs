@@ -1,4 +1,4 @@
-using Deque.AxeCore.Playwright;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using ProcScript.Browser.Tests;
 using ProcScript.Jobs.Journals;
@@ -8,12 +8,14 @@ namespace ProcScript.Floor.Tests.Browsers;
 /// <summary>The page as somebody with gloves sees it. Where FLOOR_PICTURES names a folder, pictures of it go there.</summary>
 public sealed class PageTests(ChromiumFixture chromium)
 {
+    private const int Narrow = 390;
+
     private static readonly byte[] Pixel = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
 
     [Theory]
     [InlineData(768, 1024)]
     [InlineData(1024, 768)]
-    [InlineData(390, 844)]
+    [InlineData(Narrow, 844)]
     public async Task Every_view_is_within_reach_of_everybody_and_of_gloves(int width, int height)
     {
         await using var floor = await RunningFloor.StartAsync();
@@ -21,33 +23,36 @@ public sealed class PageTests(ChromiumFixture chromium)
         await FloorJobs.OpenAsync(floor.Store, "replace_evaporator");
         await using var tablet = await Tablet.TakeAsync(chromium, "Mara", width, height);
         var page = tablet.Page;
+        // What axe looks at is hardly a matter of the width: once for each view, and in every width where everything is asked for.
+        var isForAxe = Depth.IsWhole || width == Narrow;
 
         await page.GotoAsync(floor.Address.AbsoluteUri);
         await Assertions.Expect(page.Locator(".job")).ToHaveCountAsync(2);
-        await LooksRightAsync(page, $"board-{width}");
+        await LooksRightAsync(page, $"board-{width}", isForAxe);
         await page.GetByText("Take the operator seat out").ClickAsync();
         await tablet.SaysAsync("All is written down");
-        await LooksRightAsync(page, $"job-{width}");
+        await LooksRightAsync(page, $"job-{width}", isForAxe);
         await tablet.TickAsync(1);
-        await LooksRightAsync(page, $"job-first-{width}");
+        await LooksRightAsync(page, $"job-first-{width}", isForAxe);
         foreach (var action in new[] { "Other than planned", "Bags", "Stop or hand over", "Close the job" })
         {
             await page.GetByRole(AriaRole.Button, new() { Name = action, Exact = true }).ClickAsync();
             await Assertions.Expect(page.GetByRole(AriaRole.Dialog)).ToBeVisibleAsync();
-            await LooksRightAsync(page, $"{action.Split(' ')[0].ToLowerInvariant()}-{width}");
+            await LooksRightAsync(page, $"{action.Split(' ')[0].ToLowerInvariant()}-{width}", isForAxe);
             await page.Keyboard.PressAsync("Escape");
             await Assertions.Expect(page.GetByRole(AriaRole.Dialog)).ToHaveCountAsync(0);
         }
 
         await page.GotoAsync(new Uri(floor.Address, $"/b/{job}/1").AbsoluteUri);
         await Assertions.Expect(page.Locator(".contents")).ToBeVisibleAsync();
-        await LooksRightAsync(page, $"bag-{width}");
+        await LooksRightAsync(page, $"bag-{width}", isForAxe);
         await page.GetByRole(AriaRole.Link, new() { Name = "back at step" }).First.ClickAsync();
+        await Assertions.Expect(page).ToHaveURLAsync(new Regex("#step-"));
         await Assertions.Expect(page.Locator(new Uri(page.Url).Fragment)).ToBeInViewportAsync();
-        await LooksRightAsync(page, $"step-{width}");
+        await LooksRightAsync(page, $"step-{width}", isForAxe);
         await page.GotoAsync(new Uri(floor.Address, "/pair").AbsoluteUri);
         await Assertions.Expect(page.Locator("#code")).ToBeVisibleAsync();
-        await LooksRightAsync(page, $"pair-{width}");
+        await LooksRightAsync(page, $"pair-{width}", isForAxe);
         Assert.Empty(tablet.Complaints);
         Assert.Empty(tablet.Foreign);
     }
@@ -146,15 +151,18 @@ public sealed class PageTests(ChromiumFixture chromium)
     }
 
     /// <summary>Nothing for axe to find, nothing beyond the edge of the screen, and nothing too small for a glove.</summary>
-    private static async Task LooksRightAsync(IPage page, string name)
+    private static async Task LooksRightAsync(IPage page, string name, bool isForAxe = true)
     {
         if (Environment.GetEnvironmentVariable("FLOOR_PICTURES") is { Length: > 0 } folder)
         {
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
         }
 
-        var result = await page.RunAxe();
-        Assert.Empty(result.Violations.Select(violation => $"{name}: {violation.Id} {violation.Nodes[0].Html}"));
+        if (isForAxe)
+        {
+            Assert.Empty((await AccessibilityCheck.CheckAsync(page)).Select(finding => $"{name}: {finding}"));
+        }
+
         Assert.Equal(0, await page.EvaluateAsync<int>("() => Math.max(0, document.documentElement.scrollWidth - innerWidth)"));
         Assert.Empty(await page.EvaluateAsync<string[]>(
             """

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using ProcScript.Analysis.Plans;
 using ProcScript.Analysis.Settings;
@@ -10,7 +11,7 @@ namespace ProcScript.Browser.Tests;
 /// <summary>A pack with open questions says so everywhere, to everybody.</summary>
 public sealed class Drafts(ChromiumFixture chromium)
 {
-    private static readonly Plan Draft = SamplePlan.Evaporator with
+    private static readonly Plan Draft = SamplePlan.Brief with
     {
         Questions =
         [
@@ -35,11 +36,9 @@ public sealed class Drafts(ChromiumFixture chromium)
               .filter(card => !Array.from(card.querySelectorAll(".draft")).some(line => line.getClientRects().length > 0 && line.getBoundingClientRect().width > 100))
               .map(card => card.id)
             """);
-        var result = await AccessibilityCheck.CheckAsync(pack.Page);
 
         Assert.Empty(silent);
-        Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {string.Join(" | ", violation.Nodes.Take(4).Select(node => node.Html))}"));
-        Assert.NotEmpty(result.Passes);
+        Assert.Empty(await AccessibilityCheck.CheckAsync(pack.Page));
         Assert.Equal(width, await pack.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
     }
 
@@ -52,7 +51,7 @@ public sealed class Drafts(ChromiumFixture chromium)
         Assert.Equal("is the mat behind the seat? cab/cab.proc:12 · Step 3", await questions.First.InnerTextAsync());
         Assert.EndsWith("procedures.proc:140", await questions.Last.InnerTextAsync(), StringComparison.Ordinal);
         await questions.First.GetByRole(AriaRole.Link).ClickAsync();
-        Assert.EndsWith("#step-3", pack.Page.Url, StringComparison.Ordinal);
+        await Assertions.Expect(pack.Page).ToHaveURLAsync(new Regex("#step-3$"));
     }
 
     [Fact]
@@ -61,10 +60,7 @@ public sealed class Drafts(ChromiumFixture chromium)
         var sheet = LabelSheet.Of(LabelStock.A4Of24)!;
         await using var labels = await OpenPack.AtAsync(chromium, chromium.Write(WorkPack.Labels(Draft, PackTemplates.Standard, sheet).Text));
 
-        var result = await AccessibilityCheck.CheckAsync(labels.Page);
-
-        Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {string.Join(" | ", violation.Nodes.Take(4).Select(node => node.Html))}"));
-        Assert.NotEmpty(result.Passes);
+        Assert.Empty(await AccessibilityCheck.CheckAsync(labels.Page));
         Assert.Equal(await labels.Page.Locator(".label").CountAsync(), await labels.Page.Locator(".label h2", new PageLocatorOptions { HasText = "DRAFT" }).CountAsync());
         Assert.NotEqual(0, await labels.Page.Locator(".label").CountAsync());
     }
@@ -78,7 +74,7 @@ public sealed class Drafts(ChromiumFixture chromium)
 
         await part.ClickAsync();
 
-        Assert.EndsWith(leads!, pack.Page.Url, StringComparison.Ordinal);
+        await Assertions.Expect(pack.Page).ToHaveURLAsync(new Regex(Regex.Escape(leads!) + "$"));
         Assert.Equal(1, await pack.Page.Locator(leads!).CountAsync());
     }
 }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using ProcScript.Analysis.Reaching;
 using ProcScript.Cards.Maps;
@@ -67,7 +66,7 @@ public sealed class MapOfAMachine(ChromiumFixture chromium)
         }));
 
         Assert.Equal(Layers, await page.Locator("details[open]").CountAsync());
-        Assert.Empty((await page.RunAxe()).Violations.Select(violation => violation.Id));
+        Assert.Empty(await AccessibilityCheck.CheckAsync(page));
     }
 
     private static string Name(int part) => string.Create(CultureInfo.InvariantCulture, $"p{part}");

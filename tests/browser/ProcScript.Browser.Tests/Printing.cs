@@ -87,7 +87,7 @@ public sealed class Printing(ChromiumFixture chromium, PrintedPacks printed) : I
         var pagesOfSignOff = new List<int>();
         foreach (var goals in new[] { 1, 25, 45, 65 })
         {
-            var plan = SamplePlan.Evaporator with { Goals = [.. Enumerable.Range(1, goals).Select(i => string.Create(CultureInfo.InvariantCulture, $"Replace the bracket of row {i}"))] };
+            var plan = SamplePlan.Brief with { Goals = [.. Enumerable.Range(1, goals).Select(i => string.Create(CultureInfo.InvariantCulture, $"Replace the bracket of row {i}"))] };
 
             var pages = await PrintAsync(plan, "A4");
 

@@ -58,37 +58,31 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
     }
 
     [Theory]
-    [InlineData("", ColorScheme.Light, 1280)]
-    [InlineData("", ColorScheme.Dark, 1600)]
-    [InlineData("", ColorScheme.Dark, 320)]
-    [InlineData("reseal_caliper-left", ColorScheme.Light, 1600)]
-    [InlineData("reseal_caliper-left", ColorScheme.Light, 320)]
-    [InlineData("make_boiler_safe", ColorScheme.Dark, 640)]
-    public async Task Axe_finds_nothing(string job, ColorScheme scheme, int width)
+    [InlineData(ColorScheme.Light, 1280)]
+    [InlineData(ColorScheme.Dark, 1600)]
+    [InlineData(ColorScheme.Dark, 320)]
+    public async Task Axe_finds_nothing(ColorScheme scheme, int width)
     {
-        var plan = job.Length == 0 ? SamplePlan.Brief : DemoLibrary.Plans[job];
         await using var pack = await OpenPack.AtAsync(
             chromium,
-            chromium.Write(WorkPack.Html(plan, PackTemplates.Standard).Text),
+            chromium.Write(WorkPack.Html(SamplePlan.Brief, PackTemplates.Standard).Text),
             new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = width, Height = 900 } });
         await pack.Page.Locator("[data-do=find]").FillAsync("lever");
 
-        var result = await AccessibilityCheck.CheckAsync(pack.Page);
-
-        Assert.Empty(result.Violations.Select(violation => $"{violation.Id}: {violation.Help}: {string.Join(" | ", violation.Nodes.Take(4).Select(node => node.Html))}"));
-        Assert.NotEmpty(result.Passes);
+        Assert.Empty(await AccessibilityCheck.CheckAsync(pack.Page));
     }
 
     /// <summary>
-    /// Demo packs, in turn on a wide and a narrow, a light and a dark page: one in ten, for each takes seconds; all of them where everything is
-    /// asked for, as <c>.ci/run</c> does.
+    /// Demo packs, in turn on a wide and a narrow, a light and a dark page: four of them, with works on a boiler, a brake and high voltage
+    /// among them, for each takes seconds; all where everything is asked for, as <c>.ci/run</c> does.
     /// </summary>
     [Fact]
     public async Task Axe_finds_nothing_on_demo_packs()
     {
         (ColorScheme Scheme, int Width)[] pages = [(ColorScheme.Light, 1600), (ColorScheme.Dark, 320), (ColorScheme.Light, 640), (ColorScheme.Dark, 1280)];
         ConcurrentBag<string> found = [];
-        var jobs = DemoLibrary.Plans.Keys.Order(StringComparer.Ordinal).Where((_, at) => Depth.IsWhole || at % 10 == 0).Select((job, at) => (job, at));
+        string[] some = ["make_boiler_safe", "reseal_caliper-left", "set_headset_play", "traction_off"];
+        var jobs = (Depth.IsWhole ? DemoLibrary.Plans.Keys.Order(StringComparer.Ordinal) : some.AsEnumerable()).Select((job, at) => (job, at));
         await Parallel.ForEachAsync(jobs, new ParallelOptions { MaxDegreeOfParallelism = 2 }, async (one, _) =>
         {
             var (scheme, width) = pages[one.at % pages.Length];
@@ -97,12 +91,9 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
                 chromium.Write(WorkPack.Html(DemoLibrary.Plans[one.job], PackTemplates.Standard).Text),
                 new BrowserNewContextOptions { ColorScheme = scheme, ViewportSize = new ViewportSize { Width = width, Height = 900 } });
 
-            var result = await AccessibilityCheck.CheckAsync(pack.Page);
-
-            Assert.NotEmpty(result.Passes);
-            foreach (var violation in result.Violations)
+            foreach (var finding in await AccessibilityCheck.CheckAsync(pack.Page))
             {
-                found.Add($"{one.job}, {scheme}, {width}: {violation.Id}: {violation.Nodes[0].Html}");
+                found.Add($"{one.job}, {scheme}, {width}: {finding}");
             }
         });
 
@@ -119,8 +110,7 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
         var page = await first.AnotherTabAsync(address);
 
         Assert.StartsWith("Continue: serial K-1", await page.EvaluateAsync<string>("() => document.activeElement.getAttribute('aria-label')"), StringComparison.Ordinal);
-        var result = await AccessibilityCheck.CheckAsync(page);
-        Assert.Empty(result.Violations.Where(violation => violation.Impact is "serious" or "critical").Select(violation => $"{violation.Id}: {violation.Nodes[0].Html}"));
+        Assert.DoesNotContain(await AccessibilityCheck.CheckAsync(page), finding => finding.IsSerious);
         var small = await page.EvaluateAsync<string[]>(
             """
             () => Array.from(document.querySelectorAll("dialog button, dialog input"))

@@ -6,11 +6,13 @@
     const child = side === "first" ? element.firstElementChild : element.lastElementChild;
     return child && shown(child) && getComputedStyle(child).display !== "grid" && !/^(INPUT|TEXTAREA|svg|LABEL|BR)$/.test(child.tagName) ? inner(child, side) : element;
   };
-  const mark = (element, text, side) => {
+  // Marks are set when all their places are known: to look for a place behind each of them would lay the pack out anew every time.
+  const marks = [];
+  const mark = (element, text, side) => marks.push({ place: inner(element, side), text, side });
+  const set = ({ place, text, side }) => {
     const made = document.createElement("span");
     made.textContent = text;
     Object.assign(made.style, { position: "absolute", font: "1px sans-serif", color: "#ccc", display: "block" });
-    const place = inner(element, side);
     if (side === "first") place.prepend(made);
     else {
       // It would stand below the last line, and there another sheet may begin.
@@ -44,5 +46,7 @@
     mark(follower.matches("thead, tbody, table") ? (follower.tagName === "TABLE" ? follower.rows[0] : follower.rows[0]).cells[0] : follower.tagName === "TR" ? follower.cells[0] : follower, `h${at}z`, "first");
   });
   const words = element => element.textContent.replace(/\s+/g, " ").trim().slice(0, 60);
-  return { rows: rows.map(words), heads: heads.map(words) };
+  const marked = { rows: rows.map(words), heads: heads.map(words) };
+  marks.forEach(set);
+  return marked;
 }
