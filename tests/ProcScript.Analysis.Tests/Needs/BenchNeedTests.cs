@@ -71,6 +71,16 @@ public sealed class BenchNeedTests
         Assert.Contains("PartFitted sling", Needs(Verb.Aside, "frame", ""));
     }
 
+    [Theory]
+    [InlineData(Verb.Replace)]
+    [InlineData(Verb.Discard)]
+    public void What_goes_away_leaves_nothing_behind_that_is_there_for_the_job_alone(Verb verb)
+    {
+        Assert.Contains("TemporaryOff sling", Needs(verb, "frame", "frame"));
+        Assert.DoesNotContain("TemporaryOff sling", Needs(verb, "sling", ""));
+        Assert.DoesNotContain("TemporaryOff sling", Needs(verb, "box", "box"));
+    }
+
     private static List<string> Needs(Verb verb, string name, string off)
     {
         MachineFacts facts = new(Machine);

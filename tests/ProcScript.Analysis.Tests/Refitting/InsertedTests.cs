@@ -61,6 +61,21 @@ public sealed class InsertedTests
             "refit { fit lamp after engage hood_pins }").Refit);
 
     [Fact]
+    public void A_rule_that_holds_neither_on_the_bench_nor_in_the_machine_is_told_of_the_bench_where_the_work_was_done()
+    {
+        var found = Checked.Stage(
+            """
+            part cover "cover" { held by 2 pin as cover_pins }
+            part hood "hood" { behind cover  part lamp "lamp" }
+            """,
+            "release cover_pins remove cover remove hood remove lamp",
+            "refit { fit lamp after engage cover_pins }").OnlyFinding;
+
+        Assert.Equal("`fit lamp` cannot wait for `engage cover_pins`", found.Message);
+        Assert.Contains(found.Related, related => related.Label.StartsWith("`fit hood` goes after `fit lamp`", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_guard_that_is_still_off_is_told_with_what_holds_it_and_not_with_what_is_wired_to_it() => Assert.Equal(
         ["PRC4004 the mains is wanted live while the hood is not in place yet and `hood_pins` is not closed and tight yet"],
         Checked.Stage(

@@ -13,6 +13,22 @@ public sealed class GoingOnTests
             """,
             "isolate oil disconnect hoses remove pump").Codes);
 
+    [Theory]
+    [InlineData("empty oil", false)]
+    [InlineData("clean pump", false)]
+    [InlineData("measure \"Voltage\" expect 1 .. 2 V", false)]
+    [InlineData("inspect pump", true)]
+    [InlineData("isolate mains", true)]
+    public void Only_work_that_goes_on_by_itself_is_left_alone(string step, bool isFound) => Assert.Equal(
+        isFound,
+        Checked.Stage(
+            """
+            energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
+            fluid oil "oil" { charge 2 ± 0.1 L  empty "Drain it."  fill "Fill it." }
+            part pump "pump"
+            """,
+            $"{step} in background").Codes.Contains("PRC3019"));
+
     [Fact]
     public void What_is_replaced_while_it_is_still_in_place_is_replaced_all_the_same()
     {

@@ -97,4 +97,13 @@ public sealed class WhereNeededTests
         Assert.Equal(done, string.Join(", ", Checked.Lines(run.Actions)));
         Assert.Equal(run.Actions.Length - 1, Assert.Single(run.Skipped).DoneBy);
     }
+
+    [Fact]
+    public void What_is_not_on_is_not_tight()
+    {
+        var check = Checked.Stage(Machine, "fit strap tighten strap_bolts where needed");
+
+        Assert.Empty(check.Only.Outcome.Strip!.Skipped);
+        Assert.Contains(check.Codes, code => code.StartsWith("PRC3", StringComparison.Ordinal));
+    }
 }
