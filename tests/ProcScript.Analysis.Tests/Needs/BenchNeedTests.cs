@@ -19,6 +19,7 @@ public sealed class BenchNeedTests
         tool key "key"
         fastener bolt "bolt" { drive key }
         clip pin "pin"
+        connector plug_2 "plug"
         machine m "M" {
           fluid oil "oil" { charge 2 ± 0.1 L  empty "Drain it."  fill "Fill it." }
           control lever "lever" { low, high }
@@ -35,6 +36,12 @@ public sealed class BenchNeedTests
             behind hood
             needs sling fitted
             part sling "sling" { temporary  held by 2 pin as sling_pins }
+          }
+          energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
+          part lamp "lamp" { wired by 1 plug_2 as lamp_plug { to box  on mains } }
+          part stand "stand" {
+            needs strut fitted or hood out
+            part strut "strut" { temporary }
           }
         }
         procedure p "P" on m { stage "S" { release hood_pins } }
@@ -53,9 +60,14 @@ public sealed class BenchNeedTests
     [InlineData("dial_bolt", "box", "PartOnBench box", "ControlAt lever")]
     // One way stayed in the machine: none is asked for, as long as the box stays here.
     [InlineData("grip_bolt", "box", "PartOnBench box", "PartOutOfTheWay flap")]
+    // While an end of it is in the machine it is live there.
+    [InlineData("lamp_plug", "", "EnergyIsolated mains", "PartOnBench lamp")]
+    [InlineData("lamp_plug", "lamp", "EnergyIsolated mains", "PartOnBench lamp")]
+    [InlineData("lamp_plug", "box", "EnergyIsolated mains", "PartOnBench box")]
+    [InlineData("lamp_plug", "lamp box", "PartOnBench lamp", "EnergyIsolated mains")]
     public void It_needs(string joint, string off, string need, string noNeed)
     {
-        var needs = Needs(Verb.Undo, joint, off);
+        var needs = Needs(joint == "lamp_plug" ? Verb.Unplug : Verb.Undo, joint, off);
 
         Assert.Contains(need, needs);
         Assert.DoesNotContain(noNeed, needs);
@@ -69,6 +81,8 @@ public sealed class BenchNeedTests
         Assert.Contains("PartOutOfTheWay hood", needs);
         Assert.DoesNotContain("PartFitted sling", needs);
         Assert.Contains("PartFitted sling", Needs(Verb.Aside, "frame", ""));
+        Assert.Contains("AnyOf strut", Needs(Verb.Aside, "stand", ""));
+        Assert.DoesNotContain("AnyOf strut", Needs(Verb.Fit, "strut", ""));
     }
 
     [Theory]
@@ -79,6 +93,13 @@ public sealed class BenchNeedTests
         Assert.Contains("TemporaryOff sling", Needs(verb, "frame", "frame"));
         Assert.DoesNotContain("TemporaryOff sling", Needs(verb, "sling", ""));
         Assert.DoesNotContain("TemporaryOff sling", Needs(verb, "box", "box"));
+    }
+
+    [Fact]
+    public void Work_on_a_part_that_is_off_needs_it_to_stay_off_and_nothing_else()
+    {
+        Assert.Equal(["PartOut frame"], Needs(Verb.Clean, "frame", "frame"));
+        Assert.Equal(["PartOutOfTheWay hood", "PartFitted sling", "JointComplete sling_pins", "JointTight sling_pins"], Needs(Verb.Clean, "frame", ""));
     }
 
     private static List<string> Needs(Verb verb, string name, string off)

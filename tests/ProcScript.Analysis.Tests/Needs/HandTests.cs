@@ -19,7 +19,9 @@ public sealed class HandTests
         energy mains "mains" { isolate "Pull the plug."  verify "It stays still." at tap  restore "Plug it in." }
         fluid oil "oil" { charge 2 ± 0.1 L  empty "Drain it."  fill "Fill it." }
         control lever "lever" { low, high }
-        part tap "tap"
+        energy grid "grid" { isolate "Switch off."  verify "Dark."  restore "Switch on." }
+        fluid water "water" { charge 2 ± 0.1 L  empty "Drain it."  fill "Fill it." }
+        part tap "tap" { behind hood }
         part hood "hood" { held by 2 pin as hood_pins }
         part pump "pump" {
           behind hood
@@ -87,6 +89,28 @@ public sealed class HandTests
     public void A_part_moves_where_nothing_hides_it_or_is_on_its_way_or_ties_it(NeedsPhase phase, Verb verb, params string[] itsOwn) =>
         Assert.Superset(new HashSet<string>([.. itsOwn, "PartOutOfTheWay hood", "ControlAt lever"]), Needs(phase, verb, "door"));
 
+    [Fact]
+    public void Who_proves_an_energy_off_gets_at_the_place_of_that() =>
+        Assert.Superset(new HashSet<string>(["PartOutOfTheWay hood", "EnergyIsolated mains"]), Needs(NeedsPhase.Strip, Verb.Verify, "mains"));
+
+    [Theory]
+    [InlineData("", "PRC3013")]
+    [InlineData("{ needs mains live, oil full }", "")]
+    // That another is live, or this one isolated, takes nothing away.
+    [InlineData("{ needs grid live, oil full }", "PRC3013")]
+    [InlineData("{ needs mains live, water full }", "PRC3013")]
+    public void Only_a_step_that_asks_for_it_live_and_full_works_on_a_joint_that_is(string needs, string code) => Assert.Equal(
+        code,
+        string.Join(" ", Checked.Stage(
+            """
+            energy mains "mains" { isolate "Pull the plug."  verify "It stays still."  restore "Plug it in." }
+            energy grid "grid" { isolate "Switch off."  verify "Dark."  restore "Switch on." }
+            fluid oil "oil" { charge 2 ± 0.1 L  empty "Drain it."  fill "Fill it." }
+            fluid water "water" { charge 2 ± 0.1 L  empty "Drain it."  fill "Fill it." }
+            part pump "pump" { wired by 1 plug_2 as pump_plug { on mains  carries oil } }
+            """,
+            $"inspect pump_plug {needs}").Codes.Where(found => found == "PRC3013")));
+
     /// <summary>Each need by its sort, and by its sort and its item.</summary>
     private static HashSet<string> Needs(NeedsPhase phase, Verb verb, string name) =>
         [.. Collected(phase, verb, name, 2).SelectMany(need => new[] { need.GetType().Name, $"{need.GetType().Name} {need.Item.Name}" })];
@@ -95,7 +119,7 @@ public sealed class HandTests
     {
         MachineFacts facts = new(Machine);
         NeedCollector collector = new(facts, MachineState.Whole(facts.Layout), phase, new HashSet<MachineItem>());
-        var item = Machine.Joints.Concat<MachineItem>(Machine.Parts).Single(item => item.Name == name);
+        var item = Machine.Items[name];
         return collector.Collect(new ActionRequest(verb, item, item is Joint ? pieces : 0));
     }
 }

@@ -61,6 +61,31 @@ public sealed class InsertedTests
             "refit { fit lamp after engage hood_pins }").Refit);
 
     [Fact]
+    public void What_was_out_of_the_way_on_the_bench_is_out_of_the_way_in_the_machine_too() => Assert.Equal(
+        ["fit hood", "engage hood_pins", "fit lamp", "fit cover", "engage cover_pins"],
+        Checked.Stage(
+            """
+            part cover "cover" { held by 2 pin as cover_pins }
+            part hood "hood" { behind cover  held by 2 pin as hood_pins  part lamp "lamp" { behind cover } }
+            """,
+            "release cover_pins remove cover release hood_pins remove hood remove lamp",
+            "refit { fit lamp after engage hood_pins }").Refit);
+
+    [Theory]
+    [InlineData("lever at down or brake at on", "fit lid, set lever to down, engage lid_pins, set lever to up, fit hood")]
+    [InlineData("lever at down or hood out", "fit lid, engage lid_pins, fit hood")]
+    public void Of_a_choice_that_the_refit_has_the_first_control_is_set_where_no_way_is_open_by_itself(string needs, string refit) => Assert.Equal(
+        refit,
+        string.Join(", ", Checked.Stage(
+            $$"""
+            control brake "brake" { off, on }
+            control lever "lever" { up, down }
+            part hood "hood"
+            part lid "lid" { held by 2 pin as lid_pins { refit needs {{needs}} } }
+            """,
+            "remove hood release lid_pins remove lid").Refit));
+
+    [Fact]
     public void A_rule_that_holds_neither_on_the_bench_nor_in_the_machine_is_told_of_the_bench_where_the_work_was_done()
     {
         var found = Checked.Stage(

@@ -36,6 +36,40 @@ public sealed class RenewalTests
             steps,
             "work { replace housing }").Codes.Contains("PRC5031"));
 
+    [Theory]
+    [InlineData("release lid_pins remove lid", "", true)]
+    [InlineData("release lid_pins remove lid release tape_pin remove tape", "work { replace tape }", false)]
+    [InlineData("release lid_pins remove lid release tape_pin remove tape", "", true)]
+    // The lid and what it disturbs come off together.
+    [InlineData("release box_pins remove box", "", false)]
+    [InlineData("release lid_pins", "", false)]
+    public void What_a_lid_disturbs_is_renewed_once_that_comes_off_by_itself(string steps, string work, bool isFound) => Assert.Equal(
+        isFound,
+        Checked.Stage(
+            """
+            part box "box" {
+              held by 2 pin as box_pins
+              part lid "lid" { held by 2 pin as lid_pins }
+              part tape "tape" { renew with lid  held by 1 pin as tape_pin }
+            }
+            """,
+            steps,
+            work).Codes.Contains("PRC5031"));
+
+    [Theory]
+    [InlineData("release lid_pins remove lid", "", true)]
+    [InlineData("release lid_pins remove lid undo tie_bolts", "", true)]
+    [InlineData("release lid_pins remove lid undo tie_bolts", "work { replace tie_bolts }", false)]
+    public void A_joint_that_a_lid_disturbs_is_renewed(string steps, string work, bool isFound) => Assert.Equal(
+        isFound,
+        Checked.Stage(
+            """
+            part lid "lid" { held by 2 pin as lid_pins }
+            part tie "tie" { held by 2 bolt as tie_bolts { renew with lid } }
+            """,
+            steps,
+            work).Codes.Contains("PRC5031"));
+
     [Fact]
     public void A_joint_is_disturbed_by_the_removal_of_what_it_ties_with_all_that_lies_in_it() => Assert.Contains(
         "PRC5031",
