@@ -60,6 +60,8 @@ public sealed class BenchNeedTests
     [InlineData("dial_bolt", "box", "PartOnBench box", "ControlAt lever")]
     // One way stayed in the machine: none is asked for, as long as the box stays here.
     [InlineData("grip_bolt", "box", "PartOnBench box", "PartOutOfTheWay flap")]
+    // Both ways are elsewhere, and one of them elsewhere on this bench: the first will do.
+    [InlineData("grip_bolt", "box drawer", "PartOnBench box", "PartOnBench drawer")]
     // While an end of it is in the machine it is live there.
     [InlineData("lamp_plug", "", "EnergyIsolated mains", "PartOnBench lamp")]
     [InlineData("lamp_plug", "lamp", "EnergyIsolated mains", "PartOnBench lamp")]

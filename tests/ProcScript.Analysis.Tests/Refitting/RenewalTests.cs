@@ -70,6 +70,22 @@ public sealed class RenewalTests
             steps,
             work).Codes.Contains("PRC5031"));
 
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("work { replace box }", false)]
+    public void A_cover_that_was_left_on_a_box_is_new_with_it(string work, bool isFound) => Assert.Equal(
+        isFound,
+        Checked.Stage(
+            """
+            part lid "lid" { held by 2 pin as lid_pins }
+            part box "box" {
+              held by 2 pin as box_pins
+              part plate "plate" { held by 2 bolt as plate_bolts { covered by 2 cap as seals { renew with lid } } }
+            }
+            """,
+            "release lid_pins remove lid release box_pins remove box",
+            work).Codes.Contains("PRC5031"));
+
     [Fact]
     public void A_joint_is_disturbed_by_the_removal_of_what_it_ties_with_all_that_lies_in_it() => Assert.Contains(
         "PRC5031",

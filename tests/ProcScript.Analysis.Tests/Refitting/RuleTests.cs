@@ -28,6 +28,16 @@ public sealed class RuleTests
         Checked.Stage(Lids, "release 1 of pan_pins release 1 of pan_pins remove pan", "refit { check \"Clean.\" before engage pan_pins }").Refit);
 
     [Fact]
+    public void To_fasten_a_joint_is_not_to_tighten_it_where_that_is_a_step_of_its_own() => Assert.Equal(
+        ["fit lid", "fasten lid_bolts", "check Straight.", "tighten lid_bolts", "engage lid_caps"],
+        Checked.Stage(Lids, "release lid_caps loosen lid_bolts undo lid_bolts remove lid", "refit { check \"Straight.\" after fasten lid_bolts }").Refit);
+
+    [Fact]
+    public void A_rule_that_follows_from_two_needs_one_after_the_other_says_nothing_new() => Assert.Equal(
+        "PRC8012",
+        Checked.Stage(Lids, LidsOff, "refit { engage lid_caps after fit lid }").OnlyFinding.Rule.Code);
+
+    [Fact]
     public void An_action_cannot_go_before_itself() => Assert.Equal(
         "PRC4003",
         Checked.Stage(Lids, LidsOff, "refit { fit lid before fit lid }").OnlyFinding.Rule.Code);
