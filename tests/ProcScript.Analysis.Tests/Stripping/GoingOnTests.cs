@@ -14,6 +14,18 @@ public sealed class GoingOnTests
             "isolate oil disconnect hoses remove pump").Codes);
 
     [Theory]
+    [InlineData("release lid_pins remove lid")]
+    [InlineData("remove lid release lid_pins")]
+    public void What_an_author_asks_for_is_told_once_and_as_the_author_says_it(string steps) => Assert.Single(
+        Checked.Stage(
+            """
+            energy mains "mains" { isolate "Off."  verify "Dark."  restore "On." }
+            part lid "lid" { needs mains isolated  held by 2 pin as lid_pins }
+            """,
+            steps).Codes,
+        "PRC3009");
+
+    [Theory]
     [InlineData("empty oil", false)]
     [InlineData("clean pump", false)]
     [InlineData("measure \"Voltage\" expect 1 .. 2 V", false)]

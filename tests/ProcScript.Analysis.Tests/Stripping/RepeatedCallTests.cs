@@ -26,6 +26,11 @@ public sealed class RepeatedCallTests
         ["`do both_off` comes to what is done already"],
         Findings("procedure all \"All\" on m { stage \"T\" { release lid_pins remove lid release hood_pins remove hood }  do both_off }"));
 
+    [Fact]
+    public void What_is_done_twice_by_hand_is_told_beside_a_call_that_comes_to_what_is_done() => Assert.Equal(
+        ["`hood_pins` is released already", "`do lid_off` comes to what is done already"],
+        Findings("procedure all \"All\" on m { stage \"T\" { release hood_pins  release hood_pins  remove hood }  do lid_off  do lid_off }"));
+
     private static IEnumerable<string> Findings(string procedure) =>
         Checked.Unasked(Machine + procedure).Report.Findings.Select(found => found.Finding.Message.Split(':')[0]);
 }

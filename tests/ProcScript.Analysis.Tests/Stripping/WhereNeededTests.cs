@@ -59,6 +59,8 @@ public sealed class WhereNeededTests
     // Work is done once the same has been done to the same thing.
     [InlineData("clean lid", "clean lid", "left out: clean lid")]
     [InlineData("clean table", "clean lid", "clean lid")]
+    [InlineData("undo lid_bolts", "clean lid_bolts", "clean lid_bolts")]
+    [InlineData("undo lid_bolts clean lid_bolts", "clean lid_bolts", "left out: clean lid_bolts")]
     [InlineData("undo lid_bolts remove lid replace lid", "replace lid", "left out: replace lid")]
     [InlineData("undo lid_bolts remove lid", "replace lid", "replace lid")]
     public void A_step_is_left_out_where_it_is_done_already(string done, string step, string becomes)
