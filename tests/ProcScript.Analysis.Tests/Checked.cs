@@ -80,7 +80,7 @@ internal sealed class Checked
             { Origin: RuledCheck check } => $"check {check.Rule.Text}",
             { Target: null, Origin: WrittenStep written } => $"{verb} {written.Step.Text}",
             { Target: null, Origin: TestStep { Step: { } step } } => $"{verb} {step.Text}",
-            { Target: Joint joint } when action.Count != joint.Count => $"{verb} {action.Count} of {joint.Name}",
+            { Target: Joint joint } when action.Count > 0 && action.Count != joint.Count => $"{verb} {action.Count} of {joint.Name}",
             { Target: Control control } => $"{verb} {control.Name} to {control.Positions[action.PositionAfter]}",
             _ => $"{verb} {action.Target!.Name}",
         };

@@ -28,30 +28,17 @@ internal static class SnugHalves
         return ruleOf.Count == 0 ? inverses : WithTorque(FingerTight(inverses, ruleOf, strip), ruleOf);
     }
 
-    /// <summary>Each fastening of a joint that a rule names leaves it slack.</summary>
-    private static List<Inverse> FingerTight(ImmutableArray<Inverse> inverses, Dictionary<Joint, SnugRule> ruleOf, StripRun strip)
-    {
-        var slack = ruleOf.Keys.ToDictionary(joint => joint, joint => strip.End[Slack(joint)]);
-        var split = new List<Inverse>(inverses.Length + ruleOf.Count);
-        foreach (var inverse in inverses)
-        {
-            if (inverse.Request.Target is not Joint joint || !slack.TryGetValue(joint, out var before))
-            {
-                split.Add(inverse);
-                continue;
-            }
-
-            var isFastened = inverse.Request.Verb == Verb.Fasten;
-            split.Add(!isFastened ? inverse : inverse with
+    /// <summary>Each fastening of a joint that a rule names leaves it slack, whether or not it was so before.</summary>
+    private static List<Inverse> FingerTight(ImmutableArray<Inverse> inverses, Dictionary<Joint, SnugRule> ruleOf, StripRun strip) =>
+    [
+        .. inverses.Select(inverse => inverse.Request is { Verb: Verb.Fasten, Target: Joint joint } && ruleOf.ContainsKey(joint)
+            ? inverse with
             {
                 Request = inverse.Request with { Verb = Verb.Snug },
-                Reversals = [.. inverse.Reversals, new StateChange(Slack(joint), before, 1)],
-            });
-            slack[joint] = isFastened ? 1 : inverse.Request.Verb == Verb.Tighten ? 0 : before;
-        }
-
-        return split;
-    }
+                Reversals = [.. inverse.Reversals, new StateChange(Slack(joint), strip.End[Slack(joint)], 1)],
+            }
+            : inverse),
+    ];
 
     /// <summary>The torque of each joint that is left slack, after the last of those that it waits for.</summary>
     private static ImmutableArray<Inverse> WithTorque(List<Inverse> split, Dictionary<Joint, SnugRule> ruleOf)

@@ -36,7 +36,7 @@ internal sealed class FailureSorting(MachineState state, Func<StateVariable, Ste
 
     /// <summary>Whether a need is about the very thing that the action changes, or must have found changed.</summary>
     public static bool IsOwn(Need need, ActionRequest request) =>
-        need.Declared is null && need.Item == request.Target && (need is not PartPropped || request.Verb == Verb.Support);
+        need.Declared is null && need.Item == request.Target;
 
     private IEnumerable<StripFailure> InOrder(Step step, ActionRequest request, IReadOnlyCollection<Need> unmet)
     {

@@ -134,7 +134,8 @@ internal sealed class NeededSteps(
     private int DoneBy(Step step) => step switch
     {
         { Verb: Verb.Loosen, Target: Joint joint } => ChangedBy(state.Attached(joint) == 0 ? StateKind.Attached : StateKind.Slack, joint),
-        { Verb: Verb.Tighten, Target: { } joint } => ChangedBy(StateKind.Slack, joint),
+        // What has been fastened is tight, whoever tightened it once more.
+        { Verb: Verb.Tighten, Target: { } joint } => Math.Max(ChangedBy(StateKind.Slack, joint), ChangedBy(StateKind.Attached, joint)),
         { Target: Joint joint } when IsCounted(step) => ChangedBy(StateKind.Attached, joint),
         { Verb: Verb.Support, Target: Part part } => ChangedBy(state.Place(part) == PartPlace.Out ? StateKind.Place : StateKind.Propped, part),
         { Verb: Verb.Remove or Verb.Strip or Verb.Aside or Verb.Fit, Target: Part part } => ChangedBy(StateKind.Place, part),

@@ -263,7 +263,7 @@ internal sealed class StripRunner
         }
 
         var plan = StripPlanner.Plan(_facts, _state, _collector, request);
-        if (plan.Obstacle is not null || plan.Actions[^1].For is not null)
+        if (plan.Obstacle is not null)
         {
             return;
         }

@@ -60,6 +60,11 @@ public sealed class ActionNeedTests
     [InlineData(NeedsPhase.Strip, Verb.Aside, "fan", 0, "", "ControlAt table")]
     [InlineData(NeedsPhase.Strip, Verb.Remove, "strap", 0, "strap fitted, strap propped", "PartPropped strap")]
     [InlineData(NeedsPhase.Strip, Verb.Undo, "pump_bolts", 3, "", "PartFitted strap")]
+    // There is something to do: a cap is on, the prop stands, the control is elsewhere, the fluid is in.
+    [InlineData(NeedsPhase.Refit, Verb.Uncap, "pump_hoses", 3, "pump_hoses off", "JointCapped pump_hoses")]
+    [InlineData(NeedsPhase.Refit, Verb.Unsupport, "pump", 0, "pump propped", "PartPropped pump")]
+    [InlineData(NeedsPhase.Strip, Verb.Set, "table", 1, "", "ControlElsewhere table")]
+    [InlineData(NeedsPhase.Strip, Verb.Empty, "oil", 0, "", "FluidFull oil")]
     public void It_needs(NeedsPhase phase, Verb verb, string item, int value, string state, string needs) =>
         Assert.Superset(needs.Split(", ").ToHashSet(), Needs(phase, verb, item, value, state).ToHashSet());
 
@@ -72,11 +77,11 @@ public sealed class ActionNeedTests
     public void It_does_not_need(NeedsPhase phase, Verb verb, string item, int value, string state, string need) =>
         Assert.DoesNotContain(need, Needs(phase, verb, item, value, state));
 
-    /// <summary>Energies, fluids, props: what a need lets pass, and what it does not.</summary>
+    /// <summary>Joints, parts, energies, fluids, controls: what a need lets pass, and what it does not.</summary>
     [Fact]
     public void It_is_met_by_what_it_says_and_by_nothing_else()
     {
-        var (mains, oil, pump) = (Machine.Energies[0], Machine.Fluids[0], (Part)Item("pump"));
+        var (mains, oil, table, pump, hoses) = (Machine.Energies[0], Machine.Fluids[0], Machine.Controls[0], (Part)Item("pump"), (Joint)Item("pump_hoses"));
         (Need Need, int[] Met, int[] Unmet)[] all =
         [
             (new EnergyLive(mains), [(int)EnergyState.Live], [(int)EnergyState.Dead, (int)EnergyState.Unproved]),
@@ -91,6 +96,22 @@ public sealed class ActionNeedTests
             (new PartInPlace(pump), [(int)PartPlace.Fitted, (int)PartPlace.Aside], [(int)PartPlace.Out]),
             (new PartOutOfTheWay(pump), [(int)PartPlace.Aside, (int)PartPlace.Out], [(int)PartPlace.Fitted]),
             (new PartFitted(pump), [(int)PartPlace.Fitted], [(int)PartPlace.Aside, (int)PartPlace.Out]),
+            (new PartOnBench(pump), [(int)PartPlace.Out], [(int)PartPlace.Fitted, (int)PartPlace.Aside]),
+            (new TemporaryOff(pump), [(int)PartPlace.Out], [(int)PartPlace.Fitted, (int)PartPlace.Aside]),
+            (new HolePlugged(pump, true), [1], [0]),
+            (new HolePlugged(pump, false), [0], [1]),
+            (new ControlAt(table, 1), [1], [0]),
+            (new ControlElsewhere(table, 1), [0], [1]),
+            (new ControlElsewhere(table, 0), [1], [0]),
+            (new JointOff(hoses), [0], [1, 3]),
+            (new CoverOff(hoses), [0], [1, 3]),
+            (new JointComplete(hoses), [3], [0, 2]),
+            (new JointAttached(hoses, 2), [2, 3], [0, 1]),
+            (new JointMissing(hoses, 2), [0, 1], [2, 3]),
+            (new JointTight(hoses), [0], [1]),
+            (new JointSlack(hoses), [1], [0]),
+            (new JointCapped(hoses, 2), [2, 3], [0, 1]),
+            (new JointUncapped(hoses, 1), [0, 1], [2, 3]),
         ];
         Assert.All(all, one =>
         {
