@@ -100,6 +100,11 @@ internal static class Worker
 
             said.WriteLine(killed is null ? $"survived\t{number}\t" : $"killed\t{number}\t{killed}");
             said.Flush();
+            if (killed?.Contains(nameof(TypeInitializationException), StringComparison.Ordinal) == true)
+            {
+                // What a class keeps from its start would stay broken for all that come after: they are tried in a process of their own.
+                Environment.Exit(3);
+            }
         }
     }
 }
