@@ -51,9 +51,9 @@ internal static class CommandLine
     {
         var parsed = Root(around).Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
         // Somebody who asks for help, or what could be typed next, is not done typing.
-        if ((parsed.Errors.Count > 0 || UnknownOption(parsed) is not null) && parsed.Action?.ClearsParseErrors != true)
+        if (parsed.Action?.ClearsParseErrors != true && Complaint(parsed) is { } complaint)
         {
-            throw new UsageException(Complaint(parsed));
+            throw new UsageException(complaint);
         }
 
         InvocationConfiguration configuration = new()
@@ -66,7 +66,8 @@ internal static class CommandLine
         return (ExitCode)await parsed.InvokeAsync(configuration, stop);
     }
 
-    private static string Complaint(ParseResult parsed)
+    /// <summary>What is wrong with a call; null where nothing is.</summary>
+    internal static string? Complaint(ParseResult parsed)
     {
         var command = parsed.CommandResult.Command;
         if (UnknownOption(parsed) is { } option)
@@ -74,6 +75,11 @@ internal static class CommandLine
             var near = new NearNames(OptionsOf(parsed.CommandResult)).Find(option);
             var meant = near.IsEmpty ? "" : $"; did you mean {WordList.Or(near.Select(name => $"'{name}'"))}?";
             return $"There is no option '{option}'{(near.IsEmpty ? "." : meant)}\nSee '{Path(parsed.CommandResult)} --help'.";
+        }
+
+        if (parsed.Errors.Count == 0)
+        {
+            return null;
         }
 
         var typed = parsed.UnmatchedTokens is [var first, ..] ? $"there is no command '{first}'" : "a command is missing";

@@ -127,6 +127,16 @@ public sealed class NotesTests
     }
 
     [Fact]
+    public void What_a_later_line_adds_to_a_step_leaves_what_its_own_line_says()
+    {
+        var drafted = Drafted("lift the lid 4 2 people\nunbolt ( lever oil .");
+
+        Assert.Contains("how \"Lift the lid 4 2 people.\"", drafted, StringComparison.Ordinal);
+        Assert.Contains("how \"Unbolt ( lever oil .\"", drafted, StringComparison.Ordinal);
+        AssertSettled(drafted);
+    }
+
+    [Fact]
     public void No_word_that_is_not_understood_is_lost() => Gen.Char['b', 'z'].Array[7, 12].Select(letters => new string(letters)).Array[2, 6].Sample(
         words =>
         {

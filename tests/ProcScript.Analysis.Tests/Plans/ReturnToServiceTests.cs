@@ -93,7 +93,7 @@ public sealed class ReturnToServiceTests
 
     [Theory]
     [InlineData("isolate mains", "Return to service: 230 V mains")]
-    [InlineData("set lever to down  isolate mains  isolate air", "Return to service: shop air, 230 V mains")]
+    [InlineData("set lever to down  isolate mains  isolate air", "Return to service: shop air and 230 V mains")]
     [InlineData("empty oil", "Refill: gear oil")]
     [InlineData("empty oil  isolate mains", "Return to service: 230 V mains; refill: gear oil")]
     [InlineData("set lever to down", "Controls: lever")]

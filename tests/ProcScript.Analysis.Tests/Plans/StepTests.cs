@@ -28,7 +28,7 @@ public class StepTests
                 + "Engage 10 × push-in clip; Renew 2 × cable tie; Renew 1 × taped wrap; Connect 2 × union; Plug in 1 × 2-way connector",
             "Motor: Fit the motor; Fasten 1 × M8 × 25 bolt; Fasten 3 × M8 × 25 bolt",
             "Guard: Move the guard back; Fasten 4 × M8 × 25 bolt; Engage 4 × bolt cap",
-            "Return to service: shop air, 230 V mains; refill: gear oil: Restore the shop air; Check: The lever moves freely.; Restore the 230 V mains; Set the shift lever to neutral; "
+            "Return to service: shop air and 230 V mains; refill: gear oil: Restore the shop air; Check: The lever moves freely.; Restore the 230 V mains; Set the shift lever to neutral; "
                 + "Fill the gear oil to 2.0 ± 0.1 L",
             "Close out: Check: No drip.",
         ],

@@ -106,8 +106,8 @@ public sealed partial class ExampleTests
     private static void AssertIsCommand(string command)
     {
         var root = CommandLine.Root(InMemory.Surroundings(Checkout.Root, TextWriter.Null));
-        var errors = root.Parse(CommandLineParser.SplitCommandLine(command).ToList()).Errors.Select(error => error.Message);
-        Assert.True(!errors.Any(), $"'procscript {command}': {string.Join(' ', errors)}");
+        var complaint = CommandLine.Complaint(root.Parse(CommandLineParser.SplitCommandLine(command).ToList()));
+        Assert.True(complaint is null, $"'procscript {command}': {complaint}");
     }
 
     /// <summary>What follows the program's name where it is called: up to what the shell takes for itself, a closing mark, or an aligned remark.</summary>

@@ -25,9 +25,10 @@ internal sealed class Tablet : IAsyncDisposable
     /// <param name="who">Who works at it; null where nobody has said.</param>
     /// <param name="width">How wide it is, in pixels.</param>
     /// <param name="height">How high it is, in pixels.</param>
-    public static async Task<Tablet> TakeAsync(ChromiumFixture chromium, string? who, int width = 768, int height = 1024)
+    /// <param name="workers">Whether the page may have a service worker: once it has one, a test that routes requests no longer sees them.</param>
+    public static async Task<Tablet> TakeAsync(ChromiumFixture chromium, string? who, int width = 768, int height = 1024, ServiceWorkerPolicy workers = ServiceWorkerPolicy.Allow)
     {
-        var page = await chromium.NewPageAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = height }, HasTouch = true });
+        var page = await chromium.NewPageAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = width, Height = height }, HasTouch = true, ServiceWorkers = workers });
         Tablet tablet = new(page);
         page.PageError += (_, failure) => tablet._complaints.Add(failure);
         page.Console += (_, line) =>

@@ -66,7 +66,7 @@ public sealed class TwoTabletsTests(ChromiumFixture chromium)
     {
         await using var floor = await RunningFloor.StartAsync();
         var job = await FloorJobs.OpenAsync(floor.Store);
-        await using var mara = await Tablet.TakeAsync(chromium, "Mara");
+        await using var mara = await Tablet.TakeAsync(chromium, "Mara", workers: ServiceWorkerPolicy.Block);
         await mara.Page.GotoAsync(new Uri(floor.Address, $"/j/{job}").AbsoluteUri);
         await mara.SaysAsync("All is written down");
         var lost = 0;

@@ -58,9 +58,15 @@ internal static partial class NoteRest
 
         // What opened a lock may have become part of the last step, so that there are no more of them than before.
         var own = reader.Steps.Skip(Math.Min(before, reader.Steps.Count - 1)).LastOrDefault(step => step.Verb.Length > 0);
-        if (own is not null)
+        var how = $"how {DraftWords.Quoted(NotesReader.Told(said))}";
+        if (own is not null && own.Said == said)
         {
-            own.Say($"how {DraftWords.Quoted(NotesReader.Told(said))}");
+            own.Say(how);
+        }
+        else if (own is not null)
+        {
+            // What its own sentence says stays.
+            own.Properties.Add(how);
         }
         else
         {

@@ -110,7 +110,8 @@ internal sealed partial class NotesReader
         {
             var before = _steps.Count;
             Sentence(sentence, said);
-            foreach (var step in _steps.Skip(before))
+            // Hardware may have come to stand before the part that it holds, a step of the sentence before.
+            foreach (var step in _steps.Skip(before - 1).Where(step => step.Said.Length == 0))
             {
                 step.Said = said;
             }
