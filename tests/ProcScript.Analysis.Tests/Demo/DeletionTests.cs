@@ -3,7 +3,10 @@ using System.Collections.Frozen;
 
 namespace ProcScript.Analysis.Tests.Demo;
 
-/// <summary>Whoever forgets a line of a strip hears of it: any one strip action is taken out, and the check has to name its item.</summary>
+/// <summary>
+/// Whoever forgets a line of a strip hears of it: any one strip action is taken out, in a plain run one in three, and
+/// the check has to name its item.
+/// </summary>
 public sealed class DeletionTests
 {
     /// <summary>Where the procedure without the line is still right, and why.</summary>
@@ -16,7 +19,7 @@ public sealed class DeletionTests
     public void Every_strip_action_that_is_taken_out_is_missed_by_name()
     {
         var unseen = new ConcurrentBag<string>();
-        Parallel.ForEach(Deletion.All, deletion =>
+        Parallel.ForEach(Deletion.All.Where((_, place) => Depth.IsWhole || place % 3 == 0), deletion =>
         {
             var report = deletion.Check();
             if (!deletion.IsFound(report))

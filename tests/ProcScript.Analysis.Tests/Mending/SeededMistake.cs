@@ -11,7 +11,7 @@ namespace ProcScript.Analysis.Tests.Mending;
 /// <param name="Text">The file with the mistake.</param>
 internal sealed record SeededMistake(string Kind, string Path, int Line, string Text)
 {
-    private static readonly int OfEachKind = Depth.Of(12);
+    private static readonly int OfEachKind = Depth.Of(16, few: 2);
 
     /// <summary>Some of each kind, spread over the library.</summary>
     public static ImmutableArray<SeededMistake> Some { get; } =

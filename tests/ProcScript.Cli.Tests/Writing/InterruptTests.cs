@@ -4,7 +4,7 @@ using ProcScript.Cli.Tests.Processes;
 namespace ProcScript.Cli.Tests.Writing;
 
 /// <summary>
-/// Commands that write are stopped at random moments: no file is ever half-written or lost. A few times with every run of the tests, and as
+/// Commands that write are stopped at random moments: no file is ever half-written or lost. Once with every run of the tests, and as
 /// often as the environment variable <c>PROCSCRIPT_INTERRUPTS</c> says, for each verb; <c>PROCSCRIPT</c> names another program than
 /// the one that the tests were built with.
 /// </summary>
@@ -27,11 +27,12 @@ public sealed class InterruptTests(WritingJobs jobs) : IClassFixture<WritingJobs
         for (var i = 0; i < Times; i++)
         {
             job.Reset();
-            var signal = i % 2 == 0 ? StopSignal.Interrupt : StopSignal.Kill;
+            // Once each, some verbs are interrupted and some are killed.
+            var signal = (i + verb.Length) % 2 == 0 ? StopSignal.Interrupt : StopSignal.Kill;
             using var run = WritingRun.Start(job.Folder, job.Arguments);
             var end = run.EndAsync();
             // Any moment may be the worst one, but most of a run writes nothing: three of four stops wait for the first file.
-            if (i % 8 < 2)
+            if (i % 8 is 3 or 4)
             {
                 await Task.Delay(job.Usual * random.NextDouble(), TestContext.Current.CancellationToken);
             }

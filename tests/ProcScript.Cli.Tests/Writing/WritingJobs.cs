@@ -6,7 +6,7 @@ namespace ProcScript.Cli.Tests.Writing;
 public sealed class WritingJobs : IDisposable
 {
     private const string CountVariable = "PROCSCRIPT_INTERRUPTS";
-    private const int FewTimes = 2;
+    private const int FewTimes = 1;
 
     private readonly Dictionary<string, WritingJob> _jobs = [];
 
