@@ -106,7 +106,8 @@ internal static class CommandLine
             .TakeWhile(token => token.Type != TokenType.DoubleDash)
             .Where(token => token.Type == TokenType.Argument && loose.Contains(token.Value))
             .Select(token => token.Value)
-            .FirstOrDefault(value => value is ['-', '-', _, ..] || (value is ['-', var letter, ..] && char.IsAsciiLetter(letter)));
+            // A figure may be below zero, and a sentence begin with a dash.
+            .FirstOrDefault(value => value is ['-', not (>= '0' and <= '9'), ..] && !value.Any(char.IsWhiteSpace));
     }
 
     private static IEnumerable<string> OptionsOf(CommandResult result) =>

@@ -80,6 +80,20 @@ public sealed class CommandLineTests : IDisposable
         Assert.Equal(message, run.Error);
     }
 
+    /// <summary>What is told of a job, or read at it, may begin with a dash.</summary>
+    [Theory]
+    [InlineData("reading", "1", "-0.9 bar")]
+    [InlineData("reading", "1", "-0.9")]
+    [InlineData("note", "-left side scratched")]
+    public async Task A_sentence_and_a_figure_below_zero_are_no_options(params string[] told)
+    {
+        var run = await CliRun.AtAsync(_disk.Path, ["job", told[0], "no-job", .. told[1..], "--by", "Mara"]);
+
+        Assert.Equal(ExitCode.Usage, run.Code);
+        Assert.DoesNotContain("option", run.Error, StringComparison.Ordinal);
+        Assert.Contains("no-job", run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_severity_that_is_none_is_a_wrong_call()
     {
