@@ -11,7 +11,8 @@ public abstract record SyntaxNode(TextSpan Span)
     {
         get
         {
-            var nodes = Parts as IReadOnlyList<SyntaxNode> ?? [.. Parts];
+            var parts = Parts;
+            var nodes = parts as IReadOnlyList<SyntaxNode> ?? [.. parts];
             for (var i = 1; i < nodes.Count; i++)
             {
                 // Words that have changed places are read as they should stand.
