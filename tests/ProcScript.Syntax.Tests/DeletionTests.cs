@@ -56,7 +56,7 @@ public sealed class DeletionTests
         Assert.All(left, count => Assert.Equal(0, count));
     }
 
-    private static bool IsTaken(int place) => Depth.IsWhole || place % 3 == 0;
+    private static bool IsTaken(int place) => Depth.IsTaken(place, oneIn: 3);
 
     private static bool IsUnclosedText(Finding finding) => finding.Rule.Code == "PRC1003";
 

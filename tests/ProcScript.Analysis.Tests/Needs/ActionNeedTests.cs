@@ -1,4 +1,3 @@
-using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.States;
@@ -141,14 +140,12 @@ public sealed class ActionNeedTests
             at[new StateVariable(kind, index)] = to;
         }
 
-        NeedCollector collector = new(Facts, at, phase, new HashSet<MachineItem>());
-        return [.. collector.Collect(new ActionRequest(verb, Item(item), value)).Select(Told)];
+        return NeedsOf.Action(Facts, at, phase, verb, item, value).Select(Told);
     }
 
-    private static string Told(Need need) => need is JointUncapped capped ? $"JointUncapped {capped.Most}" : $"{need.GetType().Name} {need.Item.Name}";
+    private static string Told(Need need) => need is JointUncapped capped ? $"JointUncapped {capped.Most}" : NeedsOf.Named(need);
 
-    private static MachineItem Item(string name) =>
-        Machine.Joints.Concat<MachineItem>(Machine.Parts).Concat(Machine.Energies).Concat(Machine.Fluids).Concat(Machine.Controls).Single(item => item.Name == name);
+    private static MachineItem Item(string name) => Machine.Items[name];
 
     private static int IndexOf(MachineItem item) => item switch
     {

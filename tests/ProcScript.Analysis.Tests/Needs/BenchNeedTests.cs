@@ -1,6 +1,4 @@
-using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
-using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.States;
 using ProcScript.Model.Machines;
 using ProcScript.Model.Procedures;
@@ -14,7 +12,7 @@ namespace ProcScript.Analysis.Tests.Needs;
 /// </summary>
 public sealed class BenchNeedTests
 {
-    private static readonly Machine Machine = Checked.Unasked(
+    private static readonly MachineFacts Facts = new(Checked.Unasked(
         """
         tool key "key"
         fastener bolt "bolt" { drive key }
@@ -45,7 +43,7 @@ public sealed class BenchNeedTests
           }
         }
         procedure p "P" on m { stage "S" { release hood_pins } }
-        """).Only.Procedure.Machine;
+        """).Only.Procedure.Machine);
 
     [Theory]
     [InlineData("tray_bolt", "", "PartOutOfTheWay hood", "PartOnBench box")]
@@ -106,14 +104,12 @@ public sealed class BenchNeedTests
 
     private static List<string> Needs(Verb verb, string name, string off)
     {
-        MachineFacts facts = new(Machine);
-        var state = MachineState.Whole(facts.Layout);
+        var state = MachineState.Whole(Facts.Layout);
         foreach (var part in off.Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
-            state[new StateVariable(StateKind.Place, ((Part)Machine.Items[part]).Index)] = (int)PartPlace.Out;
+            state[new StateVariable(StateKind.Place, ((Part)Facts.Machine.Items[part]).Index)] = (int)PartPlace.Out;
         }
 
-        NeedCollector collector = new(facts, state, NeedsPhase.Strip, new HashSet<MachineItem>());
-        return [.. collector.Collect(new ActionRequest(verb, Machine.Items[name], 1)).Select(need => $"{need.GetType().Name} {need.Item.Name}")];
+        return [.. NeedsOf.Action(Facts, state, NeedsPhase.Strip, verb, name, 1).Select(NeedsOf.Named)];
     }
 }

@@ -1,4 +1,3 @@
-using ProcScript.Analysis.Actions;
 using ProcScript.Analysis.Machines;
 using ProcScript.Analysis.Needs;
 using ProcScript.Analysis.States;
@@ -14,7 +13,7 @@ namespace ProcScript.Analysis.Tests.Needs;
 /// </summary>
 public sealed class HandTests
 {
-    private static readonly Machine Machine = Checked.Stage(
+    private static readonly MachineFacts Facts = new(Checked.Stage(
         """
         energy mains "mains" { isolate "Pull the plug."  verify "It stays still." at tap  restore "Plug it in." }
         fluid oil "oil" { charge 2 ± 0.1 L  empty "Drain it."  fill "Fill it." }
@@ -38,7 +37,7 @@ public sealed class HandTests
           aside "Swing it up." needs door_pins
         }
         """,
-        "release hood_pins").Only.Procedure.Machine;
+        "release hood_pins").Only.Procedure.Machine);
 
     [Theory]
     [InlineData(NeedsPhase.Strip, Verb.Undo, "bolts", "JointAttached")]
@@ -113,13 +112,8 @@ public sealed class HandTests
 
     /// <summary>Each need by its sort, and by its sort and its item.</summary>
     private static HashSet<string> Needs(NeedsPhase phase, Verb verb, string name) =>
-        [.. Collected(phase, verb, name, 2).SelectMany(need => new[] { need.GetType().Name, $"{need.GetType().Name} {need.Item.Name}" })];
+        [.. Collected(phase, verb, name, 2).SelectMany(need => new[] { need.GetType().Name, NeedsOf.Named(need) })];
 
-    private static List<Need> Collected(NeedsPhase phase, Verb verb, string name, int pieces)
-    {
-        MachineFacts facts = new(Machine);
-        NeedCollector collector = new(facts, MachineState.Whole(facts.Layout), phase, new HashSet<MachineItem>());
-        var item = Machine.Items[name];
-        return collector.Collect(new ActionRequest(verb, item, item is Joint ? pieces : 0));
-    }
+    private static List<Need> Collected(NeedsPhase phase, Verb verb, string name, int pieces) =>
+        NeedsOf.Action(Facts, MachineState.Whole(Facts.Layout), phase, verb, name, Facts.Machine.Items[name] is Joint ? pieces : 0);
 }

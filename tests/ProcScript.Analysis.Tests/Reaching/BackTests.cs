@@ -29,7 +29,7 @@ public sealed class BackTests
             var whole = StripRunner.Run(new(DemoLibrary.Report.Library, isNoted: false), facts, procedure.Procedure);
             for (var after = 1; after <= whole.Actions.Length; after++)
             {
-                if (place++ % (Depth.IsWhole ? 1 : Apart) == 0)
+                if (Depth.IsTaken(place++, Apart))
                 {
                     AssertProven(facts, whole, after, $"{procedure.Procedure.Job} after {after}");
                     ways++;
@@ -37,7 +37,7 @@ public sealed class BackTests
             }
         }
 
-        Assert.True(ways > (Depth.IsWhole ? 1_000 : 100), $"only {ways} ways back were asked for");
+        Assert.True(ways > Depth.Of(1_000, few: 100), $"only {ways} ways back were asked for");
     }
 
     [Fact]
@@ -80,7 +80,7 @@ public sealed class BackTests
                     Interlocked.Increment(ref ways);
                 }
             },
-            iter: Depth.IsWhole ? 400 : 40);
+            iter: Depth.Of(400, few: 40));
         TestContext.Current.SendDiagnosticMessage($"{ways} ways back, {none} without");
         Assert.True(ways > 50, $"only {ways} ways back were found");
         Assert.True(none * 10 < ways, $"from {none} steps there was none, from {ways} there was one");

@@ -59,8 +59,8 @@ public sealed class ReachProperties
                     Interlocked.Increment(ref gaps);
                 }
             },
-            iter: Depth.IsWhole ? 3_000 : 60);
-        Assert.True(proved > (Depth.IsWhole ? 400 : 8) && choices > (Depth.IsWhole ? 200 : 0), $"only {proved} were proved the cheapest, with {choices} choices");
+            iter: Depth.Of(3_000, few: 60));
+        Assert.True(proved > Depth.Of(400, few: 8) && choices > Depth.Of(200, few: 0), $"only {proved} were proved the cheapest, with {choices} choices");
         Assert.True(gaps * 20 < proved, $"{gaps} were left open beside {proved}");
         TestContext.Current.SendDiagnosticMessage($"proved {proved}, open {gaps}, none {none}, choices {choices}");
     }
@@ -88,8 +88,8 @@ public sealed class ReachProperties
                 Assert.Contains("use \"x.proc\"", DraftedProcedure.File(store, CheckSettings.Usual, "y.proc", report.Draft, report.Uses), StringComparison.Ordinal);
                 Interlocked.Increment(ref written);
             },
-            iter: Depth.IsWhole ? 800 : 60);
-        Assert.True(written > (Depth.IsWhole ? 200 : 10), $"only {written} were written");
+            iter: Depth.Of(800, few: 60));
+        Assert.True(written > Depth.Of(200, few: 10), $"only {written} were written");
     }
 
     private const double Rounding = 1e-6;

@@ -15,7 +15,7 @@ public sealed class TogetherTests
     {
         var pairs = DemoLibrary.Report.Library.Procedures.GroupBy(procedure => procedure.Machine.Name, procedure => procedure.Job, StringComparer.Ordinal)
             .SelectMany(machine => Pairs([.. machine.Distinct(StringComparer.Ordinal)]))
-            .Where((_, place) => Depth.IsWhole || place % Apart == 0)
+            .Where((_, place) => Depth.IsTaken(place, Apart))
             .ToList();
         var (joined, proved, refused) = (0, 0, new List<string>());
         foreach (var (one, other) in pairs)

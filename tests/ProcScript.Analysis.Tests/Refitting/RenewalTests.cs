@@ -25,7 +25,7 @@ public sealed class RenewalTests
     [InlineData("release lid_pins remove lid release housing_pins remove housing", false)]
     public void What_was_disturbed_is_new_with_the_housing_only_where_it_was_left_in_it(string steps, bool isFound) => Assert.Equal(
         isFound,
-        Checked.Stage(
+        IsRenewalAskedFor(
             """
             part lid "lid" { held by 2 pin as lid_pins }
             part housing "housing" {
@@ -34,7 +34,7 @@ public sealed class RenewalTests
             }
             """,
             steps,
-            "work { replace housing }").Codes.Contains("PRC5031"));
+            "work { replace housing }"));
 
     [Theory]
     [InlineData("release lid_pins remove lid", "", true)]
@@ -45,7 +45,7 @@ public sealed class RenewalTests
     [InlineData("release lid_pins", "", false)]
     public void What_a_lid_disturbs_is_renewed_once_that_comes_off_by_itself(string steps, string work, bool isFound) => Assert.Equal(
         isFound,
-        Checked.Stage(
+        IsRenewalAskedFor(
             """
             part box "box" {
               held by 2 pin as box_pins
@@ -54,7 +54,7 @@ public sealed class RenewalTests
             }
             """,
             steps,
-            work).Codes.Contains("PRC5031"));
+            work));
 
     [Theory]
     [InlineData("release lid_pins remove lid", "", true)]
@@ -62,20 +62,20 @@ public sealed class RenewalTests
     [InlineData("release lid_pins remove lid undo tie_bolts", "work { replace tie_bolts }", false)]
     public void A_joint_that_a_lid_disturbs_is_renewed(string steps, string work, bool isFound) => Assert.Equal(
         isFound,
-        Checked.Stage(
+        IsRenewalAskedFor(
             """
             part lid "lid" { held by 2 pin as lid_pins }
             part tie "tie" { held by 2 bolt as tie_bolts { renew with lid } }
             """,
             steps,
-            work).Codes.Contains("PRC5031"));
+            work));
 
     [Theory]
     [InlineData("", true)]
     [InlineData("work { replace box }", false)]
     public void A_cover_that_was_left_on_a_box_is_new_with_it(string work, bool isFound) => Assert.Equal(
         isFound,
-        Checked.Stage(
+        IsRenewalAskedFor(
             """
             part lid "lid" { held by 2 pin as lid_pins }
             part box "box" {
@@ -84,7 +84,7 @@ public sealed class RenewalTests
             }
             """,
             "release lid_pins remove lid release box_pins remove box",
-            work).Codes.Contains("PRC5031"));
+            work));
 
     [Fact]
     public void A_joint_is_disturbed_by_the_removal_of_what_it_ties_with_all_that_lies_in_it() => Assert.Contains(
@@ -97,6 +97,8 @@ public sealed class RenewalTests
             }
             """,
             "undo pump_bolts remove pump").Codes);
+
+    private static bool IsRenewalAskedFor(string parts, string steps, string work) => Checked.Stage(parts, steps, work).Codes.Contains("PRC5031");
 
     private static IEnumerable<string> OfRenewal(Checked check) => check.Codes.Where(code => code is "PRC4005" or "PRC5031");
 }

@@ -39,7 +39,7 @@ public sealed class TypingTests
         foreach (var (path, tree) in library.Trees)
         {
             var document = EditorDocument.Open(client, EditorClient.UriOf(Path.Combine(Root, path)), "");
-            foreach (var word in TypedWord.In(tree, path, names).Where(_ => Depth.IsWhole || number++ % Sampled == 0))
+            foreach (var word in TypedWord.In(tree, path, names).Where(_ => Depth.IsTaken(number++, Sampled)))
             {
                 asked++;
                 before += await RankAsync(client, document, tree, word, letters: 0) < Looked ? 1 : 0;
