@@ -10,6 +10,7 @@ namespace ProcScript.Exact.Tests;
 /// The assembly lines of the literature as machines: each task is a part that takes its time off and on, each precedence a part that hides another.
 /// They go through the whole compiler, from the text to who does what.
 /// </summary>
+[Slow]
 public class LineMachineTests(ITestOutputHelper output)
 {
     private const int Unit = 60;

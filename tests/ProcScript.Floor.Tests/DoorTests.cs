@@ -219,6 +219,7 @@ public sealed class DoorTests
         await RefusedAsync(floor, await client.DeleteAsync("/api/jobs", Stop), HttpStatusCode.MethodNotAllowed, "DELETE");
     }
 
+    [Slow]
     [Fact]
     public async Task Whoever_sends_a_body_drop_by_drop_is_let_go()
     {
@@ -235,6 +236,7 @@ public sealed class DoorTests
         Assert.Contains(floor.Refused(), refused => (int)refused["status"]! == 408);
     }
 
+    [Slow]
     [Fact]
     public async Task Whoever_never_ends_a_head_is_let_go()
     {

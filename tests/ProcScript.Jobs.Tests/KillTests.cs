@@ -6,6 +6,7 @@ using ProcScript.Jobs.Journals;
 namespace ProcScript.Jobs.Tests;
 
 /// <summary>A real program that is killed while it writes, and a disk that is full.</summary>
+[Slow]
 public sealed class KillTests : IDisposable
 {
     private readonly string _root = Directory.CreateTempSubdirectory("jobs-").FullName;

@@ -5,6 +5,7 @@ namespace ProcScript.Syntax.Tests;
 /// <summary>
 /// The slip made most: a word, a sign or a quote that was left out, tried at every place of the good files; in a plain run, at some of these.
 /// </summary>
+[Slow]
 public sealed class DeletionTests
 {
     [Fact]

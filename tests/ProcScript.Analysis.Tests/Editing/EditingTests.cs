@@ -12,6 +12,7 @@ public sealed partial class EditingTests
 
     private static readonly int Count = int.TryParse(Environment.GetEnvironmentVariable(CountVariable), out var asked) ? asked : 3;
 
+    [Slow]
     [Theory]
     [InlineData("ketterby-t40")]
     [InlineData("brindlow-c3")]
@@ -23,6 +24,7 @@ public sealed partial class EditingTests
         Storm(files, Count);
     }
 
+    [Slow]
     [Fact]
     public void After_any_edits_of_a_library_in_one_file_the_report_is_that_of_a_fresh_check() =>
         Storm([KeyValuePair.Create("all.proc", string.Concat(DemoLibrary.Files.Where(file => file.Key.StartsWith("catalog/", StringComparison.Ordinal) || file.Key.StartsWith("velmarra-v2", StringComparison.Ordinal))

@@ -7,6 +7,7 @@ using ProcScript.Syntax.Findings;
 namespace ProcScript.Analysis.Tests.Mending;
 
 /// <summary>Single mistakes in the demo library: whatever is mended, nobody is less safe for it, and no author's reason is gone.</summary>
+[Slow]
 public sealed partial class SeededMistakeTests
 {
     [Fact]

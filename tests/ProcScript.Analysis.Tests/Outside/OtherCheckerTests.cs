@@ -12,6 +12,7 @@ namespace ProcScript.Analysis.Tests.Outside;
 /// The proof is judged by a program that shares nothing with it: the same packs are good to both, and the same changes to a pack spoil it for
 /// both.
 /// </summary>
+[Slow]
 public sealed class OtherCheckerTests
 {
     private static readonly int Samples = Depth.Of(200);

@@ -78,6 +78,7 @@ public sealed class VoidPaperTests
     }
 
     /// <summary>Texts and figures of the demo library are changed, one at a time; what the browser's parser reads of the pages says what is void.</summary>
+    [Slow]
     [Fact]
     public void No_page_is_missed_and_none_is_void_needlessly()
     {

@@ -3,6 +3,7 @@ using System.Text;
 namespace ProcScript.Cli.Tests.Malformed;
 
 /// <summary>Whatever stands in a file, the user gets a finding or an all-clear: no stack trace, no hang, no lost output.</summary>
+[Slow]
 public sealed class MalformedInputTests
 {
     /// <summary>Nothing is timed: this only keeps a hang from holding up the suite.</summary>

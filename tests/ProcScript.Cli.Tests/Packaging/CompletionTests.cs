@@ -3,6 +3,7 @@ using System.Diagnostics;
 namespace ProcScript.Cli.Tests.Packaging;
 
 /// <summary>The completion scripts in the shells that they are for. A shell that is not installed is skipped, and said to be.</summary>
+[Slow]
 public sealed class CompletionTests : IDisposable
 {
     private static readonly TimeSpan Hang = TimeSpan.FromSeconds(60);

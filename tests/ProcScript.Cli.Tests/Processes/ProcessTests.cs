@@ -5,6 +5,7 @@ using ProcScript.Cli.Tests.Malformed;
 namespace ProcScript.Cli.Tests.Processes;
 
 /// <summary>What only a process of its own can show: streams, encodings, signals.</summary>
+[Slow]
 public sealed class ProcessTests : IDisposable
 {
     private static readonly TimeSpan Hang = TimeSpan.FromSeconds(60);

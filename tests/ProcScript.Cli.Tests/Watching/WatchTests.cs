@@ -3,6 +3,7 @@ using ProcScript.Cli.Tests.Processes;
 
 namespace ProcScript.Cli.Tests.Watching;
 
+[Slow]
 public sealed class WatchTests : IDisposable
 {
     private readonly TemporaryFolder _disk = new();

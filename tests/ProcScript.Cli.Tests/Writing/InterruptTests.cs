@@ -4,10 +4,11 @@ using ProcScript.Cli.Tests.Processes;
 namespace ProcScript.Cli.Tests.Writing;
 
 /// <summary>
-/// Commands that write are stopped at random moments: no file is ever half-written or lost. Once with every run of the tests, and as
+/// Commands that write are stopped at random moments: no file is ever half-written or lost. Once with every run of the slow tests, and as
 /// often as the environment variable <c>PROCSCRIPT_INTERRUPTS</c> says, for each verb; <c>PROCSCRIPT</c> names another program than
 /// the one that the tests were built with.
 /// </summary>
+[Slow]
 public sealed class InterruptTests(WritingJobs jobs) : IClassFixture<WritingJobs>
 {
     private static int Times => WritingJobs.Times;

@@ -12,6 +12,7 @@ public sealed class PageTests(ChromiumFixture chromium)
 
     private static readonly byte[] Pixel = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
 
+    [Slow]
     [Theory]
     [InlineData(768, 1024)]
     [InlineData(1024, 768)]

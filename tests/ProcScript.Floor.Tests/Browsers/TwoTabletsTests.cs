@@ -6,6 +6,7 @@ using ProcScript.Jobs.Journals;
 namespace ProcScript.Floor.Tests.Browsers;
 
 /// <summary>Two people at one job, a network that drops, and a clock that is wrong: nothing is lost, nothing is there twice.</summary>
+[Slow]
 public sealed class TwoTabletsTests(ChromiumFixture chromium)
 {
     [Fact]

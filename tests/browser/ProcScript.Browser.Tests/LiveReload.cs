@@ -6,6 +6,7 @@ using ProcScript.Cli.Tests.Watching;
 namespace ProcScript.Browser.Tests;
 
 /// <summary>Cards that <c>build --watch</c> serves follow the sources without being asked.</summary>
+[Slow]
 public sealed class LiveReload(ChromiumFixture chromium) : IDisposable
 {
     private const string Source = "velmarra-v2/pump.proc";

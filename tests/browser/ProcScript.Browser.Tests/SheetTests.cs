@@ -5,6 +5,7 @@ using ProcScript.Cards.Tests.Samples;
 namespace ProcScript.Browser.Tests;
 
 /// <summary>Packs take as few sheets as their cards fill, and nothing is torn apart for that.</summary>
+[Slow]
 public sealed class SheetTests(ChromiumFixture chromium)
 {
     private const double AThird = 1.0 / 3;
