@@ -66,6 +66,11 @@ public sealed class AnyTextTests
         AssertInOrder(tree.Root);
     }
 
+    /// <summary>Where nothing is left of a sentence, the word that its reader stands at is the next one's.</summary>
+    [Theory]
+    [InlineData("}\nprocedure {efit{record\npause\"\n}")]
+    public void A_sentence_of_no_word_takes_none_of_the_next_one(string content) => AssertInOrder(Sample.Parse(content).Root);
+
     /// <summary>Neighbours of a good text that change places, some of which the parser reads as they should stand.</summary>
     [Fact]
     public void The_nodes_of_a_text_whose_words_have_changed_places_lie_within_each_other_and_in_order()

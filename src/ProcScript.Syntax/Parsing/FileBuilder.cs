@@ -50,7 +50,7 @@ internal sealed class FileBuilder
     {
         CatalogDeclarationContext c => new CatalogSyntax(
             TokenWords.SpanOf(c),
-            _words.Word(c.Start),
+            _words.FirstWord(c),
             _words.Word(c.name(), c),
             _words.OptionalText(c.text()),
             _properties.Block(c.propertyBlock())),
@@ -70,7 +70,7 @@ internal sealed class FileBuilder
             _procedures.Parameters(context.parameters()),
             _words.Word(names.Length > 1 ? names[1] : null, context),
             [.. context.forVariants().Select(variants => new ForVariantsSyntax(
-                TokenWords.SpanOf(variants), _words.Word(variants.Start), [.. variants.name().Select(name => _words.Word(name, variants))]))],
+                TokenWords.SpanOf(variants), _words.FirstWord(variants), [.. variants.name().Select(name => _words.Word(name, variants))]))],
             _procedures.Items(context.procedureBlock()));
     }
 }

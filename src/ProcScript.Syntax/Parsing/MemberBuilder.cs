@@ -60,7 +60,7 @@ internal sealed class MemberBuilder(TokenWords words, PhraseBuilder phrases, Pro
                 span, phrases.Reference(c.reference(), c), words.OptionalText(c.text()), Block(c.memberBlock())),
             JointDeclarationContext c => new JointSyntax(
                 span,
-                words.Word(c.Start),
+                words.FirstWord(c),
                 words.Count(c.count(), c),
                 words.Word(c.name(), c),
                 phrases.Reference(c.reference(), c),

@@ -145,7 +145,7 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
         BackgroundContext? background,
         PropertyBlockContext? block) => new(
             TokenWords.SpanOf(context),
-            words.Word(context.Start),
+            words.FirstWord(context),
             words.Text(text, context),
             instruments,
             expect,
@@ -162,7 +162,7 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
         OrderContext? order,
         PropertyBlockContext? block) => new(
             TokenWords.SpanOf(context),
-            words.Word(context.Start),
+            words.FirstWord(context),
             words.Text(text, context),
             instruments,
             expect,
@@ -174,7 +174,7 @@ internal sealed class ProcedureBuilder(TokenWords words, PhraseBuilder phrases, 
         ? null
         : new OrderSyntax(
             TokenWords.SpanOf(context),
-            words.Word(context.Start),
+            words.FirstWord(context),
             words.Word(context.orderVerb(), context),
             phrases.Reference(context.reference(), context),
             context.TO() is null ? null : words.Word(context.position(), context));

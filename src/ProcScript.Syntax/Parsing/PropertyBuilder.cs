@@ -118,7 +118,7 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
 
     private static Text.TextSpan Span(ParserRuleContext context) => TokenWords.SpanOf(context);
 
-    private WordSyntax Keyword(ParserRuleContext context) => words.Word(context.Start);
+    private WordSyntax Keyword(ParserRuleContext context) => words.FirstWord(context);
 
     /// <summary>The alert; null where its signal word is missing, which is a finding.</summary>
     private AlertSyntax? Alert(ParserRuleContext context, AlertContext? alert, NeedsPhase phase) =>

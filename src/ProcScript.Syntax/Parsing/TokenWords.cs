@@ -72,6 +72,10 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
     /// <summary>The word that a token is: of a misspelt one, which is a finding, what it is taken for.</summary>
     public WordSyntax Word(IToken token) => new(SpanOf(token), Spelt(token));
 
+    /// <summary>The word that a context begins with; missing where it holds none, for then it is the next one's that it began at.</summary>
+    public WordSyntax FirstWord(ParserRuleContext context) =>
+        context.Stop is { } stop && context.Start.TokenIndex <= stop.TokenIndex ? Word(context.Start) : Missing(context);
+
     /// <summary>A word that is written as two, with one blank between them.</summary>
     public WordSyntax Words(ITerminalNode? first, ITerminalNode? last, ParserRuleContext parent) => (first, last) switch
     {
