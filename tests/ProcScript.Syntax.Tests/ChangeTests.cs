@@ -34,6 +34,17 @@ public sealed class ChangeTests
     public void Room_behind_declarations_changes_nothing_but_offsets() => Gen.OneOf(AnyText.Any, Gen.OneOf<string>(Sample.All.ToArray())).Sample(written =>
         Assert.Equal(Describe(SyntaxTree.Parse(new SourceText("a.proc", written)), places: false), Describe(SyntaxTree.Parse(SlackLayout.Of(written).ToText("a.proc")), places: false)));
 
+    /// <summary>A text without its opening quote may take in all up to the next lone quote.</summary>
+    [Fact]
+    public void Room_in_what_a_text_took_in_by_mistake_is_no_part_of_it()
+    {
+        const string written = "use inlet\" bond (in with) on uses {\neach clip in 1 .. 2 {\nwork {\n}\ntool store [1] each energy in 1 .. 2 {\n}\n}\n}\nline drive gap.\" {\n}\nshroud\n";
+
+        var (plain, roomy) = (SyntaxTree.Parse(new SourceText("a.proc", written)), SyntaxTree.Parse(SlackLayout.Of(written).ToText("a.proc")));
+
+        Assert.Equal(Describe(plain, places: false), Describe(roomy, places: false));
+    }
+
     [Theory]
     [InlineData(1)]
     [InlineData(2)]

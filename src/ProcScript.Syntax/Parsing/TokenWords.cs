@@ -90,7 +90,9 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
     private string Spelt(IToken token) => TokenNames.Literal(token.Type) is { } literal && char.IsAsciiLetter(literal[0]) ? literal : token.Type == NAME ? NameOf(token) : OneLine(SpanOf(token));
 
     // What took in several lines by mistake is quoted in messages: without the room that a layout leaves at their ends.
-    private string OneLine(TextSpan span) => TextOf(span) is var word && word.AsSpan().ContainsAny('\n', '\r') ? text.Quote(span) : word;
+    private string OneLine(TextSpan span) => TextOf(span) is var word && IsSeveralLines(word) ? text.Quote(span) : word;
+
+    private static bool IsSeveralLines(ReadOnlySpan<char> written) => written.ContainsAny('\n', '\r');
 
     // One of several words, which is a finding, is what it would be as one.
     private string NameOf(IToken token) =>
@@ -105,7 +107,8 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
         }
 
         var span = SpanOf(context);
-        return new TextSyntax(span, Meaning(text.Content.AsSpan(span.Start, span.Length)));
+        var written = text.Content.AsSpan(span.Start, span.Length);
+        return new TextSyntax(span, IsSeveralLines(written) ? text.Quote(span) : Meaning(written));
     }
 
     /// <summary>A quoted text; empty where it is missing.</summary>
@@ -213,7 +216,8 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
 
     private static string Meaning(ReadOnlySpan<char> written)
     {
-        var inner = written.Length > 0 ? written[1..] : written;
+        // Where the opening quote is missing, which is a finding, the text begins at once.
+        var inner = written.Length > 0 && IsQuote(written[0], written[0]) ? written[1..] : written;
         if (inner.Length > 0 && IsQuote(inner[^1], written[0]) && !EndsInEscape(inner[..^1]))
         {
             inner = inner[..^1];

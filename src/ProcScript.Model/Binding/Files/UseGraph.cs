@@ -54,6 +54,12 @@ internal sealed class UseGraph
 
             SourceFile? Target(UseSyntax use)
             {
+                if (use.Path.Span.Length == 0)
+                {
+                    // No path is written, which is a finding already.
+                    return null;
+                }
+
                 var written = use.Path.Value;
                 var place = new SourceSpan(file.Path, use.Path.Span);
                 if (LibraryPath.Resolve(file.Path, written) is not { } path)
