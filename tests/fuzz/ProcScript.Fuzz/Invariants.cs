@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ProcScript.Analysis;
 using ProcScript.Analysis.Checking;
 using ProcScript.Analysis.Mending;
@@ -99,11 +100,14 @@ internal static class Invariants
             return again.Files.IsEmpty ? null : new Broken("fixes are done at once", again.Mended[0].Finding.Rule.Code);
         }
 
+        /// <summary>The comments of a text as they are seen: what has no width a fix may take out of them.</summary>
         private static ImmutableHashSet<string> Comments(string text) =>
         [
             .. SyntaxTree.Parse(new SourceText("a.proc", text)).Tokens.Where(token => token.Category == TokenCategory.Comment)
-                .Select(token => text.Substring(token.Span.Start, token.Span.Length).Trim()),
+                .Select(token => string.Concat(text.Substring(token.Span.Start, token.Span.Length).Where(IsSeen)).Trim()),
         ];
+
+        private static bool IsSeen(char one) => char.GetUnicodeCategory(one) is not (UnicodeCategory.Format or UnicodeCategory.OtherNotAssigned);
     }
 
     /// <summary>What an editor shows after a change is what a fresh check says.</summary>
