@@ -44,6 +44,7 @@ public sealed partial class EditingTests
         Assert.Contains(after.Procedures, one => one.Procedure.Declared.Path == path);
     }
 
+    [Slow]
     [Fact]
     public void An_edit_within_a_procedure_that_no_other_calls_is_a_step_that_touches_it_alone()
     {

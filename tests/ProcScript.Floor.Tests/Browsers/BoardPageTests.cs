@@ -43,6 +43,7 @@ public sealed class BoardPageTests(ChromiumFixture chromium)
         Assert.Empty(tablet.Complaints);
     }
 
+    [Slow]
     [Fact]
     public async Task Of_many_jobs_the_last_are_shown_and_all_are_found()
     {

@@ -32,6 +32,7 @@ public sealed class LanguageTests(ChromiumFixture chromium)
         Assert.Equal(asked.Select(one => PageWords.Say(language, words[one.Key], one.Values)), said);
     }
 
+    [Slow]
     [Theory]
     [InlineData(PackLanguage.German)]
     [InlineData(PackLanguage.French)]

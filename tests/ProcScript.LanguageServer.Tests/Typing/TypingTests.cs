@@ -25,6 +25,7 @@ public sealed class TypingTests
 
     private static readonly string Root = Path.Combine(Checkout.Root, "procedures");
 
+    [Slow]
     [Fact]
     public async Task After_its_first_letter_a_word_is_among_the_first_five()
     {

@@ -36,6 +36,7 @@ public sealed class Printing(ChromiumFixture chromium, PrintedPacks printed) : I
         Assert.All(pages, page => Assert.All(TableHeads(page), head => Assert.Contains(page.Words, word => (IsStepText(word) || word.Text == "Return") && word.Top > head.Bottom)));
     }
 
+    [Slow]
     [Theory]
     [InlineData("A4")]
     [InlineData("Letter")]
@@ -81,6 +82,7 @@ public sealed class Printing(ChromiumFixture chromium, PrintedPacks printed) : I
         Assert.True(longest >= 2, $"The long stage took {longest} pages, too few to show a repeated head.");
     }
 
+    [Slow]
     [Fact]
     public async Task Sign_off_stays_in_one_piece_however_long_the_cover_is()
     {
@@ -110,6 +112,7 @@ public sealed class Printing(ChromiumFixture chromium, PrintedPacks printed) : I
         Assert.All(flowing, page => Assert.Contains("replace_evaporator · revision 4f7a91c2d0e3", page.Text, StringComparison.Ordinal));
     }
 
+    [Slow]
     [Theory]
     [InlineData(CardLayout.Flow)]
     [InlineData(CardLayout.Card)]

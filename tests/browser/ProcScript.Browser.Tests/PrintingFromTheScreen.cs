@@ -7,6 +7,7 @@ namespace ProcScript.Browser.Tests;
 /// <summary>What somebody prints from the open page is what was built: the same sheets with the same lines on each.</summary>
 public sealed class PrintingFromTheScreen(ChromiumFixture chromium)
 {
+    [Slow]
     [Theory]
     [InlineData("A4")]
     [InlineData("Letter")]
