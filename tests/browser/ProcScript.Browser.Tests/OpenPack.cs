@@ -50,6 +50,10 @@ internal sealed class OpenPack : IAsyncDisposable
 
     public ILocator Field(string name) => Page.Locator($"[data-field='{name}']");
 
+    /// <summary>What the page says and what it has kept, for whoever reads of a failure.</summary>
+    public Task<string> KeptAsync() => Page.EvaluateAsync<string>(
+        "() => JSON.stringify([new Date(), document.querySelector('.said').textContent, Object.entries(sessionStorage), Object.values(localStorage)])");
+
     /// <summary>The same file in another tab of the same profile.</summary>
     public async Task<IPage> AnotherTabAsync(string address)
     {

@@ -36,7 +36,7 @@ public sealed class ReadingOnScreen(ChromiumFixture chromium)
         await pack.Page.Locator("input.main").First.CheckAsync();
         await pack.Page.ReloadAsync();
 
-        Assert.True(await pack.Page.Locator("input.main").First.IsCheckedAsync());
+        Assert.True(await pack.Page.Locator("input.main").First.IsCheckedAsync(), await pack.KeptAsync());
         Assert.All(pack.Requests, request => Assert.Equal(address, request));
         Assert.Empty(pack.Complaints);
         Assert.Empty(pack.Dialogs);
