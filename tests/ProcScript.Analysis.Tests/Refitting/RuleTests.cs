@@ -15,6 +15,12 @@ public sealed class RuleTests
         ["fit pan", "engage pan_pins", "fit lid", "fasten lid_bolts", "retorque lid_bolts", "engage lid_caps"],
         Checked.Stage(Lids, LidsOff, "refit { retorque lid_bolts }").Refit);
 
+    /// <summary>It waits for the last moment at which a wrench gets there, and what ends that does not wait for the close-out.</summary>
+    [Fact]
+    public void The_torque_that_comes_once_more_delays_nothing_else() => Assert.Equal(
+        ["fit lid", "fasten lid_bolts", "retorque lid_bolts", "engage lid_caps", "fit pan", "engage pan_pins"],
+        Checked.Stage(Lids, "release pan_pins remove pan release lid_caps undo lid_bolts remove lid", "refit { retorque lid_bolts }").Refit);
+
     [Theory]
     [InlineData("fit pan after fasten lid_bolts  check \"Clean.\" before fit pan", "check Clean.")]
     [InlineData("retorque lid_bolts before fit pan", "retorque lid_bolts")]
