@@ -40,9 +40,7 @@ public sealed class ChangeTests
     {
         const string written = "use inlet\" bond (in with) on uses {\neach clip in 1 .. 2 {\nwork {\n}\ntool store [1] each energy in 1 .. 2 {\n}\n}\n}\nline drive gap.\" {\n}\nshroud\n";
 
-        var (plain, roomy) = (SyntaxTree.Parse(new SourceText("a.proc", written)), SyntaxTree.Parse(SlackLayout.Of(written).ToText("a.proc")));
-
-        Assert.Equal(Describe(plain, places: false), Describe(roomy, places: false));
+        Assert.Equal(Describe(Sample.Parse(written), places: false), Describe(SyntaxTree.Parse(SlackLayout.Of(written).ToText("a.proc"), TestContext.Current.CancellationToken), places: false));
     }
 
     [Theory]

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text;
 using Antlr4.Runtime;
 using Antlr4.Runtime.Tree;
 using ProcScript.Syntax.Nodes;
@@ -217,36 +216,17 @@ internal sealed class PropertyBuilder(TokenWords words, PhraseBuilder phrases)
         return (words.OptionalText(quoted)?.Value ?? Marking(Written(value)), Span(value));
     }
 
-    /// <summary>The words of a marking as they stand, without a comment between them.</summary>
-    private string Written(ParserRuleContext value)
-    {
-        var written = new StringBuilder();
-        var end = value.Start.StartIndex;
-        Append(value);
-        return written.ToString();
-
-        void Append(IParseTree node)
-        {
-            if (node is ITerminalNode { Symbol: var token } && TokenWords.SpanOf(token).Length > 0)
-            {
-                written.Append(token.StartIndex > end ? " " : "").Append(words.TextOf(token));
-                end = token.StopIndex + 1;
-            }
-
-            for (var i = 0; i < node.ChildCount; i++)
-            {
-                Append(node.GetChild(i));
-            }
-        }
-    }
+    /// <summary>The words of a marking, without a comment between them, wherever the lexer parts them: the layout puts blanks there.</summary>
+    private IEnumerable<string> Written(IParseTree node) => node is ITerminalNode { Symbol: var token }
+        ? TokenWords.SpanOf(token).Length > 0 ? [words.TextOf(token)] : []
+        : Enumerable.Range(0, node.ChildCount).SelectMany(child => Written(node.GetChild(child)));
 
     /// <summary>
     /// A marking without the blanks that mean nothing in it; those stay that part a size from its fraction, and a series or a hand from the
     /// thread: <c>1 1/8-7 UNC LH</c>.
     /// </summary>
-    private static string Marking(string written) =>
-        written.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
-            .Aggregate("", (marking, word) => MeansBlank(marking, word) ? $"{marking} {word}" : marking + word);
+    private static string Marking(IEnumerable<string> written) =>
+        written.Aggregate("", (marking, word) => MeansBlank(marking, word) ? $"{marking} {word}" : marking + word);
 
     private static bool MeansBlank(string marking, string word) =>
         marking.Length > 0 && char.IsAsciiLetterOrDigit(marking[^1]) && char.IsAsciiLetterOrDigit(word[0]);

@@ -1,4 +1,5 @@
 using ProcScript.Syntax.Formatting;
+using ProcScript.Syntax.Nodes;
 
 namespace ProcScript.Syntax.Tests.Formatting;
 
@@ -24,6 +25,24 @@ public sealed class LayoutTests
     [InlineData("", "")]
     [InlineData("// only   \n", "// only\n")]
     public void Blanks_are_put_in_order(string before, string? after) => Assert.Equal(after, Format(before));
+
+    /// <summary>Cards and findings tell a marking: the layout changes neither.</summary>
+    [Theory]
+    [InlineData("fastener a{thread 1/2-20UNC-LH grade 10.9}", "1/2-20 UNC-LH", "10.9")]
+    [InlineData("fastener a{thread 1   1/8 - 7UNC LH grade A2 -70}", "1 1/8-7 UNC LH", "A2-70")]
+    [InlineData("fastener a{thread M8x1 . 25 // fine\nLH grade 8.8}", "M8x1.25 LH", "8.8")]
+    public void A_marking_says_the_same_however_it_is_laid_out(string before, string thread, string grade)
+    {
+        Assert.Equal([thread, grade], Markings(before));
+        Assert.Equal([thread, grade], Markings(Format(before)!));
+
+        static IEnumerable<string> Markings(string text) => Sample.Parse(text).Root.DescendantsAndSelf().Select(node => node switch
+        {
+            ThreadPropertySyntax one => one.Designation,
+            GradePropertySyntax one => one.Grade,
+            _ => "",
+        }).Where(marking => marking.Length > 0);
+    }
 
     [Fact]
     public void A_block_stays_as_the_author_has_it_on_one_line_or_on_several() =>
