@@ -36,7 +36,10 @@ public sealed class UnclosedText : Rule
         var inner = text.Content.AsSpan(quoted.Start + 1, quoted.Length - 1);
         if (LoneQuotes.IsClosing(text.Content, quoted.Start))
         {
-            return new Finding(Id, "the text that ends here has no opening quote", Place(text, quoted.Start, 1), "a lone quote");
+            return new Finding(Id, "the text that ends here has no opening quote", Place(text, quoted.Start, 1), "a lone quote")
+            {
+                Help = "write `\"` where the text begins, or take this one out",
+            };
         }
 
         var closing = inner.LastIndexOfAny('\u201C', '\u201D', '\u201E');
