@@ -15,6 +15,8 @@ internal static class SlipAdvice
             "it belongs to a joint: write it right behind the joint, or in its block",
         (_, INTEGER) when expected.Count == 1 && expected.Contains(SLASH) =>
             "a number is written without blanks, as in `1500`; only a fraction has one, as in `1 3/8`",
+        _ when expected.Contains(ADD) && expected.Contains(TAKE) =>
+            "a tool is written `tool`, or stands right behind the text of a reading, before `at` and `expect`; of a fluid `with` says what it adds or takes",
         (STRING, _) when expected.Contains(INTEGER) => "a number and its unit stand without quotes",
         (NAME, _) when expected.Contains(STRING) => "a text stands between double quotes",
         _ => "",

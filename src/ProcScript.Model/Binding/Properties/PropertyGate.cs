@@ -37,6 +37,13 @@ internal sealed class PropertyGate(PropertyHolders holder, FindingSink sink)
             return false;
         }
 
+        if (_holder == PropertyHolders.Energy && property is ChangePropertySyntax { Direction.IsMissing: true })
+        {
+            // The tool of a reading behind its limit, which is a finding already.
+            sink.Poison();
+            return false;
+        }
+
         if (!row.Holders.HasFlag(_holder))
         {
             sink.Report(PropertyNotHere.At(keyword, _holder, row.Holders, place.At(property.Keyword.Span), place.At(property.Span)), place);
