@@ -90,9 +90,11 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
     private string Spelt(IToken token) => TokenNames.Literal(token.Type) is { } literal && char.IsAsciiLetter(literal[0]) ? literal : token.Type == NAME ? NameOf(token) : OneLine(SpanOf(token));
 
     // What took in several lines by mistake is quoted in messages: without the room that a layout leaves at their ends.
-    private string OneLine(TextSpan span) => TextOf(span) is var word && IsSeveralLines(word) ? text.Quote(span) : word;
+    private string OneLine(TextSpan span) => TextOf(span) is var word && word.AsSpan().ContainsAny('\n', '\r') ? text.Quote(span) : word;
 
-    private static bool IsSeveralLines(ReadOnlySpan<char> written) => written.ContainsAny('\n', '\r');
+    // No text runs over the end of its line: what it took in by mistake is not meant.
+    private static ReadOnlySpan<char> FirstLine(ReadOnlySpan<char> written) =>
+        written.IndexOfAny('\n', '\r') is var end and >= 0 ? written[..end].TrimEnd() : written;
 
     // One of several words, which is a finding, is what it would be as one.
     private string NameOf(IToken token) =>
@@ -107,8 +109,7 @@ internal sealed class TokenWords(SourceText text, FindingLog log)
         }
 
         var span = SpanOf(context);
-        var written = text.Content.AsSpan(span.Start, span.Length);
-        return new TextSyntax(span, IsSeveralLines(written) ? text.Quote(span) : Meaning(written));
+        return new TextSyntax(span, Meaning(FirstLine(text.Content.AsSpan(span.Start, span.Length))));
     }
 
     /// <summary>A quoted text; empty where it is missing.</summary>
