@@ -3,6 +3,7 @@ using ProcScript.Analysis.Crews;
 
 namespace ProcScript.Exact.Tests;
 
+[Slow]
 public class SchedulePropertyTests
 {
     private static readonly ListScheduler Lists = new(800);

@@ -63,6 +63,7 @@ public sealed partial class EachThingOnceTests
     }
 
     /// <summary>A reader is no good that finds nothing where a thing is missing or there twice.</summary>
+    [Slow]
     [Theory]
     [InlineData(".step")]
     [InlineData(".torque")]

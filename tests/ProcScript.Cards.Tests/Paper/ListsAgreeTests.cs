@@ -40,6 +40,7 @@ public sealed class ListsAgreeTests
     }
 
     /// <summary>A reader is no good that takes a list for right which lacks something, or has something that nobody needs.</summary>
+    [Slow]
     [Theory]
     [InlineData("replace_evaporator", "#before tr:has([data-field^=tool-])")]
     [InlineData("replace_evaporator", "#before ul.ticks li")]

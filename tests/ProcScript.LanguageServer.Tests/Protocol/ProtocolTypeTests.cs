@@ -9,6 +9,7 @@ namespace ProcScript.LanguageServer.Tests.Protocol;
 /// of TypeScript says whether the server can read all that a client may send, whether a client can read all that it writes, and whether
 /// each property and method is one that the protocol knows. They come with the VS Code extension's packages.
 /// </summary>
+[Slow]
 public sealed class ProtocolTypeTests : IDisposable
 {
     private const string Checks =

@@ -17,6 +17,7 @@ namespace ProcScript.Outside.Tests.Alerts;
 /// to, never after it and never apart from it (MIL-STD-38784 and the embedded messages of ANSI Z535.6; from memory). Of several the worst
 /// comes first (MIL-STD-38784; from memory).
 /// </summary>
+[Slow]
 public sealed partial class AlertPlaceTests
 {
     private static readonly string[] WorstFirst = ["DANGER", "WARNING", "CAUTION", "NOTICE"];
