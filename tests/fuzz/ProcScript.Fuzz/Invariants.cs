@@ -38,9 +38,20 @@ internal static class Invariants
                 {
                     return new Broken("spans lie in the text", $"{finding.Rule.Code} points to {place}");
                 }
+
+                foreach (var fix in finding.Fixes.Where(fix => !LieApart(fix)))
+                {
+                    return new Broken("edits of a fix lie apart", $"{finding.Rule.Code}: {fix.Title}");
+                }
             }
 
             return null;
+        }
+
+        private static bool LieApart(Fix fix)
+        {
+            var edits = fix.Edits.OrderBy(edit => edit.Place.Path, StringComparer.Ordinal).ThenBy(edit => edit.Place.Span.Start).ThenBy(edit => edit.Place.Span.Length).ToList();
+            return edits.Zip(edits.Skip(1)).All(pair => pair.First.Place.Path != pair.Second.Place.Path || pair.First.Place.Span.End <= pair.Second.Place.Span.Start);
         }
 
         private static int? Length(CheckedInput check, string path) => check.Report.TextOf(path)?.Content.Length;

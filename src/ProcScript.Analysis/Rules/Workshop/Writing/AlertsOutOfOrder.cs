@@ -51,12 +51,16 @@ public sealed class AlertsOutOfOrder : ProseRule
         foreach (var run in file.AlertRuns)
         {
             var sorted = run.OrderBy(AlertMeaning.WordOf).ToImmutableArray();
-            if (Misplaced(run) is { } misplaced)
+            if (LieApart(run) && Misplaced(run) is { } misplaced)
             {
                 yield return At(file.Text, run, sorted, misplaced.Worse, misplaced.Lesser);
             }
         }
     }
+
+    /// <summary>Whether none has words of another within it, as where a word and a text have changed places, which is a finding of its own.</summary>
+    private static bool LieApart(ImmutableArray<AlertSyntax> run) =>
+        run.Zip(run.Skip(1)).All(pair => pair.First.Span.End <= pair.Second.Span.Start);
 
     /// <summary>The first that is worse than one before it, with the last of those. One for the strip alone and one for the refit alone never meet.</summary>
     private static (AlertSyntax Worse, AlertSyntax Lesser)? Misplaced(ImmutableArray<AlertSyntax> run)
