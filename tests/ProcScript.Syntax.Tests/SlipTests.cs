@@ -183,6 +183,13 @@ public sealed class SlipTests
         Assert.DoesNotContain(expected, name => !found.Contains(name));
     }
 
+    [Theory]
+    [InlineData("use metric.proc\"", "metric.proc")]
+    [InlineData("use “metric.proc”", "metric.proc")]
+    [InlineData("use \"metric.proc", "metric.proc")]
+    public void A_text_that_lacks_a_quote_says_what_it_would_with_it(string written, string meant) =>
+        Assert.Equal(meant, Assert.Single(Sample.Parse(written + "\n").Root.Uses).Path.Value);
+
     private static string Mutated(string written, string slip)
     {
         var start = Good.IndexOf(written, StringComparison.Ordinal);
@@ -211,11 +218,4 @@ public sealed class SlipTests
         }
         where name is not null
         select (name, node.Span.Start);
-
-    [Theory]
-    [InlineData("use metric.proc\"", "metric.proc")]
-    [InlineData("use “metric.proc”", "metric.proc")]
-    [InlineData("use \"metric.proc", "metric.proc")]
-    public void A_text_that_lacks_a_quote_says_what_it_would_with_it(string written, string meant) =>
-        Assert.Equal(meant, Assert.Single(Sample.Parse(written + "\n").Root.Uses).Path.Value);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Net;
 using System.Text.RegularExpressions;
 using ProcScript.Analysis;
@@ -57,7 +56,8 @@ public sealed partial class AlertPlaceTests
                 var from = html.IndexOf($"id=\"step-{step.Number}\"", StringComparison.Ordinal);
                 var next = html.IndexOf($"id=\"step-{step.Number + 1}\"", StringComparison.Ordinal);
                 var told = html[from..(next < 0 ? html.Length : next)];
-                var words = told.IndexOf($"<b>{WithoutCount(step)}</b>", StringComparison.Ordinal);
+                // The count stands in a column of its own, before the words.
+                var words = told.IndexOf($"<b>{new Regex($"(?<![^ ]){step.Count} × ").Replace(step.Text, "", 1)}</b>", StringComparison.Ordinal);
                 Assert.True(from >= 0 && words > 0, $"step {step.Number} of {plan.Job} is not told");
                 Assert.Equal(step.Alerts.Length, AlertBox().Count(told[..words]));
             }
@@ -88,13 +88,6 @@ public sealed partial class AlertPlaceTests
         }
 
         Assert.True(seen > 50, $"only {seen} alerts were looked for");
-    }
-
-    /// <summary>The words of a step as they stand on the page: the count has a column of its own, before them.</summary>
-    private static string WithoutCount(PlanStep step)
-    {
-        var count = string.Create(CultureInfo.InvariantCulture, $"{step.Count} × ");
-        return CountAhead().Matches(step.Text).FirstOrDefault(ahead => ahead.Value == count) is { } told ? step.Text.Remove(told.Index, told.Length) : step.Text;
     }
 
     private static bool IsAt(MachineItem target, MachineItem item, Alert alert) => target == item || (target is Joint joint && item switch
@@ -132,7 +125,7 @@ public sealed partial class AlertPlaceTests
                 (isInCards, isIsolation) = (true, false);
                 if (words.Count > 0)
                 {
-                    yield return (int.Parse(step.Groups[1].Value, CultureInfo.InvariantCulture), [.. words]);
+                    yield return (int.Parse(step.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), [.. words]);
                     words.Clear();
                 }
             }
@@ -164,9 +157,6 @@ public sealed partial class AlertPlaceTests
 
     [GeneratedRegex(@"^- \[ \] \*\*([0-9]+)\. ")]
     private static partial Regex StepLine();
-
-    [GeneratedRegex("(?<![^ ])[0-9]+ × ")]
-    private static partial Regex CountAhead();
 
     [GeneratedRegex("class=\"alert ")]
     private static partial Regex AlertBox();
